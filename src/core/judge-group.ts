@@ -1,0 +1,48 @@
+/** A group of clauses: alternatives of which one is enough, or clauses that all must hold. */
+import type { Clause, Criterion, Group } from './criterion.ts'
+import type { Evidence } from './evidence.ts'
+import { clauseOutcome, type Finding } from './judged-clause.ts'
+import { judgeComparison } from './judge-comparison.ts'
+import { outOfScope } from './judge-scope.ts'
+import { listWords } from './limit-words.ts'
+import { combineGroup, isNeutral } from './outcomes.ts'
+import type { ClauseOutcome, Outcome } from './verdict.ts'
+
+/** Judges any clause, with the members of a group below it. */
+export function judgeClause(clause: Clause, criterion: Criterion, evidence: Evidence): ClauseOutcome {
+  return clause.form === 'comparison' ? judgeComparison(clause, criterion, evidence) : judgeGroup(clause, criterion, evidence)
+}
+
+function judgeGroup(group: Group, criterion: Criterion, evidence: Evidence): ClauseOutcome {
+  return clauseOutcome(group, evidence, outOfScope(group, criterion, evidence) ?? judgeMembers(group, criterion, evidence))
+}
+
+function judgeMembers(group: Group, criterion: Criterion, evidence: Evidence): Finding {
+  const clauses = group.members.map((member) => judgeClause(member, criterion, evidence))
+  const combined = clauses.filter((clause) => !clause.information)
+  const outcome = combineGroup(group.combine, combined.map((clause) => clause.outcome))
+  const dues = combined.filter((clause) => clause.outcome === 'pending').map((clause) => clause.due).filter((due) => due !== undefined).sort()
+  const due = outcome === 'pending' ? dues[0] : undefined
+  return { outcome, reason: groupReason(group, outcome, combined), clauses, ...(due === undefined ? {} : { due }) }
+}
+
+const PHRASES: Readonly<Record<Outcome, string>> = {
+  meets: 'met by', 'meets-by-approval': 'met by approval by', 'does-not-meet': 'not met by', inconclusive: 'undecided by', pending: 'awaiting',
+  'not-reported': 'not reported:', 'insufficient-history': 'no history yet for', 'not-valid': 'not valid:', 'not-applicable': 'not applicable',
+  'not-invoked': 'not asked for', reported: 'reported',
+}
+
+/** Names the members that gave the outcome, so that an either-age rule says which age was used. */
+function groupReason(group: Group, outcome: Outcome, members: readonly ClauseOutcome[]): string {
+  if (isNeutral(outcome)) return 'no member applies'
+  const named = members.filter((member) => member.outcome === outcome).map((member) => member.title)
+  const others = members.filter((member) => member.outcome !== outcome && !isNeutral(member.outcome))
+  const rest = group.combine === 'any-of' && outcome === 'meets' && 0 < others.length
+    ? `; one is enough (${others.map((member) => `${member.title}: ${OTHER_WORDS[member.outcome]}`).join('; ')})` : ''
+  return `${PHRASES[outcome]} ${listWords(named, 'and')}${rest}`
+}
+
+const OTHER_WORDS: Readonly<Record<Outcome, string>> = {
+  meets: 'met', 'meets-by-approval': 'met by approval', 'does-not-meet': 'not met', inconclusive: 'undecided', pending: 'awaited', 'not-reported': 'not reported',
+  'insufficient-history': 'no history yet', 'not-valid': 'not valid', 'not-applicable': 'not applicable', 'not-invoked': 'not asked for', reported: 'reported',
+}

@@ -1,0 +1,30 @@
+/** The parts of a clause outcome that every kind of clause shares. */
+import { clauseTitle } from './clause-title.ts'
+import type { Clause } from './criterion.ts'
+import type { Evidence } from './evidence.ts'
+import type { ClauseOutcome, Outcome } from './verdict.ts'
+
+/** An outcome with its reason and whatever is known beyond them. */
+export type Finding = Pick<ClauseOutcome, 'outcome' | 'reason'> & Partial<ClauseOutcome>
+
+/** @param finding overrides the empty value, limit and result of a clause that was not compared */
+export function clauseOutcome(clause: Clause, evidence: Evidence, finding: Finding): ClauseOutcome {
+  const conditionTitle = (id: string): string => evidence.conditionTitle?.(id) ?? id
+  return {
+    id: clause.id, title: clauseTitle(clause, conditionTitle), decides: false, information: clause.information,
+    ...(clause.form === 'group' ? { kind: 'group' as const, combine: clause.combine } : about(clause)),
+    value: null, compared: null, unit: null, decimals: null, limit: null, result: null, ...finding,
+  }
+}
+
+function about(clause: Extract<Clause, { form: 'comparison' }>): Pick<ClauseOutcome, 'kind' | 'property' | 'condition' | 'age'> {
+  return {
+    kind: clause.deviation === undefined ? 'value' : 'deviation', property: clause.property,
+    ...(clause.condition === undefined ? {} : { condition: clause.condition }), ...(clause.age === undefined ? {} : { age: clause.age }),
+  }
+}
+
+/** Outcome and reason alone, for a clause that is not judged. */
+export function plainly(outcome: Outcome, reason: string): Finding {
+  return { outcome, reason }
+}

@@ -1,0 +1,128 @@
+/** A test mortar against its control: strength, resistivity, their indices, water requirement. */
+import { activityIndex } from './activity-index.ts'
+import { type ReadResistivity, type ReadStrength, readResistivity, readStrength, replacedBy, resistivityResult, strengthResult, taken } from './control-results.ts'
+import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from './mortar.ts'
+import { dateOf } from './moment.ts'
+import { property, type PropertyKey } from './properties.ts'
+import { celsius } from './reading-faults.ts'
+import { resistivityIndex } from './resistivity-index.ts'
+import { resultKey } from './result-key.ts'
+import type { Result, WorkingLine } from './result.ts'
+import { waterRequirement } from './water-requirement.ts'
+import { correctedLine, resistivityLines, strengthLines } from './working-lines.ts'
+
+interface Pair { readonly test: TestMortar; readonly control: ControlMortar; readonly condition: MortarCondition; readonly lot: LotEvidence; readonly common: Common }
+type Common = Pick<Result, 'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role'>
+
+/** All results of one test mortar; none where its condition or control is not on record. */
+export function mortarResults(test: TestMortar, lot: LotEvidence): Result[] {
+  const condition = lot.conditions.get(test.condition)
+  const control = lot.controls.get(test.control)
+  if (condition === undefined || control === undefined || lot.asOf < dateOf(test.cast)) return []
+  const common = { condition: test.condition, laboratory: test.laboratory, sample: test.sample, sampleKind: lot.samples.find((sample) => sample.id === test.sample)?.kind ?? 'grab', role: 'producer' as const }
+  const pair = { test, control, condition, lot, common }
+  return [...strengthResults(pair), ...resistivityResults(pair), ...waterResults(pair)]
+}
+
+function strengthResults(pair: Pair): Result[] {
+  const { test, control, condition, lot, common } = pair
+  const readings = taken(test.strength, lot.asOf)
+  const controlReadings = taken(control.strength, lot.asOf)
+  return readings.flatMap((reading) => {
+    const own = readStrength(reading, test.cast, condition, replacedBy(readings))
+    const method = lot.methodOf(test.laboratory, 'compressive-strength', reading.tested ?? test.cast)
+    const against = ofAge(controlReadings, reading.age).map((other) => readStrength(other, control.cast, condition, replacedBy(controlReadings)))
+    return [...strengthResult(own, { ...common, method }), ...strengthIndex(pair, own, preferred(against))]
+  })
+}
+
+function ofAge<T extends { readonly age: string }>(readings: readonly T[], age: string): T[] {
+  return readings.filter((reading) => reading.age === age)
+}
+
+/** The control reading to divide by: a valid one before one that is not, the last of several. */
+function preferred<T extends { readonly valid: boolean }>(readings: readonly T[]): T | undefined {
+  return readings.findLast((reading) => reading.valid) ?? readings.at(-1)
+}
+
+function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | undefined): Result[] {
+  const { meanMPa } = own.batch
+  const controlMPa = against?.batch.meanMPa ?? null
+  if (meanMPa === null || against === undefined || controlMPa === null) return []
+  const value = activityIndex(meanMPa, controlMPa)
+  return [indexResult('strength-activity-index', value, pair, { own, against, n: own.batch.n }, () => [
+    ...strengthLines('test', own.batch), ...strengthLines('control', against.batch),
+    { label: 'index', expression: `100 × ${meanMPa.toFixed(2)} / ${controlMPa.toFixed(2)}`, value, unit: '%', decimals: 1, source: 'ASTM C311, index = 100 A/B (from memory)' },
+  ])]
+}
+
+function resistivityResults(pair: Pair): Result[] {
+  const { test, control, condition, lot, common } = pair
+  const readings = taken(test.resistivity, lot.asOf)
+  const controlReadings = taken(control.resistivity, lot.asOf)
+  return readings.flatMap((reading) => {
+    const own = readResistivity(reading, test.cast, condition, replacedBy(readings))
+    const method = lot.methodOf(test.laboratory, 'bulk-resistivity', reading.tested ?? test.cast)
+    const against = ofAge(controlReadings, reading.age).map((other) => readResistivity(other, control.cast, condition, replacedBy(controlReadings)))
+    return [...resistivityResult(own, { ...common, method }), ...resistivityRatio(pair, own, preferred(against))]
+  })
+}
+
+function resistivityRatio(pair: Pair, own: ReadResistivity, against: ReadResistivity | undefined): Result[] {
+  const { meanOhmMetre } = own.batch
+  const controlOhmMetre = against?.batch.meanOhmMetre ?? null
+  if (meanOhmMetre === null || against === undefined || controlOhmMetre === null) return []
+  const value = resistivityIndex(meanOhmMetre, controlOhmMetre)
+  const apart = temperaturesApart(own, against, pair)
+  return [indexResult('resistivity-index', value, pair, { own, against, n: own.batch.n, faults: apart }, () => [
+    ...resistivityLines('test', own.batch), ...correctedLine(own.reading, own.batch, pair.condition), ...resistivityLines('control', against.batch), ...correctedLine(against.reading, against.batch, pair.condition),
+    { label: 'index', expression: `100 × ${meanOhmMetre.toFixed(2)} / ${controlOhmMetre.toFixed(2)}`, value, unit: '%', decimals: 0, source: 'ratio of the means, same condition and age' },
+  ])]
+}
+
+/** Conduction moves by about 2 % a degree, so test and control must be read at nearly one temperature (own default where the condition sets none). */
+function temperaturesApart(own: ReadResistivity, against: ReadResistivity, { condition, lot }: Pair): string[] {
+  const [test, control] = [own.reading.temperature?.value, against.reading.temperature?.value]
+  if (test === undefined || control === undefined) return []
+  const allowed = condition.resistivity?.reading['control-and-test-within']?.value ?? lot.readWithin
+  return Math.abs(test - control) <= allowed + 1e-9 ? [] : [`test read at ${celsius(test)} and control at ${celsius(control)}, more than ${celsius(allowed)} apart`]
+}
+
+function indexResult(
+  key: PropertyKey, value: number, { test, control, condition, lot, common }: Pair,
+  { own, against, n, faults = [] }: { own: ReadStrength | ReadResistivity; against: ReadStrength | ReadResistivity; n: number; faults?: readonly string[] }, working: () => WorkingLine[],
+): Result {
+  const flow = flowFault(test, control, condition)
+  const conditions = test.condition === control.condition ? [] : [`the control ${test.control} was made at another condition`]
+  const blocking = [...faults, ...flow, ...conditions]
+  const tested = [own.reading.tested ?? '', against.reading.tested ?? ''].sort().at(-1) ?? ''
+  const method = lot.methodOf(test.laboratory, key, tested)
+  const age = own.reading.age
+  return {
+    ...common, key: resultKey({ ...common, property: key, age, ...(method === undefined ? {} : { method }) }), property: key, age, ...(method === undefined ? {} : { method }),
+    value, unit: '%', decimals: property(key).decimals, n, tested, control: test.control, ...(own.batch.summaryOnly || against.batch.summaryOnly ? { summaryOnly: true as const } : {}),
+    valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking], working,
+  }
+}
+
+/** At constant flow the index is only valid where the test mortar's flow matches the control's. */
+function flowFault(test: TestMortar, control: ControlMortar, condition: MortarCondition): string[] {
+  const within = condition.water['flow-within']
+  if (within === undefined) return []
+  if (test.flow === undefined || control.flow === undefined) return []
+  const difference = test.flow.value - control.flow.value
+  return Math.abs(difference) <= within.value + 1e-9 ? [] : [`flow ${test.flow.written} against the control’s ${control.flow.written}, more than ${within.written} apart`]
+}
+
+function waterResults({ test, control, condition, lot, common }: Pair): Result[] {
+  if (condition.water['flow-within'] === undefined || test.water === undefined || control.water === undefined) return []
+  const [testGram, controlGram] = [test.water.value, control.water.value]
+  const value = waterRequirement(testGram, controlGram)
+  const method = lot.methodOf(test.laboratory, 'water-requirement', test.cast)
+  const flow = flowFault(test, control, condition)
+  return [{
+    ...common, condition: undefined, key: resultKey({ ...common, condition: undefined, property: 'water-requirement', ...(method === undefined ? {} : { method }) }), property: 'water-requirement', ...(method === undefined ? {} : { method }),
+    value, unit: '%', decimals: property('water-requirement').decimals, n: 1, tested: test.cast, control: test.control, valid: flow.length === 0, reasons: flow,
+    working: () => [{ label: 'water requirement', expression: `100 × ${test.water?.written} / ${control.water?.written}`, value, unit: '%', decimals: 1, source: 'ASTM C311 (from memory)' }],
+  }]
+}
