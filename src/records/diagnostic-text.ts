@@ -1,0 +1,49 @@
+/** Draws diagnostics: place, what was found, the line with a caret, the mend. */
+import { codeFrameColumns } from '@babel/code-frame'
+import type { Diagnostic } from './diagnostic.ts'
+import { readText } from './files.ts'
+
+/** Characters of a long line that are shown around the fault. */
+const WINDOW = 80
+
+/** All diagnostics in order of file, line and column, a blank line between them. */
+export function diagnosticsText(diagnostics: readonly Diagnostic[], folder: string): string {
+  const texts = new Map<string, string | undefined>()
+  const textOf = (file: string) => {
+    if (!texts.has(file)) {
+      const reading = readText(folder, file)
+      texts.set(file, 'text' in reading ? reading.text : undefined)
+    }
+    return texts.get(file)
+  }
+  return inOrder(diagnostics).map((diagnostic) => diagnosticText(diagnostic, textOf(diagnostic.file))).join('\n\n')
+}
+
+export function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  return [...diagnostics].sort((a, b) => (a.file === b.file ? a.line - b.line || a.column - b.column || (a.code < b.code ? -1 : 1) : a.file < b.file ? -1 : 1))
+}
+
+/** One diagnostic; without the text of its file the line is left out. */
+export function diagnosticText(diagnostic: Diagnostic, text: string | undefined): string {
+  const head = `${diagnostic.file}:${diagnostic.line}:${diagnostic.column}: ${diagnostic.severity === 'warning' ? 'warning: ' : ''}${diagnostic.message} [${diagnostic.code}]`
+  const frame = text === undefined ? undefined : frameOf(text, diagnostic)
+  return [head, ...(frame === undefined ? [] : [frame]), ...(diagnostic.mend === '' ? [] : [`mend: ${diagnostic.mend}`])].map(printable).join('\n')
+}
+
+function frameOf(text: string, { line, column, endColumn }: Diagnostic): string | undefined {
+  const whole = text.split('\n')[line - 1]?.replace(/\r$/, '')
+  if (whole === undefined) return undefined
+  const from = WINDOW < whole.length ? Math.max(0, Math.min(column - 1 - WINDOW / 2, whole.length - WINDOW)) : 0
+  const shown = whole.slice(from, from + WINDOW)
+  const start = column - from
+  const end = Math.max(start + 1, Math.min((endColumn ?? column + 1) - from, shown.length + 1))
+  // The frame counts columns from 0; only this one line is drawn, under its own number.
+  const frame = codeFrameColumns(shown, { start: { line: 1, column: start - 1 }, end: { line: 1, column: end - 1 } }, { highlightCode: false, linesAbove: 0, linesBelow: 0, startLine: line })
+  return frame.split('\n').map((row) => `  ${row.replace(/^[> ] ?/, '').trimEnd()}`).join('\n')
+}
+
+/** Control characters of a record must not steer a terminal. */
+function printable(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be made visible.
+  return text.replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`)
+}

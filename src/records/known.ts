@@ -1,0 +1,24 @@
+/** What checks need to know of all other records. */
+import { nearNames } from './near-names.ts'
+import type { FileReport } from './report.ts'
+import type { RecordKind } from './schemas.ts'
+import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from './types.ts'
+
+export interface Known {
+  readonly site: Site
+  readonly producers: ReadonlyMap<string, Producer>
+  readonly laboratories: ReadonlyMap<string, Laboratory>
+  readonly sources: ReadonlyMap<string, Source>
+  readonly conditions: ReadonlyMap<string, Condition>
+  readonly controls: ReadonlyMap<string, Control>
+  readonly lots: ReadonlyMap<string, Lot>
+  /** Whether a file of that id exists, even one with a fault: its own fault is enough. */
+  readonly has: (kind: RecordKind, id: string) => boolean
+  readonly names: (kind: RecordKind) => string[]
+}
+
+/** Reports a reference to a record that does not exist. */
+export function checkReference(kind: RecordKind, id: string | undefined, pointer: string, known: Known, report: FileReport): void {
+  if (id === undefined || known.has(kind, id)) return
+  report.at(pointer, 'reference-unknown', `there is no ${kind} "${id}"`, nearNames(id, known.names(kind)) || `write its file first, or the id of one that exists`)
+}

@@ -1,0 +1,137 @@
+/** A content folder to typed, cross-referenced records and every diagnostic there is. */
+import type { Criterion } from '../core/criterion.ts'
+import { checkLot } from './check-lot.ts'
+import { checkControl, checkPhysical, checkSource } from './check-records.ts'
+import { checkSite } from './check-site.ts'
+import { compileCriterion } from './criteria.ts'
+import type { Diagnostic } from './diagnostic.ts'
+import { inOrder } from './diagnostic-text.ts'
+import { LARGEST_BYTES, listFolder, readText } from './files.ts'
+import { placeOf, type Place } from './places.ts'
+import { type MethodPage, readMethodPage } from './method-page.ts'
+import { fileReport, type FileReport } from './report.ts'
+import { loadYaml } from './load-yaml.ts'
+import type { RecordKind } from './schemas.ts'
+import type { Condition, Control, CriterionRecord, Laboratory, Lot, Producer, Site, Source } from './types.ts'
+
+export interface Records {
+  readonly contentDir: string
+  readonly site: Site
+  readonly producers: ReadonlyMap<string, Producer>
+  readonly laboratories: ReadonlyMap<string, Laboratory>
+  readonly sources: ReadonlyMap<string, Source>
+  readonly conditions: ReadonlyMap<string, Condition>
+  readonly controls: ReadonlyMap<string, Control>
+  readonly criteria: ReadonlyMap<string, Criterion>
+  /** By SOURCE/LOT. */
+  readonly lots: ReadonlyMap<string, Lot>
+  readonly methods: readonly MethodPage[]
+}
+
+export interface LoadedContent {
+  readonly records: Records
+  readonly diagnostics: readonly Diagnostic[]
+  /** The folder itself cannot be read, or holds no site. */
+  readonly fatal?: { readonly message: string; readonly mend: string }
+}
+
+/** Stands in where site.yaml cannot be read, so that everything else is still checked. */
+const NO_SITE = { title: '', units: 'SI', criteria: [], grace: { kind: 'duration', value: 0, unit: 'h', written: '0 h', decimals: 0 } } as const
+
+interface Loaded<T> { readonly record: T; readonly report: FileReport }
+type Store = { readonly [K in RecordKind]: Map<string, Loaded<unknown>> }
+
+export function loadRecords(contentDir: string): LoadedContent {
+  const listing = listFolder(contentDir)
+  if ('fault' in listing) return fatal(contentDir, `The content folder ${contentDir} ${listing.fault}.`, 'give a folder with records by --content DIR')
+  if (listing.files.length === 0) return fatal(contentDir, `The content folder ${contentDir} is empty.`, 'begin with site.yaml; README.md shows a first lot')
+  const diagnostics: Diagnostic[] = listing.outside.map((file) => fileFault(file, 'file-unexpected', 'the link leads out of the content folder', 'put the file itself here'))
+  const store = emptyStore()
+  const methods: MethodPage[] = []
+  const ids = new Map<string, string>()
+  for (const { path } of listing.files) {
+    const place = placeOf(path)
+    if ('fault' in place) diagnostics.push(fileFault(path, place.code, place.fault, place.mend))
+    else if (firstOfItsName(ids, place, path, diagnostics)) loadFile(contentDir, path, place, { store, methods, diagnostics })
+  }
+  if (!listing.files.some((file) => file.path === 'site.yaml')) diagnostics.push(fileFault('site.yaml', 'file-missing', 'every content folder needs site.yaml', 'write title, units, criteria and grace'))
+  const records = assemble(contentDir, store, methods)
+  return { records, diagnostics: inOrder(diagnostics) }
+}
+
+function fatal(contentDir: string, message: string, mend: string): LoadedContent {
+  return { records: assemble(contentDir, emptyStore(), []), diagnostics: [], fatal: { message, mend } }
+}
+
+function emptyStore(): Store {
+  return { site: new Map(), producer: new Map(), laboratory: new Map(), source: new Map(), condition: new Map(), control: new Map(), criterion: new Map(), lot: new Map(), method: new Map() }
+}
+
+function fileFault(file: string, code: Diagnostic['code'], message: string, mend: string): Diagnostic {
+  return { code, severity: code === 'file-unexpected' && !message.includes('link') ? 'warning' : 'error', file, line: 1, column: 1, message, mend }
+}
+
+/** Two names that differ by case alone would be one file, one address on many servers. */
+function firstOfItsName(ids: Map<string, string>, place: Place, path: string, diagnostics: Diagnostic[]): boolean {
+  const name = `${place.kind}/${place.id.toLowerCase()}`
+  const other = ids.get(name)
+  ids.set(name, path)
+  if (other === undefined) return true
+  diagnostics.push(fileFault(path, 'id-case', `the id differs from ${other} only by case`, 'rename one of the two'))
+  return true
+}
+
+interface Into { readonly store: Store; readonly methods: MethodPage[]; readonly diagnostics: Diagnostic[] }
+
+function loadFile(folder: string, path: string, place: Place, { store, methods, diagnostics }: Into): void {
+  const reading = readText(folder, path)
+  if ('fault' in reading) {
+    const faults = { missing: 'cannot be read', unreadable: 'cannot be read', 'too-large': `is larger than ${LARGEST_BYTES / 1024 / 1024} MiB`, 'not-utf8': 'is not UTF-8 text' }
+    diagnostics.push(fileFault(path, 'file-unreadable', `the file ${faults[reading.fault]}`, reading.fault === 'not-utf8' ? 'save it as UTF-8' : 'check the file and its permissions'))
+    return
+  }
+  const report = fileReport(path, reading.text, diagnostics)
+  if (place.kind === 'method') {
+    const page = readMethodPage(place.id, reading.text, report)
+    if (page !== undefined) methods.push(page)
+    return
+  }
+  const record = loadYaml(place.kind, reading.text, report)
+  if (record !== undefined) store[place.kind].set(place.id, { record, report })
+}
+
+function loaded<T>(map: Map<string, Loaded<unknown>>): Map<string, Loaded<T>> {
+  return map as Map<string, Loaded<T>>
+}
+
+function recordsOf<T>(map: Map<string, Loaded<unknown>>): Map<string, T> {
+  return new Map([...loaded<T>(map)].map(([id, { record }]) => [id, record]))
+}
+
+/** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
+function assemble(contentDir: string, store: Store, methods: readonly MethodPage[]): Records {
+  const conditionIds = new Set(store.condition.keys())
+  const criteria = new Map<string, Criterion>()
+  for (const [id, { record, report }] of loaded<CriterionRecord>(store.criterion)) {
+    const criterion = compileCriterion(id, record, (pointer, fault) => report.at(pointer, fault.code as Parameters<FileReport['at']>[1], fault.message, fault.mend), { conditions: conditionIds, criteria: new Set(store.criterion.keys()) })
+    if (criterion !== undefined) criteria.set(id, criterion)
+  }
+  const records = {
+    contentDir, site: recordsOf<Site>(store.site).get('site') ?? (NO_SITE as unknown as Site), producers: recordsOf<Producer>(store.producer), laboratories: recordsOf<Laboratory>(store.laboratory),
+    sources: recordsOf<Source>(store.source), conditions: recordsOf<Condition>(store.condition), controls: recordsOf<Control>(store.control), criteria, lots: recordsOf<Lot>(store.lot),
+    methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),
+  }
+  const known = { ...records, has: (kind: RecordKind, id: string) => store[kind].has(id), names: (kind: RecordKind) => [...store[kind].keys()] }
+  for (const kind of ['condition', 'control', 'lot', 'laboratory', 'source'] as const) for (const { record, report } of store[kind].values()) checkPhysical(kind, record, report)
+  for (const { record, report } of loaded<Site>(store.site).values()) checkSite(record, known, report)
+  for (const { record, report } of loaded<Source>(store.source).values()) checkSource(record, known, report)
+  for (const { record, report } of loaded<Control>(store.control).values()) checkControl(record, known, report)
+  const numbers = new Map<string, string>()
+  for (const [id, { record, report }] of loaded<Lot>(store.lot)) checkLot(id, record, known, report, numbers)
+  const faulty = (kind: RecordKind) => [...store[kind]].filter(([, { report }]) => report.count() > 0).map(([id]) => id)
+  return { ...records, lots: without(records.lots, faulty('lot')), controls: without(records.controls, faulty('control')), sources: without(records.sources, faulty('source')) }
+}
+
+function without<T>(map: Map<string, T>, ids: readonly string[]): Map<string, T> {
+  return ids.length === 0 ? map : new Map([...map].filter(([id]) => !ids.includes(id)))
+}

@@ -1,0 +1,134 @@
+/** What ajv and the quantity reader found, in words a bench understands. */
+import { acceptedSpellings, KINDS, type QuantityFault, type QuantityKind } from '../core/units.ts'
+import { nearNames } from './near-names.ts'
+import type { FileReport } from './report.ts'
+import type { ErrorObject } from './schemas.ts'
+import { escapePointer } from './yaml-source.ts'
+
+/** Reports the errors of one record. Errors of quantities are left to the converter, which knows more. */
+export function reportSchemaErrors(errors: readonly ErrorObject[], report: FileReport): void {
+  const seen = new Set<string>()
+  for (const error of errors) {
+    const place = `${error.instancePath}|${error.keyword}|${JSON.stringify(error.params)}`
+    if (seen.has(place)) continue
+    seen.add(place)
+    reportError(error, report)
+  }
+}
+
+type Handler = (error: ErrorObject, report: FileReport) => void
+
+function reportError(error: ErrorObject, report: FileReport): void {
+  const handler = HANDLERS[error.keyword]
+  if (handler !== undefined) handler(error, report)
+  else report.at(error.instancePath, 'schema', `${found(error.data)} ${error.message ?? 'is not what is expected here'}`, description(error) || 'see the schema of this kind of record')
+}
+
+const HANDLERS: Readonly<Record<string, Handler>> = {
+  additionalProperties: (error, report) => unknownKey(error, (error.params as { additionalProperty: string }).additionalProperty, report),
+  propertyNames: (error, report) => report.atKey(`${error.instancePath}/${escapePointer((error.params as { propertyName: string }).propertyName)}`, 'key-unknown', `"${(error.params as { propertyName: string }).propertyName}" is not a name that may stand here`, nearNames((error.params as { propertyName: string }).propertyName, namesAllowed(error))),
+  required: (error, report) => {
+    const key = (error.params as { missingProperty: string }).missingProperty
+    report.atKey(error.instancePath, 'key-missing', `"${key}" is missing${inWords(error.instancePath)}`, `add ${key}: ${propertyDescription(error, key)}`)
+  },
+  type: wrongType,
+  enum: (error, report) => {
+    const allowed = (error.params as { allowedValues: string[] }).allowedValues
+    report.at(error.instancePath, 'schema', `${found(error.data)}; one of a fixed list was expected`, nearNames(String(error.data), allowed) || `write one of ${allowed.join(', ')}`)
+  },
+  pattern: (error, report) => {
+    if (isQuantityPlace(error)) return
+    const moment = (error.parentSchema as { moment?: string } | undefined)?.moment
+    if (moment === undefined) report.at(error.instancePath, 'schema', `${found(error.data)} is not of the form expected`, description(error))
+    else report.at(error.instancePath, 'date', `${found(error.data)} is not a ${moment === 'date' ? 'date' : 'date or a date and time'}`, moment === 'date' ? 'write year-month-day, for instance 2026-03-11' : 'write 2026-03-11 or 2026-03-11T09:20')
+  },
+}
+
+function wrongType(error: ErrorObject, report: FileReport): void {
+  const kinds = quantityKinds(error)
+  if (error.data === '' || error.data === null) {
+    report.at(error.instancePath, 'yaml-empty', 'there is no value', kinds === undefined ? description(error) || 'write a value, or take the line out' : `write a quantity such as ${KINDS[kinds[0] ?? 'fraction'].example}, or take the line out`)
+  } else if (kinds !== undefined && typeof error.data === 'number') {
+    report.at(error.instancePath, 'quantity-unit', `found ${writtenAs(error, report)} without a unit; ${KINDS[kinds[0] ?? 'fraction'].title} with its unit was expected`, `write ${writtenAs(error, report)} ${unitsInWords(kinds)}`)
+  } else if (/string/.test(String((error.params as { type: unknown }).type)) && typeof error.data !== 'object') {
+    report.at(error.instancePath, 'text-not-quoted', `found ${writtenAs(error, report)}, which YAML reads as ${typeof error.data === 'number' ? 'a number' : 'a truth value'}; text was expected`, `write it in quotes: "${writtenAs(error, report)}"`)
+  } else report.at(error.instancePath, 'schema', `found ${found(error.data)}; ${expectedType(error)} was expected`, description(error))
+}
+
+function writtenAs(error: ErrorObject, report: FileReport): string {
+  return report.written(error.instancePath)?.written ?? String(error.data)
+}
+
+function expectedType(error: ErrorObject): string {
+  const names: Readonly<Record<string, string>> = { object: 'a mapping (key: value)', array: 'a list', string: 'text', number: 'a number', integer: 'a whole number' }
+  return [(error.params as { type: string | string[] }).type].flat().map((type) => names[type] ?? type).join(' or ')
+}
+
+function unknownKey(error: ErrorObject, key: string, report: FileReport): void {
+  const pointer = `${error.instancePath}/${escapePointer(key)}`
+  const allowed = Object.keys(((error.parentSchema as { properties?: object } | undefined)?.properties ?? {}) as object)
+  if (/^\d+\s*\D*$/.test(key) && ['', null].includes((error.data as Record<string, string | null>)[key] ?? null)) {
+    const before = Object.entries(error.data as object).find(([, value]) => typeof value === 'number' || /\d$/.test(String(value)))
+    report.atKey(pointer, 'yaml-comma-split', `"${key}" became an entry of its own: inside { } a comma begins the next entry`, `write a decimal point: ${before?.[0] ?? 'value'}: ${before?.[1] ?? ''}.${key}`)
+  } else if (['__proto__', 'constructor', 'prototype'].includes(key)) report.atKey(pointer, 'yaml-forbidden-key', `the key "${key}" is not allowed anywhere`, 'take it out')
+  else report.atKey(pointer, 'key-unknown', `"${key}" is not known${inWords(error.instancePath)}`, nearNames(key, allowed) || 'take it out, or put it where it belongs')
+}
+
+function namesAllowed(error: ErrorObject): string[] {
+  return ((error.schema as { enum?: string[] } | undefined)?.enum) ?? []
+}
+
+function inWords(pointer: string): string {
+  const last = pointer.split('/').filter((part) => !/^\d+$/.test(part)).at(-1)
+  return last === undefined || last === '' ? '' : ` in ${last}`
+}
+
+function isQuantityPlace(error: ErrorObject): boolean {
+  return (error.parentSchema as { quantity?: unknown } | undefined)?.quantity !== undefined
+}
+
+function quantityKinds(error: ErrorObject): QuantityKind[] | undefined {
+  const quantity = (error.parentSchema as { quantity?: QuantityKind | QuantityKind[] } | undefined)?.quantity
+  return quantity === undefined ? undefined : [quantity].flat()
+}
+
+function description(error: ErrorObject): string {
+  const text = (error.parentSchema as { description?: string } | undefined)?.description
+  return text === undefined ? '' : `expected: ${text[0]?.toLowerCase()}${text.slice(1)}`
+}
+
+function propertyDescription(error: ErrorObject, key: string): string {
+  const properties = (error.parentSchema as { properties?: Record<string, { description?: string; examples?: string[] }> } | undefined)?.properties
+  return properties?.[key]?.examples?.[0] ?? properties?.[key]?.description?.replace(/\.$/, '') ?? '…'
+}
+
+/** A value in a message, cut where it is long. */
+export function found(value: unknown): string {
+  if (typeof value === 'string') return `the text "${value.length > 60 ? `${value.slice(0, 57)}...` : value}"`
+  if (Array.isArray(value)) return 'a list'
+  return typeof value === 'object' && value !== null ? 'a mapping' : String(value)
+}
+
+function unitsInWords(kinds: readonly QuantityKind[]): string {
+  return kinds.map((kind) => KINDS[kind].units.map((unit) => unit.symbol).filter(Boolean).join(', ')).join(', or ')
+}
+
+/** Reports why a text is no quantity. */
+export function reportQuantity(pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[], report: FileReport): void {
+  const kind = kinds[0] ?? 'fraction'
+  const expected = `${kinds.map((each) => KINDS[each].title).join(' or ')} was expected`
+  if (report.written(pointer)?.block === true) {
+    report.atKey(pointer, 'yaml-block-mark', 'the value begins with a sign that YAML reads as the mark of block text (> or |)', `for a bound write "above" or "<", for instance < ${KINDS[kind].example}; otherwise put the value in quotes`)
+    return
+  }
+  switch (fault.fault) {
+    case 'decimal-comma': return report.at(pointer, 'quantity-comma', `found the text "${fault.found}"; ${expected}`, `write a decimal point: ${fault.mended}`)
+    case 'no-unit': return report.at(pointer, 'quantity-unit', `found "${fault.found}" without a unit; ${expected}`, `write ${fault.found} ${unitsInWords(kinds)}`)
+    case 'ambiguous-ton': return report.at(pointer, 'quantity-unit', `"ton" may be a short ton, a long ton or a tonne`, 'write t, short ton or long ton')
+    case 'wrong-kind': return report.at(pointer, 'quantity-unit', `found the text "${fault.found}", which is ${KINDS[fault.is].title}; ${expected}`, `write ${fault.number} with one of ${unitsInWords(kinds)}`)
+    case 'unknown-unit': return report.at(pointer, 'quantity-unit', `found the text "${fault.found}", whose unit is not known; ${expected}`, nearNames(fault.found.slice(fault.found.indexOf(fault.number) + fault.number.length).trim(), kinds.flatMap(acceptedSpellings)) || `write one of ${unitsInWords(kinds)}`)
+    case 'out-of-range': return report.at(pointer, 'quantity-range', `found "${fault.found}", larger than any reading`, 'check the number and its unit')
+    case 'above': return report.at(pointer, 'quantity', `found the text "${fault.found}"; a result above a bound cannot be stored`, `write the value read, or a bound from below such as < ${KINDS[kind].example}`)
+    case 'not-a-number': return report.at(pointer, 'quantity', `found the text "${fault.found}"; ${expected}`, `write a number and its unit, for instance ${KINDS[kind].example}`)
+  }
+}
