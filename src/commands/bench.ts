@@ -1,0 +1,136 @@
+/**
+ * npm run bench: time and peak memory of reading, computing and building on generated lots, each beside its floor, measured in the
+ * same run. Every figure is a process of its own; whole-process peak memory is the operating system's (getrusage).
+ */
+import { execFileSync, spawnSync } from 'node:child_process'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { performance } from 'node:perf_hooks'
+import { build } from 'astro'
+import { JSON_SCHEMA, load } from 'js-yaml'
+import { computeEdition } from '../edition/compute.ts'
+import { loadRecords } from '../records/load.ts'
+import { buildSite } from './build-site.ts'
+import { command, EXIT, PROGRAM, ROOT, run } from './program.ts'
+
+interface Measure { readonly what: string; readonly lots: number; readonly seconds: number; readonly peakMB: number; readonly detail?: Record<string, number> }
+
+const SELF = resolve(ROOT, 'src/commands/bench.ts')
+
+await run(async () => {
+  const options = command('bench', 'Measure reading, computing and building on generated lots.')
+    .option('--sizes <numbers>', 'numbers of lots', '1000,10000')
+    .option('--out <file>', 'JSON with all figures', resolve(ROOT, 'bench/bench.json'))
+    .option('--part <name>', 'run one part in this process (used by the command itself)')
+    .option('--folder <folder>', 'content folder of the part')
+    .option('--site <folder>', 'built site of the part')
+    .parse().opts<{ sizes: string; out: string; part?: string; folder?: string; site?: string }>()
+  if (options.part !== undefined) return part(options.part, options.folder ?? '', options.site ?? '')
+  const measures = options.sizes.split(',').map(Number).flatMap(measureSize)
+  mkdirSync(resolve(options.out, '..'), { recursive: true })
+  writeFileSync(options.out, `${JSON.stringify({ format: 1, node: process.version, measures }, null, 2)}\n`)
+  process.stdout.write(table(measures))
+  return EXIT.well
+})
+
+function measureSize(lots: number): Measure[] {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-'))
+  const content = join(folder, 'content')
+  try {
+    execFileSync(process.execPath, [resolve(ROOT, 'src/commands/demo.ts'), '--lots', String(lots), '--out', content], { stdio: ['ignore', 'ignore', 'inherit'] })
+    const site = join(folder, 'site')
+    return ['yaml-floor', 'check', 'build', 'build-floor'].map((name) => measurePart(name, lots, content, site))
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+function measurePart(name: string, lots: number, content: string, site: string): Measure {
+  const started = performance.now()
+  const child = spawnSync(process.execPath, ['--max-old-space-size=8192', SELF, '--part', name, '--folder', content, '--site', site], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'], maxBuffer: 1 << 26 })
+  const seconds = (performance.now() - started) / 1000
+  if (child.status !== 0) throw new Error(`bench part ${name} ended with status ${child.status}`)
+  const line = child.stdout.trim().split('\n').at(-1) ?? '{}'
+  const { peakMB = 0, ...detail } = JSON.parse(line) as Record<string, number>
+  process.stderr.write(`${lots} lots, ${name}: ${seconds.toFixed(1)} s, ${peakMB.toFixed(0)} MB\n`)
+  return { what: name, lots, seconds, peakMB, detail }
+}
+
+async function part(name: string, folder: string, site: string): Promise<number> {
+  const detail = await ({ 'yaml-floor': yamlFloor, check, build: wholeBuild, 'build-floor': buildFloor }[name] ?? unknownPart)(folder, site)
+  process.stdout.write(`${JSON.stringify({ ...detail, peakMB: process.resourceUsage().maxRSS / 1024 })}\n`)
+  return EXIT.well
+}
+
+function unknownPart(): never {
+  throw new RangeError('bench needs a known --part')
+}
+
+/** Plain js-yaml on the same files, nothing else. */
+function yamlFloor(folder: string): Record<string, number> {
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile() && entry.name.endsWith('.yaml'))
+  let bytes = 0
+  const parsed = files.map((file) => {
+    const text = readFileSync(join(file.parentPath, file.name), 'utf8')
+    bytes += text.length
+    return load(text, { schema: JSON_SCHEMA })
+  })
+  return { files: parsed.length, bytes }
+}
+
+/** The work of npm run check: reading and validating, then computing and judging. */
+function check(folder: string): Record<string, number> {
+  const started = performance.now()
+  const { records, diagnostics } = loadRecords(folder)
+  const read = performance.now()
+  const edition = computeEdition(records, { program: PROGRAM })
+  return { readSeconds: (read - started) / 1000, computeSeconds: (performance.now() - read) / 1000, lots: edition.lots.size, diagnostics: diagnostics.length }
+}
+
+async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
+  const { records } = loadRecords(folder)
+  const built = await buildSite(records, { out: site, audience: 'public' })
+  return { pages: built.pages, lots: built.edition.lots.size }
+}
+
+/** A bare Astro project that writes as many pages with the same bytes, held in memory, with no component of ours. */
+async function buildFloor(_folder: string, site: string): Promise<Record<string, number>> {
+  process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
+  const pages = readdirSync(site, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile() && entry.name === 'index.html')
+  const texts = pages.map((entry) => readFileSync(join(entry.parentPath, entry.name), 'utf8'))
+  ;(globalThis as Record<symbol, unknown>)[Symbol.for('puteoli.bench')] = texts
+  const root = mkdtempSync(join(ROOT, 'node_modules', '.bench-'))
+  try {
+    mkdirSync(join(root, 'src/pages'), { recursive: true })
+    writeFileSync(join(root, 'src/pages/[page].astro'), FLOOR_PAGE)
+    await build({ root, configFile: false, outDir: join(site, '..', 'floor'), logLevel: 'error', build: { format: 'directory' } })
+  } finally {
+    rmSync(root, { recursive: true, force: true })
+  }
+  return { pages: texts.length, bytes: texts.reduce((sum, text) => sum + text.length, 0), siteMB: sizeOf(site) / 1e6 }
+}
+
+const FLOOR_PAGE = `---
+export function getStaticPaths() {
+  const texts = globalThis[Symbol.for('puteoli.bench')]
+  return texts.map((text, index) => ({ params: { page: 'p' + index }, props: { text } }))
+}
+const { text } = Astro.props
+---
+<Fragment set:html={text} />
+`
+
+function sizeOf(folder: string): number {
+  return readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile()).reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0)
+}
+
+function table(measures: readonly Measure[]): string {
+  const head = '| lots | part | seconds | ms a lot | peak MB | against its floor |\n|---:|---|---:|---:|---:|---:|\n'
+  const floors: Record<string, string> = { check: 'yaml-floor', build: 'build-floor' }
+  return head + measures.map((measure) => {
+    const floor = measures.find((other) => other.lots === measure.lots && other.what === floors[measure.what])
+    const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
+    return `| ${measure.lots} | ${measure.what} | ${measure.seconds.toFixed(2)} | ${(1000 * measure.seconds / measure.lots).toFixed(2)} | ${measure.peakMB.toFixed(0)} | ${ratio} |\n`
+  }).join('')
+}

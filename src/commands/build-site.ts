@@ -1,0 +1,83 @@
+/** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
+import { cpSync, existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join, relative, resolve, sep } from 'node:path'
+import { build } from 'astro'
+import { paths } from '../edition/addresses.ts'
+import { computeEdition } from '../edition/compute.ts'
+import type { Edition } from '../edition/edition.ts'
+import { dataFiles } from '../edition/outputs.ts'
+import { forAudience } from '../edition/publishing.ts'
+import { sitemapFiles } from '../edition/sitemap.ts'
+import { putEdition } from '../edition/slot.ts'
+import type { Records } from '../records/load.ts'
+import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
+import { CommandFailure, EXIT, PROGRAM, ROOT } from './program.ts'
+
+export interface BuildOptions {
+  readonly out: string
+  readonly audience: Edition['audience']
+  readonly asOf?: string
+  readonly address?: string
+}
+
+export interface BuiltSite { readonly edition: Edition; readonly folder: string; readonly pages: number }
+
+/** Project folders that no output may touch. */
+const SOURCES = ['src', 'schemas', 'test', 'node_modules', '.git']
+
+/** @throws CommandFailure with the output folder as it was before */
+export async function buildSite(records: Records, options: BuildOptions): Promise<BuiltSite> {
+  const output = prepareOutput(options.out, [records.contentDir, ...SOURCES.map((name) => resolve(ROOT, name))])
+  try {
+    const edition = forAudience(computeEdition(records, { program: PROGRAM, asOf: options.asOf, address: options.address }), options.audience)
+    await buildPages(edition, output.next)
+    writeDataFiles(edition, output.next)
+    const pages = pagesOf(output.next)
+    writeSitemap(edition, output.next, pages)
+    checkOutput(edition, output)
+    swapIn(output, PROGRAM)
+    return { edition, folder: output.final, pages: pages.length }
+  } catch (error) {
+    discard(output)
+    throw error
+  }
+}
+
+async function buildPages(edition: Edition, folder: string): Promise<void> {
+  process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
+  putEdition(edition)
+  await build({ root: ROOT, outDir: folder, base: edition.address.base, ...(edition.address.origin === null ? {} : { site: edition.address.origin }), logLevel: 'error' })
+}
+
+function writeDataFiles(edition: Edition, folder: string): void {
+  const made = new Set<string>()
+  for (const file of dataFiles(edition)) {
+    const path = join(folder, file.path)
+    const parent = dirname(path)
+    if (!made.has(parent)) mkdirSync(parent, { recursive: true })
+    made.add(parent)
+    writeFileSync(path, file.text)
+  }
+  cpSync(resolve(ROOT, 'schemas'), join(folder, 'schemas'), { recursive: true })
+}
+
+/** Directory addresses of all pages, "" for the front page, in code-unit order. */
+function pagesOf(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile() && entry.name === 'index.html')
+    .map((entry) => relative(folder, entry.parentPath).split(sep).join('/'))
+    .map((path) => (path === '' ? '' : `${path}/`))
+    .sort()
+}
+
+function writeSitemap(edition: Edition, folder: string, pages: readonly string[]): void {
+  if (edition.address.origin === null) return
+  for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, pages)) writeFileSync(join(folder, name), text)
+}
+
+/** Every lot has its certificate page and data file: a page that Astro left out must not go unnoticed. */
+function checkOutput(edition: Edition, { next }: OutputFolder): void {
+  const missing = [...edition.lots.keys()].flatMap((id) => [join(paths.certificate(id), 'index.html'), paths.lotData(id)]).filter((path) => !existsSync(join(next, path)))
+  if (missing.length > 0) throw new CommandFailure(`The build left out ${missing.length} files, the first ${missing[0]}; the earlier site stays.`, EXIT.failed)
+  rmSync(join(next, '.astro'), { recursive: true, force: true })
+}

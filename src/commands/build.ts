@@ -1,0 +1,19 @@
+/** npm run build: writes the site. */
+import { resolve } from 'node:path'
+import { Option } from 'commander'
+import { buildSite } from './build-site.ts'
+import { addressOption, command, dateOption, EXIT, ROOT, run } from './program.ts'
+import { readGoodContent } from './read-content.ts'
+
+await run(async () => {
+  const options = command('build', 'Build the certificate site.')
+    .option('--out <folder>', 'where the site is written', resolve(ROOT, 'dist'))
+    .option('--as-of <date>', 'read the records on this date', dateOption)
+    .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
+    .addOption(new Option('--audience <who>', 'who will read the site').choices(['public', 'internal']).default('public'))
+    .parse().opts<{ content: string; out: string; asOf?: string; address?: string; audience: 'public' | 'internal' }>()
+  const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
+  const built = await buildSite(records, options)
+  process.stdout.write(`${built.edition.lots.size} lots, ${built.pages} pages in ${built.folder}\n`)
+  return EXIT.well
+})

@@ -1,0 +1,68 @@
+/** What the commands share: the program's name and version, where the project lies, how a command ends. */
+import { readFileSync } from 'node:fs'
+import { dirname, resolve } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { Command, CommanderError, InvalidArgumentError } from 'commander'
+
+/** The project's root folder. */
+export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
+
+const manifest = JSON.parse(readFileSync(resolve(ROOT, 'package.json'), 'utf8')) as { name: string; version: string }
+
+/** Printed in certificates and feeds. */
+export const PROGRAM = `${manifest.name} ${manifest.version}`
+
+/** Exit statuses: all well; a diagnostic is an error or the work failed; wrong use. */
+export const EXIT = { well: 0, failed: 1, wrongUse: 2 } as const
+
+/** Ends a command with one clear line on standard error. */
+export class CommandFailure extends Error {
+  readonly status: number
+  constructor(message: string, status: number) {
+    super(message)
+    this.status = status
+  }
+}
+
+/** A command with the options that every command takes. */
+export function command(name: string, description: string): Command {
+  return new Command(name).description(description).exitOverride()
+    .option('--content <folder>', 'folder with the records', resolve(ROOT, 'content'))
+}
+
+/** A calendar date given as an option. */
+export function dateOption(text: string): string {
+  const valid = /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().slice(0, 10) === text
+  if (!valid) throw new InvalidArgumentError('a date such as 2026-04-10 was expected.')
+  return text
+}
+
+/** Runs a command's main function; nothing but a programming error shows a trace. */
+export async function run(main: () => Promise<number> | number): Promise<void> {
+  try {
+    process.exitCode = await main()
+  } catch (error) {
+    process.exitCode = statusOf(error)
+    if (!(error instanceof CommandFailure) && !(error instanceof CommanderError)) throw error
+    if (error instanceof CommandFailure) process.stderr.write(`${error.message}\n`)
+  }
+}
+
+function statusOf(error: unknown): number {
+  if (error instanceof CommandFailure) return error.status
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.well : EXIT.wrongUse
+  return EXIT.failed
+}
+
+/** The address of a site: origin and a base path that ends in "/". */
+export function addressOption(text: string): string {
+  if (!/^https?:\/\/[^\s/?#]+(\/[^\s?#]*)?\/$/.test(text) || !URL.canParse(text)) throw new InvalidArgumentError('an address such as https://example.org/pozzolans/ was expected, ending in "/".')
+  return text
+}
+
+/** A port number. */
+export function portOption(text: string): number {
+  const port = Number(text)
+  if (!/^\d+$/.test(text) || port < 1 || 65535 < port) throw new InvalidArgumentError('a port from 1 to 65535 was expected.')
+  return port
+}

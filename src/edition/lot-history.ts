@@ -1,0 +1,49 @@
+/** The short history that a certificate draws: the lot's own activity results with those of lots before it. */
+import { property } from '../core/properties.ts'
+import type { PlannedTest, Result } from '../core/result.ts'
+import { dateOf } from '../core/moment.ts'
+import type { DocumentHistory } from './document.ts'
+import { representative, type HistoryLot } from './history.ts'
+
+export type LotHistory = readonly DocumentHistory[]
+
+/** How far back a certificate looks. */
+const POINTS = 24
+
+const DRAWN: readonly string[] = ['strength-activity-index', 'resistivity-index']
+
+/**
+ * @param lots the source's lots in order of sampling
+ * @param place the lot's place among them
+ * @param own the lot's results and planned tests as known on the date
+ * @param asOf calendar date; earlier lots' results obtained later are left out
+ * @returns one history for each activity index and condition, at its latest age
+ */
+export function lotHistory(lots: readonly HistoryLot[], place: number, own: { results: readonly Result[]; planned: readonly PlannedTest[] }, asOf: string): LotHistory {
+  const lot = lots[place]
+  if (lot === undefined) return []
+  return drawnSeries(own).map(({ property: key, condition, age }) => {
+    const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) => point(other, other.results.filter((result) => dateOf(result.tested) <= asOf), { key, condition, age }))
+    const now = point(lot, own.results, { key, condition, age })
+    return {
+      property: key, condition, age, unit: '%', decimals: property(key).decimals,
+      points: [...earlier, ...(now.length > 0 ? now : [{ lot: lot.id, at: lot.sampled, value: null, status: 'pending' as const }])],
+    }
+  })
+}
+
+function drawnSeries(own: { results: readonly Result[]; planned: readonly PlannedTest[] }): { property: Result['property']; condition: string; age: string }[] {
+  const latest = new Map<string, { property: Result['property']; condition: string; age: string }>()
+  for (const item of [...own.results, ...own.planned]) {
+    if (!DRAWN.includes(item.property) || item.condition === undefined || item.age === undefined) continue
+    const name = `${item.property}|${item.condition}`
+    const known = latest.get(name)
+    if (known === undefined || Number.parseInt(known.age, 10) < Number.parseInt(item.age, 10)) latest.set(name, { property: item.property, condition: item.condition, age: item.age })
+  }
+  return [...latest.keys()].sort().map((name) => latest.get(name)).filter((series) => series !== undefined)
+}
+
+function point(lot: HistoryLot, results: readonly Result[], of: { key: string; condition: string; age: string }): DocumentHistory['points'] {
+  const result = representative(results.filter((candidate) => candidate.property === of.key && candidate.condition === of.condition && candidate.age === of.age && candidate.role === 'producer'))
+  return result === undefined ? [] : [{ lot: lot.id, at: lot.sampled, value: result.value, status: result.valid ? 'valid' : 'not-valid' }]
+}

@@ -1,0 +1,91 @@
+/** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
+import type { Criterion } from '../core/criterion.ts'
+import { judge } from '../core/judge.ts'
+import { dateOf } from '../core/moment.ts'
+import type { PlannedTest, Result } from '../core/result.ts'
+import type { Records } from '../records/load.ts'
+import type { Lot, Source } from '../records/types.ts'
+import type { JudgedLot } from './certificate.ts'
+import { buildHistory, bySampling, historyKey, precedingResults, type History, type HistoryLot } from './history.ts'
+import { lotHistory } from './lot-history.ts'
+import { resultsOfLot } from './lot-results.ts'
+
+export interface ComputedLot extends HistoryLot {
+  readonly record: Lot
+  readonly planned: readonly PlannedTest[]
+}
+
+export interface SourceState {
+  readonly id: string
+  readonly record: Source
+  readonly asOf: string
+  /** In order of sampling; lots sampled after the as-of date are not among them. */
+  readonly lots: readonly ComputedLot[]
+  readonly history: History
+}
+
+/** Sampling time that orders a lot in its history: end of the producer's first sample, else of production. */
+export function sampledAt(lot: Lot): string {
+  const sample = lot.samples.find((candidate) => candidate.kind === 'composite' || candidate.kind === 'grab')
+  return sample?.taken?.to ?? sample?.on ?? lot.produced.to
+}
+
+/** Date of the withdrawal in force on a date; undefined where the newest revision does not withdraw. */
+export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
+  const last = lot.revisions?.filter((revision) => revision.date <= asOf).at(-1)
+  return last?.withdrawn === 'yes' ? last.date : undefined
+}
+
+/** Computes every lot of the records once, and each source's history from them. */
+export function sourceStates(records: Records, asOf: string): Map<string, SourceState> {
+  const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
+  for (const [id, record] of records.lots) {
+    const sampled = sampledAt(record)
+    if (asOf < dateOf(sampled)) continue
+    const sourceId = id.slice(0, id.indexOf('/'))
+    const withdrawn = withdrawnOn(record, asOf)
+    bySource.get(sourceId)?.push({
+      id, sampled, record, class: record.class ?? records.sources.get(sourceId)?.class ?? null, ...resultsOfLot(id, record, records, asOf), ...(withdrawn === undefined ? {} : { withdrawn }),
+    })
+  }
+  return new Map([...bySource].flatMap(([id, lots]) => {
+    const record = records.sources.get(id)
+    if (record === undefined) return []
+    const ordered = lots.sort(bySampling)
+    const restarts = (record.events ?? []).filter((event) => event['restarts-series'] === 'yes' && event.date <= asOf).map((event) => event.date)
+    return [[id, { id, record, asOf, lots: ordered, history: buildHistory(ordered, restarts) }] as const]
+  }))
+}
+
+/** The criteria in force for a lot whose kinds of material apply, the governing one first. */
+export function criteriaFor(records: Records, source: Source, lot: Lot): Criterion[] {
+  const produced = dateOf(lot.produced.to)
+  const ids = source.criteria === undefined
+    ? records.site.criteria
+    : source.criteria.filter((entry) => (entry.from === undefined || entry.from <= produced) && (entry.to === undefined || produced <= entry.to)).map((entry) => entry.set)
+  return ids.map((id) => records.criteria.get(id)).filter((criterion) => criterion !== undefined).filter((criterion) => criterion.kinds.some((kind) => kind === source.kind))
+}
+
+/**
+ * Pass 3 for one lot on one date.
+ * @param state the source's state, computed at a date not earlier than `asOf`
+ * @param place the lot's place in `state.lots`
+ * @param asOf calendar date; readings taken later are still planned then
+ */
+export function judgeLot(records: Records, state: SourceState, place: number, asOf: string): JudgedLot {
+  const lot = state.lots[place]
+  if (lot === undefined) throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
+  const { results, planned } = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
+  const criteria = criteriaFor(records, state.record, lot.record)
+  const producerResults = results.filter((result) => result.role === 'producer')
+  const evidence = {
+    class: lot.class, kind: state.record.kind, asOf, results: producerResults, planned, declared: state.record.declared,
+    preceding: (property: Result['property'], condition: string | undefined, age: string | undefined, method: string | undefined, count: number) =>
+      precedingResults(state.history, historyKey(lot.class, property, condition, age, method), lot.id, asOf, count),
+  }
+  return {
+    id: lot.id, record: lot.record, class: lot.class, number: lot.record.number ?? lot.id.slice(lot.id.indexOf('/') + 1), asOf, results, planned, criteria,
+    verdicts: criteria.map((criterion) => judge(criterion, evidence)),
+    get history() { return lotHistory(state.lots, place, { results, planned }, asOf) },
+  }
+}
