@@ -13,6 +13,8 @@ import { printDiagnostics, readContent } from './read-content.ts'
 /** Saving in an editor touches a file more than once; a short wait makes one reload of it. */
 const SETTLE_MS = 150
 
+let reload: (() => void) | undefined
+
 await run(async () => {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   const options = command('dev', 'Serve the site and reload it when a record is saved.')
@@ -31,8 +33,6 @@ await run(async () => {
   process.stdout.write(`open http://localhost:${server.address.port}${currentEdition().address.base}   (stop with Ctrl+C)\n`)
   return EXIT.well
 })
-
-let reload: (() => void) | undefined
 
 /** Computes and puts the edition, drafts included; the diagnostics' text where there are errors, with the earlier edition kept. */
 function load(folder: string): string | undefined {

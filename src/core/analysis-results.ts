@@ -26,7 +26,8 @@ function reportedResult(key: PropertyKey, value: ReportedValue, { analysis, role
     value: quantity.value, unit: storedUnit(key), decimals: printedDecimals(key, quantity), written: quantity.written,
     ...(quantity.censored === undefined ? {} : { censored: quantity.censored }),
     n: detail.of ?? 1, tested: analysis.tested, valid: excluded.length === 0, reasons: excluded,
-    working: () => [{ label: 'as reported', expression: quantity.written, value: quantity.value, unit: storedUnit(key), decimals: printedDecimals(key, quantity) }],
+    // A reported value has no working: it is what the record says.
+    working: () => [],
   }
 }
 

@@ -120,8 +120,10 @@ function waterResults({ test, control, condition, lot, common }: Pair): Result[]
   const value = waterRequirement(testGram, controlGram)
   const method = lot.methodOf(test.laboratory, 'water-requirement', test.cast)
   const flow = flowFault(test, control, condition)
+  // At a standard's condition it is the property that laboratories also report without one; at any other it stays with its condition.
+  const own = { ...common, condition: condition.standing === 'standard' ? undefined : common.condition }
   return [{
-    ...common, condition: undefined, key: resultKey({ ...common, condition: undefined, property: 'water-requirement', ...(method === undefined ? {} : { method }) }), property: 'water-requirement', ...(method === undefined ? {} : { method }),
+    ...own, key: resultKey({ ...own, property: 'water-requirement', ...(method === undefined ? {} : { method }) }), property: 'water-requirement', ...(method === undefined ? {} : { method }),
     value, unit: '%', decimals: property('water-requirement').decimals, n: 1, tested: test.cast, control: test.control, valid: flow.length === 0, reasons: flow,
     working: () => [{ label: 'water requirement', expression: `100 × ${test.water?.written} / ${control.water?.written}`, value, unit: '%', decimals: 1, source: 'ASTM C311 (from memory)' }],
   }]

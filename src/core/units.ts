@@ -121,7 +121,7 @@ export type QuantityFault =
 
 const NUMBER = String.raw`[+-]?\d+(?:\.\d+)?`
 const QUANTITY = new RegExp(String.raw`^(<\s*|below\s+)?(${NUMBER})\s*(.*)$`)
-const COMMA_NUMBER = /^(?:<\s*|below\s+)?[+-]?\d{1,3}(?:,\d+)+(?:\.\d+)?/
+const COMMA_NUMBER = /^(?:<\s*|below\s+)?[+-]?\d+(?:,\d+)+(?:\.\d+)?/
 /** Beyond this no quantity of a bench or a lot is physical in any listed unit. */
 const LARGEST_WRITTEN = 1e9
 

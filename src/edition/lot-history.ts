@@ -45,5 +45,6 @@ function drawnSeries(own: { results: readonly Result[]; planned: readonly Planne
 
 function point(lot: HistoryLot, results: readonly Result[], of: { key: string; condition: string; age: string }): DocumentHistory['points'] {
   const result = representative(results.filter((candidate) => candidate.property === of.key && candidate.condition === of.condition && candidate.age === of.age && candidate.role === 'producer'))
-  return result === undefined ? [] : [{ lot: lot.id, at: lot.sampled, value: result.value, status: result.valid ? 'valid' : 'not-valid' }]
+  return result === undefined ? [] : [{ lot: lot.id, at: lot.sampled, // Six digits are enough to draw.
+    value: Number(result.value.toPrecision(6)), status: result.valid ? 'valid' : 'not-valid' }]
 }

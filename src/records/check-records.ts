@@ -50,7 +50,10 @@ export function checkPhysical(kind: RecordKind, record: unknown, report: FileRep
 
 function walk(value: unknown, pointer: string, visit: (quantity: Quantity, pointer: string) => void): void {
   if (typeof value !== 'object' || value === null) return
-  if ('written' in value && 'kind' in value) return visit(value as Quantity, pointer)
+  if ('written' in value && 'kind' in value) {
+    visit(value as Quantity, pointer)
+    return
+  }
   if (Array.isArray(value)) {
     for (let index = 0; index < value.length; index += 1) if (typeof value[index] === 'object') walk(value[index], `${pointer}/${index}`, visit)
     return

@@ -1,5 +1,4 @@
 /** Draws diagnostics: place, what was found, the line with a caret, the mend. */
-import { codeFrameColumns } from '@babel/code-frame'
 import type { Diagnostic } from './diagnostic.ts'
 import { readText } from './files.ts'
 
@@ -30,16 +29,18 @@ export function diagnosticText(diagnostic: Diagnostic, text: string | undefined)
   return [head, ...(frame === undefined ? [] : [frame]), ...(diagnostic.mend === '' ? [] : [`mend: ${diagnostic.mend}`])].map(printable).join('\n')
 }
 
+/** The line with its number and a caret under the fault; a long line is cut to a window around it. */
 function frameOf(text: string, { line, column, endColumn }: Diagnostic): string | undefined {
   const whole = text.split('\n')[line - 1]?.replace(/\r$/, '')
-  if (whole === undefined) return undefined
+  if (whole === undefined || whole.trim() === '') return undefined
   const from = WINDOW < whole.length ? Math.max(0, Math.min(column - 1 - WINDOW / 2, whole.length - WINDOW)) : 0
   const shown = whole.slice(from, from + WINDOW)
-  const start = column - from
-  const end = Math.max(start + 1, Math.min((endColumn ?? column + 1) - from, shown.length + 1))
-  // The frame counts columns from 0; only this one line is drawn, under its own number.
-  const frame = codeFrameColumns(shown, { start: { line: 1, column: start - 1 }, end: { line: 1, column: end - 1 } }, { highlightCode: false, linesAbove: 0, linesBelow: 0, startLine: line })
-  return frame.split('\n').map((row) => `  ${row.replace(/^[> ] ?/, '').trimEnd()}`).join('\n')
+  const start = column - 1 - from
+  const marks = Math.max(1, Math.min((endColumn ?? column + 1) - column, shown.length - start))
+  const number = String(line)
+  // A tab is kept as a tab, so that the caret stays under its sign whatever width a terminal gives it.
+  const lead = shown.slice(0, start).replace(/[^\t]/g, ' ')
+  return `  ${number} | ${shown}\n  ${' '.repeat(number.length)} | ${lead}${'^'.repeat(marks)}`
 }
 
 /** Control characters of a record must not steer a terminal. */

@@ -40,6 +40,8 @@ const NO_SITE = { title: '', units: 'SI', criteria: [], grace: { kind: 'duration
 
 interface Loaded<T> { readonly record: T; readonly report: FileReport }
 type Store = { readonly [K in RecordKind]: Map<string, Loaded<unknown>> }
+/** Ids of all files by kind, those with a fault included: a reference to one of them is no fault of its own. */
+type Files = { readonly [K in RecordKind]: Set<string> }
 
 export function loadRecords(contentDir: string): LoadedContent {
   const listing = listFolder(contentDir)
@@ -47,24 +49,33 @@ export function loadRecords(contentDir: string): LoadedContent {
   if (listing.files.length === 0) return fatal(contentDir, `The content folder ${contentDir} is empty.`, 'begin with site.yaml; README.md shows a first lot')
   const diagnostics: Diagnostic[] = listing.outside.map((file) => fileFault(file, 'file-unexpected', 'the link leads out of the content folder', 'put the file itself here'))
   const store = emptyStore()
+  const files = emptyFiles()
   const methods: MethodPage[] = []
   const ids = new Map<string, string>()
   for (const { path } of listing.files) {
     const place = placeOf(path)
     if ('fault' in place) diagnostics.push(fileFault(path, place.code, place.fault, place.mend))
-    else if (firstOfItsName(ids, place, path, diagnostics)) loadFile(contentDir, path, place, { store, methods, diagnostics })
+    else {
+      reportCase(ids, place, path, diagnostics)
+      files[place.kind].add(place.id)
+      loadFile(contentDir, path, place, { store, methods, diagnostics })
+    }
   }
   if (!listing.files.some((file) => file.path === 'site.yaml')) diagnostics.push(fileFault('site.yaml', 'file-missing', 'every content folder needs site.yaml', 'write title, units, criteria and grace'))
-  const records = assemble(contentDir, store, methods)
+  const records = assemble(contentDir, { store, files, methods })
   return { records, diagnostics: inOrder(diagnostics) }
 }
 
 function fatal(contentDir: string, message: string, mend: string): LoadedContent {
-  return { records: assemble(contentDir, emptyStore(), []), diagnostics: [], fatal: { message, mend } }
+  return { records: assemble(contentDir, { store: emptyStore(), files: emptyFiles(), methods: [] }), diagnostics: [], fatal: { message, mend } }
 }
 
 function emptyStore(): Store {
   return { site: new Map(), producer: new Map(), laboratory: new Map(), source: new Map(), condition: new Map(), control: new Map(), criterion: new Map(), lot: new Map(), method: new Map() }
+}
+
+function emptyFiles(): Files {
+  return { site: new Set(), producer: new Set(), laboratory: new Set(), source: new Set(), condition: new Set(), control: new Set(), criterion: new Set(), lot: new Set(), method: new Set() }
 }
 
 function fileFault(file: string, code: Diagnostic['code'], message: string, mend: string): Diagnostic {
@@ -72,13 +83,11 @@ function fileFault(file: string, code: Diagnostic['code'], message: string, mend
 }
 
 /** Two names that differ by case alone would be one file, one address on many servers. */
-function firstOfItsName(ids: Map<string, string>, place: Place, path: string, diagnostics: Diagnostic[]): boolean {
+function reportCase(ids: Map<string, string>, place: Place, path: string, diagnostics: Diagnostic[]): void {
   const name = `${place.kind}/${place.id.toLowerCase()}`
   const other = ids.get(name)
   ids.set(name, path)
-  if (other === undefined) return true
-  diagnostics.push(fileFault(path, 'id-case', `the id differs from ${other} only by case`, 'rename one of the two'))
-  return true
+  if (other !== undefined) diagnostics.push(fileFault(path, 'id-case', `the id differs from ${other} only by case`, 'rename one of the two'))
 }
 
 interface Into { readonly store: Store; readonly methods: MethodPage[]; readonly diagnostics: Diagnostic[] }
@@ -109,11 +118,10 @@ function recordsOf<T>(map: Map<string, Loaded<unknown>>): Map<string, T> {
 }
 
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
-function assemble(contentDir: string, store: Store, methods: readonly MethodPage[]): Records {
-  const conditionIds = new Set(store.condition.keys())
+function assemble(contentDir: string, { store, files, methods }: { store: Store; files: Files; methods: readonly MethodPage[] }): Records {
   const criteria = new Map<string, Criterion>()
   for (const [id, { record, report }] of loaded<CriterionRecord>(store.criterion)) {
-    const criterion = compileCriterion(id, record, (pointer, fault) => report.at(pointer, fault.code as Parameters<FileReport['at']>[1], fault.message, fault.mend), { conditions: conditionIds, criteria: new Set(store.criterion.keys()) })
+    const criterion = compileCriterion(id, record, (pointer, fault) => report.at(pointer, fault.code as Parameters<FileReport['at']>[1], fault.message, fault.mend), { conditions: files.condition, criteria: files.criterion })
     if (criterion !== undefined) criteria.set(id, criterion)
   }
   const records = {
@@ -121,7 +129,7 @@ function assemble(contentDir: string, store: Store, methods: readonly MethodPage
     sources: recordsOf<Source>(store.source), conditions: recordsOf<Condition>(store.condition), controls: recordsOf<Control>(store.control), criteria, lots: recordsOf<Lot>(store.lot),
     methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),
   }
-  const known = { ...records, has: (kind: RecordKind, id: string) => store[kind].has(id), names: (kind: RecordKind) => [...store[kind].keys()] }
+  const known = { ...records, has: (kind: RecordKind, id: string) => files[kind].has(id), names: (kind: RecordKind) => [...files[kind]] }
   for (const kind of ['condition', 'control', 'lot', 'laboratory', 'source'] as const) for (const { record, report } of store[kind].values()) checkPhysical(kind, record, report)
   for (const { record, report } of loaded<Site>(store.site).values()) checkSite(record, known, report)
   for (const { record, report } of loaded<Source>(store.source).values()) checkSource(record, known, report)

@@ -1,5 +1,6 @@
 /** What ajv and the quantity reader found, in words a bench understands. */
 import { acceptedSpellings, KINDS, type QuantityFault, type QuantityKind } from '../core/units.ts'
+import type { Code } from './codes.ts'
 import { nearNames } from './near-names.ts'
 import type { FileReport } from './report.ts'
 import type { ErrorObject } from './schemas.ts'
@@ -8,13 +9,19 @@ import { escapePointer } from './yaml-source.ts'
 /** Reports the errors of one record. Errors of quantities are left to the converter, which knows more. */
 export function reportSchemaErrors(errors: readonly ErrorObject[], report: FileReport): void {
   const seen = new Set<string>()
+  const split = new Set(errors.filter(isCommaSplit).map((error) => error.instancePath))
   for (const error of errors) {
+    // The number before the comma is told with the part after it, not once more by itself.
+    if (error.keyword === 'type' && typeof error.data === 'number' && split.has(error.instancePath.slice(0, error.instancePath.lastIndexOf('/')))) continue
     const place = `${error.instancePath}|${error.keyword}|${JSON.stringify(error.params)}`
     if (seen.has(place)) continue
     seen.add(place)
     reportError(error, report)
   }
 }
+
+/** Longer lists of allowed words are not printed in a mend. */
+const LIST_LENGTH = 12
 
 type Handler = (error: ErrorObject, report: FileReport) => void
 
@@ -34,7 +41,7 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   type: wrongType,
   enum: (error, report) => {
     const allowed = (error.params as { allowedValues: string[] }).allowedValues
-    report.at(error.instancePath, 'schema', `${found(error.data)}; one of a fixed list was expected`, nearNames(String(error.data), allowed) || `write one of ${allowed.join(', ')}`)
+    report.at(error.instancePath, 'schema', `${found(error.data)}; one of a fixed list was expected`, nearNames(String(error.data), allowed) || (allowed.length <= LIST_LENGTH ? `write one of ${allowed.join(', ')}` : 'see the list in the schema of this kind of record'))
   },
   pattern: (error, report) => {
     if (isQuantityPlace(error)) return
@@ -67,11 +74,25 @@ function expectedType(error: ErrorObject): string {
 function unknownKey(error: ErrorObject, key: string, report: FileReport): void {
   const pointer = `${error.instancePath}/${escapePointer(key)}`
   const allowed = Object.keys(((error.parentSchema as { properties?: object } | undefined)?.properties ?? {}) as object)
-  if (/^\d+\s*\D*$/.test(key) && ['', null].includes((error.data as Record<string, string | null>)[key] ?? null)) {
-    const before = Object.entries(error.data as object).find(([, value]) => typeof value === 'number' || /\d$/.test(String(value)))
+  if (isCommaSplit(error)) {
+    const before = Object.entries(error.data as object).findLast(([, value]) => typeof value === 'number')
     report.atKey(pointer, 'yaml-comma-split', `"${key}" became an entry of its own: inside { } a comma begins the next entry`, `write a decimal point: ${before?.[0] ?? 'value'}: ${before?.[1] ?? ''}.${key}`)
   } else if (['__proto__', 'constructor', 'prototype'].includes(key)) report.atKey(pointer, 'yaml-forbidden-key', `the key "${key}" is not allowed anywhere`, 'take it out')
+  else if (isEmpty((error.data as Record<string, unknown>)[key])) report.atKey(pointer, 'key-unknown', `"${key}" became an entry of its own${inWords(error.instancePath)}: inside { } a comma begins the next entry`, 'put the whole text in quotes')
   else report.atKey(pointer, 'key-unknown', `"${key}" is not known${inWords(error.instancePath)}`, nearNames(key, allowed) || 'take it out, or put it where it belongs')
+}
+
+/** In a flow mapping "mass: 24,8 t" is read as mass: 24 and an entry "8 t" without a value. */
+function isCommaSplit(error: ErrorObject): boolean {
+  const key = (error.params as { additionalProperty?: string }).additionalProperty
+  if (error.keyword !== 'additionalProperties' || key === undefined || !/^\d+\s*\D*$/.test(key)) return false
+  const data = error.data as Record<string, unknown>
+  return isEmpty(data[key]) && Object.values(data).some((value) => typeof value === 'number')
+}
+
+/** An entry without a value, which YAML gives as empty text. */
+function isEmpty(value: unknown): boolean {
+  return value === '' || value === null || value === undefined
 }
 
 function namesAllowed(error: ErrorObject): string[] {
@@ -115,20 +136,30 @@ function unitsInWords(kinds: readonly QuantityKind[]): string {
 
 /** Reports why a text is no quantity. */
 export function reportQuantity(pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[], report: FileReport): void {
-  const kind = kinds[0] ?? 'fraction'
-  const expected = `${kinds.map((each) => KINDS[each].title).join(' or ')} was expected`
   if (report.written(pointer)?.block === true) {
-    report.atKey(pointer, 'yaml-block-mark', 'the value begins with a sign that YAML reads as the mark of block text (> or |)', `for a bound write "above" or "<", for instance < ${KINDS[kind].example}; otherwise put the value in quotes`)
+    report.atKey(pointer, 'yaml-block-mark', 'the value begins with a sign that YAML reads as the mark of block text (> or |)', `for a bound from below write < ${KINDS[kinds[0] ?? 'fraction'].example}; otherwise put the value in quotes`)
     return
   }
+  const { code, message, mend } = quantityFault(fault, kinds)
+  report.at(pointer, code, message, mend)
+}
+
+function quantityFault(fault: QuantityFault, kinds: readonly QuantityKind[]): { code: Code; message: string; mend: string } {
+  const { example } = KINDS[kinds[0] ?? 'fraction']
+  const expected = `${kinds.map((each) => KINDS[each].title).join(' or ')} was expected`
+  const units = unitsInWords(kinds)
   switch (fault.fault) {
-    case 'decimal-comma': return report.at(pointer, 'quantity-comma', `found the text "${fault.found}"; ${expected}`, `write a decimal point: ${fault.mended}`)
-    case 'no-unit': return report.at(pointer, 'quantity-unit', `found "${fault.found}" without a unit; ${expected}`, `write ${fault.found} ${unitsInWords(kinds)}`)
-    case 'ambiguous-ton': return report.at(pointer, 'quantity-unit', `"ton" may be a short ton, a long ton or a tonne`, 'write t, short ton or long ton')
-    case 'wrong-kind': return report.at(pointer, 'quantity-unit', `found the text "${fault.found}", which is ${KINDS[fault.is].title}; ${expected}`, `write ${fault.number} with one of ${unitsInWords(kinds)}`)
-    case 'unknown-unit': return report.at(pointer, 'quantity-unit', `found the text "${fault.found}", whose unit is not known; ${expected}`, nearNames(fault.found.slice(fault.found.indexOf(fault.number) + fault.number.length).trim(), kinds.flatMap(acceptedSpellings)) || `write one of ${unitsInWords(kinds)}`)
-    case 'out-of-range': return report.at(pointer, 'quantity-range', `found "${fault.found}", larger than any reading`, 'check the number and its unit')
-    case 'above': return report.at(pointer, 'quantity', `found the text "${fault.found}"; a result above a bound cannot be stored`, `write the value read, or a bound from below such as < ${KINDS[kind].example}`)
-    case 'not-a-number': return report.at(pointer, 'quantity', `found the text "${fault.found}"; ${expected}`, `write a number and its unit, for instance ${KINDS[kind].example}`)
+    case 'decimal-comma': return { code: 'quantity-comma', message: `found the text "${fault.found}"; ${expected}`, mend: `write a decimal point: ${fault.mended}` }
+    case 'no-unit': return { code: 'quantity-unit', message: `found "${fault.found}" without a unit; ${expected}`, mend: `write ${fault.found} ${units}` }
+    case 'ambiguous-ton': return { code: 'quantity-unit', message: '"ton" may be a short ton, a long ton or a tonne', mend: 'write t, short ton or long ton' }
+    case 'wrong-kind': return { code: 'quantity-unit', message: `found the text "${fault.found}", which is a ${KINDS[fault.is].title}; ${expected}`, mend: `write ${fault.number} with one of ${units}` }
+    case 'unknown-unit': return { code: 'quantity-unit', message: `found the text "${fault.found}", whose unit is not known; ${expected}`, mend: nearNames(unitOf(fault), kinds.flatMap(acceptedSpellings)) || `write one of ${units}` }
+    case 'out-of-range': return { code: 'quantity-range', message: `found "${fault.found}", larger than any reading`, mend: 'check the number and its unit' }
+    case 'above': return { code: 'quantity', message: `found the text "${fault.found}"; a result above a bound cannot be stored`, mend: `write the value read, or a bound from below such as < ${example}` }
+    case 'not-a-number': return fault.found === '' ? { code: 'yaml-empty', message: `there is no value; ${expected}`, mend: `write a quantity such as ${example}, or take the line out` } : { code: 'quantity', message: `found the text "${fault.found}"; ${expected}`, mend: `write a number and its unit, for instance ${example}` }
   }
+}
+
+function unitOf({ found: text, number }: { found: string; number: string }): string {
+  return text.slice(text.indexOf(number) + number.length).trim()
 }

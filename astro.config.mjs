@@ -1,0 +1,14 @@
+// Address, base and output folder are given by the build command, which alone runs Astro (src/commands/build-site.ts).
+import mdx from '@astrojs/mdx'
+import { defineConfig } from 'astro/config'
+
+export default defineConfig({
+  output: 'static',
+  trailingSlash: 'always',
+  build: { format: 'directory', inlineStylesheets: 'never' },
+  compressHTML: true,
+  devToolbar: { enabled: false },
+  markdown: { syntaxHighlight: false },
+  integrations: [mdx()],
+  vite: { build: { assetsInlineLimit: 0 } },
+})

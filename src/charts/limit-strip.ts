@@ -1,0 +1,64 @@
+/**
+ * A value against its limit on a short line. The limit keeps its place (a lower limit near the left, an upper one near the
+ * right, both ends of a range evenly), so that a column of strips can be read downwards; distances are in proportion to the limit.
+ */
+import type { Operator } from '../core/criterion.ts'
+
+export interface StripInput { readonly value: number | null; readonly operator: Operator; readonly values: readonly number[] }
+
+export interface StripModel {
+  readonly width: number
+  readonly height: number
+  /** The part of the line that meets the limit. */
+  readonly allowed: { readonly x: number; readonly width: number }
+  readonly limits: readonly number[]
+  /** Where the value stands; `beyond` when it lies outside the line and is drawn at its end. */
+  readonly mark: { readonly x: number; readonly beyond: 'left' | 'right' | null } | null
+}
+
+const WIDTH = 120
+const HEIGHT = 16
+/** Room at the ends, so that a mark is never cut. */
+const MARGIN = 6
+
+/** Places of limits on a line of length 1: own design, chosen so that both sides of a limit can be seen. */
+const LOWER_AT = 0.3
+const UPPER_AT = 0.7
+const RANGE_FROM = 0.25
+
+interface Scale { readonly at: (value: number) => number; readonly allowed: readonly [number, number]; readonly limits: readonly number[] }
+
+/** @returns the strip; null where there is no limit to draw, or none that distances can be in proportion to */
+export function limitStrip({ value, operator, values }: StripInput): StripModel | null {
+  const scale = scaleFor(operator, values)
+  if (scale === null) return null
+  const [from, to] = scale.allowed
+  return {
+    width: WIDTH, height: HEIGHT, allowed: { x: pixel(from), width: rounded(pixel(to) - pixel(from)) }, limits: scale.limits.map(pixel),
+    mark: value === null ? null : markAt(scale.at(value)),
+  }
+}
+
+function scaleFor(operator: Operator, [first, second]: readonly number[]): Scale | null {
+  if (first === undefined || !(0 < Math.abs(first) || operator === 'between')) return null
+  switch (operator) {
+    case 'at-most': case 'below': return first < 0 ? null : { at: (value) => (UPPER_AT * value) / first, allowed: [0, UPPER_AT], limits: [UPPER_AT] }
+    case 'at-least': case 'above': return first < 0 ? null : { at: (value) => LOWER_AT + (UPPER_AT * (value - first)) / first, allowed: [LOWER_AT, 1], limits: [LOWER_AT] }
+    case 'magnitude-at-most': return { at: (value) => 0.5 + (RANGE_FROM * value) / first, allowed: [RANGE_FROM, 1 - RANGE_FROM], limits: [RANGE_FROM, 1 - RANGE_FROM] }
+    case 'between': return second === undefined || !(first < second) ? null : { at: (value) => RANGE_FROM + ((1 - 2 * RANGE_FROM) * (value - first)) / (second - first), allowed: [RANGE_FROM, 1 - RANGE_FROM], limits: [RANGE_FROM, 1 - RANGE_FROM] }
+    case 'report': return null
+  }
+}
+
+function markAt(place: number): StripModel['mark'] {
+  const beyond = place < 0 ? 'left' : 1 < place ? 'right' : null
+  return { x: pixel(Math.min(1, Math.max(0, place))), beyond }
+}
+
+function pixel(place: number): number {
+  return rounded(MARGIN + place * (WIDTH - 2 * MARGIN))
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 100) / 100
+}

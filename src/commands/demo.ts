@@ -1,0 +1,77 @@
+/** npm run demo: writes the invented scenario and issues its certificates. */
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
+import { InvalidArgumentError } from 'commander'
+import { ALTERED } from '../demo/planted.ts'
+import { AS_OF, SEED } from '../demo/scenario.ts'
+import { type DemoIssue, scenarioFiles } from '../demo/scenario-files.ts'
+import { withRevisionLine } from '../edition/issue.ts'
+import { carryOutPlan } from '../edition/issue-plan.ts'
+import { CommandFailure, command, EXIT, PROGRAM, ROOT, run } from './program.ts'
+import { readGoodContent } from './read-content.ts'
+
+/** Folders that the scenario writes; conditions, criteria and methods are written by hand and copied along. */
+const WRITTEN = ['producers', 'laboratories', 'sources', 'controls', 'lots', 'issued']
+const BY_HAND = ['conditions', 'criteria', 'methods']
+
+/** Folders already made. */
+const made = new Set<string>()
+
+await run(() => {
+  const options = command('demo', 'Write the invented demo scenario: records, then issued certificates.')
+    .option('--lots <number>', 'number of lots; 152 without it', wholeNumber)
+    .option('--seed <number>', 'seed of chance', wholeNumber, SEED)
+    .option('--out <folder>', 'content folder to write; the demo’s own without it')
+    .parse().opts<{ content: string; lots?: number; seed: number; out?: string }>()
+  const folder = resolve(options.out ?? options.content)
+  prepare(folder, options.out !== undefined)
+  const issues: DemoIssue[] = []
+  let files = 0
+  for (const file of scenarioFiles({ seed: options.seed, ...(options.lots === undefined ? {} : { lots: options.lots }) }, (issue) => { issues.push(issue) })) {
+    write(join(folder, file.path), file.text)
+    files += 1
+  }
+  const issued = issueAll(folder, issues)
+  if (options.lots === undefined) alterAfterIssue(folder)
+  process.stdout.write(`${files} records and ${issued} issued certificates in ${folder}\n`)
+  return EXIT.well
+})
+
+function wholeNumber(text: string): number {
+  if (!/^\d{1,7}$/.test(text) || Number(text) < 1) throw new InvalidArgumentError('a whole number from 1 was expected.')
+  return Number(text)
+}
+
+function prepare(folder: string, elsewhere: boolean): void {
+  if (elsewhere && existsSync(folder) && readdirSync(folder).length > 0) throw new CommandFailure(`${folder} is not empty.\nmend: choose another folder with --out`, EXIT.wrongUse)
+  for (const name of WRITTEN) rmSync(join(folder, name), { recursive: true, force: true })
+  if (elsewhere) for (const name of BY_HAND) cpSync(resolve(ROOT, 'content', name), join(folder, name), { recursive: true })
+}
+
+function write(path: string, text: string): void {
+  const parent = dirname(path)
+  if (!made.has(parent)) mkdirSync(parent, { recursive: true })
+  made.add(parent)
+  writeFileSync(path, text)
+}
+
+function issueAll(folder: string, issues: readonly DemoIssue[]): number {
+  const records = readGoodContent(folder, 'The scenario could not be read back.')
+  let count = 0
+  for (const { request, revision } of carryOutPlan(records, issues, AS_OF, PROGRAM)) {
+    write(join(folder, 'issued', request.lot, `${revision.document.revision}.json`), revision.text)
+    const record = join(folder, 'lots', `${request.lot}.yaml`)
+    writeFileSync(record, withRevisionLine(readFileSync(record, 'utf8'), revision.recordLine))
+    count += 1
+  }
+  return count
+}
+
+/** The planted alteration: a residue made finer in a record whose certificate had been issued. */
+function alterAfterIssue(folder: string): void {
+  const lots = readdirSync(join(folder, 'lots', ALTERED.source)).sort()
+  const name = lots[ALTERED.place]
+  if (name === undefined) throw new RangeError('alterAfterIssue needs the planted lot, got none')
+  const path = join(folder, 'lots', ALTERED.source, name)
+  writeFileSync(path, readFileSync(path, 'utf8').replace(ALTERED.from, ALTERED.to))
+}

@@ -1,0 +1,105 @@
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join, resolve } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { CODES } from '../../src/records/codes.ts'
+import { diagnosticsText } from '../../src/records/diagnostic-text.ts'
+import { loadRecords } from '../../src/records/load.ts'
+
+const FOLDER = resolve(import.meta.dirname, '../diagnostics')
+const CASES = readdirSync(join(FOLDER, 'cases')).filter((name) => /\.(yaml|mdx)$/.test(name))
+
+function baseCopy(): string {
+  const folder = join(mkdtempSync(join(tmpdir(), 'content-')), 'content')
+  cpSync(join(FOLDER, 'base'), folder, { recursive: true })
+  return folder
+}
+
+/** A case's first line names the file it stands in for; the rest is that file's text. */
+function spoiled(name: string): string {
+  const folder = baseCopy()
+  const [head = '', ...rest] = readFileSync(join(FOLDER, 'cases', name), 'utf8').split('\n')
+  writeFileSync(join(folder, head.slice(2)), rest.join('\n'))
+  return folder
+}
+
+/** Faults of files rather than of text, made on the spot. */
+const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
+  'file-missing': (folder) => { renameSync(join(folder, 'site.yaml'), join(folder, '.site.yaml')) },
+  'file-unexpected': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yml'), 'a: 1\n') },
+  'file-unexpected.link': (folder) => { symlinkSync('/etc/hostname', join(folder, 'lots/tuff/T-2.yaml')) },
+  'file-unreadable.encoding': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), Buffer.from([0x61, 0x3a, 0x20, 0xff, 0x0a])) },
+  'file-unreadable.size': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), 'a'.repeat(5_000_000)) },
+  'id-invalid': (folder) => { cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/T 2.yaml')) },
+  'id-invalid.device': (folder) => { cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/nul.yaml')) },
+  'id-case': (folder) => { cpSync(join(folder, 'producers/hill.yaml'), join(folder, 'producers/Hill.yaml')) },
+  'reference-unknown.source-folder': (folder) => {
+    mkdirSync(join(folder, 'lots/tuf'))
+    cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuf/T-1.yaml'))
+  },
+}
+
+function textFor(folder: string): string {
+  const { diagnostics } = loadRecords(folder)
+  return `${diagnosticsText(diagnostics, folder)}\n`
+}
+
+describe('the good records that the cases spoil', () => {
+  it('give no diagnostic', () => {
+    expect(loadRecords(baseCopy()).diagnostics).toEqual([])
+  })
+})
+
+describe('a spoiled record', () => {
+  it.each(CASES)('%s is told with place, line, caret and mend', async (name) => {
+    const text = textFor(spoiled(name))
+    await expect(text).toMatchFileSnapshot(join(FOLDER, 'cases', `${name.replace(/\.\w+$/, '')}.txt`))
+    expect(text).toContain(`[${name.split('.')[0]}]`)
+    expect(text).toMatch(/^mend: ./m)
+  })
+  it.each(Object.keys(FILE_CASES))('%s is told with file and mend', async (name) => {
+    const folder = baseCopy()
+    FILE_CASES[name]?.(folder)
+    const text = textFor(folder)
+    await expect(text).toMatchFileSnapshot(join(FOLDER, 'cases', `${name}.txt`))
+    expect(text).toContain(`[${name.split('.')[0]}]`)
+  })
+  it('exists for every code', () => {
+    const covered = new Set([...CASES, ...Object.keys(FILE_CASES)].map((name) => name.split('.')[0]))
+    expect(Object.keys(CODES).filter((code) => !covered.has(code))).toEqual([])
+  })
+  it('pollutes no prototype', () => {
+    loadRecords(spoiled('yaml-forbidden-key.yaml'))
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined()
+  })
+  it('stays out of the records, alone', () => {
+    const { records } = loadRecords(spoiled('quantity-comma.yaml'))
+    expect([...records.lots.keys()]).toEqual(['tuff/T-9'])
+  })
+})
+
+describe('several faults', () => {
+  it('are all told in one run, in order of file, line and column', () => {
+    const folder = baseCopy()
+    const path = join(folder, 'lots/tuff/T-1.yaml')
+    writeFileSync(path, readFileSync(path, 'utf8').replace('1450 t', '1450').replace('kind: composite', 'kind: heap').replace('control: K1', 'control: K7').replace('24.8 t', '24.8 ton'))
+    const { diagnostics } = loadRecords(folder)
+    expect(diagnostics.map((diagnostic) => diagnostic.code)).toEqual(['quantity-unit', 'schema', 'quantity-unit'])
+    expect(diagnostics.map((diagnostic) => diagnostic.line)).toEqual([2, 4, 16])
+  })
+  it('give line and column from 1, counted in the file itself, byte order mark and CRLF included', () => {
+    const folder = baseCopy()
+    const path = join(folder, 'lots/tuff/T-1.yaml')
+    writeFileSync(path, `\ufeff${readFileSync(path, 'utf8').replace('1450 t', '1450 kN').replaceAll('\n', '\r\n')}`)
+    expect(loadRecords(folder).diagnostics.map(({ line, column, code }) => ({ line, column, code }))).toEqual([{ line: 2, column: 11, code: 'quantity-unit' }])
+  })
+})
+
+describe('loadRecords', () => {
+  it('says in one line that a folder is missing or empty', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'empty-'))
+    expect(loadRecords(join(folder, 'none')).fatal?.message).toMatch(/does not exist/)
+    expect(loadRecords(folder).fatal?.message).toMatch(/is empty/)
+    expect(loadRecords(join(dirname(FOLDER), 'records/diagnostics.test.ts')).fatal?.message).toMatch(/is not a folder/)
+  })
+})
