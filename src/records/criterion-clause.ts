@@ -65,7 +65,7 @@ function basisOf({ basis }: WrittenClause): Group['basis'] {
 function compileWhen(context: CompileContext, { when }: WrittenClause, pointer: string): Comparison['when'] {
   if (when === undefined) return undefined
   const place = below(pointer, 'when')
-  const key = propertyKey(context, when.property, below(place, 'property'))
+  const key = propertyKey(when.property)
   if (key === undefined) return undefined
   if (needsMortar(key)) {
     context.fault(below(place, 'property'), 'criterion-condition-missing', `${key} belongs to a condition and an age, which "when" does not name`, 'let the clause depend on a property of the material itself')
@@ -94,7 +94,7 @@ function compileComparison(context: CompileContext, written: WrittenClause, plac
     context.fault(pointer, 'criterion-property-missing', `the clause ${place.id} names no property`, 'add "property:", or "any-of:" or "all-of:" with member clauses')
     return undefined
   }
-  const key = propertyKey(context, written.property, below(pointer, 'property'))
+  const key = propertyKey(written.property)
   if (key === undefined) return undefined
   checkCondition(context, written, key, pointer)
   const deviation = compileDeviation(context, written, pointer)
@@ -109,10 +109,9 @@ function compileComparison(context: CompileContext, written: WrittenClause, plac
   }
 }
 
-function propertyKey(context: CompileContext, name: string, pointer: string): PropertyKey | undefined {
-  if (isPropertyKey(name)) return name
-  context.fault(pointer, 'criterion-property-unknown', `there is no property "${name}"`, 'write a key of the list of properties, for instance loss-on-ignition')
-  return undefined
+/** The schema has refused every other name. */
+function propertyKey(name: string): PropertyKey | undefined {
+  return isPropertyKey(name) ? name : undefined
 }
 
 /** Mortar results mean something only at a condition and an age. */

@@ -5,7 +5,6 @@ export const CRITERION_CODES = {
   'criterion-clause-duplicate': 'two clauses of a set have the same id',
   'criterion-group-mixed': 'a clause is both a group and a comparison, or both any-of and all-of',
   'criterion-property-missing': 'a clause is neither a group nor names a property',
-  'criterion-property-unknown': 'a clause or its when names a property that is not in the list',
   'criterion-condition-unknown': 'a clause names a condition that no record describes',
   'criterion-condition-missing': 'a clause on an index or a mortar result has no condition or no age',
   'criterion-no-operator': 'a clause or its when states no limit and asks for no report',

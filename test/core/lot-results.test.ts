@@ -1,0 +1,163 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { lotResults } from '../../src/core/lot-results.ts'
+import type { ControlMortar, LotEvidence, MortarCondition, ResistivityReading, StrengthReading, TestMortar } from '../../src/core/mortar.ts'
+import { type Quantity, type QuantityKind, readQuantity } from '../../src/core/units.ts'
+
+function q(text: string, kind: QuantityKind): Quantity {
+  return readQuantity(text, kind) as Quantity
+}
+
+const WARM: MortarCondition = {
+  title: 'warm', standing: 'modified', water: {}, curing: { medium: 'saturated-lime-water' },
+  ages: [{ age: '7 d', within: q('3 h', 'duration') }, { age: '28 d', within: q('12 h', 'duration') }],
+  strength: { specimen: { shape: 'cube', side: q('50 mm', 'length') }, 'batch-range': [{ of: 3, 'at-most': q('8.7 %', 'fraction') }, { of: 2, 'at-most': q('7.6 %', 'fraction') }] },
+  resistivity: { specimen: { shape: 'cube', side: q('50 mm', 'length') }, conditioning: 'saturated-lime-water', reading: { temperature: q('23 degC', 'temperature'), within: q('2 degC', 'temperature-difference') } },
+}
+const FLOW: MortarCondition = { ...WARM, standing: 'standard', water: { 'flow-within': q('5 percentage points', 'points') } }
+
+function strength(loads: readonly string[], more: Partial<StrengthReading> = {}): StrengthReading {
+  return { age: '28 d', tested: '2026-04-08T09:40', specimens: Object.fromEntries(loads.map((load, index) => [`s${index}`, q(load, load.endsWith('lbf') || load.endsWith('N') ? 'force' : 'stress')])), ...more }
+}
+
+function resistance(readings: readonly string[], more: Partial<ResistivityReading> = {}): ResistivityReading {
+  return { age: '28 d', tested: '2026-04-08T08:50', temperature: q('23.1 degC', 'temperature'), 'end-contact': q('4.1 ohm', 'resistance'), specimens: Object.fromEntries(readings.map((text, index) => [`s${index}`, q(text, 'resistance')])), ...more }
+}
+
+function evidence({ test = {}, control = {}, condition = WARM, more = {} }: { test?: Partial<TestMortar>; control?: Partial<ControlMortar>; condition?: MortarCondition; more?: Partial<LotEvidence> }): LotEvidence {
+  return {
+    samples: [{ id: 'C', kind: 'composite' }], analyses: [], verification: [], kind: 'raw-natural-pozzolan', asOf: '2026-05-01', graceHours: 168, readWithin: 1, methodOf: () => undefined,
+    tests: [{ sample: 'C', condition: 'warm', control: 'K', laboratory: 'quay', cast: '2026-03-11T09:20', ...test }], conditions: new Map([['warm', condition]]),
+    controls: new Map([['K', { condition: 'warm', laboratory: 'quay', cast: '2026-03-11T09:00', cement: { lot: 'PC' }, ...control }]]), ...more,
+  }
+}
+
+function indexOf(lot: LotEvidence, property: 'strength-activity-index' | 'resistivity-index') {
+  return lotResults(lot).results.find((result) => result.property === property)
+}
+
+describe('lotResults, strength activity index', () => {
+  // Worked by hand from the loads: (101.3 + 103.9 + 99.8) / (146.1 + 148.0 + 146.6) = 305.0 / 440.7 = 69.2081 %.
+  it('is the ratio of the mean strengths in per cent', () => {
+    const index = indexOf(evidence({ test: { strength: [strength(['101.3 kN', '103.9 kN', '99.8 kN'])] }, control: { strength: [strength(['146.1 kN', '148.0 kN', '146.6 kN'], { tested: '2026-04-08T09:30' })] } }), 'strength-activity-index')
+    expect(index?.value).toBeCloseTo(100 * 305 / 440.7, 10)
+    expect(index).toMatchObject({ valid: true, reasons: [], n: 3, condition: 'warm', age: '28 d', control: 'K', tested: '2026-04-08T09:40' })
+    expect(index?.working().at(-1)).toMatchObject({ label: 'index', expression: '100 × 40.67 / 58.76' })
+  })
+  it('does not change when all loads are scaled, and is inverted when test and control change places', () => {
+    fc.assert(fc.property(fc.array(fc.integer({ min: 980, max: 1020 }), { minLength: 3, maxLength: 3 }), fc.array(fc.integer({ min: 1380, max: 1420 }), { minLength: 3, maxLength: 3 }), fc.integer({ min: 2, max: 9 }), (test, control, scale) => {
+      const loads = (values: readonly number[], by = 1) => [strength(values.map((value) => `${(value * by / 10).toFixed(1)} kN`))]
+      const plain = indexOf(evidence({ test: { strength: loads(test) }, control: { strength: loads(control) } }), 'strength-activity-index')?.value ?? 0
+      const scaled = indexOf(evidence({ test: { strength: loads(test, scale) }, control: { strength: loads(control, scale) } }), 'strength-activity-index')?.value ?? 0
+      const swapped = indexOf(evidence({ test: { strength: loads(control) }, control: { strength: loads(test) } }), 'strength-activity-index')?.value ?? 0
+      expect(scaled / plain).toBeCloseTo(1, 12)
+      expect(plain * swapped / 10_000).toBeCloseTo(1, 12)
+    }))
+  })
+  it('is the same from pound-force as from kilonewton', () => {
+    const pounds = indexOf(evidence({ test: { strength: [strength(['20000 lbf', '20100 lbf', '19900 lbf'])] }, control: { strength: [strength(['30000 lbf'])] } }), 'strength-activity-index')
+    expect(pounds?.value).toBeCloseTo(100 * 20_000 / 30_000, 10)
+  })
+  it('leaves out an excluded cube and says why', () => {
+    const cubes = { a: q('100 kN', 'force'), b: q('102 kN', 'force'), c: { load: q('60 kN', 'force'), excluded: 'corner lost' } }
+    const index = indexOf(evidence({ test: { strength: [strength([], { specimens: cubes })] }, control: { strength: [strength(['101 kN'])] } }), 'strength-activity-index')
+    expect(index).toMatchObject({ value: 100, n: 2, valid: true, reasons: ['specimen c excluded: corner lost'] })
+  })
+  it('is not valid when the age is outside its tolerance, in the test or in the control', () => {
+    const late = indexOf(evidence({ test: { strength: [strength(['100 kN'], { tested: '2026-04-10T09:40' })] }, control: { strength: [strength(['100 kN'])] } }), 'strength-activity-index')
+    expect(late).toMatchObject({ valid: false, reasons: ['tested at 30.01 d, outside 28 d ± 12 h'] })
+    const lateControl = indexOf(evidence({ test: { strength: [strength(['100 kN'])] }, control: { strength: [strength(['100 kN'], { tested: '2026-04-10T09:40' })] } }), 'strength-activity-index')
+    expect(lateControl?.valid).toBe(false)
+    expect(lateControl?.reasons[0]).toMatch(/^control K: tested at/)
+  })
+  it('is valid with a note when dates alone cannot verify the age', () => {
+    const index = indexOf(evidence({ test: { strength: [strength(['100 kN'], { tested: '2026-04-08' })] }, control: { strength: [strength(['100 kN'])] } }), 'strength-activity-index')
+    expect(index).toMatchObject({ valid: true, reasons: ['the age cannot be verified: a clock time is missing'] })
+  })
+  it('is not valid at constant flow when the flows differ by more than the points allowed', () => {
+    const mortars = (flow: string) => evidence({ condition: FLOW, test: { flow: q(flow, 'fraction'), strength: [strength(['100 kN'])] }, control: { flow: q('108 %', 'fraction'), strength: [strength(['100 kN'])] } })
+    expect(indexOf(mortars('113 %'), 'strength-activity-index')?.valid).toBe(true)
+    expect(indexOf(mortars('114 %'), 'strength-activity-index')).toMatchObject({ valid: false, reasons: ['flow 114 % against the control’s 108 %, more than 5 percentage points apart'] })
+  })
+  it('is taken from stated strengths where no loads are on record, and from a reported mean, which is said', () => {
+    expect(indexOf(evidence({ test: { strength: [strength(['30 MPa', '31 MPa'])] }, control: { strength: [strength(['40 MPa'])] } }), 'strength-activity-index')?.value).toBeCloseTo(76.25, 12)
+    const summary = indexOf(evidence({ test: { strength: [{ age: '28 d', tested: '2026-04-08T09:40', mean: q('30 MPa', 'stress'), of: 3 }] }, control: { strength: [strength(['40 MPa'])] } }), 'strength-activity-index')
+    expect(summary).toMatchObject({ value: 75, n: 3, summaryOnly: true, reasons: ['only the mean is on record'] })
+  })
+  it('keeps a replaced test beside its retest, not valid', () => {
+    const readings = [strength(['90 kN']), strength(['100 kN'], { tested: '2026-04-08T12:00', 'retest-of': '2026-04-08T09:40' })]
+    const results = lotResults(evidence({ test: { strength: readings }, control: { strength: [strength(['100 kN'])] } })).results.filter((result) => result.property === 'strength-activity-index')
+    expect(results.map(({ value, valid, reasons }) => ({ value, valid, reasons }))).toEqual([{ value: 90, valid: false, reasons: ['replaced by the retest of 2026-04-08T12:00'] }, { value: 100, valid: true, reasons: [] }])
+  })
+})
+
+describe('lotResults, resistivity index', () => {
+  // Worked by hand: test mean (4310 + 4402 + 4255)/3 − 4.1 = 4318.2333 Ω, control (874 + 887 + 879)/3 − 4.1 = 875.9 Ω; 493.0053 %.
+  it('is the ratio of the mean resistivities less end contact, in per cent', () => {
+    const index = indexOf(evidence({ test: { resistivity: [resistance(['4310 ohm', '4402 ohm', '4255 ohm'])] }, control: { resistivity: [resistance(['874 ohm', '887 ohm', '879 ohm'])] } }), 'resistivity-index')
+    expect(index?.value).toBeCloseTo(100 * (12_967 / 3 - 4.1) / (2640 / 3 - 4.1), 10)
+    expect(index?.value).toBeCloseTo(493.0053, 3)
+    expect(index?.valid).toBe(true)
+  })
+  it.each([
+    [{ temperature: undefined }, 'the temperature of the specimens when read is not on record'], [{ temperature: q('49.6 degC', 'temperature') }, 'read at 49.6 °C, outside 23 °C ± 2 °C'],
+    [{ conditioning: 'sealed' as const }, 'read from sealed, where the condition asks for saturated lime water'],
+  ])('is not valid when the reading breaks its condition: %o', (more, reason) => {
+    const index = indexOf(evidence({ test: { resistivity: [resistance(['4310 ohm'], more)] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')
+    expect(index?.valid).toBe(false)
+    expect(index?.reasons).toContain(reason)
+  })
+  it('is not valid without geometry, and is not made without one', () => {
+    const condition = { ...WARM, resistivity: { ...WARM.resistivity, specimen: { shape: 'prism' as const } } } as MortarCondition
+    expect(indexOf(evidence({ condition, test: { resistivity: [resistance(['4310 ohm'])] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')).toBeUndefined()
+  })
+  it('is not valid when control and test were read more than the degree allowed apart', () => {
+    const index = indexOf(evidence({ test: { resistivity: [resistance(['4310 ohm'], { temperature: q('24.2 degC', 'temperature') })] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')
+    expect(index).toMatchObject({ valid: false, reasons: ['test read at 24.2 °C and control at 23.1 °C, more than 1 °C apart'] })
+  })
+  it('shows what a hot reading would be at the asked temperature, for information, and never uses it', () => {
+    const index = indexOf(evidence({ test: { resistivity: [resistance(['2200 ohm'], { temperature: q('50 degC', 'temperature') })] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')
+    const line = index?.working().find((candidate) => candidate.label === 'for information')
+    expect(line?.value).toBeCloseTo(0.05 * (2200 - 4.1) / 0.5075, 0)
+    expect(index?.value).toBeCloseTo(100 * 2195.9 / 869.9, 10)
+  })
+})
+
+describe('lotResults, what is planned', () => {
+  it('awaits a listed age without readings until tolerance and grace are past', () => {
+    const lot = (asOf: string) => evidence({ test: { strength: [{ age: '28 d' }] }, more: { asOf } })
+    expect(lotResults(lot('2026-04-15')).planned).toEqual([
+      { property: 'compressive-strength', condition: 'warm', age: '28 d', laboratory: 'quay', sample: 'C', due: '2026-04-08' }, { property: 'strength-activity-index', condition: 'warm', age: '28 d', laboratory: 'quay', sample: 'C', due: '2026-04-08' },
+    ])
+    expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince).toBe('2026-04-15')
+  })
+  it('takes a reading later than the as-of date as not yet taken', () => {
+    const lot = evidence({ test: { strength: [strength(['100 kN'])] }, control: { strength: [strength(['100 kN'])] }, more: { asOf: '2026-04-01' } })
+    expect(lotResults(lot)).toMatchObject({ results: [], planned: [{ due: '2026-04-08' }, { due: '2026-04-08' }] })
+  })
+  it('awaits the index alone where only the control is still to be tested', () => {
+    const lot = evidence({ test: { strength: [strength(['100 kN'])] }, control: { strength: [{ age: '28 d' }] } })
+    expect(lotResults(lot).planned.map((planned) => planned.property)).toEqual(['strength-activity-index'])
+  })
+  it('plans nothing for an age that the record does not list, nor for a mortar not yet cast', () => {
+    expect(lotResults(evidence({ test: {} })).planned).toEqual([])
+    expect(lotResults(evidence({ test: { strength: [{ age: '28 d' }] }, more: { asOf: '2026-03-10' } })).planned).toEqual([])
+  })
+})
+
+describe('lotResults, analyses', () => {
+  const analysis = (results: Record<string, string>) => evidence({ test: {}, more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results: Object.fromEntries(Object.entries(results).map(([key, text]) => [key, q(text, 'fraction')])) }] } })
+  it('derives the oxide sum and the alkali equivalent from one analysis', () => {
+    const { results } = lotResults(analysis({ SiO2: '63.1 %', Al2O3: '16.0 %', Fe2O3: '4.2 %', Na2O: '2.9 %', K2O: '3.3 %' }))
+    expect(results.find((result) => result.property === 'oxide-sum')?.value).toBeCloseTo(83.3, 12)
+    expect(results.find((result) => result.property === 'alkali-equivalent')?.value).toBeCloseTo(2.9 + 0.658 * 3.3, 12)
+  })
+  it('makes no sum when an oxide is missing', () => {
+    expect(lotResults(analysis({ SiO2: '63.1 %', Al2O3: '16.0 %' })).results.map((result) => result.property)).toEqual(['SiO2', 'Al2O3'])
+  })
+  it('carries a bound into the sum as a bound', () => {
+    const sum = lotResults(analysis({ SiO2: '63.1 %', Al2O3: '16.0 %', Fe2O3: '< 0.5 %' })).results.find((result) => result.property === 'oxide-sum')
+    expect(sum).toMatchObject({ censored: 'below', reasons: ['Fe2O3 is reported as < 0.5 % and enters with that bound'] })
+    expect(sum?.value).toBeCloseTo(79.6, 12)
+  })
+})
