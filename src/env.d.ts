@@ -4,3 +4,7 @@ declare module '*.astro' {
   const component: AstroComponentFactory
   export default component
 }
+declare module 'virtual:method-pages' {
+  import type { AstroComponentFactory } from 'astro/runtime/server/index.js'
+  export const pages: ReadonlyMap<string, AstroComponentFactory>
+}

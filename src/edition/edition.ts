@@ -107,6 +107,6 @@ export interface Edition {
   readonly sources: ReadonlyMap<string, SourceEntry>
   readonly lots: ReadonlyMap<string, LotEntry>
   readonly shipments: readonly ShipmentEntry[]
-  readonly methods: readonly { readonly id: string; readonly title: string; readonly summary: string; readonly order: number }[]
+  readonly methods: readonly { readonly id: string; readonly title: string; readonly summary: string; readonly order: number; readonly body: string }[]
   readonly program: string
 }

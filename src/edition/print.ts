@@ -119,6 +119,11 @@ export function withDates(text: string): string {
   return text.replace(/\b\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2})?)?\b/g, (moment) => date(moment))
 }
 
+/** Keeps a number and its unit on one line ("50 °C", "28 d"). */
+export function bound(text: string): string {
+  return text.replace(/(?<=\d) (?=(?:[%°±µΩ]|[a-zA-Z]{1,3}\b(?!-)))/g, NO_BREAK)
+}
+
 /** A full sentence: first letter large, a stop at the end, dates in words. */
 export function fullSentence(text: string): string {
   const body = sentence(withDates(text.trim()))

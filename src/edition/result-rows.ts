@@ -28,7 +28,6 @@ export interface PlainResults {
   readonly laboratory: string
   readonly method?: string
   readonly condition?: string
-  readonly age?: string
   readonly tested: string
   readonly accredited: boolean
   readonly results: readonly DocumentResult[]
@@ -100,7 +99,7 @@ function otherRows(document: CertificateDocument): ResultRow[] {
     if (property(result.property).nature !== 'index' || governed.has(placeOf(result)) || rows.has(placeOf(result))) continue
     rows.set(placeOf(result), { property: result.property, kind: 'value', result, clause: null, under: null, group: null, ...(result.condition === undefined ? {} : { condition: result.condition }), ...(result.age === undefined ? {} : { age: result.age }) })
   }
-  return withOpenings([...rows.values()].map((entry) => ({ ...entry, group: null })).sort((a, b) => order(a) - order(b)))
+  return withOpenings([...rows.values()].map((entry) => ({ ...entry, group: null })).sort((a, b) => order(a) - order(b) || (a.condition ?? '').localeCompare(b.condition ?? '', 'en') || Number.parseInt(a.age ?? '0', 10) - Number.parseInt(b.age ?? '0', 10)))
 }
 
 function addOtherRows(rows: Map<string, Row>, verdict: Verdict, document: CertificateDocument, governed: ReadonlySet<string>, under: DocumentCriterion | null): void {
@@ -122,7 +121,7 @@ function order(item: { property: PropertyKey }): number {
 function plainResults(results: readonly DocumentResult[]): PlainResults[] {
   const lines = new Map<string, DocumentResult[]>()
   for (const result of [...results].sort((a, b) => order(a) - order(b))) {
-    const key = [result.sample, result.laboratory, result.method, result.condition, result.age, result.condition === undefined ? result.tested : '', result.accredited].join('|')
+    const key = [result.sample, result.laboratory, result.accredited, ...(result.condition === undefined ? [result.method, result.tested] : [result.condition])].join('|')
     const line = lines.get(key)
     if (line === undefined) lines.set(key, [result])
     else line.push(result)
@@ -130,7 +129,7 @@ function plainResults(results: readonly DocumentResult[]): PlainResults[] {
   return [...lines.values()].flatMap((line) => {
     const [head] = line
     if (head === undefined) return []
-    const { sample, laboratory, tested, accredited, method, condition, age } = head
-    return [{ sample, laboratory, tested, accredited, results: line, ...(method === undefined ? {} : { method }), ...(condition === undefined ? {} : { condition }), ...(age === undefined ? {} : { age }) }]
+    const { sample, laboratory, tested, accredited, method, condition } = head
+    return [{ sample, laboratory, tested, accredited, results: line, ...(method === undefined ? {} : { method }), ...(condition === undefined ? {} : { condition }) }]
   })
 }

@@ -1,0 +1,34 @@
+/**
+ * Gives the method pages of the Edition to Astro as MDX modules, wherever the content folder lies: `virtual:method-pages`
+ * maps an id to a component. Loading the records has refused import, export, braces and tags in these texts.
+ */
+import type { ViteUserConfig } from 'astro'
+import { currentEdition } from '../edition/slot.ts'
+
+type Plugin = Extract<NonNullable<ViteUserConfig['plugins']>[number], { name: string }>
+
+const INDEX = 'virtual:method-pages'
+const TEXT = 'virtual:method-text/'
+/** Marks a resolved id as ours, so that no other plugin looks for a file. */
+const OURS = '\0'
+
+export function methodPages(): Plugin {
+  return {
+    name: 'method-pages',
+    enforce: 'pre',
+    resolveId: (id) => (id === INDEX || id.startsWith(TEXT) ? `${OURS}${id}` : undefined),
+    load: (id) => (id === `${OURS}${INDEX}` ? indexModule() : id.startsWith(`${OURS}${TEXT}`) ? bodyOf(id.slice(OURS.length + TEXT.length, -'.mdx'.length)) : undefined),
+  }
+}
+
+function indexModule(): string {
+  const ids = currentEdition().methods.map((method) => method.id)
+  const imports = ids.map((id, index) => `import { Content as page${index} } from ${JSON.stringify(`${TEXT}${id}.mdx`)}`)
+  return `${imports.join('\n')}\nexport const pages = new Map([${ids.map((id, index) => `[${JSON.stringify(id)}, page${index}]`).join(', ')}])\n`
+}
+
+function bodyOf(id: string): string {
+  const method = currentEdition().methods.find((candidate) => candidate.id === id)
+  if (method === undefined) throw new RangeError(`bodyOf needs a method page of the edition, got ${id}`)
+  return method.body
+}

@@ -1,0 +1,16 @@
+/** The column files as the pages' scripts read them. */
+export interface LotColumns {
+  readonly criteria: readonly string[]
+  readonly sources: readonly string[]
+  readonly outcomes: readonly string[]
+  readonly columns: {
+    readonly lot: readonly string[]
+    readonly number: readonly string[]
+    readonly source: readonly number[]
+    readonly sampled: readonly string[]
+    readonly state: readonly string[]
+    readonly class: readonly (string | null)[]
+    readonly outcome: Readonly<Record<string, readonly number[]>>
+  }
+}
+export interface ShipmentColumns { readonly columns: { readonly bill: readonly string[]; readonly date: readonly string[]; readonly lot: readonly number[] } }

@@ -1,0 +1,40 @@
+/** Answers the look-up form from the column files, without leaving the page. */
+import type { LotColumns, ShipmentColumns } from './columns.ts'
+import { matches } from './match.ts'
+
+const place = document.querySelector<HTMLElement>('#found')
+const form = document.querySelector<HTMLFormElement>('main form')
+const field = form?.querySelector<HTMLInputElement>('input[name="q"]')
+
+if (place !== null && form !== null && field !== null && field !== undefined) {
+  const answer = async (query: string) => {
+    const [lots, shipments] = await Promise.all([place.dataset['index'] ?? '', place.dataset['shipments'] ?? ''].map(async (address) => (await fetch(address)).json()))
+    show(place, query, lots as LotColumns, shipments as ShipmentColumns)
+  }
+  const given = new URLSearchParams(location.search).get('q')
+  if (given !== null && given !== '') {
+    field.value = given
+    void answer(given)
+  }
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    history.replaceState(null, '', `?q=${encodeURIComponent(field.value)}`)
+    void answer(field.value)
+  })
+}
+
+function show(place: HTMLElement, query: string, lots: LotColumns, shipments: ShipmentColumns): void {
+  const list = document.createElement('ul')
+  const answers = matches(query, lots, shipments)
+  for (const { lot, state, because } of answers) {
+    const item = document.createElement('li')
+    const link = document.createElement('a')
+    link.href = `${place.dataset['lots'] ?? ''}${lot}/`
+    link.textContent = `Certificate ${lot}`
+    item.append(link, `, ${state} (${because})`)
+    list.append(item)
+  }
+  const line = document.createElement('p')
+  line.textContent = answers.length === 0 ? `Nothing found for “${query}”.` : `${answers.length} found for “${query}”:`
+  place.replaceChildren(line, list)
+}
