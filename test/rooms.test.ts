@@ -14,7 +14,7 @@ const ALLOWED: Readonly<Record<string, { readonly rooms: readonly string[]; read
   scripts: { rooms: ['core', 'charts', 'scripts'], packages: [] },
   components: { rooms: ['core', 'records', 'edition', 'charts', 'components', 'styles', 'scripts'], packages: ['uqr'] },
   layouts: { rooms: ['core', 'edition', 'components', 'layouts', 'styles', 'scripts'], packages: [] },
-  pages: { rooms: ['core', 'records', 'edition', 'charts', 'components', 'layouts', 'pages', 'styles', 'scripts'], packages: ['astro:content', '@astrojs/mdx', '@mdx-js/mdx', 'astro'] },
+  pages: { rooms: ['core', 'records', 'edition', 'charts', 'components', 'layouts', 'pages', 'styles', 'scripts'], packages: ['virtual:'] },
   commands: { rooms: ['core', 'records', 'edition', 'demo', 'commands'], packages: ['node:', 'astro', 'commander', 'js-yaml', 'json-schema-to-typescript'] },
 }
 

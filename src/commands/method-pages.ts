@@ -18,6 +18,16 @@ export function methodPages(): Plugin {
     enforce: 'pre',
     resolveId: (id) => (id === INDEX || id.startsWith(TEXT) ? `${OURS}${id}` : undefined),
     load: (id) => (id === `${OURS}${INDEX}` ? indexModule() : id.startsWith(`${OURS}${TEXT}`) ? bodyOf(id.slice(OURS.length + TEXT.length, -'.mdx'.length)) : undefined),
+    configureServer: (server) => {
+      let seen = currentEdition().methods
+      server.middlewares.use((_request, _response, next) => {
+        const { methods } = currentEdition()
+        // A saved page is a new Edition, of which the development server's module graph knows nothing.
+        if (methods !== seen) for (const environment of Object.values(server.environments)) environment.moduleGraph.invalidateAll()
+        seen = methods
+        next()
+      })
+    },
   }
 }
 

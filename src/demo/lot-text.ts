@@ -124,7 +124,7 @@ function shipments({ source, castDay, lastDay, billNumber, planted }: LotPlan, q
   let day = castDay + 10
   for (let count = chance.whole(4, 5); 0 < count && day <= lastDay; count -= 1) {
     const tonnes = planted.oversizeShipment === true && lines.length === 0 ? quantityT * 1.2 : 23 + 4 * chance.uniform()
-    lines.push(`  - { bill: ${billNumber()}, date: ${dateOfDay(day)}, mass: ${mass(tonnes, source, 1, 0)}, to: ${source.consignees[chance.whole(0, source.consignees.length - 1)] ?? ''}, project: ${source.projects[chance.whole(0, source.projects.length - 1)] ?? ''}, seal: "${chance.whole(40_000, 99_999)}" }`)
+    lines.push(`  - { bill: ${billNumber()}, date: ${dateOfDay(day)}, mass: ${mass(tonnes, source, 1, 0)}, to: ${source.consignees[chance.whole(0, source.consignees.length - 1)] ?? ''}, project: ${source.projects[chance.whole(0, source.projects.length - 1)] ?? ''}, seal: "${chance.whole(400_000, 999_999)}" }`)
     day += chance.whole(1, 4)
   }
   return lines

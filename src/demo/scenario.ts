@@ -54,7 +54,7 @@ export const SOURCES: readonly DemoSource[] = [
   {
     id: 'skarnmere-reclaimed', prefix: 'SR', lots: 28, class: 'F', material: HARVESTED_ASH, laboratory: 'skarnmere-works', units: 'SI', winterLossOnIgnition: 0, quantityT: [800, 1400],
     events: [{ from: '2024-07-15', kind: 'deposit-change', title: 'cell C' }, { from: '2025-04-14', kind: 'equipment-change', title: 'new classifier' }],
-    place: 'after the classifier', sampler: 'E. Thorsby', issuer: SKARNMERE, consignees: ['Harrow Fell Readymix'], projects: ['Lower Mere Lock', 'Mere Road'], silos: ['R1'],
+    place: 'after the classifier', sampler: 'E. Thorsby', issuer: SKARNMERE, consignees: ['Harrow Fell Readymix'], projects: ['Lower Mere Lock', 'Mere Causeway'], silos: ['R1'],
   },
   {
     id: 'tarn-hollow-limestone', prefix: 'TL', lots: 14, class: null, material: LIMESTONE_FILLER, laboratory: 'north-quay', units: 'SI', winterLossOnIgnition: 0, quantityT: [300, 600], events: [],

@@ -7,8 +7,10 @@ export interface SourceSummary {
   /** Last lot with a certificate, else the last lot. */
   readonly last: LotEntry | null
   readonly verdict: Verdict | null
-  /** The comparison that stands for the verdict: one that decided it and has a value, else the first activity index compared. */
+  /** The comparison that stands for the newest lot with one: where a limit is not met that one, else an activity index that is. */
   readonly governing: ClauseOutcome | null
+  /** The lot of `governing`. */
+  readonly governingLot: LotEntry | null
   /** Results of that comparison's property, condition and age over sampling. */
   readonly series: Series | null
   readonly openFindings: number
@@ -20,8 +22,9 @@ export function sourceSummaries(edition: Edition): SourceSummary[] {
   return [...edition.sources.values()].map((source) => {
     const last = source.lots.findLast((lot) => lot.state !== 'draft' && lot.state !== 'withdrawn') ?? source.lots.at(-1) ?? null
     const verdict = last?.verdicts[0] ?? null
-    const governing = verdict === null ? null : governingComparison(verdict)
-    return { source, last, verdict, governing, series: governing === null ? null : seriesOf(source, governing), openFindings: source.findings.length + source.lots.reduce((sum, lot) => sum + lot.findings.length, 0) }
+    const governingLot = source.lots.findLast((lot) => lot.state !== 'draft' && lot.state !== 'withdrawn' && governingOf(lot) !== null) ?? null
+    const governing = governingLot === null ? null : governingOf(governingLot)
+    return { source, last, verdict, governing, governingLot, series: governing === null ? null : seriesOf(source, governing), openFindings: source.findings.length + source.lots.reduce((sum, lot) => sum + lot.findings.length, 0) }
   })
 }
 
@@ -30,6 +33,10 @@ export function newestCertificates(edition: Edition, count: number): LotEntry[] 
   const issued = [...edition.lots.values()].filter((lot) => lot.revisions.length > 0)
   const key = (lot: LotEntry) => `${lot.revisions.at(-1)?.date ?? ''}|${lot.sampled}|${lot.id}`
   return issued.sort((a, b) => (key(a) < key(b) ? 1 : -1)).slice(0, count)
+}
+
+function governingOf(lot: LotEntry): ClauseOutcome | null {
+  return lot.verdicts[0] === undefined ? null : governingComparison(lot.verdicts[0])
 }
 
 function governingComparison(verdict: Verdict): ClauseOutcome | null {

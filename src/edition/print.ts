@@ -105,7 +105,7 @@ export function limitText({ operator, written }: Pick<AppliedLimit, 'operator' |
 /** A quantity's written text with the signs of print and a space that does not break. */
 export function writtenText(text: string): string {
   return text.replace(/\bdeg ?(?=[CF]\b)/g, '°').replace(/\bohm[ .·]?(c?m)\b/g, 'Ω·$1').replace(/kohm\b/g, 'kΩ').replace(/\bohm\b/g, 'Ω').replace(/(?<=m)2\b/g, '²').replace(/(?<=m)3\b/g, '³')
-    .replace(/^-/, MINUS).replace(/(?<=\d) (?=\S)/g, NO_BREAK)
+    .replace(/^-/, MINUS).replace(/(?<!^1 )short ton$/, 'short tons').replace(/(?<=\d) (?=\S)/g, NO_BREAK)
 }
 
 /** The value of a result as reported or computed; "< 0.1 %" where it lies below the limit of determination. */

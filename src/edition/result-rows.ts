@@ -73,11 +73,17 @@ function governingRows(document: CertificateDocument): ResultRow[] {
 type Row = Omit<ResultRow, 'opens' | 'member'> & { readonly group: ClauseOutcome | null }
 
 function row({ clause, group }: Leaf, document: CertificateDocument, under: DocumentCriterion | null): Row {
-  const result = document.results.find((candidate) => candidate.key === clause.result) ?? null
+  const result = document.results.find((candidate) => candidate.key === clause.result) ?? unjudged(clause, document)
   return {
     property: clause.property ?? 'strength-activity-index', kind: clause.kind === 'deviation' ? 'deviation' : 'value', result, clause, under, group,
     ...(clause.condition === undefined ? {} : { condition: clause.condition }), ...(clause.age === undefined ? {} : { age: clause.age }),
   }
+}
+
+/** The test that was not valid and therefore not judged: its figure is still shown. */
+function unjudged(clause: ClauseOutcome, { results }: CertificateDocument): DocumentResult | null {
+  if (clause.outcome !== 'not-valid' || clause.kind !== 'value') return null
+  return results.find((candidate) => !candidate.valid && placeOf(candidate) === placeOf(clause)) ?? null
 }
 
 /** Sets a group's heading before its first member. */
