@@ -18,6 +18,17 @@ interface Measure { readonly what: string; readonly lots: number; readonly secon
 
 const SELF = resolve(ROOT, 'src/commands/bench.ts')
 
+/** The page of the bare project. */
+const FLOOR_PAGE = `---
+export function getStaticPaths() {
+  const texts = globalThis[Symbol.for('puteoli.bench')]
+  return texts.map((text, index) => ({ params: { page: 'p' + index }, props: { text } }))
+}
+const { text } = Astro.props
+---
+<Fragment set:html={text} />
+`
+
 await run(async () => {
   const options = command('bench', 'Measure reading, computing and building on generated lots.')
     .option('--sizes <numbers>', 'numbers of lots', '1000,10000')
@@ -110,16 +121,6 @@ async function buildFloor(_folder: string, site: string): Promise<Record<string,
   }
   return { pages: texts.length, bytes: texts.reduce((sum, text) => sum + text.length, 0), siteMB: sizeOf(site) / 1e6 }
 }
-
-const FLOOR_PAGE = `---
-export function getStaticPaths() {
-  const texts = globalThis[Symbol.for('puteoli.bench')]
-  return texts.map((text, index) => ({ params: { page: 'p' + index }, props: { text } }))
-}
-const { text } = Astro.props
----
-<Fragment set:html={text} />
-`
 
 function sizeOf(folder: string): number {
   return readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile()).reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0)

@@ -46,6 +46,8 @@ export async function buildSite(records: Records, options: BuildOptions): Promis
 async function buildPages(edition: Edition, folder: string): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   putEdition(edition)
+  // Astro looks for packages from the working directory when the output lies outside the project.
+  process.chdir(ROOT)
   await build({ root: ROOT, outDir: folder, base: edition.address.base, ...(edition.address.origin === null ? {} : { site: edition.address.origin }), logLevel: 'error' })
 }
 

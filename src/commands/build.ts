@@ -2,12 +2,12 @@
 import { resolve } from 'node:path'
 import { Option } from 'commander'
 import { buildSite } from './build-site.ts'
-import { addressOption, command, dateOption, EXIT, ROOT, run } from './program.ts'
+import { addressOption, command, dateOption, EXIT, folderOption, ROOT, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 
 await run(async () => {
   const options = command('build', 'Build the certificate site.')
-    .option('--out <folder>', 'where the site is written', resolve(ROOT, 'dist'))
+    .option('--out <folder>', 'where the site is written', folderOption, resolve(ROOT, 'dist'))
     .option('--as-of <date>', 'read the records on this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
     .addOption(new Option('--audience <who>', 'who will read the site').choices(['public', 'internal']).default('public'))

@@ -27,7 +27,12 @@ export class CommandFailure extends Error {
 /** A command with the options that every command takes. */
 export function command(name: string, description: string): Command {
   return new Command(name).description(description).exitOverride()
-    .option('--content <folder>', 'folder with the records', resolve(ROOT, 'content'))
+    .option('--content <folder>', 'folder with the records', folderOption, resolve(ROOT, 'content'))
+}
+
+/** A folder given as an option, absolute from here on. */
+export function folderOption(text: string): string {
+  return resolve(text)
 }
 
 /** A calendar date given as an option. */

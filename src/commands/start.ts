@@ -1,13 +1,13 @@
 /** npm start: builds the site and serves it on this machine. */
 import { resolve } from 'node:path'
 import { buildSite } from './build-site.ts'
-import { command, EXIT, portOption, ROOT, run } from './program.ts'
+import { command, EXIT, folderOption, portOption, ROOT, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { serve } from './serve.ts'
 
 await run(async () => {
   const options = command('start', 'Build the certificate site and serve it on this machine.')
-    .option('--out <folder>', 'where the site is written', resolve(ROOT, 'dist'))
+    .option('--out <folder>', 'where the site is written', folderOption, resolve(ROOT, 'dist'))
     .option('--port <number>', 'port to serve on', portOption, 4321)
     .parse().opts<{ content: string; out: string; port: number }>()
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')

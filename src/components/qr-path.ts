@@ -8,7 +8,8 @@ const BORDER = 4
 
 /** @returns side of the square in modules, border included, and the path of its dark modules */
 export function qrPath(text: string): QrPath {
-  const { size, data } = encode(text, { ecc: 'M', border: BORDER })
+  // Any mask can be read; a fixed one spares trying all eight for each of thousands of pages.
+  const { size, data } = encode(text, { ecc: 'M', border: BORDER, maskPattern: 2 })
   return { size, path: data.flatMap((row, y) => darkRuns(row).map(([x, length]) => `M${x} ${y}h${length}v1h-${length}z`)).join('') }
 }
 

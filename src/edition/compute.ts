@@ -2,7 +2,7 @@
 import type { Finding } from '../core/finding.ts'
 import type { Records } from '../records/load.ts'
 import { latestHappening } from './as-of.ts'
-import { certificateDocument, type Issue, isProvisional, type JudgedLot } from './certificate.ts'
+import { certificateDocument, type JudgedLot } from './certificate.ts'
 import { issueFindings } from './compare-issued.ts'
 import { controlEntries } from './control-entries.ts'
 import type { CertificateDocument } from './document.ts'
@@ -40,7 +40,7 @@ export function computeEdition(records: Records, options: EditionOptions): Editi
   return {
     asOf, site: records.site, address: splitAddress(options.address ?? records.site.address), audience: 'internal',
     producers: records.producers, laboratories: records.laboratories, conditions: records.conditions, controls: controlEntries(records, asOf),
-    criteria: records.criteria, sources, lots, shipments: shipments(lots.values(), asOf),
+    criteria: records.criteria, sources, lots, shipments: [...lots.values()].flatMap((lot) => lot.shipments).sort(byDateAndBill),
     methods: records.methods, program: options.program,
   }
 }
@@ -69,7 +69,7 @@ function lotEntry(records: Records, state: SourceState, place: number, program: 
   return {
     id: judged.id, source: sourceId, lot: judged.id.slice(sourceId.length + 1), number: judged.number, ...(judged.class === null ? {} : { class: judged.class }),
     sampled: state.lots[place]?.sampled ?? '', record: judged.record, results: judged.results, planned: judged.planned, verdicts: judged.verdicts,
-    state: certificateState(document), revisions: revisions(issued, document), findings,
+    state: certificateState(document), shipments: shipmentsOf(judged.id, judged.record, asOf), revisions: revisions(issued, document), findings,
     certificate: () => (newest === undefined ? draft(records, judged, program) : issuedDocument(records, judged.id, newest)),
     revisionDocument: (number) => {
       const revision = issued.find((candidate) => candidate.number === number)
@@ -110,18 +110,14 @@ function revisions(issued: readonly RevisionRecord[], newest: CertificateDocumen
   }))
 }
 
-function shipments(lots: Iterable<LotEntry>, asOf: string): ShipmentEntry[] {
-  const all: ShipmentEntry[] = []
-  for (const lot of lots) {
-    for (const shipment of lot.record.shipments ?? []) {
-      if (asOf < shipment.date) continue
-      all.push({
-        bill: shipment.bill, date: shipment.date, massT: shipment.mass.value, massWritten: shipment.mass.written, lot: lot.id,
-        ...(shipment.to === undefined ? {} : { consignee: shipment.to }), ...(shipment.project === undefined ? {} : { project: shipment.project }), ...(shipment.seal === undefined ? {} : { seal: shipment.seal }),
-      })
-    }
-  }
-  return all.sort((a, b) => (a.date === b.date ? (a.bill < b.bill ? -1 : 1) : a.date < b.date ? -1 : 1))
+/** Shipments of one lot by the as-of date, in order of date. */
+function shipmentsOf(id: string, record: LotEntry['record'], asOf: string): ShipmentEntry[] {
+  return (record.shipments ?? []).filter((shipment) => shipment.date <= asOf).map((shipment) => ({
+    bill: shipment.bill, date: shipment.date, massT: shipment.mass.value, massWritten: shipment.mass.written, lot: id,
+    ...(shipment.to === undefined ? {} : { consignee: shipment.to }), ...(shipment.project === undefined ? {} : { project: shipment.project }), ...(shipment.seal === undefined ? {} : { seal: shipment.seal }),
+  })).sort(byDateAndBill)
 }
 
-export { isProvisional, type Issue }
+function byDateAndBill(a: ShipmentEntry, b: ShipmentEntry): number {
+  return a.date === b.date ? (a.bill < b.bill ? -1 : 1) : a.date < b.date ? -1 : 1
+}

@@ -36,6 +36,8 @@ export interface LotEntry {
   /** One for each criterion in force for the lot whose kinds apply; the first governs. */
   readonly verdicts: readonly Verdict[]
   readonly state: CertificateState
+  /** Drawn from the lot by the as-of date, in order of date. */
+  readonly shipments: readonly ShipmentEntry[]
   /** By number, the last one in force. */
   readonly revisions: readonly Revision[]
   readonly findings: readonly Finding[]

@@ -40,6 +40,7 @@ function publicLot(lot: LotEntry, publish: Publish): LotEntry {
     record: publicRecord(lot.record, publish),
     results: publish.has('verification') ? lot.results : lot.results.filter((result) => result.role !== 'verification'),
     findings: publish.has('findings') ? lot.findings : [],
+    shipments: lot.shipments.map((shipment) => publicShipment(shipment, publish)),
     revisions: publish.has('persons') ? lot.revisions : lot.revisions.map((revision) => ({ ...revision, by: NOT_PUBLISHED })),
     certificate: () => publicDocument(lot.certificate(), publish),
     revisionDocument: (number) => publicDocument(lot.revisionDocument(number), publish),

@@ -36,10 +36,12 @@ async function start(form: HTMLFormElement, result: HTMLElement, count: HTMLElem
       draw()
     })
   })
-  pages.querySelectorAll('button').forEach((button) => button.addEventListener('click', () => {
-    page = Math.max(0, page + Number(button.value))
-    draw()
-  }))
+  for (const button of pages.querySelectorAll('button')) {
+    button.addEventListener('click', () => {
+      page = Math.max(0, page + Number(button.value))
+      draw()
+    })
+  }
   form.hidden = false
   result.hidden = false
   draw()
