@@ -1,6 +1,7 @@
 /** npm run issue: freezes a lot's certificate as a new revision. */
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { dateOf } from '../core/moment.ts'
 import { asOfDate } from '../edition/compute.ts'
 import { issueRevision, type IssuedRevision, withRevisionLine } from '../edition/issue.ts'
 import { sourceStates } from '../edition/source-state.ts'
@@ -42,7 +43,7 @@ function issue(records: Records, lot: string, options: Options): IssuedRevision 
   const source = lot.slice(0, lot.indexOf('/'))
   const state = sourceStates(records, [date, asOfDate(records)].sort().at(-1) ?? date).get(source)
   const place = state?.lots.findIndex((candidate) => candidate.id === lot) ?? -1
-  if (state === undefined || place < 0) throw new CommandFailure(`${lot} was sampled after ${date}, so it cannot be issued on that date.`, EXIT.wrongUse)
+  if (state === undefined || place < 0 || date < dateOf(state.lots[place]?.sampled ?? date)) throw new CommandFailure(`${lot} was sampled after ${date}, so it cannot be issued on that date.`, EXIT.wrongUse)
   return issueRevision({ records, state, place, program: PROGRAM }, {
     lot, date, by: options.by, function: functionOf(records, source, options), reason: options.reason, withdrawn: options.withdraw === true,
     ...(options.replacedBy === undefined ? {} : { replacedBy: options.replacedBy }),

@@ -19,11 +19,11 @@ export function methodPages(): Plugin {
     resolveId: (id) => (id === INDEX || id.startsWith(TEXT) ? `${OURS}${id}` : undefined),
     load: (id) => (id === `${OURS}${INDEX}` ? indexModule() : id.startsWith(`${OURS}${TEXT}`) ? bodyOf(id.slice(OURS.length + TEXT.length, -'.mdx'.length)) : undefined),
     configureServer: (server) => {
-      let seen = currentEdition().methods
+      let seen: unknown
       server.middlewares.use((_request, _response, next) => {
         const { methods } = currentEdition()
         // A saved page is a new Edition, of which the development server's module graph knows nothing.
-        if (methods !== seen) for (const environment of Object.values(server.environments)) environment.moduleGraph.invalidateAll()
+        if (seen !== undefined && methods !== seen) for (const environment of Object.values(server.environments)) environment.moduleGraph.invalidateAll()
         seen = methods
         next()
       })

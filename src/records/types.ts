@@ -344,6 +344,7 @@ export type Condition = {
   designation?: string
   /** Whether a standard describes this condition, or it is one of the user’s own, or its details are still to be entered from the standard. */
   standing: 'standard' | 'modified' | 'details-to-be-entered'
+  /** How much of the cement is replaced. */
   replacement: {
     /** Share of cement replaced. */
     amount: Quantity
@@ -372,6 +373,7 @@ export type Condition = {
     /** Water of the control batch, where the standard fixes it. */
     'control-water'?: Quantity
   }
+  /** The first day after casting. */
   'first-day'?: {
     /** Where the specimens are for the first day. */
     in?: string
@@ -379,6 +381,7 @@ export type Condition = {
     moist?: 'yes' | 'no'
     temperature: Quantity
   }
+  /** Curing until the test. */
   curing: {
     /** Curing medium. */
     medium: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
@@ -387,6 +390,7 @@ export type Condition = {
     /** Whether control and test specimens share a bath. */
     'control-and-test'?: 'together' | 'apart'
   }
+  /** What is done before the test. */
   'before-test'?: {
     /** Where hot specimens are cooled. */
     'cool-in'?: string
@@ -417,6 +421,7 @@ export type Condition = {
     specimen: SpecimenShape
     /** State in which the specimens are read. */
     conditioning?: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
+    /** Temperature when read. */
     reading: {
       /** Temperature at reading. */
       temperature: Quantity
@@ -436,6 +441,7 @@ export type Control = {
   /** Condition, the same as the test mortar’s, without the material. */
   condition: Id
   laboratory: Id
+  /** Cement of the control mortar. */
   cement: {
     /** Cement lot. */
     lot: string
@@ -626,6 +632,7 @@ export type CriterionRecord = {
   lacks?: string[]
   /** Where limits were read, by code. */
   sources?: { [key: string]: string }
+  /** Who checked the limits against the standard. */
   confirmed?: {
     /** Who checked the limits against the standard. */
     by: string
@@ -707,6 +714,7 @@ export type Lot = {
     to?: Id
     /** When received. */
     received?: Moment
+    /** Where a part of the sample is kept, and until when. */
     retained?: {
       /** Where kept. */
       place: string
