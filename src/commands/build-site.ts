@@ -1,5 +1,5 @@
 /** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
-import { cpSync, existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
 import { build } from 'astro'
 import { paths } from '../edition/addresses.ts'
@@ -43,11 +43,35 @@ export async function buildSite(records: Records, options: BuildOptions): Promis
   }
 }
 
+/**
+ * Astro runs its own intermediate program from the output folder, where it must find the project's packages, or else from one folder
+ * shared by all builds. So pages are built in a folder of their own inside the project, then moved.
+ */
 async function buildPages(edition: Edition, folder: string): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   putEdition(edition)
-  // Astro looks for packages from the working directory when the output lies outside the project.
   process.chdir(ROOT)
+  const stage = mkdtempSync(join(ROOT, 'node_modules', '.pages-'))
+  try {
+    await astroBuild(edition, stage)
+    moveFolder(stage, folder)
+  } finally {
+    rmSync(stage, { recursive: true, force: true })
+  }
+}
+
+/** By renaming; by copying where the folders lie on different disks. */
+function moveFolder(from: string, to: string): void {
+  rmSync(to, { recursive: true, force: true })
+  try {
+    renameSync(from, to)
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error
+    cpSync(from, to, { recursive: true })
+  }
+}
+
+async function astroBuild(edition: Edition, folder: string): Promise<void> {
   await build({ root: ROOT, outDir: folder, base: edition.address.base, ...(edition.address.origin === null ? {} : { site: edition.address.origin }), logLevel: 'error' })
 }
 
@@ -81,5 +105,4 @@ function writeSitemap(edition: Edition, folder: string, pages: readonly string[]
 function checkOutput(edition: Edition, { next }: OutputFolder): void {
   const missing = [...edition.lots.keys()].flatMap((id) => [join(paths.certificate(id), 'index.html'), paths.lotData(id)]).filter((path) => !existsSync(join(next, path)))
   if (missing.length > 0) throw new CommandFailure(`The build left out ${missing.length} files, the first ${missing[0]}; the earlier site stays.`, EXIT.failed)
-  rmSync(join(next, '.astro'), { recursive: true, force: true })
 }
