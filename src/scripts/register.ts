@@ -15,7 +15,8 @@ async function start(form: HTMLFormElement, result: HTMLElement, count: HTMLElem
   let sort = { column: 2, descending: true }
   const draw = () => {
     const rows = filtered(form, data)
-    rows.sort((a, b) => compare(cells(data, form, a)[sort.column] ?? '', cells(data, form, b)[sort.column] ?? '') * (sort.descending ? -1 : 1) || a - b)
+    const keys = new Map(rows.map((index) => [index, cells(data, form, index)[sort.column] ?? '']))
+    rows.sort((a, b) => compare(keys.get(a) ?? '', keys.get(b) ?? '') * (sort.descending ? -1 : 1) || a - b)
     const last = Math.max(0, Math.ceil(rows.length / ROWS) - 1)
     page = Math.min(page, last)
     const label = pages.querySelector('span')
@@ -68,7 +69,12 @@ function filtered(form: HTMLFormElement, { columns, sources, outcomes }: LotColu
 
 function cells({ columns, sources, outcomes }: LotColumns, form: HTMLFormElement, index: number): string[] {
   const outcome = outcomes[columns.outcome[field(form, 'criterion')]?.[index] ?? -1] ?? 'not judged'
-  return [columns.number[index] ?? '', sources[columns.source[index] ?? -1] ?? '', columns.sampled[index] ?? '', columns.class[index] ?? 'none', columns.state[index] ?? '', outcome.replaceAll('-', ' ')]
+  return [columns.number[index] ?? '', sourceName(form, sources[columns.source[index] ?? -1] ?? ''), columns.sampled[index] ?? '', columns.class[index] ?? 'none', columns.state[index] ?? '', outcome.replaceAll('-', ' ')]
+}
+
+/** A source's name as the form's own list gives it. */
+function sourceName(form: HTMLFormElement, id: string): string {
+  return [...form.querySelectorAll<HTMLOptionElement>('select[name="source"] option')].find((option) => option.value === id)?.textContent ?? id
 }
 
 function row(data: LotColumns, form: HTMLFormElement, index: number): HTMLTableRowElement {

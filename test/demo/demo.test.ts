@@ -1,0 +1,92 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { PROGRAM } from '../../src/commands/program.ts'
+import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
+import type { Edition, LotEntry } from '../../src/edition/edition.ts'
+import { loadRecords } from '../../src/records/load.ts'
+
+const CONTENT = resolve(import.meta.dirname, '../../content')
+
+describe('scenarioFiles', () => {
+  it('gives the same files for the same seed, and others for another', () => {
+    const texts = (seed: number) => [...scenarioFiles({ lots: 20, seed }, () => undefined)].map((file) => `${file.path}\n${file.text}`).join('\n')
+    expect(texts(1)).toBe(texts(1))
+    expect(texts(1)).not.toBe(texts(2))
+  })
+  it('gives the readings that are committed; issuing adds revisions alone', () => {
+    const lots = [...scenarioFiles({}, () => undefined)].filter((file) => file.path.startsWith('lots/tarn-hollow-tuff/'))
+    expect(lots).toHaveLength(34)
+    for (const { path, text } of lots) expect(readFileSync(join(CONTENT, path), 'utf8').startsWith(text.trimEnd())).toBe(true)
+  })
+  it('plans issues of one lot in order of date, none after the as-of date', () => {
+    const issues: DemoIssue[] = []
+    for (const _file of scenarioFiles({}, (issue) => { issues.push(issue) })) continue
+    for (const [index, issue] of issues.entries()) {
+      const earlier = issues.slice(0, index).filter((other) => other.lot === issue.lot)
+      expect(earlier.every((other) => other.date <= issue.date)).toBe(true)
+      expect(issue.date <= '2026-04-10').toBe(true)
+    }
+    expect(issues.length).toBeGreaterThan(280)
+  })
+})
+
+describe('the committed demo', () => {
+  let edition: Edition
+  const lot = (id: string): LotEntry => edition.lots.get(id) as LotEntry
+  const all = () => [...edition.lots.values()]
+  const index = (entry: LotEntry, property: string, condition: string, age: string) => entry.results.find((result) => result.property === property && result.condition === condition && result.age === age)
+
+  beforeAll(() => {
+    const { records, diagnostics } = loadRecords(CONTENT)
+    expect(diagnostics).toEqual([])
+    edition = computeEdition(records, { program: PROGRAM })
+  })
+
+  it('holds 150 lots and 600 shipments or more, of five sources and three producers, over more than two years', () => {
+    expect([edition.lots.size, edition.shipments.length, edition.sources.size, edition.producers.size]).toEqual([152, expect.any(Number), 5, 3])
+    expect(edition.shipments.length).toBeGreaterThanOrEqual(600)
+    const sampled = all().map((entry) => entry.sampled).sort()
+    expect(Date.parse(sampled.at(-1)?.slice(0, 10) ?? '') - Date.parse(sampled[0]?.slice(0, 10) ?? '')).toBeGreaterThan(2.3 * 365 * 86_400_000)
+  })
+  it('has the planted lots: failing, on the limit, mended and unmended batches, late, hot, overdue', () => {
+    const failing = all().filter((entry) => entry.results.some((result) => result.property === 'loss-on-ignition' && result.written === '6.42 %'))
+    expect(failing.map((entry) => entry.verdicts[0]?.outcome)).toEqual(['does-not-meet'])
+    const onLimit = all().filter((entry) => entry.source === 'skarnmere-ash' && entry.results.some((result) => result.property === 'loss-on-ignition' && result.role === 'producer' && result.written === '6.00 %'))
+    expect(onLimit.map((entry) => entry.verdicts[0]?.clauses.find((clause) => clause.property === 'loss-on-ignition')?.outcome)).toEqual(['meets'])
+    const reasons = all().flatMap((entry) => entry.results.filter((result) => result.property === 'strength-activity-index').map((result) => ({ valid: result.valid, text: result.reasons.join(' ') })))
+    expect(reasons.some(({ valid, text }) => valid && text.includes('is dropped'))).toBe(true)
+    expect(reasons.some(({ valid, text }) => !valid && text.includes('repeat the test'))).toBe(true)
+    expect(reasons.some(({ valid, text }) => !valid && text.includes('tested at 30.0'))).toBe(true)
+    expect(all().some((entry) => entry.results.some((result) => !result.valid && result.reasons.some((reason) => reason.startsWith('read at 49.6 °C'))))).toBe(true)
+    expect(all().some((entry) => entry.planned.some((planned) => planned.overdueSince !== undefined))).toBe(true)
+  })
+  it('has provisional, complete, withdrawn and replaced certificates and one draft', () => {
+    const states = new Map<string, number>()
+    for (const entry of all()) states.set(entry.state, (states.get(entry.state) ?? 0) + 1)
+    expect(states.get('draft')).toBe(1)
+    expect(states.get('withdrawn')).toBe(1)
+    expect(states.get('provisional')).toBeGreaterThanOrEqual(5)
+    const withdrawn = all().find((entry) => entry.state === 'withdrawn')
+    expect(lot(withdrawn?.revisions.at(-1)?.replacedBy ?? '')).toBeDefined()
+  })
+  it('finds the record that was altered after its certificate had been issued, and nothing else', () => {
+    expect(all().flatMap((entry) => entry.findings).map((finding) => finding.check)).toEqual(['changed-after-issue'])
+  })
+  it('shows the pattern that the modified condition is for: fillers pass at 20 % and 23 °C or come close, and fall far behind at 50 % and 50 °C', () => {
+    const mean = (source: string, condition: string) => {
+      const values = all().filter((entry) => entry.source === source).map((entry) => index(entry, 'strength-activity-index', condition, '28 d')?.value).filter((value) => value !== undefined)
+      return values.reduce((sum, value) => sum + value, 0) / values.length
+    }
+    expect(mean('tarn-hollow-limestone', 'c311')).toBeGreaterThan(75)
+    expect(mean('tarn-hollow-limestone', 'modified-50c')).toBeLessThan(50)
+    expect(mean('tarn-hollow-tuff', 'modified-50c')).toBeGreaterThan(70)
+  })
+  it('leaves a gap in the lot numbers and a month without a sample', () => {
+    const numbers = readdirSync(join(CONTENT, 'lots/skarnmere-ash'))
+    expect(numbers).not.toContain('SA-2024-009.yaml')
+    expect(numbers).toContain('SA-2024-010.yaml')
+    expect(all().some((entry) => entry.source === 'quellan-ash' && entry.sampled.startsWith('2025-01'))).toBe(false)
+  })
+})

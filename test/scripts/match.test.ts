@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest'
+import { matches } from '../../src/scripts/match.ts'
+
+const LOTS = { criteria: [], sources: ['ash', 'tuff'], outcomes: [], columns: { lot: ['ash/A-1', 'tuff/T-1', 'tuff/T-10'], number: ['A-1', 'T-1', 'T-10'], source: [0, 1, 1], sampled: ['2026-01-01', '2026-01-02', '2026-01-03'], state: ['complete', 'withdrawn', 'provisional'], class: ['F', 'N', 'N'], outcome: {} } }
+const SHIPMENTS = { columns: { bill: ['BL-7', 'BL-77'], date: ['2026-02-01', '2026-02-02'], lot: [1, 2] } }
+
+describe('matches', () => {
+  it('finds a lot by its printed number, whatever the case, with its present state', () => {
+    expect(matches(' t-1 ', LOTS, SHIPMENTS)).toEqual([{ lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1' }])
+  })
+  it('finds a lot by certificate number and by bill of lading', () => {
+    expect(matches('tuff/T-10', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-10'])
+    expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([{ lot: 'tuff/T-10', state: 'provisional', because: 'bill of lading BL-77 of 2026-02-02' }])
+  })
+  it('offers what holds the text only where nothing is exact', () => {
+    expect(matches('BL', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1', 'tuff/T-10'])
+    expect(matches('nothing of the kind', LOTS, SHIPMENTS)).toEqual([])
+    expect(matches('  ', LOTS, SHIPMENTS)).toEqual([])
+  })
+})
