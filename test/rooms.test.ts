@@ -7,7 +7,7 @@ const SRC = resolve(import.meta.dirname, '../src')
 /** What each room may import: other rooms, and packages by name ("node:" for Node's own). */
 const ALLOWED: Readonly<Record<string, { readonly rooms: readonly string[]; readonly packages: readonly string[] }>> = {
   core: { rooms: ['core'], packages: [] },
-  records: { rooms: ['core', 'records'], packages: ['node:', 'ajv', 'ajv-formats', 'js-yaml', 'leven', '@babel/code-frame'] },
+  records: { rooms: ['core', 'records'], packages: ['node:', 'ajv', 'js-yaml', 'leven'] },
   edition: { rooms: ['core', 'records', 'edition'], packages: ['node:crypto', 'canonicalize', 'd3', 'feed'] },
   charts: { rooms: ['core', 'charts'], packages: ['d3'] },
   demo: { rooms: ['core', 'demo'], packages: ['d3'] },
@@ -15,7 +15,7 @@ const ALLOWED: Readonly<Record<string, { readonly rooms: readonly string[]; read
   components: { rooms: ['core', 'records', 'edition', 'charts', 'components', 'styles', 'scripts'], packages: ['uqr'] },
   layouts: { rooms: ['core', 'edition', 'components', 'layouts', 'styles', 'scripts'], packages: [] },
   pages: { rooms: ['core', 'records', 'edition', 'charts', 'components', 'layouts', 'pages', 'styles', 'scripts'], packages: ['virtual:'] },
-  commands: { rooms: ['core', 'records', 'edition', 'demo', 'commands'], packages: ['node:', 'astro', 'commander', 'js-yaml', 'json-schema-to-typescript'] },
+  commands: { rooms: ['core', 'records', 'edition', 'demo', 'commands'], packages: ['node:', 'astro', 'commander', 'js-yaml'] },
 }
 
 function imports(file: string): string[] {

@@ -29,10 +29,13 @@ function text(value: unknown): string {
 /**
  * @param issued the newest issued document
  * @param known today's records as they would have been known on the document's date
- * @param rejudged today's program and criteria on those records, as of the document's date, so that only changes count and not the passing of time
+ * @param today today's verdicts
+ * @param rejudged today's program and criteria on the known records, as of the document's date, so that only changes count and not the passing of time
  */
-export function issueFindings(issued: CertificateDocument, known: unknown, rejudged: readonly Verdict[]): Finding[] {
-  return [...changedAfterIssue(issued, known), ...judgedOtherwise(issued, rejudged)]
+export function issueFindings(issued: CertificateDocument, known: unknown, today: readonly Verdict[], rejudged: () => readonly Verdict[]): Finding[] {
+  // Where today's outcomes are those of the document, nothing has moved; only otherwise is it worth judging anew as of its date.
+  const otherwise = outcomeChanges(issued, today).length === 0 ? [] : judgedOtherwise(issued, rejudged())
+  return [...changedAfterIssue(issued, known), ...otherwise]
 }
 
 function changedAfterIssue(issued: CertificateDocument, known: unknown): Finding[] {
@@ -46,13 +49,18 @@ function changedAfterIssue(issued: CertificateDocument, known: unknown): Finding
   }]
 }
 
-function judgedOtherwise(issued: CertificateDocument, rejudged: readonly Verdict[]): Finding[] {
-  const evidence = issued.verdicts.flatMap((before) => {
-    const now = rejudged.find((verdict) => verdict.criterion === before.criterion)
+/** Where verdicts or clauses have another outcome than in the document, in words. */
+function outcomeChanges(issued: CertificateDocument, verdicts: readonly Verdict[]): string[] {
+  return issued.verdicts.flatMap((before) => {
+    const now = verdicts.find((verdict) => verdict.criterion === before.criterion)
     if (now === undefined) return [`${before.criterion}: issued ${before.outcome}, today not judged under it`]
     if (now.outcome !== before.outcome) return [`${before.criterion}: issued ${before.outcome}, today ${now.outcome}`]
     return clauseChanges(before.clauses, now.clauses).map((change) => `${before.criterion}, ${change}`)
   })
+}
+
+function judgedOtherwise(issued: CertificateDocument, rejudged: readonly Verdict[]): Finding[] {
+  const evidence = outcomeChanges(issued, rejudged)
   if (evidence.length === 0) return []
   return [{
     id: `would-now-be-judged-otherwise/${issued.certificate}/${issued.revision}`, check: 'would-now-be-judged-otherwise', severity: 'warning', about: issued.certificate,

@@ -1,5 +1,6 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
 import type { Finding } from '../core/finding.ts'
+import type { Verdict } from '../core/verdict.ts'
 import type { Records } from '../records/load.ts'
 import { latestHappening } from './as-of.ts'
 import { certificateDocument, type JudgedLot } from './certificate.ts'
@@ -64,7 +65,7 @@ function lotEntry(records: Records, state: SourceState, place: number, program: 
   const newest = issued.at(-1)
   const reading = newest === undefined ? undefined : readIssuedDocument(records, judged.id, newest)
   const document = reading?.document ?? null
-  const findings: Finding[] = [...(reading?.finding === undefined ? [] : [reading.finding]), ...(document === null ? [] : laterChanges(records, state, place, document))]
+  const findings: Finding[] = [...(reading?.finding === undefined ? [] : [reading.finding]), ...(document === null ? [] : laterChanges(records, state, place, { document, today: judged.verdicts }))]
   const sourceId = state.id
   return {
     id: judged.id, source: sourceId, lot: judged.id.slice(sourceId.length + 1), number: judged.number, ...(judged.class === null ? {} : { class: judged.class }),
@@ -90,10 +91,10 @@ function issuedDocument(records: Records, id: string, revision: { number: number
 }
 
 /** Compared as of the document's own date, so that a later reading or a passed due date is no alteration. */
-function laterChanges(records: Records, state: SourceState, place: number, document: CertificateDocument): Finding[] {
+function laterChanges(records: Records, state: SourceState, place: number, { document, today }: { document: CertificateDocument; today: readonly Verdict[] }): Finding[] {
   const record = state.lots[place]?.record
   if (record === undefined) return []
-  return issueFindings(document, knownRecord(record, records.controls, document.asOf), judgeLot(records, state, place, document.asOf).verdicts)
+  return issueFindings(document, knownRecord(record, records.controls, document.asOf), today, () => judgeLot(records, state, place, document.asOf).verdicts)
 }
 
 function certificateState(document: CertificateDocument | null): CertificateState {

@@ -13,7 +13,7 @@ export function canonicalJson(value: unknown): string {
   return text
 }
 
-/** SHA-256 (FIPS 180-4) of a text's UTF-8 bytes as "sha256-" and 64 hexadecimal digits. */
-export function digestOf(text: string): string {
-  return `sha256-${createHash('sha256').update(text, 'utf8').digest('hex')}`
+/** SHA-256 (FIPS 180-4) of bytes, or of a text's UTF-8 bytes, as "sha256-" and 64 hexadecimal digits. */
+export function digestOf(content: string | Uint8Array): string {
+  return `sha256-${createHash('sha256').update(content).digest('hex')}`
 }

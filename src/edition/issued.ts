@@ -11,10 +11,10 @@ export type IssuedReading =
 
 /** The issued document of a revision, with a blocking finding where it is missing, damaged or not the one whose digest is on record. */
 export function readIssuedDocument(records: Records, lot: string, revision: { number: number; digest: string }): IssuedReading {
-  const read = readIssued(records.contentDir, lot, revision.number)
-  if (!('text' in read)) return { document: null, finding: missing(lot, revision.number, 'cannot be read') }
-  const digest = digestOf(read.text)
-  const document = parse(read.text)
+  const bytes = readIssued(records.contentDir, lot, revision.number)
+  if (bytes === null) return { document: null, finding: missing(lot, revision.number, 'cannot be read') }
+  const digest = digestOf(bytes)
+  const document = parse(bytes.toString('utf8'))
   if (document === null) return { document: null, finding: missing(lot, revision.number, 'is not an issued document') }
   if (digest === revision.digest) return { document }
   return {

@@ -63,7 +63,12 @@ function decode(bytes: Buffer): TextReading {
   }
 }
 
-/** Text of content/issued/SOURCE/LOT/N.json. */
-export function readIssued(folder: string, lot: string, number: number): TextReading {
-  return readText(folder, `issued/${lot}/${number}.json`)
+/** Bytes of content/issued/SOURCE/LOT/N.json, which its digest is taken of; null where they cannot be read. */
+export function readIssued(folder: string, lot: string, number: number): Buffer | null {
+  try {
+    const path = join(folder, 'issued', lot, `${number}.json`)
+    return LARGEST_BYTES < lstatSync(path).size ? null : readFileSync(path)
+  } catch {
+    return null
+  }
 }

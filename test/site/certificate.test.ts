@@ -44,6 +44,7 @@ afterAll(async () => {
 /** Visible text of a page with plain spaces. */
 async function textOfPage(path: string): Promise<string> {
   const page = await open(path)
+  // biome-ignore lint/performance/useDomNodeTextContent: the text as laid out is what a reader sees
   const text = (await page.locator('main').innerText()).replace(/[\s\u00a0\u2009]+/g, ' ')
   await page.context().close()
   return text
@@ -140,7 +141,7 @@ describe('a certificate in print', () => {
   it('repeats number and revision at the head of the sheet and leaves navigation and today out', async () => {
     const page = await open(`lots/${PENDING}/`)
     await page.emulateMedia({ media: 'print' })
-    expect(await page.locator('.running').innerText()).toContain(`certificate ${PENDING}, revision 1`)
+    await expect(page.locator('.running').textContent()).resolves.toContain(`certificate ${PENDING}, revision 1`)
     expect(await page.locator('.sheet > thead').evaluate((head) => getComputedStyle(head).display)).toBe('table-header-group')
     expect(await page.locator('nav').isVisible()).toBe(false)
     expect(await page.locator('.today').isVisible()).toBe(false)

@@ -18,16 +18,19 @@ function woff2Tables(file: Buffer): Map<string, Buffer> {
   const base128 = () => {
     let value = 0
     for (let byte = 0x80; (byte & 0x80) !== 0;) {
-      byte = file[at++] ?? 0
+      byte = file[at] ?? 0
+      at += 1
       value = value * 128 + (byte & 0x7f)
     }
     return value
   }
   const entries: { tag: string; length: number }[] = []
   for (let index = 0; index < count; index += 1) {
-    const flags = file[at++] ?? 0
+    const flags = file[at] ?? 0
+    at += 1
     const known = flags & 0x3f
-    const tag = known === 0x3f ? file.toString('latin1', at, (at += 4)) : KNOWN_TAGS[known] ?? ''
+    const tag = known === 0x3f ? file.toString('latin1', at, at + 4) : KNOWN_TAGS[known] ?? ''
+    if (known === 0x3f) at += 4
     const length = base128()
     // glyf and loca are transformed in version 0, all other tables in any version but 0.
     const transformed = tag === 'glyf' || tag === 'loca' ? flags >> 6 === 0 : flags >> 6 !== 0
@@ -35,7 +38,11 @@ function woff2Tables(file: Buffer): Map<string, Buffer> {
   }
   const data = brotliDecompressSync(file.subarray(at, at + compressed))
   let offset = 0
-  return new Map(entries.map(({ tag, length }) => [tag, data.subarray(offset, (offset += length))]))
+  return new Map(entries.map(({ tag, length }) => {
+    const table = data.subarray(offset, offset + length)
+    offset += length
+    return [tag, table] as const
+  }))
 }
 
 /** The first entries of the list of known tags, which the tables asked for here and their neighbours are among. */
