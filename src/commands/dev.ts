@@ -68,7 +68,7 @@ function recordPages(fault: () => string | undefined): AstroIntegration {
         reload = () => server.ws.send({ type: 'full-reload' })
         server.middlewares.use((request, response, next) => {
           const edition = currentEdition()
-          const path = (request.url ?? '/').split('?')[0]?.slice(edition.address.base.length) ?? ''
+          const path = pathUnder(edition.address.base, request.url)
           const text = fault()
           if (text !== undefined && request.headers.accept?.includes('text/html') === true) {
             response.writeHead(500, { 'content-type': 'text/html; charset=utf-8' }).end(faultPage(text))
@@ -81,6 +81,12 @@ function recordPages(fault: () => string | undefined): AstroIntegration {
       },
     },
   }
+}
+
+/** A request's path below the base; the development server hands some requests on with the base already taken off. */
+function pathUnder(base: string, address = '/'): string {
+  const path = address.split('?')[0] ?? '/'
+  return path.startsWith(base) ? path.slice(base.length) : path.slice(1)
 }
 
 /** Reloads itself until the fault is mended. */
