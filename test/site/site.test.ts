@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import AxeBuilder from '@axe-core/playwright'
+import { Ajv2020 } from 'ajv/dist/2020.js'
 import { HtmlValidate } from 'html-validate'
 import { LinkChecker } from 'linkinator'
 import type { Browser, Page } from 'playwright-core'
@@ -191,6 +192,14 @@ describe('a build', () => {
     const again = await buildDemo()
     const digest = (folder: string) => new Map(filesOf(folder).map((path) => [path, createHash('sha256').update(readFileSync(join(folder, path))).digest('hex')]))
     expect(digest(again.folder)).toEqual(digest(site.folder))
+  })
+})
+
+describe('data/lots', () => {
+  it('is as schemas/lot-data.json describes, for every lot', () => {
+    const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true, strict: false }).compile(JSON.parse(textOf(site.folder, 'schemas/lot-data.json')) as object)
+    const faults = [...site.edition.lots.keys()].flatMap((id) => (validate(JSON.parse(textOf(site.folder, `data/lots/${id}.json`))) ? [] : [`${id}: ${JSON.stringify(validate.errors)}`]))
+    expect(faults).toEqual([])
   })
 })
 
