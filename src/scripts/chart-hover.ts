@@ -1,43 +1,44 @@
 /** Adds the reading of the nearest result to a chart, by pointer or by arrow keys; the table beneath has the same without it. */
-
-type Reading = readonly [x: number, y: number, text: string]
+import { nearestPlace, type Place, placesOf, steppedIndex } from './places.ts'
 
 for (const figure of document.querySelectorAll<HTMLElement>('figure.chart')) enhance(figure)
 
+/** The wide and the narrow drawing show the same results at places of their own. */
 function enhance(figure: HTMLElement): void {
-  const readings = JSON.parse(figure.dataset['readings'] ?? '[]') as Reading[]
-  const picture = figure.querySelector<SVGSVGElement>('svg.chart-wide')
+  const readings = (figure.dataset['readings'] ?? '').split('\n')
   const line = figure.querySelector<HTMLElement>('.reading')
-  if (picture === null || line === null || readings.length === 0) return
+  if (line === null) return
+  for (const picture of figure.querySelectorAll<SVGSVGElement>('svg[data-places]')) follow(picture, placesOf(picture.dataset['places'] ?? ''), (index) => { line.textContent = readings[index] ?? '' })
+}
+
+function follow(picture: SVGSVGElement, places: readonly Place[], tell: (index: number) => void): void {
   const ring = document.createElementNS('http://www.w3.org/2000/svg', 'circle')
   ring.setAttribute('class', 'chosen')
   ring.setAttribute('r', '6')
   let chosen = -1
   const choose = (index: number) => {
-    const reading = readings[index]
-    if (reading === undefined || index === chosen) return
+    const place = places[index]
+    if (place === undefined || index === chosen) return
     chosen = index
-    ring.setAttribute('cx', String(reading[0]))
-    ring.setAttribute('cy', String(reading[1]))
+    ring.setAttribute('cx', String(place[0]))
+    ring.setAttribute('cy', String(place[1]))
     picture.append(ring)
-    line.textContent = reading[2]
+    tell(index)
   }
-  picture.addEventListener('pointermove', (event) => choose(nearest(readings, picture, event)))
+  const point = (event: PointerEvent) => choose(nearestPlace(places, across(picture, event)))
+  picture.addEventListener('pointermove', point)
+  picture.addEventListener('pointerdown', point)
   picture.setAttribute('tabindex', '0')
   picture.addEventListener('keydown', (event) => {
-    const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0
-    if (step === 0) return
+    const next = steppedIndex(event.key, chosen, places.length)
+    if (next === null) return
     event.preventDefault()
-    choose(Math.min(readings.length - 1, Math.max(0, chosen < 0 ? readings.length - 1 : chosen + step)))
+    choose(next)
   })
 }
 
-function nearest(readings: readonly Reading[], picture: SVGSVGElement, event: PointerEvent): number {
+/** Where the pointer is, in the drawing's own units. */
+function across(picture: SVGSVGElement, event: PointerEvent): number {
   const box = picture.getBoundingClientRect()
-  const x = (event.clientX - box.left) / box.width * picture.viewBox.baseVal.width
-  let best = 0
-  readings.forEach((reading, index) => {
-    if (Math.abs(reading[0] - x) < Math.abs((readings[best]?.[0] ?? 0) - x)) best = index
-  })
-  return best
+  return ((event.clientX - box.left) / box.width) * picture.viewBox.baseVal.width
 }

@@ -8,8 +8,12 @@ const field = form?.querySelector<HTMLInputElement>('input[name="q"]')
 
 if (place !== null && form !== null && field !== null && field !== undefined) {
   const answer = async (query: string) => {
-    const [lots, shipments] = await Promise.all([place.dataset['index'] ?? '', place.dataset['shipments'] ?? ''].map(async (address) => (await fetch(address)).json()))
-    show(place, query, lots as LotColumns, shipments as ShipmentColumns)
+    try {
+      const [lots, shipments] = await Promise.all([place.dataset['index'] ?? '', place.dataset['shipments'] ?? ''].map(async (address) => (await fetch(address)).json()))
+      show(place, query, lots as LotColumns, shipments as ShipmentColumns)
+    } catch {
+      place.textContent = 'The list of lots could not be fetched: try again, or find the lot in the register.'
+    }
   }
   const given = new URLSearchParams(location.search).get('q')
   if (given !== null && given !== '') {

@@ -1,32 +1,43 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
 import type { LotColumns } from './columns.ts'
+import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
+import { shortDate } from './short-date.ts'
 
 const ROWS = 100
+/** The column that a fresh page is sorted by: sampling date. */
+const SAMPLED = 1
+
+interface Places { readonly form: HTMLFormElement; readonly result: HTMLElement; readonly count: HTMLElement; readonly pages: HTMLElement }
+
 const form = document.querySelector<HTMLFormElement>('#filter')
 const result = document.querySelector<HTMLElement>('#filter-result')
 const count = document.querySelector<HTMLElement>('#filter-count')
 const pages = document.querySelector<HTMLElement>('#filter-pages')
 
-if (form !== null && result !== null && count !== null && pages !== null) void start(form, result, count, pages)
+if (form !== null && result !== null && count !== null && pages !== null) void start({ form, result, count, pages })
 
-async function start(form: HTMLFormElement, result: HTMLElement, count: HTMLElement, pages: HTMLElement): Promise<void> {
-  const data = await (await fetch(form.dataset['index'] ?? '')).json() as LotColumns
+async function start(places: Places): Promise<void> {
+  const { form, result, count, pages } = places
+  const answer = await fetch(form.dataset['index'] ?? '')
+  if (!answer.ok) return
+  const data = await answer.json() as LotColumns
   let page = 0
-  let sort = { column: 2, descending: true }
+  let sort = { column: SAMPLED, descending: true }
   const draw = () => {
-    const rows = filtered(form, data)
-    const keys = new Map(rows.map((index) => [index, cells(data, form, index)[sort.column] ?? '']))
-    rows.sort((a, b) => compare(keys.get(a) ?? '', keys.get(b) ?? '') * (sort.descending ? -1 : 1) || a - b)
+    const filter = filterOf(form)
+    const rows = sortedLots(filteredLots(data, filter), data, filter.criterion, sort)
     const last = Math.max(0, Math.ceil(rows.length / ROWS) - 1)
     page = Math.min(page, last)
     const label = pages.querySelector('span')
     if (label !== null) label.textContent = `page ${page + 1} of ${last + 1}`
+    for (const button of pages.querySelectorAll('button')) button.disabled = page + Number(button.value) < 0 || last < page + Number(button.value)
     pages.hidden = last === 0
     count.textContent = rows.length === 1 ? '1 lot found' : `${rows.length} lots found`
-    result.querySelector('tbody')?.replaceChildren(...rows.slice(page * ROWS, (page + 1) * ROWS).map((index) => row(data, form, index)))
+    result.querySelector('tbody')?.replaceChildren(...rows.slice(page * ROWS, (page + 1) * ROWS).map((index) => rowElement(data, form, index)))
   }
   form.addEventListener('input', () => {
     page = 0
+    keepInAddress(form)
     draw()
   })
   form.addEventListener('submit', (event) => { event.preventDefault() })
@@ -43,33 +54,30 @@ async function start(form: HTMLFormElement, result: HTMLElement, count: HTMLElem
       draw()
     })
   }
-  form.hidden = false
-  result.hidden = false
+  takeFromAddress(form)
+  for (const element of [form, result, document.querySelector<HTMLElement>('#filter-title')]) if (element !== null) element.hidden = false
   draw()
 }
 
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0
+function filterOf(form: HTMLFormElement): Filter {
+  const field = (name: string) => String(new FormData(form).get(name) ?? '')
+  return { source: field('source'), criterion: field('criterion'), outcome: field('outcome'), from: field('from'), to: field('to'), text: field('text') }
 }
 
-function field(form: HTMLFormElement, name: string): string {
-  return String(new FormData(form).get(name) ?? '')
+/** A filter that was sent to somebody opens as it was. */
+function takeFromAddress(form: HTMLFormElement): void {
+  const given = new URLSearchParams(location.search)
+  for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {
+    const value = given.get(field.name)
+    if (value === null) continue
+    if (field instanceof HTMLSelectElement && ![...field.options].some((option) => option.value === value)) continue
+    field.value = value
+  }
 }
 
-function filtered(form: HTMLFormElement, { columns, sources, outcomes }: LotColumns): number[] {
-  const [source, outcome, from, to, text] = ['source', 'outcome', 'from', 'to', 'text'].map((name) => field(form, name)) as [string, string, string, string, string]
-  const judged = columns.outcome[field(form, 'criterion')] ?? []
-  return columns.lot.flatMap((id, index) => {
-    const sampled = columns.sampled[index] ?? ''
-    const fits = (source === '' || sources[columns.source[index] ?? -1] === source) && (outcome === '' || outcomes[judged[index] ?? -1] === outcome)
-      && (from === '' || from <= sampled) && (to === '' || sampled <= to) && (text === '' || `${id} ${columns.number[index]}`.toLowerCase().includes(text.toLowerCase()))
-    return fits ? [index] : []
-  })
-}
-
-function cells({ columns, sources, outcomes }: LotColumns, form: HTMLFormElement, index: number): string[] {
-  const outcome = outcomes[columns.outcome[field(form, 'criterion')]?.[index] ?? -1] ?? 'not judged'
-  return [columns.number[index] ?? '', sourceName(form, sources[columns.source[index] ?? -1] ?? ''), columns.sampled[index] ?? '', columns.class[index] ?? 'none', columns.state[index] ?? '', outcome.replaceAll('-', ' ')]
+function keepInAddress(form: HTMLFormElement): void {
+  const set = [...new FormData(form)].filter(([, value]) => value !== '').map(([name, value]) => [name, String(value)])
+  history.replaceState(null, '', `?${new URLSearchParams(set)}`)
 }
 
 /** A source's name as the form's own list gives it. */
@@ -77,18 +85,21 @@ function sourceName(form: HTMLFormElement, id: string): string {
   return [...form.querySelectorAll<HTMLOptionElement>('select[name="source"] option')].find((option) => option.value === id)?.textContent ?? id
 }
 
-function row(data: LotColumns, form: HTMLFormElement, index: number): HTMLTableRowElement {
+function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTMLTableRowElement {
+  const row = lotRow(data, filterOf(form).criterion, index)
   const line = document.createElement('tr')
-  const [number = '', ...rest] = cells(data, form, index)
   const head = document.createElement('th')
   head.scope = 'row'
   const link = document.createElement('a')
-  link.href = `${form.dataset['lots'] ?? ''}${data.columns.lot[index]}/`
-  link.textContent = number
+  link.href = `${form.dataset['lots'] ?? ''}${row.id}/`
+  link.textContent = row.number
   head.append(link)
-  line.append(head, ...rest.map((text) => {
+  const outcome = document.createElement('span')
+  outcome.className = `outcome outcome-${row.outcome}`
+  outcome.textContent = row.outcome === '' ? 'not judged' : row.outcome.replaceAll('-', ' ')
+  line.append(head, ...[shortDate(row.sampled), outcome, row.state, row.class, sourceName(form, row.source)].map((content) => {
     const cell = document.createElement('td')
-    cell.textContent = text
+    cell.append(content)
     return cell
   }))
   return line

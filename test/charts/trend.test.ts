@@ -44,6 +44,35 @@ describe('trendModel', () => {
     expect((heights[0] ?? 0) - (heights[1] ?? 0)).toBeGreaterThan(5)
     expect(model([point(1, 80), point(5, 95)])?.logarithmic).toBe(false)
   })
+  it('keeps a linear axis where one is asked for, however far the values spread', () => {
+    expect(model([point(1, 0.4), point(5, 5.9)], { axis: 'linear' })?.logarithmic).toBe(false)
+    expect(model([point(1, 0.4), point(5, 5.9)])?.logarithmic).toBe(true)
+  })
+  it('draws a dot for each valid point and for no other', () => {
+    const trend = model([point(1, 80), point(5, 20, 'not-valid'), point(9, 82), point(13, 81, 'withdrawn'), point(17, null, 'pending')])
+    const valid = trend?.marks.filter((mark) => mark.shape === 'circle') ?? []
+    expect(valid).toHaveLength(2)
+    expect(trend?.dots).toBe(valid.map((mark) => `M${mark.x},${mark.y}h0`).join(''))
+  })
+  it('keeps the band inside the plot, though it reaches further than the values', () => {
+    const trend = model([point(1, 2.3, 'valid', 2.3), point(9, 2.35, 'valid', 2.32)], { band: { half: 5, relative: true }, decimals: 2 })
+    const heights = [...(trend?.band.matchAll(/,(-?\d+(?:\.\d+)?)/g) ?? [])].map((match) => Number(match[1]))
+    expect(heights).toHaveLength(4)
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(trend?.plot.top ?? 0)
+    expect(Math.max(...heights)).toBeLessThanOrEqual(trend?.plot.bottom ?? 0)
+  })
+  it('adds the rows of event labels above, so that the plot keeps its height', () => {
+    const bare = model([point(1, 80), point(28, 82)])
+    const events = [{ from: '2026-01-10', title: 'outage of the second boiler' }, { from: '2026-01-11', title: 'outage of the first boiler' }]
+    const trend = model([point(1, 80), point(28, 82)], { events })
+    expect(trend?.height).toBe(240 + 30)
+    expect((trend?.plot.bottom ?? 0) - (trend?.plot.top ?? 0)).toBe((bare?.plot.bottom ?? 0) - (bare?.plot.top ?? 0))
+  })
+  it('cuts an event’s label that is wider than the plot, and leaves out events outside it', () => {
+    const trend = model([point(1, 80), point(28, 82)], { width: 380, events: [{ from: '2026-01-10', title: 'a'.repeat(90) }, { from: '2020-01-10', title: 'long ago' }] })
+    expect(trend?.events.map((event) => event.label.text.endsWith('…'))).toEqual([true])
+    expect(trend?.events[0]?.label.text.length).toBeLessThan(60)
+  })
   it('draws the band of a percentage wider where the mean is larger', () => {
     const trend = model([point(1, 2, 'valid', 2), point(9, 2.1, 'valid', 2.5)], { band: { half: 5, relative: true } })
     const numbers = trend?.band.match(/-?\d+(\.\d+)?/g)?.map(Number) ?? []

@@ -1,0 +1,59 @@
+/** Filters and sorts the register's columns: pure, so that it is tested without a page. */
+import type { LotColumns } from './columns.ts'
+
+/** Empty text means any. */
+export interface Filter {
+  readonly source: string
+  readonly criterion: string
+  readonly outcome: string
+  /** First and last day of sampling. */
+  readonly from: string
+  readonly to: string
+  /** Text that the lot's id or printed number holds. */
+  readonly text: string
+}
+
+export interface LotRow {
+  readonly id: string
+  readonly number: string
+  readonly sampled: string
+  /** Under the chosen criterion; empty where the lot is not judged under it. */
+  readonly outcome: string
+  readonly state: string
+  readonly class: string
+  readonly source: string
+}
+
+/** Members of a row in the order of the table's columns. */
+const COLUMNS = ['number', 'sampled', 'outcome', 'state', 'class', 'source'] as const
+
+export function lotRow({ columns, sources, outcomes }: LotColumns, criterion: string, index: number): LotRow {
+  return {
+    id: columns.lot[index] ?? '', number: columns.number[index] ?? '', sampled: columns.sampled[index] ?? '', outcome: outcomes[columns.outcome[criterion]?.[index] ?? -1] ?? '',
+    state: columns.state[index] ?? '', class: columns.class[index] ?? 'none', source: sources[columns.source[index] ?? -1] ?? '',
+  }
+}
+
+/** @returns indices of the lots that fit */
+export function filteredLots(data: LotColumns, filter: Filter): number[] {
+  const text = filter.text.trim().toLowerCase()
+  return data.columns.lot.flatMap((_, index) => {
+    const row = lotRow(data, filter.criterion, index)
+    const fits = (filter.source === '' || row.source === filter.source) && (filter.outcome === '' || row.outcome === filter.outcome)
+      && (filter.from === '' || filter.from <= row.sampled) && (filter.to === '' || row.sampled <= filter.to)
+      && (text === '' || `${row.id} ${row.number}`.toLowerCase().includes(text))
+    return fits ? [index] : []
+  })
+}
+
+/** By one column, then in the order of the file. */
+export function sortedLots(lots: readonly number[], data: LotColumns, criterion: string, sort: { column: number; descending: boolean }): number[] {
+  const name = COLUMNS[sort.column] ?? 'sampled'
+  const keys = new Map(lots.map((index) => [index, lotRow(data, criterion, index)[name]]))
+  const sign = sort.descending ? -1 : 1
+  return [...lots].sort((a, b) => sign * compare(keys.get(a) ?? '', keys.get(b) ?? '') || a - b)
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0
+}

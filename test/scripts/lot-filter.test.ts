@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import type { LotColumns } from '../../src/scripts/columns.ts'
+import { type Filter, filteredLots, lotRow, sortedLots } from '../../src/scripts/lot-filter.ts'
+import { shortDate } from '../../src/scripts/short-date.ts'
+
+const DATA: LotColumns = {
+  criteria: ['plain', 'warm'], sources: ['quay', 'hill'], outcomes: ['meets', 'does-not-meet', 'pending'],
+  columns: {
+    lot: ['quay/Q-1', 'quay/Q-2', 'hill/H-1', 'hill/H-2'], number: ['Q-1', 'Q-2', 'No. 7', 'H-2'], source: [0, 0, 1, 1],
+    sampled: ['2025-12-31', '2026-01-01', '2026-01-01', '2026-02-10'], state: ['complete', 'complete', 'withdrawn', 'provisional'], class: ['F', 'F', null, 'N'],
+    outcome: { plain: [0, 1, 0, 2], warm: [-1, 0, 0, 2] },
+  },
+}
+const ANY: Filter = { source: '', criterion: 'plain', outcome: '', from: '', to: '', text: '' }
+
+describe('filteredLots', () => {
+  it('gives every lot without a wish', () => {
+    expect(filteredLots(DATA, ANY)).toEqual([0, 1, 2, 3])
+  })
+  it('takes the first and the last day of a period in', () => {
+    expect(filteredLots(DATA, { ...ANY, from: '2026-01-01', to: '2026-02-09' })).toEqual([1, 2])
+  })
+  it('reads the outcome under the chosen criterion, and leaves out lots that are not judged under it', () => {
+    expect(filteredLots(DATA, { ...ANY, outcome: 'meets' })).toEqual([0, 2])
+    expect(filteredLots(DATA, { ...ANY, criterion: 'warm', outcome: 'meets' })).toEqual([1, 2])
+    expect(filteredLots(DATA, { ...ANY, criterion: 'unknown', outcome: 'meets' })).toEqual([])
+  })
+  it('finds text in the id and in the printed number, without regard to case', () => {
+    expect(filteredLots(DATA, { ...ANY, text: ' h-1 ' })).toEqual([2])
+    expect(filteredLots(DATA, { ...ANY, text: 'no. 7' })).toEqual([2])
+    expect(filteredLots(DATA, { ...ANY, text: 'q', source: 'hill' })).toEqual([])
+  })
+})
+
+describe('sortedLots', () => {
+  it('sorts by a column either way and keeps the order of the file among equals', () => {
+    expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 1, descending: true })).toEqual([3, 1, 2, 0])
+    expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 1, descending: false })).toEqual([0, 1, 2, 3])
+    expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 5, descending: false })).toEqual([2, 3, 0, 1])
+  })
+})
+
+describe('lotRow', () => {
+  it('has no outcome where a lot is not judged, and the word none without a class', () => {
+    expect(lotRow(DATA, 'warm', 0).outcome).toBe('')
+    expect(lotRow(DATA, 'warm', 2)).toEqual({ id: 'hill/H-1', number: 'No. 7', sampled: '2026-01-01', outcome: 'meets', state: 'withdrawn', class: 'none', source: 'hill' })
+  })
+})
+
+describe('shortDate', () => {
+  it('writes the month as a word and leaves other text alone', () => {
+    expect(shortDate('2026-09-08')).toBe('8\u00a0Sep\u00a02026')
+    expect(shortDate('unknown')).toBe('unknown')
+  })
+})

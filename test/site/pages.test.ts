@@ -1,0 +1,104 @@
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { startBrowser } from './browser.ts'
+import { serveDemo, type TestSite } from './built-site.ts'
+
+let site: TestSite
+let browser: Browser
+
+beforeAll(async () => {
+  site = await serveDemo()
+  browser = await startBrowser()
+})
+
+afterAll(async () => {
+  await browser?.close()
+  site?.stop()
+})
+
+async function open(path: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
+  const context = await browser.newContext(options)
+  const page = await context.newPage()
+  await page.goto(site.url + path, { waitUntil: 'networkidle' })
+  return page
+}
+
+function firstSource() {
+  const source = [...site.edition.sources.values()].find((candidate) => candidate.lots.some((lot) => lot.verdicts[0]?.outcome === 'does-not-meet'))
+  if (source === undefined) throw new RangeError('the demo needs a source with a lot that does not meet')
+  return source
+}
+
+describe('the register', () => {
+  it('shows no filter without JavaScript, and leads to every year by links', async () => {
+    const page = await open('register/', { javaScriptEnabled: false })
+    expect(await page.locator('#filter').isVisible()).toBe(false)
+    expect(await page.locator('#filter-pages').isVisible()).toBe(false)
+    const years = new Set([...site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.slice(0, 4)}`))
+    for (const year of years) expect(await page.locator(`a[href="/a/b/register/${year}/"]`).count(), year).toBe(1)
+    await page.context().close()
+  })
+
+  it('filters by source and outcome, counts what it found and keeps the filter in the address', async () => {
+    const source = firstSource()
+    const failing = source.lots.filter((lot) => lot.verdicts[0]?.outcome === 'does-not-meet')
+    const page = await open('register/')
+    await page.selectOption('select[name="source"]', source.id)
+    await page.selectOption('select[name="criterion"]', source.lots.at(-1)?.verdicts[0]?.criterion ?? '')
+    await page.selectOption('select[name="outcome"]', 'does-not-meet')
+    expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
+    expect(await page.locator('#filter-count').textContent()).toBe(failing.length === 1 ? '1 lot found' : `${failing.length} lots found`)
+    await page.reload({ waitUntil: 'networkidle' })
+    expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
+    await page.context().close()
+  })
+
+  it('sorts by a column at a press of its heading and says so to a screen reader', async () => {
+    const page = await open('register/')
+    const heading = page.locator('#filter-result thead th').first()
+    await heading.locator('button').press('Enter')
+    expect(await heading.getAttribute('aria-sort')).toBe('ascending')
+    const numbers = await page.locator('#filter-result tbody th').allTextContents()
+    expect(numbers).toHaveLength(100)
+    expect(numbers).toEqual([...numbers].sort((a, b) => (a < b ? -1 : 1)))
+    await page.context().close()
+  })
+
+  it('turns to the next hundred rows and back no further than the first', async () => {
+    const page = await open('register/')
+    await page.locator('#filter-pages button').last().click()
+    expect(await page.locator('#filter-result tbody tr').count()).toBe(site.edition.lots.size - 100)
+    expect(await page.locator('#filter-pages button').last().isDisabled()).toBe(true)
+    await page.context().close()
+  })
+})
+
+describe('a trend chart', () => {
+  it.each([['wide', 1440], ['narrow', 390]] as const)('tells the newest result at an arrow key, in the %s drawing', async (size, width) => {
+    const source = firstSource()
+    const page = await open(`sources/${source.id}/`, { viewport: { width, height: 900 } })
+    await page.locator('#trend-0').scrollIntoViewIfNeeded()
+    await page.locator(`#trend-0 svg.chart-${size}`).press('ArrowLeft')
+    expect(await page.locator('#trend-0 .reading').textContent()).toContain(source.series[0]?.points.at(-1)?.lot)
+    expect(await page.locator(`#trend-0 svg.chart-${size} .chosen`).count()).toBe(1)
+    await page.context().close()
+  })
+
+  it('has its letters no smaller than 11 pixels on a phone', async () => {
+    const page = await open(`sources/${firstSource().id}/`, { viewport: { width: 390, height: 844 } })
+    const scale = await page.locator('#trend-0 svg.chart-narrow').evaluate((picture) => picture.getBoundingClientRect().width / (picture as SVGSVGElement).viewBox.baseVal.width)
+    const size = await page.locator('#trend-0 svg.chart-narrow text').first().evaluate((text) => Number.parseFloat(getComputedStyle(text).fontSize))
+    expect(size * scale).toBeGreaterThanOrEqual(11)
+    await page.context().close()
+  })
+
+  it('has a title, a description and a table of its results, without JavaScript too', async () => {
+    const source = firstSource()
+    const page = await open(`sources/${source.id}/`, { javaScriptEnabled: false })
+    const chart = page.locator('#trend-0')
+    expect(await chart.locator('svg.chart-wide > title').textContent()).toContain('Strength activity index')
+    expect(await chart.locator('svg.chart-wide > desc').textContent()).toMatch(/^\d+ valid results from /)
+    expect(await chart.locator('tbody tr').count()).toBe(source.series[0]?.points.length)
+    await page.context().close()
+  })
+})
