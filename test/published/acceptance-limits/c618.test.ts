@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest'
+import { everyClause, isUnconfirmed } from '../../../src/core/criterion.ts'
+import { judge } from '../../../src/core/judge.ts'
+import type { Outcome } from '../../../src/core/verdict.ts'
+import { clauseOf, evidenceOf, history, index, plannedIndex, result } from '../../core/judging.ts'
+import { SHIPPED, shippedSet } from './shipped-sets.ts'
+
+// Limits: ASTM C618-12a, abstracts with tables (sustandard.com/product/astm-c618-12a; document-center.com, edition 2012A); either
+// age: ASTM C618-17, abstract with table footnotes (nen.nl); edition 19: note of 19 February 2019 (adaa.asn.au). The numbers of
+// single cases are own arithmetic on these limits.
+const twelve = shippedSet('c618-12a')
+const nineteen = shippedSet('c618-19')
+
+describe('ASTM C618-12a as shipped', () => {
+  it('holds the limits printed in the abstracts, by class N, F, C', () => {
+    const limits = Object.fromEntries([...everyClause(twelve.clauses)].flatMap((clause) => clause.form === 'group' ? [] : [[clause.id,
+      ['N', 'F', 'C'].map((name) => (clause.limits[0]?.byClass[name] ?? clause.limits[0]?.byClass['*'])?.[0]?.written)]]))
+    expect(limits).toEqual({
+      'oxide-sum': ['70.0 %', '70.0 %', '50.0 %'], 'sulfur-trioxide': ['4.0 %', '5.0 %', '5.0 %'], moisture: ['3.0 %', '3.0 %', '3.0 %'],
+      'loss-on-ignition': ['10.0 %', '6.0 %', '6.0 %'], residue: ['34 %', '34 %', '34 %'], 'activity-1': ['75 %', '75 %', '75 %'], 'activity-2': ['75 %', '75 %', '75 %'],
+      'water-requirement': ['115 %', '105 %', '105 %'], soundness: ['0.8 %', '0.8 %', '0.8 %'], 'density-uniformity': ['5 %', '5 %', '5 %'],
+      'residue-uniformity': ['5 percentage points', '5 percentage points', '5 percentage points'],
+      'drying-shrinkage': ['0.03 percentage points', '0.03 percentage points', '0.03 percentage points'], 'air-entraining-uniformity': ['20 %', '20 %', '20 %'],
+    })
+  })
+
+  const clause = (id: string, lotClass: string, ...results: Parameters<typeof evidenceOf>[0]) => clauseOf(judge(twelve, evidenceOf(results, { class: lotClass })), id).outcome
+
+  it('judges each limit met on it and not met beyond its last digit', () => {
+    const cases: [string, string, Parameters<typeof result>[0], number, number][] = [
+      ['oxide-sum', 'F', 'oxide-sum', 70, 69.9], ['oxide-sum', 'C', 'oxide-sum', 50, 49.9], ['sulfur-trioxide', 'N', 'SO3', 4, 4.1], ['sulfur-trioxide', 'C', 'SO3', 5, 5.1],
+      ['moisture', 'F', 'moisture', 3, 3.1], ['loss-on-ignition', 'N', 'loss-on-ignition', 10, 10.1], ['loss-on-ignition', 'F', 'loss-on-ignition', 6, 6.1], ['residue', 'F', 'residue-45um', 34, 35],
+      ['water-requirement', 'N', 'water-requirement', 115, 116], ['water-requirement', 'F', 'water-requirement', 105, 106],
+      ['soundness', 'F', 'autoclave-expansion', 0.8, 0.9], ['soundness', 'F', 'autoclave-expansion', -0.8, -0.9],
+    ]
+    for (const [id, lotClass, key, on, beyond] of cases) {
+      expect([id, clause(id, lotClass, result(key, on)), clause(id, lotClass, result(key, beyond)), clause(id, lotClass)]).toEqual([id, 'meets', 'does-not-meet', 'not-reported'])
+    }
+  })
+
+  it('leaves optional clauses aside until they are asked for', () => {
+    expect(clause('drying-shrinkage', 'F', result('drying-shrinkage-increase', 0.05))).toBe('not-invoked')
+    const asked = evidenceOf([result('drying-shrinkage-increase', 0.04)], { class: 'F', requested: new Set(['drying-shrinkage']) })
+    expect(clauseOf(judge(twelve, asked), 'drying-shrinkage').outcome).toBe('does-not-meet')
+  })
+
+  it('takes either age: 7 d 72 waits for 28 d, 28 d decides, and 75 at 7 d is enough by itself', () => {
+    const activity = (results: Parameters<typeof evidenceOf>[0], planned: ReturnType<typeof plannedIndex>[] = []): Outcome => clauseOf(judge(twelve, evidenceOf(results, { class: 'F', planned })), 'activity').outcome
+    expect(activity([index('7 d', 72)], [plannedIndex('28 d')])).toBe('pending')
+    expect(activity([index('7 d', 72), index('28 d', 76)])).toBe('meets')
+    expect(activity([index('7 d', 72), index('28 d', 74)])).toBe('does-not-meet')
+    expect(activity([index('7 d', 75)])).toBe('meets')
+  })
+
+  const density = (value: number, earlier: readonly number[]) => clauseOf(judge(twelve, evidenceOf([result('density', value)], { class: 'F', preceding: history('density', earlier) })), 'density-uniformity')
+
+  it('allows density 2.28 to 2.52 after 2.30, 2.40, 2.50, and shows 5.4 % for 2.53', () => {
+    expect([2.28, 2.52].map((value) => density(value, [2.3, 2.4, 2.5]).outcome)).toEqual(['meets', 'meets'])
+    expect(density(2.53, [2.3, 2.4, 2.5])).toMatchObject({ outcome: 'does-not-meet', compared: 5.4, against: { n: 3 } })
+    expect(density(2.27, [2.3, 2.4, 2.5]).outcome).toBe('does-not-meet')
+  })
+
+  it('lets the oldest drop out with an eleventh preceding density', () => {
+    const ten = Array.from({ length: 10 }, () => 2.4)
+    expect(density(2.5, [9.9, ...ten]).against).toMatchObject({ n: 10, lots: Array.from({ length: 10 }, (_, place) => `s/L${place + 2}`) })
+    expect(density(2.5, [9.9, ...ten]).against?.mean).toBeCloseTo(2.4, 12)
+  })
+
+  it('allows residue 15.0 to 25.0 around 20.0: points, not per cent', () => {
+    const residue = (value: number) => clauseOf(judge(twelve, evidenceOf([result('residue-45um', value)], { class: 'F', preceding: history('residue-45um', [20]) })), 'residue-uniformity').outcome
+    expect([15, 19, 21, 25].map(residue)).toEqual(['meets', 'meets', 'meets', 'meets'])
+    expect([14.9, 25.1].map(residue)).toEqual(['does-not-meet', 'does-not-meet'])
+  })
+})
+
+describe('ASTM C618-19 as shipped', () => {
+  const divider = (lotClass: string, value: number) => clauseOf(judge(nineteen, evidenceOf([result('CaO', value)], { class: lotClass })), 'calcium-oxide').outcome
+
+  it('puts CaO of 18.0 % with F and 18.1 % with C, and 18.04 % with F once rounded to the digit of the limit', () => {
+    expect([18, 18.1, 18.04].map((value) => divider('F', value))).toEqual(['meets', 'does-not-meet', 'meets'])
+    expect([18, 18.1, 18.04].map((value) => divider('C', value))).toEqual(['does-not-meet', 'meets', 'does-not-meet'])
+    expect(divider('N', 30)).toBe('not-applicable')
+  })
+
+  it('asks 50 % of F and C and 70.0 % of N', () => {
+    const sums = (lotClass: string, value: number) => judge(nineteen, evidenceOf([result('oxide-sum', value)], { class: lotClass })).clauses.filter((clause) => clause.property === 'oxide-sum').map((clause) => clause.outcome)
+    expect(sums('F', 60)).toEqual(['meets', 'not-applicable'])
+    expect(sums('C', 49.9)).toEqual(['does-not-meet', 'not-applicable'])
+    expect(sums('N', 69.9)).toEqual(['not-applicable', 'does-not-meet'])
+  })
+})
+
+describe('the sets as shipped', () => {
+  it('are trial judgements where a limit is from memory, and name a source or who set it for every limit', () => {
+    expect(SHIPPED.map((id) => isUnconfirmed(shippedSet(id)))).toEqual([false, true, false, false, false])
+    for (const id of SHIPPED) for (const { basis, setBy } of everyClause(shippedSet(id).clauses)) expect(basis !== undefined || setBy !== undefined).toBe(true)
+  })
+
+  it('judge fillers under the user’s own thresholds and under no published one', () => {
+    for (const id of SHIPPED) expect(shippedSet(id).kinds.includes('limestone-filler')).toBe(!id.startsWith('c618'))
+  })
+
+  it('take strength or resistivity at the same condition', () => {
+    const modified = { condition: 'modified-50c', age: '28 d' }
+    const outcome = (strength: number, resistivity: number) => judge(shippedSet('strength-or-resistivity'), evidenceOf([result('strength-activity-index', strength, modified), result('resistivity-index', resistivity, modified)], { kind: 'limestone-filler' }))
+    expect(outcome(60, 250)).toMatchObject({ outcome: 'meets', decidedBy: ['reactivity-2'] })
+    expect(outcome(70, 100)).toMatchObject({ outcome: 'meets', decidedBy: ['reactivity-1'] })
+    expect(outcome(45, 100)).toMatchObject({ outcome: 'does-not-meet', decidedBy: ['reactivity-1', 'reactivity-2'] })
+  })
+})
