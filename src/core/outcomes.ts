@@ -5,9 +5,9 @@
 import type { Outcome } from './verdict.ts'
 
 /** Clauses that all must hold, the worst first. */
-const ALL_WORST_FIRST = [
+const ALL_WORST_FIRST: readonly Outcome[] = [
   'does-not-meet', 'not-valid', 'not-reported', 'inconclusive', 'pending', 'insufficient-history', 'meets-by-approval', 'meets',
-] as const satisfies readonly Outcome[]
+]
 
 /** Routes of which one is enough, in the order in which the first present wins. */
 const ANY_FIRST_WINS = [
@@ -36,7 +36,7 @@ export function combineSet(outcomes: readonly Outcome[]): Outcome {
 
 /** Place in the AND order, 0 for the worst; neutral outcomes come last. */
 export function severity(outcome: Outcome): number {
-  const place = ALL_WORST_FIRST.findIndex((candidate) => candidate === outcome)
+  const place = ALL_WORST_FIRST.indexOf(outcome)
   return place < 0 ? ALL_WORST_FIRST.length : place
 }
 

@@ -131,7 +131,7 @@ export function fullSentence(text: string): string {
 }
 
 /** Pounds are exact by definition (1959); a short ton is 2000 of them, so that a tonne is 1.102 311 short tons. */
-const SHORT_TONS_IN_TONNE = 1000 / (2000 * 0.45359237)
+export const SHORT_TONS_IN_TONNE = 1000 / (2000 * 0.45359237)
 /** 1 MPa in pounds-force per square inch, from the exact inch and pound-force of src/core/units.ts. */
 const PSI_IN_MPA = (25.4 * 25.4) / 4.4482216152605
 

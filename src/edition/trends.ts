@@ -1,5 +1,5 @@
 /** What the trend charts of a source show beside its series: limit lines and bands of the governing criterion, events. */
-import { type Comparison, type Criterion, everyClause, EVERY_CLASS } from '../core/criterion.ts'
+import { type Clause, type Comparison, type Criterion, EVERY_CLASS, type MaterialKind } from '../core/criterion.ts'
 import { property } from '../core/properties.ts'
 import type { Series, SourceEntry } from './edition.ts'
 import { unitSign } from './print.ts'
@@ -11,9 +11,16 @@ export interface TrendContext {
 
 const WORDS: Readonly<Record<string, string>> = { 'at-least': 'at least', 'at-most': 'at most', above: 'above', below: 'below', between: 'limit', 'magnitude-at-most': 'at most ±' }
 
-/** Limit lines that any of the criteria sets for a series and class, the governing one's first; and the uniformity band of the governing one. */
-export function trendContext(series: Pick<Series, 'property' | 'condition' | 'age'>, criteria: readonly Criterion[], lotClass: string | null): TrendContext {
-  const clauses = criteria.flatMap((criterion) => [...everyClause(criterion.clauses)]).filter((clause): clause is Comparison => clause.form === 'comparison' && matches(clause, series))
+/** What a limit line is drawn for: clauses for other classes or kinds of material set none. */
+export interface TrendScope {
+  readonly class: string | null
+  readonly kind: MaterialKind
+}
+
+/** Limit lines that any of the criteria sets for a series, the governing one's first; and the first uniformity band. */
+export function trendContext(series: Pick<Series, 'property' | 'condition' | 'age'>, criteria: readonly Criterion[], scope: TrendScope): TrendContext {
+  const lotClass = scope.class
+  const clauses = criteria.flatMap((criterion) => comparisonsFor(criterion.clauses, scope)).filter((clause) => matches(clause, series))
   const limits = clauses.filter((clause) => clause.deviation === undefined).flatMap((clause) => limitLines(clause, lotClass))
   const uniformity = clauses.find((clause) => clause.deviation?.from === 'preceding')
   const half = uniformity?.limits[0]?.byClass[lotClass ?? ''] ?? uniformity?.limits[0]?.byClass[EVERY_CLASS]
@@ -21,6 +28,17 @@ export function trendContext(series: Pick<Series, 'property' | 'condition' | 'ag
     limits: limits.filter((limit, index) => limits.findIndex((other) => other.value === limit.value) === index),
     ...(uniformity?.deviation?.from !== 'preceding' || half?.[0] === undefined ? {} : { band: { half: half[0].value, relative: uniformity.deviation.relative } }),
   }
+}
+
+/** A group for another class or kind takes its members with it, which name neither themselves. */
+function comparisonsFor(clauses: readonly Clause[], scope: TrendScope): Comparison[] {
+  return clauses.filter((clause) => speaksOf(clause, scope)).flatMap((clause) => (clause.form === 'group' ? comparisonsFor(clause.members, scope) : [clause]))
+}
+
+/** Judging asks the same: without a class, a clause for named classes is not judged. */
+function speaksOf({ classes, kinds }: Clause, scope: TrendScope): boolean {
+  if (kinds !== undefined && !kinds.includes(scope.kind)) return false
+  return classes === undefined || (scope.class !== null && classes.includes(scope.class))
 }
 
 function matches(clause: Comparison, series: Pick<Series, 'property' | 'condition' | 'age'>): boolean {

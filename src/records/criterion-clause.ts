@@ -66,7 +66,6 @@ function compileWhen(context: CompileContext, { when }: WrittenClause, pointer: 
   if (when === undefined) return undefined
   const place = below(pointer, 'when')
   const key = propertyKey(when.property)
-  if (key === undefined) return undefined
   if (needsMortar(key)) {
     context.fault(below(place, 'property'), 'criterion-condition-missing', `${key} belongs to a condition and an age, which "when" does not name`, 'let the clause depend on a property of the material itself')
     return undefined
@@ -95,7 +94,6 @@ function compileComparison(context: CompileContext, written: WrittenClause, plac
     return undefined
   }
   const key = propertyKey(written.property)
-  if (key === undefined) return undefined
   checkCondition(context, written, key, pointer)
   const deviation = compileDeviation(context, written, pointer)
   const limits = compileLimits(context, written, limitKind(key, deviation), pointer)
@@ -109,9 +107,10 @@ function compileComparison(context: CompileContext, written: WrittenClause, plac
   }
 }
 
-/** The schema has refused every other name. */
-function propertyKey(name: string): PropertyKey | undefined {
-  return isPropertyKey(name) ? name : undefined
+/** The schema lets no other name through; a clause dropped without a word would make the set more lenient than its record. */
+function propertyKey(name: string): PropertyKey {
+  if (!isPropertyKey(name)) throw new RangeError(`propertyKey needs a property of the list, got "${name}"`)
+  return name
 }
 
 /** Mortar results mean something only at a condition and an age. */

@@ -2,6 +2,9 @@
 import type { LotColumns, ShipmentColumns } from './columns.ts'
 import { matches } from './match.ts'
 
+/** Answers shown at most: a longer list is no answer, and the count beside it says that more text is needed. */
+const SHOWN = 30
+
 const place = document.querySelector<HTMLElement>('#found')
 const form = document.querySelector<HTMLFormElement>('main form')
 const field = form?.querySelector<HTMLInputElement>('input[name="q"]')
@@ -30,7 +33,7 @@ if (place !== null && form !== null && field !== null && field !== undefined) {
 function show(place: HTMLElement, query: string, lots: LotColumns, shipments: ShipmentColumns): void {
   const list = document.createElement('ul')
   const answers = matches(query, lots, shipments)
-  for (const { lot, state, because } of answers) {
+  for (const { lot, state, because } of answers.slice(0, SHOWN)) {
     const item = document.createElement('li')
     const link = document.createElement('a')
     link.href = `${place.dataset['lots'] ?? ''}${lot}/`
@@ -39,6 +42,11 @@ function show(place: HTMLElement, query: string, lots: LotColumns, shipments: Sh
     list.append(item)
   }
   const line = document.createElement('p')
-  line.textContent = answers.length === 0 ? `Nothing found for “${query}”.` : `${answers.length} found for “${query}”:`
+  line.textContent = countInWords(answers.length, query)
   place.replaceChildren(line, list)
+}
+
+function countInWords(count: number, query: string): string {
+  if (count === 0) return `Nothing found for “${query}”.`
+  return SHOWN < count ? `${count} found for “${query}”, the first ${SHOWN} shown:` : `${count} found for “${query}”:`
 }

@@ -10,11 +10,20 @@ describe('matches', () => {
   })
   it('finds a lot by certificate number and by bill of lading', () => {
     expect(matches('tuff/T-10', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-10'])
-    expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([{ lot: 'tuff/T-10', state: 'provisional', because: 'bill of lading BL-77 of 2026-02-02' }])
+    expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([{ lot: 'tuff/T-10', state: 'provisional', because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026' }])
   })
   it('offers what holds the text only where nothing is exact', () => {
     expect(matches('BL', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1', 'tuff/T-10'])
+    expect(matches('7', LOTS, SHIPMENTS).map((found) => found.because)).toEqual(['bill of lading BL-7 of 1\u00a0Feb\u00a02026', 'bill of lading BL-77 of 2\u00a0Feb\u00a02026'])
     expect(matches('nothing of the kind', LOTS, SHIPMENTS)).toEqual([])
     expect(matches('  ', LOTS, SHIPMENTS)).toEqual([])
+  })
+  it('puts what begins with the text before what only holds it, and gives each answer once', () => {
+    const bills = { columns: { bill: ['XT-1', 'T-100'], date: ['2026-02-01', '2026-02-02'], lot: [0, 2] } }
+    expect(matches('t-', LOTS, bills).map((found) => found.because)).toEqual(['lot T-1', 'lot T-10', 'bill of lading T-100 of 2\u00a0Feb\u00a02026', 'bill of lading XT-1 of 1\u00a0Feb\u00a02026'])
+  })
+  it('gives every answer, so that the page can say how many there are', () => {
+    const bills = { columns: { bill: Array.from({ length: 40 }, (_, index) => `BL-${index}`), date: Array.from({ length: 40 }, () => '2026-02-01'), lot: Array.from({ length: 40 }, () => 0) } }
+    expect(matches('bl-', LOTS, bills)).toHaveLength(40)
   })
 })
