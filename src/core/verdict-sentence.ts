@@ -19,7 +19,7 @@ export function verdictHeadline(verdict: Pick<Verdict, 'outcome' | 'class' | 'ed
   return `${HEADLINES[verdict.outcome]} ${verdict.class === null ? set : `${set}, class ${verdict.class}`}`
 }
 
-/** Sentences without a full stop, the deciding one first. */
+/** Sentences without a full stop: how far the set is met, then each clause that decided with its reason, then what else is open. */
 export function verdictReasons(outcome: Outcome, clauses: readonly ClauseOutcome[], criterion: Pick<Criterion, 'edition' | 'supersededBy'>): string[] {
   const combined = clauses.filter((clause) => !clause.information)
   const deciding = combined.filter((clause) => clause.decides)

@@ -79,7 +79,7 @@ describe('judge, verdicts', () => {
     ])
   })
 
-  it('judge reports the failing clause first and what else is open after it', () => {
+  it('judge says how far the set is met, then the failing clause, then what else is open', () => {
     const { outcome, reasons, decidedBy } = judge(setOf([loi, eitherAge, uniform]), evidenceOf([result('loss-on-ignition', 6.1), result('density', 2.4)]))
     expect([outcome, decidedBy]).toEqual(['does-not-meet', ['loi']])
     expect(reasons).toEqual([

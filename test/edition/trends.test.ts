@@ -3,7 +3,7 @@ import { type Clause, type Comparison, type Criterion, EVERY_CLASS } from '../..
 import { trendContext } from '../../src/edition/trends.ts'
 
 function atLeast(id: string, value: number, more: Partial<Comparison> = {}): Comparison {
-  const limits = [{ operator: 'at-least' as const, byClass: { [EVERY_CLASS]: [{ value, unit: '%', written: `${value} %`, decimals: 0 }] } }]
+  const limits = [{ operator: 'at-least' as const, byClass: { [EVERY_CLASS]: [{ kind: 'fraction' as const, value, unit: '%', written: `${value} %`, decimals: 0 }] } }]
   return { id, layer: 'set', form: 'comparison', property: 'oxide-sum', limits, several: 'worst', optional: false, information: false, ...more }
 }
 
