@@ -13,6 +13,8 @@ export interface ControlBatch {
   readonly strength28: number
   readonly resistivity28: number
   readonly flow: number
+  /** Mean of the 7 d loads as written, kN; null while they are not yet taken. */
+  readonly meanLoad7: number | null
   readonly text: string
 }
 
@@ -69,20 +71,28 @@ function makeBatch({ laboratory, condition, day, lot, factor, lastDay }: Plan, c
   const strength7 = usual.strength7 * factor
   const strength28 = usual.strength28 * factor
   const flow = usual.flow + chance.whole(-2, 2)
+  const resistivity = resistances(usual.resistivity28 * batch.resistivity, 28, day, lastDay, chance)
+  const seven = loads(strength7 * batch.strength, 7, day, lastDay, chance)
+  const twentyEight = loads(strength28 * batch.strength, 28, day, lastDay, chance)
   const lines = [
     `condition: ${condition}`, `laboratory: ${laboratory}`, `cement: { lot: PC-${String.fromCharCode(65 + (lot % 26))}${lot < 26 ? '' : lot}, type: portland, Na2O-equivalent: ${(0.62 + 0.01 * (lot % 4)).toFixed(2)} % }`,
-    `cast: ${date}T09:00`, `flow: ${flow} %`, ...(condition === 'c311' ? ['water: 242 g'] : []), 'resistivity:', `  - ${resistances(usual.resistivity28 * batch.resistivity, 28, day, lastDay, chance)}`,
-    'strength:', `  - ${loads(strength7 * batch.strength, 7, day, lastDay, chance)}`, `  - ${loads(strength28 * batch.strength, 28, day, lastDay, chance)}`,
+    `cast: ${date}T09:00`, `flow: ${flow} %`, ...(condition === 'c311' ? ['water: 242 g'] : []), 'resistivity:', `  - ${resistivity}`,
+    'strength:', `  - ${seven.text}`, `  - ${twentyEight.text}`,
   ]
-  return { id, laboratory, condition, day, strength7, strength28, resistivity28: usual.resistivity28, flow, text: `${lines.join('\n')}\n` }
+  return { id, laboratory, condition, day, strength7, strength28, resistivity28: usual.resistivity28, flow, meanLoad7: seven.meanKilonewton, text: `${lines.join('\n')}\n` }
 }
 
 const MARKS: Readonly<Record<number, string>> = { 7: 'def', 28: 'abc' }
 
-function loads(strengthMPa: number, age: number, day: number, lastDay: number, chance: Chance): string {
-  if (lastDay < day + age) return `{ age: ${age} d }`
-  const cubes = [...MARKS[age] ?? ''].map((mark) => `${mark}: ${(strengthMPa * 2.5 * (1 + SPECIMEN_CV.strength * chance.normal())).toFixed(1)} kN`)
-  return `{ age: ${age} d, tested: ${dateOfDay(day + age)}T${clock(575 + chance.whole(-10, 10))}, specimens: { ${cubes.join(', ')} } }`
+function loads(strengthMPa: number, age: number, day: number, lastDay: number, chance: Chance): { text: string; meanKilonewton: number | null } {
+  if (lastDay < day + age) return { text: `{ age: ${age} d }`, meanKilonewton: null }
+  const marks = [...MARKS[age] ?? '']
+  const written = marks.map(() => (strengthMPa * 2.5 * (1 + SPECIMEN_CV.strength * chance.normal())).toFixed(1))
+  const cubes = marks.map((mark, index) => `${mark}: ${written[index]} kN`)
+  return {
+    text: `{ age: ${age} d, tested: ${dateOfDay(day + age)}T${clock(575 + chance.whole(-10, 10))}, specimens: { ${cubes.join(', ')} } }`,
+    meanKilonewton: written.reduce((sum, load) => sum + Number(load), 0) / written.length,
+  }
 }
 
 function resistances(ohmMetre: number, age: number, day: number, lastDay: number, chance: Chance): string {

@@ -3,6 +3,7 @@ import { clock, dateOfDay } from './calendar.ts'
 import type { Chance } from './chance.ts'
 import { BATCH_CV, type ControlBatch, END_CONTACT_OHM, SPECIMEN_CV } from './controls.ts'
 import type { LotModel } from './lot-model.ts'
+import { BUNCHED } from './planted.ts'
 import type { DemoSource } from './scenario.ts'
 
 /** What is planted in one lot; everything else is as usual. */
@@ -12,6 +13,8 @@ export interface Planted {
   readonly daysLate28?: number
   readonly hotReading?: true
   readonly missing28?: true
+  /** The 7 d loads at the standard condition gather just above the limit. */
+  readonly bunched?: true
   readonly oversizeShipment?: true
   readonly oxidesOf?: LotModel
   readonly lossOnIgnition?: number
@@ -87,19 +90,32 @@ function mortar(plan: LotPlan, control: ControlBatch, chance: Chance): string[] 
     '  - sample: C', `    condition: ${control.condition}`, `    control: ${control.id}`, `    laboratory: ${plan.laboratory}`, `    cast: ${dateOfDay(castDay)}T${clock(CAST_MINUTES)}`,
     `    flow: ${standard ? control.flow + chance.whole(-3, 3) : control.flow + chance.whole(-6, 8)} %`, ...(standard ? [`    water: ${(2.42 * model.waterRequirement).toFixed(0)} g`] : []),
     '    resistivity:', `      - ${resistances(plan, control.resistivity28 * ratio * biasRatio * batch.resistivity * hot, temperature, chance)}`, '    strength:',
-    `      - ${loads(plan, { age: 7, strengthMPa: strength(index7, control.strength7), standard, units: source.units }, chance)}`,
-    `      - ${loads(plan, { age: 28, strengthMPa: strength(index28, control.strength28), standard, units: source.units }, chance)}`,
+    `      - ${loads(plan, { age: 7, strengthMPa: strength(index7, control.strength7), control, units: source.units }, chance)}`,
+    `      - ${loads(plan, { age: 28, strengthMPa: strength(index28, control.strength28), control, units: source.units }, chance)}`,
   ]
 }
 
-function loads(plan: LotPlan, { age, strengthMPa, standard, units }: { age: 7 | 28; strengthMPa: number; standard: boolean; units: 'SI' | 'US' }, chance: Chance): string {
+function loads(plan: LotPlan, { age, strengthMPa, control, units }: { age: 7 | 28; strengthMPa: number; control: ControlBatch; units: 'SI' | 'US' }, chance: Chance): string {
   const { castDay, lastDay, planted } = plan
+  const standard = control.condition === 'c311'
   const late = age === 28 && standard ? planted.daysLate28 ?? 0 : 0
   if (lastDay < castDay + age + late || (age === 28 && standard && planted.missing28 === true)) return `{ age: ${age} d }`
   const factors = (age === 28 && standard ? planted.cubes28 : undefined) ?? [0, 1, 2].map(() => 1 + SPECIMEN_CV.strength * chance.normal())
   const marks = age === 7 ? 'def' : 'abc'
-  const cubes = factors.map((factor, index) => `${marks[index]}: ${load(strengthMPa * 2.5 * factor, units)}`)
+  const usual = factors.map((factor) => strengthMPa * 2.5 * factor)
+  const kilonewtons = age === 7 && standard && planted.bunched === true ? bunched(usual, control.meanLoad7) : usual
+  const cubes = kilonewtons.map((kilonewton, index) => `${marks[index]}: ${load(kilonewton, units)}`)
   return `{ age: ${age} d, tested: ${dateOfDay(castDay + age + late)}T${clock(CAST_MINUTES + 30 + chance.whole(-15, 20))}, specimens: { ${cubes.join(', ')} } }`
+}
+
+/** Loads scaled together, so that an index just under the limit comes out just over it; others are left as they are. */
+function bunched(kilonewtons: readonly number[], control: number | null): readonly number[] {
+  if (control === null) return kilonewtons
+  const index = 100 * kilonewtons.reduce((sum, each) => sum + each, 0) / kilonewtons.length / control
+  if (index < BUNCHED.from || BUNCHED.limit <= index) return kilonewtons
+  const share = (index - BUNCHED.from) / (BUNCHED.limit - BUNCHED.from)
+  const wanted = BUNCHED.to[0] + share * (BUNCHED.to[1] - BUNCHED.to[0])
+  return kilonewtons.map((each) => each * wanted / index)
 }
 
 function load(kilonewton: number, units: 'SI' | 'US'): string {

@@ -27,8 +27,12 @@ export const SKIPPED_NUMBERS: Readonly<Record<string, readonly string[]>> = { 's
 /** Months without any sample of a source, "YYYY-MM". */
 export const MISSING_MONTHS: Readonly<Record<string, readonly string[]>> = { 'quellan-ash': ['2025-01'] }
 
-/** A source whose 7-day index at the standard condition gathers just above 75. */
-export const BUNCHED = { source: 'skarnmere-reclaimed', from: 71.5, to: 75.2 }
+/**
+ * A source whose 7-day index at the standard condition gathers just above the limit of 75: batches that come out from `from` up to
+ * the limit are written with loads that land from `to[0]` to `to[1]`, all in percent. It is done to the written loads, since the
+ * scatter of two mortars would wipe out a gathering of true values.
+ */
+export const BUNCHED = { source: 'skarnmere-reclaimed', from: 72.5, limit: 75, to: [75.1, 75.8] } as const
 
 /** Places at which the agency took a split. */
 export const SPLITS: Readonly<Record<string, readonly number[]>> = { 'skarnmere-ash': [4, 12, 19, 27, 34], 'quellan-ash': [6, 17, 28], 'tarn-hollow-tuff': [5, 15, 26] }

@@ -67,7 +67,7 @@ function* sourceLots(run: SourceRun, onIssue: (issue: DemoIssue) => void): Gener
   let before: LotModel | undefined
   for (let place = 0; place < count; place += 1) {
     const day = samplingDay(run, place, (lastDay - 20 - firstDay - 7) / Math.max(1, count - 1))
-    const model = bunched(source, next(day), run.planting)
+    const model = next(day)
     const id = numberOf(dateOfDay(day))
     ids.push(id)
     const planted = run.planting ? plantedIn(source, place, before) : {}
@@ -116,16 +116,12 @@ function laboratoryOn(source: DemoSource, day: number): string {
   return source.laterLaboratory !== undefined && source.laterLaboratory.from <= dateOfDay(day) ? source.laterLaboratory.id : source.laboratory
 }
 
-function bunched(source: DemoSource, model: LotModel, planting: boolean): LotModel {
-  const inside = planting && source.id === BUNCHED.source && BUNCHED.from <= model.activity7 && model.activity7 < 75.5
-  return inside ? { ...model, activity7: BUNCHED.to + 1.5 } : model
-}
-
 function plantedIn(source: DemoSource, place: number, before: LotModel | undefined): Planted {
   const own = PLANTED.filter((entry) => entry.source === source.id && entry.place === place)
   const copied = own.some((entry) => entry.what.startsWith('copied')) && before !== undefined ? { oxidesOf: before } : {}
   const split = (SPLITS[source.id] ?? []).includes(place) ? { verification: true as const } : {}
-  return Object.assign({}, ...own.map((entry) => entry.planted), copied, split) as Planted
+  const gathered = source.id === BUNCHED.source ? { bunched: true as const } : {}
+  return Object.assign({}, ...own.map((entry) => entry.planted), copied, split, gathered) as Planted
 }
 
 /** Released on 7-day results, completed at 28 d, each a few days after the reading; nothing after the scenario's last day. */

@@ -8,6 +8,7 @@ import type { Edition, LotEntry } from '../../src/edition/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 const CONTENT = resolve(import.meta.dirname, '../../content')
+const OXIDES = ['SiO2', 'Al2O3', 'Fe2O3', 'CaO', 'MgO', 'SO3', 'Na2O', 'K2O']
 
 describe('scenarioFiles', () => {
   it('gives the same files for the same seed, and others for another', () => {
@@ -61,6 +62,50 @@ describe('the committed demo', () => {
     expect(reasons.some(({ valid, text }) => !valid && text.includes('tested at 30.0'))).toBe(true)
     expect(all().some((entry) => entry.results.some((result) => !result.valid && result.reasons.some((reason) => reason.startsWith('read at 49.6 °C'))))).toBe(true)
     expect(all().some((entry) => entry.planned.some((planned) => planned.overdueSince !== undefined))).toBe(true)
+  })
+  it('copies one oxide row from the lot before it, and no other', () => {
+    const copies: string[] = []
+    const seen = new Map<string, string>()
+    for (const entry of all()) {
+      const row = entry.results.filter((result) => OXIDES.includes(result.property)).map((result) => `${result.property} ${result.written}`).join(', ')
+      const earlier = seen.get(row)
+      if (earlier !== undefined) copies.push(`${entry.id} = ${earlier}`)
+      seen.set(row, entry.id)
+    }
+    expect(copies).toEqual(['skarnmere-ash/SA-2025-005 = skarnmere-ash/SA-2025-004'])
+  })
+  it('lets one lot of the class C source fall under 18 % of calcium oxide, where edition 19 divides the classes', () => {
+    const low = all().filter((entry) => entry.source === 'quellan-ash' && entry.results.some((result) => result.property === 'CaO' && result.value < 18))
+    expect(low.map((entry) => entry.class)).toEqual(['C'])
+    expect(low.map((entry) => entry.verdicts.find((verdict) => verdict.criterion === 'c618-12a')?.outcome)).toEqual(['meets'])
+    expect(low.map((entry) => entry.verdicts.find((verdict) => verdict.criterion === 'c618-19')?.outcome)).toEqual(['does-not-meet'])
+  })
+  it('draws one shipment that is larger than its lot', () => {
+    const oversize = all().filter((entry) => entry.shipments.some((shipment) => entry.record.quantity.value < shipment.massT))
+    expect(oversize.map((entry) => entry.source)).toEqual(['quellan-ash'])
+  })
+  it('has splits whose loss on ignition the agency finds higher every time', () => {
+    const pairs = all().flatMap((entry) => entry.results.filter((result) => result.role === 'verification' && result.property === 'loss-on-ignition').map((agency) => {
+      const own = entry.results.find((result) => result.role === 'producer' && result.property === 'loss-on-ignition')
+      return agency.value - (own?.value ?? Number.NaN)
+    }))
+    expect(pairs).toHaveLength(11)
+    expect(Math.min(...pairs)).toBeGreaterThan(0.3)
+  })
+  it('gathers the reclaimed ash’s 7-day index just above the limit of 75', () => {
+    const values = all().filter((entry) => entry.source === 'skarnmere-reclaimed').map((entry) => index(entry, 'strength-activity-index', 'c311', '7 d')?.value ?? Number.NaN)
+    const from = (low: number, high: number) => values.filter((value) => low <= value && value < high).length
+    // Counts in one point below and above the limit: of a smooth spread the two would be about alike.
+    expect(from(74, 75)).toBe(0)
+    expect(from(75, 76)).toBeGreaterThanOrEqual(4)
+  })
+  it('tests reclaimed ash in a laboratory whose accreditation has lapsed', () => {
+    const accredited = (entry: LotEntry) => entry.certificate().results.filter((result) => result.property === 'strength-activity-index' && result.condition === 'c311').map((result) => result.accredited)
+    const after = all().filter((entry) => entry.source === 'skarnmere-reclaimed' && '2025-10-01' <= entry.sampled)
+    const before = all().filter((entry) => entry.source === 'skarnmere-reclaimed' && entry.sampled < '2025-08-01')
+    expect(after.length).toBeGreaterThan(3)
+    expect(after.flatMap(accredited)).not.toContain(true)
+    expect(before.flatMap(accredited)).not.toContain(false)
   })
   it('has provisional, complete, withdrawn and replaced certificates and one draft', () => {
     const states = new Map<string, number>()
