@@ -41,11 +41,15 @@ function checkSamples(lot: Lot, known: Known, report: FileReport): void {
     if (ids.has(sample.id)) report.at(`${at}/id`, 'duplicate-id', `there are two samples ${sample.id}`, 'give each sample its own mark')
     ids.add(sample.id)
     checkReference('laboratory', sample.to, `${at}/to`, known, report)
-    if (sample.of !== undefined && !lot.samples.some((other) => other.id === sample.of)) report.at(`${at}/of`, 'reference-unknown', `there is no sample "${sample.of}" in this lot`, nearNames(sample.of, lot.samples.map((other) => other.id)))
+    if (sample.of === sample.id) report.at(`${at}/of`, 'reference-mismatch', `sample ${sample.id} is a split of itself`, 'name the sample that was divided')
+    else if (sample.of !== undefined && !lot.samples.some((other) => other.id === sample.of)) report.at(`${at}/of`, 'reference-unknown', `there is no sample "${sample.of}" in this lot`, nearNames(sample.of, lot.samples.map((other) => other.id)))
     if (checkDate(sample.taken?.from, `${at}/taken/from`, report) && checkDate(sample.taken?.to, `${at}/taken/to`, report)) {
       checkOrder({ earlier: sample.taken?.from, later: sample.taken?.to, pointer: `${at}/taken/to`, sentence: 'sampling ends before it begins' }, report)
     }
     checkDate(sample.on, `${at}/on`, report)
+    checkDate(sample.retained?.until, `${at}/retained/until`, report)
+    const taken = sample.taken?.to ?? sample.on
+    if (checkDate(sample.received, `${at}/received`, report)) checkOrder({ earlier: taken, later: sample.received, pointer: `${at}/received`, sentence: 'received before it was taken' }, report)
   })
 }
 

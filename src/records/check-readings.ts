@@ -6,6 +6,9 @@ import { escapePointer } from './yaml-source.ts'
 
 interface Mortar { readonly cast: string; readonly strength?: readonly StrengthTest[]; readonly resistivity?: readonly ResistivityTest[] }
 
+/** What a specimen is judged by; two of them could disagree. */
+const READINGS = ['load', 'strength', 'resistance', 'resistivity'] as const
+
 /** @param pointer of the mortar in its record */
 export function checkReadings(mortar: Mortar, pointer: string, condition: Condition | undefined, report: FileReport): void {
   for (const what of ['strength', 'resistivity'] as const) {
@@ -31,9 +34,11 @@ function checkComplete(reading: StrengthTest | ResistivityTest, at: string, repo
   for (const [mark, specimen] of Object.entries(reading.specimens ?? {})) {
     if ('written' in specimen) continue
     const members = Object.keys(specimen)
-    if (['load', 'strength', 'resistance', 'resistivity'].some((key) => members.includes(key))) continue
-    if (members.includes('excluded')) continue
-    report.at(`${at}/specimens/${escapePointer(mark)}`, 'key-missing', `specimen ${mark} has no reading`, 'add its load or resistance, or why it is excluded')
+    const stated = READINGS.filter((key) => members.includes(key))
+    const place = `${at}/specimens/${escapePointer(mark)}`
+    if (1 < stated.length) report.at(`${place}/${stated[1]}`, 'reading-twice', `specimen ${mark} states its ${stated.join(' and its ')}`, `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`)
+    if (stated.length > 0 || members.includes('excluded')) continue
+    report.at(place, 'key-missing', `specimen ${mark} has no reading`, 'add its load or resistance, or why it is excluded')
   }
 }
 

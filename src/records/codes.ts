@@ -29,6 +29,7 @@ export const CODES = {
   'duplicate-id': 'two members of one record have one id',
   'dates-backwards': 'dates run backwards within one record',
   'age-unknown': 'an age that the condition does not have',
+  'reading-twice': 'a specimen states two readings, of which one follows from the other',
   'revision-order': 'revisions are not numbered in order',
   'method-program': 'program text in a method page',
   ...CRITERION_CODES,

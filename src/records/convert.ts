@@ -8,14 +8,20 @@ import { escapePointer } from './yaml-source.ts'
 
 /** Called for each text that is no quantity; `kinds` are those the place accepts. */
 export type ReportQuantity = (pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[]) => void
-type Converter = (value: unknown, pointer: string, report: ReportQuantity) => unknown
+/** Without a pointer none is built below it: a record without a fault, nearly every one, needs none. */
+type Converter = (value: unknown, pointer: string | undefined, report: ReportQuantity) => unknown
 
 const compiled = new Map<string, Converter | null>()
 
 /** The converter of a kind of record. */
 export function converterOf(kind: RecordKind): (value: unknown, report: ReportQuantity) => unknown {
   const converter = converterFor(schemaNamed(`${kind}.json`), `${kind}.json`, `${kind}.json`)
-  return (value, report) => (converter === null ? value : converter(value, '', report))
+  return (value, report) => {
+    if (converter === null) return value
+    let faults = 0
+    const record = converter(value, undefined, () => { faults += 1 })
+    return faults === 0 ? record : converter(value, '', report)
+  }
 }
 
 /** Null where nothing below a node is a quantity, so that loading need not look there. */
@@ -53,7 +59,7 @@ function quantityConverter(node: SchemaNode): Converter | null {
       if (!isFault(quantity)) return quantity
       first ??= quantity
     }
-    if (first !== undefined) report(pointer, first, kinds)
+    if (first !== undefined) report(pointer ?? '', first, kinds)
     return value
   }
 }
@@ -70,7 +76,7 @@ function objectConverter(node: SchemaNode, file: string, name: string): Converte
     for (const key of Object.keys(value as object)) {
       const member = (value as Record<string, unknown>)[key]
       const converter = byKey.get(key) ?? others
-      result[key] = converter === null ? member : converter(member, `${pointer}/${escapePointer(key)}`, report)
+      result[key] = converter === null ? member : converter(member, pointer === undefined ? undefined : `${pointer}/${escapePointer(key)}`, report)
     }
     return result
   }
@@ -79,5 +85,5 @@ function objectConverter(node: SchemaNode, file: string, name: string): Converte
 function arrayConverter(node: SchemaNode, file: string, name: string): Converter | null {
   const items = node['items'] as SchemaNode | undefined
   const converter = items === undefined ? null : converterFor(items, file, `${name}[]`)
-  return converter === null ? null : (value, pointer, report) => (value as unknown[]).map((item, index) => converter(item, `${pointer}/${index}`, report))
+  return converter === null ? null : (value, pointer, report) => (value as unknown[]).map((item, index) => converter(item, pointer === undefined ? undefined : `${pointer}/${index}`, report))
 }

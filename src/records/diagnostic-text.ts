@@ -5,6 +5,9 @@ import { readText } from './files.ts'
 /** Characters of a long line that are shown around the fault. */
 const WINDOW = 80
 
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be made visible.
+const CONTROL = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g
+
 /** All diagnostics in order of file, line and column, a blank line between them. */
 export function diagnosticsText(diagnostics: readonly Diagnostic[], folder: string): string {
   const texts = new Map<string, string | undefined>()
@@ -31,7 +34,7 @@ export function diagnosticText(diagnostic: Diagnostic, text: string | undefined)
 
 /** The line with its number and a caret under the fault; a long line is cut to a window around it. */
 function frameOf(text: string, { line, column, endColumn }: Diagnostic): string | undefined {
-  const whole = text.split('\n')[line - 1]?.replace(/\r$/, '')
+  const whole = text.split('\n')[line - 1]?.replace(/\r$/, '').replace(CONTROL, '\ufffd')
   if (whole === undefined || whole.trim() === '') return undefined
   const from = WINDOW < whole.length ? Math.max(0, Math.min(column - 1 - WINDOW / 2, whole.length - WINDOW)) : 0
   const shown = whole.slice(from, from + WINDOW)
@@ -43,8 +46,7 @@ function frameOf(text: string, { line, column, endColumn }: Diagnostic): string 
   return `  ${number} | ${shown}\n  ${' '.repeat(number.length)} | ${lead}${'^'.repeat(marks)}`
 }
 
-/** Control characters of a record must not steer a terminal. */
+/** Control characters of a record must not steer a terminal; within the line drawn one sign stands for each, so that the caret is right. */
 function printable(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be made visible.
-  return text.replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`)
+  return text.replace(CONTROL, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`)
 }

@@ -7,30 +7,57 @@ export const LARGEST_BYTES = 4 * 1024 * 1024
 
 export interface ContentFile { readonly path: string; readonly bytes: number }
 
-export type FolderReading = { readonly files: readonly ContentFile[]; readonly outside: readonly string[] } | { readonly fault: string }
+/** What is listed but not read: links that lead out of the folder or round in it, folders without permission, anything that is no plain file. */
+export interface Unread { readonly path: string; readonly why: 'outside' | 'folder-link' | 'unreadable' | 'no-file' }
+
+export type FolderReading = { readonly files: readonly ContentFile[]; readonly unread: readonly Unread[] } | { readonly fault: string }
 export type TextReading = { readonly text: string } | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
 
-/** Every file below a content folder but those under issued/ and studies/, by path with forward slashes in code-unit order; links that lead out of the folder apart. */
+/** Every file below a content folder but those under issued/ and studies/, by path with forward slashes in code-unit order; what cannot be read apart. */
 export function listFolder(folder: string): FolderReading {
   try {
     if (!statSync(folder).isDirectory()) return { fault: 'is not a folder' }
-    const root = realpathSync(folder)
-    const files: ContentFile[] = []
-    const outside: string[] = []
-    const visit = (path: string) => {
-      for (const entry of readdirSync(join(root, path), { withFileTypes: true })) {
-        const name = path === '' ? entry.name : `${path}/${entry.name}`
-        if (entry.name.startsWith('.') || name === 'issued' || name === 'studies') continue
-        if (entry.isSymbolicLink() && !leadsInside(root, name)) outside.push(name)
-        else if (statSync(join(root, name)).isDirectory()) visit(name)
-        else files.push({ path: name, bytes: statSync(join(root, name)).size })
-      }
-    }
-    visit('')
-    return { files: files.sort((a, b) => (a.path < b.path ? -1 : 1)), outside: outside.sort() }
+    const listing = { files: [] as ContentFile[], unread: [] as Unread[] }
+    listBelow(realpathSync(folder), '', listing)
+    return { files: listing.files.sort(byPath), unread: listing.unread.sort(byPath) }
   } catch (error) {
     return { fault: (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'does not exist' : 'cannot be read' }
   }
+}
+
+interface Listing { readonly files: ContentFile[]; readonly unread: Unread[] }
+
+/** @param path of a folder below the root; '' is the root itself, which throws where it cannot be read */
+function listBelow(root: string, path: string, listing: Listing): void {
+  for (const entry of readdirSync(join(root, path), { withFileTypes: true })) {
+    const name = path === '' ? entry.name : `${path}/${entry.name}`
+    if (entry.name.startsWith('.') || name === 'issued' || name === 'studies') continue
+    const why = unreadable(root, name, entry)
+    if (why !== null) listing.unread.push({ path: name, why })
+    else if (!entry.isDirectory()) listing.files.push({ path: name, bytes: statSync(join(root, name)).size })
+    else listFolderBelow(root, name, listing)
+  }
+}
+
+function listFolderBelow(root: string, name: string, listing: Listing): void {
+  try {
+    listBelow(root, name, listing)
+  } catch {
+    listing.unread.push({ path: name, why: 'unreadable' })
+  }
+}
+
+/** Why an entry is not read; null where it is. A pipe would be waited for, a link to a folder could lead round for ever. */
+function unreadable(root: string, name: string, entry: { isFile(): boolean; isDirectory(): boolean; isSymbolicLink(): boolean }): Unread['why'] | null {
+  if (entry.isFile() || entry.isDirectory()) return null
+  if (!entry.isSymbolicLink()) return 'no-file'
+  if (!leadsInside(root, name)) return 'outside'
+  const target = statSync(join(root, name))
+  return target.isDirectory() ? 'folder-link' : target.isFile() ? null : 'no-file'
+}
+
+function byPath(a: { readonly path: string }, b: { readonly path: string }): number {
+  return a.path < b.path ? -1 : 1
 }
 
 function leadsInside(root: string, name: string): boolean {
@@ -47,7 +74,10 @@ const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
 export function readText(folder: string, path: string): TextReading {
   try {
     const full = join(folder, path)
-    if (LARGEST_BYTES < lstatSync(full).size) return { fault: 'too-large' }
+    const status = statSync(full)
+    // Diagnostics ask for the line of what was refused, too: a pipe would be waited for, a file outside would be shown.
+    if (!status.isFile() || (lstatSync(full).isSymbolicLink() && !leadsInside(realpathSync(folder), path))) return { fault: 'unreadable' }
+    if (LARGEST_BYTES < status.size) return { fault: 'too-large' }
     const bytes = readFileSync(full)
     return decode(bytes)
   } catch (error) {

@@ -1,12 +1,16 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
 import type { Criterion } from '../core/criterion.ts'
 import { checkLot } from './check-lot.ts'
-import { checkControl, checkPhysical, checkSource } from './check-records.ts'
+import { checkCondition } from './check-condition.ts'
+import { checkLaboratory } from './check-laboratory.ts'
+import { checkPhysical } from './check-physical.ts'
+import { checkControl, checkSource } from './check-records.ts'
 import { checkSite } from './check-site.ts'
 import { compileCriterion } from './criteria.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { inOrder } from './diagnostic-text.ts'
 import { LARGEST_BYTES, listFolder, readText } from './files.ts'
+import { UNREAD } from './unread-files.ts'
 import { placeOf, type Place } from './places.ts'
 import { type MethodPage, readMethodPage } from './method-page.ts'
 import { fileReport, type FileReport } from './report.ts'
@@ -47,7 +51,7 @@ export function loadRecords(contentDir: string): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing) return fatal(contentDir, `The content folder ${contentDir} ${listing.fault}.`, 'give a folder with records by --content DIR')
   if (listing.files.length === 0) return fatal(contentDir, `The content folder ${contentDir} is empty.`, 'begin with site.yaml; README.md shows a first lot')
-  const diagnostics: Diagnostic[] = listing.outside.map((file) => fileFault(file, 'file-unexpected', 'the link leads out of the content folder', 'put the file itself here'))
+  const diagnostics: Diagnostic[] = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why].code, UNREAD[why].message, UNREAD[why].mend))
   const store = emptyStore()
   const files = emptyFiles()
   const methods: MethodPage[] = []
@@ -114,7 +118,7 @@ function loaded<T>(map: Map<string, Loaded<unknown>>): Map<string, Loaded<T>> {
 }
 
 function recordsOf<T>(map: Map<string, Loaded<unknown>>): Map<string, T> {
-  return new Map([...loaded<T>(map)].map(([id, { record }]) => [id, record]))
+  return new Map([...loaded<T>(map)].map(([id, { record }]) => [id, record] as const).sort(([a], [b]) => (a < b ? -1 : 1)))
 }
 
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
@@ -132,14 +136,20 @@ function assemble(contentDir: string, { store, files, methods }: { store: Store;
   const known = { ...records, has: (kind: RecordKind, id: string) => files[kind].has(id), names: (kind: RecordKind) => [...files[kind]] }
   for (const kind of ['condition', 'control', 'lot', 'laboratory', 'source'] as const) for (const { record, report } of store[kind].values()) checkPhysical(kind, record, report)
   for (const { record, report } of loaded<Site>(store.site).values()) checkSite(record, known, report)
+  for (const { record, report } of loaded<Condition>(store.condition).values()) checkCondition(record, report)
+  for (const { record, report } of loaded<Laboratory>(store.laboratory).values()) checkLaboratory(record, known, report)
   for (const { record, report } of loaded<Source>(store.source).values()) checkSource(record, known, report)
   for (const { record, report } of loaded<Control>(store.control).values()) checkControl(record, known, report)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded<Lot>(store.lot)) checkLot(id, record, known, report, numbers)
   const faulty = (kind: RecordKind) => [...store[kind]].filter(([, { report }]) => report.count() > 0).map(([id]) => id)
-  return { ...records, lots: without(records.lots, faulty('lot')), controls: without(records.controls, faulty('control')), sources: without(records.sources, faulty('source')) }
+  return {
+    ...records, lots: without(records.lots, faulty('lot')), controls: without(records.controls, faulty('control')), sources: without(records.sources, faulty('source')),
+    conditions: without(records.conditions, faulty('condition')), laboratories: without(records.laboratories, faulty('laboratory')),
+  }
 }
 
 function without<T>(map: Map<string, T>, ids: readonly string[]): Map<string, T> {
-  return ids.length === 0 ? map : new Map([...map].filter(([id]) => !ids.includes(id)))
+  const left = new Set(ids)
+  return ids.length === 0 ? map : new Map([...map].filter(([id]) => !left.has(id)))
 }

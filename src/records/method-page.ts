@@ -1,6 +1,7 @@
 /** A page of content/methods: a heading in YAML and text in Markdown, without program text. */
 import { loadYaml } from './load-yaml.ts'
 import type { FileReport } from './report.ts'
+import { programTextIn } from './program-text.ts'
 import type { MethodHeading } from './types.ts'
 
 export interface MethodPage { readonly id: string; readonly title: string; readonly summary: string; readonly order: number; readonly body: string }
@@ -17,20 +18,8 @@ export function readMethodPage(id: string, text: string, report: FileReport): Me
   const before = report.count()
   // Two lines of blanks keep the heading's lines where they are in the file.
   const record = loadYaml('method', `\n${heading[1]}`, report) as MethodHeading | undefined
-  reportProgramText(text, heading[0].split('\n').length - 1, report)
+  const lines = text.slice(heading[0].length).split(/\r?\n/)
+  for (const { line, column, message, mend } of programTextIn(lines, heading[0].split('\n').length)) report.atPlace(line, column, 'method-program', message, mend)
   if (record === undefined || report.count() > before) return undefined
   return { id, title: record.title, summary: record.summary, order: record.order, body: text.slice(heading[0].length) }
-}
-
-/** Import, export, braces and raw tags would run or embed something; code blocks may show them. */
-function reportProgramText(text: string, from: number, report: FileReport): void {
-  let fenced = false
-  for (const [index, line] of text.split('\n').entries()) {
-    if (index < from) continue
-    if (/^\s*(```|~~~)/.test(line)) fenced = !fenced
-    if (fenced) continue
-    const bare = line.replace(/`[^`]*`/g, (code) => ' '.repeat(code.length))
-    const column = bare.search(/^\s*(import|export)\b|[{}]|<[A-Za-z/!]/)
-    if (column >= 0) report.atPlace(index + 1, column + 1, 'method-program', 'method pages hold text, not program text: import, export, { } and tags are refused', 'put it in a code block or write it in words')
-  }
 }

@@ -1,7 +1,7 @@
 /** Collects the faults of one file and gives them their line and column, which are sought only when there is a fault. */
 import type { Diagnostic } from './diagnostic.ts'
 import type { Code } from './codes.ts'
-import { lineAndColumn, type Span, spansOf } from './yaml-source.ts'
+import { lineAndColumn, lineStarts, type Span, spansOf } from './yaml-source.ts'
 
 export interface FileReport {
   readonly file: string
@@ -19,6 +19,7 @@ export interface FileReport {
 
 export function fileReport(file: string, text: string, diagnostics: Diagnostic[]): FileReport {
   let spans: Map<string, Span> | undefined
+  let starts: readonly number[] | undefined
   let count = 0
   const span = (pointer: string): Span | undefined => {
     spans ??= spansOf(text)
@@ -26,7 +27,8 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
   }
   const add = (start: number, end: number, code: Code, message: string, mend: string) => {
     count += 1
-    const { line, column } = lineAndColumn(text, start)
+    starts ??= lineStarts(text)
+    const { line, column } = lineAndColumn(starts, start)
     const lineEnd = text.indexOf('\n', start)
     const last = Math.min(end, lineEnd < 0 ? text.length : lineEnd)
     diagnostics.push({ code, severity: 'error', file, line, column, endColumn: column + Math.max(1, last - start), message, mend })

@@ -1,12 +1,13 @@
 /** What ajv and the quantity reader found, in words a bench understands. */
 import { acceptedSpellings, KINDS, type QuantityFault, type QuantityKind } from '../core/units.ts'
 import type { Code } from './codes.ts'
+import { FORBIDDEN_KEYS } from './forbidden-keys.ts'
 import { nearNames } from './near-names.ts'
 import type { FileReport } from './report.ts'
-import type { ErrorObject } from './schemas.ts'
+import { type ErrorObject, resolveReference, type SchemaNode } from './schemas.ts'
 import { escapePointer } from './yaml-source.ts'
 
-/** Reports the errors of one record. Errors of quantities are left to the converter, which knows more. */
+/** Reports the errors of one record. Whether a text is a quantity is no matter of the schema: the converter reports that. */
 export function reportSchemaErrors(errors: readonly ErrorObject[], report: FileReport): void {
   const seen = new Set<string>()
   const split = new Set(errors.filter(isCommaSplit).map((error) => error.instancePath))
@@ -14,7 +15,8 @@ export function reportSchemaErrors(errors: readonly ErrorObject[], report: FileR
     // The number before the comma is told with the part after it, not once more by itself.
     if (error.keyword === 'type' && typeof error.data === 'number' && split.has(error.instancePath.slice(0, error.instancePath.lastIndexOf('/')))) continue
     const place = `${error.instancePath}|${error.keyword}|${JSON.stringify(error.params)}`
-    if (seen.has(place)) continue
+    // What is wrong about a key is told once, by the key; a forbidden key has its own report.
+    if (seen.has(place) || error.propertyName !== undefined || isForbidden(error)) continue
     seen.add(place)
     reportError(error, report)
   }
@@ -33,7 +35,7 @@ function reportError(error: ErrorObject, report: FileReport): void {
 
 const HANDLERS: Readonly<Record<string, Handler>> = {
   additionalProperties: (error, report) => unknownKey(error, (error.params as { additionalProperty: string }).additionalProperty, report),
-  propertyNames: (error, report) => report.atKey(`${error.instancePath}/${escapePointer((error.params as { propertyName: string }).propertyName)}`, 'key-unknown', `"${(error.params as { propertyName: string }).propertyName}" is not a name that may stand here`, nearNames((error.params as { propertyName: string }).propertyName, namesAllowed(error))),
+  propertyNames: (error, report) => wrongName(error, (error.params as { propertyName: string }).propertyName, report),
   required: (error, report) => {
     const key = (error.params as { missingProperty: string }).missingProperty
     report.atKey(error.instancePath, 'key-missing', `"${key}" is missing${inWords(error.instancePath)}`, `add ${key}: ${propertyDescription(error, key)}`)
@@ -44,7 +46,6 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
     report.at(error.instancePath, 'schema', `${found(error.data)}; one of a fixed list was expected`, nearNames(String(error.data), allowed) || (allowed.length <= LIST_LENGTH ? `write one of ${allowed.join(', ')}` : 'see the list in the schema of this kind of record'))
   },
   pattern: (error, report) => {
-    if (isQuantityPlace(error)) return
     const moment = (error.parentSchema as { moment?: string } | undefined)?.moment
     if (moment === undefined) report.at(error.instancePath, 'schema', `${found(error.data)} is not of the form expected`, description(error))
     else report.at(error.instancePath, 'date', `${found(error.data)} is not a ${moment === 'date' ? 'date' : 'date or a date and time'}`, moment === 'date' ? 'write year-month-day, for instance 2026-03-11' : 'write 2026-03-11 or 2026-03-11T09:20')
@@ -74,18 +75,32 @@ function expectedType(error: ErrorObject): string {
 function unknownKey(error: ErrorObject, key: string, report: FileReport): void {
   const pointer = `${error.instancePath}/${escapePointer(key)}`
   const allowed = Object.keys(((error.parentSchema as { properties?: object } | undefined)?.properties ?? {}) as object)
-  if (isCommaSplit(error)) {
-    const before = Object.entries(error.data as object).findLast(([, value]) => typeof value === 'number')
-    report.atKey(pointer, 'yaml-comma-split', `"${key}" became an entry of its own: inside { } a comma begins the next entry`, `write a decimal point: ${before?.[0] ?? 'value'}: ${before?.[1] ?? ''}.${key}`)
-  } else if (['__proto__', 'constructor', 'prototype'].includes(key)) report.atKey(pointer, 'yaml-forbidden-key', `the key "${key}" is not allowed anywhere`, 'take it out')
+  if (isCommaSplit(error)) reportCommaSplit(error, key, report)
   else if (isEmpty((error.data as Record<string, unknown>)[key])) report.atKey(pointer, 'key-unknown', `"${key}" became an entry of its own${inWords(error.instancePath)}: inside { } a comma begins the next entry`, 'put the whole text in quotes')
   else report.atKey(pointer, 'key-unknown', `"${key}" is not known${inWords(error.instancePath)}`, nearNames(key, allowed) || 'take it out, or put it where it belongs')
 }
 
+/** A key that the keys of its mapping have no room for: a property misspelt, a name with a blank, or half of a number. */
+function wrongName(error: ErrorObject, key: string, report: FileReport): void {
+  if (isCommaSplit(error)) reportCommaSplit(error, key, report)
+  else report.atKey(`${error.instancePath}/${escapePointer(key)}`, 'key-unknown', `"${key}" is not a name that may stand here`, nearNames(key, namesAllowed(error)) || description({ ...error, parentSchema: nameSchema(error) }) || 'see the schema of this kind of record')
+}
+
+function reportCommaSplit(error: ErrorObject, key: string, report: FileReport): void {
+  const before = Object.entries(error.data as object).findLast(([, value]) => typeof value === 'number')
+  report.atKey(`${error.instancePath}/${escapePointer(key)}`, 'yaml-comma-split', `"${key}" became an entry of its own: inside { } a comma begins the next entry`, `write a decimal point: ${before?.[0] ?? 'value'}: ${before?.[1] ?? ''}.${key}`)
+}
+
+function isForbidden(error: ErrorObject): boolean {
+  const { additionalProperty, propertyName } = error.params as { additionalProperty?: string; propertyName?: string }
+  return FORBIDDEN_KEYS.has(additionalProperty ?? propertyName ?? '')
+}
+
 /** In a flow mapping "mass: 24,8 t" is read as mass: 24 and an entry "8 t" without a value. */
 function isCommaSplit(error: ErrorObject): boolean {
-  const key = (error.params as { additionalProperty?: string }).additionalProperty
-  if (error.keyword !== 'additionalProperties' || key === undefined || !/^\d+\s*\D*$/.test(key)) return false
+  const { additionalProperty, propertyName } = error.params as { additionalProperty?: string; propertyName?: string }
+  const key = additionalProperty ?? propertyName
+  if (key === undefined || !/^\d+(\s*\D.*)?$/.test(key)) return false
   const data = error.data as Record<string, unknown>
   return isEmpty(data[key]) && Object.values(data).some((value) => typeof value === 'number')
 }
@@ -95,17 +110,19 @@ function isEmpty(value: unknown): boolean {
   return value === '' || value === null || value === undefined
 }
 
+/** What a mapping's keys must be: the schema of propertyNames, or the part that it refers to. */
+function nameSchema(error: ErrorObject): SchemaNode {
+  const schema = error.schema as SchemaNode
+  return typeof schema['$ref'] === 'string' ? resolveReference(schema['$ref'], '').node : schema
+}
+
 function namesAllowed(error: ErrorObject): string[] {
-  return ((error.schema as { enum?: string[] } | undefined)?.enum) ?? []
+  return (nameSchema(error)['enum'] as string[] | undefined) ?? []
 }
 
 function inWords(pointer: string): string {
   const last = pointer.split('/').filter((part) => !/^\d+$/.test(part)).at(-1)
   return last === undefined || last === '' ? '' : ` in ${last}`
-}
-
-function isQuantityPlace(error: ErrorObject): boolean {
-  return (error.parentSchema as { quantity?: unknown } | undefined)?.quantity !== undefined
 }
 
 function quantityKinds(error: ErrorObject): QuantityKind[] | undefined {
@@ -152,7 +169,7 @@ function quantityFault(fault: QuantityFault, kinds: readonly QuantityKind[]): { 
     case 'decimal-comma': return { code: 'quantity-comma', message: `found the text "${fault.found}"; ${expected}`, mend: `write a decimal point: ${fault.mended}` }
     case 'no-unit': return { code: 'quantity-unit', message: `found "${fault.found}" without a unit; ${expected}`, mend: `write ${fault.found} ${units}` }
     case 'ambiguous-ton': return { code: 'quantity-unit', message: '"ton" may be a short ton, a long ton or a tonne', mend: 'write t, short ton or long ton' }
-    case 'wrong-kind': return { code: 'quantity-unit', message: `found the text "${fault.found}", which is a ${KINDS[fault.is].title}; ${expected}`, mend: `write ${fault.number} with one of ${units}` }
+    case 'wrong-kind': return { code: 'quantity-unit', message: `found the text "${fault.found}", which is ${withArticle(KINDS[fault.is].title)}; ${expected}`, mend: `write ${fault.number} with one of ${units}` }
     case 'unknown-unit': return { code: 'quantity-unit', message: `found the text "${fault.found}", whose unit is not known; ${expected}`, mend: nearNames(unitOf(fault), kinds.flatMap(acceptedSpellings)) || `write one of ${units}` }
     case 'out-of-range': return { code: 'quantity-range', message: `found "${fault.found}", larger than any reading`, mend: 'check the number and its unit' }
     case 'above': return { code: 'quantity', message: `found the text "${fault.found}"; a result above a bound cannot be stored`, mend: `write the value read, or a bound from below such as < ${example}` }
@@ -162,4 +179,8 @@ function quantityFault(fault: QuantityFault, kinds: readonly QuantityKind[]): { 
 
 function unitOf({ found: text, number }: { found: string; number: string }): string {
   return text.slice(text.indexOf(number) + number.length).trim()
+}
+
+function withArticle(title: string): string {
+  return `${/^[aeiou]/i.test(title) ? 'an' : 'a'} ${title}`
 }

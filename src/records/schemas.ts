@@ -11,7 +11,23 @@ const NAMES = ['common', 'quantities', 'properties', 'site', 'producer', 'labora
 
 const schemas = new Map<string, SchemaNode>(NAMES.map((name) => [`${name}.json`, JSON.parse(readFileSync(new URL(`../../schemas/${name}.json`, import.meta.url), 'utf8')) as SchemaNode]))
 
-const ajv = new Ajv2020({ allErrors: true, verbose: true, allowUnionTypes: true, strictRequired: false, schemas: [...schemas.values()], keywords: ['quantity', 'moment'] })
+/**
+ * The patterns of quantities guide editors alone. Whether a text is a quantity is for the reader of quantities to say, which also says
+ * why not: a second opinion could only differ from it, and a record would be refused without a word.
+ */
+function forValidation(schema: SchemaNode): SchemaNode {
+  return JSON.parse(JSON.stringify(schema, (_key, node: unknown) => withoutPattern(node))) as SchemaNode
+}
+
+function withoutPattern(node: unknown): unknown {
+  if (typeof node !== 'object' || node === null || !('quantity' in node) || !('pattern' in node)) return node
+  const { pattern: _pattern, ...rest } = node
+  return rest
+}
+
+const ajv = new Ajv2020({
+  allErrors: true, verbose: true, allowUnionTypes: true, strictRequired: false, schemas: [...schemas.values()].map(forValidation), keywords: ['quantity', 'moment'],
+})
 
 /** A schema by its file name. */
 export function schemaNamed(file: string): SchemaNode {

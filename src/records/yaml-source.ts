@@ -8,7 +8,7 @@ import { EVENT_ALIAS, EVENT_MAPPING, EVENT_POP, EVENT_SCALAR, EVENT_SEQUENCE, ty
 const DEEPEST = 30
 
 export type YamlReading = { readonly value: unknown } | { readonly fault: YamlFault }
-export interface YamlFault { readonly code: 'yaml-syntax' | 'yaml-alias' | 'yaml-duplicate-key'; readonly message: string; readonly line: number; readonly column: number }
+export interface YamlFault { readonly code: 'yaml-syntax' | 'yaml-alias' | 'yaml-duplicate-key' | 'yaml-empty'; readonly message: string; readonly line: number; readonly column: number }
 
 /** Numbers, true, false and null are read as such, everything else stays text; aliases are refused. */
 export function readYaml(text: string): YamlReading {
@@ -24,6 +24,7 @@ export function readYaml(text: string): YamlReading {
 
 function codeOf(message: string): YamlFault['code'] {
   if (/alias/i.test(message)) return 'yaml-alias'
+  if (/input is empty/.test(message)) return 'yaml-empty'
   return /duplicat/i.test(message) ? 'yaml-duplicate-key' : 'yaml-syntax'
 }
 
@@ -73,12 +74,24 @@ function isBlock(text: string, start: number, keyEnd: number | undefined): boole
 }
 
 export function escapePointer(key: string): string {
+  if (!/[~/]/.test(key)) return key
   return key.replaceAll('~', '~0').replaceAll('/', '~1')
 }
 
-/** Line and column, from 1, of an offset. */
-export function lineAndColumn(text: string, offset: number): { line: number; column: number } {
-  const before = text.slice(0, offset)
-  const line = before.split('\n').length
-  return { line, column: offset - (before.lastIndexOf('\n') + 1) + 1 }
+/** Offsets at which the lines of a text begin. */
+export function lineStarts(text: string): number[] {
+  const starts = [0]
+  for (let end = text.indexOf('\n'); end >= 0; end = text.indexOf('\n', end + 1)) starts.push(end + 1)
+  return starts
+}
+
+/** Line and column, from 1, of an offset: the last line that begins at or before it, found by halving. */
+export function lineAndColumn(starts: readonly number[], offset: number): { line: number; column: number } {
+  let [low, high] = [0, starts.length - 1]
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2)
+    if ((starts[middle] ?? 0) <= offset) low = middle
+    else high = middle - 1
+  }
+  return { line: low + 1, column: offset - (starts[low] ?? 0) + 1 }
 }

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process'
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
@@ -5,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { CODES } from '../../src/records/codes.ts'
 import { diagnosticsText } from '../../src/records/diagnostic-text.ts'
 import { loadRecords } from '../../src/records/load.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
 
 const FOLDER = resolve(import.meta.dirname, '../diagnostics')
 const CASES = readdirSync(join(FOLDER, 'cases')).filter((name) => /\.(yaml|mdx)$/.test(name))
@@ -27,7 +29,12 @@ function spoiled(name: string): string {
 const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'file-missing': (folder) => { renameSync(join(folder, 'site.yaml'), join(folder, '.site.yaml')) },
   'file-unexpected': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yml'), 'a: 1\n') },
-  'file-unexpected.link': (folder) => { symlinkSync('/etc/hostname', join(folder, 'lots/tuff/T-2.yaml')) },
+  'file-unexpected.link': (folder) => {
+    writeFileSync(join(folder, '../outside.yaml'), 'nobody else’s business\n')
+    symlinkSync('../../../outside.yaml', join(folder, 'lots/tuff/T-2.yaml'))
+  },
+  'file-unexpected.folder-link': (folder) => { symlinkSync('..', join(folder, 'lots/tuff/round')) },
+  'file-unreadable.pipe': (folder) => { execFileSync('mkfifo', [join(folder, 'lots/tuff/T-2.yaml')]) },
   'file-unreadable.encoding': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), Buffer.from([0x61, 0x3a, 0x20, 0xff, 0x0a])) },
   'file-unreadable.size': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), 'a'.repeat(5_000_000)) },
   'id-invalid': (folder) => { cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/T 2.yaml')) },
@@ -72,6 +79,13 @@ describe('a spoiled record', () => {
     loadRecords(spoiled('yaml-forbidden-key.yaml'))
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined()
   })
+  it.each(CASES)('%s leaves the other records fit to be computed', (name) => {
+    expect(() => computeEdition(loadRecords(spoiled(name)).records, { program: 'test' })).not.toThrow()
+  })
+  it('loses no reading without a word', () => {
+    const { diagnostics } = loadRecords(spoiled('yaml-forbidden-key.specimen.yaml'))
+    expect(diagnostics.map((diagnostic) => diagnostic.code)).toEqual(['yaml-forbidden-key'])
+  })
   it('stays out of the records, alone', () => {
     const { records } = loadRecords(spoiled('quantity-comma.yaml'))
     expect([...records.lots.keys()]).toEqual(['tuff/T-9'])
@@ -96,6 +110,14 @@ describe('several faults', () => {
 })
 
 describe('loadRecords', () => {
+  it.each([['quantity: 1450 t', 'quantity: " 1450 t"'], ['quantity: 1450 t', 'quantity: 1450 metric  ton'], ['residue-45um: 8.4 %', 'residue-45um: < 8.4 per  cent']])('never leaves a lot out without a word: %s as %s', (plain, odd) => {
+    const folder = baseCopy()
+    const path = join(folder, 'lots/tuff/T-1.yaml')
+    writeFileSync(path, readFileSync(path, 'utf8').replace(plain, odd))
+    const { records, diagnostics } = loadRecords(folder)
+    expect(diagnostics).toEqual([])
+    expect(records.lots.has('tuff/T-1')).toBe(true)
+  })
   it('says in one line that a folder is missing or empty', () => {
     const folder = mkdtempSync(join(tmpdir(), 'empty-'))
     expect(loadRecords(join(folder, 'none')).fatal?.message).toMatch(/does not exist/)

@@ -1,0 +1,11 @@
+/** A condition in itself: each age once. */
+import type { FileReport } from './report.ts'
+import type { Condition } from './types.ts'
+
+export function checkCondition(condition: Condition, report: FileReport): void {
+  const ages = condition.ages.map((entry) => entry.age)
+  ages.forEach((age, index) => {
+    if (ages.indexOf(age) === index) return
+    report.at(`/ages/${index}/age`, 'duplicate-id', `the age ${age} is listed twice`, 'keep one of the two; an age has one tolerance')
+  })
+}

@@ -1,0 +1,14 @@
+/** Diagnostics for what lies in the content folder and is not read. */
+import type { Code } from './codes.ts'
+import type { Unread } from './files.ts'
+
+interface Fault { readonly code: Code; readonly message: string; readonly mend: string }
+
+export const UNREAD: Readonly<Record<Unread['why'], Fault>> = {
+  outside: { code: 'file-unexpected', message: 'the link leads out of the content folder', mend: 'put the file itself here' },
+  'folder-link': {
+    code: 'file-unexpected', message: 'the link leads to a folder, which is not followed', mend: 'put the folder itself here',
+  },
+  unreadable: { code: 'file-unreadable', message: 'the folder cannot be read', mend: 'check its permissions' },
+  'no-file': { code: 'file-unreadable', message: 'this is no plain file', mend: 'put a file of text here, or take it out' },
+}
