@@ -192,7 +192,7 @@ export function writeFixtureContent(): string {
     texts.set(`lots/${SOURCE}/TH-${String(lot).padStart(3, '0')}.yaml`, lotText(lot))
   }
   for (const kind of ['conditions', 'criteria', 'methods']) cpSync(resolve(ROOT, 'content', kind), join(folder, kind), { recursive: true })
-  texts.set('methods/reading.mdx', '---\ntitle: Reading a certificate\nsummary: What a reader finds where.\norder: 1\n---\n## Marks\n\nA **full circle** says that a clause is met; `{ }` in code is plain text.\n\n- one\n- two\n\n| mark | word |\n|---|---|\n| circle | meets |\n')
+  texts.set('methods/reading.mdx', '---\ntitle: Reading a certificate\nsummary: What a reader finds where.\norder: 1\n---\n## Marks\n\nA **full circle** says that a clause is met; `code` is plain text, and in a block braces are too.\n\n```\n{ 1 + 1 }\n```\n\n- one\n- two\n\n| mark | word |\n|---|---|\n| circle | meets |\n')
   const put = (path: string, text: string) => {
     mkdirSync(dirname(join(folder, path)), { recursive: true })
     writeFileSync(join(folder, path), text)
