@@ -73,7 +73,10 @@ function classNote(lime: Result | undefined, lot: LotEvidence): WorkingLine[] {
   return lime === undefined || byCalcium === null ? [] : [{ label: 'for information', expression: `CaO ${shown(lime)} %: class ${byCalcium} by the divider of 18 %`, source: 'ASTM C618, edition 19; at exactly 18.0 from memory' }]
 }
 
-/** A censored member enters with its bound, so the sum is an upper bound: at most so much, which is said. */
+/**
+ * A censored member enters with its bound, so the sum is an upper bound: at most so much, which is said. Per cent of different
+ * wholes do not add up, so members on different bases make a sum that is shown but not valid.
+ */
 function fromOxides(
   key: 'oxide-sum' | 'alkali-equivalent', members: readonly Result[], value: number,
   { analysis, line, note }: { analysis: Analysis; line: WorkingLine; note: readonly WorkingLine[] },
@@ -83,11 +86,17 @@ function fromOxides(
   const methods = [...new Set(members.map((member) => member.method))]
   const method = methods.length === 1 ? methods[0] : undefined
   const decimals = Math.max(...members.map((member) => member.decimals))
+  const bases = new Set(members.map((member) => member.basis))
+  const stated = members.map((member) => `${member.property} ${member.basis ?? 'not stated'}`)
+  const mixed = bases.size === 1 ? [] : [`the oxides are on different bases: ${stated.join(', ')}`]
+  const bounded = bounds.map((member) => `${member.property} is reported as ${member.written ?? 'below a bound'} and enters with that bound`)
   return {
     key: resultKey({ property: key, laboratory: analysis.laboratory, sample: analysis.sample, ...(method === undefined ? {} : { method }) }), property: key, ...(method === undefined ? {} : { method }),
-    ...(first.basis === undefined ? {} : { basis: first.basis }), laboratory: analysis.laboratory, sample: analysis.sample, sampleKind: first.sampleKind, role: first.role,
-    value, unit: '%', decimals, ...(bounds.length === 0 ? {} : { censored: 'below' as const }), n: 1, tested: analysis.tested, valid: true,
-    reasons: bounds.map((member) => `${member.property} is reported as ${member.written ?? 'below a bound'} and enters with that bound`),
+    ...(first.basis === undefined || bases.size > 1 ? {} : { basis: first.basis }),
+    laboratory: analysis.laboratory, sample: analysis.sample, sampleKind: first.sampleKind, role: first.role,
+    value, unit: '%', decimals, ...(bounds.length === 0 ? {} : { censored: 'below' as const }), n: 1, tested: analysis.tested,
+    valid: mixed.length === 0,
+    reasons: [...bounded, ...mixed],
     working: () => [{ ...line, value, unit: '%', decimals }, ...note],
   }
 }

@@ -4,10 +4,11 @@ import { batchResistivity, type BatchResistivity } from './bulk-resistivity.ts'
 import { batchStrength, type BatchStrength } from './compressive-strength.ts'
 import { dateOf } from './moment.ts'
 import type { ControlMortar, MortarCondition, ResistivityReading, StrengthReading } from './mortar.ts'
-import { property } from './properties.ts'
+import { property, type PropertyKey } from './properties.ts'
 import { readingFaults } from './reading-faults.ts'
 import { resultKey } from './result-key.ts'
-import type { Result } from './result.ts'
+import { isMade, type Result, type UnmadeResult } from './result.ts'
+import { replacedReadings } from './retests.ts'
 import { resistivityLines, strengthLines } from './working-lines.ts'
 
 interface Batch<Reading, Computed> { readonly reading: Reading; readonly batch: Computed; readonly valid: boolean; readonly reasons: readonly string[] }
@@ -19,29 +20,32 @@ export function taken<T extends { readonly tested?: string; readonly specimens?:
   return (readings ?? []).filter((reading) => reading.tested !== undefined && dateOf(reading.tested) <= asOf && (reading.specimens !== undefined || reading.mean !== undefined))
 }
 
-/** A strength reading with its own faults: range, age, a retest that replaces it. */
-export function readStrength(reading: StrengthReading, cast: string, condition: MortarCondition, replaced: ReadonlyMap<string, string>): ReadStrength {
-  const batch = batchStrength(reading, condition.strength?.specimen, condition.strength?.['batch-range'])
-  const age = ageFaults(cast, reading, condition)
-  const retest = retestFault(reading, replaced)
-  return { reading, batch, valid: batch.valid && age.valid && retest.length === 0, reasons: [...batch.reasons, ...age.reasons, ...retest] }
+/** Strength readings with their own faults: range, age, a retest that replaces one. */
+export function readStrengths(readings: readonly StrengthReading[], cast: string, condition: MortarCondition): ReadStrength[] {
+  const replaced = replacedReadings(readings)
+  return readings.map((reading) => {
+    const batch = batchStrength(reading, condition.strength?.specimen, condition.strength?.['batch-range'])
+    return withFaults(reading, batch, ageFaults(cast, reading, condition), retestFault(replaced.get(reading)))
+  })
 }
 
-/** A resistivity reading with its own faults: temperature, conditioning, geometry, age, a retest that replaces it. */
-export function readResistivity(reading: ResistivityReading, cast: string, condition: MortarCondition, replaced: ReadonlyMap<string, string>): ReadResistivity {
-  const batch = batchResistivity(reading, condition.resistivity?.specimen)
-  const age = ageFaults(cast, reading, condition)
-  const faults = [...readingFaults(reading, condition), ...retestFault(reading, replaced)]
+/** Resistivity readings with their own faults: temperature, conditioning, geometry, age, a retest that replaces one. */
+export function readResistivities(readings: readonly ResistivityReading[], cast: string, condition: MortarCondition): ReadResistivity[] {
+  const replaced = replacedReadings(readings)
+  return readings.map((reading) => {
+    const batch = batchResistivity(reading, condition.resistivity?.specimen)
+    const faults = [...readingFaults(reading, condition), ...retestFault(replaced.get(reading))]
+    return withFaults(reading, batch, ageFaults(cast, reading, condition), faults)
+  })
+}
+
+function withFaults<Reading, Computed extends { readonly valid: boolean; readonly reasons: readonly string[] }>(
+  reading: Reading, batch: Computed, age: { valid: boolean; reasons: readonly string[] }, faults: readonly string[],
+): Batch<Reading, Computed> {
   return { reading, batch, valid: batch.valid && age.valid && faults.length === 0, reasons: [...batch.reasons, ...age.reasons, ...faults] }
 }
 
-/** Which readings are replaced: "age|moment of the replaced one" to the moment of the retest. */
-export function replacedBy(readings: readonly { readonly age: string; readonly tested?: string; readonly 'retest-of'?: string }[]): Map<string, string> {
-  return new Map(readings.flatMap((reading) => (reading['retest-of'] === undefined ? [] : [[`${reading.age}|${reading['retest-of']}`, reading.tested ?? ''] as const])))
-}
-
-function retestFault(reading: { readonly age: string; readonly tested?: string }, replaced: ReadonlyMap<string, string>): string[] {
-  const retest = replaced.get(`${reading.age}|${reading.tested ?? ''}`)
+function retestFault(retest: string | undefined): string[] {
   return retest === undefined ? [] : [`replaced by the retest of ${retest}`]
 }
 
@@ -61,36 +65,42 @@ function inDays(hours: number): string {
 /**
  * @param id of the control batch
  * @param asOf calendar date; readings taken later are left out
- * @returns one result for each reading, in the order of the record
+ * @returns one result for each reading that gives a value, in the order of the record
  */
 export function controlResults({ id, control, condition, asOf }: { id: string; control: ControlMortar; condition: MortarCondition; asOf: string }): Result[] {
   const common = { condition: control.condition, laboratory: control.laboratory, sample: id, sampleKind: 'control' as const, role: 'control' as const }
-  const strengths = taken(control.strength, asOf)
-  const resistivities = taken(control.resistivity, asOf)
   return [
-    ...strengths.flatMap((reading) => strengthResult(readStrength(reading, control.cast, condition, replacedBy(strengths)), common)),
-    ...resistivities.flatMap((reading) => resistivityResult(readResistivity(reading, control.cast, condition, replacedBy(resistivities)), common)),
-  ]
+    ...readStrengths(taken(control.strength, asOf), control.cast, condition).map((read) => strengthResult(read, common)),
+    ...readResistivities(taken(control.resistivity, asOf), control.cast, condition).map((read) => resistivityResult(read, common)),
+  ].filter(isMade)
 }
 
 type Common = Pick<Result, 'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role' | 'method'>
 
-/** The mean strength of a batch as a result; none where it cannot be computed. */
-export function strengthResult({ reading, batch, valid, reasons }: ReadStrength, common: Common): Result[] {
-  if (batch.meanMPa === null) return []
-  return [{
+/** A test that was done but gives no value. */
+export function unmade(
+  property: PropertyKey, reading: { readonly age: string; readonly tested?: string }, common: Common, reasons: readonly string[],
+): UnmadeResult {
+  const { condition = '', laboratory, sample } = common
+  return { property, condition, age: reading.age, laboratory, sample, tested: reading.tested ?? '', reasons }
+}
+
+/** The mean strength of a batch as a result, or why there is none. */
+export function strengthResult({ reading, batch, valid, reasons }: ReadStrength, common: Common): Result | UnmadeResult {
+  if (batch.meanMPa === null) return unmade('compressive-strength', reading, common, reasons)
+  return {
     ...common, key: resultKey({ ...common, property: 'compressive-strength', age: reading.age }), property: 'compressive-strength', age: reading.age, value: batch.meanMPa, unit: 'MPa',
     decimals: property('compressive-strength').decimals, n: batch.n, tested: reading.tested ?? '', ...(batch.summaryOnly ? { summaryOnly: true as const } : {}), valid, reasons,
     working: () => strengthLines(common.role === 'control' ? 'control' : 'test', batch),
-  }]
+  }
 }
 
-/** The mean resistivity of a batch as a result; none where it cannot be computed. */
-export function resistivityResult({ reading, batch, valid, reasons }: ReadResistivity, common: Common): Result[] {
-  if (batch.meanOhmMetre === null) return []
-  return [{
+/** The mean resistivity of a batch as a result, or why there is none. */
+export function resistivityResult({ reading, batch, valid, reasons }: ReadResistivity, common: Common): Result | UnmadeResult {
+  if (batch.meanOhmMetre === null) return unmade('bulk-resistivity', reading, common, reasons)
+  return {
     ...common, key: resultKey({ ...common, property: 'bulk-resistivity', age: reading.age }), property: 'bulk-resistivity', age: reading.age, value: batch.meanOhmMetre, unit: 'ohm m',
     decimals: property('bulk-resistivity').decimals, n: batch.n, tested: reading.tested ?? '', ...(batch.summaryOnly ? { summaryOnly: true as const } : {}), valid, reasons,
     working: () => resistivityLines(common.role === 'control' ? 'control' : 'test', batch),
-  }]
+  }
 }

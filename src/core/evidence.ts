@@ -1,7 +1,7 @@
 /** What is known of one lot on one date when it is judged. */
 import type { MaterialKind } from './criterion.ts'
 import type { PropertyKey } from './properties.ts'
-import type { PlannedTest, PrecedingResult, Result } from './result.ts'
+import type { PlannedTest, PrecedingResult, Result, UnmadeResult } from './result.ts'
 import type { Quantity } from './units.ts'
 
 export interface Evidence {
@@ -12,6 +12,8 @@ export interface Evidence {
   readonly asOf: string
   /** The producer's results known by then, valid or not. */
   readonly results: readonly Result[]
+  /** Tests that were done by then and gave no value. */
+  readonly unmade?: readonly UnmadeResult[]
   /** Tests recorded without a reading by then. */
   readonly planned: readonly PlannedTest[]
   /** The most recent `count` valid results before this lot, oldest first. */

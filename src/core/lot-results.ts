@@ -4,17 +4,19 @@ import { dateOf } from './moment.ts'
 import type { LotEvidence } from './mortar.ts'
 import { mortarResults } from './mortar-results.ts'
 import { plannedTests } from './planned-tests.ts'
-import type { PlannedTest, Result } from './result.ts'
+import { isMade, type PlannedTest, type Result, type UnmadeResult } from './result.ts'
 
-/** Everything known of a lot by the as-of date, and what is awaited. */
-export function lotResults(lot: LotEvidence): { results: Result[]; planned: PlannedTest[] } {
+/** Everything known of a lot by the as-of date, tests that were done without giving a value, and what is awaited. */
+export function lotResults(lot: LotEvidence): { results: Result[]; unmade: UnmadeResult[]; planned: PlannedTest[] } {
   const known = (analysis: { tested: string }) => dateOf(analysis.tested) <= lot.asOf
+  const mortars = lot.tests.flatMap((test) => mortarResults(test, lot))
   return {
     results: [
       ...lot.analyses.filter(known).flatMap((analysis) => analysisResults(analysis, 'producer', lot)),
-      ...lot.tests.flatMap((test) => mortarResults(test, lot)),
+      ...mortars.filter(isMade),
       ...lot.verification.filter(known).flatMap((analysis) => analysisResults(analysis, 'verification', lot)),
     ],
+    unmade: mortars.filter((outcome): outcome is UnmadeResult => !isMade(outcome)),
     planned: lot.tests.flatMap((test) => plannedTests(test, lot)),
   }
 }

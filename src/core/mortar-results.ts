@@ -1,21 +1,24 @@
 /** A test mortar against its control: strength, resistivity, their indices, water requirement. */
 import { activityIndex } from './activity-index.ts'
-import { type ReadResistivity, type ReadStrength, readResistivity, readStrength, replacedBy, resistivityResult, strengthResult, taken } from './control-results.ts'
+import { controlReadings } from './control-readings.ts'
+import {
+  type ReadResistivity, type ReadStrength, readResistivities, readStrengths, resistivityResult, strengthResult, taken, unmade,
+} from './control-results.ts'
 import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from './mortar.ts'
 import { dateOf } from './moment.ts'
 import { property, type PropertyKey } from './properties.ts'
 import { celsius } from './reading-faults.ts'
 import { resistivityIndex } from './resistivity-index.ts'
 import { resultKey } from './result-key.ts'
-import type { Result, WorkingLine } from './result.ts'
+import type { Result, UnmadeResult, WorkingLine } from './result.ts'
 import { waterRequirement } from './water-requirement.ts'
 import { correctedLine, resistivityLines, strengthLines } from './working-lines.ts'
 
 interface Pair { readonly test: TestMortar; readonly control: ControlMortar; readonly condition: MortarCondition; readonly lot: LotEvidence; readonly common: Common }
 type Common = Pick<Result, 'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role'>
 
-/** All results of one test mortar; none where its condition or control is not on record. */
-export function mortarResults(test: TestMortar, lot: LotEvidence): Result[] {
+/** All results of one test mortar, and tests of it that gave no value; none where its condition or control is not on record. */
+export function mortarResults(test: TestMortar, lot: LotEvidence): (Result | UnmadeResult)[] {
   const condition = lot.conditions.get(test.condition)
   const control = lot.controls.get(test.control)
   if (condition === undefined || control === undefined || lot.asOf < dateOf(test.cast)) return []
@@ -24,20 +27,27 @@ export function mortarResults(test: TestMortar, lot: LotEvidence): Result[] {
   return [...strengthResults(pair), ...resistivityResults(pair), ...waterResults(pair)]
 }
 
-function strengthResults(pair: Pair): Result[] {
+function strengthResults(pair: Pair): (Result | UnmadeResult)[] {
   const { test, control, condition, lot, common } = pair
-  const readings = taken(test.strength, lot.asOf)
-  const controlReadings = taken(control.strength, lot.asOf)
-  return readings.flatMap((reading) => {
-    const own = readStrength(reading, test.cast, condition, replacedBy(readings))
-    const method = lot.methodOf(test.laboratory, 'compressive-strength', reading.tested ?? test.cast)
-    const against = ofAge(controlReadings, reading.age).map((other) => readStrength(other, control.cast, condition, replacedBy(controlReadings)))
-    return [...strengthResult(own, { ...common, method }), ...strengthIndex(pair, own, preferred(against))]
+  const own = readStrengths(taken(test.strength, lot.asOf), test.cast, condition)
+  const against = controlReadings(control, condition, lot.asOf).strengths
+  return own.flatMap((read) => {
+    const method = lot.methodOf(test.laboratory, 'compressive-strength', read.reading.tested ?? test.cast)
+    return [strengthResult(read, { ...common, method }), ...strengthIndex(pair, read, preferred(ofAge(against, read.reading.age)))]
   })
 }
 
-function ofAge<T extends { readonly age: string }>(readings: readonly T[], age: string): T[] {
-  return readings.filter((reading) => reading.age === age)
+function ofAge<T extends { readonly reading: { readonly age: string } }>(read: readonly T[], age: string): T[] {
+  return read.filter(({ reading }) => reading.age === age)
+}
+
+interface Mean { readonly mean: number | null; readonly reasons: readonly string[] }
+
+/** Why no ratio follows from two means; empty where one does. */
+function noRatio(test: Mean, control: Mean & { readonly id: string }): string[] {
+  if (test.mean === null) return [...test.reasons]
+  if (control.mean === null) return control.reasons.map((reason) => `control ${control.id}: ${reason}`)
+  return 0 < control.mean ? [] : [`control ${control.id}: its mean is not above zero, so no index can be taken against it`]
 }
 
 /** The control reading to divide by: a valid one before one that is not, the last of several. */
@@ -45,10 +55,13 @@ function preferred<T extends { readonly valid: boolean }>(readings: readonly T[]
   return readings.findLast((reading) => reading.valid) ?? readings.at(-1)
 }
 
-function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | undefined): Result[] {
-  const { meanMPa } = own.batch
-  const controlMPa = against?.batch.meanMPa ?? null
-  if (meanMPa === null || against === undefined || controlMPa === null) return []
+function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | undefined): (Result | UnmadeResult)[] {
+  if (against === undefined) return []
+  const [meanMPa, controlMPa] = [own.batch.meanMPa, against.batch.meanMPa]
+  const faults = noRatio({ mean: meanMPa, reasons: own.reasons }, { mean: controlMPa, reasons: against.reasons, id: pair.test.control })
+  if (meanMPa === null || controlMPa === null || faults.length > 0) {
+    return [unmade('strength-activity-index', own.reading, pair.common, faults)]
+  }
   const value = activityIndex(meanMPa, controlMPa)
   return [indexResult('strength-activity-index', value, pair, { own, against, n: own.batch.n }, () => [
     ...strengthLines('test', own.batch), ...strengthLines('control', against.batch),
@@ -56,22 +69,23 @@ function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | un
   ])]
 }
 
-function resistivityResults(pair: Pair): Result[] {
+function resistivityResults(pair: Pair): (Result | UnmadeResult)[] {
   const { test, control, condition, lot, common } = pair
-  const readings = taken(test.resistivity, lot.asOf)
-  const controlReadings = taken(control.resistivity, lot.asOf)
-  return readings.flatMap((reading) => {
-    const own = readResistivity(reading, test.cast, condition, replacedBy(readings))
-    const method = lot.methodOf(test.laboratory, 'bulk-resistivity', reading.tested ?? test.cast)
-    const against = ofAge(controlReadings, reading.age).map((other) => readResistivity(other, control.cast, condition, replacedBy(controlReadings)))
-    return [...resistivityResult(own, { ...common, method }), ...resistivityRatio(pair, own, preferred(against))]
+  const own = readResistivities(taken(test.resistivity, lot.asOf), test.cast, condition)
+  const against = controlReadings(control, condition, lot.asOf).resistivities
+  return own.flatMap((read) => {
+    const method = lot.methodOf(test.laboratory, 'bulk-resistivity', read.reading.tested ?? test.cast)
+    return [resistivityResult(read, { ...common, method }), ...resistivityRatio(pair, read, preferred(ofAge(against, read.reading.age)))]
   })
 }
 
-function resistivityRatio(pair: Pair, own: ReadResistivity, against: ReadResistivity | undefined): Result[] {
-  const { meanOhmMetre } = own.batch
-  const controlOhmMetre = against?.batch.meanOhmMetre ?? null
-  if (meanOhmMetre === null || against === undefined || controlOhmMetre === null) return []
+function resistivityRatio(pair: Pair, own: ReadResistivity, against: ReadResistivity | undefined): (Result | UnmadeResult)[] {
+  if (against === undefined) return []
+  const [meanOhmMetre, controlOhmMetre] = [own.batch.meanOhmMetre, against.batch.meanOhmMetre]
+  const faults = noRatio({ mean: meanOhmMetre, reasons: own.reasons }, { mean: controlOhmMetre, reasons: against.reasons, id: pair.test.control })
+  if (meanOhmMetre === null || controlOhmMetre === null || faults.length > 0) {
+    return [unmade('resistivity-index', own.reading, pair.common, faults)]
+  }
   const value = resistivityIndex(meanOhmMetre, controlOhmMetre)
   const apart = temperaturesApart(own, against, pair)
   return [indexResult('resistivity-index', value, pair, { own, against, n: own.batch.n, faults: apart }, () => [

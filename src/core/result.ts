@@ -49,6 +49,21 @@ export interface Result {
   readonly working: () => readonly WorkingLine[]
 }
 
+/** A test that was done and gives no value: it is not valid, for these reasons, rather than not reported. */
+export interface UnmadeResult {
+  readonly property: PropertyKey
+  readonly condition: string
+  readonly age: string
+  readonly laboratory: string
+  readonly sample: string
+  readonly tested: string
+  readonly reasons: readonly string[]
+}
+
+export function isMade(outcome: Result | UnmadeResult): outcome is Result {
+  return 'value' in outcome
+}
+
 /** A test that is listed in the record, cast or not, and has no reading by the as-of date. */
 export interface PlannedTest {
   readonly property: PropertyKey

@@ -26,7 +26,8 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
     return { found: 'results', results: 0 < composites.length ? composites : valid }
   }
   const planned = evidence.planned.filter((test) => test.property === clause.property && test.condition === clause.condition && test.age === clause.age)
-  return awaited(planned) ?? notValid(all) ?? { found: 'none', outcome: 'not-reported', reason: overdue(planned) ?? 'no result is reported' }
+  const unmade = (evidence.unmade ?? []).filter((test) => test.property === clause.property && test.condition === clause.condition && test.age === clause.age)
+  return awaited(planned) ?? notValid([...all, ...unmade]) ?? { found: 'none', outcome: 'not-reported', reason: overdue(planned) ?? 'no result is reported' }
 }
 
 /**
@@ -49,7 +50,7 @@ function overdue(planned: readonly PlannedTest[]): string | undefined {
   return dates[0] === undefined ? undefined : `the result was awaited until ${dates[0]} and is overdue since`
 }
 
-function notValid(results: readonly Result[]): Selection | undefined {
+function notValid(results: readonly Pick<Result, 'reasons'>[]): Selection | undefined {
   const reasons = [...new Set(results.flatMap((result) => result.reasons))]
   if (results.length === 0) return undefined
   return { found: 'none', outcome: 'not-valid', reason: reasons.length === 0 ? 'the test is not valid' : `the test is not valid: ${listWords(reasons, 'and')}` }

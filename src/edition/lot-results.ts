@@ -1,15 +1,15 @@
 /** A lot's record with what it refers to, handed to the core. */
 import { lotResults } from '../core/lot-results.ts'
 import { dateOf } from '../core/moment.ts'
-import type { PlannedTest, Result } from '../core/result.ts'
+import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
 import type { Records } from '../records/load.ts'
 import type { Lot } from '../records/types.ts'
 
 /** Control and test are read within this many °C of each other where neither site nor condition says otherwise: own default. */
 const READ_WITHIN = 1
 
-/** Results and planned tests of a lot as known on a date. */
-export function resultsOfLot(id: string, lot: Lot, records: Records, asOf: string): { results: readonly Result[]; planned: readonly PlannedTest[] } {
+/** Results of a lot as known on a date, tests that gave no value, and planned tests. */
+export function resultsOfLot(id: string, lot: Lot, records: Records, asOf: string): { results: readonly Result[]; unmade: readonly UnmadeResult[]; planned: readonly PlannedTest[] } {
   const source = records.sources.get(id.slice(0, id.indexOf('/')))
   if (source === undefined) throw new RangeError(`resultsOfLot needs a lot whose source is on record, got ${id}`)
   return lotResults({

@@ -2,7 +2,7 @@
 import type { Criterion } from '../core/criterion.ts'
 import { judge } from '../core/judge.ts'
 import { dateOf } from '../core/moment.ts'
-import type { PlannedTest, Result } from '../core/result.ts'
+import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
 import type { Records } from '../records/load.ts'
 import type { Lot, Source } from '../records/types.ts'
 import type { JudgedLot } from './certificate.ts'
@@ -12,6 +12,7 @@ import { resultsOfLot } from './lot-results.ts'
 
 export interface ComputedLot extends HistoryLot {
   readonly record: Lot
+  readonly unmade: readonly UnmadeResult[]
   readonly planned: readonly PlannedTest[]
 }
 
@@ -75,11 +76,11 @@ export function criteriaFor(records: Records, source: Source, lot: Lot): Criteri
 export function judgeLot(records: Records, state: SourceState, place: number, asOf: string): JudgedLot {
   const lot = state.lots[place]
   if (lot === undefined) throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
-  const { results, planned } = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
+  const { results, unmade, planned } = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
   const criteria = criteriaFor(records, state.record, lot.record)
   const producerResults = results.filter((result) => result.role === 'producer')
   const evidence = {
-    class: lot.class, kind: state.record.kind, asOf, results: producerResults, planned, declared: state.record.declared,
+    class: lot.class, kind: state.record.kind, asOf, results: producerResults, unmade, planned, declared: state.record.declared,
     preceding: (property: Result['property'], condition: string | undefined, age: string | undefined, method: string | undefined, count: number) =>
       precedingResults(state.history, historyKey(lot.class, property, condition, age, method), lot.id, asOf, count),
   }

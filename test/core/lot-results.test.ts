@@ -91,6 +91,54 @@ describe('lotResults, strength activity index', () => {
   })
 })
 
+describe('lotResults, tests that gave no value', () => {
+  const lost = (mark: string) => ({ [mark]: { load: q('60 kN', 'force'), excluded: 'corner lost' } })
+  it('lists strength and index as not made where every specimen is excluded, and plans neither', () => {
+    const { results, unmade, planned } = lotResults(evidence({ test: { strength: [strength([], { specimens: lost('a') })] }, control: { strength: [strength(['101 kN'])] } }))
+    expect({ results, planned }).toEqual({ results: [], planned: [] })
+    expect(unmade.map(({ property, reasons }) => ({ property, reasons }))).toEqual([
+      { property: 'compressive-strength', reasons: ['specimen a excluded: corner lost', 'no specimen counts'] }, { property: 'strength-activity-index', reasons: ['specimen a excluded: corner lost', 'no specimen counts'] },
+    ])
+  })
+  it('names the control where its specimens are all excluded', () => {
+    const { results, unmade } = lotResults(evidence({ test: { strength: [strength(['101 kN'])] }, control: { strength: [strength([], { specimens: lost('k') })] } }))
+    expect(results.map((result) => result.property)).toEqual(['compressive-strength'])
+    expect(unmade).toMatchObject([{ property: 'strength-activity-index', condition: 'warm', age: '28 d', reasons: ['control K: specimen k excluded: corner lost', 'control K: no specimen counts'] }])
+  })
+})
+
+describe('lotResults, one control for many lots', () => {
+  it('judges a shared batch by what was known on each date', () => {
+    const control: ControlMortar = { condition: 'warm', laboratory: 'quay', cast: '2026-03-11T09:00', cement: { lot: 'PC' }, strength: [strength(['100 kN']), strength(['80 kN'], { tested: '2026-04-08T15:00', 'retest-of': '2026-04-08' })] }
+    const early = { ...control, strength: control.strength?.map((reading) => (reading['retest-of'] === undefined ? reading : { ...reading, tested: '2026-04-09T09:00' })) }
+    const on = (asOf: string) => indexOf(evidence({ test: { strength: [strength(['80 kN'])] }, more: { asOf, controls: new Map([['K', early]]) } }), 'strength-activity-index')?.value
+    expect([on('2026-04-08'), on('2026-05-01'), on('2026-04-08')]).toEqual([80, 100, 80])
+  })
+  it('takes a retest of the control before the test it replaces', () => {
+    const control = { strength: [strength(['100 kN']), strength(['80 kN'], { tested: '2026-04-08T15:00', 'retest-of': '2026-04-08' })] }
+    expect(indexOf(evidence({ test: { strength: [strength(['80 kN'])] }, control }), 'strength-activity-index')).toMatchObject({ value: 100, valid: true })
+  })
+})
+
+describe('lotResults, water requirement', () => {
+  const mortars = (condition: MortarCondition, flow = '110 %') => lotResults(evidence({
+    condition, test: { flow: q(flow, 'fraction'), water: q('233 g', 'batch-mass') }, control: { flow: q('108 %', 'fraction'), water: q('242 g', 'batch-mass') },
+  })).results
+  // Worked by hand: 100 × 233/242 = 96.2810 %.
+  it('is the water of the test mortar in per cent of the control’s, at constant flow only', () => {
+    expect(mortars(FLOW)).toMatchObject([{ property: 'water-requirement', valid: true, control: 'K' }])
+    expect(mortars(FLOW)[0]?.value).toBeCloseTo(96.28099174, 8)
+    expect(mortars(WARM)).toEqual([])
+  })
+  it('stands without a condition at a standard’s, and with it at any other', () => {
+    expect(mortars(FLOW)[0]?.condition).toBeUndefined()
+    expect(mortars({ ...FLOW, standing: 'modified' })[0]?.condition).toBe('warm')
+  })
+  it('is not valid where the flows are too far apart', () => {
+    expect(mortars(FLOW, '114 %')).toMatchObject([{ valid: false, reasons: ['flow 114 % against the control’s 108 %, more than 5 percentage points apart'] }])
+  })
+})
+
 describe('lotResults, resistivity index', () => {
   // Worked by hand: test mean (4310 + 4402 + 4255)/3 − 4.1 = 4318.2333 Ω, control (874 + 887 + 879)/3 − 4.1 = 875.9 Ω; 493.0053 %.
   it('is the ratio of the mean resistivities less end contact, in per cent', () => {
@@ -107,9 +155,27 @@ describe('lotResults, resistivity index', () => {
     expect(index?.valid).toBe(false)
     expect(index?.reasons).toContain(reason)
   })
-  it('is not valid without geometry, and is not made without one', () => {
+  it('has no value without geometry, and is listed as not made with the reason', () => {
     const condition = { ...WARM, resistivity: { ...WARM.resistivity, specimen: { shape: 'prism' as const } } } as MortarCondition
-    expect(indexOf(evidence({ condition, test: { resistivity: [resistance(['4310 ohm'])] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')).toBeUndefined()
+    const { results, unmade, planned } = lotResults(evidence({ condition, test: { resistivity: [resistance(['4310 ohm'])] }, control: { resistivity: [resistance(['874 ohm'])] } }))
+    expect({ results, planned }).toEqual({ results: [], planned: [] })
+    expect(unmade.map(({ property, age, reasons }) => ({ property, age, reasons }))).toEqual([
+      { property: 'bulk-resistivity', age: '28 d', reasons: ['the geometry of a specimen is not known'] }, { property: 'resistivity-index', age: '28 d', reasons: ['the geometry of a specimen is not known'] },
+    ])
+  })
+  it('is never divided by a control whose end contacts leave nothing', () => {
+    const { results, unmade } = lotResults(evidence({ test: { resistivity: [resistance(['4310 ohm'])] }, control: { resistivity: [resistance(['4.1 ohm'])] } }))
+    expect(results.map((result) => result.property)).toEqual(['bulk-resistivity'])
+    expect(unmade).toMatchObject([{ property: 'resistivity-index', reasons: ['control K: its mean is not above zero, so no index can be taken against it'] }])
+  })
+  it('is not valid where neither condition nor reading gives the conditioning', () => {
+    const condition = { ...WARM, resistivity: { ...WARM.resistivity, conditioning: undefined } } as MortarCondition
+    const index = indexOf(evidence({ condition, test: { resistivity: [resistance(['4310 ohm'])] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')
+    expect(index).toMatchObject({ valid: false, reasons: ['the conditioning when read is not on record', 'control K: the conditioning when read is not on record'] })
+  })
+  it('is not valid where the control alone was read hot', () => {
+    const index = indexOf(evidence({ test: { resistivity: [resistance(['4310 ohm'])] }, control: { resistivity: [resistance(['874 ohm'], { temperature: q('50 degC', 'temperature') })] } }), 'resistivity-index')
+    expect(index).toMatchObject({ valid: false, reasons: ['control K: read at 50 °C, outside 23 °C ± 2 °C', 'test read at 23.1 °C and control at 50 °C, more than 1 °C apart'] })
   })
   it('is not valid when control and test were read more than the degree allowed apart', () => {
     const index = indexOf(evidence({ test: { resistivity: [resistance(['4310 ohm'], { temperature: q('24.2 degC', 'temperature') })] }, control: { resistivity: [resistance(['874 ohm'])] } }), 'resistivity-index')
@@ -159,5 +225,26 @@ describe('lotResults, analyses', () => {
     const sum = lotResults(analysis({ SiO2: '63.1 %', Al2O3: '16.0 %', Fe2O3: '< 0.5 %' })).results.find((result) => result.property === 'oxide-sum')
     expect(sum).toMatchObject({ censored: 'below', reasons: ['Fe2O3 is reported as < 0.5 % and enters with that bound'] })
     expect(sum?.value).toBeCloseTo(79.6, 12)
+  })
+  it('does not add oxides on different bases: the sum is shown, not valid', () => {
+    const results = { SiO2: q('63.1 %', 'fraction'), Al2O3: { value: q('16.0 %', 'fraction'), basis: 'ignited' }, Fe2O3: q('4.2 %', 'fraction') }
+    const sum = lotResults(evidence({ more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results }] } })).results.find((result) => result.property === 'oxide-sum')
+    expect(sum).toMatchObject({ valid: false, reasons: ['the oxides are on different bases: SiO2 dry, Al2O3 ignited, Fe2O3 dry'] })
+    expect(sum?.basis).toBeUndefined()
+  })
+  it('leaves an excluded value out of the sum and lists it with its reason', () => {
+    const results = { SiO2: q('63.1 %', 'fraction'), Al2O3: q('16.0 %', 'fraction'), Fe2O3: { value: q('4.2 %', 'fraction'), excluded: 'crucible broke' } }
+    const all = lotResults(evidence({ more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results }] } })).results
+    expect(all.map((result) => [result.property, result.valid])).toEqual([['SiO2', true], ['Al2O3', true], ['Fe2O3', false]])
+    expect(all[2]?.reasons).toEqual(['excluded: crucible broke'])
+  })
+  it('prints a reported value as written, in another unit with the property’s decimals', () => {
+    const results = { density: q('2430 kg/m3', 'density'), SiO2: q('63.100 %', 'fraction') }
+    const all = lotResults(evidence({ more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results }] } })).results
+    expect(all).toMatchObject([{ value: 2.43, unit: 'g/cm3', decimals: 2, written: '2430 kg/m3' }, { value: 63.1, decimals: 3 }])
+  })
+  it('gives an agency’s results the role of verification, with the method in force on the date', () => {
+    const lot = evidence({ more: { tests: [], methodOf: (_, property, date) => (date < '2026-03-15' ? `${property}-old` : undefined), verification: [{ laboratory: 'agency', sample: 'C', tested: '2026-03-10', results: { SiO2: q('63.1 %', 'fraction') } }] } })
+    expect(lotResults(lot).results).toMatchObject([{ role: 'verification', method: 'SiO2-old', key: 'SiO2|||SiO2-old|agency|C' }])
   })
 })
