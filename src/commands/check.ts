@@ -1,4 +1,5 @@
 /** npm run check: reads, computes, reports; writes nothing. */
+import { hasSite } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/edition.ts'
@@ -17,8 +18,7 @@ await run(() => {
     .parse()
   const options = program.opts<Options>()
   const content = readContent(options.content)
-  const readable = content.records.site !== undefined
-  const edition = readable ? computeEdition(content.records, { program: PROGRAM, ...(options.asOf === undefined ? {} : { asOf: options.asOf }) }) : null
+  const edition = hasSite(content.records) ? computeEdition(content.records, { program: PROGRAM, ...(options.asOf === undefined ? {} : { asOf: options.asOf }) }) : null
   const scope: ReportScope = {
     ...(options.lots === undefined ? {} : { lots: new Set(options.lots) }), ...(options.criteria === undefined ? {} : { criteria: new Set(options.criteria) }),
   }

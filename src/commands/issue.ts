@@ -1,11 +1,15 @@
 /** npm run issue: freezes a lot's certificate as a new revision. */
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { sourceOf } from '../core/lot-id.ts'
 import { dateOf } from '../core/moment.ts'
 import { asOfDate } from '../edition/compute.ts'
 import { issueRevision, type IssuedRevision, withRevisionLine } from '../edition/issue.ts'
 import { sourceStates } from '../edition/source-state.ts'
-import { loadRecords, type Records } from '../records/load.ts'
+import { loadYaml } from '../records/load-yaml.ts'
+import type { Records } from '../records/records.ts'
+import { fileReport } from '../records/report.ts'
+import type { Lot } from '../records/types.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 
@@ -40,7 +44,7 @@ function issue(records: Records, lot: string, options: Options): IssuedRevision 
   const earlier = record.revisions?.at(-1)
   if (earlier !== undefined && date < earlier.date) throw new CommandFailure(`Revision ${earlier.number} is of ${earlier.date}, later than ${date}.\nmend: give a later --date`, EXIT.wrongUse)
   if (options.withdraw === true && earlier === undefined) throw new CommandFailure(`${lot} was never issued, so there is nothing to withdraw.`, EXIT.wrongUse)
-  const source = lot.slice(0, lot.indexOf('/'))
+  const source = sourceOf(lot)
   const state = sourceStates(records, [date, asOfDate(records)].sort().at(-1) ?? date).get(source)
   const place = state?.lots.findIndex((candidate) => candidate.id === lot) ?? -1
   if (state === undefined || place < 0 || date < dateOf(state.lots[place]?.sampled ?? date)) throw new CommandFailure(`${lot} was sampled after ${date}, so it cannot be issued on that date.`, EXIT.wrongUse)
@@ -62,14 +66,15 @@ function functionOf(records: Records, source: string, options: Options): string 
 function write(records: Records, lot: string, issued: IssuedRevision): void {
   const document = join(records.contentDir, 'issued', lot, `${issued.document.revision}.json`)
   const recordFile = join(records.contentDir, 'lots', `${lot}.yaml`)
-  const before = readFileSync(recordFile, 'utf8')
+  const next = withRevisionLine(readFileSync(recordFile, 'utf8'), issued.recordLine)
+  // Read back before anything is written: a record that the line does not fit into stays as it is.
+  const record = loadYaml('lot', next, fileReport(recordFile, next, [])) as Lot | undefined
+  if (record?.revisions?.at(-1)?.digest !== issued.digest) {
+    throw new CommandFailure(`The revision cannot be added to ${recordFile}, which is as before.\nmend: write revisions: as a list with one line a revision`, EXIT.failed)
+  }
   mkdirSync(dirname(document), { recursive: true })
   replaceFile(document, issued.text)
-  replaceFile(recordFile, withRevisionLine(before, issued.recordLine))
-  const written = loadRecords(records.contentDir).records.lots.get(lot)?.revisions?.at(-1)
-  if (written?.digest === issued.digest) return
-  replaceFile(recordFile, before)
-  throw new CommandFailure(`The revision could not be added to ${recordFile}, which is as before.\nmend: write revisions: as a list with one line a revision`, EXIT.failed)
+  replaceFile(recordFile, next)
 }
 
 function replaceFile(path: string, text: string): void {

@@ -1,5 +1,5 @@
 /** Age of a specimen at test against the nominal age and its tolerance. */
-import { ageHours, hoursBetween } from './moment.ts'
+import { ageHours, daysBetween, hoursBetween } from './moment.ts'
 
 export type AgeCheck =
   | { readonly check: 'within'; readonly hours: number }
@@ -21,6 +21,6 @@ export function checkAge(cast: string, tested: string, age: string, toleranceHou
 
 /** With whole days between the dates, the true age lies less than a day to either side. */
 function checkDates(cast: string, tested: string, age: string, toleranceHours: number): AgeCheck {
-  const hours = (Date.parse(tested.slice(0, 10)) - Date.parse(cast.slice(0, 10))) / 3_600_000
+  const hours = 24 * daysBetween(cast, tested)
   return Math.abs(hours - ageHours(age)) - 24 >= toleranceHours ? { check: 'outside', hours } : { check: 'cannot-be-verified' }
 }

@@ -1,10 +1,10 @@
 /** Results of chemical and physical analyses as reported, and what follows from the oxides of one analysis. */
 import { classByCalcium, alkaliEquivalent, oxideSum } from './oxides.ts'
 import { type Analysis, isQuantity, type LotEvidence, type ReportedValue } from './mortar.ts'
-import { isPropertyKey, property, type PropertyKey } from './properties.ts'
+import { isPropertyKey, property, type PropertyKey, storedUnit } from './properties.ts'
 import { resultKey } from './result-key.ts'
 import type { Result, WorkingLine } from './result.ts'
-import { KINDS, type Quantity } from './units.ts'
+import type { Quantity } from './units.ts'
 
 /** All results of one analysis: reported values first, then oxide sum and alkali equivalent where their oxides are there. */
 export function analysisResults(analysis: Analysis, role: 'producer' | 'verification', lot: LotEvidence): Result[] {
@@ -34,11 +34,6 @@ function reportedResult(key: PropertyKey, value: ReportedValue, { analysis, role
 function basisOf(key: PropertyKey, stated: string | undefined): { basis?: string } {
   const basis = stated ?? property(key).basis
   return basis === undefined ? {} : { basis }
-}
-
-/** Unit that values of a property are stored in. */
-export function storedUnit(key: PropertyKey): string {
-  return KINDS[property(key).kind].stored
 }
 
 function printedDecimals(key: PropertyKey, quantity: Quantity): number {

@@ -49,6 +49,11 @@ export function hoursBetween(from: string, to: string): number | null {
   return (wallMinutes(to) - wallMinutes(from) + shift) / 60
 }
 
+/** Whether a period with open or given ends, both included, holds a calendar date. */
+export function inForce(period: { readonly from?: string; readonly to?: string }, date: string): boolean {
+  return (period.from === undefined || period.from <= date) && (period.to === undefined || date <= period.to)
+}
+
 /** Whole calendar days from one moment's date to another's. */
 export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from)

@@ -2,7 +2,7 @@
  * The one list of what a laboratory reports and the tool derives: key, title, symbol, kind of quantity, bounds.
  * `npm run generate` writes it into the schemas.
  */
-import type { QuantityKind } from './units.ts'
+import { KINDS, type QuantityKind } from './units.ts'
 
 /** measured: read off an instrument; derived: from other results of one analysis; index: test over control at one condition. */
 export type PropertyNature = 'measured' | 'derived' | 'index'
@@ -72,6 +72,11 @@ export type PropertyKey = keyof typeof PROPERTIES
 
 export function property(key: PropertyKey): Property {
   return PROPERTIES[key]
+}
+
+/** Unit that values of a property are stored in. */
+export function storedUnit(key: PropertyKey): string {
+  return KINDS[property(key).kind].stored
 }
 
 export function isPropertyKey(key: string): key is PropertyKey {

@@ -1,5 +1,5 @@
 /** Whether a result lies in its laboratory's accreditation scope on the day it was obtained. */
-import { dateOf } from '../core/moment.ts'
+import { dateOf, inForce } from '../core/moment.ts'
 import type { Laboratory } from '../records/types.ts'
 
 /** What accreditation asks of a result. */
@@ -9,13 +9,13 @@ export interface AccreditedWork { readonly property: string; readonly condition?
 export function accreditationFor(laboratory: Laboratory, work: AccreditedWork): { body: string; number: string } | undefined {
   const date = dateOf(work.tested)
   return laboratory.accreditation?.find((entry) =>
-    entry.from <= date && (entry.to === undefined || date <= entry.to)
+    inForce(entry, date)
     && entry.scope.includes(work.property as (typeof entry.scope)[number])
     && (work.condition === undefined || entry.conditions === undefined || entry.conditions.includes(work.condition)))
 }
 
 /** What accreditations are in force on a date, for the certificate's head; null without any. */
 export function accreditationOn(laboratory: Laboratory, date: string): string | null {
-  const inForce = laboratory.accreditation?.filter((entry) => entry.from <= date && (entry.to === undefined || date <= entry.to)) ?? []
-  return inForce.length === 0 ? null : inForce.map((entry) => `${entry.body}, ${entry.number}`).join('; ')
+  const entries = laboratory.accreditation?.filter((entry) => inForce(entry, date)) ?? []
+  return entries.length === 0 ? null : entries.map((entry) => `${entry.body}, ${entry.number}`).join('; ')
 }

@@ -1,8 +1,10 @@
 /** Builds the certificate document of a lot from its records and today's computation. */
 import type { Criterion, DecisionRule, MaterialKind } from '../core/criterion.ts'
 import { isUnconfirmed } from '../core/criterion.ts'
+import { sourceOf } from '../core/lot-id.ts'
 import { dateOf } from '../core/moment.ts'
 import type { PlannedTest, Result } from '../core/result.ts'
+import type { Quantity } from '../core/units.ts'
 import type { Verdict } from '../core/verdict.ts'
 import type { Records } from '../records/load.ts'
 import type { Control, Laboratory, Lot, ResistivityTest, StrengthTest } from '../records/types.ts'
@@ -44,7 +46,7 @@ export function isProvisional(lot: Pick<JudgedLot, 'planned'>): boolean {
 }
 
 export function certificateDocument(lot: JudgedLot, records: Records, program: string, issue: Issue | null): CertificateDocument {
-  const sourceId = lot.id.slice(0, lot.id.indexOf('/'))
+  const sourceId = sourceOf(lot.id)
   const source = records.sources.get(sourceId)
   const producer = source && records.producers.get(source.producer)
   if (source === undefined || producer === undefined) throw new RangeError(`certificateDocument needs a lot whose source and producer are on record, got ${lot.id}`)
@@ -163,11 +165,7 @@ function readings(of: 'test' | 'control', mortar: Pick<Control, 'strength' | 're
 function strengthReading(of: 'test' | 'control', reading: StrengthTest): DocumentReading {
   return {
     of, what: 'strength', age: reading.age, tested: reading.tested ?? '', ...optional('deviations', reading.deviations),
-    specimens: reading.mean !== undefined
-      ? [{ mark: `mean of ${reading.of ?? '?'}`, reading: written(reading.mean) }]
-      : Object.entries(reading.specimens ?? {}).map(([mark, specimen]) => ('written' in specimen
-        ? { mark, reading: written(specimen) }
-        : { mark, reading: printedUnits((specimen.load ?? specimen.strength)?.written ?? 'no reading'), ...optional('size', sizeInWords(specimen)), ...optional('excluded', specimen.excluded) })),
+    specimens: specimens(reading, (specimen) => specimen.load ?? specimen.strength),
   }
 }
 
@@ -177,12 +175,18 @@ function resistivityReading(of: 'test' | 'control', reading: ResistivityTest): D
     ...optional('temperature', reading.temperature && written(reading.temperature)), ...optional('endContact', reading['end-contact'] && written(reading['end-contact'])),
     ...optional('frequency', reading.frequency && written(reading.frequency)), ...optional('conditioning', reading.conditioning), ...optional('saturation', reading.saturation),
     ...optional('verification', reading.verification && `${written(reading.verification.read)} on a known ${written(reading.verification.known)}`),
-    specimens: reading.mean !== undefined
-      ? [{ mark: `mean of ${reading.of ?? '?'}`, reading: written(reading.mean) }]
-      : Object.entries(reading.specimens ?? {}).map(([mark, specimen]) => ('written' in specimen
-        ? { mark, reading: written(specimen) }
-        : { mark, reading: printedUnits((specimen.resistance ?? specimen.resistivity)?.written ?? 'no reading'), ...optional('size', sizeInWords(specimen)), ...optional('excluded', specimen.excluded) })),
+    specimens: specimens(reading, (specimen) => specimen.resistance ?? specimen.resistivity),
   }
+}
+
+/** Readings of single specimens as written, or the mean where only that is on record. */
+function specimens<Detailed extends { excluded?: string }>(
+  reading: { mean?: Quantity; of?: number; specimens?: { [mark: string]: Quantity | Detailed } }, readingOf: (specimen: Detailed) => Quantity | undefined,
+): DocumentReading['specimens'] {
+  if (reading.mean !== undefined) return [{ mark: `mean of ${reading.of ?? '?'}`, reading: written(reading.mean) }]
+  return Object.entries(reading.specimens ?? {}).map(([mark, specimen]) => ('written' in specimen
+    ? { mark, reading: written(specimen) }
+    : { mark, reading: printedUnits(readingOf(specimen)?.written ?? 'no reading'), ...optional('size', sizeInWords(specimen)), ...optional('excluded', specimen.excluded) }))
 }
 
 function sizeInWords(specimen: object): string | undefined {

@@ -20,10 +20,14 @@ export function lotData(edition: Edition, lot: LotEntry): unknown {
   }
 }
 
-export function referenceData(edition: Edition): Record<string, unknown> {
-  return {
-    'data/conditions.json': { format: 1, conditions: Object.fromEntries([...edition.conditions].map(([id, record]) => [id, writtenForm(record)])) },
-    'data/controls.json': { format: 1, controls: Object.fromEntries([...edition.controls].map(([id, entry]) => [id, writtenForm(entry.record)])) },
-    'data/criteria.json': { format: 1, criteria: Object.fromEntries(edition.criteria) },
-  }
+export function conditionData(edition: Edition): unknown {
+  return { format: 1, conditions: Object.fromEntries([...edition.conditions].map(([id, record]) => [id, writtenForm(record)])) }
+}
+
+export function controlData(edition: Edition): unknown {
+  return { format: 1, controls: Object.fromEntries([...edition.controls].map(([id, entry]) => [id, writtenForm(entry.record)])) }
+}
+
+export function criterionData(edition: Edition): unknown {
+  return { format: 1, criteria: Object.fromEntries(edition.criteria) }
 }

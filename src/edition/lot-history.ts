@@ -1,5 +1,5 @@
 /** The short history that a certificate draws: the lot's own activity results with those of lots before it. */
-import { property } from '../core/properties.ts'
+import { property, storedUnit } from '../core/properties.ts'
 import type { PlannedTest, Result } from '../core/result.ts'
 import { dateOf } from '../core/moment.ts'
 import type { DocumentHistory } from './document.ts'
@@ -26,7 +26,7 @@ export function lotHistory(lots: readonly HistoryLot[], place: number, own: { re
     const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) => point(other, other.results.filter((result) => dateOf(result.tested) <= asOf), { key, condition, age }))
     const now = point(lot, own.results, { key, condition, age })
     return {
-      property: key, condition, age, unit: '%', decimals: property(key).decimals,
+      property: key, condition, age, unit: storedUnit(key), decimals: property(key).decimals,
       points: [...earlier, ...(now.length > 0 ? now : [{ lot: lot.id, at: lot.sampled, value: null, status: 'pending' as const }])],
     }
   })

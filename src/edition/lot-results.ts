@@ -1,6 +1,7 @@
 /** A lot's record with what it refers to, handed to the core. */
+import { sourceOf } from '../core/lot-id.ts'
 import { lotResults } from '../core/lot-results.ts'
-import { dateOf } from '../core/moment.ts'
+import { dateOf, inForce } from '../core/moment.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
 import type { Records } from '../records/load.ts'
 import type { Lot } from '../records/types.ts'
@@ -10,7 +11,7 @@ const READ_WITHIN = 1
 
 /** Results of a lot as known on a date, tests that gave no value, and planned tests. */
 export function resultsOfLot(id: string, lot: Lot, records: Records, asOf: string): { results: readonly Result[]; unmade: readonly UnmadeResult[]; planned: readonly PlannedTest[] } {
-  const source = records.sources.get(id.slice(0, id.indexOf('/')))
+  const source = records.sources.get(sourceOf(id))
   if (source === undefined) throw new RangeError(`resultsOfLot needs a lot whose source is on record, got ${id}`)
   return lotResults({
     samples: lot.samples, analyses: lot.analyses ?? [], tests: lot.tests ?? [], verification: lot.verification ?? [],
@@ -23,6 +24,6 @@ export function resultsOfLot(id: string, lot: Lot, records: Records, asOf: strin
 /** The method that a laboratory uses for a property on a date, with its edition. */
 export function methodInForce(records: Records, laboratory: string, property: string, date: string): string | undefined {
   const methods = records.laboratories.get(laboratory)?.methods as Record<string, { method: string; edition?: string; from?: string; to?: string }[] | undefined> | undefined
-  const method = methods?.[property]?.find((entry) => (entry.from === undefined || entry.from <= date) && (entry.to === undefined || date <= entry.to))
+  const method = methods?.[property]?.find((entry) => inForce(entry, date))
   return method === undefined ? undefined : [method.method, method.edition].filter(Boolean).join('-')
 }

@@ -1,6 +1,5 @@
 /** Numbers, dates and words as they stand on a page. */
 import type { Operator } from '../core/criterion.ts'
-import { property, type PropertyKey } from '../core/properties.ts'
 import type { Result } from '../core/result.ts'
 import type { AppliedLimit, Outcome } from '../core/verdict.ts'
 
@@ -73,12 +72,6 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
 
 export function kindWords(kind: string): string {
   return KIND_WORDS[kind] ?? kind
-}
-
-/** Title of a property as a table names it; an index at another condition than a standard's says "modified". */
-export function propertyTitle(key: PropertyKey, standing?: 'standard' | 'modified' | 'details-to-be-entered'): string {
-  const { title } = property(key)
-  return standing === undefined || standing === 'standard' ? title : `${title}, modified`
 }
 
 /** First letter large. */

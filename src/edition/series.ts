@@ -1,5 +1,5 @@
 /** A source's results over sampling, ready for charts: one series for each property, condition and age. */
-import { property, type PropertyKey } from '../core/properties.ts'
+import { property, type PropertyKey, storedUnit } from '../core/properties.ts'
 import type { Result } from '../core/result.ts'
 import type { Series, SeriesPoint } from './edition.ts'
 import { historyKey, precedingResults, representative } from './history.ts'
@@ -27,12 +27,7 @@ export function sourceSeries(state: SourceState): Series[] {
   }
   return [...places.values()]
     .sort((a, b) => order(a.place) < order(b.place) ? -1 : 1)
-    .map(({ place, points }) => ({ ...place, unit: unitOf(place.property), decimals: property(place.property).decimals, points }))
-}
-
-function unitOf(key: PropertyKey): string {
-  const kind = property(key).kind
-  return kind === 'density' ? 'g/cm3' : kind === 'fraction' ? '%' : ''
+    .map(({ place, points }) => ({ ...place, unit: storedUnit(place.property), decimals: property(place.property).decimals, points }))
 }
 
 function order({ property: key, condition = '', age = '' }: Place): string {

@@ -1,7 +1,8 @@
 /** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
 import type { Criterion } from '../core/criterion.ts'
 import { judge } from '../core/judge.ts'
-import { dateOf } from '../core/moment.ts'
+import { nameInSource, sourceOf } from '../core/lot-id.ts'
+import { dateOf, inForce } from '../core/moment.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
 import type { Records } from '../records/load.ts'
 import type { Lot, Source } from '../records/types.ts'
@@ -43,7 +44,7 @@ export function sourceStates(records: Records, asOf: string): Map<string, Source
   for (const [id, record] of records.lots) {
     const sampled = sampledAt(record)
     if (asOf < dateOf(sampled)) continue
-    const sourceId = id.slice(0, id.indexOf('/'))
+    const sourceId = sourceOf(id)
     const withdrawn = withdrawnOn(record, asOf)
     bySource.get(sourceId)?.push({
       id, sampled, record, class: record.class ?? records.sources.get(sourceId)?.class ?? null, ...resultsOfLot(id, record, records, asOf), ...(withdrawn === undefined ? {} : { withdrawn }),
@@ -63,7 +64,7 @@ export function criteriaFor(records: Records, source: Source, lot: Lot): Criteri
   const produced = dateOf(lot.produced.to)
   const ids = source.criteria === undefined
     ? records.site.criteria
-    : source.criteria.filter((entry) => (entry.from === undefined || entry.from <= produced) && (entry.to === undefined || produced <= entry.to)).map((entry) => entry.set)
+    : source.criteria.filter((entry) => inForce(entry, produced)).map((entry) => entry.set)
   return ids.map((id) => records.criteria.get(id)).filter((criterion) => criterion !== undefined).filter((criterion) => criterion.kinds.some((kind) => kind === source.kind))
 }
 
@@ -85,7 +86,7 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
       precedingResults(state.history, historyKey(lot.class, property, condition, age, method), lot.id, asOf, count),
   }
   return {
-    id: lot.id, record: lot.record, class: lot.class, number: lot.record.number ?? lot.id.slice(lot.id.indexOf('/') + 1), asOf, results, planned, criteria,
+    id: lot.id, record: lot.record, class: lot.class, number: lot.record.number ?? nameInSource(lot.id), asOf, results, planned, criteria,
     verdicts: criteria.map((criterion) => judge(criterion, evidence)),
     get history() { return lotHistory(state.lots, place, { results, planned }, asOf) },
   }

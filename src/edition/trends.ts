@@ -1,5 +1,6 @@
 /** What the trend charts of a source show beside its series: limit lines and bands of the governing criterion, events. */
-import { type Clause, type Comparison, type Criterion, EVERY_CLASS, type MaterialKind } from '../core/criterion.ts'
+import type { Clause, Comparison, Criterion, MaterialKind } from '../core/criterion.ts'
+import { quantitiesFor } from '../core/limit-words.ts'
 import { property } from '../core/properties.ts'
 import type { Series, SourceEntry } from './edition.ts'
 import { unitSign } from './print.ts'
@@ -23,7 +24,7 @@ export function trendContext(series: Pick<Series, 'property' | 'condition' | 'ag
   const clauses = criteria.flatMap((criterion) => comparisonsFor(criterion.clauses, scope)).filter((clause) => matches(clause, series))
   const limits = clauses.filter((clause) => clause.deviation === undefined).flatMap((clause) => limitLines(clause, lotClass))
   const uniformity = clauses.find((clause) => clause.deviation?.from === 'preceding')
-  const half = uniformity?.limits[0]?.byClass[lotClass ?? ''] ?? uniformity?.limits[0]?.byClass[EVERY_CLASS]
+  const half = uniformity?.limits[0] && quantitiesFor(uniformity.limits[0], lotClass)
   return {
     limits: limits.filter((limit, index) => limits.findIndex((other) => other.value === limit.value) === index),
     ...(uniformity?.deviation?.from !== 'preceding' || half?.[0] === undefined ? {} : { band: { half: half[0].value, relative: uniformity.deviation.relative } }),
@@ -46,7 +47,7 @@ function matches(clause: Comparison, series: Pick<Series, 'property' | 'conditio
 }
 
 function limitLines(clause: Comparison, lotClass: string | null): { value: number; label: string }[] {
-  return clause.limits.flatMap((limit) => (limit.byClass[lotClass ?? ''] ?? limit.byClass[EVERY_CLASS] ?? []).map((quantity) => ({
+  return clause.limits.flatMap((limit) => (quantitiesFor(limit, lotClass) ?? []).map((quantity) => ({
     value: quantity.value, label: `${WORDS[limit.operator] ?? ''} ${quantity.written.replace('%', '').trim()} ${unitSign(property(clause.property).kind === 'fraction' ? '%' : quantity.unit)}`.trim(),
   })))
 }

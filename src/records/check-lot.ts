@@ -1,4 +1,5 @@
 /** A lot against the records it refers to, and its dates against each other. */
+import { sourceOf } from '../core/lot-id.ts'
 import { dateOf } from '../core/moment.ts'
 import { checkDate, checkOrder } from './check-dates.ts'
 import { checkReadings } from './check-readings.ts'
@@ -9,7 +10,7 @@ import type { Lot } from './types.ts'
 
 /** @param numbers printed lot numbers seen so far, "source|number" to the lot's id */
 export function checkLot(id: string, lot: Lot, known: Known, report: FileReport, numbers: Map<string, string>): void {
-  const source = id.slice(0, id.indexOf('/'))
+  const source = sourceOf(id)
   if (!known.has('source', source)) report.at('', 'reference-unknown', `the lot lies in the folder of source "${source}", which has no record`, nearNames(source, known.names('source')) || `write sources/${source}.yaml`)
   checkNumber(id, source, lot, report, numbers)
   checkProduction(lot, report)

@@ -1,17 +1,10 @@
 /** What checks need to know of all other records. */
 import { nearNames } from './near-names.ts'
 import type { FileReport } from './report.ts'
+import type { Records } from './records.ts'
 import type { RecordKind } from './schemas.ts'
-import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from './types.ts'
 
-export interface Known {
-  readonly site: Site
-  readonly producers: ReadonlyMap<string, Producer>
-  readonly laboratories: ReadonlyMap<string, Laboratory>
-  readonly sources: ReadonlyMap<string, Source>
-  readonly conditions: ReadonlyMap<string, Condition>
-  readonly controls: ReadonlyMap<string, Control>
-  readonly lots: ReadonlyMap<string, Lot>
+export interface Known extends Records {
   /** Whether a file of that id exists, even one with a fault: its own fault is enough. */
   readonly has: (kind: RecordKind, id: string) => boolean
   readonly names: (kind: RecordKind) => string[]

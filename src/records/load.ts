@@ -10,27 +10,16 @@ import { compileCriterion } from './criteria.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { inOrder } from './diagnostic-text.ts'
 import { LARGEST_BYTES, listFolder, readText } from './files.ts'
-import { UNREAD } from './unread-files.ts'
+import { type FileFault, UNREAD } from './unread-files.ts'
 import { placeOf, type Place } from './places.ts'
 import { type MethodPage, readMethodPage } from './method-page.ts'
 import { fileReport, type FileReport } from './report.ts'
 import { loadYaml } from './load-yaml.ts'
+import type { Records } from './records.ts'
 import type { RecordKind } from './schemas.ts'
 import type { Condition, Control, CriterionRecord, Laboratory, Lot, Producer, Site, Source } from './types.ts'
 
-export interface Records {
-  readonly contentDir: string
-  readonly site: Site
-  readonly producers: ReadonlyMap<string, Producer>
-  readonly laboratories: ReadonlyMap<string, Laboratory>
-  readonly sources: ReadonlyMap<string, Source>
-  readonly conditions: ReadonlyMap<string, Condition>
-  readonly controls: ReadonlyMap<string, Control>
-  readonly criteria: ReadonlyMap<string, Criterion>
-  /** By SOURCE/LOT. */
-  readonly lots: ReadonlyMap<string, Lot>
-  readonly methods: readonly MethodPage[]
-}
+export type { Records }
 
 export interface LoadedContent {
   readonly records: Records
@@ -40,7 +29,12 @@ export interface LoadedContent {
 }
 
 /** Stands in where site.yaml cannot be read, so that everything else is still checked. */
-const NO_SITE = { title: '', units: 'SI', criteria: [], grace: { kind: 'duration', value: 0, unit: 'h', written: '0 h', decimals: 0 } } as const
+const NO_SITE: Site = { title: '', units: 'SI', criteria: [], grace: { kind: 'duration', value: 0, unit: 'h', written: '0 h', decimals: 0 } }
+
+/** Whether site.yaml could be read; without it nothing can be judged, for criteria and grace are not known. */
+export function hasSite(records: Records): boolean {
+  return records.site !== NO_SITE
+}
 
 interface Loaded<T> { readonly record: T; readonly report: FileReport }
 type Store = { readonly [K in RecordKind]: Map<string, Loaded<unknown>> }
@@ -51,21 +45,21 @@ export function loadRecords(contentDir: string): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing) return fatal(contentDir, `The content folder ${contentDir} ${listing.fault}.`, 'give a folder with records by --content DIR')
   if (listing.files.length === 0) return fatal(contentDir, `The content folder ${contentDir} is empty.`, 'begin with site.yaml; README.md shows a first lot')
-  const diagnostics: Diagnostic[] = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why].code, UNREAD[why].message, UNREAD[why].mend))
+  const diagnostics: Diagnostic[] = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
   const store = emptyStore()
   const files = emptyFiles()
   const methods: MethodPage[] = []
   const ids = new Map<string, string>()
   for (const { path } of listing.files) {
     const place = placeOf(path)
-    if ('fault' in place) diagnostics.push(fileFault(path, place.code, place.fault, place.mend))
+    if (!('kind' in place)) diagnostics.push(fileFault(path, place))
     else {
       reportCase(ids, place, path, diagnostics)
       files[place.kind].add(place.id)
       loadFile(contentDir, path, place, { store, methods, diagnostics })
     }
   }
-  if (!listing.files.some((file) => file.path === 'site.yaml')) diagnostics.push(fileFault('site.yaml', 'file-missing', 'every content folder needs site.yaml', 'write title, units, criteria and grace'))
+  if (!listing.files.some((file) => file.path === 'site.yaml')) diagnostics.push(fileFault('site.yaml', { code: 'file-missing', severity: 'error', message: 'every content folder needs site.yaml', mend: 'write title, units, criteria and grace' }))
   const records = assemble(contentDir, { store, files, methods })
   return { records, diagnostics: inOrder(diagnostics) }
 }
@@ -82,8 +76,8 @@ function emptyFiles(): Files {
   return { site: new Set(), producer: new Set(), laboratory: new Set(), source: new Set(), condition: new Set(), control: new Set(), criterion: new Set(), lot: new Set(), method: new Set() }
 }
 
-function fileFault(file: string, code: Diagnostic['code'], message: string, mend: string): Diagnostic {
-  return { code, severity: code === 'file-unexpected' && !message.includes('link') ? 'warning' : 'error', file, line: 1, column: 1, message, mend }
+function fileFault(file: string, fault: FileFault): Diagnostic {
+  return { ...fault, file, line: 1, column: 1 }
 }
 
 /** Two names that differ by case alone would be one file, one address on many servers. */
@@ -91,7 +85,7 @@ function reportCase(ids: Map<string, string>, place: Place, path: string, diagno
   const name = `${place.kind}/${place.id.toLowerCase()}`
   const other = ids.get(name)
   ids.set(name, path)
-  if (other !== undefined) diagnostics.push(fileFault(path, 'id-case', `the id differs from ${other} only by case`, 'rename one of the two'))
+  if (other !== undefined) diagnostics.push(fileFault(path, { code: 'id-case', severity: 'error', message: `the id differs from ${other} only by case`, mend: 'rename one of the two' }))
 }
 
 interface Into { readonly store: Store; readonly methods: MethodPage[]; readonly diagnostics: Diagnostic[] }
@@ -100,7 +94,7 @@ function loadFile(folder: string, path: string, place: Place, { store, methods, 
   const reading = readText(folder, path)
   if ('fault' in reading) {
     const faults = { missing: 'cannot be read', unreadable: 'cannot be read', 'too-large': `is larger than ${LARGEST_BYTES / 1024 / 1024} MiB`, 'not-utf8': 'is not UTF-8 text' }
-    diagnostics.push(fileFault(path, 'file-unreadable', `the file ${faults[reading.fault]}`, reading.fault === 'not-utf8' ? 'save it as UTF-8' : 'check the file and its permissions'))
+    diagnostics.push(fileFault(path, { code: 'file-unreadable', severity: 'error', message: `the file ${faults[reading.fault]}`, mend: reading.fault === 'not-utf8' ? 'save it as UTF-8' : 'check the file and its permissions' }))
     return
   }
   const report = fileReport(path, reading.text, diagnostics)
@@ -129,7 +123,7 @@ function assemble(contentDir: string, { store, files, methods }: { store: Store;
     if (criterion !== undefined) criteria.set(id, criterion)
   }
   const records = {
-    contentDir, site: recordsOf<Site>(store.site).get('site') ?? (NO_SITE as unknown as Site), producers: recordsOf<Producer>(store.producer), laboratories: recordsOf<Laboratory>(store.laboratory),
+    contentDir, site: recordsOf<Site>(store.site).get('site') ?? NO_SITE, producers: recordsOf<Producer>(store.producer), laboratories: recordsOf<Laboratory>(store.laboratory),
     sources: recordsOf<Source>(store.source), conditions: recordsOf<Condition>(store.condition), controls: recordsOf<Control>(store.control), criteria, lots: recordsOf<Lot>(store.lot),
     methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),
   }

@@ -1,6 +1,6 @@
 /** Which kind of record a path holds, and its id. */
-import type { Code } from './codes.ts'
 import type { RecordKind } from './schemas.ts'
+import type { FileFault } from './unread-files.ts'
 
 export interface Place { readonly kind: RecordKind; readonly id: string }
 
@@ -9,10 +9,8 @@ const ID = /^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/
 /** Names that some systems keep for devices. */
 const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/i
 
-type Misplaced = { readonly fault: string; readonly mend: string; readonly code: Code }
-
 /** The place of a content file by its path. */
-export function placeOf(path: string): Place | Misplaced {
+export function placeOf(path: string): Place | FileFault {
   if (path === 'site.yaml') return { kind: 'site', id: 'site' }
   const lot = /^lots\/([^/]+)\/([^/]+)\.yaml$/.exec(path)
   if (lot !== null) return checked({ kind: 'lot', id: `${lot[1]}/${lot[2]}` }, [lot[1] ?? '', lot[2] ?? ''])
@@ -21,12 +19,13 @@ export function placeOf(path: string): Place | Misplaced {
   const record = /^([^/]+)\/([^/]+)\.yaml$/.exec(path)
   const kind = FOLDERS[record?.[1] ?? '']
   if (record === null || kind === undefined || !Object.hasOwn(FOLDERS, record[1] ?? '')) {
-    return { fault: 'no kind of record is looked for here, so the file is not read', mend: path.endsWith('.yml') ? 'name it .yaml' : 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml', code: 'file-unexpected' }
+    // The only warning: a note or a picture beside the records spoils nothing.
+    return { severity: 'warning', message: 'no kind of record is looked for here, so the file is not read', mend: path.endsWith('.yml') ? 'name it .yaml' : 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml', code: 'file-unexpected' }
   }
   return checked({ kind, id: record[2] ?? '' }, [record[2] ?? ''])
 }
 
-function checked(place: Place, parts: readonly string[]): Place | Misplaced {
+function checked(place: Place, parts: readonly string[]): Place | FileFault {
   const wrong = parts.find((part) => !ID.test(part) || DEVICE.test(part))
-  return wrong === undefined ? place : { fault: `"${wrong}" is no id`, mend: 'use letters, digits and hyphens, beginning with a letter or digit, at most 64, and no device name such as con or nul', code: 'id-invalid' }
+  return wrong === undefined ? place : { severity: 'error', message: `"${wrong}" is no id`, mend: 'use letters, digits and hyphens, beginning with a letter or digit, at most 64, and no device name such as con or nul', code: 'id-invalid' }
 }

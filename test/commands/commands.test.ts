@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process'
-import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -68,6 +68,13 @@ describe('npm run check', () => {
     expect(ended.out).toContain('tuff, strength: 1 meets')
     noTrace(ended)
   })
+  it('judges nothing without site.yaml, whose criteria and grace it would need, and says what is missing', async () => {
+    const folder = contentCopy()
+    rmSync(join(folder, 'site.yaml'))
+    const ended = await run('check', '--content', folder, '--json')
+    expect(ended.status).toBe(1)
+    expect(JSON.parse(ended.out)).toMatchObject({ asOf: null, diagnostics: [{ code: 'file-missing', file: 'site.yaml' }], lots: [] })
+  })
   it.each([
     [['--content', '/nowhere/at/all'], /does not exist/], [['--colour'], /unknown option '--colour'/], [['--as-of', '2026-02-30'], /a date such as/], [['--content', mkdtempSync(join(tmpdir(), 'empty-'))], /is empty/],
   ])('ends with 2 on wrong use: %o', async (args, message) => {
@@ -115,6 +122,18 @@ describe('npm run issue', () => {
     const path = join(folder, 'issued/tuff/T-1/0.json')
     writeFileSync(path, readFileSync(path, 'utf8').replace('78.4 kN', '88.4 kN'))
     expect((await run('check', '--content', folder)).out).toContain('[digest-differs]')
+  })
+  it('writes neither document nor line where the record’s revisions are a list that a line does not fit into', async () => {
+    const folder = contentCopy()
+    const path = join(folder, 'lots/tuff/T-1.yaml')
+    writeFileSync(path, `${readFileSync(path, 'utf8')}revisions: []\n`)
+    const before = readFileSync(path, 'utf8')
+    const ended = await issue(folder)
+    expect(ended.status).toBe(1)
+    expect(ended.error).toMatch(/cannot be added[^]*mend: write revisions: as a list/)
+    noTrace(ended)
+    expect(readFileSync(path, 'utf8')).toBe(before)
+    expect(existsSync(join(folder, 'issued'))).toBe(false)
   })
   it('withdraws with a reason and a replacement', async () => {
     const folder = contentCopy()

@@ -1,0 +1,18 @@
+/** Everything read from a content folder, typed; a record with an error is not among it. */
+import type { Criterion } from '../core/criterion.ts'
+import type { MethodPage } from './method-page.ts'
+import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from './types.ts'
+
+export interface Records {
+  readonly contentDir: string
+  readonly site: Site
+  readonly producers: ReadonlyMap<string, Producer>
+  readonly laboratories: ReadonlyMap<string, Laboratory>
+  readonly sources: ReadonlyMap<string, Source>
+  readonly conditions: ReadonlyMap<string, Condition>
+  readonly controls: ReadonlyMap<string, Control>
+  readonly criteria: ReadonlyMap<string, Criterion>
+  /** By SOURCE/LOT. */
+  readonly lots: ReadonlyMap<string, Lot>
+  readonly methods: readonly MethodPage[]
+}
