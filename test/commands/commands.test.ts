@@ -130,7 +130,7 @@ describe('npm run issue', () => {
     const before = readFileSync(path, 'utf8')
     const ended = await issue(folder)
     expect(ended.status).toBe(1)
-    expect(ended.error).toMatch(/cannot be added[^]*mend: write revisions: as a list/)
+    expect(ended.error).toMatch(/cannot be added.*mend: write revisions: as a list/s)
     noTrace(ended)
     expect(readFileSync(path, 'utf8')).toBe(before)
     expect(existsSync(join(folder, 'issued'))).toBe(false)
