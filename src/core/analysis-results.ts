@@ -25,10 +25,16 @@ function reportedResult(key: PropertyKey, value: ReportedValue, { analysis, role
     property: key, ...(method === undefined ? {} : { method }), ...basisOf(key, detail.basis), laboratory: analysis.laboratory, sample: analysis.sample, sampleKind, role,
     value: quantity.value, unit: storedUnit(key), decimals: printedDecimals(key, quantity), written: quantity.written,
     ...(quantity.censored === undefined ? {} : { censored: quantity.censored }),
-    n: detail.of ?? 1, tested: analysis.tested, valid: excluded.length === 0, reasons: excluded,
+    ...controlOf(key, analysis), n: detail.of ?? 1, tested: analysis.tested, valid: excluded.length === 0, reasons: excluded,
     // A reported value has no working: it is what the record says.
     working: () => [],
   }
+}
+
+/** The same property of the control made beside, where the analysis states it. */
+function controlOf(key: PropertyKey, { 'control-results': controls }: Analysis): { controlValue?: number } {
+  const value = controls !== undefined && Object.hasOwn(controls, key) ? controls[key] : undefined
+  return value === undefined ? {} : { controlValue: (isQuantity(value) ? value : value.value).value }
 }
 
 function basisOf(key: PropertyKey, stated: string | undefined): { basis?: string } {

@@ -4,7 +4,7 @@
  */
 import type { Operator } from './criterion.ts'
 import { inUnitOf, limitNumber, storedDecimals, storedFrom } from './limit-unit.ts'
-import { decimalsOfStep, roundToStep, stepOfDecimals } from './rounding.ts'
+import { decimalsOfStep, roundToStep, stepOfDecimals, withoutDust } from './rounding.ts'
 import type { Quantity } from './units.ts'
 
 /** A value to be judged, in the stored unit of its kind; with `censored` the true value lies below it. */
@@ -21,6 +21,9 @@ export interface ComparedValue {
   readonly shownDecimals: number
 }
 
+/** A rounding step, or none (ASTM E29, absolute method). */
+export type Resolution = number | 'none'
+
 type OneSided = 'at-least' | 'at-most' | 'above' | 'below'
 
 /**
@@ -28,13 +31,14 @@ type OneSided = 'at-least' | 'at-most' | 'above' | 'below'
  * @param judged value in the stored unit
  * @param operator any but `report`
  * @param limits the limit's quantities: two for `between`, else one
- * @param resolution rounding step in the limit's written unit; the limit's written decimals without it
+ * @param resolution rounding step in the limit's written unit; the limit's written decimals without it; `none` compares the
+ * value's 12 significant digits
  * @throws RangeError when the number of limits does not fit the operator
  * Notes: 1. `between` judges each end with that end's own digits and shows the end that decides; 2. for `magnitude-at-most`
  * a censored value is read as a magnitude, as laboratories mean it: "< 0.01 %" expansion says that the bar hardly moved.
- * Source: ASTM E29, rounding method.
+ * Source: ASTM E29, rounding method and absolute method.
  */
-export function compareWithLimit(judged: JudgedValue, operator: Exclude<Operator, 'report'>, limits: readonly Quantity[], resolution?: number): ComparedValue {
+export function compareWithLimit(judged: JudgedValue, operator: Exclude<Operator, 'report'>, limits: readonly Quantity[], resolution?: Resolution): ComparedValue {
   const [first, second] = limits
   if (first === undefined || (operator === 'between') !== (second !== undefined)) {
     throw new RangeError(`compareWithLimit needs ${operator === 'between' ? 'two limits' : 'one limit'} for ${operator}, got ${limits.length}`)
@@ -50,16 +54,16 @@ function worse(lower: ComparedValue, upper: ComparedValue): ComparedValue {
   return order.indexOf(upper.answer) < order.indexOf(lower.answer) ? upper : lower
 }
 
-function magnitude(judged: JudgedValue, limit: Quantity, resolution: number | undefined): ComparedValue {
+function magnitude(judged: JudgedValue, limit: Quantity, resolution: Resolution | undefined): ComparedValue {
   const compared = oneSided({ ...judged, value: Math.abs(judged.value) }, 'at-most', limit, resolution)
   return judged.value < 0 ? { ...compared, compared: -compared.compared, shown: -compared.shown } : compared
 }
 
-function oneSided(judged: JudgedValue, operator: OneSided, limit: Quantity, resolution: number | undefined): ComparedValue {
-  const step = resolution ?? stepOfDecimals(limit.decimals)
-  const shownDecimals = decimalsOfStep(step)
+function oneSided(judged: JudgedValue, operator: OneSided, limit: Quantity, resolution: Resolution | undefined): ComparedValue {
   const written = inUnitOf(limit, judged.value)
-  const shown = roundToStep(written, step)
+  const step = resolution ?? stepOfDecimals(limit.decimals)
+  const shown = step === 'none' ? withoutDust(written) : roundToStep(written, step)
+  const shownDecimals = decimalsOfStep(step === 'none' ? shown : step)
   const bound = limitNumber(limit)
   return {
     answer: judged.censored === undefined ? answerOf(holds(operator, shown, bound)) : censoredAnswer(operator, { bound, rounded: shown, unrounded: written }),

@@ -1,24 +1,29 @@
 /** A group of clauses: alternatives of which one is enough, or clauses that all must hold. */
-import type { Clause, Criterion, Group } from './criterion.ts'
-import type { Evidence } from './evidence.ts'
+import type { Clause, Group } from './criterion.ts'
 import { clauseOutcome, type Finding } from './judged-clause.ts'
 import { judgeComparison } from './judge-comparison.ts'
+import { judgeRecord, type RecordClause } from './judge-record.ts'
 import { outOfScope } from './judge-scope.ts'
+import type { Judging } from './judging.ts'
 import { listWords } from './limit-words.ts'
 import { combineGroup, isNeutral } from './outcomes.ts'
 import type { ClauseOutcome, Outcome } from './verdict.ts'
 
 /** Judges any clause, with the members of a group below it. */
-export function judgeClause(clause: Clause, criterion: Criterion, evidence: Evidence): ClauseOutcome {
-  return clause.form === 'comparison' ? judgeComparison(clause, criterion, evidence) : judgeGroup(clause, criterion, evidence)
+export function judgeClause(clause: Clause, judging: Judging): ClauseOutcome {
+  switch (clause.form) {
+    case 'comparison': return judgeComparison(clause, judging)
+    case 'group': return judgedWhole(clause, judging, judgeMembers)
+    default: return judgedWhole<RecordClause>(clause, judging, judgeRecord)
+  }
 }
 
-function judgeGroup(group: Group, criterion: Criterion, evidence: Evidence): ClauseOutcome {
-  return clauseOutcome(group, evidence, outOfScope(group, criterion, evidence) ?? judgeMembers(group, criterion, evidence))
+function judgedWhole<C extends Clause>(clause: C, judging: Judging, judgeIt: (clause: C, judging: Judging) => Finding): ClauseOutcome {
+  return clauseOutcome(clause, judging.evidence, outOfScope(clause, judging) ?? judgeIt(clause, judging))
 }
 
-function judgeMembers(group: Group, criterion: Criterion, evidence: Evidence): Finding {
-  const clauses = group.members.map((member) => judgeClause(member, criterion, evidence))
+function judgeMembers(group: Group, judging: Judging): Finding {
+  const clauses = group.members.map((member) => judgeClause(member, judging))
   const combined = clauses.filter((clause) => !clause.information)
   const outcome = combineGroup(group.combine, combined.map((clause) => clause.outcome))
   const dues = combined.filter((clause) => clause.outcome === 'pending').map((clause) => clause.due).filter((due) => due !== undefined).sort()

@@ -1,31 +1,55 @@
-/** Whether a clause is judged at all: kind of material, class, demand by the purchaser, condition on another property. */
-import { compareWithLimit } from './compare.ts'
-import type { Clause, Criterion, Limit } from './criterion.ts'
-import { EVERY_CLASS } from './criterion.ts'
+/** Whether a clause is judged at all: kind of material, class, demand by the purchaser, premises. */
+import { type Clause, type Criterion, EVERY_CLASS, includesClass } from './criterion.ts'
 import type { Evidence } from './evidence.ts'
 import { type Finding, plainly } from './judged-clause.ts'
-import { limitWords, listWords, quantitiesFor } from './limit-words.ts'
-import { propertyWords, selectResults } from './select-result.ts'
+import type { Judging } from './judging.ts'
+import { listWords, quantitiesFor } from './limit-words.ts'
+import { allHold } from './premise.ts'
 
-/** Why a clause is not judged; undefined when it is. */
-export function outOfScope(clause: Clause, criterion: Criterion, evidence: Evidence): Finding | undefined {
-  if (clause.kinds !== undefined && !clause.kinds.includes(evidence.kind)) return plainly('not-applicable', 'for other kinds of material')
-  const known = knownClass(criterion, evidence)
-  const otherClass = known !== null && !speaksOf(clause, known)
-  if (otherClass) return plainly('not-applicable', `not for class ${known}`)
-  if (clause.optional && !evidence.requested?.has(clause.id)) return plainly('not-invoked', 'optional, not asked for by the purchaser')
-  if (known === null && dependsOnClass(clause)) return plainly('not-reported', noClass(criterion, evidence))
-  return clause.when === undefined ? undefined : whenUnmet(clause.when, evidence, known)
+/** @param asked judge under this class in place of the claimed one, to find the best class met */
+export function judgingOf(criterion: Criterion, evidence: Evidence, asked?: string): Judging {
+  if (asked !== undefined) return { criterion, evidence, lotClass: asked }
+  return criterion.classFrom === undefined ? claimed(criterion, evidence) : derived(criterion, evidence)
 }
 
 /** The claimed class where the set has it; a class of another set is no class here. */
-export function knownClass(criterion: Criterion, evidence: Evidence): string | null {
-  return evidence.class !== null && criterion.classes.includes(evidence.class) ? evidence.class : null
+function claimed(criterion: Criterion, evidence: Evidence): Judging {
+  const own = claimedClass(criterion, evidence)
+  if (own !== null && criterion.classes.includes(own)) return { criterion, evidence, lotClass: own }
+  const classes = listWords(criterion.classes, 'or')
+  return {
+    criterion, evidence, lotClass: null,
+    noClass: own === null ? `no class claimed, and the limit depends on it (${classes})` : `the claimed class ${own} is none of this set's (${classes})`,
+  }
 }
 
-function noClass(criterion: Criterion, evidence: Evidence): string {
-  const classes = listWords(criterion.classes, 'or')
-  return evidence.class === null ? `no class claimed, and the limit depends on it (${classes})` : `the claimed class ${evidence.class} is none of this set's (${classes})`
+/** The class claimed under the set, a layer below it, or in general. */
+export function claimedClass(criterion: Criterion, evidence: Evidence): string | null {
+  const layer = criterion.layers.findLast(({ id }) => evidence.classUnder !== undefined && Object.hasOwn(evidence.classUnder, id))
+  return (layer === undefined ? undefined : evidence.classUnder?.[layer.id]) ?? evidence.class
+}
+
+function derived(criterion: Criterion, evidence: Evidence): Judging {
+  for (const entry of criterion.classFrom ?? []) {
+    const answer = allHold(entry.where, evidence, null)
+    if (answer.holds === 'yes') return { criterion, evidence, lotClass: entry.class }
+    if (answer.holds === 'open') return { criterion, evidence, lotClass: null, noClass: `the class follows from the material and cannot be decided: ${answer.because}` }
+  }
+  return { criterion, evidence, lotClass: null, noClass: 'the material falls into no class of this set' }
+}
+
+/** Why a clause is not judged; undefined when it is. */
+export function outOfScope(clause: Clause, { criterion, evidence, lotClass, noClass }: Judging): Finding | undefined {
+  if (clause.kinds !== undefined && !clause.kinds.includes(evidence.kind)) return plainly('not-applicable', 'for other kinds of material')
+  if (lotClass !== null && !speaksOf(clause, lotClass)) return plainly('not-applicable', `not for class ${lotClass}`)
+  if (clause.optional && !isRequested(clause, criterion, evidence)) return plainly('not-invoked', 'optional, not asked for by the purchaser')
+  if (lotClass === null && dependsOnClass(clause)) return plainly('not-reported', noClass ?? 'no class is known')
+  return clause.when === undefined ? undefined : premiseUnmet(clause.when, evidence, lotClass)
+}
+
+/** A purchaser asks for a clause of the set itself or of a layer below it. */
+function isRequested(clause: Clause, criterion: Criterion, { requested }: Evidence): boolean {
+  return requested !== undefined && criterion.layers.some(({ id }) => Object.hasOwn(requested, id) && requested[id]?.includes(clause.id))
 }
 
 function dependsOnClass(clause: Clause): boolean {
@@ -34,29 +58,13 @@ function dependsOnClass(clause: Clause): boolean {
 }
 
 function speaksOf(clause: Clause, lotClass: string): boolean {
-  if (clause.classes !== undefined && !clause.classes.includes(lotClass)) return false
-  return clause.form === 'group' || clause.limits.some((limit) => limit.operator === 'report' || quantitiesFor(limit, lotClass) !== undefined)
+  if (clause.classes !== undefined && !includesClass(clause.classes, lotClass)) return false
+  if (clause.form !== 'comparison' || clause.limits.length === 0) return true
+  return clause.limits.some((limit) => limit.operator === 'report' || quantitiesFor(limit, lotClass) !== undefined)
 }
 
-function whenUnmet(when: NonNullable<Clause['when']>, evidence: Evidence, lotClass: string | null): Finding | undefined {
-  const selection = selectResults(when, evidence)
-  const named = propertyWords(when)
-  if (selection.found === 'none') return plainly('not-reported', `applies by ${named}, which cannot be decided: ${selection.reason}`)
-  const answers = selection.results.map((result) => answersOf(when.limits, result, lotClass))
-  // With several results the clause applies as soon as one of them says so: the stricter reading.
-  if (answers.some((answer) => answer.every((single) => single === 'met'))) return undefined
-  if (answers.every((answer) => answer.includes('not-met'))) return plainly('not-applicable', `applies only where ${named} is ${conditionWords(when.limits, lotClass)}`)
-  return plainly('not-reported', `applies by ${named}, which cannot be decided: a censored result lies on both sides of ${conditionWords(when.limits, lotClass)}`)
-}
-
-function answersOf(limits: readonly Limit[], result: { value: number; censored?: 'below' }, lotClass: string | null): string[] {
-  return limits.flatMap((limit) => {
-    const quantities = quantitiesFor(limit, lotClass)
-    if (limit.operator === 'report') return []
-    return quantities === undefined ? ['not-met'] : [compareWithLimit(result, limit.operator, quantities).answer]
-  })
-}
-
-function conditionWords(limits: readonly Limit[], lotClass: string | null): string {
-  return listWords(limits.map((limit) => limitWords(limit.operator, quantitiesFor(limit, lotClass) ?? [])), 'and')
+function premiseUnmet(premises: NonNullable<Clause['when']>, evidence: Evidence, lotClass: string | null): Finding | undefined {
+  const answer = allHold(premises, evidence, lotClass)
+  if (answer.holds === 'yes') return undefined
+  return answer.holds === 'no' ? plainly('not-applicable', `applies only where ${answer.because}`) : plainly('not-reported', `applies by ${answer.because}`)
 }

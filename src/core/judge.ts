@@ -3,6 +3,7 @@ import { type Criterion, isUnconfirmed } from './criterion.ts'
 import type { Evidence } from './evidence.ts'
 import { judgeClause } from './judge-group.ts'
 import { releaseCondition } from './judge-release.ts'
+import { judgingOf } from './judge-scope.ts'
 import { combineSet } from './outcomes.ts'
 import type { ClauseOutcome, Outcome, Verdict } from './verdict.ts'
 import { verdictReasons } from './verdict-sentence.ts'
@@ -13,19 +14,48 @@ export type { Evidence }
  * Judges one lot under one set.
  * @param criterion compiled set, one edition
  * @param evidence what was known of the lot on the date of the judgement
+ * @param asClass judge under this class rather than the claimed one
  * Notes: 1. clauses for information keep their outcome and never enter the combination; 2. with no class claimed, clauses that
  * depend on it are `not-reported`; 3. a set that holds unconfirmed limits gives a trial judgement.
  */
-export function judge(criterion: Criterion, evidence: Evidence): Verdict {
-  const judged = criterion.clauses.map((clause) => judgeClause(clause, criterion, evidence))
+export function judge(criterion: Criterion, evidence: Evidence, asClass?: string): Verdict {
+  const judging = judgingOf(criterion, evidence, asClass)
+  const judged = criterion.clauses.map((clause) => judgeClause(clause, judging))
   const outcome = combineSet(judged.filter((clause) => !clause.information).map((clause) => clause.outcome))
   const clauses = judged.map((clause) => withDeciding(clause, outcome))
-  const release = outcome === 'pending' ? releaseCondition(criterion, evidence, clauses) : undefined
+  const release = outcome === 'pending' ? releaseCondition(judging, clauses) : undefined
+  const acceptedAs = judged.find((clause) => clause.acceptedAs !== undefined)?.acceptedAs
   return {
-    criterion: criterion.id, edition: criterion.edition, class: criterion.classes.length === 0 ? null : evidence.class, outcome,
+    criterion: criterion.id, edition: criterion.edition, class: criterion.classes.length === 0 ? null : judging.lotClass ?? evidence.class,
+    ...(acceptedAs === undefined ? {} : { acceptedAs }), outcome,
     decidedBy: clauses.flatMap(innermostDeciding), reasons: verdictReasons(outcome, clauses, criterion), clauses, trial: isUnconfirmed(criterion),
     ...(release === undefined ? {} : { release }),
   }
+}
+
+/** One class of a set with the lot's verdict under it. */
+export interface ClassVerdict { readonly class: string; readonly verdict: Verdict }
+
+/**
+ * The lot under every class of a set, in the set's order; empty for a set without classes.
+ * Note: where the set lists its classes best first, the first verdict that meets names the best class met, and those before it
+ * say what stands in the way.
+ */
+export function judgeEveryClass(criterion: Criterion, evidence: Evidence): ClassVerdict[] {
+  return criterion.classes.map((name) => ({ class: name, verdict: judge(criterion, evidence, name) }))
+}
+
+/** The best class met, and the next better one with what stands in its way; null where the set has no order of merit. */
+export function bestClass(criterion: Criterion, evidence: Evidence): { best: string | null; next: ClassVerdict | null } | null {
+  if (!criterion.bestFirst || criterion.classes.length === 0) return null
+  const every = judgeEveryClass(criterion, evidence)
+  const place = every.findIndex(({ verdict }) => isMet(verdict.outcome))
+  return { best: every[place]?.class ?? null, next: (place < 0 ? every.at(-1) : every[place - 1]) ?? null }
+}
+
+/** A new source that meets everything else is not held back by a history it cannot have yet. */
+function isMet(outcome: Verdict['outcome']): boolean {
+  return outcome === 'meets' || outcome === 'meets-by-approval' || outcome === 'insufficient-history'
 }
 
 /** Marks a clause whose outcome is the verdict's, and inside a group the members that share it. */

@@ -12,16 +12,23 @@ export function clauseOutcome(clause: Clause, evidence: Evidence, finding: Findi
   const conditionTitle = (id: string): string => evidence.conditionTitle?.(id) ?? id
   return {
     id: clause.id, title: clauseTitle(clause, conditionTitle), decides: false, information: clause.information,
-    ...(clause.form === 'group' ? { kind: 'group' as const, combine: clause.combine } : about(clause)),
+    ...about(clause), ...relaxed(clause),
     value: null, compared: null, unit: null, decimals: null, limit: null, result: null, ...finding,
   }
 }
 
-function about(clause: Extract<Clause, { form: 'comparison' }>): Pick<ClauseOutcome, 'kind' | 'property' | 'condition' | 'age'> {
+function about(clause: Clause): Pick<ClauseOutcome, 'kind' | 'property' | 'condition' | 'age' | 'combine'> {
+  if (clause.form === 'group') return { kind: 'group', combine: clause.combine }
+  if (clause.form !== 'comparison') return { kind: clause.form }
   return {
-    kind: clause.deviation === undefined ? 'value' : 'deviation', property: clause.property,
+    kind: clause.bands !== undefined ? 'bands' : clause.statistic !== undefined && clause.statistic.of !== 'declared' ? 'statistic' : clause.deviation === undefined ? 'value' : 'deviation', property: clause.property,
     ...(clause.condition === undefined ? {} : { condition: clause.condition }), ...(clause.age === undefined ? {} : { age: clause.age }),
   }
+}
+
+function relaxed({ changes }: Clause): Pick<ClauseOutcome, 'relaxed'> {
+  const change = changes?.findLast((candidate) => candidate.change === 'relax')
+  return change === undefined ? {} : { relaxed: { by: change.layer, was: change.was } }
 }
 
 /** Outcome and reason alone, for a clause that is not judged. */

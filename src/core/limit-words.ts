@@ -1,5 +1,5 @@
 /** Limits and values in words, for reasons and for proof-reading. */
-import { type Limit, type Operator, EVERY_CLASS } from './criterion.ts'
+import { type Limit, type Operator, EVERY_CLASS, partsOfClass } from './criterion.ts'
 import { withoutDust } from './rounding.ts'
 import type { Quantity } from './units.ts'
 
@@ -17,10 +17,11 @@ export function limitWords(operator: Operator, quantities: readonly Quantity[]):
   }
 }
 
-/** The quantities that hold for a class; undefined where the limit does not speak of it. */
+/** The quantities that hold for a class, or for a category it is made of; undefined where the limit does not speak of it. */
 export function quantitiesFor(limit: Limit, lotClass: string | null): readonly Quantity[] | undefined {
   if (Object.hasOwn(limit.byClass, EVERY_CLASS)) return limit.byClass[EVERY_CLASS]
-  return lotClass !== null && Object.hasOwn(limit.byClass, lotClass) ? limit.byClass[lotClass] : undefined
+  const named = lotClass === null ? undefined : partsOfClass(lotClass).find((part) => Object.hasOwn(limit.byClass, part))
+  return named === undefined ? undefined : limit.byClass[named]
 }
 
 /** "1 result", "3 results". */

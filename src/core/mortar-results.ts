@@ -10,7 +10,7 @@ import { property, type PropertyKey } from './properties.ts'
 import { celsius } from './reading-faults.ts'
 import { resistivityIndex } from './resistivity-index.ts'
 import { resultKey } from './result-key.ts'
-import type { Result, UnmadeResult, WorkingLine } from './result.ts'
+import { isMade, type Result, type UnmadeResult, type WorkingLine } from './result.ts'
 import { waterRequirement } from './water-requirement.ts'
 import { correctedLine, resistivityLines, strengthLines } from './working-lines.ts'
 
@@ -33,8 +33,14 @@ function strengthResults(pair: Pair): (Result | UnmadeResult)[] {
   const against = controlReadings(control, condition, lot.asOf).strengths
   return own.flatMap((read) => {
     const method = lot.methodOf(test.laboratory, 'compressive-strength', read.reading.tested ?? test.cast)
-    return [strengthResult(read, { ...common, method }), ...strengthIndex(pair, read, preferred(ofAge(against, read.reading.age)))]
+    const beside = preferred(ofAge(against, read.reading.age))
+    return [withControl(strengthResult(read, { ...common, method }), beside?.batch.meanMPa), ...strengthIndex(pair, read, beside)]
   })
+}
+
+/** The control's mean beside the test's own, for clauses on their difference. */
+function withControl(result: Result | UnmadeResult, controlValue: number | null | undefined): Result | UnmadeResult {
+  return controlValue === null || controlValue === undefined || !isMade(result) ? result : { ...result, controlValue }
 }
 
 function ofAge<T extends { readonly reading: { readonly age: string } }>(read: readonly T[], age: string): T[] {
@@ -75,7 +81,8 @@ function resistivityResults(pair: Pair): (Result | UnmadeResult)[] {
   const against = controlReadings(control, condition, lot.asOf).resistivities
   return own.flatMap((read) => {
     const method = lot.methodOf(test.laboratory, 'bulk-resistivity', read.reading.tested ?? test.cast)
-    return [resistivityResult(read, { ...common, method }), ...resistivityRatio(pair, read, preferred(ofAge(against, read.reading.age)))]
+    const beside = preferred(ofAge(against, read.reading.age))
+    return [withControl(resistivityResult(read, { ...common, method }), beside?.batch.meanOhmMetre), ...resistivityRatio(pair, read, beside)]
   })
 }
 

@@ -79,6 +79,7 @@ export interface Analysis {
   readonly sample: string
   readonly tested: string
   readonly results: Readonly<Record<string, ReportedValue | undefined>>
+  readonly 'control-results'?: Readonly<Record<string, ReportedValue | undefined>>
 }
 
 /** A lot with everything it refers to. */

@@ -40,6 +40,8 @@ export interface Result {
   /** Last reading the value rests on, date or date and time as in the record. */
   readonly tested: string
   readonly control?: string
+  /** Value of the same property of the control, in the same unit. */
+  readonly controlValue?: number
   /** The laboratory reported a mean without its specimens. */
   readonly summaryOnly?: true
   readonly valid: boolean
@@ -78,4 +80,10 @@ export interface PlannedTest {
 }
 
 /** One earlier result of the same source, class, property, condition, age and method. */
-export interface PrecedingResult { readonly lot: string; readonly sampled: string; readonly value: number }
+export interface PrecedingResult {
+  readonly lot: string
+  readonly sampled: string
+  readonly value: number
+  /** Difference of the lot's first two results of that key, where it has duplicates. */
+  readonly difference?: number
+}

@@ -1,11 +1,12 @@
 /** Which results a clause is about, and what stands in their place when there is none to judge. */
 import type { Comparison } from './criterion.ts'
+import { derivedOnDemand } from './derived-on-demand.ts'
 import type { Evidence } from './evidence.ts'
 import { listWords } from './limit-words.ts'
 import { property } from './properties.ts'
 import type { PlannedTest, Result } from './result.ts'
 
-type Asked = Pick<Comparison, 'property' | 'condition' | 'age'>
+type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> & Partial<Pick<Comparison, 'method' | 'methodRequired'>>
 
 /** Results to judge, or why there are none. */
 export type Selection =
@@ -19,7 +20,9 @@ export type Selection =
  * awaited makes the clause pending, even where an earlier one broke its method's conditions.
  */
 export function selectResults(clause: Asked, evidence: Evidence): Selection {
-  const all = evidence.results.filter((result) => matches(result, clause))
+  const stated = evidence.results.filter((result) => matches(result, clause))
+  const any = 0 < stated.length ? stated : derivedOnDemand(clause.property, evidence.results)
+  const all = any.filter((result) => isByMethod(result, clause))
   const valid = all.filter((result) => result.valid)
   if (0 < valid.length) {
     const composites = valid.filter((result) => result.sampleKind === 'composite')
@@ -27,7 +30,7 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
   }
   const planned = evidence.planned.filter((test) => test.property === clause.property && test.condition === clause.condition && test.age === clause.age)
   const unmade = (evidence.unmade ?? []).filter((test) => test.property === clause.property && test.condition === clause.condition && test.age === clause.age)
-  return awaited(planned) ?? notValid([...all, ...unmade]) ?? { found: 'none', outcome: 'not-reported', reason: overdue(planned) ?? 'no result is reported' }
+  return awaited(planned) ?? notValid([...all, ...unmade]) ?? { found: 'none', outcome: 'not-reported', reason: overdue(planned) ?? otherMethods(any, clause) ?? 'no result is reported' }
 }
 
 /**
@@ -37,6 +40,17 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
 function matches(result: Result, clause: Asked): boolean {
   if (result.property !== clause.property || result.age !== clause.age) return false
   return result.condition === clause.condition || (result.condition === undefined && clause.property === 'water-requirement')
+}
+
+/** "ASTM C430" is the method of a result by "ASTM C430-17". */
+function isByMethod({ method }: Result, clause: Asked): boolean {
+  if (clause.methodRequired !== true || clause.method === undefined) return true
+  return method !== undefined && (method === clause.method || method.startsWith(`${clause.method}-`))
+}
+
+function otherMethods(results: readonly Result[], { method }: Asked): string | undefined {
+  const used = [...new Set(results.map((result) => result.method ?? 'a method not stated'))]
+  return used.length === 0 ? undefined : `only results by ${method} count, and those on record are by ${listWords(used, 'and')}`
 }
 
 function awaited(planned: readonly PlannedTest[]): Selection | undefined {
@@ -57,7 +71,7 @@ function notValid(results: readonly Pick<Result, 'reasons'>[]): Selection | unde
 }
 
 /** "No. of results, property" for a reason that speaks of another property. */
-export function propertyWords(asked: Asked): string {
+export function propertyWords(asked: Pick<Asked, 'property'>): string {
   const title = property(asked.property).title
-  return /^[A-Z][a-z]/.test(title) && !title.startsWith('R3') ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title
+  return /^[A-Z][a-z]{2}/.test(title) ? `${title.charAt(0).toLowerCase()}${title.slice(1)}` : title
 }

@@ -22,7 +22,7 @@ const POUND_KG = 0.45359237
 const POUND_FORCE_N = 4.4482216152605
 
 export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
-  fraction: { stored: '%', title: 'per cent', example: '4.86 %', units: [{ symbol: '%', factor: 1, aliases: ['percent', 'per cent'] }] },
+  fraction: { stored: '%', title: 'per cent', example: '4.86 %', units: [{ symbol: '%', factor: 1, aliases: ['percent', 'per cent'] }, { symbol: 'mg/kg', factor: 0.0001 }, { symbol: 'g/100 g', factor: 1 }] },
   points: {
     stored: 'percentage points', title: 'percentage points', example: '5 percentage points',
     units: [{ symbol: 'percentage points', factor: 1, aliases: ['percentage point'] }],

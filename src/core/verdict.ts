@@ -1,5 +1,6 @@
 /** Outcomes and verdicts: closed sets, with the clauses that decided. Plain data: a verdict is stored in issued documents as it is. */
 import type { Operator } from './criterion.ts'
+import type { Uncertainty } from './evidence.ts'
 import type { PropertyKey } from './properties.ts'
 
 export const OUTCOMES = [
@@ -29,7 +30,7 @@ export interface ClauseOutcome {
   readonly property?: PropertyKey
   readonly condition?: string
   readonly age?: string
-  readonly kind: 'value' | 'deviation' | 'group'
+  readonly kind: 'value' | 'deviation' | 'statistic' | 'bands' | 'group' | 'fact' | 'document' | 'class' | 'sampling'
   readonly combine?: 'any-of' | 'all-of'
   /** The value judged, unrounded: the result's, or its deviation; null where there is none. */
   readonly value: number | null
@@ -46,6 +47,14 @@ export interface ClauseOutcome {
   readonly due?: string
   /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
   readonly against?: { readonly mean: number; readonly n: number; readonly lots: readonly string[] }
+  /** Standard uncertainty that a guarded or probability rule used. */
+  readonly uncertainty?: Uncertainty
+  /** Title of the band or region that the value falls into. */
+  readonly band?: string
+  /** Class that the claimed one is accepted as. */
+  readonly acceptedAs?: string
+  /** A supplement made the demand easier: which one, and what stood before. */
+  readonly relaxed?: { readonly by: string; readonly was: string }
   readonly clauses?: readonly ClauseOutcome[]
 }
 
@@ -53,6 +62,8 @@ export interface Verdict {
   readonly criterion: string
   readonly edition: string
   readonly class: string | null
+  /** Allowed class that the claimed one is accepted as. */
+  readonly acceptedAs?: string
   readonly outcome: Outcome
   /** Ids of the clauses that decided, innermost comparisons included. */
   readonly decidedBy: readonly string[]

@@ -27,7 +27,7 @@ describe('clauseSentence', () => {
   })
 
   it('clauseSentence says for whom and when a clause holds, and whether it counts', () => {
-    expect(sentence({ clause: 'a', property: 'soundness-expansion', 'at-most': '10 mm', classes: ['F'], when: { property: 'free-CaO', above: '1.5 %' }, optional: 'yes' }, { classes: ['F'] }))
+    expect(sentence({ clause: 'a', property: 'soundness-expansion', 'at-most': '10 mm', classes: ['F'], when: [{ property: 'free-CaO', above: '1.5 %' }], optional: 'yes' }, { classes: ['F'] }))
       .toBe('For class F, where free calcium oxide is above 1.5 %, Soundness, Le Chatelier must be at most 10 mm, compared at the digits of the limit; optional, judged only when asked for.')
   })
 

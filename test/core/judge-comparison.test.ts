@@ -59,7 +59,7 @@ describe('judge, one comparison', () => {
     const set = setOf([{ ...residue, optional: 'yes' }])
     const failing = evidenceOf([result('residue-45um', 50)])
     expect(clauseOf(judge(set, failing), 'residue').outcome).toBe('not-invoked')
-    expect(judge(set, { ...failing, requested: new Set(['residue']) }).outcome).toBe('does-not-meet')
+    expect(judge(set, { ...failing, requested: { trial: ['residue'] } }).outcome).toBe('does-not-meet')
   })
 
   it('judge keeps the outcome of a clause for information out of the verdict', () => {
@@ -75,7 +75,7 @@ describe('judge, one comparison', () => {
   })
 
   it('judge applies a clause with a condition on another property only where it is true, and says what it lacks', () => {
-    const set = setOf([{ clause: 'sound', property: 'soundness-expansion', 'at-most': '10 mm', when: { property: 'free-CaO', above: '1.5 %' } }])
+    const set = setOf([{ clause: 'sound', property: 'soundness-expansion', 'at-most': '10 mm', when: [{ property: 'free-CaO', above: '1.5 %' }] }])
     const withLime = (lime: number, censored?: 'below') => clauseOf(judge(set, evidenceOf([result('soundness-expansion', 12), result('free-CaO', lime, censored === undefined ? {} : { censored })])), 'sound')
     expect(withLime(1.6)).toMatchObject({ outcome: 'does-not-meet' })
     expect(withLime(1.5)).toMatchObject({ outcome: 'not-applicable', reason: 'applies only where free calcium oxide is above 1.5 %' })

@@ -56,7 +56,7 @@ describe('judge, groups', () => {
   it('judge leaves the members of an optional group out until the purchaser asks for it', () => {
     const set = setOf([{ ...eitherAge, optional: 'yes' }])
     expect(judge(set, evidenceOf([index('7 d', 60)])).clauses[0]).toMatchObject({ outcome: 'not-invoked' })
-    expect(judge(set, evidenceOf([index('7 d', 60)], { requested: new Set(['activity']) })).outcome).toBe('does-not-meet')
+    expect(judge(set, evidenceOf([index('7 d', 60)], { requested: { trial: ['activity'] } })).outcome).toBe('does-not-meet')
   })
 })
 

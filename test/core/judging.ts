@@ -6,14 +6,19 @@ import type { PlannedTest, PrecedingResult, Result } from '../../src/core/result
 import { KINDS } from '../../src/core/units.ts'
 import type { ClauseOutcome, Verdict } from '../../src/core/verdict.ts'
 import { compileCriterion } from '../../src/records/criteria.ts'
+import type { KnownRecords } from '../../src/records/criterion-context.ts'
 import type { WrittenClause, WrittenCriterion } from '../../src/records/criterion-record.ts'
 
-export const KNOWN = { conditions: new Set(['c311', 'modified-50c']), criteria: new Set(['c618-12a', 'c618-19']) }
+/** Sets that a trial set may extend are handed over by a test; none without it. */
+export function knownOf(bases: Readonly<Record<string, Criterion>> = {}): KnownRecords {
+  return { conditions: new Set(['c311', 'modified-50c']), criteria: new Set(['c618-12a', 'c618-19', ...Object.keys(bases)]), base: (id) => bases[id] ?? 'faulty' }
+}
 
 /** A compiled set; a fault in it fails the test. */
-export function setOf(clauses: readonly WrittenClause[], more: Partial<WrittenCriterion> = {}): Criterion {
-  const record: WrittenCriterion = { title: 'Trial set', edition: '1', kinds: ['coal-fly-ash', 'raw-natural-pozzolan'], clauses, ...more }
-  const set = compileCriterion('trial', record, (pointer, fault) => { throw new Error(`${pointer}: ${fault.message}`) }, KNOWN)
+export function setOf(clauses: readonly WrittenClause[], more: Partial<WrittenCriterion> & { readonly id?: string; readonly bases?: Readonly<Record<string, Criterion>> } = {}): Criterion {
+  const { id = 'trial', bases, ...rest } = more
+  const record: WrittenCriterion = { title: 'Trial set', edition: '1', kinds: ['coal-fly-ash', 'raw-natural-pozzolan'], clauses, ...rest }
+  const set = compileCriterion(id, record, (pointer, fault) => { throw new Error(`${pointer}: ${fault.message}`) }, knownOf(bases))
   if (set === undefined) throw new Error('the set did not compile')
   return set
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Result } from '../../src/core/result.ts'
-import { buildHistory, bySampling, type HistoryLot, historyKey, precedingResults, representative } from '../../src/edition/history.ts'
+import { buildHistory, bySampling, type HistoryLot, historyKey, precedingResults, representative } from '../../src/core/history.ts'
 
 function result(value: number, more: Partial<Result> = {}): Result {
   return {
@@ -10,7 +10,7 @@ function result(value: number, more: Partial<Result> = {}): Result {
 }
 
 function lot(id: string, sampled: string, results: readonly Result[], more: Partial<HistoryLot> = {}): HistoryLot {
-  return { id, sampled, class: 'N', results, ...more }
+  return { id, sampled, class: 'N', results, tonnes: 100, from: sampled, ...more }
 }
 
 const KEY = historyKey('N', 'density')
