@@ -1,8 +1,8 @@
 /** A condition in itself: each age once. */
 import type { FileReport } from './report.ts'
-import type { Condition } from './types.ts'
+import type { DescribedCondition } from './records.ts'
 
-export function checkCondition(condition: Condition, report: FileReport): void {
+export function checkCondition(condition: DescribedCondition, report: FileReport): void {
   const ages = condition.ages.map((entry) => entry.age)
   ages.forEach((age, index) => {
     if (ages.indexOf(age) === index) return

@@ -1,6 +1,6 @@
 /** A laboratory: its periods, the conditions it names, and the unit of each stated standard deviation. */
-import { property } from '../core/properties.ts'
-import { isFault, type QuantityKind, readQuantity } from '../core/units.ts'
+import { deviationKinds } from '../core/repeatability.ts'
+import { isFault, readQuantity } from '../core/units.ts'
 import { checkDate, checkPeriod } from './check-dates.ts'
 import { checkReference, type Known } from './known.ts'
 import type { FileReport } from './report.ts'
@@ -31,7 +31,7 @@ type Repeatability = NonNullable<Laboratory['repeatability']>[number]
 function checkDeviation(entry: Repeatability, pointer: string, report: FileReport): void {
   const text = entry['standard-deviation']
   if (text === undefined) return
-  const kinds = deviationKinds(entry)
+  const kinds = deviationKinds(entry.property)
   const readings = kinds.map((kind) => readQuantity(text, kind))
   const quantity = readings.find((reading) => !isFault(reading))
   const fault = readings.find(isFault)
@@ -40,13 +40,4 @@ function checkDeviation(entry: Repeatability, pointer: string, report: FileRepor
   } else if (!isFault(quantity) && (quantity.value <= 0 || quantity.censored !== undefined)) {
     report.at(pointer, 'quantity-range', `${text} is no standard deviation`, 'write a number above zero, or leave the entry out')
   }
-}
-
-/**
- * A scatter of percentages is in percentage points; for a measured property its own unit may stand, for an index it would be read as
- * relative.
- */
-function deviationKinds(entry: Repeatability): QuantityKind[] {
-  const { kind, nature } = property(entry.property)
-  return kind !== 'fraction' ? [kind] : nature === 'index' ? ['points'] : ['points', 'fraction']
 }

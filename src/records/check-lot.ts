@@ -3,7 +3,8 @@ import { sourceOf } from '../core/lot-id.ts'
 import { dateOf } from '../core/moment.ts'
 import { checkDate, checkOrder } from './check-dates.ts'
 import { checkReadings } from './check-readings.ts'
-import { checkReference, type Known } from './known.ts'
+import { checkStated } from './check-records.ts'
+import { checkMortarCondition, checkReference, type Known } from './known.ts'
 import { nearNames } from './near-names.ts'
 import type { FileReport } from './report.ts'
 import type { Lot } from './types.ts'
@@ -19,6 +20,7 @@ export function checkLot(id: string, lot: Lot, known: Known, report: FileReport,
   checkTests(lot, known, report)
   checkShipments(lot, report)
   checkRevisions(lot, known, report)
+  checkStated(lot, known, report)
   lot.blend?.forEach((part, index) => { checkReference('source', part.source, `/blend/${index}/source`, known, report) })
 }
 
@@ -87,7 +89,7 @@ function checkTests(lot: Lot, known: Known, report: FileReport): void {
     const at = `/tests/${index}`
     checkSampleKnown(lot, test.sample, `${at}/sample`, report)
     checkReference('laboratory', test.laboratory, `${at}/laboratory`, known, report)
-    checkReference('condition', test.condition, `${at}/condition`, known, report)
+    checkMortarCondition(test.condition, `${at}/condition`, known, report)
     checkReference('control', test.control, `${at}/control`, known, report)
     const control = known.controls.get(test.control)
     if (control !== undefined && control.condition !== test.condition) {

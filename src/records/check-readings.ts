@@ -1,7 +1,8 @@
 /** The readings of one mortar, test or control: ages of the condition, dates in order, readings complete. */
 import { checkDate, checkOrder } from './check-dates.ts'
 import type { FileReport } from './report.ts'
-import type { Condition, ResistivityTest, StrengthTest } from './types.ts'
+import type { DescribedCondition } from './records.ts'
+import type { ResistivityTest, StrengthTest } from './types.ts'
 import { escapePointer } from './yaml-source.ts'
 
 interface Mortar { readonly cast: string; readonly strength?: readonly StrengthTest[]; readonly resistivity?: readonly ResistivityTest[] }
@@ -10,7 +11,7 @@ interface Mortar { readonly cast: string; readonly strength?: readonly StrengthT
 const READINGS = ['load', 'strength', 'resistance', 'resistivity'] as const
 
 /** @param pointer of the mortar in its record */
-export function checkReadings(mortar: Mortar, pointer: string, condition: Condition | undefined, report: FileReport): void {
+export function checkReadings(mortar: Mortar, pointer: string, condition: DescribedCondition | undefined, report: FileReport): void {
   for (const what of ['strength', 'resistivity'] as const) {
     (mortar[what] ?? []).forEach((reading, index) => {
       const at = `${pointer}/${what}/${index}`
@@ -22,7 +23,7 @@ export function checkReadings(mortar: Mortar, pointer: string, condition: Condit
   }
 }
 
-function checkAgeListed(age: string, at: string, condition: Condition | undefined, report: FileReport): void {
+function checkAgeListed(age: string, at: string, condition: DescribedCondition | undefined, report: FileReport): void {
   if (condition === undefined || condition.ages.some((entry) => entry.age === age)) return
   report.at(`${at}/age`, 'age-unknown', `the condition has no age ${age}`, `its ages are ${condition.ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or mend it here`)
 }

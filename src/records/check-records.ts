@@ -1,10 +1,11 @@
 /** Sources and control batches against the other records. */
 import { property, type PropertyKey } from '../core/properties.ts'
 import { isFault, readQuantity } from '../core/units.ts'
+import { checkClause, checkRequested } from './check-clause.ts'
 import { checkDate, checkOrder, checkPeriod } from './check-dates.ts'
 import { reportRange, within } from './check-physical.ts'
 import { checkReadings } from './check-readings.ts'
-import { checkReference, type Known } from './known.ts'
+import { checkMortarCondition, checkReference, type Known } from './known.ts'
 import type { FileReport } from './report.ts'
 import { reportQuantity } from './schema-faults.ts'
 import type { Control, Source } from './types.ts'
@@ -19,13 +20,31 @@ export function checkSource(source: Source, known: Known, report: FileReport): v
   source.criteria?.forEach((entry, index) => {
     checkReference('criterion', entry.set, `/criteria/${index}/set`, known, report)
     checkPeriod(entry, `/criteria/${index}`, report)
+    checkRequested(entry.set, entry.requested, { set: `/criteria/${index}/set`, list: `/criteria/${index}/requested` }, known, report)
   })
-  source.approvals?.forEach((approval, index) => { checkPeriod(approval, `/approvals/${index}`, report) })
+  source.approvals?.forEach((approval, index) => { checkApproval(approval, `/approvals/${index}`, known, report) })
+  checkStated(source, known, report)
   source.events?.forEach((event, index) => {
     const dated = [checkDate(event.date, `/events/${index}/date`, report), checkDate(event.to, `/events/${index}/to`, report)]
     if (dated.every(Boolean)) checkOrder({ earlier: event.date, later: event.to, pointer: `/events/${index}/to`, sentence: 'the event ends before it begins' }, report)
   })
   for (const [key, text] of Object.entries(source.declared ?? {})) checkDeclared(key as PropertyKey, text as string, report)
+}
+
+type SourceApproval = NonNullable<Source['approvals']>[number]
+
+/** An approval of a value over a plain limit names the set and the clause; one of the source as a whole names neither. */
+function checkApproval(approval: SourceApproval, at: string, known: Known, report: FileReport): void {
+  checkPeriod(approval, at, report)
+  const { set, clause } = approval
+  if (set !== undefined && clause !== undefined) checkClause({ set, clause }, { set: `${at}/set`, clause: `${at}/clause` }, known, report)
+  else if (set !== undefined || clause !== undefined) report.atKey(at, 'key-missing', `the approval names a ${set === undefined ? 'clause' : 'set'} and no ${set === undefined ? 'set' : 'clause'}`, 'name both, or neither for an approval of the source as a whole')
+}
+
+/** Documents in order of time, and sets that exist: what a lot and a source state alike. */
+export function checkStated(stated: Pick<Source, 'documents' | 'class-under'>, known: Known, report: FileReport): void {
+  stated.documents?.forEach((document, index) => { checkPeriod(document, `/documents/${index}`, report) })
+  for (const set of Object.keys(stated['class-under'] ?? {})) checkReference('criterion', set, `/class-under/${escapePointer(set)}`, known, report)
 }
 
 /** A declared value is written with its unit; which unit the schema cannot say, for it depends on the key. */
@@ -38,7 +57,7 @@ function checkDeclared(key: PropertyKey, text: string, report: FileReport): void
 }
 
 export function checkControl(control: Control, known: Known, report: FileReport): void {
-  checkReference('condition', control.condition, '/condition', known, report)
+  checkMortarCondition(control.condition, '/condition', known, report)
   checkReference('laboratory', control.laboratory, '/laboratory', known, report)
   checkDate(control.cast, '/cast', report)
   checkReadings(control, '', known.conditions.get(control.condition), report)

@@ -1,10 +1,14 @@
-/** One clause of a criterion record, and the members of a group below it. */
-import type { Clause, Comparison, DecisionRule, Group, MaterialKind } from '../core/criterion.ts'
-import { isPropertyKey, property, type PropertyKey } from '../core/properties.ts'
+/** One clause of a criterion record, whatever its form, and the members of a group below it. */
+import type { Approval, Band, Basis, Clause, Comparison, DecisionRule, Deviation, Frequency, Group, MaterialKind, SamplingClause } from '../core/criterion.ts'
+import type { Resolution } from '../core/compare.ts'
+import { property, type PropertyKey } from '../core/properties.ts'
 import type { QuantityKind } from '../core/units.ts'
 import { below, checkClasses, type CompileContext } from './criterion-context.ts'
 import { compileLimits } from './criterion-limits.ts'
-import { WRITTEN_OPERATORS, type WrittenClause, type WrittenDecisionRule } from './criterion-record.ts'
+import { checkCondition, present, propertyKey } from './criterion-parts.ts'
+import { compilePremises, premiseLimits } from './criterion-premise.ts'
+import { WRITTEN_OPERATORS, type WrittenClause, type WrittenDecisionRule, type WrittenFrequency } from './criterion-record.ts'
+import { compileStatistic } from './criterion-statistic.ts'
 
 /** Where a clause stands: its pointer, the id it gets when it names none, and what it takes from the group above. */
 export interface Place {
@@ -13,40 +17,60 @@ export interface Place {
   readonly above?: Pick<Group, 'basis' | 'setBy' | 'decisionRule'>
 }
 
+type NamedPlace = Place & { readonly id: string }
+
+const FORMS = ['any-of', 'all-of', 'property', 'fact', 'document', 'allowed-classes', 'sampling'] as const
+
 /** @returns the compiled clause; undefined when it cannot be one, with the faults reported */
 export function compileClause(context: CompileContext, written: WrittenClause, place: Place): Clause | undefined {
   const { pointer } = place
-  if (written.change !== undefined) {
-    context.fault(below(pointer, 'change'), 'criterion-extends-not-supported', `"change: ${written.change}" alters a clause of another set, which is not supported yet`, 'write the whole clause in a set of its own')
-    return undefined
-  }
   const id = written.clause ?? place.givenId
   if (id === undefined) {
     context.fault(pointer, 'criterion-clause-without-id', 'the clause has no id', 'add "clause:" with an id that stays the same in later editions of this record')
     return undefined
   }
-  const members = written['any-of'] ?? written['all-of']
-  return members === undefined ? compileComparison(context, written, { ...place, id }) : compileGroup(context, written, members, { ...place, id })
+  checkOneForm(context, written, id, pointer)
+  return compileForm(context, written, { ...place, id })
 }
 
-type NamedPlace = Place & { readonly id: string }
+function compileForm(context: CompileContext, written: WrittenClause, place: NamedPlace): Clause | undefined {
+  const { pointer } = place
+  const members = written['any-of'] ?? written['all-of']
+  if (members !== undefined) return compileGroup(context, written, members, place)
+  if (written.property !== undefined) return compileComparison(context, { ...written, property: written.property }, place)
+  const head = compileHead(context, written, place)
+  if (written.fact !== undefined) return compileFact(context, { ...written, fact: written.fact }, head, pointer)
+  if (written.document !== undefined) return { ...head, form: 'document', document: written.document, voidOn: written['void-on'] ?? [] }
+  if (written['allowed-classes'] !== undefined) return compileAllowed(context, written, written['allowed-classes'], head, pointer)
+  if (written.sampling !== undefined) return { ...head, ...compileSampling(context, written.sampling, below(pointer, 'sampling')) }
+  context.fault(pointer, 'criterion-property-missing', `the clause ${place.id} names no property`, 'add "property:", or "any-of:" or "all-of:" with member clauses')
+  return undefined
+}
 
-const COMPARISON_KEYS = ['property', 'condition', 'age', 'deviation-from', 'relative', 'several', 'resolution', 'approval', ...WRITTEN_OPERATORS] as const
+const COMPARISON_KEYS = ['condition', 'age', 'deviation-from', 'relative', 'several', 'resolution', 'approval', 'deemed-by', 'band', 'statistic', ...WRITTEN_OPERATORS] as const
+
+function checkOneForm(context: CompileContext, written: WrittenClause, id: string, pointer: string): void {
+  const forms = FORMS.filter((form) => written[form] !== undefined)
+  const extra = forms.length > 1 ? forms[1] : written.property === undefined ? COMPARISON_KEYS.find((key) => written[key] !== undefined) : undefined
+  if (extra === undefined || forms.length === 0) return
+  const what = forms[0] === 'any-of' || forms[0] === 'all-of' ? `the group ${id}` : `the clause ${id}, on ${forms[0]},`
+  context.fault(below(pointer, extra), 'criterion-group-mixed', `${what} also states "${extra}"`, 'move it into a member of a group, or make it a clause of its own')
+}
 
 function compileGroup(context: CompileContext, written: WrittenClause, members: readonly WrittenClause[], place: NamedPlace): Group {
   const { pointer, id } = place
-  const mixed = written['any-of'] !== undefined && written['all-of'] !== undefined ? 'all-of' : COMPARISON_KEYS.find((key) => written[key] !== undefined)
-  if (mixed !== undefined) context.fault(below(pointer, mixed), 'criterion-group-mixed', `the group ${id} also states "${mixed}"`, 'move it into a member of the group, or make it a clause of its own')
   const combine = written['any-of'] === undefined ? 'all-of' : 'any-of'
   const head = compileHead(context, written, place)
   const compiled = members.map((member, index) => compileClause(context, member, { pointer: below(below(pointer, combine), index), givenId: `${id}-${index + 1}`, above: head }))
   return { ...head, form: 'group', combine, members: compiled.filter((member) => member !== undefined) }
 }
 
-function compileHead(context: CompileContext, written: WrittenClause, place: NamedPlace): Omit<Group, 'form' | 'combine' | 'members'> {
+type Head = Omit<Group, 'form' | 'combine' | 'members'>
+
+function compileHead(context: CompileContext, written: WrittenClause, place: NamedPlace): Head {
   const { pointer, id, above } = place
   if (written.classes !== undefined) checkClasses(context, written.classes, (index) => below(below(pointer, 'classes'), index))
-  const when = compileWhen(context, written, pointer)
+  const when = written.when === undefined ? undefined : compilePremises(context, written.when, below(pointer, 'when'))
   const basis = basisOf(written) ?? above?.basis
   const setBy = written['set-by'] ?? above?.setBy
   const decisionRule = written['decision-rule'] === undefined ? above?.decisionRule : compileDecisionRule(context, written['decision-rule'], below(pointer, 'decision-rule'))
@@ -57,24 +81,9 @@ function compileHead(context: CompileContext, written: WrittenClause, place: Nam
   }
 }
 
-function basisOf({ basis }: WrittenClause): Group['basis'] {
+export function basisOf({ basis }: WrittenClause): Basis | undefined {
   if (basis?.read !== undefined) return { read: basis.read }
   return basis?.memory === undefined ? undefined : { memory: basis.memory }
-}
-
-function compileWhen(context: CompileContext, { when }: WrittenClause, pointer: string): Comparison['when'] {
-  if (when === undefined) return undefined
-  const place = below(pointer, 'when')
-  const key = propertyKey(when.property)
-  if (needsMortar(key)) {
-    context.fault(below(place, 'property'), 'criterion-condition-missing', `${key} belongs to a condition and an age, which "when" does not name`, 'let the clause depend on a property of the material itself')
-    return undefined
-  }
-  const limits = compileLimits(context, when, property(key).kind, place).filter((limit) => limit.operator !== 'report')
-  if (limits.length === 0 && WRITTEN_OPERATORS.every((operator) => operator === 'report' || when[operator] === undefined)) {
-    context.fault(place, 'criterion-no-operator', 'the condition on another property states no limit', 'add an operator such as "above: 1.5 %"')
-  }
-  return { property: key, limits }
 }
 
 /** @returns the rule; as-specified where the record names none or two, with the fault reported */
@@ -86,49 +95,37 @@ export function compileDecisionRule(context: CompileContext, { guarded, probabil
   return { rule: 'as-specified' }
 }
 
-function compileComparison(context: CompileContext, written: WrittenClause, place: NamedPlace): Comparison | undefined {
+function compileComparison(context: CompileContext, written: WrittenClause & { readonly property: string }, place: NamedPlace): Comparison {
   const { pointer } = place
   const head = compileHead(context, written, place)
-  if (written.property === undefined) {
-    context.fault(pointer, 'criterion-property-missing', `the clause ${place.id} names no property`, 'add "property:", or "any-of:" or "all-of:" with member clauses')
-    return undefined
-  }
   const key = propertyKey(written.property)
   checkCondition(context, written, key, pointer)
   const deviation = compileDeviation(context, written, pointer)
-  const limits = compileLimits(context, written, limitKind(key, deviation), pointer)
-  checkOperator(context, written, limits.length, pointer)
-  if (written.resolution !== undefined && !(0 < written.resolution)) {
-    context.fault(below(pointer, 'resolution'), 'criterion-resolution', `the rounding step ${written.resolution} is not above zero`, 'write a step such as 0.1, in the unit of the limit')
+  const kind = limitKind(key, deviation)
+  const limits = compileLimits(context, written, kind, pointer)
+  const bands = compileBands(context, written, key, pointer)
+  const statistic = compileStatistic(context, written, deviation, pointer)
+  const held = limits.filter((limit) => limit.operator !== 'report')
+  if (bands !== undefined && 0 < held.length) context.fault(below(pointer, 'band'), 'criterion-limits-contradict', 'the clause classifies and holds a limit at once', 'make the classification a clause of its own')
+  if (statistic !== undefined && statistic.of !== 'variability' && held.length === 0) context.fault(below(pointer, 'statistic'), 'criterion-statistic', `a ${statistic.of} needs a limit to be held against`, 'add an operator such as "at-least: 75 %"')
+  if (bands === undefined && statistic?.of !== 'variability') checkOperator(context, written, limits.length, pointer)
+  if (typeof written.resolution === 'number' && !(0 < written.resolution)) {
+    context.fault(below(pointer, 'resolution'), 'criterion-resolution', `the rounding step ${written.resolution} is not above zero`, 'write a step such as 0.1, in the unit of the limit, or none')
   }
+  const deemedBy = written['deemed-by'] === undefined ? undefined : compilePremises(context, written['deemed-by'], below(pointer, 'deemed-by'))
   return {
-    ...head, form: 'comparison', property: key, ...present('condition', written.condition), ...present('age', written.age), limits, ...present('deviation', deviation),
-    several: written.several ?? 'worst', ...present('resolution', written.resolution), ...present('approval', compileApproval(context, written, limitKind(key, deviation), pointer)), ...present('method', written.method),
+    ...head, form: 'comparison', property: key, ...present('condition', written.condition), ...present('age', written.age), limits, ...present('bands', bands), ...present('deviation', deviation),
+    ...present('statistic', statistic), several: written.several ?? 'worst', ...present('resolution', resolutionOf(written)), ...present('approval', compileApproval(context, written, kind, pointer)),
+    ...present('deemedBy', deemedBy), ...present('method', written.method), ...(written['method-required'] === 'yes' ? { methodRequired: true as const } : {}),
   }
 }
 
-/** The schema lets no other name through; a clause dropped without a word would make the set more lenient than its record. */
-function propertyKey(name: string): PropertyKey {
-  if (!isPropertyKey(name)) throw new RangeError(`propertyKey needs a property of the list, got "${name}"`)
-  return name
+/** The schema lets no other word through than "none". */
+export function resolutionOf({ resolution }: WrittenClause): Resolution | undefined {
+  return typeof resolution === 'string' ? 'none' : resolution
 }
 
-/** Mortar results mean something only at a condition and an age. */
-function needsMortar(key: PropertyKey): boolean {
-  return ['compressive-strength', 'bulk-resistivity', 'strength-activity-index', 'resistivity-index'].includes(key)
-}
-
-function checkCondition(context: CompileContext, { condition, age }: WrittenClause, key: PropertyKey, pointer: string): void {
-  if (needsMortar(key) && (condition === undefined || age === undefined)) {
-    const missing = condition === undefined ? 'condition' : 'age'
-    context.fault(below(pointer, 'property'), 'criterion-condition-missing', `${key} is judged at a condition and an age, and the clause names no ${missing}`, `add "${missing}: ${missing === 'age' ? '28 d' : 'ID'}"`)
-  }
-  if (condition !== undefined && !context.known.conditions.has(condition)) {
-    context.fault(below(pointer, 'condition'), 'criterion-condition-unknown', `there is no condition "${condition}"`, `name one of: ${[...context.known.conditions].sort().join(', ') || 'none is described yet'}`)
-  }
-}
-
-function compileDeviation(context: CompileContext, written: WrittenClause, pointer: string): Comparison['deviation'] {
+function compileDeviation(context: CompileContext, written: WrittenClause, pointer: string): Deviation | undefined {
   const from = written['deviation-from']
   const relative = written.relative === 'yes'
   if (from === undefined) {
@@ -137,14 +134,14 @@ function compileDeviation(context: CompileContext, written: WrittenClause, point
   }
   if (from.preceding !== undefined && Number.isInteger(from.preceding)) return { from: 'preceding', count: from.preceding, relative }
   if (from.declared === 'yes') return { from: 'declared', relative }
-  const message = from.control === 'yes' ? 'a deviation from the control is not supported yet'
-    : from.preceding === undefined ? 'the deviation names no reference' : `${from.preceding} preceding results is no whole number`
-  context.fault(below(pointer, 'deviation-from'), 'criterion-deviation', message, 'write "preceding: 10" or "declared: yes"')
+  if (from.control === 'yes') return { from: 'control', relative }
+  const message = from.preceding === undefined ? 'the deviation names no reference' : `${from.preceding} preceding results is no whole number`
+  context.fault(below(pointer, 'deviation-from'), 'criterion-deviation', message, 'write "preceding: 10", "declared: yes" or "control: yes"')
   return undefined
 }
 
 /** A deviation of a percentage is in points, a relative one in per cent, any other in the property's own unit. */
-function limitKind(key: PropertyKey, deviation: Comparison['deviation']): QuantityKind {
+export function limitKind(key: PropertyKey, deviation: Comparison['deviation']): QuantityKind {
   const { kind } = property(key)
   if (deviation === undefined) return kind
   if (deviation.relative) return 'fraction'
@@ -156,7 +153,16 @@ function checkOperator(context: CompileContext, written: WrittenClause, compiled
   context.fault(pointer, 'criterion-no-operator', 'the clause states no limit and asks for no report', 'add an operator such as "at-most: 6.0 %", or "report: yes"')
 }
 
-function compileApproval(context: CompileContext, { approval, ...written }: WrittenClause, kind: QuantityKind, pointer: string): Comparison['approval'] {
+function compileBands(context: CompileContext, written: WrittenClause, key: PropertyKey, pointer: string): Band[] | undefined {
+  return written.band?.map((band, index) => {
+    const place = below(below(pointer, 'band'), index)
+    const further = band.and === undefined ? [] : compilePremises(context, band.and, below(place, 'and'))
+    const own = WRITTEN_OPERATORS.some((operator) => band[operator] !== undefined) || further.length === 0 ? [{ property: key, limits: premiseLimits(context, band, key, place) }] : []
+    return { title: band.title, where: [...own, ...further.filter((premise) => 'property' in premise)] }
+  })
+}
+
+export function compileApproval(context: CompileContext, { approval, ...written }: WrittenClause, kind: QuantityKind, pointer: string): Approval | undefined {
   if (approval === undefined) return undefined
   const place = below(pointer, 'approval')
   if (approval.classes !== undefined) checkClasses(context, approval.classes, (index) => below(below(place, 'classes'), index))
@@ -168,10 +174,36 @@ function compileApproval(context: CompileContext, { approval, ...written }: Writ
   if (limit.operator === 'report' || written[limit.operator as 'at-least' | 'at-most'] === undefined) {
     context.fault(below(place, limit.operator), 'criterion-limits-contradict', `the outer limit is "${limit.operator}", and the clause has no plain limit on that side`, 'write the outer limit with the operator of the plain limit')
   }
-  return { limit, evidence: approval.evidence, ...present('classes', approval.classes) }
+  return { limit, evidence: approval.evidence, ...present('classes', approval.classes), by: approval.by ?? 'approval' }
 }
 
-/** A member that is left out where it is undefined, so that a compiled clause holds nothing empty. */
-export function present<K extends string, V>(key: K, value: V | undefined): { readonly [P in K]?: V } {
-  return value === undefined ? {} : { [key]: value } as { [P in K]: V }
+function compileFact(context: CompileContext, written: WrittenClause & { readonly fact: string }, head: Head, pointer: string): Clause | undefined {
+  if (written.is !== undefined) return { ...head, form: 'fact', fact: written.fact, is: written.is }
+  context.fault(pointer, 'criterion-premise', `the clause ${head.id} says not what the fact must be`, 'add "is:" with the words allowed')
+  return undefined
+}
+
+/** Classes allowed may be those of another set, for a project that buys under several. */
+export function compileAllowed(context: CompileContext, written: WrittenClause, allowed: readonly string[], head: Head, pointer: string): Clause {
+  if (context.classes.length > 0) checkClasses(context, allowed, (index) => below(below(pointer, written['allowed-classes'] === undefined ? 'classes' : 'allowed-classes'), index))
+  const acceptedAs = (written['accepted-as'] ?? []).map((entry, index) => {
+    const place = below(below(pointer, 'accepted-as'), index)
+    if (!allowed.includes(entry.as)) context.fault(below(place, 'as'), 'criterion-class-unknown', `class ${entry.as} is not among those allowed`, `write one of ${allowed.join(', ')}`)
+    return { class: entry.class, as: entry.as, where: compilePremises(context, entry.when, below(place, 'when')) }
+  })
+  return { ...head, form: 'class', allowed, acceptedAs }
+}
+
+export function compileSampling(context: CompileContext, written: NonNullable<WrittenClause['sampling']>, pointer: string): Pick<SamplingClause, 'form' | 'properties' | 'every' | 'newSource' | 'sample'> {
+  const fresh = written['new-source']
+  return {
+    form: 'sampling', properties: written.properties.map(propertyKey), every: compileFrequency(context, written, pointer),
+    ...(fresh === undefined ? {} : { newSource: { ...compileFrequency(context, fresh, below(pointer, 'new-source')), newFor: fresh.for.value / 24 } }), ...present('sample', written.sample),
+  }
+}
+
+function compileFrequency(context: CompileContext, { every, 'or-every': orEvery }: WrittenFrequency, pointer: string): Frequency {
+  const written = [orEvery?.written, every?.written].filter((text) => text !== undefined).join(' or ')
+  if (written === '') context.fault(pointer, 'criterion-sampling', 'the frequency names neither a mass nor a time', 'add "every:" with a mass, "or-every:" with a time, or both')
+  return { ...present('hours', orEvery?.value), ...present('tonnes', every?.value), written }
 }

@@ -68,7 +68,8 @@ function faultWords(fault: QuantityFault, kind: QuantityKind): string {
 /** Bound of one side for one class, in the stored unit. */
 interface Bound { readonly value: number; readonly strict: boolean; readonly text: string }
 
-function checkTogether(context: CompileContext, limits: readonly Limit[], pointer: string): void {
+/** Reports limits that no value can meet together, for any class. */
+export function checkTogether(context: CompileContext, limits: readonly Limit[], pointer: string): void {
   const classes = new Set(limits.flatMap((limit) => Object.keys(limit.byClass)))
   for (const name of classes) {
     const { lowest, highest } = strictestBounds(limits, name)

@@ -10,6 +10,13 @@ export interface Known extends Records {
   readonly names: (kind: RecordKind) => string[]
 }
 
+/** Reports a mortar made at a condition that does not exist, or whose details nobody has entered: nothing can be computed at it. */
+export function checkMortarCondition(id: string, pointer: string, known: Known, report: FileReport): void {
+  checkReference('condition', id, pointer, known, report)
+  if (!known.announcedConditions.has(id)) return
+  report.at(pointer, 'reference-mismatch', `the details of the condition "${id}" are still to be entered`, 'enter replacement, water, curing and ages in its record first')
+}
+
 /** Reports a reference to a record that does not exist. */
 export function checkReference(kind: RecordKind, id: string | undefined, pointer: string, known: Known, report: FileReport): void {
   if (id === undefined || known.has(kind, id)) return

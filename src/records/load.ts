@@ -1,12 +1,11 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
-import type { Criterion } from '../core/criterion.ts'
 import { checkLot } from './check-lot.ts'
 import { checkCondition } from './check-condition.ts'
 import { checkLaboratory } from './check-laboratory.ts'
 import { checkPhysical } from './check-physical.ts'
 import { checkControl, checkSource } from './check-records.ts'
 import { checkSite } from './check-site.ts'
-import { compileCriterion } from './criteria.ts'
+import { compileCriteria } from './criteria.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { inOrder } from './diagnostic-text.ts'
 import { LARGEST_BYTES, listFolder, readText } from './files.ts'
@@ -15,7 +14,7 @@ import { placeOf, type Place } from './places.ts'
 import { type MethodPage, readMethodPage } from './method-page.ts'
 import { fileReport, type FileReport } from './report.ts'
 import { loadYaml } from './load-yaml.ts'
-import type { Records } from './records.ts'
+import type { DescribedCondition, Records } from './records.ts'
 import type { RecordKind } from './schemas.ts'
 import type { Condition, Control, CriterionRecord, Laboratory, Lot, Producer, Site, Source } from './types.ts'
 
@@ -117,20 +116,19 @@ function recordsOf<T>(map: Map<string, Loaded<unknown>>): Map<string, T> {
 
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
 function assemble(contentDir: string, { store, files, methods }: { store: Store; files: Files; methods: readonly MethodPage[] }): Records {
-  const criteria = new Map<string, Criterion>()
-  for (const [id, { record, report }] of loaded<CriterionRecord>(store.criterion)) {
-    const criterion = compileCriterion(id, record, (pointer, fault) => report.at(pointer, fault.code as Parameters<FileReport['at']>[1], fault.message, fault.mend), { conditions: files.condition, criteria: files.criterion })
-    if (criterion !== undefined) criteria.set(id, criterion)
-  }
+  const written = new Map([...loaded<CriterionRecord>(store.criterion)].map(([id, { record, report }]) => [id, {
+    record, report: (pointer: string, fault: { code: string; message: string; mend: string }) => report.at(pointer, fault.code as Parameters<FileReport['at']>[1], fault.message, fault.mend),
+  }] as const))
+  const criteria = compileCriteria(written, { conditions: files.condition, criteria: files.criterion })
   const records = {
     contentDir, site: recordsOf<Site>(store.site).get('site') ?? NO_SITE, producers: recordsOf<Producer>(store.producer), laboratories: recordsOf<Laboratory>(store.laboratory),
-    sources: recordsOf<Source>(store.source), conditions: recordsOf<Condition>(store.condition), controls: recordsOf<Control>(store.control), criteria, lots: recordsOf<Lot>(store.lot),
+    sources: recordsOf<Source>(store.source), ...conditionsOf(recordsOf<Condition>(store.condition)), controls: recordsOf<Control>(store.control), criteria, lots: recordsOf<Lot>(store.lot),
     methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),
   }
   const known = { ...records, has: (kind: RecordKind, id: string) => files[kind].has(id), names: (kind: RecordKind) => [...files[kind]] }
   for (const kind of ['condition', 'control', 'lot', 'laboratory', 'source'] as const) for (const { record, report } of store[kind].values()) checkPhysical(kind, record, report)
   for (const { record, report } of loaded<Site>(store.site).values()) checkSite(record, known, report)
-  for (const { record, report } of loaded<Condition>(store.condition).values()) checkCondition(record, report)
+  for (const { record, report } of loaded<Condition>(store.condition).values()) if (isDescribed(record)) checkCondition(record, report)
   for (const { record, report } of loaded<Laboratory>(store.laboratory).values()) checkLaboratory(record, known, report)
   for (const { record, report } of loaded<Source>(store.source).values()) checkSource(record, known, report)
   for (const { record, report } of loaded<Control>(store.control).values()) checkControl(record, known, report)
@@ -139,11 +137,21 @@ function assemble(contentDir: string, { store, files, methods }: { store: Store;
   const faulty = (kind: RecordKind) => [...store[kind]].filter(([, { report }]) => report.count() > 0).map(([id]) => id)
   return {
     ...records, lots: without(records.lots, faulty('lot')), controls: without(records.controls, faulty('control')), sources: without(records.sources, faulty('source')),
-    conditions: without(records.conditions, faulty('condition')), laboratories: without(records.laboratories, faulty('laboratory')),
+    conditions: without(records.conditions, faulty('condition')), announcedConditions: without(records.announcedConditions, faulty('condition')), laboratories: without(records.laboratories, faulty('laboratory')),
   }
 }
 
-function without<T>(map: Map<string, T>, ids: readonly string[]): Map<string, T> {
+function conditionsOf(all: ReadonlyMap<string, Condition>): Pick<Records, 'conditions' | 'announcedConditions'> {
+  const described = [...all].flatMap(([id, condition]) => (isDescribed(condition) ? [[id, condition] as const] : []))
+  return { conditions: new Map(described), announcedConditions: new Map([...all].filter(([, condition]) => !isDescribed(condition))) }
+}
+
+/** The schema asks for the details of every standing but one. */
+function isDescribed(condition: Condition): condition is DescribedCondition {
+  return condition.standing !== 'details-to-be-entered'
+}
+
+function without<T>(map: ReadonlyMap<string, T>, ids: readonly string[]): ReadonlyMap<string, T> {
   const left = new Set(ids)
   return ids.length === 0 ? map : new Map([...map].filter(([id]) => !left.has(id)))
 }

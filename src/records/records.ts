@@ -3,13 +3,18 @@ import type { Criterion } from '../core/criterion.ts'
 import type { MethodPage } from './method-page.ts'
 import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from './types.ts'
 
+/** A condition whose details are on record: a mortar can be tested at it. */
+export type DescribedCondition = Condition & Required<Pick<Condition, 'replacement' | 'water' | 'curing' | 'ages'>>
+
 export interface Records {
   readonly contentDir: string
   readonly site: Site
   readonly producers: ReadonlyMap<string, Producer>
   readonly laboratories: ReadonlyMap<string, Laboratory>
   readonly sources: ReadonlyMap<string, Source>
-  readonly conditions: ReadonlyMap<string, Condition>
+  readonly conditions: ReadonlyMap<string, DescribedCondition>
+  /** Conditions that are named only: their details are to be entered from a standard. */
+  readonly announcedConditions: ReadonlyMap<string, Condition>
   readonly controls: ReadonlyMap<string, Control>
   readonly criteria: ReadonlyMap<string, Criterion>
   /** By SOURCE/LOT. */

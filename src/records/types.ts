@@ -133,7 +133,7 @@ export type ResistivitySpecimen = Quantity | {
   note?: string
 }
 
-/** Mass lost on drying, of the material as received. Written in %; usual basis: as received. */
+/** Mass lost on drying, of the material as received. Written in %, mg/kg, g/100 g; usual basis: as received. */
 export type ReportedValue = Quantity | {
   /** Result with its unit. */
   value: Quantity
@@ -161,6 +161,8 @@ export type Site = {
   units: 'SI' | 'US'
   /** Criteria that lots are judged under; the first governs unless a source says otherwise. */
   criteria: Id[]
+  /** Optional clauses that the purchaser asks for, by set. */
+  requested?: { [key: string]: Id[] }
   /** Time after a planned test’s due date during which its result is still awaited. */
   grace: Quantity
   /** Largest difference allowed between control and test specimens’ temperatures when their resistance is read, where the condition sets none; 1 degC without it. */
@@ -239,6 +241,8 @@ export type Laboratory = {
     'standard-deviation'?: string
     /** Between-batch coefficient of variation. */
     'coefficient-of-variation'?: Quantity
+    /** Degrees of freedom of the standard deviation; many without it. */
+    'degrees-of-freedom'?: number
     /** First day it holds. */
     from: CalendarDate
     /** Last day it holds. */
@@ -272,6 +276,8 @@ export type Source = {
   kind: Kind
   /** Class claimed, as the governing criterion names it. */
   class?: string
+  /** Class claimed under a set with class names of its own, by set. */
+  'class-under'?: { [key: string]: string }
   /** Trade name. */
   'trade-name'?: string
   /** Boiler unit, mill or kiln. */
@@ -288,6 +294,19 @@ export type Source = {
   'safety-data-sheet'?: string
   /** Declared values by property. */
   declared?: { [key in PropertyKey]?: string }
+  /** Facts that clauses ask for, each a word: coal-only: yes, use: concrete. */
+  facts?: { [key: string]: string }
+  /** Documents that clauses ask for. */
+  documents?: {
+    /** Kind, as a clause names it: certification-statement. */
+    kind: Id
+    /** Title and number. */
+    title: string
+    /** First day in force. */
+    from?: CalendarDate
+    /** Last day in force. */
+    to?: CalendarDate
+  }[]
   /** How lot numbers are formed: YYYY stands for the year, # for a digit of the running number. */
   'lot-number-pattern'?: string
   /** Approvals of the source. */
@@ -300,6 +319,12 @@ export type Source = {
     by: string
     /** What was approved. */
     scope: string
+    /** Set with the clause that the approval is for. */
+    set?: Id
+    /** Clause whose plain limit may be exceeded up to its outer one. */
+    clause?: Id
+    /** Evidence that the approval rests on. */
+    evidence?: string
   }[]
   /** How often what is tested. */
   'sampling-plan'?: {
@@ -320,6 +345,8 @@ export type Source = {
     from?: CalendarDate
     /** Last day. */
     to?: CalendarDate
+    /** Optional clauses that the purchaser asks for. */
+    requested?: Id[]
   }[]
   /** What happened to the source. */
   events?: {
@@ -345,7 +372,7 @@ export type Condition = {
   /** Whether a standard describes this condition, or it is one of the user’s own, or its details are still to be entered from the standard. */
   standing: 'standard' | 'modified' | 'details-to-be-entered'
   /** How much of the cement is replaced. */
-  replacement: {
+  replacement?: {
     /** Share of cement replaced. */
     amount: Quantity
     /** Of mass or volume. */
@@ -365,7 +392,7 @@ export type Condition = {
     specimens?: number
   }
   /** Constant w/cm, or constant flow. */
-  water: {
+  water?: {
     /** Water to cementitious material by mass. */
     'w/cm'?: number
     /** Constant flow: largest distance of the test mortar’s flow from the control’s. */
@@ -382,7 +409,7 @@ export type Condition = {
     temperature: Quantity
   }
   /** Curing until the test. */
-  curing: {
+  curing?: {
     /** Curing medium. */
     medium: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
     temperature: Quantity
@@ -398,7 +425,7 @@ export type Condition = {
     within?: Quantity
   }
   /** Ages with tolerance. */
-  ages: {
+  ages?: {
     age: Age
     /** Tolerance of the age. */
     within: Quantity
@@ -434,6 +461,8 @@ export type Condition = {
     'activation-energy'?: number
     frequency?: Quantity
   }
+  /** Where the details come from, or what is known of a condition whose details are still to be entered. */
+  note?: string
 }
 
 /** content/controls/ID.yaml: one batch of the control mortar. */
@@ -466,7 +495,7 @@ export type Control = {
   note?: string
 }
 
-/** A clause: a comparison, or a group of clauses. */
+/** A clause: a comparison, a group of clauses, a demand on the record; or what a supplement does to a clause of its base. */
 export type Clause = {
   /** Permanent id within the set. */
   clause?: Id
@@ -492,6 +521,76 @@ export type Clause = {
   'magnitude-at-most'?: string | { [key: string]: string }
   /** The result must be reported; no limit. */
   report?: 'yes' | 'no'
+  /** Classification without a verdict: the first band whose demands hold names the value. */
+  band?: {
+    /** What a value in the band is called. */
+    title: string
+    /** Inclusive lower limit. With its unit; or a map by class. */
+    'at-least'?: string | { [key: string]: string }
+    /** Inclusive upper limit. With its unit; or a map by class. */
+    'at-most'?: string | { [key: string]: string }
+    /** Strict lower limit. With its unit; or a map by class. */
+    above?: string | { [key: string]: string }
+    /** Strict upper limit. With its unit; or a map by class. */
+    below?: string | { [key: string]: string }
+    /** Lower and upper limit, both inclusive. */
+    between?: string[]
+    /** Inclusive limit on the absolute value. With its unit; or a map by class. */
+    'magnitude-at-most'?: string | { [key: string]: string }
+    /** Demands on further properties, for a region of several. */
+    and?: Premise[]
+  }[]
+  /** What is judged in place of the single result; one of these. */
+  statistic?: {
+    /** Mean of so many results of the source, this one included. */
+    'rolling-mean'?: number
+    /** Conformity by variables over a control period: mean less or plus a tolerance factor times the standard deviation. */
+    variables?: {
+      /** Length of the control period, up to this lot. */
+      period: Quantity
+      /** Results needed. */
+      'at-least': number
+      /** Share of the population that must lie on the right side of the limit; 90 % for a characteristic value at the 10 % point. */
+      share: Quantity
+      /** Confidence of the statement; 95 % for a consumer’s risk of 5 %. */
+      confidence: Quantity
+    }
+    /** Conformity by attributes over a control period: results beyond the limit are counted. */
+    attributes?: {
+      /** Length of the control period, up to this lot. */
+      period: Quantity
+      /** Acceptance numbers in order; fewer results than the first are too few. */
+      acceptance: {
+        /** Results. */
+        from: number
+        /** Results beyond the limit. */
+        allow: number
+      }[]
+      /** Acceptance number above the last entry: factor times (results less a number), rounded down. */
+      beyond?: {
+        /** Factor. */
+        factor: number
+        /** Number taken off. */
+        less: number
+      }
+    }
+    /** Share of results within the limits, estimated from mean and standard deviation by a normal distribution. */
+    tolerance?: {
+      /** Results at most, this one included. */
+      results: number
+      /** Results needed. */
+      'at-least': number
+      /** Share asked for. */
+      share: Quantity
+    }
+    /** Moving average of five, standard deviation, testing error from duplicates; reported, never judged. */
+    variability?: {
+      /** Results at most, this one included. */
+      results: number
+    }
+    /** The value that the source declares is judged, not a result of the lot. */
+    declared?: 'yes' | 'no'
+  }
   /** Judges the deviation in place of the value. */
   'deviation-from'?: {
     /** Preceding results at most. */
@@ -507,33 +606,18 @@ export type Clause = {
   classes?: string[]
   /** Kinds of material the clause is for; all without it. */
   kinds?: Kind[]
-  /** Condition on another property; when false the clause does not apply. */
-  when?: {
-    /** Property. */
-    property: PropertyKey
-    /** Inclusive lower limit. With its unit; or a map by class. */
-    'at-least'?: string | { [key: string]: string }
-    /** Inclusive upper limit. With its unit; or a map by class. */
-    'at-most'?: string | { [key: string]: string }
-    /** Strict lower limit. With its unit; or a map by class. */
-    above?: string | { [key: string]: string }
-    /** Strict upper limit. With its unit; or a map by class. */
-    below?: string | { [key: string]: string }
-    /** Lower and upper limit, both inclusive. */
-    between?: string[]
-    /** Inclusive limit on the absolute value. With its unit; or a map by class. */
-    'magnitude-at-most'?: string | { [key: string]: string }
-    /** The result must be reported; no limit. */
-    report?: 'yes' | 'no'
-  }
+  /** The clause applies where all of these hold; otherwise it does not apply. */
+  when?: Premise[]
+  /** Without a result the clause counts as met where all of these hold. */
+  'deemed-by'?: Premise[]
   /** Judged only when the purchaser asks for it. */
   optional?: 'yes' | 'no'
   /** Shown, never part of the verdict. */
   information?: 'yes' | 'no'
   /** Which of several results counts; default worst. */
   several?: 'worst' | 'mean' | 'latest'
-  /** Step to which the value is rounded before the comparison, in the limit’s unit; default the limit’s written decimals. */
-  resolution?: number
+  /** Step to which the value is rounded before the comparison, in the limit’s unit; default the limit’s written decimals; none compares unrounded. */
+  resolution?: number | string
   /** Limit that may be relaxed by approval. */
   approval?: {
     /** Outer limit. With its unit; or a map by class. */
@@ -544,9 +628,52 @@ export type Clause = {
     classes?: string[]
     /** Evidence asked for. */
     evidence: string
+    /** Who lets the value over the plain limit: an approval of the source, or the source’s own declared value; default approval. */
+    by?: 'approval' | 'declaration'
   }
   /** Method named by the specification. */
   method?: string
+  /** Only results by the method named count. */
+  'method-required'?: 'yes' | 'no'
+  /** The clause is on a fact stated under facts: of the lot, else of its source. */
+  fact?: Id
+  /** Words of which the fact must be one. */
+  is?: string[]
+  /** The clause asks for a document of this kind under documents: of the lot or its source; source-approval for an approval of the source. */
+  document?: Id
+  /** Events of the source that end the document. */
+  'void-on'?: ('outage' | 'fuel-change' | 'deposit-change' | 'equipment-change' | 'laboratory-change' | 'cement-change' | 'other')[]
+  /** The clause allows these classes alone. */
+  'allowed-classes'?: string[]
+  /** Classes accepted as an allowed one. */
+  'accepted-as'?: {
+    /** A class, or a category of one axis. */
+    class: string
+    /** A class, or a category of one axis. */
+    as: string
+    /** On these conditions. */
+    when: Premise[]
+  }[]
+  /** The clause is on how often the source is tested, not on a value. */
+  sampling?: {
+    /** Properties tested so often. */
+    properties: PropertyKey[]
+    /** Largest mass between two tests. */
+    every?: Quantity
+    /** Longest time between two tests; whichever comes first. */
+    'or-every'?: Quantity
+    /** Frequency of a new source. */
+    'new-source'?: {
+      /** Largest mass between two tests. */
+      every?: Quantity
+      /** Longest time between two tests; whichever comes first. */
+      'or-every'?: Quantity
+      /** A source is new while its records are shorter. */
+      for: Quantity
+    }
+    /** Kind of sample that counts; any without it. */
+    sample?: 'grab' | 'composite'
+  }
   /** Where the limit comes from. */
   basis?: {
     /** Source code or title in which the limit was read. */
@@ -576,8 +703,36 @@ export type Clause = {
   'any-of'?: Clause[]
   /** All of these must be met. */
   'all-of'?: Clause[]
-  /** What a supplement does to a clause. */
+  /** What a supplement does: tighten or relax the limit of the clause; add a clause; remove it; promote an optional one to mandatory; restrict the classes; replace its method; set the frequency of its sampling; add a document. */
   change?: 'tighten' | 'relax' | 'add' | 'remove' | 'promote' | 'restrict' | 'replace-method' | 'set-frequency' | 'add-document'
+  /** A clause added by a supplement stands behind this one; at the end without it. */
+  after?: Id
+}
+
+/** A demand that decides whether something else applies: on a property of the lot, or on a stated fact. */
+export type Premise = {
+  /** Property asked about. */
+  property?: PropertyKey
+  /** Condition of a mortar result. */
+  condition?: Id
+  /** Age of a mortar result. */
+  age?: Age
+  /** Inclusive lower limit. With its unit; or a map by class. */
+  'at-least'?: string | { [key: string]: string }
+  /** Inclusive upper limit. With its unit; or a map by class. */
+  'at-most'?: string | { [key: string]: string }
+  /** Strict lower limit. With its unit; or a map by class. */
+  above?: string | { [key: string]: string }
+  /** Strict upper limit. With its unit; or a map by class. */
+  below?: string | { [key: string]: string }
+  /** Lower and upper limit, both inclusive. */
+  between?: string[]
+  /** Inclusive limit on the absolute value. With its unit; or a map by class. */
+  'magnitude-at-most'?: string | { [key: string]: string }
+  /** Fact stated under facts: of the lot, else of its source; in place of property. */
+  fact?: Id
+  /** Words of which the fact must be one. */
+  is?: string[]
 }
 
 /** content/criteria/ID.yaml: one named set of acceptance criteria, one edition of a specification. */
@@ -598,11 +753,25 @@ export type CriterionRecord = {
   classes?: string[]
   /** What each class is. */
   'class-titles'?: { [key: string]: string }
+  /** Independent categories; a class is one of each, joined by "/". In place of classes. */
+  axes?: string[][]
+  /** The classes are listed from the most to the least demanding, so that the best one met can be found. */
+  'best-first'?: 'yes' | 'no'
+  /** The class follows from the material rather than from a claim: the first whose conditions hold. */
+  'class-from'?: {
+    /** A class, or a category of one axis. */
+    class: string
+    /** The material is of this class where all of these hold. */
+    when: Premise[]
+  }[]
   /** Base set of a supplement. */
   extends?: {
+    /** Id of the base set, which is one edition. */
     set: Id
     /** Classes taken over. */
     classes?: string[]
+    /** as-named: that very set; current: the last of the editions that supersede it. Default as-named. */
+    edition?: 'as-named' | 'current'
   }
   /** Clauses in reading order. */
   clauses: Clause[]
@@ -630,6 +799,8 @@ export type CriterionRecord = {
   }[]
   /** Clauses of the specification that the set does not hold. */
   lacks?: string[]
+  /** What the specification says on retests, disputes and arbitration; shown, never computed. */
+  retests?: string
   /** Where limits were read, by code. */
   sources?: { [key: string]: string }
   /** Who checked the limits against the standard. */
@@ -657,6 +828,8 @@ export type CriterionRecord = {
 export type Lot = {
   /** Class claimed for this lot, where it differs from the source’s. */
   class?: string
+  /** Class claimed under a set with class names of its own, by set. */
+  'class-under'?: { [key: string]: string }
   /** Printed lot number, where it differs from the file’s name. */
   number?: string
   /** Earlier addresses of this lot. */
@@ -683,6 +856,19 @@ export type Lot = {
     source: Id
     /** Share by mass. */
     share: Quantity
+  }[]
+  /** Facts that clauses ask for, each a word: coal-only: yes, use: concrete. */
+  facts?: { [key: string]: string }
+  /** Documents that clauses ask for. */
+  documents?: {
+    /** Kind, as a clause names it: certification-statement. */
+    kind: Id
+    /** Title and number. */
+    title: string
+    /** First day in force. */
+    from?: CalendarDate
+    /** Last day in force. */
+    to?: CalendarDate
   }[]
   /** Samples. */
   samples: {
@@ -732,6 +918,8 @@ export type Lot = {
     /** When tested. */
     tested: Moment
     results: { [key in PropertyKey]?: ReportedValue }
+    /** Results of the control made beside, for clauses on a difference from it. */
+    'control-results'?: { [key in PropertyKey]?: ReportedValue }
     /** Laboratory that did it, where subcontracted. */
     subcontracted?: Id
     /** Deviations from the methods. */
