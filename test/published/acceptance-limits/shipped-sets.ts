@@ -1,17 +1,34 @@
-/** The sets that the project ships, compiled as the program compiles them. */
-import { readFileSync } from 'node:fs'
+/** The sets that the project ships, loaded and compiled as the program does it. */
+import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { JSON_SCHEMA, load } from 'js-yaml'
 import type { Criterion } from '../../../src/core/criterion.ts'
-import { compileCriterion } from '../../../src/records/criteria.ts'
-import type { WrittenCriterion } from '../../../src/records/criterion-record.ts'
-import { KNOWN } from '../../core/judging.ts'
+import { compileCriteria, type CriterionSource } from '../../../src/records/criteria.ts'
+import type { Diagnostic } from '../../../src/records/diagnostic.ts'
+import { loadYaml } from '../../../src/records/load-yaml.ts'
+import { fileReport } from '../../../src/records/report.ts'
+import type { CriterionRecord } from '../../../src/records/types.ts'
 
-export const SHIPPED = ['c618-12a', 'c618-19', 'modified-strength', 'resistivity-option', 'strength-or-resistivity'] as const
+const CONTENT = join(import.meta.dirname, '../../../content')
 
-export function shippedSet(id: (typeof SHIPPED)[number]): Criterion {
-  const text = readFileSync(join(import.meta.dirname, '../../../content/criteria', `${id}.yaml`), 'utf8')
-  const set = compileCriterion(id, load(text, { schema: JSON_SCHEMA }) as WrittenCriterion, (pointer, fault) => { throw new Error(`${id}${pointer}: ${fault.message}`) }, KNOWN)
-  if (set === undefined) throw new Error(`${id} did not compile`)
+function ids(folder: string): string[] {
+  return readdirSync(join(CONTENT, folder)).map((name) => name.replace(/\.yaml$/, ''))
+}
+
+function source(id: string): CriterionSource {
+  const path = join(CONTENT, 'criteria', `${id}.yaml`)
+  const text = readFileSync(path, 'utf8')
+  const diagnostics: Diagnostic[] = []
+  const record = loadYaml('criterion', text, fileReport(path, text, diagnostics))
+  if (record === undefined || 0 < diagnostics.length) throw new Error(`${id}: ${diagnostics.map(({ message }) => message).join('; ')}`)
+  return { record: record as CriterionRecord, report: (pointer, fault) => { throw new Error(`${id}${pointer}: ${fault.message}`) } }
+}
+
+export const SHIPPED = ids('criteria')
+
+const sets = compileCriteria(new Map(SHIPPED.map((id) => [id, source(id)])), { conditions: new Set(ids('conditions')), criteria: new Set(SHIPPED) })
+
+export function shippedSet(id: string): Criterion {
+  const set = sets.get(id)
+  if (set === undefined) throw new Error(`no shipped set ${id}`)
   return set
 }
