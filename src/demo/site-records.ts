@@ -154,6 +154,24 @@ criteria:
 `,
 }
 
+/** An approval of values over a plain limit of the invented supplement for roads. */
+const APPROVED_OVER: Readonly<Record<string, string>> = {
+  'skarnmere-ash': '  - { from: 2025-01-01, by: Varrow Vale Roads Authority, scope: "loss on ignition up to 4.0 %", set: varrow-roads, clause: loss-on-ignition, evidence: "air records of bridge decks, 2023 and 2024" }\n',
+}
+
+/** Facts, documents and declared values that supplements and other standards ask for. */
+const STATED: Readonly<Record<string, string>> = {
+  'skarnmere-ash': `facts: { incinerator-ash: no, coal-only: yes }
+documents:
+  - { kind: certification-statement, title: "statement SK-F 3", from: 2023-09-01 }
+declared: { density: 2.31 g/cm3, residue-45um: 18.5 % }
+`,
+  'quellan-ash': `facts: { incinerator-ash: no, coal-only: yes }
+documents:
+  - { kind: certification-statement, title: "statement QB-C 1", from: 2023-09-01 }
+`,
+}
+
 /** site.yaml, producers, laboratories and sources. */
 export function* siteRecords(asOf: string = AS_OF): Generator<DemoFile> {
   yield { path: 'site.yaml', text: SITE(asOf) }
@@ -166,7 +184,7 @@ function sourceText(source: DemoSource): string {
   const plan = source.class === null ? '' : `lot-number-pattern: ${source.prefix}-YYYY-###
 approvals:
   - { from: 2023-09-01, by: Varrow Vale Roads Authority, scope: "class ${source.class}, structural concrete" }
-sampling-plan:
+${APPROVED_OVER[source.id] ?? ''}${STATED[source.id] ?? ''}sampling-plan:
   - { properties: [moisture, loss-on-ignition, residue-45um], every: 400 short ton, or-every: 1 d, kind: grab }
   - { properties: [density, oxide-sum, strength-activity-index], every: 3200 short ton, or-every: 31 d, kind: composite }
 `

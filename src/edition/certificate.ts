@@ -1,6 +1,7 @@
 /** Builds the certificate document of a lot from its records and today's computation. */
-import type { Criterion, DecisionRule, MaterialKind } from '../core/criterion.ts'
+import type { Criterion, MaterialKind } from '../core/criterion.ts'
 import { isUnconfirmed } from '../core/criterion.ts'
+import { riskSentence, ruleWords } from '../core/rule-risk.ts'
 import { sourceOf } from '../core/lot-id.ts'
 import { dateOf } from '../core/moment.ts'
 import type { PlannedTest, Result } from '../core/result.ts'
@@ -203,17 +204,10 @@ function deviations({ record, asOf }: JudgedLot): string[] {
   return [...analyses, ...tests.map((test) => test.deviations), ...readings.map((reading) => reading.deviations)].filter((text): text is string => text !== undefined)
 }
 
-/** The rule in words, as it stands with each verdict. */
-export function ruleInWords(rule: DecisionRule): string {
-  if (rule.rule === 'as-specified') return 'as specified: the value rounded to the limit’s digits is compared with the limit'
-  const agreed = rule.agreedIn === undefined ? 'not agreed in writing, so judged as specified' : `agreed in ${rule.agreedIn}`
-  return rule.rule === 'guarded' ? `guarded by ${rule.k} standard uncertainties, ${agreed}` : `probability of conformity at least ${rule.p}, ${agreed}`
-}
-
 function documentCriterion(criterion: Criterion): DocumentCriterion {
   return {
     id: criterion.id, title: criterion.title, ...optional('designation', criterion.designation), edition: criterion.edition, ...optional('supersededBy', criterion.supersededBy),
-    trial: isUnconfirmed(criterion), decisionRule: ruleInWords(criterion.decisionRule),
+    trial: isUnconfirmed(criterion), decisionRule: ruleWords(criterion.decisionRule), risk: riskSentence(criterion),
   }
 }
 

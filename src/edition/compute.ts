@@ -40,7 +40,7 @@ export function computeEdition(records: Records, options: EditionOptions): Editi
   const lots = new Map([...sources.values()].flatMap((source) => source.lots.map((lot) => [lot.id, lot] as const)))
   return {
     asOf, site: records.site, address: splitAddress(options.address ?? records.site.address), audience: 'internal',
-    producers: records.producers, laboratories: records.laboratories, conditions: records.conditions, controls: controlEntries(records, asOf),
+    producers: records.producers, laboratories: records.laboratories, conditions: records.conditions, announcedConditions: records.announcedConditions, controls: controlEntries(records, asOf),
     criteria: records.criteria, sources, lots, shipments: [...lots.values()].flatMap((lot) => lot.shipments).sort(byDateAndBill),
     methods: records.methods, program: options.program,
   }
@@ -49,7 +49,7 @@ export function computeEdition(records: Records, options: EditionOptions): Editi
 function sourceEntry(records: Records, state: SourceState, program: string): SourceEntry {
   const lots = state.lots.map((_, place) => lotEntry(records, state, place, program))
   const criteria = [...new Set(lots.flatMap((lot) => lot.verdicts.map((verdict) => verdict.criterion)))]
-  return { id: state.id, record: state.record, lots, series: sourceSeries(state), criteria: governingFirst(criteria, lots), findings: [] }
+  return { id: state.id, record: state.record, lots, series: sourceSeries(state), criteria: governingFirst(criteria, lots), background: state.background, restarts: state.restarts, unpublished: 0, findings: [] }
 }
 
 /** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */
@@ -69,8 +69,8 @@ function lotEntry(records: Records, state: SourceState, place: number, program: 
   const sourceId = state.id
   return {
     id: judged.id, source: sourceId, lot: judged.id.slice(sourceId.length + 1), number: judged.number, ...(judged.class === null ? {} : { class: judged.class }),
-    sampled: state.lots[place]?.sampled ?? '', record: judged.record, results: judged.results, planned: judged.planned, verdicts: judged.verdicts,
-    state: certificateState(document), shipments: shipmentsOf(judged.id, judged.record, asOf), revisions: revisions(issued, document), findings,
+    sampled: state.lots[place]?.sampled ?? '', record: judged.record, results: judged.results, unmade: state.lots[place]?.unmade ?? [], planned: judged.planned, verdicts: judged.verdicts,
+    ...withdrawal(state.lots[place]?.withdrawn), state: certificateState(document), shipments: shipmentsOf(judged.id, judged.record, asOf), revisions: revisions(issued, document), findings,
     certificate: () => (newest === undefined ? draft(records, judged, program) : issuedDocument(records, judged.id, newest)),
     revisionDocument: (number) => {
       const revision = issued.find((candidate) => candidate.number === number)
@@ -78,6 +78,10 @@ function lotEntry(records: Records, state: SourceState, place: number, program: 
       return issuedDocument(records, judged.id, revision)
     },
   }
+}
+
+function withdrawal(withdrawn: string | undefined): Pick<LotEntry, 'withdrawn'> {
+  return withdrawn === undefined ? {} : { withdrawn }
 }
 
 function draft(records: Records, judged: JudgedLot, program: string): CertificateDocument {

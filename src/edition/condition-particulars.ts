@@ -1,11 +1,12 @@
 /** A condition in words, for certificates and the conditions page. */
 import type { Quantity } from '../core/units.ts'
-import type { Condition, SpecimenShape } from '../records/types.ts'
+import type { DescribedCondition } from '../records/records.ts'
+import type { SpecimenShape } from '../records/types.ts'
 
 export interface Particular { readonly label: string; readonly text: string }
 
 /** The particulars of a condition in the order of the work: mix, water, first day, curing, tests. Quantities as written. */
-export function conditionParticulars(condition: Condition): Particular[] {
+export function conditionParticulars(condition: DescribedCondition): Particular[] {
   const { replacement, batch, water, curing, strength, resistivity } = condition
   const lines: (Particular | undefined)[] = [
     { label: 'Replacement', text: `${written(replacement.amount)} of the cement by ${replacement.by}` },

@@ -50,6 +50,8 @@ export interface DocumentCriterion {
   readonly supersededBy?: string
   readonly trial: boolean
   readonly decisionRule: string
+  /** What the rule implies for the risk, a sentence without a full stop; documents of an earlier program have none. */
+  readonly risk?: string
 }
 
 export interface DocumentHistory {

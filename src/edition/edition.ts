@@ -1,8 +1,10 @@
 /** The Edition: one whole computed state of the site, immutable, the only thing that pages and writers read. */
 import type { Criterion } from '../core/criterion.ts'
 import type { Finding } from '../core/finding.ts'
-import type { PlannedTest, Result } from '../core/result.ts'
+import type { SourceBackground } from '../core/lot-evidence.ts'
+import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
 import type { Verdict } from '../core/verdict.ts'
+import type { DescribedCondition } from '../records/records.ts'
 import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from '../records/types.ts'
 import type { CertificateDocument } from './document.ts'
 
@@ -32,7 +34,10 @@ export interface LotEntry {
   readonly record: Lot
   /** Computed today from the record, known by the as-of date. */
   readonly results: readonly Result[]
+  readonly unmade: readonly UnmadeResult[]
   readonly planned: readonly PlannedTest[]
+  /** Date of the withdrawal in force. */
+  readonly withdrawn?: string
   /** One for each criterion in force for the lot whose kinds apply; the first governs. */
   readonly verdicts: readonly Verdict[]
   readonly state: CertificateState
@@ -75,6 +80,11 @@ export interface SourceEntry {
   readonly lots: readonly LotEntry[]
   readonly series: readonly Series[]
   readonly criteria: readonly string[]
+  readonly background: SourceBackground
+  /** Dates of the events at which a series begins anew. */
+  readonly restarts: readonly string[]
+  /** Lots that are on record and not shown. */
+  readonly unpublished: number
   readonly findings: readonly Finding[]
 }
 
@@ -103,7 +113,8 @@ export interface Edition {
   readonly audience: 'public' | 'internal'
   readonly producers: ReadonlyMap<string, Producer>
   readonly laboratories: ReadonlyMap<string, Laboratory>
-  readonly conditions: ReadonlyMap<string, Condition>
+  readonly conditions: ReadonlyMap<string, DescribedCondition>
+  readonly announcedConditions: ReadonlyMap<string, Condition>
   readonly controls: ReadonlyMap<string, ControlEntry>
   readonly criteria: ReadonlyMap<string, Criterion>
   readonly sources: ReadonlyMap<string, SourceEntry>

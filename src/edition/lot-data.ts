@@ -1,8 +1,9 @@
 /** data/lots/SOURCE/LOT.json and the records that lots refer to, so that another site can take them in and recompute. */
 import { writtenForm } from '../records/written.ts'
 import type { Result } from '../core/result.ts'
+import { type PackedLot, packSource, type SourceEvidence } from '../core/source-evidence.ts'
 import { fullAddress, paths } from './addresses.ts'
-import type { Edition, LotEntry } from './edition.ts'
+import type { Edition, LotEntry, SourceEntry } from './edition.ts'
 
 /** A result without its working, as all data files and the check report give it. */
 export function resultData(result: Result): Record<string, unknown> {
@@ -20,8 +21,22 @@ export function lotData(edition: Edition, lot: LotEntry): unknown {
   }
 }
 
+/** Everything that judging a source's published lots needs, for the reader's browser. */
+export function sourceEvidenceData(edition: Edition, source: SourceEntry): SourceEvidence {
+  const conditions = Object.fromEntries([...edition.conditions, ...edition.announcedConditions].map(([id, { title }]) => [id, title]))
+  return packSource({ source: source.id, asOf: edition.asOf, background: source.background, restarts: source.restarts, unpublished: source.unpublished, conditions }, source.lots.map(packedLot))
+}
+
+function packedLot(lot: LotEntry): PackedLot {
+  const { 'class-under': classUnder, facts, documents, quantity, produced } = lot.record
+  return {
+    id: lot.id, number: lot.number, class: lot.class ?? null, sampled: lot.sampled, from: produced.from, tonnes: quantity.value, results: lot.results, unmade: lot.unmade, planned: lot.planned,
+    ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }), ...(classUnder === undefined ? {} : { classUnder }), ...(facts === undefined ? {} : { facts }), ...(documents === undefined ? {} : { documents }),
+  }
+}
+
 export function conditionData(edition: Edition): unknown {
-  return { format: 1, conditions: Object.fromEntries([...edition.conditions].map(([id, record]) => [id, writtenForm(record)])) }
+  return { format: 1, conditions: Object.fromEntries([...edition.conditions, ...edition.announcedConditions].map(([id, record]) => [id, writtenForm(record)])) }
 }
 
 export function controlData(edition: Edition): unknown {

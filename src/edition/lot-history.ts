@@ -3,7 +3,7 @@ import { property, storedUnit } from '../core/properties.ts'
 import type { PlannedTest, Result } from '../core/result.ts'
 import { dateOf } from '../core/moment.ts'
 import type { DocumentHistory } from './document.ts'
-import { representative, type HistoryLot } from './history.ts'
+import { representative, type HistoryLot } from '../core/history.ts'
 
 export type LotHistory = readonly DocumentHistory[]
 

@@ -2,7 +2,7 @@
 import { lotColumns, shipmentColumns } from './columns.ts'
 import type { Edition } from './edition.ts'
 import { certificateFeed } from './feed.ts'
-import { conditionData, controlData, criterionData, lotData } from './lot-data.ts'
+import { conditionData, controlData, criterionData, lotData, sourceEvidenceData } from './lot-data.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
 import { paths } from './addresses.ts'
 
@@ -27,12 +27,15 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
     const text = make(edition)
     if (text !== null) yield { path, text }
   }
+  for (const source of edition.sources.values()) yield { path: paths.sourceEvidence(source.id), text: json(sourceEvidenceData(edition, source)) }
   for (const lot of edition.lots.values()) yield { path: paths.lotData(lot.id), text: json(lotData(edition, lot)) }
 }
 
 /** The text of one data file, for the development server; undefined for a path that is none. */
 export function dataFile(edition: Edition, path: string): string | undefined {
   if (Object.hasOwn(SITE_FILES, path)) return SITE_FILES[path]?.(edition) ?? undefined
+  const source = edition.sources.get(/^data\/evidence\/([^/]+)\.json$/.exec(path)?.[1] ?? '')
+  if (source !== undefined) return json(sourceEvidenceData(edition, source))
   const lot = edition.lots.get(/^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? '')
   return lot === undefined ? undefined : json(lotData(edition, lot))
 }

@@ -29,7 +29,7 @@ function publicSource(source: SourceEntry, lots: ReadonlyMap<string, LotEntry>, 
   const shown = source.lots.map((lot) => lots.get(lot.id)).filter((lot) => lot !== undefined)
   const visible = new Set(shown.map((lot) => lot.id))
   return {
-    ...source, lots: shown, findings: publish.has('findings') ? source.findings : [],
+    ...source, lots: shown, unpublished: source.lots.length - shown.length, findings: publish.has('findings') ? source.findings : [],
     series: source.series.map((series) => ({ ...series, points: series.points.filter((point) => visible.has(point.lot)) })).filter((series) => series.points.length > 0),
   }
 }

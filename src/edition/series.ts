@@ -2,7 +2,7 @@
 import { property, type PropertyKey, storedUnit } from '../core/properties.ts'
 import type { Result } from '../core/result.ts'
 import type { Series, SeriesPoint } from './edition.ts'
-import { historyKey, precedingResults, representative } from './history.ts'
+import { historyKey, precedingResults, representative } from '../core/history.ts'
 import type { ComputedLot, SourceState } from './source-state.ts'
 
 /** Preceding results that the mean on a chart rests on, as uniformity clauses ask. */

@@ -1,17 +1,19 @@
 /** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
 import type { Criterion } from '../core/criterion.ts'
+import { buildHistory, bySampling, type History } from '../core/history.ts'
 import { judge } from '../core/judge.ts'
+import { lotEvidence, type LotBackground, type SourceBackground } from '../core/lot-evidence.ts'
 import { nameInSource, sourceOf } from '../core/lot-id.ts'
 import { dateOf, inForce } from '../core/moment.ts'
-import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
+import type { PlannedTest, UnmadeResult } from '../core/result.ts'
 import type { Records } from '../records/load.ts'
 import type { Lot, Source } from '../records/types.ts'
 import type { JudgedLot } from './certificate.ts'
-import { buildHistory, bySampling, historyKey, precedingResults, type History, type HistoryLot } from './history.ts'
+import { conditionTitle } from './condition-title.ts'
 import { lotHistory } from './lot-history.ts'
 import { resultsOfLot } from './lot-results.ts'
 
-export interface ComputedLot extends HistoryLot {
+export interface ComputedLot extends LotBackground {
   readonly record: Lot
   readonly unmade: readonly UnmadeResult[]
   readonly planned: readonly PlannedTest[]
@@ -20,10 +22,13 @@ export interface ComputedLot extends HistoryLot {
 export interface SourceState {
   readonly id: string
   readonly record: Source
+  readonly background: SourceBackground
   readonly asOf: string
   /** In order of sampling; lots sampled after the as-of date are not among them. */
   readonly lots: readonly ComputedLot[]
   readonly history: History
+  /** Dates of the events at which a series begins anew. */
+  readonly restarts: readonly string[]
 }
 
 /** Sampling time that orders a lot in its history: end of the producer's first sample, else of production. */
@@ -47,7 +52,8 @@ export function sourceStates(records: Records, asOf: string): Map<string, Source
     const sourceId = sourceOf(id)
     const withdrawn = withdrawnOn(record, asOf)
     bySource.get(sourceId)?.push({
-      id, sampled, record, class: record.class ?? records.sources.get(sourceId)?.class ?? null, ...resultsOfLot(id, record, records, asOf), ...(withdrawn === undefined ? {} : { withdrawn }),
+      id, sampled, record, class: record.class ?? records.sources.get(sourceId)?.class ?? null, tonnes: record.quantity.value, from: record.produced.from,
+      ...resultsOfLot(id, record, records, asOf), ...(withdrawn === undefined ? {} : { withdrawn }), ...ofLot(record),
     })
   }
   return new Map([...bySource].flatMap(([id, lots]) => {
@@ -55,8 +61,22 @@ export function sourceStates(records: Records, asOf: string): Map<string, Source
     if (record === undefined) return []
     const ordered = lots.sort(bySampling)
     const restarts = (record.events ?? []).filter((event) => event['restarts-series'] === 'yes' && event.date <= asOf).map((event) => event.date)
-    return [[id, { id, record, asOf, lots: ordered, history: buildHistory(ordered, restarts) }] as const]
+    return [[id, { id, record, background: backgroundOf(record, records), asOf, lots: ordered, history: buildHistory(ordered, restarts), restarts }] as const]
   }))
+}
+
+function ofLot({ 'class-under': classUnder, facts, documents }: Lot): Pick<LotBackground, 'classUnder' | 'facts' | 'documents'> {
+  return { ...(classUnder === undefined ? {} : { classUnder }), ...(facts === undefined ? {} : { facts }), ...(documents === undefined ? {} : { documents }) }
+}
+
+function backgroundOf(source: Source, records: Records): SourceBackground {
+  const own = (source.criteria ?? []).flatMap(({ set, requested }) => (requested === undefined ? [] : [[set, requested] as const]))
+  return {
+    kind: source.kind, ...(source.declared === undefined ? {} : { declared: source.declared }), ...(source.facts === undefined ? {} : { facts: source.facts }),
+    ...(source.documents === undefined ? {} : { documents: source.documents }), approvals: source.approvals ?? [], events: source.events ?? [],
+    ...(source['class-under'] === undefined ? {} : { classUnder: source['class-under'] }), requested: { ...records.site.requested, ...Object.fromEntries(own) },
+    repeatability: Object.fromEntries([...records.laboratories].flatMap(([id, { repeatability }]) => (repeatability === undefined ? [] : [[id, repeatability] as const]))),
+  }
 }
 
 /** The criteria in force for a lot whose kinds of material apply, the governing one first. */
@@ -79,12 +99,7 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
   if (lot === undefined) throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
   const { results, unmade, planned } = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
   const criteria = criteriaFor(records, state.record, lot.record)
-  const producerResults = results.filter((result) => result.role === 'producer')
-  const evidence = {
-    class: lot.class, kind: state.record.kind, asOf, results: producerResults, unmade, planned, declared: state.record.declared,
-    preceding: (property: Result['property'], condition: string | undefined, age: string | undefined, method: string | undefined, count: number) =>
-      precedingResults(state.history, historyKey(lot.class, property, condition, age, method), lot.id, asOf, count),
-  }
+  const evidence = lotEvidence(state.background, state.history, lot, { results, unmade, planned }, { asOf, conditionTitle: (id) => conditionTitle(records, id) })
   return {
     id: lot.id, record: lot.record, class: lot.class, number: lot.record.number ?? nameInSource(lot.id), asOf, results, planned, criteria,
     verdicts: criteria.map((criterion) => judge(criterion, evidence)),

@@ -1,5 +1,5 @@
 /** What the trend charts of a source show beside its series: limit lines and bands of the governing criterion, events. */
-import type { Clause, Comparison, Criterion, MaterialKind } from '../core/criterion.ts'
+import { type Clause, type Comparison, type Criterion, includesClass, type MaterialKind } from '../core/criterion.ts'
 import { quantitiesFor } from '../core/limit-words.ts'
 import { property } from '../core/properties.ts'
 import type { Series, SourceEntry } from './edition.ts'
@@ -22,7 +22,7 @@ export interface TrendScope {
 export function trendContext(series: Pick<Series, 'property' | 'condition' | 'age'>, criteria: readonly Criterion[], scope: TrendScope): TrendContext {
   const lotClass = scope.class
   const clauses = criteria.flatMap((criterion) => comparisonsFor(criterion.clauses, scope)).filter((clause) => matches(clause, series))
-  const limits = clauses.filter((clause) => clause.deviation === undefined).flatMap((clause) => limitLines(clause, lotClass))
+  const limits = clauses.filter((clause) => clause.deviation === undefined && clause.statistic === undefined).flatMap((clause) => limitLines(clause, lotClass))
   const uniformity = clauses.find((clause) => clause.deviation?.from === 'preceding')
   const half = uniformity?.limits[0] && quantitiesFor(uniformity.limits[0], lotClass)
   return {
@@ -33,13 +33,13 @@ export function trendContext(series: Pick<Series, 'property' | 'condition' | 'ag
 
 /** A group for another class or kind takes its members with it, which name neither themselves. */
 function comparisonsFor(clauses: readonly Clause[], scope: TrendScope): Comparison[] {
-  return clauses.filter((clause) => speaksOf(clause, scope)).flatMap((clause) => (clause.form === 'group' ? comparisonsFor(clause.members, scope) : [clause]))
+  return clauses.filter((clause) => speaksOf(clause, scope)).flatMap((clause) => (clause.form === 'group' ? comparisonsFor(clause.members, scope) : clause.form === 'comparison' ? [clause] : []))
 }
 
 /** Judging asks the same: without a class, a clause for named classes is not judged. */
 function speaksOf({ classes, kinds }: Clause, scope: TrendScope): boolean {
   if (kinds !== undefined && !kinds.includes(scope.kind)) return false
-  return classes === undefined || (scope.class !== null && classes.includes(scope.class))
+  return classes === undefined || (scope.class !== null && includesClass(classes, scope.class))
 }
 
 function matches(clause: Comparison, series: Pick<Series, 'property' | 'condition' | 'age'>): boolean {

@@ -10,7 +10,7 @@ function atLeast(id: string, value: number, more: Partial<Comparison> = {}): Com
 function set(clauses: readonly Clause[]): Criterion {
   return {
     id: 'set', title: 'Set', edition: '1', kinds: ['coal-fly-ash', 'raw-natural-pozzolan'], classes: ['F', 'N'], classTitles: {}, clauses,
-    release: [], decisionRule: { rule: 'as-specified' }, lacks: [], sources: {},
+    release: [], bestFirst: false, decisionRule: { rule: 'as-specified' }, layers: [{ id: 'set', title: 'Set', edition: '1', sources: {} }], removed: [], lacks: [],
   }
 }
 

@@ -33,11 +33,11 @@ function kindsOfPage(): string[] {
   const lots = [...site.edition.lots.values()]
   const byState = ['provisional', 'complete', 'withdrawn'].map((state) => lots.find((lot) => lot.state === state)?.id).filter((id) => id !== undefined)
   const revised = lots.find((lot) => lot.revisions.length > 1)
-  const source = [...site.edition.sources.keys()][0]
+  const [source, entry] = [...site.edition.sources][0] ?? []
   const firstLot = lots[0]
   return [
     '', 'register/', 'shipments/', 'sources/', 'criteria/', 'laboratories/', 'conditions/', 'methods/', 'findings/', 'look-up/', '404.html', ...byState.map((id) => `lots/${id}/`), `lots/${revised?.id}/revision/0/`,
-    `sources/${source}/`, `sources/${source}/${[...site.edition.criteria.keys()][0]}/`, `register/${firstLot?.source}/${firstLot?.sampled.slice(0, 4)}/`, ...[...site.edition.criteria.keys()].slice(0, 2).map((id) => `criteria/${id}/`),
+    `sources/${source}/`, `sources/${source}/${entry?.criteria[0]}/`, `register/${firstLot?.source}/${firstLot?.sampled.slice(0, 4)}/`, ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map((id) => `criteria/${id}/`), 'comparison/', 'limits/', 'limits/strength-activity-index/',
     ...[...site.edition.laboratories.keys()].slice(0, 1).map((id) => `laboratories/${id}/`), ...site.edition.methods.slice(0, 1).map((method) => `methods/${method.id}/`),
   ]
 }

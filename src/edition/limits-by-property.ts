@@ -1,0 +1,14 @@
+/** Every limit of every set, gathered by the property that it is on: so that sets can be read side by side. */
+import { type Comparison, type Criterion, everyClause } from '../core/criterion.ts'
+import { type PropertyKey, PROPERTIES } from '../core/properties.ts'
+
+export interface PropertyLimit { readonly criterion: Criterion; readonly clause: Comparison }
+
+/** In the order of the property list; properties without a limit are left out. */
+export function limitsByProperty(criteria: Iterable<Criterion>): Map<PropertyKey, PropertyLimit[]> {
+  const byProperty = new Map<PropertyKey, PropertyLimit[]>((Object.keys(PROPERTIES) as PropertyKey[]).map((key) => [key, []]))
+  for (const criterion of criteria) {
+    for (const clause of everyClause(criterion.clauses)) if (clause.form === 'comparison') byProperty.get(clause.property)?.push({ criterion, clause })
+  }
+  return new Map([...byProperty].filter(([, limits]) => limits.length > 0))
+}

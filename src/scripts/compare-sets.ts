@@ -1,0 +1,99 @@
+/** Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots. */
+import { changesBetween, type ComparedLot, compareLot, decidedBy } from '../core/compare-sets.ts'
+import type { Criterion } from '../core/criterion.ts'
+import { anchor, element, outcomeElement, tableOf } from './elements.ts'
+import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
+
+/** Rows shown at most; the counts above the table are of all lots. */
+const SHOWN = 500
+
+const place = document.querySelector<HTMLElement>('#compare')
+const form = place?.querySelector<HTMLFormElement>('form')
+const state = place?.querySelector<HTMLElement>('.compare-state')
+const result = document.querySelector<HTMLElement>('#compare-result')
+
+interface Choice { readonly sets: readonly string[]; readonly sources: readonly string[]; readonly from: string; readonly to: string; readonly changed: boolean }
+
+if (place && form && state && result) {
+  const files = new Map<string, Promise<ReadSource>>()
+  const sourceFile = (id: string): Promise<ReadSource> => {
+    const known = files.get(id) ?? readSource(`${place.dataset['evidence'] ?? ''}${id}.json`)
+    files.set(id, known)
+    return known
+  }
+  let run = 0
+  const show = async () => {
+    const own = ++run
+    const choice = choiceOf(form)
+    history.replaceState(null, '', `?${new URLSearchParams([...new FormData(form)].filter(([, value]) => value !== '').map(([name, value]) => [name, String(value)]))}`)
+    if (choice.sets.length < 2) {
+      state.textContent = 'Choose at least two sets.'
+      result.replaceChildren()
+      return
+    }
+    state.textContent = 'Judging …'
+    try {
+      const [criteria, ...sources] = await Promise.all([readCriteria(place.dataset['criteria'] ?? ''), ...choice.sources.map(sourceFile)])
+      if (own !== run) return
+      const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
+      const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
+      state.textContent = `${lots.length} lots judged under ${sets.length} sets, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
+      result.replaceChildren(...report(lots, sets, choice, place.dataset['lots'] ?? ''))
+    } catch {
+      files.clear()
+      state.textContent = 'The evidence could not be fetched: try again later.'
+    }
+  }
+  takeFromAddress(form)
+  form.addEventListener('input', () => { void show() })
+  form.addEventListener('submit', (event) => { event.preventDefault() })
+  place.hidden = false
+  void show()
+}
+
+function choiceOf(form: HTMLFormElement): Choice {
+  const data = new FormData(form)
+  const text = (name: string) => String(data.get(name) ?? '')
+  return { sets: data.getAll('set').map(String), sources: data.getAll('source').map(String), from: text('from'), to: text('to'), changed: text('changed') === 'yes' }
+}
+
+/** A comparison that was sent to somebody opens as it was. */
+function takeFromAddress(form: HTMLFormElement): void {
+  const given = new URLSearchParams(location.search)
+  if (!given.has('set')) return
+  for (const field of form.querySelectorAll<HTMLInputElement>('input')) {
+    if (field.type === 'checkbox') field.checked = given.getAll(field.name).includes(field.value)
+    else field.value = given.get(field.name) ?? ''
+  }
+}
+
+type Row = ComparedLot & { readonly number: string; readonly sampled: string }
+
+function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to }: Choice): Row[] {
+  return source.lots.flatMap((lot, index) => {
+    const day = lot.sampled.slice(0, 10)
+    if ((from !== '' && day < from) || (to !== '' && to < day)) return []
+    const verdicts = sets.map((set) => verdictOf(source, index, set) ?? null)
+    return verdicts.every((verdict) => verdict === null) ? [] : [{ ...compareLot(lot.id, verdicts), number: lot.number, sampled: day }]
+  })
+}
+
+function nameOf(set: Criterion): string {
+  return `${set.designation ?? set.title}, edition ${set.edition}`
+}
+
+function report(lots: readonly Row[], sets: readonly Criterion[], { changed }: Choice, address: string): Node[] {
+  const [first, ...others] = sets
+  if (first === undefined) return []
+  const counts = others.map((set, index) => element('li', [
+    `${nameOf(first)} against ${nameOf(set)}: ${changesBetween(lots, 0, index + 1).alike} lots alike`,
+    ...changesBetween(lots, 0, index + 1).changes.flatMap(({ from, to, count }) => [`; ${count} from `, outcomeElement(from), ' to ', outcomeElement(to)]),
+  ]))
+  const listed = lots.filter((lot) => lot.changes || !changed).toSorted((a, b) => (a.sampled < b.sampled ? 1 : -1))
+  const rows = listed.slice(0, SHOWN).map((lot) => [
+    anchor(`${address}${lot.lot}/`, lot.number), lot.sampled,
+    ...lot.verdicts.map((verdict) => (verdict === null ? 'not for this material' : element('span', [outcomeElement(verdict.outcome), verdict.outcome === 'meets' ? '' : element('span', [` ${decidedBy(verdict)}`], 'small soft')]))),
+  ])
+  const caption = listed.length > SHOWN ? `The newest ${SHOWN} of ${listed.length} lots` : `${listed.length} lots, newest first`
+  return [element('h2', ['Result']), element('ul', counts), ...(rows.length === 0 ? [element('p', ['Every lot comes out the same.'])] : [tableOf(caption, ['Lot', 'Sampled', ...sets.map(nameOf)], rows)])]
+}

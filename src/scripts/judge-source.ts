@@ -1,0 +1,43 @@
+/** Fetches what judging needs and judges a source's lots under any set, with the core that the site was built with. */
+import type { Criterion } from '../core/criterion.ts'
+import { bestClass, judge } from '../core/judge.ts'
+import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/source-evidence.ts'
+import type { Verdict } from '../core/verdict.ts'
+
+export interface ReadSource extends UnpackedSource { readonly id: string; readonly unpublished: number; readonly kind: string }
+
+async function fetched(address: string): Promise<unknown> {
+  const answer = await fetch(address)
+  if (!answer.ok) throw new Error(`${address} answered ${answer.status}`)
+  return answer.json()
+}
+
+/** @throws Error when the file cannot be fetched */
+export async function readSource(address: string): Promise<ReadSource> {
+  const file = await fetched(address) as SourceEvidence
+  return { id: file.source, unpublished: file.unpublished, kind: file.background.kind, ...unpackSource(file) }
+}
+
+/** Sets by id. @throws Error when the file cannot be fetched */
+export async function readCriteria(address: string): Promise<ReadonlyMap<string, Criterion>> {
+  const { criteria } = await fetched(address) as { criteria: Record<string, Criterion> }
+  return new Map(Object.entries(criteria))
+}
+
+/** Whether a set is for the source's kind of material. */
+export function applies(criterion: Criterion, source: ReadSource): boolean {
+  return criterion.kinds.some((kind) => kind === source.kind)
+}
+
+/** Verdict of one lot; undefined for a set that is not for the source's material. */
+export function verdictOf(source: ReadSource, place: number, criterion: Criterion): Verdict | undefined {
+  return applies(criterion, source) ? judge(criterion, source.evidenceOf(place)) : undefined
+}
+
+/** The best class met in words; undefined where the set has no order of merit. */
+export function bestClassWords(source: ReadSource, place: number, criterion: Criterion): string | undefined {
+  const found = bestClass(criterion, source.evidenceOf(place))
+  if (found === null) return undefined
+  const way = found.next === null ? '' : `; in the way of class ${found.next.class}: ${found.next.verdict.reasons.slice(1).join('; ') || found.next.verdict.reasons.join('; ')}`
+  return `${found.best === null ? 'no class is met' : `best class met: ${found.best}`}${way}`
+}

@@ -1,0 +1,60 @@
+/** What a set says of one lot or of every lot of a source, as elements. Loaded only when a reader chooses a set. */
+import { decidedBy } from '../core/compare-sets.ts'
+import type { Criterion } from '../core/criterion.ts'
+import { limitWords } from '../core/limit-words.ts'
+import { TRIAL_HEADING, verdictHeadline } from '../core/verdict-sentence.ts'
+import type { ClauseOutcome, Verdict } from '../core/verdict.ts'
+import { anchor, asSentence, element, markElement, outcomeElement, tableOf } from './elements.ts'
+import { bestClassWords, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
+
+/** @throws Error when a file cannot be fetched */
+export async function viewUnder(id: string, place: HTMLElement): Promise<Node[]> {
+  const [source, criteria] = await Promise.all([readSource(place.dataset['evidence'] ?? ''), readCriteria(place.dataset['criteria'] ?? '')])
+  const criterion = criteria.get(id)
+  return criterion === undefined ? [element('p', ['This set is no longer on record.'])] : judged(source, criterion, place)
+}
+
+function judged(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {
+  const lot = place.dataset['lot']
+  const lines = lot === undefined ? everyLot(source, criterion, place) : oneLot(source, source.lots.findIndex(({ id }) => id === lot), criterion)
+  const link = anchor(`${place.dataset['sets'] ?? ''}${criterion.id}/`, 'The clauses of this set')
+  const missing = source.unpublished === 0 ? [] : [element('p', [`${source.unpublished} of the source’s lots are not published and do not count here; a mean of preceding results may differ from the register’s.`], 'small soft')]
+  return [...lines, ...missing, element('p', [link], 'small')]
+}
+
+function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[] {
+  const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
+  if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
+  const best = bestClassWords(source, index, criterion)
+  return [
+    element('div', [
+      ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
+      element('p', [markElement(verdict.outcome), element('span', [verdictHeadline(verdict, criterion)])], 'headline'),
+      ...verdict.reasons.map((reason) => element('p', [asSentence(reason)])), ...(best === undefined ? [] : [element('p', [asSentence(best)])]),
+    ], `verdict verdict-${verdict.outcome}`),
+    tableOf('Every clause of the set', ['Clause', 'Limit', 'Outcome', 'Reason'], verdict.clauses.flatMap((clause) => clauseRows(clause, 0))),
+  ]
+}
+
+function clauseRows(clause: ClauseOutcome, depth: number): (string | Node)[][] {
+  const title = element('span', [`${'– '.repeat(depth)}${clause.title}`, ...(clause.information ? [element('span', [' for information'], 'small soft')] : [])])
+  const relaxed = clause.relaxed === undefined ? '' : ` Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`
+  return [[title, limitText(clause), outcomeElement(clause.outcome), `${asSentence(clause.reason)}${relaxed}`], ...(clause.clauses ?? []).flatMap((member) => clauseRows(member, depth + 1))]
+}
+
+function limitText({ limit }: ClauseOutcome): string {
+  if (limit === null || limit.operator === 'report') return '—'
+  return limitWords(limit.operator, limit.written.map((written, index) => ({ kind: 'ratio', value: limit.values[index] ?? 0, unit: limit.unit, written, decimals: 0 })))
+}
+
+function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {
+  const verdicts = source.lots.map((lot, index) => ({ lot, verdict: verdictOf(source, index, criterion), index })).filter((entry): entry is typeof entry & { verdict: Verdict } => entry.verdict !== undefined)
+  if (verdicts.length === 0) return [element('p', ['This set is not for this material.'])]
+  const counts = Map.groupBy(verdicts, ({ verdict }) => verdict.outcome)
+  const tally = element('p', [...counts].flatMap(([outcome, members], index) => [index === 0 ? '' : ', ', `${members.length} `, outcomeElement(outcome)]), 'counts')
+  const rows = verdicts.toReversed().map(({ lot, verdict, index }) => [
+    anchor(`${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`, lot.number), lot.sampled.slice(0, 10), outcomeElement(verdict.outcome),
+    verdict.outcome === 'meets' ? bestClassWords(source, index, criterion) ?? '' : decidedBy(verdict),
+  ])
+  return [tally, tableOf(`${verdicts.length} lots, newest first`, ['Lot', 'Sampled', 'Outcome', 'Decided by'], rows)]
+}

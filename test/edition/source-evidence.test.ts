@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest'
+import { judge } from '../../src/core/judge.ts'
+import { unpackSource } from '../../src/core/source-evidence.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
+import { sourceEvidenceData } from '../../src/edition/lot-data.ts'
+import { loadRecords } from '../../src/records/load.ts'
+
+const edition = computeEdition(loadRecords('content').records, { program: 'test' })
+
+describe('the evidence file of a source', () => {
+  it('gives every verdict of the demonstration content as the edition has it, after a way through JSON', () => {
+    let judged = 0
+    for (const source of edition.sources.values()) {
+      const { evidenceOf, lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, source))))
+      expect(lots.map(({ id }) => id)).toEqual(source.lots.map(({ id }) => id))
+      source.lots.forEach((lot, place) => {
+        for (const verdict of lot.verdicts) {
+          const criterion = edition.criteria.get(verdict.criterion)
+          if (criterion === undefined) throw new Error(`no set ${verdict.criterion}`)
+          expect(judge(JSON.parse(JSON.stringify(criterion)), evidenceOf(place))).toEqual(verdict)
+          judged += 1
+        }
+      })
+    }
+    expect(judged).toBeGreaterThan(600)
+  })
+
+  it('holds no lot and no word of the workings twice: it stays small beside the lots’ own files', () => {
+    const bytes = [...edition.sources.values()].map((source) => JSON.stringify(sourceEvidenceData(edition, source)).length / source.lots.length)
+    expect(Math.max(...bytes)).toBeLessThan(4000)
+  })
+})
