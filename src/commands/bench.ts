@@ -9,7 +9,11 @@ import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { build } from 'astro'
 import { JSON_SCHEMA, load } from 'js-yaml'
+import { everyClause } from '../core/criterion.ts'
+import { judge } from '../core/judge.ts'
+import { unpackSource } from '../core/source-evidence.ts'
 import { computeEdition } from '../edition/compute.ts'
+import { sourceEvidenceData } from '../edition/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
 import { command, EXIT, PROGRAM, ROOT, run } from './program.ts'
@@ -17,6 +21,9 @@ import { command, EXIT, PROGRAM, ROOT, run } from './program.ts'
 interface Measure { readonly what: string; readonly lots: number; readonly seconds: number; readonly peakMB: number; readonly detail?: Record<string, number> }
 
 const SELF = resolve(ROOT, 'src/commands/bench.ts')
+
+/** Sets that every lot is judged under, as many as fit its material. */
+const SETS = 12
 
 /** The page of the bare project. */
 const FLOOR_PAGE = `---
@@ -51,7 +58,7 @@ function measureSize(lots: number): Measure[] {
   try {
     execFileSync(process.execPath, [resolve(ROOT, 'src/commands/demo.ts'), '--lots', String(lots), '--out', content], { stdio: ['ignore', 'ignore', 'inherit'] })
     const site = join(folder, 'site')
-    return ['yaml-floor', 'check', 'build', 'build-floor'].map((name) => measurePart(name, lots, content, site))
+    return ['yaml-floor', 'check', 'judge', 'build', 'build-floor'].map((name) => measurePart(name, lots, content, site))
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
@@ -69,7 +76,7 @@ function measurePart(name: string, lots: number, content: string, site: string):
 }
 
 async function part(name: string, folder: string, site: string): Promise<number> {
-  const detail = await ({ 'yaml-floor': yamlFloor, check, build: wholeBuild, 'build-floor': buildFloor }[name] ?? unknownPart)(folder, site)
+  const detail = await ({ 'yaml-floor': yamlFloor, check, judge: judging, build: wholeBuild, 'build-floor': buildFloor }[name] ?? unknownPart)(folder, site)
   process.stdout.write(`${JSON.stringify({ ...detail, peakMB: process.resourceUsage().maxRSS / 1024 })}\n`)
   return EXIT.well
 }
@@ -97,6 +104,29 @@ function check(folder: string): Record<string, number> {
   const read = performance.now()
   const edition = computeEdition(records, { program: PROGRAM })
   return { readSeconds: (read - started) / 1000, computeSeconds: (performance.now() - read) / 1000, lots: edition.lots.size, diagnostics: diagnostics.length }
+}
+
+/** Judging alone, from evidence at hand: every lot under twelve sets, the way a reader's browser does it. */
+function judging(folder: string): Record<string, number> {
+  const { records } = loadRecords(folder)
+  const edition = computeEdition(records, { program: PROGRAM })
+  const sources = [...edition.sources.values()].map((source) => ({ kind: source.record.kind, evidence: unpackSource(sourceEvidenceData(edition, source)) }))
+  const started = performance.now()
+  let [verdicts, clauses] = [0, 0]
+  for (const { kind, evidence } of sources) {
+    const sets = [...edition.criteria.values()].filter((criterion) => criterion.kinds.some((candidate) => candidate === kind)).slice(0, SETS)
+    const size = sets.map((set) => [...everyClause(set.clauses)].length)
+    evidence.lots.forEach((_, place) => {
+      const known = evidence.evidenceOf(place)
+      for (const [index, set] of sets.entries()) {
+        judge(set, known)
+        verdicts += 1
+        clauses += size[index] ?? 0
+      }
+    })
+  }
+  const judgeSeconds = (performance.now() - started) / 1000
+  return { judgeSeconds, verdicts, clauses, microsecondsAClause: 1e6 * judgeSeconds / clauses, lotsTimesClausesASecond: Math.round(clauses / judgeSeconds) }
 }
 
 async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
@@ -133,5 +163,10 @@ function table(measures: readonly Measure[]): string {
     const floor = measures.find((other) => other.lots === measure.lots && other.what === floors[measure.what])
     const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
     return `| ${measure.lots} | ${measure.what} | ${measure.seconds.toFixed(2)} | ${(1000 * measure.seconds / measure.lots).toFixed(2)} | ${measure.peakMB.toFixed(0)} | ${ratio} |\n`
-  }).join('')
+  }).join('') + judgingLines(measures)
+}
+
+/** The cost of judging for itself, since reading and computing take most of its part's time. */
+function judgingLines(measures: readonly Measure[]): string {
+  return measures.filter(({ what }) => what === 'judge').map(({ lots, detail = {} }) => `\n${lots} lots: ${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${detail['judgeSeconds']?.toFixed(2)} s, ${detail['microsecondsAClause']?.toFixed(1)} µs a clause, ${detail['lotsTimesClausesASecond']} lots × clauses a second\n`).join('')
 }

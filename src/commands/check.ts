@@ -1,13 +1,17 @@
 /** npm run check: reads, computes, reports; writes nothing. */
-import { hasSite } from '../records/load.ts'
+import { clauseSentence } from '../core/clause-sentence.ts'
+import { everyClause } from '../core/criterion.ts'
+import { riskSentence, ruleWords } from '../core/rule-risk.ts'
+import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
+import { conditionTitle } from '../edition/condition-title.ts'
 import type { Edition } from '../edition/edition.ts'
 import type { Outcome } from '../core/verdict.ts'
-import { command, dateOption, EXIT, PROGRAM, run } from './program.ts'
+import { command, CommandFailure, dateOption, EXIT, PROGRAM, run } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
-interface Options { content: string; json?: boolean; asOf?: string; lots?: string[]; criteria?: string[] }
+interface Options { content: string; json?: boolean; asOf?: string; lots?: string[]; criteria?: string[]; explain?: string }
 
 await run(() => {
   const program = command('check', 'Read all records, compute and judge every lot, and report.')
@@ -15,9 +19,15 @@ await run(() => {
     .option('--as-of <date>', 'read the records on this date', dateOption)
     .option('--lots <ids...>', 'only these lots (SOURCE/LOT) or sources')
     .option('--criteria <ids...>', 'only these criteria')
+    .option('--explain <set>', 'say what each clause of a set asks, a sentence each (SET or SET/CLAUSE), to proof-read it')
     .parse()
   const options = program.opts<Options>()
   const content = readContent(options.content)
+  if (options.explain !== undefined) {
+    printDiagnostics(content)
+    process.stdout.write(explained(content.records, options.explain))
+    return content.errors > 0 ? EXIT.failed : EXIT.well
+  }
   const edition = hasSite(content.records) ? computeEdition(content.records, { program: PROGRAM, ...(options.asOf === undefined ? {} : { asOf: options.asOf }) }) : null
   const scope: ReportScope = {
     ...(options.lots === undefined ? {} : { lots: new Set(options.lots) }), ...(options.criteria === undefined ? {} : { criteria: new Set(options.criteria) }),
@@ -29,6 +39,26 @@ await run(() => {
   }
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
+
+/** The sentences of a set, or of one clause of it with its members. @throws CommandFailure for a set or clause that is not on record */
+function explained(records: Records, asked: string): string {
+  const [id = '', clauseId] = asked.split('/')
+  const criterion = records.criteria.get(id)
+  if (criterion === undefined) throw new CommandFailure(`There is no criterion "${id}" without a fault.\nmend: name one of ${[...records.criteria.keys()].join(', ')}`, EXIT.wrongUse)
+  const clauses = clauseId === undefined ? criterion.clauses : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
+  if (clauses.length === 0) throw new CommandFailure(`The set ${id} has no clause "${clauseId}".\nmend: name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`, EXIT.wrongUse)
+  const head = [
+    `${criterion.designation ?? criterion.title}, edition ${criterion.edition}`,
+    ...(criterion.layers.length < 2 ? [] : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
+    `Decision rule: ${ruleWords(criterion.decisionRule)}; ${riskSentence(criterion)}`,
+  ]
+  const lines = clauses.map((clause) => {
+    const changes = (clause.changes ?? []).map((change) => `\n    ${change.change} by ${change.layer}; before: ${change.was}`).join('')
+    return `  ${clause.id}${clause.layer === criterion.id ? '' : ` (${clause.layer})`}: ${clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))}${changes}`
+  })
+  const removed = clauseId === undefined ? criterion.removed.map((clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${clause.was}`) : []
+  return `${[...head, '', ...lines, ...removed].join('\n')}\n`
+}
 
 /** A line for each source and criterion, then the findings. */
 function summary(edition: Edition, scope: ReportScope): string {

@@ -3,6 +3,7 @@ import { clauseTitle } from './clause-title.ts'
 import { type Clause, type Comparison, type Criterion, type DecisionRule, type Group, layerOf } from './criterion.ts'
 import { bandsInWords, demandWords, limitsInWords, premisesInWords, statisticSubject } from './demand-words.ts'
 import { UNIFORMITY_RESOLUTION } from './deviation.ts'
+import { rulesByDoubt } from './decision-rule.ts'
 import { listWords } from './limit-words.ts'
 import { KINDS } from './units.ts'
 
@@ -17,7 +18,7 @@ export function clauseSentence(clause: Clause, criterion: Criterion, conditionTi
 function bodyWords(clause: Clause, criterion: Criterion, conditionTitle: (id: string) => string): string {
   switch (clause.form) {
     case 'group': return groupWords(clause, criterion, conditionTitle)
-    case 'comparison': return comparisonWords(clause, conditionTitle)
+    case 'comparison': return comparisonWords(clause, criterion, conditionTitle)
     default: return demandWords(clause)
   }
 }
@@ -40,13 +41,13 @@ function groupWords(group: Group, criterion: Criterion, conditionTitle: (id: str
   return `${group.combine === 'any-of' ? 'at least one of these must hold' : 'all of these must hold'}: ${members.join('; ')}`
 }
 
-function comparisonWords(clause: Comparison, conditionTitle: (id: string) => string): string {
+function comparisonWords(clause: Comparison, criterion: Criterion, conditionTitle: (id: string) => string): string {
   const { title: _own, ...untitled } = clause
   const what = subject(clause, clauseTitle({ ...untitled, deviation: undefined, statistic: undefined }, conditionTitle))
   if (clause.bands !== undefined) return `${what} is classified without a limit: ${bandsInWords(clause.bands, clause.property)}`
   if (clause.statistic?.of === 'variability') return `the variability of ${what} over up to ${clause.statistic.count} results is reported; no limit`
   if (clause.limits.every((limit) => limit.operator === 'report')) return `${what} must be reported; no limit`
-  return `${statisticSubject(clause, what)} must be ${limitsInWords(clause.limits)}${resolutionWords(clause)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
+  return `${statisticSubject(clause, what)} must be ${limitsInWords(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
 }
 
 function subject({ deviation }: Comparison, title: string): string {
@@ -65,10 +66,10 @@ function methodWords({ method, methodRequired }: Comparison): string {
   return methodRequired === true && method !== undefined ? `; only results by ${method} count` : ''
 }
 
-function resolutionWords(clause: Comparison): string {
+function resolutionWords(clause: Comparison, rule: DecisionRule): string {
   const quantity = Object.values(clause.limits[0]?.byClass ?? {})[0]?.[0]
   const uniformity = clause.deviation?.from === 'preceding' && (quantity?.kind === 'fraction' || quantity?.kind === 'points')
-  if (clause.resolution === 'none' || clause.statistic?.of === 'variables') return ', compared unrounded'
+  if (clause.resolution === 'none' || clause.statistic?.of === 'variables' || (rulesByDoubt(rule) && clause.statistic === undefined)) return ', compared unrounded'
   if (clause.statistic !== undefined && ['attributes', 'tolerance'].includes(clause.statistic.of)) return ''
   const step = clause.resolution ?? (uniformity ? UNIFORMITY_RESOLUTION : undefined)
   if (step === undefined) return ', compared at the digits of the limit'

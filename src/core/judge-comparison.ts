@@ -2,6 +2,7 @@
 import type { JudgedValue } from './compare.ts'
 import type { Comparison } from './criterion.ts'
 import { declaredQuantity, type Reference, referenceOf } from './deviation-reference.ts'
+import { rulesByDoubt } from './decision-rule.ts'
 import { deviationFrom } from './deviation.ts'
 import type { Uncertainty } from './evidence.ts'
 import { classified } from './judge-bands.ts'
@@ -68,7 +69,7 @@ function judgeMean(bench: Bench, results: readonly Result[]): Finding {
   const value = results.reduce((sum, result) => sum + result.value, 0) / results.length
   const [first] = results as [Result, ...Result[]]
   // Results of one batch each: the mean of n is known the better by the root of n.
-  const single = bench.evidence.uncertaintyOf?.(first)
+  const single = uncertaintyFor(bench, first)
   const uncertainty = single === undefined ? undefined : { ...single, u: single.u / Math.sqrt(results.length) }
   const finding = judgeResult(bench, { ...first, value }, null, uncertainty)
   return { ...finding, reason: `${finding.reason}; mean of ${counted(results.length, 'result')}` }
@@ -84,13 +85,18 @@ function isWorse(candidate: Finding, than: Finding): boolean {
   return operator === 'magnitude-at-most' ? Math.abs(other) < Math.abs(value) : other < value
 }
 
-function judgeResult(bench: Bench, result: Result, key: string | null, known = bench.evidence.uncertaintyOf?.(result)): Finding {
+function judgeResult(bench: Bench, result: Result, key: string | null, known = uncertaintyFor(bench, result)): Finding {
   const { clause } = bench
   if (clause.bands !== undefined) return classified(bench, result, key)
   if (clause.statistic !== undefined) return judgeStatistic(bench, result, key)
   if (bench.limits.length === 0) return reported(clause, result, key)
   if (clause.deviation !== undefined) return judgeDeviation(bench, result, key, known)
   return held(bench, result, key, known === undefined ? {} : { uncertainty: known })
+}
+
+/** Asked for only where the rule of the clause takes doubt into account. */
+function uncertaintyFor({ clause, criterion, evidence }: Bench, result: Result): Uncertainty | undefined {
+  return rulesByDoubt(clause.decisionRule ?? criterion.decisionRule) ? evidence.uncertaintyOf?.(result) : undefined
 }
 
 function judgeDeviation(bench: Bench, result: Result, key: string | null, known: Uncertainty | undefined): Finding {

@@ -53,6 +53,14 @@ export function bestClass(criterion: Criterion, evidence: Evidence): { best: str
   return { best: every[place]?.class ?? null, next: (place < 0 ? every.at(-1) : every[place - 1]) ?? null }
 }
 
+/** The best class met in words, and what stands in the way of the next better one; undefined where the set has no order of merit. */
+export function bestClassWords(found: ReturnType<typeof bestClass>): string | undefined {
+  if (found === null) return undefined
+  const reasons = found.next?.verdict.reasons ?? []
+  const way = found.next === null ? '' : `; in the way of class ${found.next.class}: ${(1 < reasons.length ? reasons.slice(1) : reasons).join('; ')}`
+  return `${found.best === null ? 'no class is met' : `best class met: ${found.best}`}${way}`
+}
+
 /** A new source that meets everything else is not held back by a history it cannot have yet. */
 function isMet(outcome: Verdict['outcome']): boolean {
   return outcome === 'meets' || outcome === 'meets-by-approval' || outcome === 'insufficient-history'

@@ -2,6 +2,7 @@
 import type { Criterion, MaterialKind } from '../core/criterion.ts'
 import { isUnconfirmed } from '../core/criterion.ts'
 import { riskSentence, ruleWords } from '../core/rule-risk.ts'
+import type { bestClass } from '../core/judge.ts'
 import { sourceOf } from '../core/lot-id.ts'
 import { dateOf } from '../core/moment.ts'
 import type { PlannedTest, Result } from '../core/result.ts'
@@ -27,6 +28,7 @@ export interface JudgedLot {
   readonly criteria: readonly Criterion[]
   readonly verdicts: readonly Verdict[]
   readonly history: LotHistory
+  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
 }
 
 /** Who issues which revision and why; absent for a draft. */

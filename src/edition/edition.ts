@@ -1,6 +1,7 @@
 /** The Edition: one whole computed state of the site, immutable, the only thing that pages and writers read. */
 import type { Criterion } from '../core/criterion.ts'
 import type { Finding } from '../core/finding.ts'
+import type { bestClass } from '../core/judge.ts'
 import type { SourceBackground } from '../core/lot-evidence.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../core/result.ts'
 import type { Verdict } from '../core/verdict.ts'
@@ -38,6 +39,8 @@ export interface LotEntry {
   readonly planned: readonly PlannedTest[]
   /** Date of the withdrawal in force. */
   readonly withdrawn?: string
+  /** Best class met under sets with an order of merit, by set, with what stands in the way of the next; read when asked. */
+  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
   /** One for each criterion in force for the lot whose kinds apply; the first governs. */
   readonly verdicts: readonly Verdict[]
   readonly state: CertificateState

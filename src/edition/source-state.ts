@@ -1,7 +1,7 @@
 /** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
 import type { Criterion } from '../core/criterion.ts'
 import { buildHistory, bySampling, type History } from '../core/history.ts'
-import { judge } from '../core/judge.ts'
+import { bestClass, judge } from '../core/judge.ts'
 import { lotEvidence, type LotBackground, type SourceBackground } from '../core/lot-evidence.ts'
 import { nameInSource, sourceOf } from '../core/lot-id.ts'
 import { dateOf, inForce } from '../core/moment.ts'
@@ -103,6 +103,10 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
   return {
     id: lot.id, record: lot.record, class: lot.class, number: lot.record.number ?? nameInSource(lot.id), asOf, results, planned, criteria,
     verdicts: criteria.map((criterion) => judge(criterion, evidence)),
+    bestClass: (id) => {
+      const criterion = criteria.find((candidate) => candidate.id === id)
+      return criterion === undefined ? null : bestClass(criterion, evidence)
+    },
     get history() { return lotHistory(state.lots, place, { results, planned }, asOf) },
   }
 }

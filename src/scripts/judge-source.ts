@@ -1,6 +1,6 @@
 /** Fetches what judging needs and judges a source's lots under any set, with the core that the site was built with. */
 import type { Criterion } from '../core/criterion.ts'
-import { bestClass, judge } from '../core/judge.ts'
+import { bestClass, bestClassWords, judge } from '../core/judge.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/source-evidence.ts'
 import type { Verdict } from '../core/verdict.ts'
 
@@ -35,9 +35,6 @@ export function verdictOf(source: ReadSource, place: number, criterion: Criterio
 }
 
 /** The best class met in words; undefined where the set has no order of merit. */
-export function bestClassWords(source: ReadSource, place: number, criterion: Criterion): string | undefined {
-  const found = bestClass(criterion, source.evidenceOf(place))
-  if (found === null) return undefined
-  const way = found.next === null ? '' : `; in the way of class ${found.next.class}: ${found.next.verdict.reasons.slice(1).join('; ') || found.next.verdict.reasons.join('; ')}`
-  return `${found.best === null ? 'no class is met' : `best class met: ${found.best}`}${way}`
+export function bestClassOf(source: ReadSource, place: number, criterion: Criterion): string | undefined {
+  return bestClassWords(bestClass(criterion, source.evidenceOf(place)))
 }

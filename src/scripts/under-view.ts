@@ -5,7 +5,7 @@ import { limitWords } from '../core/limit-words.ts'
 import { TRIAL_HEADING, verdictHeadline } from '../core/verdict-sentence.ts'
 import type { ClauseOutcome, Verdict } from '../core/verdict.ts'
 import { anchor, asSentence, element, markElement, outcomeElement, tableOf } from './elements.ts'
-import { bestClassWords, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
+import { bestClassOf, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
 /** @throws Error when a file cannot be fetched */
 export async function viewUnder(id: string, place: HTMLElement): Promise<Node[]> {
@@ -25,7 +25,7 @@ function judged(source: ReadSource, criterion: Criterion, place: HTMLElement): N
 function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[] {
   const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
-  const best = bestClassWords(source, index, criterion)
+  const best = bestClassOf(source, index, criterion)
   return [
     element('div', [
       ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
@@ -54,7 +54,7 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
   const tally = element('p', [...counts].flatMap(([outcome, members], index) => [index === 0 ? '' : ', ', `${members.length} `, outcomeElement(outcome)]), 'counts')
   const rows = verdicts.toReversed().map(({ lot, verdict, index }) => [
     anchor(`${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`, lot.number), lot.sampled.slice(0, 10), outcomeElement(verdict.outcome),
-    verdict.outcome === 'meets' ? bestClassWords(source, index, criterion) ?? '' : decidedBy(verdict),
+    verdict.outcome === 'meets' ? bestClassOf(source, index, criterion) ?? '' : decidedBy(verdict),
   ])
   return [tally, tableOf(`${verdicts.length} lots, newest first`, ['Lot', 'Sampled', 'Outcome', 'Decided by'], rows)]
 }

@@ -36,7 +36,7 @@ describe('clauseSentence', () => {
       clause: 'a', property: 'loss-on-ignition', 'at-most': '6.0 %', approval: { 'at-most': '12.0 %', evidence: 'performance records' }, several: 'mean',
       'decision-rule': { guarded: 1.645, 'agreed-in': 'provision 7' }, 'set-by': { user: 'the owner' },
     }
-    expect(sentence(written)).toBe('Loss on ignition must be at most 6.0 %, compared at the digits of the limit; of several results the mean counts; by approval at most 12.0 %, on evidence: performance records; decision rule: guarded by 1.645 standard uncertainties, agreed in provision 7; limit set by the user: the owner.')
+    expect(sentence(written)).toBe('Loss on ignition must be at most 6.0 %, compared unrounded; of several results the mean counts; by approval at most 12.0 %, on evidence: performance records; decision rule: guarded by 1.645 standard uncertainties, agreed in provision 7; limit set by the user: the owner.')
   })
 
   it('clauseSentence lists the members of a group with their ids, and a clause without limit as to be reported', () => {
