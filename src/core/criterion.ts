@@ -190,14 +190,7 @@ export function layerOf(criterion: Criterion, id: string): Layer | undefined {
 
 /** A set with a limit from memory that nobody has checked against the standard; its verdicts are trial judgements. */
 export function isUnconfirmed(criterion: Criterion): boolean {
-  return criterion.clauses.some((clause) => restsOnMemory(clause, criterion))
-}
-
-/** A clause for information decides nothing, so that its limit needs no confirming. */
-function restsOnMemory(clause: Clause, criterion: Criterion): boolean {
-  if (clause.information) return false
-  if (clause.basis !== undefined && 'memory' in clause.basis && layerOf(criterion, clause.layer)?.confirmed === undefined) return true
-  return clause.form === 'group' && clause.members.some((member) => restsOnMemory(member, criterion))
+  return [...everyClause(criterion.clauses)].some((clause) => clause.basis !== undefined && 'memory' in clause.basis && layerOf(criterion, clause.layer)?.confirmed === undefined)
 }
 
 /** The categories that a class is made of: itself, or one of each axis. */
