@@ -4,7 +4,8 @@
  */
 import type { Operator } from '../core/criterion.ts'
 
-export interface StripInput { readonly value: number | null; readonly operator: Operator; readonly values: readonly number[] }
+/** `u` is a standard uncertainty in the unit of the value. */
+export interface StripInput { readonly value: number | null; readonly operator: Operator; readonly values: readonly number[]; readonly u?: number }
 
 export interface StripModel {
   readonly width: number
@@ -14,6 +15,8 @@ export interface StripModel {
   readonly limits: readonly number[]
   /** Where the value stands; `beyond` when it lies outside the line and is drawn at its end. */
   readonly mark: { readonly x: number; readonly beyond: 'left' | 'right' | null } | null
+  /** From low to high, two standard uncertainties to each side, cut off at the line's ends; null without an uncertainty. */
+  readonly interval: { readonly from: number; readonly to: number } | null
 }
 
 const WIDTH = 120
@@ -26,16 +29,20 @@ const LOWER_AT = 0.3
 const UPPER_AT = 0.7
 const RANGE_FROM = 0.25
 
+/** Standard uncertainties that an interval reaches to each side: about 95 % of a normal distribution. */
+const COVERAGE = 2
+
 interface Scale { readonly at: (value: number) => number; readonly allowed: readonly [number, number]; readonly limits: readonly number[] }
 
 /** @returns the strip; null where there is no limit to draw, or none that distances can be in proportion to */
-export function limitStrip({ value, operator, values }: StripInput): StripModel | null {
+export function limitStrip({ value, operator, values, u }: StripInput): StripModel | null {
   const scale = scaleFor(operator, values)
   if (scale === null) return null
   const [from, to] = scale.allowed
   return {
     width: WIDTH, height: HEIGHT, allowed: { x: pixel(from), width: rounded(pixel(to) - pixel(from)) }, limits: scale.limits.map(pixel),
     mark: value === null ? null : markAt(scale.at(value)),
+    interval: value === null || u === undefined ? null : { from: cut(scale.at(value - COVERAGE * u)), to: cut(scale.at(value + COVERAGE * u)) },
   }
 }
 
@@ -53,6 +60,10 @@ function scaleFor(operator: Operator, [first, second]: readonly number[]): Scale
 function markAt(place: number): StripModel['mark'] {
   const beyond = place < 0 ? 'left' : 1 < place ? 'right' : null
   return { x: pixel(Math.min(1, Math.max(0, place))), beyond }
+}
+
+function cut(place: number): number {
+  return pixel(Math.min(1, Math.max(0, place)))
 }
 
 function pixel(place: number): number {

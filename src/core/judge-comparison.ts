@@ -94,9 +94,10 @@ function judgeResult(bench: Bench, result: Result, key: string | null, known = u
   return held(bench, result, key, known === undefined ? {} : { uncertainty: known })
 }
 
-/** Asked for only where the rule of the clause takes doubt into account. */
+/** Asked for where the rule of the clause takes doubt into account, and for every index, which is printed with its doubt. */
 function uncertaintyFor({ clause, criterion, evidence }: Bench, result: Result): Uncertainty | undefined {
-  return rulesByDoubt(clause.decisionRule ?? criterion.decisionRule) ? evidence.uncertaintyOf?.(result) : undefined
+  const asked = rulesByDoubt(clause.decisionRule ?? criterion.decisionRule) || property(clause.property).nature === 'index'
+  return asked ? evidence.uncertaintyOf?.(result) : undefined
 }
 
 function judgeDeviation(bench: Bench, result: Result, key: string | null, known: Uncertainty | undefined): Finding {

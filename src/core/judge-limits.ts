@@ -3,6 +3,7 @@ import { withApproval } from './judge-approval.ts'
 import { type Answer, type ComparedValue, compareWithLimit, type JudgedValue, type Resolution } from './compare.ts'
 import type { Comparison, DecisionRule, Limit, Operator } from './criterion.ts'
 import { admitted, type DoubtRule, ruleName, rulesByDoubt, underDoubt } from './decision-rule.ts'
+import { doubtWords } from './doubt.ts'
 import { UNIFORMITY_RESOLUTION } from './deviation.ts'
 import type { Uncertainty } from './evidence.ts'
 import type { Finding } from './judged-clause.ts'
@@ -52,11 +53,18 @@ function heldOne(bench: Bench, limit: HeldLimit, judged: JudgedValue, { uncertai
   const { clause, criterion } = bench
   const compared = compareWithLimit(judged, limit.operator, limit.quantities, resolutionFor(clause, limit))
   const plain = { outcome: outcomeOf(compared.answer), reason: sentence(judged, limit, compared, clause) }
-  const shared = { compared: compared.compared, decimals: compared.decimals, limit: appliedLimit(limit, clause), ...unitOf(limit, clause) }
+  const shared = { compared: compared.compared, decimals: compared.decimals, limit: appliedLimit(limit, clause), ...unitOf(limit, clause), ...doubtOf(limit, judged, compared, uncertainty) }
   const rule = clause.decisionRule ?? criterion.decisionRule
   if (asSpecified === true || rule.rule === 'as-specified') return { ...shared, ...plain }
   if (!rulesByDoubt(rule)) return { ...shared, ...plain, reason: `${plain.reason}; the ${namedRule(rule)} is not agreed in writing, so judged as specified` }
   return { ...shared, ...doubted(rule, { limit, judged, plain, uncertainty }) }
+}
+
+/** For information: an index is nothing without its doubt, and no outcome as specified depends on it. */
+function doubtOf(limit: HeldLimit, judged: JudgedValue, { decimals }: ComparedValue, uncertainty: Uncertainty | undefined): Pick<Finding, 'uncertainty' | 'doubt'> {
+  if (uncertainty === undefined || judged.censored !== undefined) return {}
+  const unit = KINDS[limit.quantities[0]?.kind ?? 'ratio'].stored
+  return { uncertainty, doubt: doubtWords(judged.value, admitted(limit.operator, limit.quantities.map((quantity) => quantity.value)), uncertainty, { unit, decimals: Math.max(1, decimals) }) }
 }
 
 function namedRule(rule: DecisionRule): string {

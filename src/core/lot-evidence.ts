@@ -3,6 +3,7 @@ import type { MaterialKind } from './criterion.ts'
 import type { Evidence, KnownApproval, KnownDocument } from './evidence.ts'
 import { coverageOf, type History, historyKey, type HistoryLot, precedingResults, resultsWithin } from './history.ts'
 import { daysBetween } from './moment.ts'
+import { pooledKey, type PooledStep, pooledUncertainty } from './pooled-repeatability.ts'
 import { statedUncertainty, type StatedRepeatability } from './repeatability.ts'
 import type { PlannedTest, Result, UnmadeResult } from './result.ts'
 import type { Quantity } from './units.ts'
@@ -20,6 +21,8 @@ export interface SourceBackground {
   readonly requested: Readonly<Record<string, readonly string[]>>
   /** By laboratory. */
   readonly repeatability: Readonly<Record<string, readonly StatedRepeatability[]>>
+  /** Scatter between batches pooled from earlier control batches, by laboratory and index (`pooledKey`). */
+  readonly pooled?: Readonly<Record<string, Readonly<Record<string, readonly PooledStep[]>>>>
 }
 
 /** What a lot states of its own accord. */
@@ -49,7 +52,7 @@ export function lotEvidence(source: SourceBackground, history: History, lot: Lot
     recordDays: first === undefined ? 0 : daysBetween(first.from, lot.sampled),
     facts: { ...source.facts, ...lot.facts }, documents: [...(source.documents ?? []), ...(lot.documents ?? [])], approvals: source.approvals ?? [],
     events: (source.events ?? []).filter((event) => event.date <= asOf), requested: source.requested,
-    uncertaintyOf: (result) => statedUncertainty(source.repeatability[result.laboratory] ?? [], result), conditionTitle,
+    uncertaintyOf: (result) => statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ?? pooledUncertainty(source.pooled?.[result.laboratory]?.[pooledKey(result)] ?? [], result), conditionTitle,
     ...(source.declared === undefined ? {} : { declared: source.declared }),
   }
 }

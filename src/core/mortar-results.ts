@@ -1,5 +1,7 @@
 /** A test mortar against its control: strength, resistivity, their indices, water requirement. */
 import { activityIndex } from './activity-index.ts'
+import type { BatchResistivity } from './bulk-resistivity.ts'
+import type { BatchStrength } from './compressive-strength.ts'
 import { controlReadings } from './control-readings.ts'
 import {
   type ReadResistivity, type ReadStrength, readResistivities, readStrengths, resistivityResult, strengthResult, taken, unmade,
@@ -7,6 +9,7 @@ import {
 import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from './mortar.ts'
 import { dateOf } from './moment.ts'
 import { property, type PropertyKey } from './properties.ts'
+import { type Interval, intervalWords, resistivityInterval, strengthInterval } from './ratio-interval.ts'
 import { celsius } from './reading-faults.ts'
 import { resistivityIndex } from './resistivity-index.ts'
 import { resultKey } from './result-key.ts'
@@ -69,9 +72,11 @@ function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | un
     return [unmade('strength-activity-index', own.reading, pair.common, faults)]
   }
   const value = activityIndex(meanMPa, controlMPa)
-  return [indexResult('strength-activity-index', value, pair, { own, against, n: own.batch.n }, () => [
+  const interval = strengthInterval(countedStrengths(own.batch), countedStrengths(against.batch))
+  return [indexResult('strength-activity-index', value, pair, { own, against, n: own.batch.n, interval }, () => [
     ...strengthLines('test', own.batch), ...strengthLines('control', against.batch),
     { label: 'index', expression: `100 × ${meanMPa.toFixed(2)} / ${controlMPa.toFixed(2)}`, value, unit: '%', decimals: 1, source: 'ASTM C311, index = 100 A/B (from memory)' },
+    ...intervalLine(interval, 1),
   ])]
 }
 
@@ -94,10 +99,12 @@ function resistivityRatio(pair: Pair, own: ReadResistivity, against: ReadResisti
     return [unmade('resistivity-index', own.reading, pair.common, faults)]
   }
   const value = resistivityIndex(meanOhmMetre, controlOhmMetre)
+  const interval = resistivityInterval(countedResistivities(own.batch), countedResistivities(against.batch))
   const apart = temperaturesApart(own, against, pair)
-  return [indexResult('resistivity-index', value, pair, { own, against, n: own.batch.n, faults: apart }, () => [
+  return [indexResult('resistivity-index', value, pair, { own, against, n: own.batch.n, faults: apart, interval }, () => [
     ...resistivityLines('test', own.batch), ...correctedLine(own.reading, own.batch, pair.condition), ...resistivityLines('control', against.batch), ...correctedLine(against.reading, against.batch, pair.condition),
     { label: 'index', expression: `100 × ${meanOhmMetre.toFixed(2)} / ${controlOhmMetre.toFixed(2)}`, value, unit: '%', decimals: 0, source: 'ratio of the means, same condition and age' },
+    ...intervalLine(interval, 0),
   ])]
 }
 
@@ -111,7 +118,7 @@ function temperaturesApart(own: ReadResistivity, against: ReadResistivity, { con
 
 function indexResult(
   key: PropertyKey, value: number, { test, control, condition, lot, common }: Pair,
-  { own, against, n, faults = [] }: { own: ReadStrength | ReadResistivity; against: ReadStrength | ReadResistivity; n: number; faults?: readonly string[] }, working: () => WorkingLine[],
+  { own, against, n, interval, faults = [] }: { own: ReadStrength | ReadResistivity; against: ReadStrength | ReadResistivity; n: number; interval: Interval | null; faults?: readonly string[] }, working: () => WorkingLine[],
 ): Result {
   const flow = flowFault(test, control, condition)
   const conditions = test.condition === control.condition ? [] : [`the control ${test.control} was made at another condition`]
@@ -121,9 +128,22 @@ function indexResult(
   const age = own.reading.age
   return {
     ...common, key: resultKey({ ...common, property: key, age, ...(method === undefined ? {} : { method }) }), property: key, age, ...(method === undefined ? {} : { method }),
-    value, unit: '%', decimals: property(key).decimals, n, tested, control: test.control, ...(own.batch.summaryOnly || against.batch.summaryOnly ? { summaryOnly: true as const } : {}),
+    value, unit: '%', decimals: property(key).decimals, ...(interval === null ? {} : { interval }), n, tested, control: test.control, ...(own.batch.summaryOnly || against.batch.summaryOnly ? { summaryOnly: true as const } : {}),
     valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking], working,
   }
+}
+
+function countedStrengths(batch: BatchStrength): number[] {
+  return batch.specimens.filter(({ mark }) => batch.counted.includes(mark)).flatMap(({ strengthMPa }) => strengthMPa ?? [])
+}
+
+function countedResistivities(batch: BatchResistivity): number[] {
+  return batch.specimens.filter(({ excluded }) => excluded === undefined).flatMap(({ resistivityOhmMetre }) => resistivityOhmMetre ?? [])
+}
+
+function intervalLine(interval: Interval | null, decimals: number): WorkingLine[] {
+  if (interval === null) return [{ label: 'interval', expression: 'none: a single specimen, or a mean without its specimens, shows no scatter' }]
+  return [{ label: 'interval', expression: `${100 * interval.level} %: ${intervalWords(interval, decimals)}, within this batch only`, source: interval.method.replace(/, within this batch only$/, '') }]
 }
 
 /** At constant flow the index is only valid where the test mortar's flow matches the control's. */

@@ -1,5 +1,6 @@
 /** What a computed or reported result is: the value, where it comes from, whether it counts, and its working. */
 import type { PropertyKey } from './properties.ts'
+import type { Interval } from './ratio-interval.ts'
 
 /** One line of a working: what was done, with which numbers, and what came out. */
 export interface WorkingLine {
@@ -35,6 +36,8 @@ export interface Result {
   /** The text of the record, for a reported value. */
   readonly written?: string
   readonly censored?: 'below'
+  /** Of an index, from the scatter of this batch's specimens alone; no rule decides by it. */
+  readonly interval?: Interval
   /** Specimens or determinations behind the value. */
   readonly n: number
   /** Last reading the value rests on, date or date and time as in the record. */

@@ -47,8 +47,10 @@ export interface ClauseOutcome {
   readonly due?: string
   /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
   readonly against?: { readonly mean: number; readonly n: number; readonly lots: readonly string[] }
-  /** Standard uncertainty that a guarded or probability rule used. */
+  /** Standard uncertainty of the value between batches: a guarded or probability rule decides by it, otherwise it is for information. */
   readonly uncertainty?: Uncertainty
+  /** How far the value stands from the limit, measured by that uncertainty; one line without a full stop. */
+  readonly doubt?: string
   /** Title of the band or region that the value falls into. */
   readonly band?: string
   /** Class that the claimed one is accepted as. */

@@ -9,8 +9,13 @@ import type { Edition, LotEntry, SourceEntry } from './edition.ts'
 export function resultData(result: Result): Record<string, unknown> {
   return {
     key: result.key, property: result.property, condition: result.condition ?? null, age: result.age ?? null, laboratory: result.laboratory, sample: result.sample, role: result.role,
-    value: result.value, unit: result.unit, censored: result.censored ?? null, written: result.written ?? null, interval: null, n: result.n, tested: result.tested, valid: result.valid, reasons: result.reasons,
+    value: result.value, unit: result.unit, censored: result.censored ?? null, written: result.written ?? null, interval: intervalData(result.interval), n: result.n, tested: result.tested, valid: result.valid, reasons: result.reasons,
   }
+}
+
+/** The method names the degrees of freedom. */
+function intervalData(interval: Result['interval']): Record<string, unknown> | null {
+  return interval === undefined ? null : { level: interval.level, method: interval.method, shape: interval.shape, low: interval.low, high: interval.high }
 }
 
 export function lotData(edition: Edition, lot: LotEntry): unknown {

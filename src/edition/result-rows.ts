@@ -12,7 +12,7 @@ export interface ResultRow {
   readonly property: PropertyKey
   readonly condition?: string
   readonly age?: string
-  readonly kind: 'value' | 'deviation'
+  readonly kind: 'value' | 'deviation' | 'statistic'
   readonly result: DocumentResult | null
   readonly clause: ClauseOutcome | null
   /** The criterion of `clause` where it is not the governing one. */
@@ -55,6 +55,11 @@ export function neutralClauses(document: CertificateDocument): ClauseOutcome[] {
   return (document.verdicts[0]?.clauses ?? []).filter((clause) => clause.outcome === 'not-applicable' || clause.outcome === 'not-invoked')
 }
 
+/** Clauses of the governing criterion on the record rather than on a value: facts, documents, classes, sampling. */
+export function recordClauses(document: CertificateDocument): ClauseOutcome[] {
+  return leaves(document.verdicts[0]?.clauses ?? []).map(({ clause }) => clause).filter((clause) => clause.property === undefined && !isNeutral(clause.outcome))
+}
+
 /** Comparisons with a property, each with the outermost group it belongs to. */
 function leaves(clauses: readonly ClauseOutcome[], group: ClauseOutcome | null = null): Leaf[] {
   return clauses.flatMap((clause) => (clause.clauses === undefined ? [{ clause, group }] : leaves(clause.clauses, group ?? clause)))
@@ -75,7 +80,7 @@ type Row = Omit<ResultRow, 'opens' | 'member'> & { readonly group: ClauseOutcome
 function row({ clause, group }: Leaf, document: CertificateDocument, under: DocumentCriterion | null): Row {
   const result = document.results.find((candidate) => candidate.key === clause.result) ?? unjudged(clause, document)
   return {
-    property: clause.property ?? 'strength-activity-index', kind: clause.kind === 'deviation' ? 'deviation' : 'value', result, clause, under, group,
+    property: clause.property ?? 'strength-activity-index', kind: clause.kind === 'deviation' || clause.kind === 'statistic' ? clause.kind : 'value', result, clause, under, group,
     ...(clause.condition === undefined ? {} : { condition: clause.condition }), ...(clause.age === undefined ? {} : { age: clause.age }),
   }
 }

@@ -9,6 +9,8 @@ import type { PlannedTest, UnmadeResult } from '../core/result.ts'
 import type { Records } from '../records/load.ts'
 import type { Lot, Source } from '../records/types.ts'
 import type { JudgedLot } from './certificate.ts'
+import { controlEntries } from './control-entries.ts'
+import { pooledByLaboratory, pooledFor } from './pooled.ts'
 import { conditionTitle } from './condition-title.ts'
 import { lotHistory } from './lot-history.ts'
 import { resultsOfLot } from './lot-results.ts'
@@ -45,6 +47,7 @@ export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
 
 /** Computes every lot of the records once, and each source's history from them. */
 export function sourceStates(records: Records, asOf: string): Map<string, SourceState> {
+  const pooled = pooledByLaboratory(controlEntries(records, asOf).values())
   const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
   for (const [id, record] of records.lots) {
     const sampled = sampledAt(record)
@@ -61,7 +64,7 @@ export function sourceStates(records: Records, asOf: string): Map<string, Source
     if (record === undefined) return []
     const ordered = lots.sort(bySampling)
     const restarts = (record.events ?? []).filter((event) => event['restarts-series'] === 'yes' && event.date <= asOf).map((event) => event.date)
-    return [[id, { id, record, background: backgroundOf(record, records), asOf, lots: ordered, history: buildHistory(ordered, restarts), restarts }] as const]
+    return [[id, { id, record, background: { ...backgroundOf(record, records), pooled: pooledFor(pooled, ordered.flatMap((lot) => lot.results)) }, asOf, lots: ordered, history: buildHistory(ordered, restarts), restarts }] as const]
   }))
 }
 
