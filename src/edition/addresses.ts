@@ -15,6 +15,7 @@ export const paths = {
   criteria: 'criteria/',
   criterion: (id: string) => `criteria/${id}/`,
   comparison: 'comparison/',
+  routes: 'routes/',
   limits: 'limits/',
   limitsOf: (property: string) => `limits/${property}/`,
   laboratories: 'laboratories/',

@@ -31,8 +31,8 @@ export function trendContext(series: Pick<Series, 'property' | 'condition' | 'ag
   }
 }
 
-/** A group for another class or kind takes its members with it, which name neither themselves. */
-function comparisonsFor(clauses: readonly Clause[], scope: TrendScope): Comparison[] {
+/** Comparisons that speak of a class and kind, members of groups among them. A group for another class or kind takes its members with it, which name neither themselves. */
+export function comparisonsFor(clauses: readonly Clause[], scope: TrendScope): Comparison[] {
   return clauses.filter((clause) => speaksOf(clause, scope)).flatMap((clause) => (clause.form === 'group' ? comparisonsFor(clause.members, scope) : clause.form === 'comparison' ? [clause] : []))
 }
 

@@ -37,7 +37,7 @@ function kindsOfPage(): string[] {
   const firstLot = lots[0]
   return [
     '', 'register/', 'shipments/', 'sources/', 'criteria/', 'laboratories/', 'conditions/', 'methods/', 'findings/', 'look-up/', '404.html', ...byState.map((id) => `lots/${id}/`), `lots/${revised?.id}/revision/0/`,
-    `sources/${source}/`, `sources/${source}/${entry?.criteria[0]}/`, `register/${firstLot?.source}/${firstLot?.sampled.slice(0, 4)}/`, ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map((id) => `criteria/${id}/`), 'comparison/', 'limits/', 'limits/strength-activity-index/',
+    `sources/${source}/`, `sources/${source}/${entry?.criteria[0]}/`, `register/${firstLot?.source}/${firstLot?.sampled.slice(0, 4)}/`, ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map((id) => `criteria/${id}/`), 'comparison/', 'limits/', 'limits/strength-activity-index/', 'routes/',
     ...[...site.edition.laboratories.keys()].slice(0, 1).map((id) => `laboratories/${id}/`), ...site.edition.methods.slice(0, 1).map((method) => `methods/${method.id}/`),
   ]
 }

@@ -1,0 +1,199 @@
+import { describe, expect, it } from 'vitest'
+import { logTicks, type PairedInput, pairedMark, pairedModel } from '../../src/charts/paired.ts'
+
+const LIMITS = { x: [{ value: 75, label: '75 %, set' }], y: [{ value: 250, label: '250 %, set' }] }
+const NONE = { x: [], y: [] }
+
+function model(points: readonly (readonly [number, number])[], more: Partial<PairedInput> = {}) {
+  const found = pairedModel({ series: [{ name: 'S', open: false, points: points.map(([x, y]) => ({ x, y })) }], limits: NONE, width: 560, height: 300, ...more })
+  if (found === null) throw new Error('no model')
+  return found
+}
+
+/** Places of circles, which begin one radius left of their middle. */
+function places(marks: string): [number, number][] {
+  return [...marks.matchAll(/M([\d.]+),([\d.]+)a([\d.]+)/g)].map(([, x, y, radius]) => [Number(x) + Number(radius), Number(y)])
+}
+
+describe('pairedModel', () => {
+  it('sets a point by strength evenly and by resistivity logarithmically', () => {
+    // Plot 46 to 548 by 24 to 260. Inner range across 58 to 536, upwards 250 to 34: 75 of 50 to 100 is half of the way, as is 316.23 of 100 to 1000.
+    const { series } = model([[50, 100], [75, Math.sqrt(100 * 1000)], [100, 1000]])
+    expect(places(series[0]?.marks ?? '').map(([x, y]) => [x.toFixed(2), y.toFixed(2)])).toEqual([['58.00', '250.00'], ['297.00', '142.00'], ['536.00', '34.00']])
+  })
+  it('labels 100 and 1000 where values reach from 80 to 1500, and keeps both ends well apart', () => {
+    const { yTicks, series, plot } = model([[70, 80], [90, 1500], [80, 160]])
+    expect(yTicks.map(({ value }) => value)).toEqual([100, 200, 500, 1000])
+    const heights = places(series[0]?.marks ?? '').map(([, y]) => y)
+    expect((heights[0] ?? 0) - (heights[2] ?? 0)).toBeGreaterThan((plot.bottom - plot.top) / 6)
+  })
+  it('takes even steps where an axis is too short for three of 1, 2 and 5', () => {
+    expect(logTicks([80, 180])).toEqual([80, 100, 120, 140, 160, 180])
+    expect(logTicks([80, 1500])).toEqual([100, 200, 500, 1000])
+    expect(logTicks([7, 90000])).toEqual([10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000, 50000])
+  })
+  it('names the quadrants in the corners only where two limits part the plot', () => {
+    const points = [[60, 100], [90, 400]] as const
+    expect(model(points, { limits: LIMITS }).corners).toEqual([])
+    const parted = model(points, { limits: LIMITS, quadrants: { x: 75, y: 250 }, width: 860 })
+    expect(parted.corners.map(({ text, anchor }) => [text, anchor])).toEqual([['meets resistivity alone', 'start'], ['meets both', 'end'], ['meets neither', 'start'], ['meets strength alone', 'end']])
+  })
+  it('leaves every quadrant room for its name and keeps marks off the names, though all lots meet both', () => {
+    const { plot, xLimits, yLimits, corners, series } = model([[98, 900], [99, 1000], [100, 950]], { limits: LIMITS, quadrants: { x: 75, y: 250 }, width: 320 })
+    const [x = 0, y = 0] = [xLimits[0]?.x, yLimits[0]?.y]
+    expect(x - plot.left).toBeGreaterThan((plot.right - plot.left) / 5)
+    expect(plot.bottom - y).toBeGreaterThan((plot.bottom - plot.top) / 5)
+    const lowestName = Math.max(...corners.map((corner) => corner.y).filter((at) => at < y))
+    for (const [, at] of places(series[0]?.marks ?? '')) expect(at).toBeGreaterThan(lowestName)
+    for (const corner of corners) expect(corner.text.length * 6.2).toBeLessThan(corner.anchor === 'start' ? x - plot.left : plot.right - x)
+  })
+  it('sets the label of a level line where it covers no mark, if there is such a place', () => {
+    const { yLimits } = model([[60, 255], [61, 262], [62, 245], [100, 900]], { limits: { x: [], y: [{ value: 250, label: '250 %, a set' }] } })
+    expect(yLimits[0]?.label.anchor).toBe('end')
+  })
+  it('sets labels of upright lines that lie close in rows of their own, above a plot of unchanged height', () => {
+    const one = model([[60, 100], [90, 400]], { limits: { x: [{ value: 75, label: '75 %, one set' }], y: [] } })
+    const two = model([[60, 100], [90, 400]], { limits: { x: [{ value: 75, label: '75 %, one set' }, { value: 76, label: '76 %, another set' }], y: [] } })
+    expect(new Set(two.xLimits.map(({ labelY }) => labelY)).size).toBe(2)
+    expect(two.plot.bottom - two.plot.top).toBe(one.plot.bottom - one.plot.top)
+  })
+  it('stands for one point alone and is null without any', () => {
+    const [place] = places(model([[80, 300]]).series[0]?.marks ?? '')
+    expect(place?.every((value) => Number.isFinite(value))).toBe(true)
+    expect(pairedModel({ series: [], limits: LIMITS, width: 460, height: 300 })).toBeNull()
+  })
+  it('gives eight sources eight outlines, and the ninth the first again with a letter', () => {
+    const marks = Array.from({ length: 17 }, (_, place) => pairedMark(place))
+    expect(new Set(marks.slice(0, 8).map(({ draw }) => draw(0, 0, 1))).size).toBe(8)
+    expect(marks.slice(0, 8).every(({ letter }) => letter === '')).toBe(true)
+    expect([marks[8], marks[16]].map((mark) => [mark?.word, mark?.letter])).toEqual([['circle', 'b'], ['circle', 'c']])
+    const series = Array.from({ length: 9 }, (_, place) => ({ name: `S${place}`, open: false, points: [{ x: 60 + place, y: 100 + place }] }))
+    expect(pairedModel({ series, limits: NONE, width: 460, height: 300 })?.series.map(({ letters }) => letters.length)).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 1])
+  })
+  it('is drawn as before', () => {
+    const series = [{ name: 'ash', open: false, points: [{ x: 80, y: 400 }, { x: 90, y: 200 }] }, { name: 'filler', open: true, points: [{ x: 50, y: 90 }] }]
+    expect(pairedModel({ series, limits: LIMITS, quadrants: { x: 75, y: 250 }, width: 320, height: 350 })).toMatchInlineSnapshot(`
+      {
+        "corners": [
+          {
+            "anchor": "start",
+            "text": "meets resistivity alone",
+            "x": 52,
+            "y": 52,
+          },
+          {
+            "anchor": "end",
+            "text": "meets both",
+            "x": 302,
+            "y": 52,
+          },
+          {
+            "anchor": "start",
+            "text": "meets neither",
+            "x": 52,
+            "y": 318,
+          },
+          {
+            "anchor": "end",
+            "text": "meets strength",
+            "x": 302,
+            "y": 304,
+          },
+          {
+            "anchor": "end",
+            "text": "alone",
+            "x": 302,
+            "y": 318,
+          },
+        ],
+        "height": 364,
+        "plot": {
+          "bottom": 324,
+          "left": 46,
+          "right": 308,
+          "top": 38,
+        },
+        "series": [
+          {
+            "letter": "",
+            "letters": [],
+            "marks": "M233.54,76a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0ZM293.04,173.58a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0Z",
+            "name": "ash",
+            "open": false,
+            "shape": "circle",
+            "tone": 0,
+          },
+          {
+            "letter": "",
+            "letters": [],
+            "marks": "M55.27,283.27L60.73,283.27L60.73,288.73L55.27,288.73Z",
+            "name": "filler",
+            "open": true,
+            "shape": "square",
+            "tone": 1,
+          },
+        ],
+        "width": 320,
+        "xLimits": [
+          {
+            "label": {
+              "anchor": "middle",
+              "row": 0,
+              "text": "75 %, set",
+              "x": 206.75,
+            },
+            "labelY": 33,
+            "x": 206.75,
+          },
+        ],
+        "xTicks": [
+          {
+            "value": 50,
+            "x": 58,
+          },
+          {
+            "value": 60,
+            "x": 117.5,
+          },
+          {
+            "value": 70,
+            "x": 177,
+          },
+          {
+            "value": 80,
+            "x": 236.5,
+          },
+          {
+            "value": 90,
+            "x": 296,
+          },
+        ],
+        "yLimits": [
+          {
+            "label": {
+              "anchor": "start",
+              "text": "250 %, set",
+              "x": 52,
+              "y": 137.17,
+            },
+            "y": 142.17,
+          },
+        ],
+        "yTicks": [
+          {
+            "value": 100,
+            "y": 271.17,
+          },
+          {
+            "value": 200,
+            "y": 173.58,
+          },
+          {
+            "value": 500,
+            "y": 44.59,
+          },
+        ],
+      }
+    `)
+  })
+})
