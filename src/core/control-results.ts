@@ -5,7 +5,7 @@ import { batchStrength, type BatchStrength } from './compressive-strength.ts'
 import { dateOf } from './moment.ts'
 import type { ControlMortar, MortarCondition, ResistivityReading, StrengthReading } from './mortar.ts'
 import { property, type PropertyKey } from './properties.ts'
-import { readingFaults } from './reading-faults.ts'
+import { readingFaults, readingNotes } from './reading-faults.ts'
 import { resultKey } from './result-key.ts'
 import { isMade, type Result, type UnmadeResult } from './result.ts'
 import { replacedReadings } from './retests.ts'
@@ -35,7 +35,8 @@ export function readResistivities(readings: readonly ResistivityReading[], cast:
   return readings.map((reading) => {
     const batch = batchResistivity(reading, condition.resistivity?.specimen)
     const faults = [...readingFaults(reading, condition), ...retestFault(replaced.get(reading))]
-    return withFaults(reading, batch, ageFaults(cast, reading, condition), faults)
+    const age = ageFaults(cast, reading, condition)
+    return withFaults(reading, batch, { ...age, reasons: [...age.reasons, ...readingNotes(reading, condition)] }, faults)
   })
 }
 

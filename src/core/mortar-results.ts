@@ -2,6 +2,7 @@
 import { activityIndex } from './activity-index.ts'
 import type { BatchResistivity } from './bulk-resistivity.ts'
 import type { BatchStrength } from './compressive-strength.ts'
+import { controlFaults } from './control-faults.ts'
 import { controlReadings } from './control-readings.ts'
 import {
   type ReadResistivity, type ReadStrength, readResistivities, readStrengths, resistivityResult, strengthResult, taken, unmade,
@@ -122,14 +123,15 @@ function indexResult(
 ): Result {
   const flow = flowFault(test, control, condition)
   const conditions = test.condition === control.condition ? [] : [`the control ${test.control} was made at another condition`]
-  const blocking = [...faults, ...flow, ...conditions]
+  const made = controlFaults(test, control, condition, (asked) => preferred(ofAge(controlReadings(control, condition, lot.asOf).strengths, asked).filter((read) => read.valid))?.batch.meanMPa ?? undefined)
+  const blocking = [...faults, ...flow, ...conditions, ...made.faults]
   const tested = [own.reading.tested ?? '', against.reading.tested ?? ''].sort().at(-1) ?? ''
   const method = lot.methodOf(test.laboratory, key, tested)
   const age = own.reading.age
   return {
     ...common, key: resultKey({ ...common, property: key, age, ...(method === undefined ? {} : { method }) }), property: key, age, ...(method === undefined ? {} : { method }),
     value, unit: '%', decimals: property(key).decimals, ...(interval === null ? {} : { interval }), n, tested, control: test.control, ...(own.batch.summaryOnly || against.batch.summaryOnly ? { summaryOnly: true as const } : {}),
-    valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking], working,
+    valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking, ...made.notes], working,
   }
 }
 

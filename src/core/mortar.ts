@@ -22,11 +22,18 @@ export interface MortarCondition {
   readonly water: { readonly 'flow-within'?: Quantity }
   readonly curing: { readonly medium: CuringMedium }
   readonly ages: readonly { readonly age: string; readonly within: Quantity }[]
+  readonly control?: {
+    readonly 'cast-with-test'?: 'yes' | 'no'
+    readonly 'cement-alkalis'?: { readonly 'at-least'?: Quantity; readonly 'at-most'?: Quantity }
+    readonly strength?: { readonly age: string; readonly 'at-least': Quantity }
+    readonly broken?: 'not-valid' | 'flag'
+  }
   readonly strength?: { readonly specimen: SpecimenShape; readonly 'batch-range'?: readonly BatchRangeRule[] }
   readonly resistivity?: {
     readonly specimen: SpecimenShape
     readonly conditioning?: CuringMedium
-    readonly reading: { readonly temperature: Quantity; readonly within: Quantity; readonly 'control-and-test-within'?: Quantity }
+    readonly reading: { readonly temperature: Quantity; readonly within: Quantity; readonly 'control-and-test-within'?: Quantity; readonly 'end-contact-at-most'?: Quantity; readonly 'verification-within'?: Quantity }
+    readonly saturation?: 'stated' | 'not-asked'
     readonly 'activation-energy'?: number
   }
 }
@@ -56,6 +63,8 @@ export interface ResistivityReading extends Reading<ResistivitySpecimen> {
   readonly temperature?: Quantity
   readonly conditioning?: CuringMedium
   readonly 'end-contact'?: Quantity
+  readonly saturation?: string
+  readonly verification?: { readonly known: Quantity; readonly read: Quantity }
 }
 
 interface Mortar {
@@ -67,7 +76,7 @@ interface Mortar {
   readonly strength?: readonly StrengthReading[]
   readonly resistivity?: readonly ResistivityReading[]
 }
-export interface ControlMortar extends Mortar { readonly cement: { readonly lot: string } }
+export interface ControlMortar extends Mortar { readonly cement: { readonly lot: string; readonly 'Na2O-equivalent'?: Quantity } }
 export interface TestMortar extends Mortar { readonly sample: string; readonly control: string }
 
 export interface Sample { readonly id: string; readonly kind: 'grab' | 'composite' | 'split' | 'independent' }

@@ -57,3 +57,21 @@ function words(term: string): string {
 function joined(parts: readonly (string | number | false | undefined)[], separator = ', '): string {
   return parts.filter((part): part is string => typeof part === 'string' && part !== '').join(separator)
 }
+
+/** What the control of a condition must be and what its readings are checked for; empty where it asks nothing. */
+export function preconditions({ control, resistivity }: DescribedCondition): string[] {
+  const alkalis = control?.['cement-alkalis']
+  const limits = [alkalis?.['at-least'] && `at least ${written(alkalis['at-least'])}`, alkalis?.['at-most'] && `at most ${written(alkalis['at-most'])}`].filter(Boolean)
+  const reading = resistivity?.reading
+  const demands = [
+    control?.['cast-with-test'] === 'yes' ? 'control and test cast on the same day' : undefined,
+    limits.length === 0 ? undefined : `alkalis of the control’s cement ${limits.join(' and ')}`,
+    control?.strength && `control at least ${written(control.strength['at-least'])} at ${control.strength.age}`,
+  ].filter((text) => text !== undefined)
+  return [
+    ...(demands.length === 0 ? [] : [`${demands.join('; ')}: ${control?.broken === 'flag' ? 'an index is flagged where this is not so' : 'an index is not valid where this is not so'}`]),
+    ...(reading?.['end-contact-at-most'] === undefined ? [] : [`end contacts at most ${written(reading['end-contact-at-most'])} of a reading`]),
+    ...(reading?.['verification-within'] === undefined ? [] : [`the meter within ${written(reading['verification-within'])} on a known resistor`]),
+    ...(resistivity?.saturation === 'stated' ? ['the saturation of the specimens is stated, else the reading is flagged'] : []),
+  ]
+}

@@ -430,6 +430,27 @@ export type Condition = {
     /** Tolerance of the age. */
     within: Quantity
   }[]
+  /** What the control mortar must be, so that an index means something. */
+  control?: {
+    /** Control and test are cast on the same day. */
+    'cast-with-test'?: 'yes' | 'no'
+    /** Alkalis of the control's cement as Na2O equivalent. */
+    'cement-alkalis'?: {
+      /** Lower limit. */
+      'at-least'?: Quantity
+      /** Upper limit. */
+      'at-most'?: Quantity
+    }
+    /** Strength that the control must reach. */
+    strength?: {
+      /** Age. */
+      age: Age
+      /** Lower limit. */
+      'at-least': Quantity
+    }
+    /** What a broken demand makes of a result; default not-valid. */
+    broken?: 'not-valid' | 'flag'
+  }
   /** Strength test. */
   strength?: {
     specimen: SpecimenShape
@@ -456,10 +477,16 @@ export type Condition = {
       within: Quantity
       /** Largest difference of control and test. */
       'control-and-test-within'?: Quantity
+      /** Largest share of a reading that the end contacts may be. */
+      'end-contact-at-most'?: Quantity
+      /** Largest difference of a reading on a known resistor from its value, of that value. */
+      'verification-within'?: Quantity
     }
     /** Activation energy of conduction for the correction for information, kJ/mol. */
     'activation-energy'?: number
     frequency?: Quantity
+    /** stated: a reading that does not state how saturated the specimens are is flagged. */
+    saturation?: 'stated' | 'not-asked'
   }
   /** Where the details come from, or what is known of a condition whose details are still to be entered. */
   note?: string
