@@ -60,6 +60,19 @@ export function recordClauses(document: CertificateDocument): ClauseOutcome[] {
   return leaves(document.verdicts[0]?.clauses ?? []).map(({ clause }) => clause).filter((clause) => clause.property === undefined && !isNeutral(clause.outcome))
 }
 
+export interface Judgement { readonly label: string; readonly text: string; readonly outcome: ClauseOutcome['outcome']; readonly note?: string }
+
+/** What every set makes of a result: rounding, limit and outcome, with the uncertainty that the doubt rests on. The end of its working. */
+export function judgements(document: CertificateDocument, result: Pick<DocumentResult, 'key'>): Judgement[] {
+  return document.verdicts.flatMap((verdict, index) => leaves(verdict.clauses).filter(({ clause }) => clause.result === result.key && !isNeutral(clause.outcome)).map(({ clause }) => {
+    const criterion = document.criteria[index]
+    const doubt = [clause.doubt, clause.uncertainty && `standard uncertainty ${clause.uncertainty.u.toFixed(1)}: ${clause.uncertainty.basis}`].filter((part) => part !== undefined)
+    return {
+      label: criterion === undefined ? verdict.criterion : `${criterion.designation ?? criterion.title}, ${criterion.edition}`, text: clause.reason, outcome: clause.outcome, ...(doubt.length === 0 ? {} : { note: doubt.join('; ') }),
+    }
+  }))
+}
+
 /** Comparisons with a property, each with the outermost group it belongs to. */
 function leaves(clauses: readonly ClauseOutcome[], group: ClauseOutcome | null = null): Leaf[] {
   return clauses.flatMap((clause) => (clause.clauses === undefined ? [{ clause, group }] : leaves(clause.clauses, group ?? clause)))
