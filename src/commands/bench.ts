@@ -12,7 +12,10 @@ import { JSON_SCHEMA, load } from 'js-yaml'
 import { everyClause } from '../core/criterion.ts'
 import { judge } from '../core/judge.ts'
 import { unpackSource } from '../core/source-evidence.ts'
+import { strengthInterval } from '../core/ratio-interval.ts'
 import { computeEdition } from '../edition/compute.ts'
+import type { Edition } from '../edition/edition.ts'
+import { explainedIndices } from '../edition/resistivity-explained.ts'
 import { sourceEvidenceData } from '../edition/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
@@ -109,7 +112,9 @@ function check(folder: string): Record<string, number> {
 /** Judging alone, from evidence at hand: every lot under twelve sets, the way a reader's browser does it. */
 function judging(folder: string): Record<string, number> {
   const { records } = loadRecords(folder)
+  const computing = performance.now()
   const edition = computeEdition(records, { program: PROGRAM })
+  const computeSeconds = (performance.now() - computing) / 1000
   const sources = [...edition.sources.values()].map((source) => ({ kind: source.record.kind, evidence: unpackSource(sourceEvidenceData(edition, source)) }))
   const started = performance.now()
   let [verdicts, clauses] = [0, 0]
@@ -126,7 +131,18 @@ function judging(folder: string): Record<string, number> {
     })
   }
   const judgeSeconds = (performance.now() - started) / 1000
-  return { judgeSeconds, verdicts, clauses, microsecondsAClause: 1e6 * judgeSeconds / clauses, lotsTimesClausesASecond: Math.round(clauses / judgeSeconds) }
+  return { ...doubt(edition), computeSeconds, judgeSeconds, verdicts, clauses, microsecondsAClause: 1e6 * judgeSeconds / clauses, lotsTimesClausesASecond: Math.round(clauses / judgeSeconds) }
+}
+
+/** What intervals and explanations cost beside computing: three specimens a mortar, as many intervals as there are indices. */
+function doubt(edition: Edition): Record<string, number> {
+  const indices = [...edition.lots.values()].flatMap((lot) => lot.results.filter((result) => result.interval !== undefined))
+  const started = performance.now()
+  let held = 0
+  for (const { value } of indices) held += strengthInterval([value, value + 1, value - 1], [99, 100, 101])?.low ?? 0
+  const intervals = performance.now()
+  for (const lot of edition.lots.values()) held += explainedIndices(edition, lot).length
+  return { intervalSeconds: (intervals - started) / 1000, explainSeconds: (performance.now() - intervals) / 1000, indices: indices.length, held: Math.round(held) }
 }
 
 async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
@@ -168,5 +184,5 @@ function table(measures: readonly Measure[]): string {
 
 /** The cost of judging for itself, since reading and computing take most of its part's time. */
 function judgingLines(measures: readonly Measure[]): string {
-  return measures.filter(({ what }) => what === 'judge').map(({ lots, detail = {} }) => `\n${lots} lots: ${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${detail['judgeSeconds']?.toFixed(2)} s, ${detail['microsecondsAClause']?.toFixed(1)} µs a clause, ${detail['lotsTimesClausesASecond']} lots × clauses a second\n`).join('')
+  return measures.filter(({ what }) => what === 'judge').map(({ lots, detail = {} }) => `\n${lots} lots: ${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${detail['judgeSeconds']?.toFixed(2)} s, ${detail['microsecondsAClause']?.toFixed(1)} µs a clause, ${detail['lotsTimesClausesASecond']} lots × clauses a second; intervals ${detail['intervalSeconds']?.toFixed(2)} s and explanations ${detail['explainSeconds']?.toFixed(2)} s for ${detail['indices']} indices, beside ${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing\n`).join('')
 }

@@ -1,9 +1,9 @@
 /** From a source's background and history to the evidence on one of its lots: the one way in which a lot comes to be judged. */
 import type { MaterialKind } from './criterion.ts'
-import type { Evidence, KnownApproval, KnownDocument } from './evidence.ts'
+import type { Evidence, KnownApproval, KnownDocument, Uncertainty } from './evidence.ts'
 import { coverageOf, type History, historyKey, type HistoryLot, precedingResults, resultsWithin } from './history.ts'
 import { daysBetween } from './moment.ts'
-import { pooledKey, type PooledStep, pooledUncertainty } from './pooled-repeatability.ts'
+import { pooledKey, type PooledStep, pooledUncertainty, repeatedKey, repeatedUncertainty } from './pooled-repeatability.ts'
 import { statedUncertainty, type StatedRepeatability } from './repeatability.ts'
 import type { PlannedTest, Result, UnmadeResult } from './result.ts'
 import type { Quantity } from './units.ts'
@@ -52,7 +52,12 @@ export function lotEvidence(source: SourceBackground, history: History, lot: Lot
     recordDays: first === undefined ? 0 : daysBetween(first.from, lot.sampled),
     facts: { ...source.facts, ...lot.facts }, documents: [...(source.documents ?? []), ...(lot.documents ?? [])], approvals: source.approvals ?? [],
     events: (source.events ?? []).filter((event) => event.date <= asOf), requested: source.requested,
-    uncertaintyOf: (result) => statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ?? pooledUncertainty(source.pooled?.[result.laboratory]?.[pooledKey(result)] ?? [], result), conditionTitle,
+    uncertaintyOf: (result) => statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ?? pooledOf(source.pooled?.[result.laboratory] ?? {}, result), conditionTitle,
     ...(source.declared === undefined ? {} : { declared: source.declared }),
   }
+}
+
+/** Repeated batches of one lot where there are enough of them, else control batches. */
+function pooledOf(series: Readonly<Record<string, readonly PooledStep[]>>, result: Result): Uncertainty | undefined {
+  return repeatedUncertainty(series[repeatedKey(result)] ?? [], result) ?? pooledUncertainty(series[pooledKey(result)] ?? [], result)
 }

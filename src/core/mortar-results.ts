@@ -77,7 +77,7 @@ function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | un
   return [indexResult('strength-activity-index', value, pair, { own, against, n: own.batch.n, interval }, () => [
     ...strengthLines('test', own.batch), ...strengthLines('control', against.batch),
     { label: 'index', expression: `100 × ${meanMPa.toFixed(2)} / ${controlMPa.toFixed(2)}`, value, unit: '%', decimals: 1, source: 'ASTM C311, index = 100 A/B (from memory)' },
-    ...intervalLine(interval, 1),
+    driftLine(value, 2), ...intervalLine(interval, 1),
   ])]
 }
 
@@ -105,7 +105,7 @@ function resistivityRatio(pair: Pair, own: ReadResistivity, against: ReadResisti
   return [indexResult('resistivity-index', value, pair, { own, against, n: own.batch.n, faults: apart, interval }, () => [
     ...resistivityLines('test', own.batch), ...correctedLine(own.reading, own.batch, pair.condition), ...resistivityLines('control', against.batch), ...correctedLine(against.reading, against.batch, pair.condition),
     { label: 'index', expression: `100 × ${meanOhmMetre.toFixed(2)} / ${controlOhmMetre.toFixed(2)}`, value, unit: '%', decimals: 0, source: 'ratio of the means, same condition and age' },
-    ...intervalLine(interval, 0),
+    driftLine(value, 1), ...intervalLine(interval, 0),
   ])]
 }
 
@@ -141,6 +141,11 @@ function countedStrengths(batch: BatchStrength): number[] {
 
 function countedResistivities(batch: BatchResistivity): number[] {
   return batch.specimens.filter(({ excluded }) => excluded === undefined).flatMap(({ resistivityOhmMetre }) => resistivityOhmMetre ?? [])
+}
+
+/** An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B. */
+function driftLine(index: number, decimals: number): WorkingLine {
+  return { label: 'control drift', expression: `a control 1 % higher would lower the index by ${(index / 100).toFixed(decimals)} points` }
 }
 
 function intervalLine(interval: Interval | null, decimals: number): WorkingLine[] {

@@ -44,6 +44,22 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
   return steps
 }
 
+/** Repeated batches of one lot measure the scatter of an index itself; below so many degrees of freedom control batches tell more: own choice. */
+const DIRECT_DF = 5
+
+/** Key of the series pooled from repeated batches of one lot. */
+export function repeatedKey(result: Pick<Result, 'property' | 'condition' | 'age'>): string {
+  return `${pooledKey(result)}|repeated`
+}
+
+/** The uncertainty of an index from repeated batches of single lots tested before it; undefined while they are few. */
+export function repeatedUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
+  const step = lastBefore(steps, dateOf(result.tested))
+  if (step === undefined || step[2] < DIRECT_DF) return undefined
+  const [, cv, df] = step
+  return { u: Math.abs(result.value) * cv / 100, df, basis: `pooled from the laboratory’s earlier repeated batches of one lot, ${cv.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}` }
+}
+
 /** Key of a pooled series within a laboratory. */
 export function pooledKey({ property, condition, age }: Pick<Result, 'property' | 'condition' | 'age'>): string {
   return [property, condition ?? '', age ?? ''].join('|')

@@ -47,7 +47,6 @@ export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
 
 /** Computes every lot of the records once, and each source's history from them. */
 export function sourceStates(records: Records, asOf: string): Map<string, SourceState> {
-  const pooled = pooledByLaboratory(controlEntries(records, asOf).values())
   const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
   for (const [id, record] of records.lots) {
     const sampled = sampledAt(record)
@@ -59,6 +58,7 @@ export function sourceStates(records: Records, asOf: string): Map<string, Source
       ...resultsOfLot(id, record, records, asOf), ...(withdrawn === undefined ? {} : { withdrawn }), ...ofLot(record),
     })
   }
+  const pooled = pooledByLaboratory(controlEntries(records, asOf).values(), [...bySource.values()].flat())
   return new Map([...bySource].flatMap(([id, lots]) => {
     const record = records.sources.get(id)
     if (record === undefined) return []

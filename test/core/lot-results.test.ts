@@ -42,7 +42,8 @@ describe('lotResults, strength activity index', () => {
     const index = indexOf(evidence({ test: { strength: [strength(['101.3 kN', '103.9 kN', '99.8 kN'])] }, control: { strength: [strength(['146.1 kN', '148.0 kN', '146.6 kN'], { tested: '2026-04-08T09:30' })] } }), 'strength-activity-index')
     expect(index?.value).toBeCloseTo(100 * 305 / 440.7, 10)
     expect(index).toMatchObject({ valid: true, reasons: [], n: 3, condition: 'warm', age: '28 d', control: 'K', tested: '2026-04-08T09:40' })
-    expect(index?.working().at(-2)).toMatchObject({ label: 'index', expression: '100 × 40.67 / 58.76' })
+    expect(index?.working().at(-3)).toMatchObject({ label: 'index', expression: '100 × 40.67 / 58.76' })
+    expect(index?.working().at(-2)?.expression).toBe('a control 1 % higher would lower the index by 0.69 points')
   })
   it('does not change when all loads are scaled, and is inverted when test and control change places', () => {
     fc.assert(fc.property(fc.array(fc.integer({ min: 980, max: 1020 }), { minLength: 3, maxLength: 3 }), fc.array(fc.integer({ min: 1380, max: 1420 }), { minLength: 3, maxLength: 3 }), fc.integer({ min: 2, max: 9 }), (test, control, scale) => {

@@ -1,7 +1,7 @@
 import { randomLcg, randomNormal } from 'd3'
 import { describe, expect, it } from 'vitest'
 import { chanceOfMeeting, guardFactor } from '../../src/core/decision-rule.ts'
-import { type Batch, pooledKey, pooledSteps, pooledUncertainty } from '../../src/core/pooled-repeatability.ts'
+import { type Batch, pooledKey, pooledSteps, pooledUncertainty, repeatedUncertainty } from '../../src/core/pooled-repeatability.ts'
 import { quantile } from '../../src/core/distributions.ts'
 import { index } from './judging.ts'
 
@@ -61,6 +61,18 @@ describe('pooledUncertainty', () => {
 
   it('has one series for each property, condition and age', () => {
     expect(pooledKey(result('2026-01-05'))).toBe('strength-activity-index|c311|28 d')
+  })
+})
+
+describe('repeatedUncertainty', () => {
+  const steps = pooledSteps(Array.from({ length: 6 }, (_, place) => batch('lot', `2026-01-0${place + 1}`, 80 + place)))
+
+  it('takes the scatter of the index itself, without the root of two, once five degrees of freedom are there', () => {
+    const [, cv] = steps.at(-1) ?? ['', 0, 0]
+    const found = repeatedUncertainty(steps, index('28 d', 80, { tested: '2026-02-01' }))
+    expect(found?.u).toBeCloseTo(80 * cv / 100, 10)
+    expect(found?.df).toBe(5)
+    expect(repeatedUncertainty(steps, index('28 d', 80, { tested: '2026-01-06' }))).toBeUndefined()
   })
 })
 
