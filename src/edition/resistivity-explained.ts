@@ -29,10 +29,17 @@ function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair |
   const water = waterToCementitious(lot, index, condition)
   if (cement === undefined) return { lacks: 'the alkalis of the control’s cement are not on record' }
   if (material === undefined) return { lacks: 'the alkalis of the material are not on record' }
+  if (!(0 < cement.value)) return { lacks: 'the alkalis of the control’s cement are given as none, and a figure above zero is not on record' }
   if (water === null) return { lacks: 'the water of the test mortar is not on record' }
   return {
-    testOhmMetre: bulk.value, controlOhmMetre: bulk.controlValue, cementAlkalis: cement.value, materialAlkalis: material.value, replacement: condition.replacement.amount.value / 100, waterToCementitious: water,
+    testOhmMetre: bulk.value, controlOhmMetre: bulk.controlValue, cementAlkalis: cement.value, materialAlkalis: material.value, replacement: condition.replacement.amount.value / 100, waterToCementitious: water, ...controlWater(edition, index, condition),
   }
+}
+
+/** At constant flow the control has its own water; at a fixed w/cm both have the condition's. */
+function controlWater(edition: Edition, index: Result, { water, batch }: { water: { 'w/cm'?: number; 'control-water'?: { value: number } }; batch?: { cementitious: { value: number } } }): Pick<ExplainedPair, 'controlWaterToCementitious'> {
+  const own = edition.controls.get(index.control ?? '')?.record.water?.value ?? water['control-water']?.value
+  return water['w/cm'] !== undefined || own === undefined || batch === undefined ? {} : { controlWaterToCementitious: own / batch.cementitious.value }
 }
 
 /** The condition's own figure, else the mortar's water over the batch's cementitious mass. */

@@ -23,6 +23,15 @@ describe('explainResistivity', () => {
     expect(explainResistivity({ ...pair, replacement: 0 }).poreSolution.low).toBeCloseTo(1, 12)
   })
 
+  it('takes each mortar’s own water: a control with more of it has the thinner solution', () => {
+    expect(explainResistivity({ ...pair, controlWaterToCementitious: 0.6 }).poreSolution.high).toBeLessThan(explainResistivity(pair).poreSolution.high)
+  })
+
+  it('follows the reader’s own assumptions: one corner is one number', () => {
+    const found = explainResistivity(pair, { cementReaction: [0.8, 0.8], materialReaction: [0.3, 0.3], bound: [0.2, 0.2] })
+    expect(found.poreSolution.low).toBeCloseTo(found.poreSolution.high, 12)
+  })
+
   it('is wide: the range usual for such mortars is honest', () => {
     const { poreSolution } = explainResistivity(pair)
     expect(poreSolution.high / poreSolution.low).toBeGreaterThan(2)

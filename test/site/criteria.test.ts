@@ -131,3 +131,25 @@ describe('the limits by property', () => {
     expect(clauses.length).toBeGreaterThan(8)
   })
 })
+
+describe('why the resistivity moved', () => {
+  const lot = 'skarnmere-ash/SA-2025-014'
+
+  it('recomputes from the reader’s inputs, and says which inputs give nothing', async () => {
+    const page = await open(`lots/${lot}/`)
+    await page.evaluate(() => { for (const details of document.querySelectorAll<HTMLDetailsElement>('.today details')) details.open = true })
+    const words = page.locator('.explained-words').first()
+    const before = await words.textContent()
+    await page.locator('form.explain input[name="cementAlkalis"]').first().fill('1.2')
+    expect(await words.textContent()).not.toBe(before)
+    expect(await page.locator('.explain-state').first().textContent()).toBe('Computed from your inputs.')
+    await page.locator('form.explain input[name="waterToCementitious"]').first().fill('0.1')
+    expect(await page.locator('.explain-state').first().textContent()).toContain('These inputs give no pore solution')
+  })
+
+  it('shows the same numbers without JavaScript, and no form', async () => {
+    const page = await open(`lots/${lot}/`, { javaScriptEnabled: false })
+    expect(await page.locator('form.explain').first().isVisible()).toBe(false)
+    expect(await page.locator('.explained-words').first().textContent()).toContain('their product is the index')
+  })
+})
