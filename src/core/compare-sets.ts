@@ -17,7 +17,7 @@ export function changesBetween(lots: readonly ComparedLot[], first: number, seco
 }
 
 /** How often the second set gives each outcome where the first gave each: one entry for a pair that occurs. */
-export function crossTable(lots: readonly ComparedLot[], first: number, second: number): { readonly from: Outcome; readonly to: Outcome; readonly count: number }[] {
+function crossTable(lots: readonly ComparedLot[], first: number, second: number): { readonly from: Outcome; readonly to: Outcome; readonly count: number }[] {
   const pairs = Map.groupBy(lots.flatMap(({ verdicts }) => {
     const [from, to] = [verdicts[first]?.outcome, verdicts[second]?.outcome]
     return from === undefined || to === undefined ? [] : [{ from, to }]

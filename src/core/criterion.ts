@@ -188,6 +188,12 @@ export function layerOf(criterion: Criterion, id: string): Layer | undefined {
   return criterion.layers.find((layer) => layer.id === id)
 }
 
+/** "ASTM C618, edition 12a" of a layer; its id where the set has no such layer. */
+export function layerTitle(criterion: Criterion, id: string): string {
+  const layer = layerOf(criterion, id)
+  return layer === undefined ? id : `${layer.designation ?? layer.title}, edition ${layer.edition}`
+}
+
 /** A set with a limit from memory that nobody has checked against the standard; its verdicts are trial judgements. */
 export function isUnconfirmed(criterion: Criterion): boolean {
   return [...everyClause(criterion.clauses)].some((clause) => clause.basis !== undefined && 'memory' in clause.basis && layerOf(criterion, clause.layer)?.confirmed === undefined)

@@ -36,11 +36,12 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 /** The whole edition with everything in it; `forAudience` takes out what is not published. */
 export function computeEdition(records: Records, options: EditionOptions): Edition {
   const asOf = asOfDate(records, options.asOf)
-  const sources = new Map([...sourceStates(records, asOf)].map(([id, state]) => [id, sourceEntry(records, state, options.program)]))
+  const controls = controlEntries(records, asOf)
+  const sources = new Map([...sourceStates(records, asOf, controls)].map(([id, state]) => [id, sourceEntry(records, state, options.program)]))
   const lots = new Map([...sources.values()].flatMap((source) => source.lots.map((lot) => [lot.id, lot] as const)))
   return {
     asOf, site: records.site, address: splitAddress(options.address ?? records.site.address), audience: 'internal',
-    producers: records.producers, laboratories: records.laboratories, conditions: records.conditions, announcedConditions: records.announcedConditions, controls: controlEntries(records, asOf),
+    producers: records.producers, laboratories: records.laboratories, conditions: records.conditions, announcedConditions: records.announcedConditions, controls,
     criteria: records.criteria, sources, lots, shipments: [...lots.values()].flatMap((lot) => lot.shipments).sort(byDateAndBill),
     methods: records.methods, program: options.program,
   }

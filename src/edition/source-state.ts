@@ -45,8 +45,11 @@ export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
   return last?.withdrawn === 'yes' ? last.date : undefined
 }
 
-/** Computes every lot of the records once, and each source's history from them. */
-export function sourceStates(records: Records, asOf: string): Map<string, SourceState> {
+/**
+ * Computes every lot of the records once, and each source's history from them.
+ * @param controls control batches known by the date, where the caller has them already
+ */
+export function sourceStates(records: Records, asOf: string, controls = controlEntries(records, asOf)): Map<string, SourceState> {
   const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
   for (const [id, record] of records.lots) {
     const sampled = sampledAt(record)
@@ -58,7 +61,7 @@ export function sourceStates(records: Records, asOf: string): Map<string, Source
       ...resultsOfLot(id, record, records, asOf), ...(withdrawn === undefined ? {} : { withdrawn }), ...ofLot(record),
     })
   }
-  const pooled = pooledByLaboratory(controlEntries(records, asOf).values(), [...bySource.values()].flat())
+  const pooled = pooledByLaboratory(controls.values(), [...bySource.values()].flat())
   return new Map([...bySource].flatMap(([id, lots]) => {
     const record = records.sources.get(id)
     if (record === undefined) return []
