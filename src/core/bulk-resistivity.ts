@@ -74,6 +74,11 @@ export function batchResistivity(reading: ResistivityReading, shape: SpecimenSha
   }
 }
 
+/** Resistivities of the specimens that count, ohm m; none where only a mean is on record. */
+export function countedOhmMetre(batch: BatchResistivity): number[] {
+  return batch.specimens.filter(({ excluded }) => excluded === undefined).flatMap(({ resistivityOhmMetre }) => resistivityOhmMetre ?? [])
+}
+
 function specimenResistivity(mark: string, specimen: ResistivitySpecimen, shape: SpecimenShape | undefined, endContactOhm: number): SpecimenResistivity {
   if (isQuantity(specimen)) return specimenResistivity(mark, specimen.kind === 'resistance' ? { resistance: specimen } : { resistivity: specimen }, shape, endContactOhm)
   const excluded = specimen.excluded === undefined ? {} : { excluded: specimen.excluded }

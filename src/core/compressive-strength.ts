@@ -45,6 +45,11 @@ export function batchStrength(reading: StrengthReading, shape: SpecimenShape | u
   }
 }
 
+/** Strengths of the specimens that count, MPa; none where only a mean is on record. */
+export function countedStrengthsMPa(batch: BatchStrength): number[] {
+  return batch.specimens.filter(({ mark }) => batch.counted.includes(mark)).flatMap(({ strengthMPa }) => strengthMPa ?? [])
+}
+
 function summary(reading: StrengthReading): BatchStrength {
   return { specimens: [], counted: [], meanMPa: reading.mean?.value ?? null, n: reading.of ?? 1, judgement: null, summaryOnly: true, valid: true, reasons: ['only the mean is on record'] }
 }

@@ -3,6 +3,7 @@
  * a query walks back from the lot's place and never looks at a later lot.
  */
 import type { Coverage } from './evidence.ts'
+import { firstAtOrAfter } from './first-at-or-after.ts'
 import { dateOf, daysBetween, hoursBetween } from './moment.ts'
 import type { PrecedingResult, Result } from './result.ts'
 
@@ -126,11 +127,15 @@ function* walkBack(history: History, key: string, lot: string, asOf: string): Ge
   const list = history.entries.get(key)
   if (place === undefined || list === undefined) return
   const begin = history.restarts.filter((restart) => restart <= place).at(-1) ?? 0
-  for (let index = firstAtOrAfter(list, place) - 1; 0 <= index; index -= 1) {
+  for (let index = firstAtOrAfter(list, placeOf, place) - 1; 0 <= index; index -= 1) {
     const entry = list[index]
     if (entry === undefined || entry.place < begin) return
     if (entry.valid && entry.known <= asOf && !(entry.withdrawn !== undefined && entry.withdrawn <= asOf)) yield entry
   }
+}
+
+function placeOf({ place }: { readonly place: number }): number {
+  return place
 }
 
 function plain({ lot, sampled, value, difference }: Entry): PrecedingResult {
@@ -147,7 +152,7 @@ export function coverageOf(history: History, lot: string, property: string, samp
   const own = place === undefined ? undefined : history.lots[place]
   if (place === undefined || own === undefined) throw new RangeError(`coverageOf needs a lot of this history, got ${lot}`)
   const tested = testedPlaces(history, property, sample)
-  const next = firstAtOrAfter(tested, place)
+  const next = firstAtOrAfter(tested, placeOf, place)
   const before = tested[next - 1]
   const tests = tested[next]?.place === place ? tested[next].tests : 0
   const earlier = before === undefined ? undefined : history.lots[before.place]
@@ -168,15 +173,4 @@ function testedPlaces(history: History, property: string, sample: 'grab' | 'comp
   })
   history.tested.set(key, places)
   return places
-}
-
-function firstAtOrAfter(list: readonly { readonly place: number }[], place: number): number {
-  let low = 0
-  let high = list.length
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if ((list[middle]?.place ?? 0) < place) low = middle + 1
-    else high = middle
-  }
-  return low
 }

@@ -1,7 +1,7 @@
 /** A test mortar against its control: strength, resistivity, their indices, water requirement. */
 import { activityIndex } from './activity-index.ts'
-import type { BatchResistivity } from './bulk-resistivity.ts'
-import type { BatchStrength } from './compressive-strength.ts'
+import { countedOhmMetre } from './bulk-resistivity.ts'
+import { countedStrengthsMPa } from './compressive-strength.ts'
 import { controlFaults } from './control-faults.ts'
 import { controlReadings } from './control-readings.ts'
 import {
@@ -73,7 +73,7 @@ function strengthIndex(pair: Pair, own: ReadStrength, against: ReadStrength | un
     return [unmade('strength-activity-index', own.reading, pair.common, faults)]
   }
   const value = activityIndex(meanMPa, controlMPa)
-  const interval = strengthInterval(countedStrengths(own.batch), countedStrengths(against.batch))
+  const interval = strengthInterval(countedStrengthsMPa(own.batch), countedStrengthsMPa(against.batch))
   return [indexResult('strength-activity-index', value, pair, { own, against, n: own.batch.n, interval }, () => [
     ...strengthLines('test', own.batch), ...strengthLines('control', against.batch),
     { label: 'index', expression: `100 × ${meanMPa.toFixed(2)} / ${controlMPa.toFixed(2)}`, value, unit: '%', decimals: 1, source: 'ASTM C311, index = 100 A/B (from memory)' },
@@ -100,7 +100,7 @@ function resistivityRatio(pair: Pair, own: ReadResistivity, against: ReadResisti
     return [unmade('resistivity-index', own.reading, pair.common, faults)]
   }
   const value = resistivityIndex(meanOhmMetre, controlOhmMetre)
-  const interval = resistivityInterval(countedResistivities(own.batch), countedResistivities(against.batch))
+  const interval = resistivityInterval(countedOhmMetre(own.batch), countedOhmMetre(against.batch))
   const apart = temperaturesApart(own, against, pair)
   return [indexResult('resistivity-index', value, pair, { own, against, n: own.batch.n, faults: apart, interval }, () => [
     ...resistivityLines('test', own.batch), ...correctedLine(own.reading, own.batch, pair.condition), ...resistivityLines('control', against.batch), ...correctedLine(against.reading, against.batch, pair.condition),
@@ -133,14 +133,6 @@ function indexResult(
     value, unit: '%', decimals: property(key).decimals, ...(interval === null ? {} : { interval }), n, tested, control: test.control, ...(own.batch.summaryOnly || against.batch.summaryOnly ? { summaryOnly: true as const } : {}),
     valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking, ...made.notes], working,
   }
-}
-
-function countedStrengths(batch: BatchStrength): number[] {
-  return batch.specimens.filter(({ mark }) => batch.counted.includes(mark)).flatMap(({ strengthMPa }) => strengthMPa ?? [])
-}
-
-function countedResistivities(batch: BatchResistivity): number[] {
-  return batch.specimens.filter(({ excluded }) => excluded === undefined).flatMap(({ resistivityOhmMetre }) => resistivityOhmMetre ?? [])
 }
 
 /** An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B. */

@@ -1,5 +1,6 @@
 /** A laboratory's scatter between batches, pooled from its own earlier work where it states none. */
 import type { Uncertainty } from './evidence.ts'
+import { firstAtOrAfter } from './first-at-or-after.ts'
 import { dateOf } from './moment.ts'
 import type { Result } from './result.ts'
 
@@ -66,27 +67,29 @@ export function pooledKey({ property, condition, age }: Pick<Result, 'property' 
 }
 
 /**
+ * Coefficient of variation of an index in per cent, from that of its control's means.
+ * Note: test batches are taken to scatter as control batches do, so that the ratio of two means scatters by √2 of one: own assumption.
+ */
+export function indexScatter(controlPercent: number): number {
+  return Math.SQRT2 * controlPercent
+}
+
+/**
  * The uncertainty of an index from the control batches of its laboratory tested before it.
  * @param steps of the control's own property at the index's condition and age
- * Note: test batches are taken to scatter as control batches do, so that the ratio scatters by √2 of it: own assumption, said in the basis.
+ * Note: rests on the assumption of `indexScatter`, said in the basis.
  */
 export function pooledUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
   const step = lastBefore(steps, dateOf(result.tested))
   if (step === undefined) return undefined
   const [, cv, df] = step
   return {
-    u: Math.abs(result.value) * Math.SQRT2 * cv / 100, df,
+    u: Math.abs(result.value) * indexScatter(cv) / 100, df,
     basis: `pooled from the laboratory’s earlier control batches, ${cv.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}; test batches taken to scatter alike`,
   }
 }
 
-/** Steps are in order of date; the last one before the day, found by halving. */
+/** Steps are in order of date. */
 function lastBefore(steps: readonly PooledStep[], day: string): PooledStep | undefined {
-  let [low, high] = [0, steps.length]
-  while (low < high) {
-    const middle = (low + high) >> 1
-    if ((steps[middle]?.[0] ?? '') < day) low = middle + 1
-    else high = middle
-  }
-  return steps[low - 1]
+  return steps[firstAtOrAfter(steps, ([after]) => after, day) - 1]
 }

@@ -8,28 +8,47 @@ const INDEX_OF: Partial<Record<Result['property'], Result['property']>> = { 'com
 
 export type PooledByLaboratory = Readonly<Record<string, Readonly<Record<string, readonly PooledStep[]>>>>
 
+/** Batches of one laboratory that should agree within their groups. */
+export interface BatchSeries {
+  /** The index whose uncertainty they tell. */
+  readonly property: Result['property']
+  readonly condition: string
+  readonly age: string
+  /** Control mortars, grouped by cement lot; or indices of single lots tested more than once, grouped by lot. */
+  readonly of: 'control batches' | 'repeated lots'
+  readonly batches: readonly Batch[]
+}
+type Lots = Iterable<{ readonly id: string; readonly results: readonly Result[] }>
+
 /**
- * @param controls every control batch known by the as-of date; batches of one cement lot are a group
+ * @param controls every control batch known by the as-of date
  * @param lots with their results; several valid indices of one kind in a lot are batches of a group
+ * @returns by laboratory, then by the key that `pooledFor` asks with
  */
-export function pooledByLaboratory(controls: Iterable<ControlEntry>, lots: Iterable<{ readonly id: string; readonly results: readonly Result[] }>): PooledByLaboratory {
-  const series = new Map<string, Map<string, Batch[]>>()
-  const add = (laboratory: string, key: string, batch: Batch) => {
-    const own = series.get(laboratory) ?? new Map<string, Batch[]>()
+export function batchSeries(controls: Iterable<ControlEntry>, lots: Lots): Map<string, Map<string, BatchSeries>> {
+  const series = new Map<string, Map<string, BatchSeries & { batches: Batch[] }>>()
+  const add = (key: string, { laboratory, property, condition = '', age = '' }: Pick<Result, 'laboratory' | 'property' | 'condition' | 'age'>, of: BatchSeries['of'], batch: Batch) => {
+    const own = series.get(laboratory) ?? new Map<string, BatchSeries & { batches: Batch[] }>()
     series.set(laboratory, own)
-    const batches = own.get(key)
-    if (batches === undefined) own.set(key, [batch])
-    else batches.push(batch)
+    const known = own.get(key)
+    if (known === undefined) own.set(key, { property, condition, age, of, batches: [batch] })
+    else known.batches.push(batch)
   }
   for (const { id, record, results } of controls) {
     for (const result of results) {
       const index = INDEX_OF[result.property]
       if (index === undefined || !result.valid) continue
-      add(result.laboratory, pooledKey({ ...result, property: index }), { group: record.cement.lot ?? id, tested: result.tested, mean: result.value })
+      const named = { ...result, property: index }
+      add(pooledKey(named), named, 'control batches', { group: record.cement.lot ?? id, tested: result.tested, mean: result.value })
     }
   }
-  for (const { id, results } of lots) for (const result of repeated(results)) add(result.laboratory, repeatedKey(result), { group: id, tested: result.tested, mean: result.value })
-  return Object.fromEntries([...series].map(([laboratory, keys]) => [laboratory, Object.fromEntries([...keys].map(([key, batches]) => [key, pooledSteps(batches)]))]))
+  for (const { id, results } of lots) for (const result of repeated(results)) add(repeatedKey(result), result, 'repeated lots', { group: id, tested: result.tested, mean: result.value })
+  return series
+}
+
+/** What each laboratory's batches have taught by each day; arguments as of `batchSeries`. */
+export function pooledByLaboratory(controls: Iterable<ControlEntry>, lots: Lots): PooledByLaboratory {
+  return Object.fromEntries([...batchSeries(controls, lots)].map(([laboratory, keys]) => [laboratory, Object.fromEntries([...keys].map(([key, { batches }]) => [key, pooledSteps(batches)]))]))
 }
 
 /** Valid indices of the producer that are not alone of their kind in a lot. */
