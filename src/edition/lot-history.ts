@@ -22,7 +22,7 @@ const DRAWN: readonly string[] = ['strength-activity-index', 'resistivity-index'
 export function lotHistory(lots: readonly HistoryLot[], place: number, own: { results: readonly Result[]; planned: readonly PlannedTest[] }, asOf: string): LotHistory {
   const lot = lots[place]
   if (lot === undefined) return []
-  return drawnSeries(own).map(({ property: key, condition, age }) => {
+  return latestAges(own).map(({ property: key, condition, age }) => {
     const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) => point(other, other.results.filter((result) => dateOf(result.tested) <= asOf), { key, condition, age }))
     const now = point(lot, own.results, { key, condition, age })
     return {
@@ -32,7 +32,8 @@ export function lotHistory(lots: readonly HistoryLot[], place: number, own: { re
   })
 }
 
-function drawnSeries(own: { results: readonly Result[]; planned: readonly PlannedTest[] }): { property: Result['property']; condition: string; age: string }[] {
+/** Each activity index and condition of a lot at its latest age, sorted by name. */
+export function latestAges(own: { results: readonly Result[]; planned: readonly PlannedTest[] }): { property: Result['property']; condition: string; age: string }[] {
   const latest = new Map<string, { property: Result['property']; condition: string; age: string }>()
   for (const item of [...own.results, ...own.planned]) {
     if (!DRAWN.includes(item.property) || item.condition === undefined || item.age === undefined) continue

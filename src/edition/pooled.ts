@@ -34,12 +34,12 @@ export function batchSeries(controls: Iterable<ControlEntry>, lots: Lots): Map<s
     if (known === undefined) own.set(key, { property, condition, age, of, batches: [batch] })
     else known.batches.push(batch)
   }
-  for (const { id, record, results } of controls) {
+  for (const { record, results } of controls) {
     for (const result of results) {
       const index = INDEX_OF[result.property]
       if (index === undefined || !result.valid) continue
       const named = { ...result, property: index }
-      add(pooledKey(named), named, 'control batches', { group: record.cement.lot ?? id, tested: result.tested, mean: result.value })
+      add(pooledKey(named), named, 'control batches', { group: record.cement.lot, tested: result.tested, mean: result.value })
     }
   }
   for (const { id, results } of lots) for (const result of repeated(results)) add(repeatedKey(result), result, 'repeated lots', { group: id, tested: result.tested, mean: result.value })

@@ -53,11 +53,11 @@ function scatterRow({ batches, ...series }: BatchSeries, nested: readonly Nested
 
 /** Logarithms of the specimens of each valid reading, so that a deviation is a coefficient of variation; keys as of `batchSeries`. */
 function specimensByKey(controls: readonly ControlEntry[], { conditions, asOf }: Pick<Edition, 'conditions' | 'asOf'>): Map<string, NestedBatch[]> {
-  const batches = controls.flatMap(({ id, record }) => {
+  const batches = controls.flatMap(({ record }) => {
     const condition = conditions.get(record.condition)
     if (condition === undefined) return []
     const batch = (property: BatchSeries['property'], age: string, values: readonly number[]) => (
-      { key: pooledKey({ property, condition: record.condition, age }), group: record.cement.lot ?? id, values: values.filter((value) => 0 < value).map(Math.log) })
+      { key: pooledKey({ property, condition: record.condition, age }), group: record.cement.lot, values: values.filter((value) => 0 < value).map(Math.log) })
     const { strengths, resistivities } = controlReadings(record, condition, asOf)
     return [
       ...strengths.filter(({ valid }) => valid).map((read) => batch('strength-activity-index', read.reading.age, countedStrengthsMPa(read.batch))),
