@@ -3,10 +3,12 @@ import { extent, scaleLinear, scaleLog, ticks } from 'd3'
 import { type PlacedLabel, placeLabels } from './labels.ts'
 import { LEFT, RIGHT, rounded } from './trend-axes.ts'
 
+/** A source; a reference that is known to be inert, with open marks; others that only stand beside; what the picture is about. */
+export type PairedRole = 'source' | 'inert' | 'beside' | 'subject'
+
 export interface PairedSeries {
   readonly name: string
-  /** An open mark, for a reference that is known to be inert. */
-  readonly open: boolean
+  readonly role: PairedRole
   /** Both values above zero. */
   readonly points: readonly { readonly x: number; readonly y: number }[]
 }
@@ -24,8 +26,8 @@ export interface PairedInput {
 
 export interface DrawnSeries {
   readonly name: string
-  readonly open: boolean
-  /** From 0, below TONES; counted over the series that are not open. */
+  readonly role: PairedRole
+  /** From 0, below TONES; counted over the sources. */
   readonly tone: number
   readonly shape: string
   /** Where a shape comes again: "b" the second time. */
@@ -78,7 +80,9 @@ const SHAPES: readonly { readonly word: string; readonly draw: Draw }[] = [
 /** A narrow drawing has the same marks in less room. */
 const NARROW = 500
 const SMALLER = 0.78
-/** Tones that only help the shapes; open marks take none. */
+/** How a role's marks differ in size from a source's. */
+const SIZE: Readonly<Record<PairedRole, number>> = { source: 1, inert: 1, beside: 0.75, subject: 1.6 }
+/** Tones that only help the shapes; only sources take one. */
 export const TONES = 4
 
 /** The mark of the n-th source: its word, its letter from the second round on, and its path around a place. */
@@ -162,9 +166,9 @@ type Place = readonly [x: number, y: number]
 
 function drawnSeries(series: readonly PairedSeries[], place: number, { places, scale }: { places: readonly Place[]; scale: number }): DrawnSeries {
   const { word, letter, draw } = pairedMark(place)
-  const { name = '', open = false } = series[place] ?? {}
+  const { name = '', role = 'source' } = series[place] ?? {}
   return {
-    name, open, tone: series.slice(0, place).filter((entry) => !entry.open).length % TONES, shape: word, letter, marks: places.map(([x, y]) => draw(x, y, scale)).join(''),
+    name, role, tone: series.slice(0, place).filter((entry) => entry.role === 'source').length % TONES, shape: word, letter, marks: places.map(([x, y]) => draw(x, y, scale * SIZE[role])).join(''),
     letters: letter === '' ? [] : places.map(([x, y]) => ({ x: rounded(x + 6), y: rounded(y + 4) })),
   }
 }

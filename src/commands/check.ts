@@ -1,6 +1,6 @@
 /** npm run check: reads, computes, reports; writes nothing. */
 import { clauseSentence } from '../core/clause-sentence.ts'
-import { everyClause } from '../core/criterion.ts'
+import { everyClause, setName } from '../core/criterion.ts'
 import { riskSentence, ruleWords } from '../core/rule-risk.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/check-report.ts'
@@ -48,7 +48,7 @@ function explained(records: Records, asked: string): string {
   const clauses = clauseId === undefined ? criterion.clauses : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
   if (clauses.length === 0) throw new CommandFailure(`The set ${id} has no clause "${clauseId}".\nmend: name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`, EXIT.wrongUse)
   const head = [
-    `${criterion.designation ?? criterion.title}, edition ${criterion.edition}`,
+    setName(criterion),
     ...(criterion.layers.length < 2 ? [] : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
     `Decision rule: ${ruleWords(criterion.decisionRule)}; ${riskSentence(criterion)}`,
   ]

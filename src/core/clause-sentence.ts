@@ -1,10 +1,11 @@
 /** One English sentence that says what a compiled clause asks, so that a reader can proof-read the record against the standard. */
 import { clauseTitle } from './clause-title.ts'
 import { type Clause, type Comparison, type Criterion, type DecisionRule, type Group, layerOf } from './criterion.ts'
-import { bandsInWords, demandWords, limitsInWords, premisesInWords, statisticSubject } from './demand-words.ts'
+import { bandsInWords, demandWords, statisticSubject } from './demand-words.ts'
 import { UNIFORMITY_RESOLUTION } from './deviation.ts'
 import { rulesByDoubt } from './decision-rule.ts'
-import { listWords } from './limit-words.ts'
+import { limitsByClass, listWords } from './limit-words.ts'
+import { premisesWords } from './premise.ts'
 import { KINDS } from './units.ts'
 
 /** @param conditionTitle a reader's name of a condition */
@@ -30,7 +31,7 @@ function forWhom(clause: Clause): string {
 }
 
 function whenWords({ when }: Clause): string {
-  return when === undefined ? '' : `where ${premisesInWords(when)}`
+  return when === undefined ? '' : `where ${premisesWords(when, limitsByClass)}`
 }
 
 function groupWords(group: Group, criterion: Criterion, conditionTitle: (id: string) => string): string {
@@ -47,7 +48,7 @@ function comparisonWords(clause: Comparison, criterion: Criterion, conditionTitl
   if (clause.bands !== undefined) return `${what} is classified without a limit: ${bandsInWords(clause.bands, clause.property)}`
   if (clause.statistic?.of === 'variability') return `the variability of ${what} over up to ${clause.statistic.count} results is reported; no limit`
   if (clause.limits.every((limit) => limit.operator === 'report')) return `${what} must be reported; no limit`
-  return `${statisticSubject(clause, what)} must be ${limitsInWords(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
+  return `${statisticSubject(clause, what)} must be ${limitsByClass(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
 }
 
 function subject({ deviation }: Comparison, title: string): string {
@@ -59,7 +60,7 @@ function subject({ deviation }: Comparison, title: string): string {
 }
 
 function deemedWords({ deemedBy }: Comparison): string {
-  return deemedBy === undefined ? '' : `; without a result it counts as met where ${premisesInWords(deemedBy)}`
+  return deemedBy === undefined ? '' : `; without a result it counts as met where ${premisesWords(deemedBy, limitsByClass)}`
 }
 
 function methodWords({ method, methodRequired }: Comparison): string {
@@ -85,7 +86,7 @@ function approvalWords({ approval }: Comparison): string {
   if (approval === undefined) return ''
   const classes = approval.classes === undefined ? '' : ` for class ${listWords(approval.classes, 'and')}`
   const by = approval.by === 'declaration' ? 'where the source declares its value' : 'by approval'
-  return `; ${by}${classes} ${limitsInWords([approval.limit])}, on evidence: ${approval.evidence}`
+  return `; ${by}${classes} ${limitsByClass([approval.limit])}, on evidence: ${approval.evidence}`
 }
 
 function statusWords(clause: Clause): string {

@@ -188,10 +188,15 @@ export function layerOf(criterion: Criterion, id: string): Layer | undefined {
   return criterion.layers.find((layer) => layer.id === id)
 }
 
-/** "ASTM C618, edition 12a" of a layer; its id where the set has no such layer. */
+/** "ASTM C618, edition 12a": designation, else title, with the edition, without which no set is named. */
+export function setName({ designation, title, edition }: { readonly designation?: string | undefined; readonly title: string; readonly edition: string }): string {
+  return `${designation ?? title}, edition ${edition}`
+}
+
+/** The name of a layer; its id where the set has no such layer. */
 export function layerTitle(criterion: Criterion, id: string): string {
   const layer = layerOf(criterion, id)
-  return layer === undefined ? id : `${layer.designation ?? layer.title}, edition ${layer.edition}`
+  return layer === undefined ? id : setName(layer)
 }
 
 /** A set with a limit from memory that nobody has checked against the standard; its verdicts are trial judgements. */

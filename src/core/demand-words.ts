@@ -1,25 +1,12 @@
 /** What a clause demands, in words, apart from its title and where it comes from: for sentences and for what a supplement changed. */
-import { type Band, type Clause, type Comparison, EVERY_CLASS, type Limit, type Premise } from './criterion.ts'
-import { limitWords, listWords } from './limit-words.ts'
-import { factWords } from './premise.ts'
+import type { Band, Clause, Comparison } from './criterion.ts'
+import { limitsByClass, listWords } from './limit-words.ts'
+import { factWords, premisesWords } from './premise.ts'
 import { property } from './properties.ts'
 import { propertyWords } from './select-result.ts'
 
-/** "at most 6.0 % for class F, 10.0 % for class N", several limits joined by "and". */
-export function limitsInWords(limits: readonly Limit[]): string {
-  return listWords(limits.filter((limit) => limit.operator !== 'report').map(limitByClass), 'and')
-}
-
-function limitByClass({ operator, byClass }: Limit): string {
-  return Object.entries(byClass).map(([name, quantities]) => `${limitWords(operator, quantities)}${name === EVERY_CLASS ? '' : ` for class ${name}`}`).join(', ')
-}
-
-export function premisesInWords(premises: readonly Premise[]): string {
-  return listWords(premises.map((premise) => ('fact' in premise ? `${factWords(premise.fact)} is ${listWords(premise.is, 'or')}` : `${propertyWords(premise)}${premise.age === undefined ? '' : ` at ${premise.age}`} is ${limitsInWords(premise.limits)}`)), 'and')
-}
-
 export function bandsInWords(bands: readonly Band[], own: Comparison['property']): string {
-  return bands.map((band) => `${band.title} where ${listWords(band.where.map((premise) => `${premise.property === own ? 'it' : propertyWords(premise)} is ${limitsInWords(premise.limits)}`), 'and')}`).join('; ')
+  return bands.map((band) => `${band.title} where ${listWords(band.where.map((premise) => `${premise.property === own ? 'it' : propertyWords(premise)} is ${limitsByClass(premise.limits)}`), 'and')}`).join('; ')
 }
 
 /** What of a property the limit is held against. */
@@ -48,7 +35,7 @@ export function demandWords(clause: Clause): string {
     case 'comparison': return comparisonDemand(clause)
     case 'fact': return `${factWords(clause.fact)} must be ${listWords(clause.is, 'or')}`
     case 'document': return `a document of the kind ${factWords(clause.document)} must be on record and in force${clause.voidOn.length === 0 ? '' : `; void after ${listWords(clause.voidOn.map((kind) => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind.replaceAll('-', ' ')}`), 'or')}`}`
-    case 'class': return `the class must be ${listWords(clause.allowed, 'or')}${clause.acceptedAs.map((entry) => `; class ${entry.class} is accepted as ${entry.as} where ${premisesInWords(entry.where)}`).join('')}`
+    case 'class': return `the class must be ${listWords(clause.allowed, 'or')}${clause.acceptedAs.map((entry) => `; class ${entry.class} is accepted as ${entry.as} where ${premisesWords(entry.where, limitsByClass)}`).join('')}`
     case 'sampling': return `${listWords(clause.properties.map((key) => propertyWords({ property: key })), 'and')} must be tested${clause.sample === undefined ? '' : ` on a ${clause.sample} sample`} at least every ${clause.every.written}, whichever comes first${clause.newSource === undefined ? '' : `; for a source with records of less than ${clause.newSource.newFor} d every ${clause.newSource.written}`}`
   }
 }
@@ -57,6 +44,6 @@ function comparisonDemand(clause: Comparison): string {
   const optional = clause.optional ? ', optional' : clause.information ? ', for information' : ''
   const method = clause.method === undefined ? '' : `, by ${clause.method}`
   if (clause.bands !== undefined) return `${property(clause.property).title} classified`
-  const limits = limitsInWords(clause.limits)
+  const limits = limitsByClass(clause.limits)
   return `${limits === '' ? 'to be reported' : limits}${method}${optional}`
 }

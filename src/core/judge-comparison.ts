@@ -11,7 +11,7 @@ import { outOfScope } from './judge-scope.ts'
 import { judgeStatistic } from './judge-statistic.ts'
 import { clauseOutcome, type Finding, plainly } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
-import { counted, numberWords } from './limit-words.ts'
+import { counted, limitsForClass, numberWords } from './limit-words.ts'
 import { severity } from './outcomes.ts'
 import { allHold, premisesWords } from './premise.ts'
 import { property } from './properties.ts'
@@ -40,7 +40,7 @@ function judgeInScope(clause: Comparison, judging: Judging): Finding {
 /** Where no valid result stands, the facts that make a test needless; a result on record is judged whatever they say. */
 function deemed({ clause, evidence, lotClass }: Bench): Finding | undefined {
   if (clause.deemedBy === undefined || allHold(clause.deemedBy, evidence, lotClass).holds !== 'yes') return undefined
-  return plainly('meets', `deemed to satisfy without a test, since ${premisesWords(clause.deemedBy, lotClass)}`)
+  return plainly('meets', `deemed to satisfy without a test, since ${premisesWords(clause.deemedBy, (limits) => limitsForClass(limits, lotClass))}`)
 }
 
 function judgeDeclared(bench: Bench): Finding {

@@ -2,7 +2,7 @@
 import { withApproval } from './judge-approval.ts'
 import { type Answer, type ComparedValue, compareWithLimit, type JudgedValue, type Resolution } from './compare.ts'
 import type { Comparison, DecisionRule, Limit, Operator } from './criterion.ts'
-import { admitted, type DoubtRule, ruleName, rulesByDoubt, underDoubt } from './decision-rule.ts'
+import { admitted, type DoubtRule, type Interval, ruleName, rulesByDoubt, underDoubt } from './decision-rule.ts'
 import { doubtWords } from './doubt.ts'
 import { UNIFORMITY_RESOLUTION } from './deviation.ts'
 import type { Uncertainty } from './evidence.ts'
@@ -64,11 +64,16 @@ function heldOne(bench: Bench, limit: HeldLimit, judged: JudgedValue, { uncertai
 function doubtOf(limit: HeldLimit, judged: JudgedValue, { decimals }: ComparedValue, uncertainty: Uncertainty | undefined): Pick<Finding, 'uncertainty' | 'doubt'> {
   if (uncertainty === undefined || judged.censored !== undefined) return {}
   const unit = KINDS[limit.quantities[0]?.kind ?? 'ratio'].stored
-  return { uncertainty, doubt: doubtWords(judged.value, admitted(limit.operator, limit.quantities.map((quantity) => quantity.value)), uncertainty, { unit, decimals: Math.max(1, decimals) }) }
+  return { uncertainty, doubt: doubtWords(judged.value, admittedBy(limit), uncertainty, { unit, decimals: Math.max(1, decimals) }) }
 }
 
 function namedRule(rule: DecisionRule): string {
   return rule.rule === 'as-specified' ? 'rule' : ruleName(rule)
+}
+
+/** The values that a limit admits. */
+function admittedBy({ operator, quantities }: HeldLimit): Interval {
+  return admitted(operator, quantities.map((quantity) => quantity.value))
 }
 
 interface Doubted { readonly limit: HeldLimit; readonly judged: JudgedValue; readonly plain: { readonly outcome: Outcome; readonly reason: string }; readonly uncertainty: Uncertainty | undefined }
@@ -77,7 +82,7 @@ interface Doubted { readonly limit: HeldLimit; readonly judged: JudgedValue; rea
 function doubted(rule: DoubtRule, { limit, judged, plain, uncertainty }: Doubted): Finding {
   const named = `${ruleName(rule)} agreed in ${rule.agreedIn}`
   if (uncertainty === undefined) return { outcome: 'inconclusive', compared: judged.value, reason: `no uncertainty stated, which the ${named} needs; as specified, ${plain.reason}` }
-  const interval = admitted(limit.operator, limit.quantities.map((quantity) => quantity.value))
+  const interval = admittedBy(limit)
   const outcome = underDoubt(rule, judged.value, interval, uncertainty)
   if (judged.censored !== undefined) return { outcome: censoredOutcome(outcome, interval), compared: judged.value, uncertainty, reason: `${plain.reason}, under the ${named}` }
   const unit = KINDS[limit.quantities[0]?.kind ?? 'ratio'].stored

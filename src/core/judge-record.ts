@@ -3,7 +3,7 @@ import type { Clause, ClassClause, DocumentClause, FactClause, Frequency, Sampli
 import { claimedClass } from './judge-scope.ts'
 import { type Finding, plainly } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
-import { listWords, numberWords } from './limit-words.ts'
+import { limitsForClass, listWords, numberWords } from './limit-words.ts'
 import { inForce } from './moment.ts'
 import { allHold, factWords, premisesWords } from './premise.ts'
 import { propertyWords } from './select-result.ts'
@@ -51,7 +51,7 @@ function judgeClass(clause: ClassClause, { criterion, evidence, lotClass }: Judg
   const substitution = clause.acceptedAs.find((entry) => entry.class === claimed)
   if (substitution === undefined) return plainly('does-not-meet', `class ${claimed} is not allowed; ${allowed} is`)
   const answer = allHold(substitution.where, evidence, lotClass)
-  const demands = premisesWords(substitution.where, lotClass)
+  const demands = premisesWords(substitution.where, (limits) => limitsForClass(limits, lotClass))
   if (answer.holds === 'open') return plainly('not-reported', `whether class ${claimed} is accepted as ${substitution.as} depends on ${answer.because}`)
   if (answer.holds === 'no') return plainly('does-not-meet', `class ${claimed} is not allowed, and is accepted as ${substitution.as} only where ${demands}`)
   return { outcome: 'meets', reason: `class ${claimed} accepted as ${substitution.as}, since ${demands}`, acceptedAs: substitution.as }

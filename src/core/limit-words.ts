@@ -24,6 +24,20 @@ export function quantitiesFor(limit: Limit, lotClass: string | null): readonly Q
   return named === undefined ? undefined : limit.byClass[named]
 }
 
+/** "at most 6.0 % for class F, 10.0 % for class N", several limits joined by "and". */
+export function limitsByClass(limits: readonly Limit[]): string {
+  return listWords(limits.filter((limit) => limit.operator !== 'report').map(limitByClass), 'and')
+}
+
+function limitByClass({ operator, byClass }: Limit): string {
+  return Object.entries(byClass).map(([name, quantities]) => `${limitWords(operator, quantities)}${name === EVERY_CLASS ? '' : ` for class ${name}`}`).join(', ')
+}
+
+/** Limits as they hold for one class, joined by "and"; of a limit that does not speak of it, the first class's. */
+export function limitsForClass(limits: readonly Limit[], lotClass: string | null): string {
+  return listWords(limits.map((limit) => limitWords(limit.operator, quantitiesFor(limit, lotClass) ?? Object.values(limit.byClass)[0] ?? [])), 'and')
+}
+
 /** "1 result", "3 results". */
 export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`

@@ -2,7 +2,7 @@
 import { type Answer, compareWithLimit } from './compare.ts'
 import type { FactPremise, Limit, Premise, PropertyPremise } from './criterion.ts'
 import type { Evidence } from './evidence.ts'
-import { limitWords, listWords, quantitiesFor } from './limit-words.ts'
+import { limitsForClass, listWords, quantitiesFor } from './limit-words.ts'
 import { propertyWords, selectResults } from './select-result.ts'
 
 export type Holds =
@@ -16,14 +16,15 @@ export function allHold(premises: readonly Premise[], evidence: Evidence, lotCla
   return answers.find((answer) => answer.holds === 'no') ?? answers.find((answer) => answer.holds === 'open') ?? { holds: 'yes' }
 }
 
-/** "free calcium oxide is above 1.5 %", for sentences. */
-export function premiseWords(premise: Premise, lotClass: string | null): string {
-  if ('fact' in premise) return `${factWords(premise.fact)} is ${listWords(premise.is, 'or')}`
-  return `${propertyWords(premise)} is ${limitsInWords(premise.limits, lotClass)}`
-}
-
-export function premisesWords(premises: readonly Premise[], lotClass: string | null): string {
-  return listWords(premises.map((premise) => premiseWords(premise, lotClass)), 'and')
+/**
+ * "free calcium oxide is above 1.5 % and “seawater contact” is yes", for sentences.
+ * @param limitsWords words of a premise's limits: for one class, or for all of them
+ */
+export function premisesWords(premises: readonly Premise[], limitsWords: (limits: readonly Limit[]) => string): string {
+  return listWords(premises.map((premise) => {
+    if ('fact' in premise) return `${factWords(premise.fact)} is ${listWords(premise.is, 'or')}`
+    return `${propertyWords(premise)}${premise.age === undefined ? '' : ` at ${premise.age}`} is ${limitsWords(premise.limits)}`
+  }), 'and')
 }
 
 /** A fact's key as words. */
@@ -44,8 +45,8 @@ function propertyHolds(premise: PropertyPremise, evidence: Evidence, lotClass: s
   const answers = selection.results.map((result) => answersOf(premise.limits, result, lotClass))
   // With several results the premise holds as soon as one of them says so: the stricter reading of a clause that depends on it.
   if (answers.some((answer) => answer.every((single) => single === 'met'))) return { holds: 'yes' }
-  if (answers.every((answer) => answer.includes('not-met'))) return { holds: 'no', because: `${named} is ${limitsInWords(premise.limits, lotClass)}` }
-  return { holds: 'open', because: `${named}, which cannot be decided: a censored result lies on both sides of ${limitsInWords(premise.limits, lotClass)}` }
+  if (answers.every((answer) => answer.includes('not-met'))) return { holds: 'no', because: `${named} is ${limitsForClass(premise.limits, lotClass)}` }
+  return { holds: 'open', because: `${named}, which cannot be decided: a censored result lies on both sides of ${limitsForClass(premise.limits, lotClass)}` }
 }
 
 /** Answers of one value to every limit that speaks of the class. */
@@ -55,8 +56,4 @@ export function answersOf(limits: readonly Limit[], result: { readonly value: nu
     if (limit.operator === 'report') return []
     return quantities === undefined ? ['not-met'] : [compareWithLimit(result, limit.operator, quantities).answer]
   })
-}
-
-function limitsInWords(limits: readonly Limit[], lotClass: string | null): string {
-  return listWords(limits.map((limit) => limitWords(limit.operator, quantitiesFor(limit, lotClass) ?? Object.values(limit.byClass)[0] ?? [])), 'and')
 }

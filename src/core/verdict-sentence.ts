@@ -1,5 +1,5 @@
 /** Plain sentences on a verdict: what decided it, what is met so far, and what it is worth. */
-import type { Criterion } from './criterion.ts'
+import { type Criterion, setName } from './criterion.ts'
 import { counted, listWords } from './limit-words.ts'
 import { isNeutral } from './outcomes.ts'
 import type { ClauseOutcome, Outcome, Verdict } from './verdict.ts'
@@ -15,7 +15,7 @@ const HEADLINES: Readonly<Record<Outcome, string>> = {
 
 /** One line for the head of a certificate; a class never stands without its edition. */
 export function verdictHeadline(verdict: Pick<Verdict, 'outcome' | 'class' | 'edition'>, criterion: Pick<Criterion, 'title' | 'designation'>): string {
-  const set = `${criterion.designation ?? criterion.title}, edition ${verdict.edition}`
+  const set = setName({ ...criterion, edition: verdict.edition })
   return `${HEADLINES[verdict.outcome]} ${verdict.class === null ? set : `${set}, class ${verdict.class}`}`
 }
 

@@ -2,6 +2,7 @@
  * A certificate's results beside the clauses that judged them, in the order of its tables. Rows are made from the document
  * alone, so that an issued certificate shows what it showed on its day.
  */
+import { setName } from '../core/criterion.ts'
 import { PROPERTIES, property, type Property, type PropertyKey } from '../core/properties.ts'
 import { isNeutral } from '../core/outcomes.ts'
 import type { ClauseOutcome, Verdict } from '../core/verdict.ts'
@@ -68,7 +69,7 @@ export function judgements(document: CertificateDocument, result: Pick<DocumentR
     const criterion = document.criteria[index]
     const doubt = [clause.doubt, clause.uncertainty && `standard uncertainty ${clause.uncertainty.u.toFixed(1)}: ${clause.uncertainty.basis}`].filter((part) => part !== undefined)
     return {
-      label: criterion === undefined ? verdict.criterion : `${criterion.designation ?? criterion.title}, ${criterion.edition}`, text: clause.reason, outcome: clause.outcome, ...(doubt.length === 0 ? {} : { note: doubt.join('; ') }),
+      label: criterion === undefined ? verdict.criterion : setName(criterion), text: clause.reason, outcome: clause.outcome, ...(doubt.length === 0 ? {} : { note: doubt.join('; ') }),
     }
   }))
 }

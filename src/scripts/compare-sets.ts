@@ -1,6 +1,6 @@
 /** Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots. */
 import { changesBetween, type ComparedLot, compareLot, decidedBy } from '../core/compare-sets.ts'
-import type { Criterion } from '../core/criterion.ts'
+import { type Criterion, setName } from '../core/criterion.ts'
 import { anchor, element, outcomeElement, tableOf } from './elements.ts'
 import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
@@ -78,15 +78,11 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to
   })
 }
 
-function nameOf(set: Criterion): string {
-  return `${set.designation ?? set.title}, edition ${set.edition}`
-}
-
 function report(lots: readonly Row[], sets: readonly Criterion[], { changed }: Choice, address: string): Node[] {
   const [first, ...others] = sets
   if (first === undefined) return []
   const counts = others.map((set, index) => element('li', [
-    `${nameOf(first)} against ${nameOf(set)}: ${changesBetween(lots, 0, index + 1).alike} lots alike`,
+    `${setName(first)} against ${setName(set)}: ${changesBetween(lots, 0, index + 1).alike} lots alike`,
     ...changesBetween(lots, 0, index + 1).changes.flatMap(({ from, to, count }) => [`; ${count} from `, outcomeElement(from), ' to ', outcomeElement(to)]),
   ]))
   const listed = lots.filter((lot) => lot.changes || !changed).toSorted((a, b) => (a.sampled < b.sampled ? 1 : -1))
@@ -95,5 +91,5 @@ function report(lots: readonly Row[], sets: readonly Criterion[], { changed }: C
     ...lot.verdicts.map((verdict) => (verdict === null ? 'not for this material' : element('span', [outcomeElement(verdict.outcome), verdict.outcome === 'meets' ? '' : element('span', [` ${decidedBy(verdict)}`], 'small soft')]))),
   ])
   const caption = listed.length > SHOWN ? `The newest ${SHOWN} of ${listed.length} lots` : `${listed.length} lots, newest first`
-  return [element('h2', ['Result']), element('ul', counts), ...(rows.length === 0 ? [element('p', ['Every lot comes out the same.'])] : [tableOf(caption, ['Lot', 'Sampled', ...sets.map(nameOf)], rows)])]
+  return [element('h2', ['Result']), element('ul', counts), ...(rows.length === 0 ? [element('p', ['Every lot comes out the same.'])] : [tableOf(caption, ['Lot', 'Sampled', ...sets.map(setName)], rows)])]
 }

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { logTicks, type PairedInput, pairedMark, pairedModel } from '../../src/charts/paired.ts'
+import { logTicks, type PairedInput, pairedMark, pairedModel, type PairedSeries } from '../../src/charts/paired.ts'
 
 const LIMITS = { x: [{ value: 75, label: '75 %, set' }], y: [{ value: 250, label: '250 %, set' }] }
 const NONE = { x: [], y: [] }
 
 function model(points: readonly (readonly [number, number])[], more: Partial<PairedInput> = {}) {
-  const found = pairedModel({ series: [{ name: 'S', open: false, points: points.map(([x, y]) => ({ x, y })) }], limits: NONE, width: 560, height: 300, ...more })
+  const found = pairedModel({ series: [{ name: 'S', role: 'source', points: points.map(([x, y]) => ({ x, y })) }], limits: NONE, width: 560, height: 300, ...more })
   if (found === null) throw new Error('no model')
   return found
 }
@@ -67,11 +67,18 @@ describe('pairedModel', () => {
     expect(new Set(marks.slice(0, 8).map(({ draw }) => draw(0, 0, 1))).size).toBe(8)
     expect(marks.slice(0, 8).every(({ letter }) => letter === '')).toBe(true)
     expect([marks[8], marks[16]].map((mark) => [mark?.word, mark?.letter])).toEqual([['circle', 'b'], ['circle', 'c']])
-    const series = Array.from({ length: 9 }, (_, place) => ({ name: `S${place}`, open: false, points: [{ x: 60 + place, y: 100 + place }] }))
+    const series = Array.from({ length: 9 }, (_, place): PairedSeries => ({ name: `S${place}`, role: 'source', points: [{ x: 60 + place, y: 100 + place }] }))
     expect(pairedModel({ series, limits: NONE, width: 460, height: 300 })?.series.map(({ letters }) => letters.length)).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 1])
   })
+  it('draws what only stands beside smaller, and what the picture is about larger', () => {
+    const points = [{ x: 80, y: 400 }]
+    const roles = (['beside', 'source', 'subject'] as const).map((role): PairedSeries => ({ name: role, role, points }))
+    const radii = roles.map((series) => Number(/a([\d.]+),/.exec(model([[80, 400]], { series: [series] }).series[0]?.marks ?? '')?.[1]))
+    expect(radii[0]).toBeLessThan(radii[1] ?? 0)
+    expect(radii[1]).toBeLessThan(radii[2] ?? 0)
+  })
   it('is drawn as before', () => {
-    const series = [{ name: 'ash', open: false, points: [{ x: 80, y: 400 }, { x: 90, y: 200 }] }, { name: 'filler', open: true, points: [{ x: 50, y: 90 }] }]
+    const series: PairedSeries[] = [{ name: 'ash', role: 'source', points: [{ x: 80, y: 400 }, { x: 90, y: 200 }] }, { name: 'filler', role: 'inert', points: [{ x: 50, y: 90 }] }]
     expect(pairedModel({ series, limits: LIMITS, quadrants: { x: 75, y: 250 }, width: 320, height: 350 })).toMatchInlineSnapshot(`
       {
         "corners": [
@@ -119,7 +126,7 @@ describe('pairedModel', () => {
             "letters": [],
             "marks": "M233.54,76a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0ZM293.04,173.58a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0Z",
             "name": "ash",
-            "open": false,
+            "role": "source",
             "shape": "circle",
             "tone": 0,
           },
@@ -128,7 +135,7 @@ describe('pairedModel', () => {
             "letters": [],
             "marks": "M55.27,283.27L60.73,283.27L60.73,288.73L55.27,288.73Z",
             "name": "filler",
-            "open": true,
+            "role": "inert",
             "shape": "square",
             "tone": 1,
           },

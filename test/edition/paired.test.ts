@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Quantity } from '../../src/core/units.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
-import { pairedGroups, patternSentence, quadrantOf, type RouteLimit, type RoutePair, type SourceCounts } from '../../src/edition/paired.ts'
+import type { LotEntry, SourceEntry } from '../../src/edition/edition.ts'
+import { pairedGroups, pairedOfLot, pairedOfSource, patternSentence, type SourceCounts } from '../../src/edition/paired.ts'
+import { quadrantOf, type RouteLimit, type RoutePair } from '../../src/edition/route-limits.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
@@ -43,21 +45,21 @@ describe('patternSentence', () => {
 describe('pairedGroups on the demonstration content', () => {
   it('has a point for every lot with both indices, counted anew from the lots’ results', () => {
     expect(groups.map(({ condition, age }) => `${condition} ${age}`)).toEqual(['modified-50c 28 d', 'c311 28 d'])
-    for (const { condition, age, points } of groups) {
+    for (const { condition, age, series } of groups) {
       let lots = 0
       for (const lot of edition.lots.values()) {
         const found = new Set(lot.results.filter((result) => result.role === 'producer' && result.valid && result.condition === condition && result.age === age).map((result) => result.property))
         if (lot.withdrawn === undefined && found.has('strength-activity-index') && found.has('resistivity-index')) lots += 1
       }
-      expect(points).toHaveLength(lots)
+      expect(series.flatMap(({ points }) => points)).toHaveLength(lots)
       expect(lots).toBeGreaterThan(100)
     }
   })
   it('counts each lot of a source once, and as the two sets for one route judge it', () => {
     const [group] = groups
     if (group?.pair === undefined) throw new Error('no pair of limits')
-    for (const { lots, quadrants } of group.sources) expect(Object.values(quadrants).reduce((a, b) => a + b)).toBe(lots)
-    for (const point of group.points) {
+    for (const { lots, quadrants } of group.counts) expect(Object.values(quadrants).reduce((a, b) => a + b)).toBe(lots)
+    for (const point of group.series.flatMap(({ points }) => points)) {
       const outcome = (set: string) => edition.lots.get(point.lot)?.verdicts.find(({ criterion }) => criterion === set)?.outcome === 'meets'
       const [strength, resistivity] = [outcome('modified-strength'), outcome('resistivity-option')]
       expect(quadrantOf(point, group.pair)).toBe(strength ? (resistivity ? 'both' : 'strength') : resistivity ? 'resistivity' : 'neither')
@@ -72,6 +74,47 @@ describe('pairedGroups on the demonstration content', () => {
     expect(standard?.pair).toBeUndefined()
   })
   it('knows the inert reference by its kind', () => {
-    expect(groups[0]?.sources.filter(({ inert }) => inert).map(({ source }) => source)).toEqual(['tarn-hollow-limestone'])
+    expect(groups[0]?.counts.filter(({ inert }) => inert).map(({ source }) => source)).toEqual(['tarn-hollow-limestone'])
+  })
+})
+
+describe('pairedOfSource on the demonstration content', () => {
+  const ofAsh = pairedOfSource(edition, edition.sources.get('skarnmere-ash') as SourceEntry)
+  it('draws the source on top of inert references and other sources, and counts its lots alone', () => {
+    const [group] = ofAsh
+    expect(group?.series.map(({ name, role }) => [name, role])).toEqual([['other sources', 'beside'], ['Tarn Hollow limestone', 'inert'], ['Skarnmere fly ash', 'source']])
+    expect(group?.counts).toEqual(groups[0]?.counts.filter(({ source }) => source === 'skarnmere-ash'))
+    expect(group?.series.at(-1)?.points).toHaveLength(group?.counts[0]?.lots ?? 0)
+  })
+  it('draws an inert source as such, with no inert reference beside it but others', () => {
+    const [group] = pairedOfSource(edition, edition.sources.get('tarn-hollow-limestone') as SourceEntry)
+    expect(group?.series.map(({ role }) => role)).toEqual(['beside', 'inert'])
+  })
+})
+
+describe('pairedOfLot on the demonstration content', () => {
+  const all = [...edition.lots.values()].flatMap((lot) => pairedOfLot(edition, lot).map((view) => ({ lot, view })))
+  it('ends with the lot itself, and has every other point tested on an earlier day', () => {
+    expect(all.length).toBeGreaterThan(200)
+    for (const { lot, view } of all) {
+      const [subject, ...others] = view.series.toReversed()
+      expect(subject).toMatchObject({ role: 'subject', points: [{ lot: lot.id }] })
+      for (const point of others.flatMap(({ points }) => points)) expect(point.tested < view.own.tested).toBe(true)
+      expect(others.flatMap(({ points }) => points).length).toBeLessThanOrEqual(20 + 4 + 10)
+    }
+  })
+  it('has the values that the lot’s results have, and the quadrant that its own limits give', () => {
+    const lot = edition.lots.get('skarnmere-ash/SA-2026-001') as LotEntry
+    const view = pairedOfLot(edition, lot).find(({ condition }) => condition === 'modified-50c')
+    const value = (property: string) => lot.results.find((result) => result.property === property && result.condition === 'modified-50c' && result.age === '28 d')?.value
+    expect([view?.own.strength, view?.own.resistivity]).toEqual([value('strength-activity-index'), value('resistivity-index')])
+    // 77.2 % against at least 70 %, 483 % against at least 250 %.
+    expect(view?.quadrant).toBe('both')
+    expect([view?.pair?.strength.value, view?.pair?.resistivity.value]).toEqual([70, 250])
+  })
+  it('does not change when later lots go away', () => {
+    const lot = edition.lots.get('skarnmere-ash/SA-2025-003') as LotEntry
+    const earlier = new Map([...edition.sources].map(([id, source]) => [id, { ...source, lots: source.lots.filter(({ sampled }) => sampled <= lot.sampled) }]))
+    expect(pairedOfLot({ ...edition, sources: earlier }, lot)).toEqual(pairedOfLot(edition, lot))
   })
 })

@@ -1,42 +1,23 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { judge } from '../../src/core/judge.ts'
 import { unpackSource } from '../../src/core/source-evidence.ts'
 import { sourceEvidenceData } from '../../src/edition/lot-data.ts'
-import { startBrowser } from './browser.ts'
-import { serveDemo, type TestSite } from './built-site.ts'
 
-let site: TestSite
-let browser: Browser
+import { siteInBrowser } from './site-in-browser.ts'
 
-beforeAll(async () => {
-  site = await serveDemo()
-  browser = await startBrowser()
-})
-
-afterAll(async () => {
-  await browser?.close()
-  site?.stop()
-})
-
-async function open(path: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  const context = await browser.newContext(options)
-  const page = await context.newPage()
-  await page.goto(site.url + path, { waitUntil: 'networkidle' })
-  return page
-}
+const demo = siteInBrowser('networkidle')
 
 function sourceOf(id: string) {
-  const source = site.edition.sources.get(id)
+  const source = demo.site.edition.sources.get(id)
   if (source === undefined) throw new RangeError(`the demo needs the source ${id}`)
   return source
 }
 
-/** The verdict that the core gives outside the browser. */
+/** The verdict that the core gives outside the demo.browser. */
 function verdict(source: ReturnType<typeof sourceOf>, lot: string, set: string) {
-  const criterion = site.edition.criteria.get(set)
+  const criterion = demo.site.edition.criteria.get(set)
   if (criterion === undefined) throw new RangeError(`the demo needs the set ${set}`)
-  const { lots, evidenceOf } = unpackSource(sourceEvidenceData(site.edition, source))
+  const { lots, evidenceOf } = unpackSource(sourceEvidenceData(demo.site.edition, source))
   return judge(criterion, evidenceOf(lots.findIndex(({ id }) => id === lot)))
 }
 
@@ -45,7 +26,7 @@ describe('a certificate under another set', () => {
 
   it('says what the core says, clause by clause, when the address names the set', async () => {
     const wanted = verdict(sourceOf(source), lot, set)
-    const page = await open(`lots/${lot}/?under=${set}`)
+    const page = await demo.open(`lots/${lot}/?under=${set}`)
     await page.waitForSelector('.under-result table')
     expect(await page.locator('.under-result .headline').textContent()).toContain('Varrow Roads supplement, edition 3, class F')
     expect(await page.locator('.under-result .verdict').getAttribute('class')).toContain(`verdict-${wanted.outcome}`)
@@ -56,7 +37,7 @@ describe('a certificate under another set', () => {
   })
 
   it('keeps the choice in the address, and takes it back', async () => {
-    const page = await open(`lots/${lot}/`)
+    const page = await demo.open(`lots/${lot}/`)
     await page.selectOption('#under select', 'c618-19')
     await page.waitForSelector('.under-result .verdict')
     expect(page.url()).toContain('?under=c618-19')
@@ -66,13 +47,13 @@ describe('a certificate under another set', () => {
   })
 
   it('is not offered where no script runs, and asks for nothing until a set is chosen', async () => {
-    const plain = await open(`lots/${lot}/`, { javaScriptEnabled: false })
+    const plain = await demo.open(`lots/${lot}/`, { javaScriptEnabled: false })
     expect(await plain.locator('#under').isVisible()).toBe(false)
-    const context = await browser.newContext()
+    const context = await demo.browser.newContext()
     const page = await context.newPage()
     const asked: string[] = []
     page.on('request', (request) => asked.push(request.url()))
-    await page.goto(`${site.url}lots/${lot}/`, { waitUntil: 'networkidle' })
+    await page.goto(`${demo.site.url}lots/${lot}/`, { waitUntil: 'networkidle' })
     expect(asked.filter((url) => /evidence|criteria\.json|judge/.test(url))).toEqual([])
   })
 })
@@ -80,7 +61,7 @@ describe('a certificate under another set', () => {
 describe('a source under another set', () => {
   it('lists every lot with its outcome under it', async () => {
     const source = sourceOf('skarnmere-ash')
-    const page = await open('sources/skarnmere-ash/?under=varrow-roads')
+    const page = await demo.open('sources/skarnmere-ash/?under=varrow-roads')
     await page.waitForSelector('.under-result table')
     const shown = await page.locator('.under-result tbody tr').evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
     expect(shown).toEqual(source.lots.map((lot) => verdict(source, lot.id, 'varrow-roads').outcome.replaceAll('-', ' ')).reverse())
@@ -91,20 +72,20 @@ describe('the comparison of sets', () => {
   it('counts the lots that come out otherwise, as the core does', async () => {
     const source = sourceOf('skarnmere-ash')
     const pairs = source.lots.map((lot) => [verdict(source, lot.id, 'c618-12a').outcome, verdict(source, lot.id, 'fell-county-works').outcome])
-    const page = await open('comparison/?set=c618-12a&set=fell-county-works&source=skarnmere-ash&changed=yes')
+    const page = await demo.open('comparison/?set=c618-12a&set=fell-county-works&source=skarnmere-ash&changed=yes')
     await page.waitForSelector('#compare-result h2')
     expect(await page.locator('.compare-state').textContent()).toBe(`${source.lots.length} lots judged under 2 sets, ${pairs.filter(([a, b]) => a !== b).length} come out otherwise.`)
     expect(await page.locator('#compare-result tbody tr').count()).toBe(pairs.filter(([a, b]) => a !== b).length)
   })
 
   it('asks for two sets, and says so', async () => {
-    const page = await open('comparison/?set=c618-12a&source=skarnmere-ash')
+    const page = await demo.open('comparison/?set=c618-12a&source=skarnmere-ash')
     await page.waitForFunction(() => document.querySelector('.compare-state')?.textContent !== '')
     expect(await page.locator('.compare-state').textContent()).toBe('Choose at least two sets.')
   })
 
   it('shows the sets in force without JavaScript, as the verdicts of the edition', async () => {
-    const page = await open('comparison/', { javaScriptEnabled: false })
+    const page = await demo.open('comparison/', { javaScriptEnabled: false })
     const source = sourceOf('quellan-ash')
     const changed = source.lots.filter((lot) => lot.verdicts.some(({ outcome }) => outcome !== lot.verdicts[0]?.outcome)).length
     const text = await page.locator('#in-force section', { hasText: 'Quellan Basin fly ash' }).first().textContent()
@@ -114,7 +95,7 @@ describe('the comparison of sets', () => {
 
 describe('the page of a supplement', () => {
   it('names the layer of each limit and flags what was relaxed or taken out', async () => {
-    const page = await open('criteria/high-fell-viaduct/')
+    const page = await demo.open('criteria/high-fell-viaduct/')
     const text = await page.locator('main').textContent() ?? ''
     expect(text).toContain('This supplement relaxes its base in 2 places')
     expect(await page.locator('.change-relax').count()).toBe(2)
@@ -125,8 +106,8 @@ describe('the page of a supplement', () => {
 
 describe('the limits by property', () => {
   it('show every set that limits loss on ignition, once for each clause', async () => {
-    const page = await open('limits/loss-on-ignition/')
-    const clauses = [...site.edition.criteria.values()].flatMap((criterion) => criterion.clauses.filter((clause) => clause.form === 'comparison' && clause.property === 'loss-on-ignition'))
+    const page = await demo.open('limits/loss-on-ignition/')
+    const clauses = [...demo.site.edition.criteria.values()].flatMap((criterion) => criterion.clauses.filter((clause) => clause.form === 'comparison' && clause.property === 'loss-on-ignition'))
     expect(await page.locator('tbody tr').count()).toBe(clauses.length)
     expect(clauses.length).toBeGreaterThan(8)
   })
@@ -136,7 +117,7 @@ describe('why the resistivity moved', () => {
   const lot = 'skarnmere-ash/SA-2025-014'
 
   it('recomputes from the reader’s inputs, and says which inputs give nothing', async () => {
-    const page = await open(`lots/${lot}/`)
+    const page = await demo.open(`lots/${lot}/`)
     await page.evaluate(() => { for (const details of document.querySelectorAll<HTMLDetailsElement>('.today details')) details.open = true })
     const words = page.locator('.explained-words').first()
     const before = await words.textContent()
@@ -148,7 +129,7 @@ describe('why the resistivity moved', () => {
   })
 
   it('shows the same numbers without JavaScript, and no form', async () => {
-    const page = await open(`lots/${lot}/`, { javaScriptEnabled: false })
+    const page = await demo.open(`lots/${lot}/`, { javaScriptEnabled: false })
     expect(await page.locator('form.explain').first().isVisible()).toBe(false)
     expect(await page.locator('.explained-words').first().textContent()).toContain('their product is the index')
   })

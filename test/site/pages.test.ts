@@ -1,40 +1,21 @@
-import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { startBrowser } from './browser.ts'
-import { serveDemo, type TestSite } from './built-site.ts'
+import { describe, expect, it } from 'vitest'
 
-let site: TestSite
-let browser: Browser
+import { siteInBrowser } from './site-in-browser.ts'
 
-beforeAll(async () => {
-  site = await serveDemo()
-  browser = await startBrowser()
-})
-
-afterAll(async () => {
-  await browser?.close()
-  site?.stop()
-})
-
-async function open(path: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<Page> {
-  const context = await browser.newContext(options)
-  const page = await context.newPage()
-  await page.goto(site.url + path, { waitUntil: 'networkidle' })
-  return page
-}
+const demo = siteInBrowser('networkidle')
 
 function firstSource() {
-  const source = [...site.edition.sources.values()].find((candidate) => candidate.lots.some((lot) => lot.verdicts[0]?.outcome === 'does-not-meet'))
+  const source = [...demo.site.edition.sources.values()].find((candidate) => candidate.lots.some((lot) => lot.verdicts[0]?.outcome === 'does-not-meet'))
   if (source === undefined) throw new RangeError('the demo needs a source with a lot that does not meet')
   return source
 }
 
 describe('the register', () => {
   it('shows no filter without JavaScript, and leads to every year by links', async () => {
-    const page = await open('register/', { javaScriptEnabled: false })
+    const page = await demo.open('register/', { javaScriptEnabled: false })
     expect(await page.locator('#filter').isVisible()).toBe(false)
     expect(await page.locator('#filter-pages').isVisible()).toBe(false)
-    const years = new Set([...site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.slice(0, 4)}`))
+    const years = new Set([...demo.site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.slice(0, 4)}`))
     for (const year of years) expect(await page.locator(`a[href="/a/b/register/${year}/"]`).count(), year).toBe(1)
     await page.context().close()
   })
@@ -42,7 +23,7 @@ describe('the register', () => {
   it('filters by source and outcome, counts what it found and keeps the filter in the address', async () => {
     const source = firstSource()
     const failing = source.lots.filter((lot) => lot.verdicts[0]?.outcome === 'does-not-meet')
-    const page = await open('register/')
+    const page = await demo.open('register/')
     await page.selectOption('select[name="source"]', source.id)
     await page.selectOption('select[name="criterion"]', source.lots.at(-1)?.verdicts[0]?.criterion ?? '')
     await page.selectOption('select[name="outcome"]', 'does-not-meet')
@@ -54,7 +35,7 @@ describe('the register', () => {
   })
 
   it('sorts by a column at a press of its heading and says so to a screen reader', async () => {
-    const page = await open('register/')
+    const page = await demo.open('register/')
     const heading = page.locator('#filter-result thead th').first()
     await heading.locator('button').press('Enter')
     expect(await heading.getAttribute('aria-sort')).toBe('ascending')
@@ -65,9 +46,9 @@ describe('the register', () => {
   })
 
   it('turns to the next hundred rows and back no further than the first', async () => {
-    const page = await open('register/')
+    const page = await demo.open('register/')
     await page.locator('#filter-pages button').last().click()
-    expect(await page.locator('#filter-result tbody tr').count()).toBe(site.edition.lots.size - 100)
+    expect(await page.locator('#filter-result tbody tr').count()).toBe(demo.site.edition.lots.size - 100)
     expect(await page.locator('#filter-pages button').last().isDisabled()).toBe(true)
     await page.context().close()
   })
@@ -76,7 +57,7 @@ describe('the register', () => {
 describe('a trend chart', () => {
   it.each([['wide', 1440], ['narrow', 390]] as const)('tells the newest result at an arrow key, in the %s drawing', async (size, width) => {
     const source = firstSource()
-    const page = await open(`sources/${source.id}/`, { viewport: { width, height: 900 } })
+    const page = await demo.open(`sources/${source.id}/`, { viewport: { width, height: 900 } })
     await page.locator('#trend-0').scrollIntoViewIfNeeded()
     await page.locator(`#trend-0 svg.chart-${size}`).press('ArrowLeft')
     expect(await page.locator('#trend-0 .reading').textContent()).toContain(source.series[0]?.points.at(-1)?.lot)
@@ -85,7 +66,7 @@ describe('a trend chart', () => {
   })
 
   it('has its letters no smaller than 11 pixels on a phone', async () => {
-    const page = await open(`sources/${firstSource().id}/`, { viewport: { width: 390, height: 844 } })
+    const page = await demo.open(`sources/${firstSource().id}/`, { viewport: { width: 390, height: 844 } })
     const scale = await page.locator('#trend-0 svg.chart-narrow').evaluate((picture) => picture.getBoundingClientRect().width / (picture as SVGSVGElement).viewBox.baseVal.width)
     const size = await page.locator('#trend-0 svg.chart-narrow text').first().evaluate((text) => Number.parseFloat(getComputedStyle(text).fontSize))
     expect(size * scale).toBeGreaterThanOrEqual(11)
@@ -94,7 +75,7 @@ describe('a trend chart', () => {
 
   it('has a title, a description and a table of its results, without JavaScript too', async () => {
     const source = firstSource()
-    const page = await open(`sources/${source.id}/`, { javaScriptEnabled: false })
+    const page = await demo.open(`sources/${source.id}/`, { javaScriptEnabled: false })
     const chart = page.locator('#trend-0')
     expect(await chart.locator('svg.chart-wide > title').textContent()).toContain('Strength activity index')
     expect(await chart.locator('svg.chart-wide > desc').textContent()).toMatch(/^\d+ valid results from /)
