@@ -6,7 +6,7 @@ import { property } from '../core/properties.ts'
 import type { Result } from '../core/result.ts'
 import type { ControlEntry, Edition, LotEntry } from './edition.ts'
 import { latestAges } from './lot-history.ts'
-import { quantity } from './print.ts'
+import { quantity } from '../core/print.ts'
 
 /** One control batch's result, with what is asked of its record. */
 export interface ControlPoint { readonly batch: string; readonly cement: string; readonly result: Result }

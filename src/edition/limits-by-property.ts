@@ -12,3 +12,13 @@ export function limitsByProperty(criteria: Iterable<Criterion>): Map<PropertyKey
   }
   return new Map([...byProperty].filter(([, limits]) => limits.length > 0))
 }
+
+/** The limits on one property by condition, those without one last; in each by age, then as they came. */
+export function limitsByCondition(limits: readonly PropertyLimit[]): { readonly condition: string | undefined; readonly limits: readonly PropertyLimit[] }[] {
+  const groups = [...Map.groupBy(limits, ({ clause }) => clause.condition)].map(([condition, own]) => ({ condition, limits: own.toSorted((a, b) => days(a) - days(b)) }))
+  return groups.sort((a, b) => Number(a.condition === undefined) - Number(b.condition === undefined))
+}
+
+function days({ clause }: PropertyLimit): number {
+  return clause.age === undefined ? 0 : Number.parseFloat(clause.age)
+}

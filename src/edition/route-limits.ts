@@ -4,7 +4,7 @@ import { type Comparison, type Criterion, type MaterialKind, setName } from '../
 import { heldLimits } from '../core/judge-limits.ts'
 import { limitWords } from '../core/limit-words.ts'
 import type { Quantity } from '../core/units.ts'
-import { bound } from './print.ts'
+import { bound } from '../core/print.ts'
 import { comparisonsFor } from './trends.ts'
 
 export const ROUTES = { strength: 'strength-activity-index', resistivity: 'resistivity-index' } as const

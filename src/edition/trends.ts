@@ -3,7 +3,7 @@ import { type Clause, type Comparison, type Criterion, includesClass, type Mater
 import { quantitiesFor } from '../core/limit-words.ts'
 import { property } from '../core/properties.ts'
 import type { Series, SourceEntry } from './edition.ts'
-import { unitSign } from './print.ts'
+import { unitSign } from '../core/print.ts'
 
 export interface TrendContext {
   readonly limits: readonly { readonly value: number; readonly label: string }[]

@@ -1,6 +1,8 @@
 /** Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots. */
 import { changesBetween, type ComparedLot, compareLot, decidedBy } from '../core/compare-sets.ts'
 import { type Criterion, setName } from '../core/criterion.ts'
+import { counted } from '../core/limit-words.ts'
+import { shortDate } from '../core/print.ts'
 import { anchor, element, outcomeElement, tableOf } from './elements.ts'
 import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
@@ -37,7 +39,7 @@ if (place && form && state && result) {
       if (own !== run) return
       const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
       const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
-      state.textContent = `${lots.length} lots judged under ${sets.length} sets, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
+      state.textContent = `${counted(lots.length, 'lot')} judged under ${counted(sets.length, 'set')}, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
       result.replaceChildren(...report(lots, sets, choice, place.dataset['lots'] ?? ''))
     } catch {
       files.clear()
@@ -87,9 +89,10 @@ function report(lots: readonly Row[], sets: readonly Criterion[], { changed }: C
   ]))
   const listed = lots.filter((lot) => lot.changes || !changed).toSorted((a, b) => (a.sampled < b.sampled ? 1 : -1))
   const rows = listed.slice(0, SHOWN).map((lot) => [
-    anchor(`${address}${lot.lot}/`, lot.number), lot.sampled,
+    anchor(`${address}${lot.lot}/`, lot.number), shortDate(lot.sampled),
     ...lot.verdicts.map((verdict) => (verdict === null ? 'not for this material' : element('span', [outcomeElement(verdict.outcome), verdict.outcome === 'meets' ? '' : element('span', [` ${decidedBy(verdict)}`], 'small soft')]))),
   ])
-  const caption = listed.length > SHOWN ? `The newest ${SHOWN} of ${listed.length} lots` : `${listed.length} lots, newest first`
-  return [element('h2', ['Result']), element('ul', counts), ...(rows.length === 0 ? [element('p', ['Every lot comes out the same.'])] : [tableOf(caption, ['Lot', 'Sampled', ...sets.map(setName)], rows)])]
+  const caption = listed.length > SHOWN ? `The newest ${SHOWN} of ${listed.length} lots` : `${counted(listed.length, 'lot')}, newest first`
+  const table = rows.length === 0 ? element('p', ['Every lot comes out the same.']) : tableOf(caption, ['Lot', 'Sampled', ...sets.map(setName)], rows)
+  return [element('section', [element('h2', ['Result']), element('div', [element('ul', counts), table])], 'section')]
 }

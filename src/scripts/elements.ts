@@ -45,16 +45,11 @@ export function tableOf(caption: string, head: readonly string[], rows: readonly
 
 function rowCell(content: Content, label: string, column: number): HTMLTableCellElement {
   if (column > 0) {
-    const cell = element('td', [content], typeof content === 'string' && /^\d{4}-\d\d-\d\d$/.test(content) ? 'nowrap' : '')
+    const cell = element('td', [content], label === 'Sampled' ? 'nowrap' : '')
     cell.dataset['label'] = label
     return cell
   }
   const head = element('th', [content], content instanceof HTMLAnchorElement ? 'nowrap' : '')
   head.scope = 'row'
   return head
-}
-
-/** A sentence as the pages print it: a capital first, a full stop last. */
-export function asSentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`
 }

@@ -1,6 +1,6 @@
 /** Recomputes why a resistivity moved from inputs of the reader's own; nothing leaves the page. */
 import { type ExplainedPair, explainResistivity, explanationCells, explanationWords } from '../core/resistivity-explained.ts'
-import { asSentence } from './elements.ts'
+import { fullSentence } from '../core/print.ts'
 
 for (const form of document.querySelectorAll<HTMLFormElement>('form.explain')) {
   form.hidden = false
@@ -26,7 +26,7 @@ function recompute(form: HTMLFormElement): void {
     if (!usable) throw new RangeError('a number is missing or beyond its range')
     const explanation = explainResistivity(pair, assumed)
     const words = place.querySelector('.explained-words')
-    if (words !== null) words.textContent = asSentence(explanationWords(explanation))
+    if (words !== null) words.textContent = fullSentence(explanationWords(explanation))
     const cells = explanationCells(explanation)
     place.querySelectorAll('.explained-cell').forEach((cell, index) => { cell.textContent = cells[index] ?? '' })
     state.textContent = 'Computed from your inputs.'

@@ -1,10 +1,10 @@
 /** What a set says of one lot or of every lot of a source, as elements. Loaded only when a reader chooses a set. */
 import { decidedBy } from '../core/compare-sets.ts'
 import type { Criterion } from '../core/criterion.ts'
-import { limitWords } from '../core/limit-words.ts'
+import { bound, fullSentence, limitText, plural, shortDate } from '../core/print.ts'
 import { TRIAL_HEADING, verdictHeadline } from '../core/verdict-sentence.ts'
 import type { ClauseOutcome, Verdict } from '../core/verdict.ts'
-import { anchor, asSentence, element, markElement, outcomeElement, tableOf } from './elements.ts'
+import { anchor, element, markElement, outcomeElement, tableOf } from './elements.ts'
 import { bestClassOf, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
 /** @throws Error when a file cannot be fetched */
@@ -30,7 +30,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
     element('div', [
       ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
       element('p', [markElement(verdict.outcome), element('span', [verdictHeadline(verdict, criterion)])], 'headline'),
-      ...verdict.reasons.map((reason) => element('p', [asSentence(reason)])), ...(best === undefined ? [] : [element('p', [asSentence(best)])]),
+      ...verdict.reasons.map((reason) => element('p', [said(reason)])), ...(best === undefined ? [] : [element('p', [said(best)])]),
     ], `verdict verdict-${verdict.outcome}`),
     tableOf('Every clause of the set', ['Clause', 'Limit', 'Outcome', 'Reason'], verdict.clauses.flatMap((clause) => clauseRows(clause, 0))),
   ]
@@ -38,13 +38,12 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
 
 function clauseRows(clause: ClauseOutcome, depth: number): (string | Node)[][] {
   const title = element('span', [`${'– '.repeat(depth)}${clause.title}`, ...(clause.information ? [element('span', [' for information'], 'small soft')] : [])])
-  const relaxed = clause.relaxed === undefined ? '' : ` Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`
-  return [[title, limitText(clause), outcomeElement(clause.outcome), `${asSentence(clause.reason)}${relaxed}`], ...(clause.clauses ?? []).flatMap((member) => clauseRows(member, depth + 1))]
+  const relaxed = clause.relaxed === undefined ? '' : ` ${bound(`Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`)}`
+  return [[title, clause.limit === null ? '—' : limitText(clause.limit), outcomeElement(clause.outcome), `${said(clause.reason)}${relaxed}`], ...(clause.clauses ?? []).flatMap((member) => clauseRows(member, depth + 1))]
 }
 
-function limitText({ limit }: ClauseOutcome): string {
-  if (limit === null || limit.operator === 'report') return '—'
-  return limitWords(limit.operator, limit.written.map((written, index) => ({ kind: 'ratio', value: limit.values[index] ?? 0, unit: limit.unit, written, decimals: 0 })))
+function said(text: string): string {
+  return bound(fullSentence(text))
 }
 
 function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {
@@ -53,8 +52,8 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
   const counts = Map.groupBy(verdicts, ({ verdict }) => verdict.outcome)
   const tally = element('p', [...counts].flatMap(([outcome, members], index) => [index === 0 ? '' : ', ', `${members.length} `, outcomeElement(outcome)]), 'counts')
   const rows = verdicts.toReversed().map(({ lot, verdict, index }) => [
-    anchor(`${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`, lot.number), lot.sampled.slice(0, 10), outcomeElement(verdict.outcome),
+    anchor(`${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`, lot.number), shortDate(lot.sampled), outcomeElement(verdict.outcome),
     verdict.outcome === 'meets' ? bestClassOf(source, index, criterion) ?? '' : decidedBy(verdict),
   ])
-  return [tally, tableOf(`${verdicts.length} lots, newest first`, ['Lot', 'Sampled', 'Outcome', 'Decided by'], rows)]
+  return [tally, tableOf(`${plural(verdicts.length, 'lot', 'lots')}, newest first`, ['Lot', 'Sampled', 'Outcome', 'Decided by'], rows)]
 }

@@ -1,7 +1,7 @@
 /** Numbers, dates and words as they stand on a page. */
-import type { Operator } from '../core/criterion.ts'
-import type { Result } from '../core/result.ts'
-import type { AppliedLimit, Outcome } from '../core/verdict.ts'
+import type { Operator } from './criterion.ts'
+import type { Result } from './result.ts'
+import type { AppliedLimit, Outcome } from './verdict.ts'
 
 const THIN_SPACE = '\u2009'
 const NO_BREAK = '\u00a0'

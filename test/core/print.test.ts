@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { bound, date, fullSentence, limitText, massText, number, outcomeWords, period, quantity, resultText, shortDate, signed, unitSign, usText, withDates, writtenText } from '../../src/edition/print.ts'
+import { bound, date, fullSentence, limitText, massText, number, outcomeWords, period, quantity, resultText, shortDate, signed, unitSign, usText, withDates, writtenText } from '../../src/core/print.ts'
 import { OUTCOMES } from '../../src/core/verdict.ts'
 
 describe('number', () => {
