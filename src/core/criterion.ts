@@ -155,6 +155,8 @@ export interface Criterion {
   readonly edition: string
   readonly authority?: string
   readonly supersededBy?: string
+  /** Name of that later set; missing where it has a fault. */
+  readonly laterName?: string
   readonly kinds: readonly MaterialKind[]
   readonly classes: readonly string[]
   readonly classTitles: Readonly<Record<string, string>>

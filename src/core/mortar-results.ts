@@ -7,6 +7,7 @@ import { controlReadings } from './control-readings.ts'
 import {
   type ReadResistivity, type ReadStrength, readResistivities, readStrengths, resistivityResult, strengthResult, taken, unmade,
 } from './control-results.ts'
+import { flowApart } from './flow-apart.ts'
 import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from './mortar.ts'
 import { dateOf } from './moment.ts'
 import { property, type PropertyKey } from './properties.ts'
@@ -121,17 +122,17 @@ function indexResult(
   key: PropertyKey, value: number, { test, control, condition, lot, common }: Pair,
   { own, against, n, interval, faults = [] }: { own: ReadStrength | ReadResistivity; against: ReadStrength | ReadResistivity; n: number; interval: Interval | null; faults?: readonly string[] }, working: () => WorkingLine[],
 ): Result {
-  const flow = flowFault(test, control, condition)
+  const flow = flowApart(test, control, condition)
   const conditions = test.condition === control.condition ? [] : [`the control ${test.control} was made at another condition`]
   const made = controlFaults(test, control, condition, (asked) => preferred(ofAge(controlReadings(control, condition, lot.asOf).strengths, asked).filter((read) => read.valid))?.batch.meanMPa ?? undefined)
-  const blocking = [...faults, ...flow, ...conditions, ...made.faults]
+  const blocking = [...faults, ...flow.faults, ...conditions, ...made.faults]
   const tested = [own.reading.tested ?? '', against.reading.tested ?? ''].sort().at(-1) ?? ''
   const method = lot.methodOf(test.laboratory, key, tested)
   const age = own.reading.age
   return {
     ...common, key: resultKey({ ...common, property: key, age, ...(method === undefined ? {} : { method }) }), property: key, age, ...(method === undefined ? {} : { method }),
     value, unit: '%', decimals: property(key).decimals, ...(interval === null ? {} : { interval }), n, tested, control: test.control, ...(own.batch.summaryOnly || against.batch.summaryOnly ? { summaryOnly: true as const } : {}),
-    valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking, ...made.notes], working,
+    valid: own.valid && against.valid && blocking.length === 0, reasons: [...own.reasons, ...against.reasons.map((reason) => `control ${test.control}: ${reason}`), ...blocking, ...flow.notes, ...made.notes], working,
   }
 }
 
@@ -145,26 +146,17 @@ function intervalLine(interval: Interval | null, decimals: number): WorkingLine[
   return [{ label: 'interval', expression: `${100 * interval.level} %: ${intervalWords(interval, decimals)}, within this batch only`, source: interval.method.replace(/, within this batch only$/, '') }]
 }
 
-/** At constant flow the index is only valid where the test mortar's flow matches the control's. */
-function flowFault(test: TestMortar, control: ControlMortar, condition: MortarCondition): string[] {
-  const within = condition.water['flow-within']
-  if (within === undefined) return []
-  if (test.flow === undefined || control.flow === undefined) return []
-  const difference = test.flow.value - control.flow.value
-  return Math.abs(difference) <= within.value + 1e-9 ? [] : [`flow ${test.flow.written} against the control’s ${control.flow.written}, more than ${within.written} apart`]
-}
-
 function waterResults({ test, control, condition, lot, common }: Pair): Result[] {
   if (condition.water['flow-within'] === undefined || test.water === undefined || control.water === undefined) return []
   const [testGram, controlGram] = [test.water.value, control.water.value]
   const value = waterRequirement(testGram, controlGram)
   const method = lot.methodOf(test.laboratory, 'water-requirement', test.cast)
-  const flow = flowFault(test, control, condition)
+  const flow = flowApart(test, control, condition)
   // At a standard's condition it is the property that laboratories also report without one; at any other it stays with its condition.
   const own = { ...common, condition: condition.standing === 'standard' ? undefined : common.condition }
   return [{
     ...own, key: resultKey({ ...own, property: 'water-requirement', ...(method === undefined ? {} : { method }) }), property: 'water-requirement', ...(method === undefined ? {} : { method }),
-    value, unit: '%', decimals: property('water-requirement').decimals, n: 1, tested: test.cast, control: test.control, valid: flow.length === 0, reasons: flow,
+    value, unit: '%', decimals: property('water-requirement').decimals, n: 1, tested: test.cast, control: test.control, valid: flow.faults.length === 0, reasons: [...flow.faults, ...flow.notes],
     working: () => [{ label: 'water requirement', expression: `100 × ${test.water?.written} / ${control.water?.written}`, value, unit: '%', decimals: 1, source: 'ASTM C311 (from memory)' }],
   }]
 }

@@ -117,9 +117,14 @@ export function bound(text: string): string {
   return text.replace(/(?<=\d) (?=(?:[%°±µΩ]|[a-zA-Z]{1,3}\b(?!-)))/g, NO_BREAK)
 }
 
-/** A full sentence: first letter large, a stop at the end, dates in words. */
+/** Units of the records behind a number as their printed signs: "2.337 g/cm3" becomes "2.337 g/cm³". */
+export function withSigns(text: string): string {
+  return text.replace(/(?<=\d[ \u00a0])(?:g\/cm3|m2\/kg|mm2|ohm m|ohm|degC)\b/g, unitSign)
+}
+
+/** A full sentence: first letter large, a stop at the end, dates in words, units as signs. */
 export function fullSentence(text: string): string {
-  const body = sentence(withDates(text.trim()))
+  const body = sentence(withSigns(withDates(text.trim())))
   return body === '' || /[.!?]$/.test(body) ? body : `${body}.`
 }
 

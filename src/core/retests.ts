@@ -21,6 +21,11 @@ export function replacedReadings<T extends Retestable>(readings: readonly T[]): 
   return replaced
 }
 
+/** Retests that replace nothing: what they name was never tested, or was tested after them. */
+export function idleRetests<T extends Retestable>(readings: readonly T[]): T[] {
+  return readings.filter((retest, place) => retest['retest-of'] !== undefined && !readings.some((reading, other) => comesBefore({ reading, place: other }, { reading: retest, place }) && isNamed(reading, retest)))
+}
+
 function isNamed(reading: Retestable, retest: Retestable): boolean {
   return reading.age === retest.age && reading.tested !== undefined && compareMoments(reading.tested, retest['retest-of'] ?? '') === 0
 }

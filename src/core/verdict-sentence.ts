@@ -20,10 +20,10 @@ export function verdictHeadline(verdict: Pick<Verdict, 'outcome' | 'class' | 'ed
 }
 
 /** Sentences without a full stop: how far the set is met, then each clause that decided with its reason, then what else is open. */
-export function verdictReasons(outcome: Outcome, clauses: readonly ClauseOutcome[], criterion: Pick<Criterion, 'edition' | 'supersededBy'>): string[] {
+export function verdictReasons(outcome: Outcome, clauses: readonly ClauseOutcome[], criterion: Pick<Criterion, 'edition' | 'supersededBy' | 'laterName'>): string[] {
   const combined = clauses.filter((clause) => !clause.information)
   const deciding = combined.filter((clause) => clause.decides)
-  const superseded = criterion.supersededBy === undefined ? [] : [`judged under edition ${criterion.edition}, which is superseded by ${criterion.supersededBy}`]
+  const superseded = criterion.supersededBy === undefined ? [] : [`judged under edition ${criterion.edition}, which is superseded by ${criterion.laterName ?? criterion.supersededBy}`]
   return [...openingSentences(outcome, combined), ...eitherRule(outcome, deciding), ...superseded]
 }
 

@@ -1,4 +1,5 @@
 /** The readings of one mortar, test or control: ages of the condition, dates in order, readings complete. */
+import { idleRetests } from '../core/retests.ts'
 import { checkDate, checkOrder } from './check-dates.ts'
 import type { FileReport } from './report.ts'
 import type { DescribedCondition } from './records.ts'
@@ -20,6 +21,7 @@ export function checkReadings(mortar: Mortar, pointer: string, condition: Descri
       checkComplete(reading, at, report)
     })
     checkTwice(mortar[what] ?? [], `${pointer}/${what}`, report)
+    checkRetests(mortar[what] ?? [], `${pointer}/${what}`, report)
   }
 }
 
@@ -48,4 +50,11 @@ function checkTwice(readings: readonly (StrengthTest | ResistivityTest)[], at: s
     if (reading['retest-of'] !== undefined || readings.slice(0, index).every((other) => other.age !== reading.age)) return
     report.at(`${at}/${index}/age`, 'duplicate-id', `the age ${reading.age} is listed twice`, 'put the specimens together, or say retest-of: with the time of the test it replaces')
   })
+}
+
+function checkRetests(readings: readonly (StrengthTest | ResistivityTest)[], at: string, report: FileReport): void {
+  for (const retest of idleRetests(readings)) {
+    const earlier = readings.filter((reading) => reading !== retest && reading.age === retest.age && reading.tested !== undefined).map(({ tested }) => tested)
+    report.at(`${at}/${readings.indexOf(retest)}/retest-of`, 'reference-unknown', `no earlier test at ${retest.age} was made at ${retest['retest-of']}`, earlier.length === 0 ? 'list the test that was replaced before it, or take "retest-of" out' : `name the test that it replaces: ${earlier.join(', ')}`)
+  }
 }

@@ -1,5 +1,5 @@
 /** A criterion record becomes the set that the core judges by; every fault is reported where it stands in the record. */
-import { type Clause, type Criterion, everyClause, type Layer, type MaterialKind } from '../core/criterion.ts'
+import { type Clause, type Criterion, everyClause, type Layer, type MaterialKind, setName } from '../core/criterion.ts'
 import { property } from '../core/properties.ts'
 import { compileClause, compileDecisionRule } from './criterion-clause.ts'
 import { below, checkClasses, type CompileContext, compileContext, type CompileFault, type KnownRecords } from './criterion-context.ts'
@@ -159,6 +159,11 @@ export function compileCriteria(sources: ReadonlyMap<string, CriterionSource>, k
   }
   return new Map([...sources.keys()].flatMap((id) => {
     const criterion = compile(id)
-    return typeof criterion === 'object' ? [[id, criterion] as const] : []
+    return typeof criterion === 'object' ? [[id, withLaterName(criterion, compile)] as const] : []
   }))
+}
+
+function withLaterName(criterion: Criterion, compile: (id: string) => Criterion | 'faulty' | 'cycle'): Criterion {
+  const later = criterion.supersededBy === undefined ? undefined : compile(criterion.supersededBy)
+  return typeof later === 'object' ? { ...criterion, laterName: setName(later) } : criterion
 }

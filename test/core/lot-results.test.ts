@@ -80,6 +80,16 @@ describe('lotResults, strength activity index', () => {
     expect(indexOf(mortars('113 %'), 'strength-activity-index')?.valid).toBe(true)
     expect(indexOf(mortars('114 %'), 'strength-activity-index')).toMatchObject({ valid: false, reasons: ['flow 114 % against the control’s 108 %, more than 5 percentage points apart'] })
   })
+  it('is valid with a note at constant flow when a flow is not on record, and without one where the water is fixed', () => {
+    const mortars = (condition: MortarCondition, test?: string, control?: string) => evidence({
+      condition, test: { ...(test === undefined ? {} : { flow: q(test, 'fraction') }), strength: [strength(['100 kN'])] }, control: { ...(control === undefined ? {} : { flow: q(control, 'fraction') }), strength: [strength(['100 kN'])] },
+    })
+    const reasons = (...given: Parameters<typeof mortars>) => { const found = indexOf(mortars(...given), 'strength-activity-index'); return [found?.valid, found?.reasons] }
+    expect(reasons(FLOW, undefined, '108 %')).toEqual([true, ['the flow of the test mortar is not on record, so that flows within 5 percentage points cannot be verified']])
+    expect(reasons(FLOW, '108 %')).toEqual([true, ['the flow of the control is not on record, so that flows within 5 percentage points cannot be verified']])
+    expect(reasons(FLOW)).toEqual([true, ['the flows of both mortars are not on record, so that flows within 5 percentage points cannot be verified']])
+    expect(reasons(WARM)).toEqual([true, []])
+  })
   it('is taken from stated strengths where no loads are on record, and from a reported mean, which is said', () => {
     expect(indexOf(evidence({ test: { strength: [strength(['30 MPa', '31 MPa'])] }, control: { strength: [strength(['40 MPa'])] } }), 'strength-activity-index')?.value).toBeCloseTo(76.25, 12)
     const summary = indexOf(evidence({ test: { strength: [{ age: '28 d', tested: '2026-04-08T09:40', mean: q('30 MPa', 'stress'), of: 3 }] }, control: { strength: [strength(['40 MPa'])] } }), 'strength-activity-index')

@@ -92,6 +92,7 @@ describe('sentences', () => {
   it('begin large, end with one stop and hold a number to its unit', () => {
     expect(fullSentence('pending; all other clauses met')).toBe('Pending; all other clauses met.')
     expect(fullSentence('Done.')).toBe('Done.')
+    expect(fullSentence('mean of 10 preceding results 2.337 g/cm3, 41 ohm m')).toBe('Mean of 10 preceding results 2.337 g/cm³, 41 Ω·m.')
     expect(bound('50 %, 50 °C, w/cm 0.485, 28 d')).toBe('50\u00a0%, 50\u00a0°C, w/cm 0.485, 28\u00a0d')
     expect(bound('2 specimens')).toBe('2 specimens')
   })

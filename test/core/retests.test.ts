@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { replacedReadings } from '../../src/core/retests.ts'
+import { idleRetests, replacedReadings } from '../../src/core/retests.ts'
 
 const first = { age: '28 d', tested: '2026-04-08T09:40' }
 
@@ -25,5 +25,18 @@ describe('replacedReadings', () => {
   })
   it('replaces nothing made after the retest', () => {
     expect(replaced([{ age: '28 d', tested: '2026-04-08T08:00', 'retest-of': '2026-04-08' }, first])).toEqual([])
+  })
+})
+
+describe('idleRetests', () => {
+  it('finds retests that name another age, another day, a later test or themselves alone', () => {
+    const retest = (of: string, age = '28 d') => ({ age, tested: '2026-04-08T12:00', 'retest-of': of })
+    const idle = (readings: Parameters<typeof replaced>[0]) => idleRetests(readings).map((reading) => readings.indexOf(reading))
+    expect(idle([first, retest('2026-04-08T09:40')])).toEqual([])
+    expect(idle([first, retest('2026-04-08')])).toEqual([])
+    expect(idle([first, retest('2026-04-07')])).toEqual([1])
+    expect(idle([first, retest('2026-04-08T09:40', '7 d')])).toEqual([1])
+    expect(idle([{ ...first, tested: '2026-04-08T13:00' }, retest('2026-04-08')])).toEqual([1])
+    expect(idle([retest('2026-04-08')])).toEqual([0])
   })
 })

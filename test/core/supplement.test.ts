@@ -267,6 +267,11 @@ describe('compileCriteria', () => {
     expect(compiled({ a: resting('a') }).told).toEqual(['a/extends/set criterion-base-cycle'])
   })
 
+  it('compileCriteria gives a superseded set the name of the later one, and none where that has a fault', () => {
+    const { sets } = compiled({ old: plain('6.0 %', { 'superseded-by': 'newer' }), newer: plain('5.0 %', { designation: 'X 1', edition: '2', 'superseded-by': 'spoiled' }), spoiled: plain('5.0 mm') })
+    expect([sets.get('old')?.laterName, sets.get('newer')?.laterName]).toEqual(['X 1, edition 2', undefined])
+  })
+
   it('compileCriteria leaves what rests on a faulty set out without telling its faults again', () => {
     const { sets, told } = compiled({ base: plain('6.0 mm'), agency: resting('base') })
     expect(told).toEqual(['base/clauses/0/at-most criterion-unit'])

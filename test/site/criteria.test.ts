@@ -33,7 +33,7 @@ describe('a certificate under another set', () => {
     const rows = await page.locator('.under-result tbody tr').evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
     const flat = (clauses: typeof wanted.clauses): string[] => clauses.flatMap((clause) => [clause.outcome.replaceAll('-', ' '), ...flat(clause.clauses ?? [])])
     expect(rows).toEqual(flat(wanted.clauses))
-    expect(await page.locator('.under-result').textContent()).toContain('Relaxed by varrow-roads; before: at least 70.0 %')
+    expect(await page.locator('.under-result').textContent()).toContain('Relaxed by varrow-roads; before: at least 70.0\u00a0%')
   })
 
   it('keeps the choice in the address, and takes it back', async () => {
