@@ -13,7 +13,12 @@ export interface TrendPoint {
   /** Mean of the preceding results. */
   readonly mean?: number
 }
-export interface TrendLimit { readonly value: number; readonly label: string }
+export interface TrendLimit {
+  readonly value: number
+  readonly label: string
+  /** Names of the sets that set it, for the legend. */
+  readonly sets?: readonly string[]
+}
 export interface TrendEvent { readonly from: string; readonly to?: string; readonly title: string }
 
 export interface TrendBand { readonly half: number; readonly relative: boolean }

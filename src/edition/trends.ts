@@ -1,12 +1,13 @@
 /** What the trend charts of a source show beside its series: limit lines and bands of the governing criterion, events. */
-import { type Clause, type Comparison, type Criterion, includesClass, type MaterialKind } from '../core/criterion.ts'
+import { type Clause, type Comparison, type Criterion, includesClass, type MaterialKind, setName } from '../core/criterion.ts'
 import { quantitiesFor } from '../core/limit-words.ts'
 import { property } from '../core/properties.ts'
 import type { Series, SourceEntry } from './edition.ts'
 import { unitSign } from '../core/print.ts'
 
 export interface TrendContext {
-  readonly limits: readonly { readonly value: number; readonly label: string }[]
+  /** Equal limits of several sets are one, with the names of all. */
+  readonly limits: readonly { readonly value: number; readonly label: string; readonly sets: readonly string[] }[]
   readonly band?: { readonly half: number; readonly relative: boolean }
 }
 
@@ -21,12 +22,12 @@ export interface TrendScope {
 /** Limit lines that any of the criteria sets for a series, the governing one's first; and the first uniformity band. */
 export function trendContext(series: Pick<Series, 'property' | 'condition' | 'age'>, criteria: readonly Criterion[], scope: TrendScope): TrendContext {
   const lotClass = scope.class
-  const clauses = criteria.flatMap((criterion) => comparisonsFor(criterion.clauses, scope)).filter((clause) => matches(clause, series))
-  const limits = clauses.filter((clause) => clause.deviation === undefined && clause.statistic === undefined).flatMap((clause) => limitLines(clause, lotClass))
-  const uniformity = clauses.find((clause) => clause.deviation?.from === 'preceding')
+  const asked = criteria.flatMap((criterion) => comparisonsFor(criterion.clauses, scope).filter((clause) => matches(clause, series)).map((clause) => ({ clause, set: setName(criterion) })))
+  const lines = asked.filter(({ clause }) => clause.deviation === undefined && clause.statistic === undefined).flatMap(({ clause, set }) => limitLines(clause, lotClass).map((line) => ({ ...line, set })))
+  const uniformity = asked.find(({ clause }) => clause.deviation?.from === 'preceding')?.clause
   const half = uniformity?.limits[0] && quantitiesFor(uniformity.limits[0], lotClass)
   return {
-    limits: limits.filter((limit, index) => limits.findIndex((other) => other.value === limit.value) === index),
+    limits: [...Map.groupBy(lines, ({ value }) => value)].map(([value, own]) => ({ value, label: own[0]?.label ?? '', sets: [...new Set(own.map(({ set }) => set))] })),
     ...(uniformity?.deviation?.from !== 'preceding' || half?.[0] === undefined ? {} : { band: { half: half[0].value, relative: uniformity.deviation.relative } }),
   }
 }

@@ -26,6 +26,10 @@ describe('trendContext', () => {
     expect(values(clauses, tuff)).toEqual([70])
     expect(values(clauses, { ...ash, class: null })).toEqual([])
   })
+  it('draws equal limits of several sets once, and names the sets', () => {
+    const other = { ...set([atLeast('ash', 50), atLeast('more', 55)]), designation: 'X 1' }
+    expect(trendContext(oxideSum, [set([atLeast('ash', 50)]), other], ash).limits.map(({ value, sets }) => [value, sets])).toEqual([[50, ['Set, edition 1', 'X 1, edition 1']], [55, ['X 1, edition 1']]])
+  })
   it('draws no limit of a clause for another kind of material', () => {
     expect(values([atLeast('natural', 70, { kinds: ['raw-natural-pozzolan'] })], ash)).toEqual([])
   })
