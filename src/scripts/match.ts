@@ -1,6 +1,6 @@
 /** Finds certificates for what a reader typed: pure, so that it is tested without a page. */
 import type { LotColumns, ShipmentColumns } from './columns.ts'
-import { shortDate } from './short-date.ts'
+import { shortDate } from '../core/print.ts'
 
 export interface Found { readonly lot: string; readonly state: string; readonly because: string }
 

@@ -1,7 +1,7 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
 import type { LotColumns } from './columns.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
-import { shortDate } from './short-date.ts'
+import { shortDate } from '../core/print.ts'
 
 const ROWS = 100
 /** The column that a fresh page is sorted by: sampling date. */

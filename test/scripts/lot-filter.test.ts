@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { LotColumns } from '../../src/scripts/columns.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from '../../src/scripts/lot-filter.ts'
-import { shortDate } from '../../src/scripts/short-date.ts'
 
 const DATA: LotColumns = {
   criteria: ['plain', 'warm'], sources: ['quay', 'hill'], outcomes: ['meets', 'does-not-meet', 'pending'],
@@ -44,12 +43,5 @@ describe('lotRow', () => {
   it('has no outcome where a lot is not judged, and the word none without a class', () => {
     expect(lotRow(DATA, 'warm', 0).outcome).toBe('')
     expect(lotRow(DATA, 'warm', 2)).toEqual({ id: 'hill/H-1', number: 'No. 7', sampled: '2026-01-01', outcome: 'meets', state: 'withdrawn', class: 'none', source: 'hill' })
-  })
-})
-
-describe('shortDate', () => {
-  it('writes the month as a word and leaves other text alone', () => {
-    expect(shortDate('2026-09-08')).toBe('8\u00a0Sep\u00a02026')
-    expect(shortDate('unknown')).toBe('unknown')
   })
 })
