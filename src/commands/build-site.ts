@@ -7,7 +7,7 @@ import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/edition.ts'
 import { dataFiles } from '../edition/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
-import { sitemapFiles } from '../edition/sitemap.ts'
+import { listedPages, sitemapFiles } from '../edition/sitemap.ts'
 import { putEdition } from '../edition/slot.ts'
 import type { Records } from '../records/load.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
@@ -98,7 +98,7 @@ function pagesOf(folder: string): string[] {
 
 function writeSitemap(edition: Edition, folder: string, pages: readonly string[]): void {
   if (edition.address.origin === null) return
-  for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, pages)) writeFileSync(join(folder, name), text)
+  for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, listedPages(edition, pages))) writeFileSync(join(folder, name), text)
 }
 
 /** Every lot has its certificate page and data file: a page that Astro left out must not go unnoticed. */

@@ -15,6 +15,7 @@ export function lotColumns(edition: Edition): unknown {
       outcome: Object.fromEntries(criteria.map((id) => [id, lots.map((lot) => outcomeIndex(lot, id))])),
       values: valueColumns(edition, lots),
     },
+    formerly: Object.fromEntries(lots.flatMap((lot, index) => lot.formerly.map((id) => [id, index]))),
   }
 }
 

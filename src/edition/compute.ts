@@ -69,7 +69,7 @@ function lotEntry(records: Records, state: SourceState, place: number, program: 
   const findings: Finding[] = [...(reading?.finding === undefined ? [] : [reading.finding]), ...(document === null ? [] : laterChanges(records, state, place, { document, today: judged.verdicts }))]
   const sourceId = state.id
   return {
-    id: judged.id, source: sourceId, lot: judged.id.slice(sourceId.length + 1), number: judged.number, ...(judged.class === null ? {} : { class: judged.class }),
+    id: judged.id, source: sourceId, lot: judged.id.slice(sourceId.length + 1), number: judged.number, formerly: judged.record.formerly ?? [], ...(judged.class === null ? {} : { class: judged.class }),
     sampled: state.lots[place]?.sampled ?? '', record: judged.record, results: judged.results, unmade: state.lots[place]?.unmade ?? [], planned: judged.planned, verdicts: judged.verdicts, bestClass: judged.bestClass,
     ...withdrawal(state.lots[place]?.withdrawn), state: certificateState(document), shipments: shipmentsOf(judged.id, judged.record, asOf), revisions: revisions(issued, document), findings,
     certificate: () => (newest === undefined ? draft(records, judged, program) : issuedDocument(records, judged.id, newest)),

@@ -102,6 +102,6 @@ export interface CertificateDocument {
   /** In the order of `criteria`; the first governs. */
   readonly verdicts: readonly Verdict[]
   readonly history: readonly DocumentHistory[]
-  /** The lot's record and the records it refers to, as written, without shipments, verification and revisions; what a later build compares with. */
+  /** The lot's record and the records it refers to, as written, without shipments, verification, revisions and earlier ids; what a later build compares with. */
   readonly record: unknown
 }

@@ -29,6 +29,8 @@ export interface LotEntry {
   readonly lot: string
   /** Printed lot number. */
   readonly number: string
+  /** Earlier ids, SOURCE/LOT, whose addresses lead here. */
+  readonly formerly: readonly string[]
   readonly class?: string
   /** Sampling time that orders the history: end of the first producer sample's window. */
   readonly sampled: string

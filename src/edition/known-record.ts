@@ -22,10 +22,10 @@ function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Readi
  * @param lot the record, quantities loaded
  * @param controls the control batches it refers to, by id
  * @param asOf calendar date
- * @returns plain JSON, quantities as written; without shipments, verification and revisions, which go on after issue
+ * @returns plain JSON, quantities as written; without shipments, verification, revisions and earlier ids, which go on after issue
  */
 export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: string): unknown {
-  const { shipments: _shipments, verification: _verification, revisions: _revisions, ...rest } = lot
+  const { shipments: _shipments, verification: _verification, revisions: _revisions, formerly: _formerly, ...rest } = lot
   const known = {
     ...rest,
     ...(lot.analyses === undefined ? {} : { analyses: lot.analyses.filter((analysis) => dateOf(analysis.tested) <= asOf) }),

@@ -1,5 +1,15 @@
-/** Sitemap files (sitemaps.org protocol 0.9: at most 50 000 addresses a file, then an index). */
+/** Sitemap files (sitemaps.org protocol 0.9). */
+import { paths } from './addresses.ts'
+import type { Edition } from './edition.ts'
+
+/** Addresses that a file may hold, before an index is needed. */
 const LARGEST = 50_000
+
+/** Pages for search engines: neither earlier revisions nor addresses that only lead on. */
+export function listedPages(edition: Pick<Edition, 'lots'>, pages: readonly string[]): string[] {
+  const former = new Set([...edition.lots.values()].flatMap((lot) => lot.formerly.map(paths.certificate)))
+  return pages.filter((page) => !former.has(page) && !/^lots\/[^/]+\/[^/]+\/revision\//.test(page))
+}
 
 /**
  * @param home full address of the front page, ending in "/"

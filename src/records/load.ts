@@ -1,6 +1,7 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
 import { checkLot } from './check-lot.ts'
 import { checkCondition } from './check-condition.ts'
+import { checkFormers } from './check-formers.ts'
 import { checkLaboratory } from './check-laboratory.ts'
 import { checkPhysical } from './check-physical.ts'
 import { checkControl, checkSource } from './check-records.ts'
@@ -134,6 +135,7 @@ function assemble(contentDir: string, { store, files, methods }: { store: Store;
   for (const { record, report } of loaded<Control>(store.control).values()) checkControl(record, known, report)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded<Lot>(store.lot)) checkLot(id, record, known, report, numbers)
+  checkFormers(loaded<Lot>(store.lot), files.lot)
   const faulty = (kind: RecordKind) => [...store[kind]].filter(([, { report }]) => report.count() > 0).map(([id]) => id)
   return {
     ...records, lots: without(records.lots, faulty('lot')), controls: without(records.controls, faulty('control')), sources: without(records.sources, faulty('source')),

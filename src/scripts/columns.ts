@@ -3,6 +3,8 @@ export interface LotColumns {
   readonly criteria: readonly string[]
   readonly sources: readonly string[]
   readonly outcomes: readonly string[]
+  /** Earlier ids of lots, to the place of the lot. */
+  readonly formerly: Readonly<Record<string, number>>
   readonly columns: {
     readonly lot: readonly string[]
     readonly number: readonly string[]

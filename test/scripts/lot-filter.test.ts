@@ -3,7 +3,7 @@ import type { LotColumns } from '../../src/scripts/columns.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from '../../src/scripts/lot-filter.ts'
 
 const DATA: LotColumns = {
-  criteria: ['plain', 'warm'], sources: ['quay', 'hill'], outcomes: ['meets', 'does-not-meet', 'pending'],
+  formerly: {}, criteria: ['plain', 'warm'], sources: ['quay', 'hill'], outcomes: ['meets', 'does-not-meet', 'pending'],
   columns: {
     lot: ['quay/Q-1', 'quay/Q-2', 'hill/H-1', 'hill/H-2'], number: ['Q-1', 'Q-2', 'No. 7', 'H-2'], source: [0, 0, 1, 1],
     sampled: ['2025-12-31', '2026-01-01', '2026-01-01', '2026-02-10'], state: ['complete', 'complete', 'withdrawn', 'provisional'], class: ['F', 'F', null, 'N'],

@@ -13,7 +13,7 @@ import type { CertificateDocument } from '../../src/edition/document.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { startBrowser } from './browser.ts'
 import { textOf } from './built-site.ts'
-import { DRAFT, PENDING, READ_HOT, REVISED, WITHDRAWN, writeFixtureContent } from './fixture-content.ts'
+import { DRAFT, FORMER, PENDING, READ_HOT, REVISED, WITHDRAWN, writeFixtureContent } from './fixture-content.ts'
 
 let folder: string
 let url: string
@@ -120,6 +120,18 @@ describe('the states of a certificate', () => {
     const text = await textOfPage(`lots/${REVISED}/revision/0/`)
     expect(text).toContain('Superseded by revision 2 of 2 April 2026.')
     expect(text).toContain(`End of certificate ${REVISED}, revision 0`)
+  })
+  it('lead on from an earlier id of the lot, with its revisions, and do not call that a change', async () => {
+    for (const path of [`lots/${FORMER}/`, `lots/${FORMER}/revision/0/`]) {
+      const page = await open(path)
+      await page.waitForURL(`**/lots/${REVISED}/`)
+      await page.context().close()
+      expect(textOf(folder, `${path}index.html`)).toContain(`href="/a/b/lots/${REVISED}/"`)
+    }
+    expect(textOf(folder, 'sitemap.xml')).toContain(`/lots/${REVISED}/</loc>`)
+    expect(textOf(folder, 'sitemap.xml')).not.toContain('/lots/hollow/')
+    expect(textOf(folder, 'sitemap.xml')).not.toContain('/revision/')
+    expect(JSON.parse(textOf(folder, 'data/index.json')).formerly).toEqual({ [FORMER]: 12 })
   })
   it('say of a draft that it was never issued', async () => {
     const text = await textOfPage(`lots/${DRAFT}/`)

@@ -16,6 +16,8 @@ export const PENDING = `${SOURCE}/TH-014`
 export const WITHDRAWN = `${SOURCE}/TH-012`
 /** Issued three times. */
 export const REVISED = `${SOURCE}/TH-013`
+/** An id that the lot issued three times had before. */
+export const FORMER = 'hollow/T-13'
 /** Its resistivity was read hot. */
 export const READ_HOT = `${SOURCE}/TH-005`
 export const DRAFT = `${SOURCE}/TH-011`
@@ -110,7 +112,7 @@ function lotText(lot: number): string {
   const reading = lot === 5 ? '48.5 degC' : '23.1 degC'
   const loi = lot === 9 ? '10.40' : (4.8 + 0.3 * wave(lot, 2)).toFixed(2)
   const late = lot === 14
-  return `produced: { from: ${month}-02, to: ${month}-08 }
+  return `${lot === 13 ? `formerly: [${FORMER}]\n` : ''}produced: { from: ${month}-02, to: ${month}-08 }
 quantity: 1450 t
 silo: S2
 samples:
