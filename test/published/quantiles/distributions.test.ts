@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest'
+import { cumulative, quantile } from '../../../src/core/distributions.ts'
+import { onlyCase } from '../values.ts'
+
+// Rounded, these stand in any printed table of the distributions; the digits beyond are scipy's, cross-checked with R (values.json).
+const { inputs, expected, tolerance } = onlyCase('quantiles')
+const rel = tolerance['rel'] ?? 0
+
+describe('quantile and cumulative, printed tables', () => {
+  it.each((inputs['t'] as [number, number][]).map(([p, df], place) => [p, df, (expected['t'] as number[])[place] ?? NaN] as const))('Student t: %s with %s degrees of freedom is %s, and back', (p, df, wanted) => {
+    expect(Math.abs(quantile(p, df) / wanted - 1)).toBeLessThanOrEqual(rel)
+    expect(Math.abs(cumulative(wanted, df) - p)).toBeLessThanOrEqual(1e-8)
+  })
+
+  it.each((inputs['norm'] as number[]).map((p, place) => [p, (expected['norm'] as number[])[place] ?? NaN] as const))('normal: %s is %s, and back', (p, wanted) => {
+    expect(Math.abs(quantile(p) / wanted - 1)).toBeLessThanOrEqual(rel)
+    expect(Math.abs(cumulative(wanted) - p)).toBeLessThanOrEqual(1e-8)
+  })
+
+  it('comes close to the normal with many degrees of freedom, and takes parts of one', () => {
+    expect(quantile(0.975, 1e6)).toBeCloseTo(quantile(0.975), 4)
+    const between = quantile(0.975, 3.3)
+    expect(between).toBeLessThan(quantile(0.975, 3))
+    expect(between).toBeGreaterThan(quantile(0.975, 4))
+  })
+})
