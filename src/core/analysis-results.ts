@@ -1,6 +1,6 @@
 /** Results of chemical and physical analyses as reported, and what follows from the oxides of one analysis. */
 import { classByCalcium, alkaliEquivalent, oxideSum } from './oxides.ts'
-import { type Analysis, isQuantity, type LotEvidence, type ReportedValue } from './mortar.ts'
+import { type Analysis, isQuantity, kindOfSample, type LotEvidence, type ReportedValue } from './mortar.ts'
 import { isPropertyKey, property, type PropertyKey, storedUnit } from './properties.ts'
 import { resultKey } from './result-key.ts'
 import type { Result, WorkingLine } from './result.ts'
@@ -8,7 +8,7 @@ import type { Quantity } from './units.ts'
 
 /** All results of one analysis: reported values first, then oxide sum and alkali equivalent where their oxides are there. */
 export function analysisResults(analysis: Analysis, role: 'producer' | 'verification', lot: LotEvidence): Result[] {
-  const sampleKind = lot.samples.find((sample) => sample.id === analysis.sample)?.kind ?? 'grab'
+  const sampleKind = kindOfSample(analysis.sample, lot)
   const reported = Object.entries(analysis.results).flatMap(([key, value]) => (value !== undefined && isPropertyKey(key) ? [reportedResult(key, value, { analysis, role, sampleKind, lot })] : []))
   return [...reported, ...derivedResults(reported, analysis, lot)]
 }

@@ -5,7 +5,7 @@
 import type { Coverage } from './evidence.ts'
 import { firstAtOrAfter } from './first-at-or-after.ts'
 import { dateOf, daysBetween, hoursBetween } from './moment.ts'
-import type { PrecedingResult, Result } from './result.ts'
+import type { PlannedTest, PrecedingResult, Result } from './result.ts'
 
 /** What history needs of a lot. */
 export interface HistoryLot {
@@ -13,6 +13,7 @@ export interface HistoryLot {
   readonly sampled: string
   readonly class: string | null
   readonly results: readonly Result[]
+  readonly planned?: readonly PlannedTest[]
   /** Mass produced, in tonnes, and the moment at which production began. */
   readonly tonnes: number
   readonly from: string
@@ -21,6 +22,9 @@ export interface HistoryLot {
 }
 
 interface Entry extends PrecedingResult { readonly place: number; readonly known: string; readonly withdrawn?: string; readonly valid: boolean }
+
+/** A lot with tests, and the day on which each of them was begun, in order. */
+interface TestedPlace { readonly place: number; readonly begun: readonly string[] }
 
 export interface History {
   /** Place of a lot in the order of sampling. */
@@ -31,8 +35,8 @@ export interface History {
   readonly lots: readonly HistoryLot[]
   /** Mass produced up to and with each lot. */
   readonly produced: readonly number[]
-  /** Places with a test, and how many tests, by property and kind of sample; filled when first asked for. */
-  readonly tested: Map<string, readonly { readonly place: number; readonly tests: number }[]>
+  /** Places with a test, by property and kind of sample; filled when first asked for. */
+  readonly tested: Map<string, readonly TestedPlace[]>
 }
 
 export function historyKey(lotClass: string | null, property: string, condition?: string, age?: string, method?: string): string {
@@ -142,19 +146,23 @@ function plain({ lot, sampled, value, difference }: Entry): PrecedingResult {
   return { lot, sampled, value, ...(difference === undefined ? {} : { difference }) }
 }
 
+/** Tests of one property, at any condition and age; of one kind of sample where it is named. */
+export interface Covering { readonly property: string; readonly sample?: 'grab' | 'composite' | undefined }
+
 /**
- * What was produced since the test before, of one property at any condition and age.
- * @param sample kind of sample that counts; any without it
- * Note: where a clock time is missing, whole days stand for the time between.
+ * What was produced since the test before.
+ * @param asOf calendar date; tests begun later do not count, those under way do
+ * Notes: 1. a mortar counts from the day it was cast, an analysis from that of its result; 2. where a clock time is missing, whole
+ * days stand for the time between.
  */
-export function coverageOf(history: History, lot: string, property: string, sample?: 'grab' | 'composite'): Coverage {
+export function coverageOf(history: History, lot: string, asOf: string, covering: Covering): Coverage {
   const place = history.place.get(lot)
   const own = place === undefined ? undefined : history.lots[place]
   if (place === undefined || own === undefined) throw new RangeError(`coverageOf needs a lot of this history, got ${lot}`)
-  const tested = testedPlaces(history, property, sample)
+  const tested = testedPlaces(history, covering)
   const next = firstAtOrAfter(tested, placeOf, place)
-  const before = tested[next - 1]
-  const tests = tested[next]?.place === place ? tested[next].tests : 0
+  const before = lastBegun(tested, next, asOf)
+  const tests = tested[next]?.place === place ? tested[next].begun.filter((day) => day <= asOf).length : 0
   const earlier = before === undefined ? undefined : history.lots[before.place]
   const begin = earlier?.sampled ?? history.lots[0]?.from ?? own.from
   return {
@@ -163,13 +171,23 @@ export function coverageOf(history: History, lot: string, property: string, samp
   }
 }
 
-function testedPlaces(history: History, property: string, sample: 'grab' | 'composite' | undefined): readonly { readonly place: number; readonly tests: number }[] {
+/** The last place before another whose first test was begun by the date. */
+function lastBegun(tested: readonly TestedPlace[], end: number, asOf: string): TestedPlace | undefined {
+  for (let index = end - 1; 0 <= index; index -= 1) if ((tested[index]?.begun[0] ?? '') <= asOf) return tested[index]
+  return undefined
+}
+
+function testedPlaces(history: History, { property, sample }: Covering): readonly TestedPlace[] {
   const key = `${property}|${sample ?? ''}`
   const known = history.tested.get(key)
   if (known !== undefined) return known
+  const counts = (test: { readonly property: string; readonly sampleKind: string }) => test.property === property && (sample === undefined || test.sampleKind === sample)
   const places = history.lots.flatMap((lot, place) => {
-    const samples = new Set(lot.results.filter((result) => result.role === 'producer' && result.property === property && (sample === undefined || result.sampleKind === sample)).map((result) => result.sample))
-    return samples.size === 0 ? [] : [{ place, tests: samples.size }]
+    const results = lot.results.filter((result) => result.role === 'producer' && counts(result)).map((result) => ({ sample: result.sample, day: dateOf(result.begun ?? result.tested) }))
+    const planned = (lot.planned ?? []).filter(counts).map((test) => ({ sample: test.sample, day: dateOf(test.begun) }))
+    const bySample = Map.groupBy([...results, ...planned], (test) => test.sample)
+    const begun = [...bySample.values()].map((own) => own.map(({ day }) => day).sort()[0] ?? '').sort()
+    return begun.length === 0 ? [] : [{ place, begun }]
   })
   history.tested.set(key, places)
   return places

@@ -48,7 +48,7 @@ export function lotEvidence(source: SourceBackground, history: History, lot: Lot
     results: known.results.filter((result) => result.role === 'producer'), unmade: known.unmade, planned: known.planned,
     preceding: (property, condition, age, method, count) => precedingResults(history, key(property, condition, age, method), lot.id, asOf, count),
     period: (property, condition, age, method, days) => resultsWithin(history, key(property, condition, age, method), lot.id, asOf, days),
-    coverage: (property, sample) => coverageOf(history, lot.id, property, sample),
+    coverage: (property, sample) => coverageOf(history, lot.id, asOf, { property, sample }),
     recordDays: first === undefined ? 0 : daysBetween(first.from, lot.sampled),
     facts: { ...source.facts, ...lot.facts }, documents: [...(source.documents ?? []), ...(lot.documents ?? [])], approvals: source.approvals ?? [],
     events: (source.events ?? []).filter((event) => event.date <= asOf), requested: source.requested,

@@ -8,7 +8,7 @@ import {
   type ReadResistivity, type ReadStrength, readResistivities, readStrengths, resistivityResult, strengthResult, taken, unmade,
 } from './control-results.ts'
 import { flowApart } from './flow-apart.ts'
-import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from './mortar.ts'
+import { type ControlMortar, kindOfSample, type LotEvidence, type MortarCondition, type TestMortar } from './mortar.ts'
 import { dateOf } from './moment.ts'
 import { property, type PropertyKey } from './properties.ts'
 import { type Interval, intervalWords, resistivityInterval, strengthInterval } from './ratio-interval.ts'
@@ -20,14 +20,14 @@ import { waterRequirement } from './water-requirement.ts'
 import { correctedLine, resistivityLines, strengthLines } from './working-lines.ts'
 
 interface Pair { readonly test: TestMortar; readonly control: ControlMortar; readonly condition: MortarCondition; readonly lot: LotEvidence; readonly common: Common }
-type Common = Pick<Result, 'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role'>
+type Common = Pick<Result, 'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role' | 'begun'>
 
 /** All results of one test mortar, and tests of it that gave no value; none where its condition or control is not on record. */
 export function mortarResults(test: TestMortar, lot: LotEvidence): (Result | UnmadeResult)[] {
   const condition = lot.conditions.get(test.condition)
   const control = lot.controls.get(test.control)
   if (condition === undefined || control === undefined || lot.asOf < dateOf(test.cast)) return []
-  const common = { condition: test.condition, laboratory: test.laboratory, sample: test.sample, sampleKind: lot.samples.find((sample) => sample.id === test.sample)?.kind ?? 'grab', role: 'producer' as const }
+  const common = { condition: test.condition, laboratory: test.laboratory, sample: test.sample, sampleKind: kindOfSample(test.sample, lot), role: 'producer' as const, begun: test.cast }
   const pair = { test, control, condition, lot, common }
   return [...strengthResults(pair), ...resistivityResults(pair), ...waterResults(pair)]
 }

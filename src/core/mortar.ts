@@ -113,3 +113,8 @@ export interface LotEvidence {
 export function isQuantity(value: object): value is Quantity {
   return 'written' in value
 }
+
+/** A sample without a record of its kind counts as a grab. */
+export function kindOfSample(id: string, { samples }: Pick<LotEvidence, 'samples'>): LotEvidence['samples'][number]['kind'] {
+  return samples.find((sample) => sample.id === id)?.kind ?? 'grab'
+}

@@ -1,7 +1,7 @@
 /** Tests that are cast and listed in the record but have no reading by the as-of date. */
 import { taken } from './control-results.ts'
 import { addHours, ageHours, dateOf } from './moment.ts'
-import type { LotEvidence, MortarCondition, TestMortar } from './mortar.ts'
+import { kindOfSample, type LotEvidence, type MortarCondition, type TestMortar } from './mortar.ts'
 import type { PropertyKey } from './properties.ts'
 import type { PlannedTest } from './result.ts'
 
@@ -35,6 +35,6 @@ function planned(properties: readonly PropertyKey[], age: string, test: TestMort
   const tolerance = condition.ages.find((entry) => entry.age === age)?.within.value ?? 0
   const awaitedUntil = addHours(test.cast, ageHours(age) + tolerance + lot.graceHours)
   return properties.map((property) => ({
-    property, condition: test.condition, age, laboratory: test.laboratory, sample: test.sample, due, ...(awaitedUntil < lot.asOf ? { overdueSince: awaitedUntil } : {}),
+    property, condition: test.condition, age, laboratory: test.laboratory, sample: test.sample, sampleKind: kindOfSample(test.sample, lot), begun: test.cast, due, ...(awaitedUntil < lot.asOf ? { overdueSince: awaitedUntil } : {}),
   }))
 }

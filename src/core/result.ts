@@ -42,6 +42,8 @@ export interface Result {
   readonly n: number
   /** Last reading the value rests on, date or date and time as in the record. */
   readonly tested: string
+  /** Moment at which the mortar was cast, for a result of a mortar: from then on the test is under way. */
+  readonly begun?: string
   readonly control?: string
   /** Value of the same property of the control, in the same unit. */
   readonly controlValue?: number
@@ -76,6 +78,9 @@ export interface PlannedTest {
   readonly age: string
   readonly laboratory: string
   readonly sample: string
+  readonly sampleKind: Result['sampleKind']
+  /** Moment at which the mortar was cast. */
+  readonly begun: string
   /** Date on which the age is reached. */
   readonly due: string
   /** Set when due + tolerance + grace is past at the as-of date: the last date on which the result was still awaited. */

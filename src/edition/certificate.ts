@@ -128,7 +128,7 @@ function conditionsOf(lot: JudgedLot, records: Records): CertificateDocument['co
   })
 }
 
-function documentResult({ working, ...result }: Result, record: Lot, records: Records): DocumentResult {
+function documentResult({ working, begun: _begun, ...result }: Result, record: Lot, records: Records): DocumentResult {
   const laboratory: Laboratory | undefined = records.laboratories.get(result.laboratory)
   const subcontracted = record.analyses?.find((analysis) => analysis.sample === result.sample && analysis.tested === result.tested && result.condition === undefined)?.subcontracted
   return {

@@ -6,7 +6,8 @@ import type { MaterialKind } from '../core/criterion.ts'
 import type { WorkingLine, Result } from '../core/result.ts'
 import type { Verdict } from '../core/verdict.ts'
 
-export interface DocumentResult extends Omit<Result, 'working'> {
+/** The casting stands with its mortar. */
+export interface DocumentResult extends Omit<Result, 'working' | 'begun'> {
   readonly working: readonly WorkingLine[]
   /** Whether the property (and condition) was in the laboratory's accreditation scope on the date tested. */
   readonly accredited: boolean

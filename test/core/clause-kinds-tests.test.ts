@@ -25,7 +25,7 @@ describe('judge, sampling coverage', () => {
   function covered(lots: readonly HistoryLot[], more: Partial<WrittenSampling> = {}, recordDays = 400) {
     const past = buildHistory(lots, [])
     const id = lots.at(-1)?.id ?? ''
-    const evidence = evidenceOf([], { coverage: (property, sample) => coverageOf(past, id, property, sample), recordDays })
+    const evidence = evidenceOf([], { coverage: (property, sample) => coverageOf(past, id, '2026-12-31', { property, sample }), recordDays })
     return clauseOf(judge(setOf([{ clause: 'c', sampling: { ...sampling, ...more } }]), evidence), 'c')
   }
 
@@ -69,10 +69,22 @@ describe('judge, sampling coverage', () => {
 
   it('coverageOf gives what was produced since the test before', () => {
     const past = buildHistory([lot(2, 500), lot(7, 800, 0), lot(12, 1500)], [])
-    expect(coverageOf(past, 's/L12', 'density')).toEqual({ since: 's/L2', hours: 240, tonnes: 2300, tests: 1 })
-    expect(coverageOf(past, 's/L7', 'density')).toEqual({ since: 's/L2', hours: 120, tonnes: 800, tests: 0 })
-    expect(coverageOf(past, 's/L2', 'density')).toEqual({ hours: 24, tonnes: 500, tests: 1 })
-    expect(() => coverageOf(past, 's/none', 'density')).toThrow(RangeError)
+    expect(coverageOf(past, 's/L12', '2026-12-31', { property: 'density' })).toEqual({ since: 's/L2', hours: 240, tonnes: 2300, tests: 1 })
+    expect(coverageOf(past, 's/L7', '2026-12-31', { property: 'density' })).toEqual({ since: 's/L2', hours: 120, tonnes: 800, tests: 0 })
+    expect(coverageOf(past, 's/L2', '2026-12-31', { property: 'density' })).toEqual({ hours: 24, tonnes: 500, tests: 1 })
+    expect(() => coverageOf(past, 's/none', '2026-12-31', { property: 'density' })).toThrow(RangeError)
+  })
+
+  it('coverageOf counts a mortar from its casting, an analysis from its result, and what is under way, by the date asked for', () => {
+    const strength = { property: 'strength-activity-index', condition: 'c311', age: '28 d', sample: 'T0', sampleKind: 'composite' } as const
+    const cast: HistoryLot = { ...lot(2, 500, 0), results: [result('strength-activity-index', 80, { ...strength, tested: '2026-02-05', begun: '2026-01-08T09:00' }), result('density', 2.4, { tested: '2026-01-20', sampleKind: 'composite' })] }
+    const planned: HistoryLot = { ...lot(12, 1500, 0), planned: [{ ...strength, laboratory: 'quay', begun: '2026-01-15T09:00', due: '2026-02-12' }] }
+    const past = buildHistory([cast, planned, lot(22, 700, 0)], [])
+    const since = (asOf: string, property: string) => { const { since: from, tests } = coverageOf(past, 's/L22', asOf, { property }); return [from, tests] }
+    expect([since('2026-01-07', 'strength-activity-index'), since('2026-01-08', 'strength-activity-index'), since('2026-01-15', 'strength-activity-index')]).toEqual([[undefined, 0], ['s/L2', 0], ['s/L12', 0]])
+    expect([since('2026-01-19', 'density'), since('2026-01-20', 'density')]).toEqual([[undefined, 0], ['s/L2', 0]])
+    expect(coverageOf(past, 's/L12', '2026-01-15', { property: 'strength-activity-index', sample: 'composite' }).tests).toBe(1)
+    expect(coverageOf(past, 's/L12', '2026-01-15', { property: 'strength-activity-index', sample: 'grab' }).tests).toBe(0)
   })
 })
 

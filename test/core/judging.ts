@@ -37,7 +37,7 @@ export function index(age: '7 d' | '28 d', value: number, more: Partial<Result> 
 }
 
 export function plannedIndex(age: '7 d' | '28 d', more: Partial<PlannedTest> = {}): PlannedTest {
-  return { property: 'strength-activity-index', condition: 'c311', age, laboratory: 'lab', sample: 'C', due: '2026-04-08', ...more }
+  return { property: 'strength-activity-index', condition: 'c311', age, laboratory: 'lab', sample: 'C', sampleKind: 'composite', begun: '2026-03-11T09:20', due: '2026-04-08', ...more }
 }
 
 export function evidenceOf(results: readonly Result[], more: Partial<Evidence> = {}): Evidence {

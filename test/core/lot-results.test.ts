@@ -203,9 +203,8 @@ describe('lotResults, resistivity index', () => {
 describe('lotResults, what is planned', () => {
   it('awaits a listed age without readings until tolerance and grace are past', () => {
     const lot = (asOf: string) => evidence({ test: { strength: [{ age: '28 d' }] }, more: { asOf } })
-    expect(lotResults(lot('2026-04-15')).planned).toEqual([
-      { property: 'compressive-strength', condition: 'warm', age: '28 d', laboratory: 'quay', sample: 'C', due: '2026-04-08' }, { property: 'strength-activity-index', condition: 'warm', age: '28 d', laboratory: 'quay', sample: 'C', due: '2026-04-08' },
-    ])
+    const test = { condition: 'warm', age: '28 d', laboratory: 'quay', sample: 'C', sampleKind: 'composite', begun: '2026-03-11T09:20', due: '2026-04-08' }
+    expect(lotResults(lot('2026-04-15')).planned).toEqual([{ property: 'compressive-strength', ...test }, { property: 'strength-activity-index', ...test }])
     expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince).toBe('2026-04-15')
   })
   it('takes a reading later than the as-of date as not yet taken', () => {
