@@ -6,7 +6,8 @@ import { methodPages } from './src/commands/method-pages.ts'
 export default defineConfig({
   output: 'static',
   trailingSlash: 'always',
-  build: { format: 'directory', inlineStylesheets: 'never' },
+  // Pages are written to disk while others are rendered.
+  build: { format: 'directory', inlineStylesheets: 'never', concurrency: 4 },
   compressHTML: true,
   devToolbar: { enabled: false },
   markdown: { syntaxHighlight: false },

@@ -4,14 +4,20 @@ import { extent, line, scaleLinear, ticks } from 'd3'
 export interface HistoryPoint { readonly value: number | null; readonly status: 'valid' | 'not-valid' | 'pending' | 'withdrawn' }
 export interface HistoryInput { readonly points: readonly HistoryPoint[]; readonly limits: readonly number[]; readonly width: number; readonly height: number }
 
+export interface HistoryMark { readonly x: number; readonly y: number; readonly shape: HistoryPoint['status'] }
+
 export interface HistoryModel {
   readonly width: number
   readonly height: number
   readonly left: number
   readonly right: number
-  /** Runs of valid neighbours; a line breaks where a point is missing or not valid. */
-  readonly paths: readonly string[]
-  readonly marks: readonly { readonly x: number; readonly y: number; readonly shape: 'valid' | 'not-valid' | 'pending' | 'withdrawn'; readonly last: boolean }[]
+  /** Runs of valid neighbours as one path; the line breaks where a point is missing or not valid. */
+  readonly line: string
+  /** All valid points as one path of no length, for round caps. */
+  readonly dots: string
+  /** Points that are not valid, each in its own shape. */
+  readonly marks: readonly HistoryMark[]
+  readonly last: HistoryMark
   readonly limits: readonly number[]
   readonly ticks: readonly { readonly y: number; readonly value: number }[]
 }
@@ -30,16 +36,18 @@ export function lotHistoryModel({ points, limits, width, height }: HistoryInput)
   const step = points.length < 2 ? 0 : (width - LEFT - RIGHT) / (points.length - 1)
   const marks = points.map((point, index) => ({
     x: rounded(points.length < 2 ? (LEFT + width - RIGHT) / 2 : LEFT + index * step), y: rounded(point.value === null ? height - BOTTOM : y(point.value)),
-    shape: point.value === null ? 'pending' as const : point.status, last: index === points.length - 1,
+    shape: point.value === null ? 'pending' as const : point.status,
   }))
+  const drawn = line().digits(1)
   return {
-    width, height, left: LEFT, right: width - RIGHT, paths: runs(marks).map((run) => line()(run.map((mark) => [mark.x, mark.y])) ?? ''), marks,
+    width, height, left: LEFT, right: width - RIGHT, line: runs(marks).map((run) => drawn(run.map((mark) => [mark.x, mark.y])) ?? '').join(''),
+    dots: marks.filter(({ shape }) => shape === 'valid').map(({ x, y }) => `M${x},${y}h0`).join(''), marks: marks.filter(({ shape }) => shape !== 'valid'), last: marks.at(-1) as HistoryMark,
     limits: limits.map((limit) => rounded(y(limit))), ticks: ticks(low - room, high + room, 3).map((value) => ({ y: rounded(y(value)), value })),
   }
 }
 
-function runs(marks: HistoryModel['marks']): HistoryModel['marks'][] {
-  const found: HistoryModel['marks'][number][][] = [[]]
+function runs(marks: readonly HistoryMark[]): HistoryMark[][] {
+  const found: HistoryMark[][] = [[]]
   for (const mark of marks) {
     if (mark.shape === 'valid') found.at(-1)?.push(mark)
     else found.push([])
@@ -48,5 +56,5 @@ function runs(marks: HistoryModel['marks']): HistoryModel['marks'][] {
 }
 
 function rounded(value: number): number {
-  return Math.round(value * 100) / 100
+  return Math.round(value * 10) / 10
 }
