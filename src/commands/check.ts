@@ -1,6 +1,7 @@
 /** npm run check: reads, computes, reports; writes nothing. */
 import { clauseSentence } from '../core/clause-sentence.ts'
 import { everyClause, setName } from '../core/criterion.ts'
+import { counted } from '../core/limit-words.ts'
 import { riskSentence, ruleWords } from '../core/rule-risk.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/check-report.ts'
@@ -74,7 +75,7 @@ function summary(edition: Edition, scope: ReportScope): string {
     }
   }
   const findings = [...edition.lots.values()].flatMap((lot) => lot.findings)
-  lines.push('', findings.length === 0 ? 'No findings' : `${findings.length} findings:`)
+  lines.push('', findings.length === 0 ? 'No findings' : `${counted(findings.length, 'finding')}:`)
   for (const finding of findings) lines.push(`  ${finding.severity}: ${finding.sentence} [${finding.check}]`, ...finding.evidence.map((text) => `    ${text}`))
   return `${lines.join('\n')}\n`
 }

@@ -1,4 +1,5 @@
 /** Reading the records for a command: diagnostics to standard error, a fatal fault as one line. */
+import { counted } from '../core/limit-words.ts'
 import { diagnosticsText } from '../records/diagnostic-text.ts'
 import { loadRecords, type Records } from '../records/load.ts'
 import type { Diagnostic } from '../records/diagnostic.ts'
@@ -15,7 +16,7 @@ export function readContent(folder: string): ReadContent {
 
 export function printDiagnostics({ records, diagnostics, errors }: ReadContent): void {
   if (diagnostics.length === 0) return
-  process.stderr.write(`${diagnosticsText(diagnostics, records.contentDir)}\n${errors === 0 ? 'no errors' : errors === 1 ? '1 error' : `${errors} errors`}, ${diagnostics.length - errors} warnings\n`)
+  process.stderr.write(`${diagnosticsText(diagnostics, records.contentDir)}\n${counted(errors, 'error')}, ${counted(diagnostics.length - errors, 'warning')}\n`)
 }
 
 /** The records, or one failure after all diagnostics have been printed. */
