@@ -3,6 +3,7 @@ import { type ControlMean, controlStanding, type ControlStanding } from '../core
 import { firstAtOrAfter } from '../core/first-at-or-after.ts'
 import { dateOf } from '../core/moment.ts'
 import { property } from '../core/properties.ts'
+import { RATIO_OF } from '../core/ratio-indices.ts'
 import type { Result } from '../core/result.ts'
 import type { ControlEntry, Edition, LotEntry } from './edition.ts'
 import { latestAges } from './lot-history.ts'
@@ -13,28 +14,26 @@ export interface ControlPoint { readonly batch: string; readonly cement: string;
 
 export interface StandingControl {
   readonly index: Result
-  /** Earlier batches and, last, the index's own. */
-  readonly points: readonly ControlPoint[]
+  /** Tested on earlier days, oldest first. */
+  readonly earlier: readonly ControlPoint[]
+  readonly own: ControlPoint
   /** null where no earlier valid batch has the same cement. */
   readonly standing: ControlStanding | null
 }
 
-/** How far back the chart looks. */
+/** How far back the chart looks, the index's own batch included. */
 const POINTS = 24
-const MEASURED: Partial<Record<Result['property'], Result['property']>> = { 'strength-activity-index': 'compressive-strength', 'resistivity-index': 'bulk-resistivity' }
 
 /** One for each valid index of the producer at the latest age of its condition, in the order of the results. */
-export function standingControls(edition: Pick<Edition, 'controls'>, lot: Pick<LotEntry, 'results' | 'planned'>): StandingControl[] {
-  const drawn = latestAges({ results: lot.results, planned: [] })
+export function standingControls(edition: Pick<Edition, 'controls'>, lot: Pick<LotEntry, 'results'>): StandingControl[] {
+  const drawn = latestAges(lot.results)
   return lot.results
     .filter((result) => result.role === 'producer' && result.valid && drawn.some(({ property: key, condition, age }) => result.property === key && result.condition === condition && result.age === age))
     .flatMap((index) => standingOf(edition, index))
 }
 
 /** For the reader, without a full stop: where the control stands, and what follows for the index. */
-export function standingWords({ index, points, standing }: StandingControl): string {
-  const own = points.at(-1)
-  if (own === undefined) throw new RangeError('standingWords needs a control with a result, got none')
+export function standingWords({ index, own, standing }: StandingControl): string {
   const { value, decimals, unit } = own.result
   const name = `Control ${own.batch}, ${quantity(value, decimals, unit)}`
   if (standing === null) return `${name}, is the first batch of cement ${own.cement} here`
@@ -46,17 +45,19 @@ export function standingWords({ index, points, standing }: StandingControl): str
 }
 
 function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): StandingControl[] {
-  const measured = MEASURED[index.property]
   const of = controls.get(index.control ?? '')
-  if (measured === undefined || of === undefined) return []
-  const key = seriesKey({ ...index, property: measured })
-  const series = seriesOf(controls).get(key) ?? []
-  const own = series.findLast(({ batch, result }) => batch === of.id && result.valid)
-  if (own === undefined) return []
-  const end = firstAtOrAfter(series, ({ result }) => dateOf(result.tested), dateOf(own.result.tested))
+  const result = of?.results.findLast((candidate) => candidate.property === RATIO_OF[index.property] && candidate.age === index.age && candidate.valid)
+  if (of === undefined || result === undefined) return []
+  const own = pointOf(of, result)
+  const series = seriesOf(controls).get(seriesKey(result)) ?? []
+  const end = firstAtOrAfter(series, (point) => dateOf(point.result.tested), dateOf(result.tested))
   const earlier = series.slice(Math.max(0, end - POINTS + 1), end)
-  const means = earlier.filter(({ result }) => result.valid).map(meanOf)
-  return [{ index, points: [...earlier, own], standing: controlStanding(index.value, meanOf(own), means) }]
+  const means = earlier.filter((point) => point.result.valid).map(meanOf)
+  return [{ index, earlier, own, standing: controlStanding(index.value, meanOf(own), means) }]
+}
+
+function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
+  return { batch: id, cement: record.cement.lot, result }
 }
 
 function meanOf({ cement, result }: ControlPoint): ControlMean {
@@ -69,7 +70,7 @@ const kept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly Contr
 function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly ControlPoint[]> {
   const known = kept.get(controls)
   if (known !== undefined) return known
-  const points = [...controls.values()].flatMap(({ id, record, results }: ControlEntry) => results.map((result): ControlPoint => ({ batch: id, cement: record.cement.lot, result })))
+  const points = [...controls.values()].flatMap((control) => control.results.map((result) => pointOf(control, result)))
   const series = Map.groupBy(points.sort((a, b) => (a.result.tested === b.result.tested ? (a.batch < b.batch ? -1 : 1) : a.result.tested < b.result.tested ? -1 : 1)), ({ result }) => seriesKey(result))
   kept.set(controls, series)
   return series

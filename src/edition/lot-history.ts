@@ -1,5 +1,6 @@
 /** The short history that a certificate draws: the lot's own activity results with those of lots before it. */
 import { property, storedUnit } from '../core/properties.ts'
+import { RATIO_OF } from '../core/ratio-indices.ts'
 import type { PlannedTest, Result } from '../core/result.ts'
 import { dateOf } from '../core/moment.ts'
 import type { DocumentHistory } from './document.ts'
@@ -9,8 +10,6 @@ export type LotHistory = readonly DocumentHistory[]
 
 /** How far back a certificate looks. */
 const POINTS = 24
-
-const DRAWN: readonly string[] = ['strength-activity-index', 'resistivity-index']
 
 /**
  * @param lots the source's lots in order of sampling
@@ -22,7 +21,7 @@ const DRAWN: readonly string[] = ['strength-activity-index', 'resistivity-index'
 export function lotHistory(lots: readonly HistoryLot[], place: number, own: { results: readonly Result[]; planned: readonly PlannedTest[] }, asOf: string): LotHistory {
   const lot = lots[place]
   if (lot === undefined) return []
-  return latestAges(own).map(({ property: key, condition, age }) => {
+  return latestAges([...own.results, ...own.planned]).map(({ property: key, condition, age }) => {
     const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) => point(other, other.results.filter((result) => dateOf(result.tested) <= asOf), { key, condition, age }))
     const now = point(lot, own.results, { key, condition, age })
     return {
@@ -32,11 +31,11 @@ export function lotHistory(lots: readonly HistoryLot[], place: number, own: { re
   })
 }
 
-/** Each activity index and condition of a lot at its latest age, sorted by name. */
-export function latestAges(own: { results: readonly Result[]; planned: readonly PlannedTest[] }): { property: Result['property']; condition: string; age: string }[] {
+/** Each activity index and condition at its latest age among tests of a lot, sorted by name. */
+export function latestAges(tests: readonly Pick<Result, 'property' | 'condition' | 'age'>[]): { property: Result['property']; condition: string; age: string }[] {
   const latest = new Map<string, { property: Result['property']; condition: string; age: string }>()
-  for (const item of [...own.results, ...own.planned]) {
-    if (!DRAWN.includes(item.property) || item.condition === undefined || item.age === undefined) continue
+  for (const item of tests) {
+    if (!(item.property in RATIO_OF) || item.condition === undefined || item.age === undefined) continue
     const name = `${item.property}|${item.condition}`
     const known = latest.get(name)
     if (known === undefined || Number.parseInt(known.age, 10) < Number.parseInt(item.age, 10)) latest.set(name, { property: item.property, condition: item.condition, age: item.age })

@@ -44,14 +44,12 @@ export function pairedPlaces({ sources }: Pick<Edition, 'sources'>): readonly Pa
   if (known !== undefined) return known
   const places = new Map<string, { condition: string; age: string; sources: PairedSource[] }>()
   for (const { id, record, lots } of sources.values()) {
-    const found = lots.flatMap((lot) => pairsOf(lot).map((pair) => ({ key: `${pair.condition}|${pair.age}`, pair, lot })))
-    for (const [key, pairs] of Map.groupBy(found, (entry) => entry.key)) {
+    for (const [key, pairs] of Map.groupBy(lots.flatMap(pairsOf), ({ condition, age }) => `${condition}|${age}`)) {
       const [first] = pairs
       if (first === undefined) continue
-      const place = places.get(key) ?? { condition: first.pair.condition, age: first.pair.age, sources: [] }
+      const place = places.get(key) ?? { condition: first.condition, age: first.age, sources: [] }
       places.set(key, place)
-      const points = pairs.map(({ lot, pair: { tested, strength, resistivity } }) => ({ lot: lot.id, number: lot.number, tested, strength, resistivity }))
-      place.sources.push({ id, name: record.name, kind: record.kind, inert: INERT.includes(record.kind), points: points.sort((a, b) => (a.tested === b.tested ? (a.lot < b.lot ? -1 : 1) : a.tested < b.tested ? -1 : 1)) })
+      place.sources.push({ id, name: record.name, kind: record.kind, inert: INERT.includes(record.kind), points: pairs.map(({ point }) => point).sort(byTested) })
     }
   }
   const all = [...places.values()]
@@ -59,10 +57,15 @@ export function pairedPlaces({ sources }: Pick<Edition, 'sources'>): readonly Pa
   return all
 }
 
-interface LotPair { readonly condition: string; readonly age: string; readonly tested: string; readonly strength: number; readonly resistivity: number }
+/** Order of the day tested, then of the lot's id. */
+export function byTested(a: PairedPoint, b: PairedPoint): number {
+  return a.tested < b.tested ? -1 : a.tested > b.tested ? 1 : a.lot < b.lot ? -1 : 1
+}
 
-/** A withdrawn lot has none; where a value stands twice, the one that stands for the lot in every history. */
-function pairsOf(lot: Pick<LotEntry, 'results' | 'withdrawn'>): LotPair[] {
+interface LotPair { readonly condition: string; readonly age: string; readonly point: PairedPoint }
+
+/** A lot's points; a withdrawn lot has none; where a value stands twice, the one that stands for the lot in every history. */
+export function pairsOf(lot: Pick<LotEntry, 'id' | 'number' | 'results' | 'withdrawn'>): LotPair[] {
   if (lot.withdrawn !== undefined) return []
   const strengths = lot.results.filter((result) => counts(result, 'strength'))
   const places = new Map(strengths.map(({ condition = '', age = '' }) => [`${condition}|${age}`, { condition, age }]))
@@ -71,7 +74,7 @@ function pairsOf(lot: Pick<LotEntry, 'results' | 'withdrawn'>): LotPair[] {
     const [strength, resistivity] = [at('strength'), at('resistivity')]
     if (strength === undefined || resistivity === undefined) return []
     const [earlier, later] = [dateOf(strength.tested), dateOf(resistivity.tested)]
-    return [{ ...place, tested: earlier < later ? later : earlier, strength: strength.value, resistivity: resistivity.value }]
+    return [{ ...place, point: { lot: lot.id, number: lot.number, tested: earlier < later ? later : earlier, strength: strength.value, resistivity: resistivity.value } }]
   })
 }
 

@@ -2,7 +2,7 @@
 import { firstAtOrAfter } from '../core/first-at-or-after.ts'
 import { listWords } from '../core/limit-words.ts'
 import type { Edition, LotEntry, SourceEntry } from './edition.ts'
-import { type PairedPlace, pairedPlaces, type PairedPoint, type PairedSource } from './paired-points.ts'
+import { byTested, type PairedPlace, pairedPlaces, type PairedPoint, type PairedSource, pairsOf } from './paired-points.ts'
 import { type Quadrant, quadrantOf, routeLimits, type RouteLimits, type RoutePair, routePair, type RouteSubject } from './route-limits.ts'
 
 /** A source of the view; an inert reference; other sources to compare with; the lot that the view is about. */
@@ -66,14 +66,14 @@ export function pairedOfSource(edition: From, source: Pick<SourceEntry, 'id'>): 
 }
 
 /** A picture for each condition and age at which the lot has both indices, among lots tested on an earlier day. */
-export function pairedOfLot(edition: From, lot: Pick<LotEntry, 'id' | 'source' | 'class' | 'number' | 'verdicts'>): PairedLot[] {
+export function pairedOfLot(edition: From, lot: Pick<LotEntry, 'id' | 'source' | 'class' | 'number' | 'results' | 'withdrawn' | 'verdicts'>): PairedLot[] {
   const kind = edition.sources.get(lot.source)?.record.kind
   if (kind === undefined) return []
   const subject: RouteSubject = { source: lot.source, kind, class: lot.class ?? null, criteria: lot.verdicts.map(({ criterion }) => criterion) }
-  return inOrder(pairedPlaces(edition).flatMap((place) => {
-    const source = place.sources.find(({ id }) => id === lot.source)
-    const own = source?.points.find((point) => point.lot === lot.id)
-    if (source === undefined || own === undefined) return []
+  return inOrder(pairsOf(lot).flatMap(({ condition, age, point: own }) => {
+    const place = pairedPlaces(edition).find((candidate) => candidate.condition === condition && candidate.age === age)
+    const source = place?.sources.find(({ id }) => id === lot.source)
+    if (place === undefined || source === undefined) return []
     const view = viewOf(place, edition, [subject])
     const others = place.sources.filter(({ id }) => id !== source.id).map((other) => before(other, own.tested, OF_EACH))
     const earlier = before(source, own.tested, BEFORE)
@@ -107,7 +107,7 @@ function inertSeries(sources: readonly PairedSource[], most: number): ViewSeries
 
 /** Reactive sources as one series, their newest lots alone. */
 function besideSeries(sources: readonly PairedSource[], most: number): ViewSeries[] {
-  const points = sources.filter(({ inert }) => !inert).flatMap((source) => source.points).sort((a, b) => (a.tested < b.tested ? -1 : a.tested > b.tested ? 1 : a.lot < b.lot ? -1 : 1)).slice(-most)
+  const points = sources.filter(({ inert }) => !inert).flatMap((source) => source.points.slice(-most)).sort(byTested).slice(-most)
   return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', points }]
 }
 

@@ -1,10 +1,8 @@
 /** Pass 2 for laboratories: the scatter between their control batches, as it was known on each day. */
 import { type Batch, pooledKey, type PooledStep, pooledSteps, repeatedKey } from '../core/pooled-repeatability.ts'
+import { INDEX_OF, RATIO_OF } from '../core/ratio-indices.ts'
 import type { Result } from '../core/result.ts'
 import type { ControlEntry } from './edition.ts'
-
-/** An index scatters as the means that it is the ratio of. */
-const INDEX_OF: Partial<Record<Result['property'], Result['property']>> = { 'compressive-strength': 'strength-activity-index', 'bulk-resistivity': 'resistivity-index' }
 
 export type PooledByLaboratory = Readonly<Record<string, Readonly<Record<string, readonly PooledStep[]>>>>
 
@@ -53,7 +51,7 @@ export function pooledByLaboratory(controls: Iterable<ControlEntry>, lots: Lots)
 
 /** Valid indices of the producer that are not alone of their kind in a lot. */
 function repeated(results: readonly Result[]): Result[] {
-  const kinds = Map.groupBy(results.filter((result) => result.valid && result.role === 'producer' && Object.values(INDEX_OF).includes(result.property)), (result) => `${result.laboratory}|${pooledKey(result)}`)
+  const kinds = Map.groupBy(results.filter((result) => result.valid && result.role === 'producer' && result.property in RATIO_OF), (result) => `${result.laboratory}|${pooledKey(result)}`)
   return [...kinds.values()].flatMap((batches) => (batches.length < 2 ? [] : batches))
 }
 
@@ -61,7 +59,7 @@ function repeated(results: readonly Result[]): Result[] {
 export function pooledFor(pooled: PooledByLaboratory, results: Iterable<Result>): PooledByLaboratory {
   const wanted = new Map<string, Set<string>>()
   for (const result of results) {
-    if (Object.values(INDEX_OF).includes(result.property)) wanted.set(result.laboratory, (wanted.get(result.laboratory) ?? new Set()).add(pooledKey(result)).add(repeatedKey(result)))
+    if (result.property in RATIO_OF) wanted.set(result.laboratory, (wanted.get(result.laboratory) ?? new Set()).add(pooledKey(result)).add(repeatedKey(result)))
   }
   return Object.fromEntries([...wanted].map(([laboratory, keys]) => [laboratory, Object.fromEntries([...keys].flatMap((key) => { const steps = pooled[laboratory]?.[key]; return steps === undefined ? [] : [[key, steps] as const] }))]))
 }

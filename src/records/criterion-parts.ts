@@ -1,5 +1,6 @@
 /** Small parts that every form of clause is compiled from. */
 import { isPropertyKey, type PropertyKey } from '../core/properties.ts'
+import { INDEX_OF, RATIO_OF } from '../core/ratio-indices.ts'
 import { below, type CompileContext } from './criterion-context.ts'
 
 /** A member that is left out where it is undefined, so that a compiled clause holds nothing empty. */
@@ -15,7 +16,7 @@ export function propertyKey(name: string): PropertyKey {
 
 /** Mortar results mean something only at a condition and an age. */
 function needsMortar(key: PropertyKey): boolean {
-  return ['compressive-strength', 'bulk-resistivity', 'strength-activity-index', 'resistivity-index'].includes(key)
+  return key in RATIO_OF || key in INDEX_OF
 }
 
 /** Reports a mortar result without its condition or age, and a condition that no record describes. */

@@ -19,8 +19,8 @@ describe('standingControls', () => {
   it('gives the index that the bench sheets give over the mean of earlier controls', () => {
     const [standing] = standingControls(edition, edition.lots.get('skarnmere-ash/SA-2026-001') as LotEntry).filter(({ index }) => index.property === 'strength-activity-index' && index.condition === 'c311')
     if (standing?.standing == null) throw new RangeError('the lot needs an earlier control of its cement')
-    const own = standing.points.at(-1)?.batch ?? ''
-    const alike = standing.points.slice(0, -1).filter(({ cement }) => cement === 'PC-D').map(({ batch }) => meanLoad(batch))
+    const own = standing.own.batch
+    const alike = standing.earlier.filter(({ cement }) => cement === 'PC-D').map(({ batch }) => meanLoad(batch))
     expect(own).toBe('NQ-2026-0114-23')
     expect(standing.standing.batches).toBe(alike.length)
     const before = alike.reduce((sum, load) => sum + load, 0) / alike.length
@@ -31,11 +31,10 @@ describe('standingControls', () => {
   it('looks at batches tested on an earlier day alone, at most 23, and ends with the index’s own', () => {
     const all = lots.flatMap((lot) => standingControls(edition, lot))
     expect(all.length).toBeGreaterThan(400)
-    for (const { index, points } of all) {
-      const own = points.at(-1)
-      expect(own?.batch).toBe(index.control)
-      expect(points.length).toBeLessThanOrEqual(24)
-      for (const { result } of points.slice(0, -1)) expect(result.tested.slice(0, 10) < (own?.result.tested.slice(0, 10) ?? '')).toBe(true)
+    for (const { index, earlier, own } of all) {
+      expect(own.batch).toBe(index.control)
+      expect(earlier.length).toBeLessThanOrEqual(23)
+      for (const { result } of earlier) expect(result.tested.slice(0, 10) < own.result.tested.slice(0, 10)).toBe(true)
     }
   })
 
