@@ -39,4 +39,10 @@ describe('idleRetests', () => {
     expect(idle([{ ...first, tested: '2026-04-08T13:00' }, retest('2026-04-08')])).toEqual([1])
     expect(idle([retest('2026-04-08')])).toEqual([0])
   })
+  it('finds a planned retest only where it names no test at all', () => {
+    const planned = (of: string) => ({ age: '28 d', 'retest-of': of })
+    expect(idleRetests([first, planned('2026-04-08T09:40')])).toEqual([])
+    expect(idleRetests([first, planned('2026-04-07')])).toEqual([planned('2026-04-07')])
+    expect(replaced([first, planned('2026-04-08T09:40')])).toEqual([])
+  })
 })
