@@ -112,13 +112,15 @@ describe('the built site', () => {
     }
   })
 
-  it('does not scroll sideways on a phone, nor at the 320 px of WCAG 2.2, 1.4.10, on one page of each kind', async () => {
+  it('does not scroll sideways on a phone, nor at the 320 px of WCAG 2.2, 1.4.10, nor on a tablet, on one page of each kind', async () => {
     for (const path of kindsOfPage()) {
       const page = await demo.open(path, { viewport: { width: 390, height: 844 } })
       const overflow = () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
       expect({ path, overflow: await overflow() }).toEqual({ path, overflow: 0 })
-      await page.setViewportSize({ width: 320, height: 844 })
-      expect({ path, overflow: await overflow() }).toEqual({ path, overflow: 0 })
+      for (const width of [320, 768]) {
+        await page.setViewportSize({ width, height: 844 })
+        expect({ path, width, overflow: await overflow() }).toEqual({ path, width, overflow: 0 })
+      }
       await page.context().close()
     }
   })
