@@ -8,22 +8,28 @@ type StrengthAt = (age: string) => number | undefined
 /**
  * Demands of the condition that the control breaks, and notes that hold whatever the condition asks.
  * @returns `faults` make the index not valid, `notes` are printed with it
- * Note: a demand on what is not on record is a note: nothing shows that it is broken.
+ * Notes: 1. a demand on what is not on record is a note: nothing shows that it is broken; 2. a control of another day is noted where
+ * the condition says nothing of it.
  */
 export function controlFaults(test: TestMortar, control: ControlMortar, condition: MortarCondition, strengthAt: StrengthAt): { faults: string[]; notes: string[] } {
   const demands = condition.control
+  const apart = castApart(test, control)
   const foreign = control.laboratory === test.laboratory ? [] : [`the control was made by another laboratory, ${control.laboratory}`]
-  if (demands === undefined) return { faults: [], notes: foreign }
+  const stale = demands?.['cast-with-test'] === undefined ? apart.map((words) => `the control was ${words}`) : []
+  if (demands === undefined) return { faults: [], notes: [...foreign, ...stale] }
+  const together = demands['cast-with-test'] === 'yes' ? apart.map((words) => `${words}, where both are to be cast on one day`) : []
   const alkalis = alkaliFaults(control, demands['cement-alkalis'])
-  const broken = [...castApart(test, control, demands), ...alkalis.broken, ...strengthFaults(demands.strength, strengthAt)].map((fault) => `control ${test.control}: ${fault}`)
-  return demands.broken === 'flag' ? { faults: [], notes: [...broken, ...foreign, ...alkalis.open] } : { faults: broken, notes: [...foreign, ...alkalis.open] }
+  const broken = [...together, ...alkalis.broken, ...strengthFaults(demands.strength, strengthAt)].map((fault) => `control ${test.control}: ${fault}`)
+  const notes = [...foreign, ...stale, ...alkalis.open]
+  return demands.broken === 'flag' ? { faults: [], notes: [...broken, ...notes] } : { faults: broken, notes }
 }
 
 type Demands = NonNullable<MortarCondition['control']>
 
-function castApart(test: TestMortar, control: ControlMortar, demands: Demands): string[] {
-  if (demands['cast-with-test'] !== 'yes' || dateOf(test.cast) === dateOf(control.cast)) return []
-  return [`cast ${Math.abs(daysBetween(control.cast, test.cast))} d ${dateOf(control.cast) < dateOf(test.cast) ? 'before' : 'after'} the test mortar, where both are to be cast on one day`]
+/** How far apart the mortars were cast; empty for one day. */
+function castApart(test: TestMortar, control: ControlMortar): string[] {
+  if (dateOf(test.cast) === dateOf(control.cast)) return []
+  return [`cast ${Math.abs(daysBetween(control.cast, test.cast))} d ${dateOf(control.cast) < dateOf(test.cast) ? 'before' : 'after'} the test mortar`]
 }
 
 function alkaliFaults({ cement }: ControlMortar, limits: Demands['cement-alkalis']): { broken: string[]; open: string[] } {

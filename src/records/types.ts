@@ -432,7 +432,7 @@ export type Condition = {
   }[]
   /** What the control mortar must be, so that an index means something. */
   control?: {
-    /** Control and test are cast on the same day. */
+    /** Control and test are cast on the same day. Without this key a control of another day is noted and counts; no takes the note away. */
     'cast-with-test'?: 'yes' | 'no'
     /** Alkalis of the control's cement as Na2O equivalent. */
     'cement-alkalis'?: {

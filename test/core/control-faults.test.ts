@@ -47,6 +47,14 @@ describe('controlFaults', () => {
     expect(controlFaults(test, { ...control, cement: { lot: 'PC-1' } }, strict, strong)).toEqual({ faults: [], notes: ['the alkalis of the control’s cement are not on record'] })
   })
 
+  it('notes a control of another day where the condition says nothing of it, and not where it allows it', () => {
+    const stale = { ...control, cast: '2026-02-25T09:00' }
+    expect(controlFaults(test, stale, base, strong)).toEqual({ faults: [], notes: ['the control was cast 14 d before the test mortar'] })
+    const { 'cast-with-test': _, ...silent } = demands
+    expect(controlFaults(test, stale, { ...base, control: silent }, strong)).toEqual({ faults: [], notes: ['the control was cast 14 d before the test mortar'] })
+    expect(controlFaults(test, stale, { ...base, control: { ...demands, 'cast-with-test': 'no' } }, strong)).toEqual({ faults: [], notes: [] })
+  })
+
   it('says nothing on a strength that is not there yet', () => {
     expect(controlFaults(test, control, strict, () => undefined).faults).toEqual([])
   })
