@@ -1,11 +1,18 @@
 /**
- * A value against its limit on a short line. The limit keeps its place (a lower limit near the left, an upper one near the
- * right, both ends of a range evenly), so that a column of strips can be read downwards; distances are in proportion to the limit.
+ * A value against its limit on a short line. The limit keeps its place (a lower limit near the left, an upper
+ * one near the
+ * right, both ends of a range evenly), so that a column of strips can be read downwards; distances are in
+ * proportion to the limit.
  */
-import type { Operator } from '../core/criterion.ts'
+import type { Operator } from '../core/criteria/criterion.ts'
 
 /** `u` is a standard uncertainty in the unit of the value. */
-export interface StripInput { readonly value: number | null; readonly operator: Operator; readonly values: readonly number[]; readonly u?: number }
+export interface StripInput {
+  readonly value: number | null
+  readonly operator: Operator
+  readonly values: readonly number[]
+  readonly u?: number
+}
 
 export interface StripModel {
   readonly width: number
@@ -15,7 +22,10 @@ export interface StripModel {
   readonly limits: readonly number[]
   /** Where the value stands; `beyond` when it lies outside the line and is drawn at its end. */
   readonly mark: { readonly x: number; readonly beyond: 'left' | 'right' | null } | null
-  /** From low to high, two standard uncertainties to each side, cut off at the line's ends; null without an uncertainty. */
+  /**
+   * From low to high, two standard uncertainties to each side, cut off at the line's ends; null without an
+   * uncertainty.
+   */
   readonly interval: { readonly from: number; readonly to: number } | null
 }
 
@@ -32,28 +42,65 @@ const RANGE_FROM = 0.25
 /** Standard uncertainties that an interval reaches to each side: about 95 % of a normal distribution. */
 const COVERAGE = 2
 
-interface Scale { readonly at: (value: number) => number; readonly allowed: readonly [number, number]; readonly limits: readonly number[] }
+interface Scale {
+  readonly at: (value: number) => number
+  readonly allowed: readonly [number, number]
+  readonly limits: readonly number[]
+}
 
-/** @returns the strip; null where there is no limit to draw, or none that distances can be in proportion to */
+/**
+ * @returns the strip; null where there is no limit to draw, or none that distances can be in proportion to
+ */
 export function limitStrip({ value, operator, values, u }: StripInput): StripModel | null {
   const scale = scaleFor(operator, values)
   if (scale === null) return null
   const [from, to] = scale.allowed
   return {
-    width: WIDTH, height: HEIGHT, allowed: { x: pixel(from), width: rounded(pixel(to) - pixel(from)) }, limits: scale.limits.map(pixel),
+    width: WIDTH,
+    height: HEIGHT,
+    allowed: { x: pixel(from), width: rounded(pixel(to) - pixel(from)) },
+    limits: scale.limits.map(pixel),
     mark: value === null ? null : markAt(scale.at(value)),
-    interval: value === null || u === undefined ? null : { from: cut(scale.at(value - COVERAGE * u)), to: cut(scale.at(value + COVERAGE * u)) },
+    interval:
+      value === null || u === undefined
+        ? null
+        : { from: cut(scale.at(value - COVERAGE * u)), to: cut(scale.at(value + COVERAGE * u)) },
   }
 }
 
 function scaleFor(operator: Operator, [first, second]: readonly number[]): Scale | null {
   if (first === undefined || !(0 < Math.abs(first) || operator === 'between')) return null
   switch (operator) {
-    case 'at-most': case 'below': return first < 0 ? null : { at: (value) => (UPPER_AT * value) / first, allowed: [0, UPPER_AT], limits: [UPPER_AT] }
-    case 'at-least': case 'above': return first < 0 ? null : { at: (value) => LOWER_AT + (UPPER_AT * (value - first)) / first, allowed: [LOWER_AT, 1], limits: [LOWER_AT] }
-    case 'magnitude-at-most': return { at: (value) => 0.5 + (RANGE_FROM * value) / first, allowed: [RANGE_FROM, 1 - RANGE_FROM], limits: [RANGE_FROM, 1 - RANGE_FROM] }
-    case 'between': return second === undefined || !(first < second) ? null : { at: (value) => RANGE_FROM + ((1 - 2 * RANGE_FROM) * (value - first)) / (second - first), allowed: [RANGE_FROM, 1 - RANGE_FROM], limits: [RANGE_FROM, 1 - RANGE_FROM] }
-    case 'report': return null
+    case 'at-most':
+    case 'below':
+      return first < 0
+        ? null
+        : { at: (value) => (UPPER_AT * value) / first, allowed: [0, UPPER_AT], limits: [UPPER_AT] }
+    case 'at-least':
+    case 'above':
+      return first < 0
+        ? null
+        : {
+            at: (value) => LOWER_AT + (UPPER_AT * (value - first)) / first,
+            allowed: [LOWER_AT, 1],
+            limits: [LOWER_AT],
+          }
+    case 'magnitude-at-most':
+      return {
+        at: (value) => 0.5 + (RANGE_FROM * value) / first,
+        allowed: [RANGE_FROM, 1 - RANGE_FROM],
+        limits: [RANGE_FROM, 1 - RANGE_FROM],
+      }
+    case 'between':
+      return second === undefined || !(first < second)
+        ? null
+        : {
+            at: (value) => RANGE_FROM + ((1 - 2 * RANGE_FROM) * (value - first)) / (second - first),
+            allowed: [RANGE_FROM, 1 - RANGE_FROM],
+            limits: [RANGE_FROM, 1 - RANGE_FROM],
+          }
+    case 'report':
+      return null
   }
 }
 

@@ -1,7 +1,18 @@
 /** A trend over sampling as plain values: paths, marks and labels, ready to be written as SVG. */
 import { area, line } from 'd3'
 import { placeLabels, type PlacedLabel } from './labels.ts'
-import { LEFT, RIGHT, rounded, type TimeScale, timeScale, timeTicks, utcDate, type ValueScale, valueScale, valueTicks } from './trend-axes.ts'
+import {
+  LEFT,
+  RIGHT,
+  rounded,
+  type TimeScale,
+  timeScale,
+  timeTicks,
+  utcDate,
+  type ValueScale,
+  valueScale,
+  valueTicks,
+} from './trend-axes.ts'
 
 export interface TrendPoint {
   readonly lot: string
@@ -19,9 +30,16 @@ export interface TrendLimit {
   /** Names of the sets that set it, for the legend. */
   readonly sets?: readonly string[]
 }
-export interface TrendEvent { readonly from: string; readonly to?: string; readonly title: string }
+export interface TrendEvent {
+  readonly from: string
+  readonly to?: string
+  readonly title: string
+}
 
-export interface TrendBand { readonly half: number; readonly relative: boolean }
+export interface TrendBand {
+  readonly half: number
+  readonly relative: boolean
+}
 
 export interface TrendInput {
   readonly points: readonly TrendPoint[]
@@ -30,7 +48,10 @@ export interface TrendInput {
   readonly band?: TrendBand
   readonly events: readonly TrendEvent[]
   readonly decimals: number
-  /** `linear` for a share of the mass; an index or a resistivity may spread over decades and takes a logarithmic axis then. */
+  /**
+   * `linear` for a share of the mass; an index or a resistivity may spread over decades and takes a
+   * logarithmic axis then.
+   */
   readonly axis?: 'linear' | 'by-spread'
   readonly width: number
   /** Without the rows of event labels, which are added above. */
@@ -38,19 +59,31 @@ export interface TrendInput {
 }
 
 export type MarkShape = 'circle' | 'diamond' | 'ring' | 'cross'
-export interface TrendMark { readonly x: number; readonly y: number; readonly shape: MarkShape; readonly point: TrendPoint }
+export interface TrendMark {
+  readonly x: number
+  readonly y: number
+  readonly shape: MarkShape
+  readonly point: TrendPoint
+}
 
 export interface TrendModel {
   readonly width: number
   readonly height: number
-  readonly plot: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number }
+  readonly plot: {
+    readonly left: number
+    readonly right: number
+    readonly top: number
+    readonly bottom: number
+  }
   readonly logarithmic: boolean
   /** One path for each run of valid neighbours. */
   readonly lines: readonly string[]
   readonly mean: string
   readonly band: string
   readonly marks: readonly TrendMark[]
-  /** All valid results as one path of points: thousands of elements of their own would make the page heavy. */
+  /**
+   * All valid results as one path of points: thousands of elements of their own would make the page heavy.
+   */
   readonly dots: string
   readonly limits: readonly { readonly y: number; readonly label: string; readonly labelY: number }[]
   readonly events: readonly { readonly x: number; readonly width: number; readonly label: PlacedLabel }[]
@@ -60,25 +93,54 @@ export interface TrendModel {
 
 const BOTTOM = 26
 const LABEL_ROW = 15
-const SHAPES: Readonly<Record<TrendPoint['status'], MarkShape>> = { valid: 'circle', 'not-valid': 'diamond', pending: 'ring', withdrawn: 'cross' }
+const SHAPES: Readonly<Record<TrendPoint['status'], MarkShape>> = {
+  valid: 'circle',
+  'not-valid': 'diamond',
+  pending: 'ring',
+  withdrawn: 'cross',
+}
 
 /** The model of a trend; null where no point has a value. */
 export function trendModel(input: TrendInput): TrendModel | null {
   const { points, width } = input
   const values = points.flatMap((point) => (point.value === null ? [] : [point.value]))
   if (values.length === 0) return null
-  const x = timeScale(points.map((point) => point.at), width)
+  const x = timeScale(
+    points.map((point) => point.at),
+    width,
+  )
   const events = eventBands(input, x)
   const top = 8 + LABEL_ROW * rows(events)
   const height = input.height + LABEL_ROW * rows(events)
-  const { y, logarithmic } = valueScale([...values, ...input.limits.map((limit) => limit.value), ...bandEdges(input)], [height - BOTTOM, top], input.axis ?? 'by-spread')
+  const { y, logarithmic } = valueScale(
+    [...values, ...input.limits.map((limit) => limit.value), ...bandEdges(input)],
+    [height - BOTTOM, top],
+    input.axis ?? 'by-spread',
+  )
   const at = (point: TrendPoint) => rounded(x(utcDate(point.at)))
-  const marks = points.map((point): TrendMark => ({ x: at(point), y: point.value === null ? height - BOTTOM - 5 : rounded(y(point.value)), shape: SHAPES[point.status], point }))
+  const marks = points.map(
+    (point): TrendMark => ({
+      x: at(point),
+      y: point.value === null ? height - BOTTOM - 5 : rounded(y(point.value)),
+      shape: SHAPES[point.status],
+      point,
+    }),
+  )
   return {
-    width, height, plot: { left: LEFT, right: width - RIGHT, top, bottom: height - BOTTOM }, logarithmic,
-    lines: validRuns(points).map((run) => line<TrendPoint>(at, (point) => rounded(y(point.value ?? 0))).digits(2)(run) ?? ''),
-    ...meanPaths(input, at, y), marks, dots: marks.flatMap((mark) => (mark.shape === 'circle' ? [`M${mark.x},${mark.y}h0`] : [])).join(''),
-    limits: limitLines(input.limits, y, top), events, xTicks: timeTicks(x, width), yTicks: valueTicks(y, logarithmic, input.decimals),
+    width,
+    height,
+    plot: { left: LEFT, right: width - RIGHT, top, bottom: height - BOTTOM },
+    logarithmic,
+    lines: validRuns(points).map(
+      (run) => line<TrendPoint>(at, (point) => rounded(y(point.value ?? 0))).digits(2)(run) ?? '',
+    ),
+    ...meanPaths(input, at, y),
+    marks,
+    dots: marks.flatMap((mark) => (mark.shape === 'circle' ? [`M${mark.x},${mark.y}h0`] : [])).join(''),
+    limits: limitLines(input.limits, y, top),
+    events,
+    xTicks: timeTicks(x, width),
+    yTicks: valueTicks(y, logarithmic, input.decimals),
   }
 }
 
@@ -100,15 +162,21 @@ function bandEdge(mean: number, sign: 1 | -1, band: TrendBand | undefined): numb
 
 /** The axis takes the band in, so that it is never drawn over the edge of the plot. */
 function bandEdges({ points, band }: TrendInput): number[] {
-  return points.flatMap(({ mean }) => (mean === undefined ? [] : [bandEdge(mean, -1, band), bandEdge(mean, 1, band)]))
+  return points.flatMap(({ mean }) =>
+    mean === undefined ? [] : [bandEdge(mean, -1, band), bandEdge(mean, 1, band)],
+  )
 }
 
-function meanPaths({ points, band }: TrendInput, at: (point: TrendPoint) => number, y: ValueScale): { mean: string; band: string } {
+function meanPaths(
+  { points, band }: TrendInput,
+  at: (point: TrendPoint) => number,
+  y: ValueScale,
+): { mean: string; band: string } {
   const withMean = points.filter((point) => point.mean !== undefined)
   const edge = (sign: 1 | -1) => (point: TrendPoint) => rounded(y(bandEdge(point.mean ?? 0, sign, band)))
   return {
     mean: line<TrendPoint>(at, (point) => rounded(y(point.mean ?? 0))).digits(2)(withMean) ?? '',
-    band: band === undefined ? '' : area<TrendPoint>(at, edge(-1), edge(1)).digits(2)(withMean) ?? '',
+    band: band === undefined ? '' : (area<TrendPoint>(at, edge(-1), edge(1)).digits(2)(withMean) ?? ''),
   }
 }
 
@@ -127,13 +195,30 @@ const LETTER = 6.2
 
 function eventBands({ events, width }: TrendInput, x: TimeScale): TrendModel['events'] {
   const bounds = { left: LEFT, right: width - RIGHT }
-  const bands = events.map((event) => {
-    const from = rounded(x(utcDate(event.from)))
-    const to = rounded(x(utcDate(event.to ?? event.from)))
-    return { title: shortened(event.title, bounds.right - bounds.left), x: Math.max(bounds.left, from), end: Math.min(bounds.right, Math.max(to, from + 1.5)) }
-  }).filter((band) => band.x < bounds.right && bounds.left < band.end)
-  const labels = placeLabels(bands.map((band) => ({ text: band.title, x: (band.x + band.end) / 2, width: band.title.length * LETTER })), bounds)
-  return bands.map((band, index) => ({ x: band.x, width: rounded(band.end - band.x), label: labels[index] as PlacedLabel }))
+  const bands = events
+    .map((event) => {
+      const from = rounded(x(utcDate(event.from)))
+      const to = rounded(x(utcDate(event.to ?? event.from)))
+      return {
+        title: shortened(event.title, bounds.right - bounds.left),
+        x: Math.max(bounds.left, from),
+        end: Math.min(bounds.right, Math.max(to, from + 1.5)),
+      }
+    })
+    .filter((band) => band.x < bounds.right && bounds.left < band.end)
+  const labels = placeLabels(
+    bands.map((band) => ({
+      text: band.title,
+      x: (band.x + band.end) / 2,
+      width: band.title.length * LETTER,
+    })),
+    bounds,
+  )
+  return bands.map((band, index) => ({
+    x: band.x,
+    width: rounded(band.end - band.x),
+    label: labels[index] as PlacedLabel,
+  }))
 }
 
 /** A label wider than the plot is cut; the page tells the whole title elsewhere. */

@@ -1,6 +1,8 @@
 /**
- * npm run bench: time and peak memory of reading, computing and building on generated lots, each beside its floor, measured in the
- * same run. Every figure is a process of its own; whole-process peak memory is the operating system's (getrusage).
+ * npm run bench: time and peak memory of reading, computing and building on generated lots, each beside its
+ * floor, measured in the
+ * same run. Every figure is a process of its own; whole-process peak memory is the operating system's
+ * (getrusage).
  */
 import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
@@ -9,19 +11,25 @@ import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { build } from 'astro'
 import { JSON_SCHEMA, load } from 'js-yaml'
-import { everyClause } from '../core/criterion.ts'
-import { judge } from '../core/judge.ts'
-import { unpackSource } from '../core/source-evidence.ts'
-import { strengthInterval } from '../core/ratio-interval.ts'
-import { computeEdition } from '../edition/compute.ts'
-import type { Edition } from '../edition/edition.ts'
-import { explainedIndices } from '../edition/resistivity-explained.ts'
-import { sourceEvidenceData } from '../edition/lot-data.ts'
+import { everyClause } from '../core/criteria/criterion.ts'
+import { judge } from '../core/judging/verdict.ts'
+import { unpackSource } from '../core/evidence/source-evidence.ts'
+import { strengthInterval } from '../core/statistics/ratio-interval.ts'
+import { computeEdition } from '../edition/passes/compute.ts'
+import type { Edition } from '../edition/shape/edition.ts'
+import { explainedIndices } from '../edition/views/resistivity-explained.ts'
+import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
 import { command, EXIT, PROGRAM, ROOT, run } from './program.ts'
 
-interface Measure { readonly what: string; readonly lots: number; readonly seconds: number; readonly peakMB: number; readonly detail?: Record<string, number> }
+interface Measure {
+  readonly what: string
+  readonly lots: number
+  readonly seconds: number
+  readonly peakMB: number
+  readonly detail?: Record<string, number>
+}
 
 const SELF = resolve(ROOT, 'src/commands/bench.ts')
 
@@ -46,7 +54,8 @@ await run(async () => {
     .option('--part <name>', 'run one part in this process (used by the command itself)')
     .option('--folder <folder>', 'content folder of the part')
     .option('--site <folder>', 'built site of the part')
-    .parse().opts<{ sizes: string; out: string; part?: string; folder?: string; site?: string }>()
+    .parse()
+    .opts<{ sizes: string; out: string; part?: string; folder?: string; site?: string }>()
   if (options.part !== undefined) return part(options.part, options.folder ?? '', options.site ?? '')
   const measures = options.sizes.split(',').map(Number).flatMap(measureSize)
   mkdirSync(resolve(options.out, '..'), { recursive: true })
@@ -59,9 +68,15 @@ function measureSize(lots: number): Measure[] {
   const folder = mkdtempSync(join(tmpdir(), 'bench-'))
   const content = join(folder, 'content')
   try {
-    execFileSync(process.execPath, [resolve(ROOT, 'src/commands/demo.ts'), '--lots', String(lots), '--out', content], { stdio: ['ignore', 'ignore', 'inherit'] })
+    execFileSync(
+      process.execPath,
+      [resolve(ROOT, 'src/commands/demo.ts'), '--lots', String(lots), '--out', content],
+      { stdio: ['ignore', 'ignore', 'inherit'] },
+    )
     const site = join(folder, 'site')
-    return ['yaml-floor', 'check', 'judge', 'build', 'build-floor'].map((name) => measurePart(name, lots, content, site))
+    return ['yaml-floor', 'check', 'judge', 'build', 'build-floor'].map((name) =>
+      measurePart(name, lots, content, site),
+    )
   } finally {
     rmSync(folder, { recursive: true, force: true })
   }
@@ -69,7 +84,11 @@ function measureSize(lots: number): Measure[] {
 
 function measurePart(name: string, lots: number, content: string, site: string): Measure {
   const started = performance.now()
-  const child = spawnSync(process.execPath, ['--max-old-space-size=8192', SELF, '--part', name, '--folder', content, '--site', site], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'], maxBuffer: 1 << 26 })
+  const child = spawnSync(
+    process.execPath,
+    ['--max-old-space-size=8192', SELF, '--part', name, '--folder', content, '--site', site],
+    { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'], maxBuffer: 1 << 26 },
+  )
   const seconds = (performance.now() - started) / 1000
   if (child.status !== 0) throw new Error(`bench part ${name} ended with status ${child.status}`)
   const line = child.stdout.trim().split('\n').at(-1) ?? '{}'
@@ -79,7 +98,10 @@ function measurePart(name: string, lots: number, content: string, site: string):
 }
 
 async function part(name: string, folder: string, site: string): Promise<number> {
-  const detail = await ({ 'yaml-floor': yamlFloor, check, judge: judging, build: wholeBuild, 'build-floor': buildFloor }[name] ?? unknownPart)(folder, site)
+  const detail = await (
+    { 'yaml-floor': yamlFloor, check, judge: judging, build: wholeBuild, 'build-floor': buildFloor }[name] ??
+    unknownPart
+  )(folder, site)
   process.stdout.write(`${JSON.stringify({ ...detail, peakMB: process.resourceUsage().maxRSS / 1024 })}\n`)
   return EXIT.well
 }
@@ -90,7 +112,9 @@ function unknownPart(): never {
 
 /** Plain js-yaml on the same files, nothing else. */
 function yamlFloor(folder: string): Record<string, number> {
-  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile() && entry.name.endsWith('.yaml'))
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter(
+    (entry) => entry.isFile() && entry.name.endsWith('.yaml'),
+  )
   let bytes = 0
   const parsed = files.map((file) => {
     const text = readFileSync(join(file.parentPath, file.name), 'utf8')
@@ -106,7 +130,12 @@ function check(folder: string): Record<string, number> {
   const { records, diagnostics } = loadRecords(folder)
   const read = performance.now()
   const edition = computeEdition(records, { program: PROGRAM })
-  return { readSeconds: (read - started) / 1000, computeSeconds: (performance.now() - read) / 1000, lots: edition.lots.size, diagnostics: diagnostics.length }
+  return {
+    readSeconds: (read - started) / 1000,
+    computeSeconds: (performance.now() - read) / 1000,
+    lots: edition.lots.size,
+    diagnostics: diagnostics.length,
+  }
 }
 
 /** Judging alone, from evidence at hand: every lot under twelve sets, the way a reader's browser does it. */
@@ -115,11 +144,16 @@ function judging(folder: string): Record<string, number> {
   const computing = performance.now()
   const edition = computeEdition(records, { program: PROGRAM })
   const computeSeconds = (performance.now() - computing) / 1000
-  const sources = [...edition.sources.values()].map((source) => ({ kind: source.record.kind, evidence: unpackSource(sourceEvidenceData(edition, source)) }))
+  const sources = [...edition.sources.values()].map((source) => ({
+    kind: source.record.kind,
+    evidence: unpackSource(sourceEvidenceData(edition, source)),
+  }))
   const started = performance.now()
   let [verdicts, clauses] = [0, 0]
   for (const { kind, evidence } of sources) {
-    const sets = [...edition.criteria.values()].filter((criterion) => criterion.kinds.some((candidate) => candidate === kind)).slice(0, SETS)
+    const sets = [...edition.criteria.values()]
+      .filter((criterion) => criterion.kinds.some((candidate) => candidate === kind))
+      .slice(0, SETS)
     const size = sets.map((set) => [...everyClause(set.clauses)].length)
     evidence.lots.forEach((_, place) => {
       const known = evidence.evidenceOf(place)
@@ -131,18 +165,37 @@ function judging(folder: string): Record<string, number> {
     })
   }
   const judgeSeconds = (performance.now() - started) / 1000
-  return { ...doubt(edition), computeSeconds, judgeSeconds, verdicts, clauses, microsecondsAClause: 1e6 * judgeSeconds / clauses, lotsTimesClausesASecond: Math.round(clauses / judgeSeconds) }
+  return {
+    ...doubt(edition),
+    computeSeconds,
+    judgeSeconds,
+    verdicts,
+    clauses,
+    microsecondsAClause: (1e6 * judgeSeconds) / clauses,
+    lotsTimesClausesASecond: Math.round(clauses / judgeSeconds),
+  }
 }
 
-/** What intervals and explanations cost beside computing: three specimens a mortar, as many intervals as there are indices. */
+/**
+ * What intervals and explanations cost beside computing: three specimens a mortar, as many intervals as there
+ * are indices.
+ */
 function doubt(edition: Edition): Record<string, number> {
-  const indices = [...edition.lots.values()].flatMap((lot) => lot.results.filter((result) => result.interval !== undefined))
+  const indices = [...edition.lots.values()].flatMap((lot) =>
+    lot.results.filter((result) => result.interval !== undefined),
+  )
   const started = performance.now()
   let held = 0
-  for (const { value } of indices) held += strengthInterval([value, value + 1, value - 1], [99, 100, 101])?.low ?? 0
+  for (const { value } of indices)
+    held += strengthInterval([value, value + 1, value - 1], [99, 100, 101])?.low ?? 0
   const intervals = performance.now()
   for (const lot of edition.lots.values()) held += explainedIndices(edition, lot).length
-  return { intervalSeconds: (intervals - started) / 1000, explainSeconds: (performance.now() - intervals) / 1000, indices: indices.length, held: Math.round(held) }
+  return {
+    intervalSeconds: (intervals - started) / 1000,
+    explainSeconds: (performance.now() - intervals) / 1000,
+    indices: indices.length,
+    held: Math.round(held),
+  }
 }
 
 async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
@@ -151,38 +204,70 @@ async function wholeBuild(folder: string, site: string): Promise<Record<string, 
   return { pages: built.pages, lots: built.edition.lots.size }
 }
 
-/** A bare Astro project that writes as many pages with the same bytes, held in memory, with no component of ours. */
+/**
+ * A bare Astro project that writes as many pages with the same bytes, held in memory, with no component of
+ * ours.
+ */
 async function buildFloor(_folder: string, site: string): Promise<Record<string, number>> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
-  const pages = readdirSync(site, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile() && entry.name === 'index.html')
+  const pages = readdirSync(site, { recursive: true, withFileTypes: true }).filter(
+    (entry) => entry.isFile() && entry.name === 'index.html',
+  )
   const texts = pages.map((entry) => readFileSync(join(entry.parentPath, entry.name), 'utf8'))
   ;(globalThis as Record<symbol, unknown>)[Symbol.for('puteoli.bench')] = texts
   const root = mkdtempSync(join(ROOT, 'node_modules', '.bench-'))
   try {
     mkdirSync(join(root, 'src/pages'), { recursive: true })
     writeFileSync(join(root, 'src/pages/[page].astro'), FLOOR_PAGE)
-    await build({ root, configFile: false, outDir: join(site, '..', 'floor'), logLevel: 'error', build: { format: 'directory' } })
+    await build({
+      root,
+      configFile: false,
+      outDir: join(site, '..', 'floor'),
+      logLevel: 'error',
+      build: { format: 'directory' },
+    })
   } finally {
     rmSync(root, { recursive: true, force: true })
   }
-  return { pages: texts.length, bytes: texts.reduce((sum, text) => sum + text.length, 0), siteMB: sizeOf(site) / 1e6 }
+  return {
+    pages: texts.length,
+    bytes: texts.reduce((sum, text) => sum + text.length, 0),
+    siteMB: sizeOf(site) / 1e6,
+  }
 }
 
 function sizeOf(folder: string): number {
-  return readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile()).reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0)
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0)
 }
 
 function table(measures: readonly Measure[]): string {
-  const head = '| lots | part | seconds | ms a lot | peak MB | against its floor |\n|---:|---|---:|---:|---:|---:|\n'
+  const head =
+    '| lots | part | seconds | ms a lot | peak MB | against its floor |\n|---:|---|---:|---:|---:|---:|\n'
   const floors: Record<string, string> = { check: 'yaml-floor', build: 'build-floor' }
-  return head + measures.map((measure) => {
-    const floor = measures.find((other) => other.lots === measure.lots && other.what === floors[measure.what])
-    const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
-    return `| ${measure.lots} | ${measure.what} | ${measure.seconds.toFixed(2)} | ${(1000 * measure.seconds / measure.lots).toFixed(2)} | ${measure.peakMB.toFixed(0)} | ${ratio} |\n`
-  }).join('') + judgingLines(measures)
+  return (
+    head +
+    measures
+      .map((measure) => {
+        const floor = measures.find(
+          (other) => other.lots === measure.lots && other.what === floors[measure.what],
+        )
+        const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
+        return `| ${measure.lots} | ${measure.what} | ${measure.seconds.toFixed(2)} | ${((1000 * measure.seconds) / measure.lots).toFixed(2)} | ${measure.peakMB.toFixed(0)} | ${ratio} |\n`
+      })
+      .join('') +
+    judgingLines(measures)
+  )
 }
 
 /** The cost of judging for itself, since reading and computing take most of its part's time. */
 function judgingLines(measures: readonly Measure[]): string {
-  return measures.filter(({ what }) => what === 'judge').map(({ lots, detail = {} }) => `\n${lots} lots: ${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${detail['judgeSeconds']?.toFixed(2)} s, ${detail['microsecondsAClause']?.toFixed(1)} µs a clause, ${detail['lotsTimesClausesASecond']} lots × clauses a second; intervals ${detail['intervalSeconds']?.toFixed(2)} s and explanations ${detail['explainSeconds']?.toFixed(2)} s for ${detail['indices']} indices, beside ${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing\n`).join('')
+  return measures
+    .filter(({ what }) => what === 'judge')
+    .map(
+      ({ lots, detail = {} }) =>
+        `\n${lots} lots: ${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${detail['judgeSeconds']?.toFixed(2)} s, ${detail['microsecondsAClause']?.toFixed(1)} µs a clause, ${detail['lotsTimesClausesASecond']} lots × clauses a second; intervals ${detail['intervalSeconds']?.toFixed(2)} s and explanations ${detail['explainSeconds']?.toFixed(2)} s for ${detail['indices']} indices, beside ${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing\n`,
+    )
+    .join('')
 }

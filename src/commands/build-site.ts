@@ -1,14 +1,23 @@
 /** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
-import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
 import { build } from 'astro'
-import { paths } from '../edition/addresses.ts'
-import { computeEdition } from '../edition/compute.ts'
-import type { Edition } from '../edition/edition.ts'
-import { dataFiles } from '../edition/outputs.ts'
-import { forAudience } from '../edition/publishing.ts'
-import { listedPages, sitemapFiles } from '../edition/sitemap.ts'
-import { putEdition } from '../edition/slot.ts'
+import { paths } from '../edition/shape/addresses.ts'
+import { computeEdition } from '../edition/passes/compute.ts'
+import type { Edition } from '../edition/shape/edition.ts'
+import { dataFiles } from '../edition/writers/outputs.ts'
+import { forAudience } from '../edition/passes/publishing.ts'
+import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
+import { putEdition } from '../edition/shape/slot.ts'
 import type { Records } from '../records/load.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { CommandFailure, EXIT, PROGRAM, ROOT } from './program.ts'
@@ -20,16 +29,26 @@ export interface BuildOptions {
   readonly address?: string
 }
 
-export interface BuiltSite { readonly edition: Edition; readonly folder: string; readonly pages: number }
+export interface BuiltSite {
+  readonly edition: Edition
+  readonly folder: string
+  readonly pages: number
+}
 
 /** Project folders that no output may touch. */
 const SOURCES = ['src', 'schemas', 'test', 'node_modules', '.git']
 
 /** @throws CommandFailure with the output folder as it was before */
 export async function buildSite(records: Records, options: BuildOptions): Promise<BuiltSite> {
-  const output = prepareOutput(options.out, [records.contentDir, ...SOURCES.map((name) => resolve(ROOT, name))])
+  const output = prepareOutput(options.out, [
+    records.contentDir,
+    ...SOURCES.map((name) => resolve(ROOT, name)),
+  ])
   try {
-    const edition = forAudience(computeEdition(records, { program: PROGRAM, asOf: options.asOf, address: options.address }), options.audience)
+    const edition = forAudience(
+      computeEdition(records, { program: PROGRAM, asOf: options.asOf, address: options.address }),
+      options.audience,
+    )
     await buildPages(edition, output.next)
     writeDataFiles(edition, output.next)
     const pages = pagesOf(output.next)
@@ -44,7 +63,8 @@ export async function buildSite(records: Records, options: BuildOptions): Promis
 }
 
 /**
- * Astro runs its own intermediate program from the output folder, where it must find the project's packages, or else from one folder
+ * Astro runs its own intermediate program from the output folder, where it must find the project's packages,
+ * or else from one folder
  * shared by all builds. So pages are built in a folder of their own inside the project, then moved.
  */
 async function buildPages(edition: Edition, folder: string): Promise<void> {
@@ -72,7 +92,13 @@ function moveFolder(from: string, to: string): void {
 }
 
 async function astroBuild(edition: Edition, folder: string): Promise<void> {
-  await build({ root: ROOT, outDir: folder, base: edition.address.base, ...(edition.address.origin === null ? {} : { site: edition.address.origin }), logLevel: 'error' })
+  await build({
+    root: ROOT,
+    outDir: folder,
+    base: edition.address.base,
+    ...(edition.address.origin === null ? {} : { site: edition.address.origin }),
+    logLevel: 'error',
+  })
 }
 
 function writeDataFiles(edition: Edition, folder: string): void {
@@ -98,11 +124,21 @@ function pagesOf(folder: string): string[] {
 
 function writeSitemap(edition: Edition, folder: string, pages: readonly string[]): void {
   if (edition.address.origin === null) return
-  for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, listedPages(edition, pages))) writeFileSync(join(folder, name), text)
+  for (const [name, text] of sitemapFiles(
+    `${edition.address.origin}${edition.address.base}`,
+    listedPages(edition, pages),
+  ))
+    writeFileSync(join(folder, name), text)
 }
 
 /** Every lot has its certificate page and data file: a page that Astro left out must not go unnoticed. */
 function checkOutput(edition: Edition, { next }: OutputFolder): void {
-  const missing = [...edition.lots.keys()].flatMap((id) => [join(paths.certificate(id), 'index.html'), paths.lotData(id)]).filter((path) => !existsSync(join(next, path)))
-  if (missing.length > 0) throw new CommandFailure(`The build left out ${missing.length} files, the first ${missing[0]}; the earlier site stays.`, EXIT.failed)
+  const missing = [...edition.lots.keys()]
+    .flatMap((id) => [join(paths.certificate(id), 'index.html'), paths.lotData(id)])
+    .filter((path) => !existsSync(join(next, path)))
+  if (missing.length > 0)
+    throw new CommandFailure(
+      `The build left out ${missing.length} files, the first ${missing[0]}; the earlier site stays.`,
+      EXIT.failed,
+    )
 }

@@ -10,8 +10,19 @@ await run(async () => {
     .option('--out <folder>', 'where the site is written', folderOption, resolve(ROOT, 'dist'))
     .option('--as-of <date>', 'read the records on this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
-    .addOption(new Option('--audience <who>', 'who will read the site').choices(['public', 'internal']).default('public'))
-    .parse().opts<{ content: string; out: string; asOf?: string; address?: string; audience: 'public' | 'internal' }>()
+    .addOption(
+      new Option('--audience <who>', 'who will read the site')
+        .choices(['public', 'internal'])
+        .default('public'),
+    )
+    .parse()
+    .opts<{
+      content: string
+      out: string
+      asOf?: string
+      address?: string
+      audience: 'public' | 'internal'
+    }>()
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
   const built = await buildSite(records, options)
   process.stdout.write(`${built.edition.lots.size} lots, ${built.pages} pages in ${built.folder}\n`)

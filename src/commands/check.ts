@@ -1,18 +1,25 @@
 /** npm run check: reads, computes, reports; writes nothing. */
-import { clauseSentence } from '../core/clause-sentence.ts'
-import { everyClause, setName } from '../core/criterion.ts'
-import { counted } from '../core/limit-words.ts'
-import { riskSentence, ruleWords } from '../core/rule-risk.ts'
+import { clauseSentence } from '../words/clause-sentence.ts'
+import { everyClause, setName } from '../core/criteria/criterion.ts'
+import { counted } from '../words/limit-words.ts'
+import { riskSentence, ruleWords } from '../core/criteria/rule-risk.ts'
 import { hasSite, type Records } from '../records/load.ts'
-import { checkReport, type ReportScope } from '../edition/check-report.ts'
-import { computeEdition } from '../edition/compute.ts'
-import { conditionTitle } from '../edition/condition-title.ts'
-import type { Edition } from '../edition/edition.ts'
-import type { Outcome } from '../core/verdict.ts'
+import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
+import { computeEdition } from '../edition/passes/compute.ts'
+import { conditionTitle } from '../edition/views/condition-title.ts'
+import type { Edition } from '../edition/shape/edition.ts'
+import type { Outcome } from '../core/criteria/outcome.ts'
 import { command, CommandFailure, dateOption, EXIT, PROGRAM, run } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
-interface Options { content: string; json?: boolean; asOf?: string; lots?: string[]; criteria?: string[]; explain?: string }
+interface Options {
+  content: string
+  json?: boolean
+  asOf?: string
+  lots?: string[]
+  criteria?: string[]
+  explain?: string
+}
 
 await run(() => {
   const program = command('check', 'Read all records, compute and judge every lot, and report.')
@@ -20,7 +27,10 @@ await run(() => {
     .option('--as-of <date>', 'read the records on this date', dateOption)
     .option('--lots <ids...>', 'only these lots (SOURCE/LOT) or sources')
     .option('--criteria <ids...>', 'only these criteria')
-    .option('--explain <set>', 'say what each clause of a set asks, a sentence each (SET or SET/CLAUSE), to proof-read it')
+    .option(
+      '--explain <set>',
+      'say what each clause of a set asks, a sentence each (SET or SET/CLAUSE), to proof-read it',
+    )
     .parse()
   const options = program.opts<Options>()
   const content = readContent(options.content)
@@ -29,11 +39,18 @@ await run(() => {
     process.stdout.write(explained(content.records, options.explain))
     return content.errors > 0 ? EXIT.failed : EXIT.well
   }
-  const edition = hasSite(content.records) ? computeEdition(content.records, { program: PROGRAM, ...(options.asOf === undefined ? {} : { asOf: options.asOf }) }) : null
+  const edition = hasSite(content.records)
+    ? computeEdition(content.records, {
+        program: PROGRAM,
+        ...(options.asOf === undefined ? {} : { asOf: options.asOf }),
+      })
+    : null
   const scope: ReportScope = {
-    ...(options.lots === undefined ? {} : { lots: new Set(options.lots) }), ...(options.criteria === undefined ? {} : { criteria: new Set(options.criteria) }),
+    ...(options.lots === undefined ? {} : { lots: new Set(options.lots) }),
+    ...(options.criteria === undefined ? {} : { criteria: new Set(options.criteria) }),
   }
-  if (options.json === true) for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
+  if (options.json === true)
+    for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
   else {
     printDiagnostics(content)
     if (edition !== null) process.stdout.write(summary(edition, scope))
@@ -41,41 +58,76 @@ await run(() => {
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
 
-/** The sentences of a set, or of one clause of it with its members. @throws CommandFailure for a set or clause that is not on record */
+/**
+ * The sentences of a set, or of one clause of it with its members. @throws CommandFailure for a set or clause
+ * that is not on record
+ */
 function explained(records: Records, asked: string): string {
   const [id = '', clauseId] = asked.split('/')
   const criterion = records.criteria.get(id)
-  if (criterion === undefined) throw new CommandFailure(`There is no criterion "${id}" without a fault.\nmend: name one of ${[...records.criteria.keys()].join(', ')}`, EXIT.wrongUse)
-  const clauses = clauseId === undefined ? criterion.clauses : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
-  if (clauses.length === 0) throw new CommandFailure(`The set ${id} has no clause "${clauseId}".\nmend: name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`, EXIT.wrongUse)
+  if (criterion === undefined)
+    throw new CommandFailure(
+      `There is no criterion "${id}" without a fault.\nmend: name one of ${[...records.criteria.keys()].join(', ')}`,
+      EXIT.wrongUse,
+    )
+  const clauses =
+    clauseId === undefined
+      ? criterion.clauses
+      : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
+  if (clauses.length === 0)
+    throw new CommandFailure(
+      `The set ${id} has no clause "${clauseId}".\nmend: name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`,
+      EXIT.wrongUse,
+    )
   const head = [
     setName(criterion),
-    ...(criterion.layers.length < 2 ? [] : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
+    ...(criterion.layers.length < 2
+      ? []
+      : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
     `Decision rule: ${ruleWords(criterion.decisionRule)}; ${riskSentence(criterion)}`,
   ]
   const lines = clauses.map((clause) => {
-    const changes = (clause.changes ?? []).map((change) => `\n    ${change.change} by ${change.layer}; before: ${change.was}`).join('')
+    const changes = (clause.changes ?? [])
+      .map((change) => `\n    ${change.change} by ${change.layer}; before: ${change.was}`)
+      .join('')
     return `  ${clause.id}${clause.layer === criterion.id ? '' : ` (${clause.layer})`}: ${clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))}${changes}`
   })
-  const removed = clauseId === undefined ? criterion.removed.map((clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${clause.was}`) : []
+  const removed =
+    clauseId === undefined
+      ? criterion.removed.map(
+          (clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${clause.was}`,
+        )
+      : []
   return `${[...head, '', ...lines, ...removed].join('\n')}\n`
 }
 
 /** A line for each source and criterion, then the findings. */
 function summary(edition: Edition, scope: ReportScope): string {
-  const lines = [`As of ${edition.asOf}: ${edition.lots.size} lots, ${edition.shipments.length} shipments, ${edition.controls.size} control batches`, '']
+  const lines = [
+    `As of ${edition.asOf}: ${edition.lots.size} lots, ${edition.shipments.length} shipments, ${edition.controls.size} control batches`,
+    '',
+  ]
   for (const source of edition.sources.values()) {
     for (const criterion of source.criteria.filter((id) => scope.criteria?.has(id) ?? true)) {
       const counts = new Map<Outcome, number>()
-      for (const lot of source.lots.filter((candidate) => scope.lots === undefined || scope.lots.has(candidate.id) || scope.lots.has(source.id))) {
+      for (const lot of source.lots.filter(
+        (candidate) => scope.lots === undefined || scope.lots.has(candidate.id) || scope.lots.has(source.id),
+      )) {
         const outcome = lot.verdicts.find((verdict) => verdict.criterion === criterion)?.outcome
         if (outcome !== undefined) counts.set(outcome, (counts.get(outcome) ?? 0) + 1)
       }
-      if (counts.size > 0) lines.push(`${source.id}, ${criterion}: ${[...counts].map(([outcome, count]) => `${count} ${outcome}`).join(', ')}`)
+      if (counts.size > 0)
+        lines.push(
+          `${source.id}, ${criterion}: ${[...counts].map(([outcome, count]) => `${count} ${outcome}`).join(', ')}`,
+        )
     }
   }
   const findings = [...edition.lots.values()].flatMap((lot) => lot.findings)
   lines.push('', findings.length === 0 ? 'No findings' : `${counted(findings.length, 'finding')}:`)
-  for (const finding of findings) lines.push(`  ${finding.severity}: ${finding.sentence} [${finding.check}]`, ...finding.evidence.map((text) => `    ${text}`))
+  for (const finding of findings)
+    lines.push(
+      `  ${finding.severity}: ${finding.sentence} [${finding.check}]`,
+      ...finding.evidence.map((text) => `    ${text}`),
+    )
   return `${lines.join('\n')}\n`
 }

@@ -5,12 +5,14 @@ import { InvalidArgumentError } from 'commander'
 import { ALTERED } from '../demo/planted.ts'
 import { AS_OF, SEED } from '../demo/scenario.ts'
 import { type DemoIssue, scenarioFiles } from '../demo/scenario-files.ts'
-import { withRevisionLine } from '../edition/issue.ts'
-import { carryOutPlan } from '../edition/issue-plan.ts'
+import { withRevisionLine } from '../edition/certificate/issue.ts'
+import { carryOutPlan } from '../edition/certificate/issue-plan.ts'
 import { CommandFailure, command, EXIT, PROGRAM, ROOT, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 
-/** Folders that the scenario writes; conditions, criteria and methods are written by hand and copied along. */
+/**
+ * Folders that the scenario writes; conditions, criteria and methods are written by hand and copied along.
+ */
 const WRITTEN = ['producers', 'laboratories', 'sources', 'controls', 'lots', 'issued']
 const BY_HAND = ['conditions', 'criteria', 'methods']
 
@@ -22,12 +24,18 @@ await run(() => {
     .option('--lots <number>', 'number of lots; 152 without it', wholeNumber)
     .option('--seed <number>', 'seed of chance', wholeNumber, SEED)
     .option('--out <folder>', 'content folder to write; the demo’s own without it')
-    .parse().opts<{ content: string; lots?: number; seed: number; out?: string }>()
+    .parse()
+    .opts<{ content: string; lots?: number; seed: number; out?: string }>()
   const folder = resolve(options.out ?? options.content)
   prepare(folder, options.out !== undefined)
   const issues: DemoIssue[] = []
   let files = 0
-  for (const file of scenarioFiles({ seed: options.seed, ...(options.lots === undefined ? {} : { lots: options.lots }) }, (issue) => { issues.push(issue) })) {
+  for (const file of scenarioFiles(
+    { seed: options.seed, ...(options.lots === undefined ? {} : { lots: options.lots }) },
+    (issue) => {
+      issues.push(issue)
+    },
+  )) {
     write(join(folder, file.path), file.text)
     files += 1
   }
@@ -38,14 +46,18 @@ await run(() => {
 })
 
 function wholeNumber(text: string): number {
-  if (!/^\d{1,7}$/.test(text) || Number(text) < 1) throw new InvalidArgumentError('a whole number from 1 was expected.')
+  if (!/^\d{1,7}$/.test(text) || Number(text) < 1)
+    throw new InvalidArgumentError('a whole number from 1 was expected.')
   return Number(text)
 }
 
 function prepare(folder: string, elsewhere: boolean): void {
-  if (elsewhere && existsSync(folder) && readdirSync(folder).length > 0) throw new CommandFailure(`${folder} is not empty.\nmend: choose another folder with --out`, EXIT.wrongUse)
+  if (elsewhere && existsSync(folder) && readdirSync(folder).length > 0)
+    throw new CommandFailure(`${folder} is not empty.\nmend: choose another folder with --out`, EXIT.wrongUse)
   for (const name of WRITTEN) rmSync(join(folder, name), { recursive: true, force: true })
-  if (elsewhere) for (const name of BY_HAND) cpSync(resolve(ROOT, 'content', name), join(folder, name), { recursive: true })
+  if (elsewhere)
+    for (const name of BY_HAND)
+      cpSync(resolve(ROOT, 'content', name), join(folder, name), { recursive: true })
 }
 
 function write(path: string, text: string): void {

@@ -1,12 +1,14 @@
-/** npm run dev: serves the pages and computes them anew when a record is saved; diagnostics show in the page. */
+/**
+ * npm run dev: serves the pages and computes them anew when a record is saved; diagnostics show in the page.
+ */
 import { watch } from 'node:fs'
 import { dev } from 'astro'
 import type { AstroIntegration } from 'astro'
-import { computeEdition } from '../edition/compute.ts'
-import { dataFile } from '../edition/outputs.ts'
-import { forAudience } from '../edition/publishing.ts'
-import { currentEdition, putEdition } from '../edition/slot.ts'
-import { diagnosticsText } from '../records/diagnostic-text.ts'
+import { computeEdition } from '../edition/passes/compute.ts'
+import { dataFile } from '../edition/writers/outputs.ts'
+import { forAudience } from '../edition/passes/publishing.ts'
+import { currentEdition, putEdition } from '../edition/shape/slot.ts'
+import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { command, EXIT, portOption, PROGRAM, ROOT, run } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
@@ -19,9 +21,16 @@ await run(async () => {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   const options = command('dev', 'Serve the site and reload it when a record is saved.')
     .option('--port <number>', 'port to serve on', portOption, 4321)
-    .parse().opts<{ content: string; port: number }>()
+    .parse()
+    .opts<{ content: string; port: number }>()
   let fault = load(options.content)
-  const server = await dev({ root: ROOT, base: currentEdition().address.base, server: { port: options.port }, logLevel: 'warn', integrations: [recordPages(() => fault)] })
+  const server = await dev({
+    root: ROOT,
+    base: currentEdition().address.base,
+    server: { port: options.port },
+    logLevel: 'warn',
+    integrations: [recordPages(() => fault)],
+  })
   let timer: NodeJS.Timeout | undefined
   watch(options.content, { recursive: true }, () => {
     clearTimeout(timer)
@@ -30,11 +39,16 @@ await run(async () => {
       reload?.()
     }, SETTLE_MS)
   })
-  process.stdout.write(`open http://localhost:${server.address.port}${currentEdition().address.base}   (stop with Ctrl+C)\n`)
+  process.stdout.write(
+    `open http://localhost:${server.address.port}${currentEdition().address.base}   (stop with Ctrl+C)\n`,
+  )
   return EXIT.well
 })
 
-/** Computes and puts the edition, drafts included; the diagnostics' text where there are errors, with the earlier edition kept. */
+/**
+ * Computes and puts the edition, drafts included; the diagnostics' text where there are errors, with the
+ * earlier edition kept.
+ */
 function load(folder: string): string | undefined {
   const content = readContent(folder)
   printDiagnostics(content)
@@ -76,14 +90,22 @@ function recordPages(fault: () => string | undefined): AstroIntegration {
           }
           const data = /^(data\/|feed\.xml$)/.test(path) ? dataFile(edition, path) : undefined
           if (data === undefined) next()
-          else response.writeHead(200, { 'content-type': path.endsWith('.json') ? 'application/json' : 'text/plain; charset=utf-8' }).end(data)
+          else
+            response
+              .writeHead(200, {
+                'content-type': path.endsWith('.json') ? 'application/json' : 'text/plain; charset=utf-8',
+              })
+              .end(data)
         })
       },
     },
   }
 }
 
-/** A request's path below the base; the development server hands some requests on with the base already taken off. */
+/**
+ * A request's path below the base; the development server hands some requests on with the base already taken
+ * off.
+ */
 function pathUnder(base: string, address = '/'): string {
   const path = address.split('?')[0] ?? '/'
   return path.startsWith(base) ? path.slice(base.length) : path.slice(1)

@@ -1,9 +1,10 @@
 /**
- * Gives the method pages of the Edition to Astro as MDX modules, wherever the content folder lies: `virtual:method-pages`
+ * Gives the method pages of the Edition to Astro as MDX modules, wherever the content folder lies:
+ * `virtual:method-pages`
  * maps an id to a component. Loading the records has refused import, export, braces and tags in these texts.
  */
 import type { ViteUserConfig } from 'astro'
-import { currentEdition } from '../edition/slot.ts'
+import { currentEdition } from '../edition/shape/slot.ts'
 
 type Plugin = Extract<NonNullable<ViteUserConfig['plugins']>[number], { name: string }>
 
@@ -17,13 +18,20 @@ export function methodPages(): Plugin {
     name: 'method-pages',
     enforce: 'pre',
     resolveId: (id) => (id === INDEX || id.startsWith(TEXT) ? `${OURS}${id}` : undefined),
-    load: (id) => (id === `${OURS}${INDEX}` ? indexModule() : id.startsWith(`${OURS}${TEXT}`) ? bodyOf(id.slice(OURS.length + TEXT.length, -'.mdx'.length)) : undefined),
+    load: (id) =>
+      id === `${OURS}${INDEX}`
+        ? indexModule()
+        : id.startsWith(`${OURS}${TEXT}`)
+          ? bodyOf(id.slice(OURS.length + TEXT.length, -'.mdx'.length))
+          : undefined,
     configureServer: (server) => {
       let seen: unknown
       server.middlewares.use((_request, _response, next) => {
         const { methods } = currentEdition()
         // A saved page is a new Edition, of which the development server's module graph knows nothing.
-        if (seen !== undefined && methods !== seen) for (const environment of Object.values(server.environments)) environment.moduleGraph.invalidateAll()
+        if (seen !== undefined && methods !== seen)
+          for (const environment of Object.values(server.environments))
+            environment.moduleGraph.invalidateAll()
         seen = methods
         next()
       })
@@ -33,7 +41,9 @@ export function methodPages(): Plugin {
 
 function indexModule(): string {
   const ids = currentEdition().methods.map((method) => method.id)
-  const imports = ids.map((id, index) => `import { Content as page${index} } from ${JSON.stringify(`${TEXT}${id}.mdx`)}`)
+  const imports = ids.map(
+    (id, index) => `import { Content as page${index} } from ${JSON.stringify(`${TEXT}${id}.mdx`)}`,
+  )
   return `${imports.join('\n')}\nexport const pages = new Map([${ids.map((id, index) => `[${JSON.stringify(id)}, page${index}]`).join(', ')}])\n`
 }
 

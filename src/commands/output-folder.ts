@@ -1,5 +1,6 @@
 /**
- * The output folder: written beside itself, checked, then swapped in by renaming, so that a failed or interrupted build leaves
+ * The output folder: written beside itself, checked, then swapped in by renaming, so that a failed or
+ * interrupted build leaves
  * the earlier site as it was.
  */
 import { existsSync, mkdirSync, readdirSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs'
@@ -24,11 +25,18 @@ export interface OutputFolder {
 export function prepareOutput(folder: string, kept: readonly string[]): OutputFolder {
   const final = realPath(folder)
   for (const other of kept.map(realPath)) {
-    if (within(final, other) || within(other, final)) throw new CommandFailure(`The output folder ${final} holds or lies in ${other}.\nmend: choose another folder with --out`, EXIT.wrongUse)
+    if (within(final, other) || within(other, final))
+      throw new CommandFailure(
+        `The output folder ${final} holds or lies in ${other}.\nmend: choose another folder with --out`,
+        EXIT.wrongUse,
+      )
   }
   recoverSwap(final)
   if (existsSync(final) && readdirSync(final).length > 0 && !existsSync(join(final, MARKER))) {
-    throw new CommandFailure(`The output folder ${final} holds files that no build of this program wrote.\nmend: choose another folder with --out, or empty this one yourself`, EXIT.wrongUse)
+    throw new CommandFailure(
+      `The output folder ${final} holds files that no build of this program wrote.\nmend: choose another folder with --out, or empty this one yourself`,
+      EXIT.wrongUse,
+    )
   }
   const next = `${final}.next`
   mkdirSync(next, { recursive: true })
@@ -54,7 +62,11 @@ function recoverSwap(final: string): void {
   else if (!existsSync(final) && existsSync(join(old, MARKER))) renameSync(old, final)
   for (const leftover of [next, old]) {
     if (!existsSync(leftover)) continue
-    if (leftover === old && !existsSync(join(old, MARKER))) throw new CommandFailure(`${old} stands in the way and was not written by this program.\nmend: move it elsewhere`, EXIT.wrongUse)
+    if (leftover === old && !existsSync(join(old, MARKER)))
+      throw new CommandFailure(
+        `${old} stands in the way and was not written by this program.\nmend: move it elsewhere`,
+        EXIT.wrongUse,
+      )
     rmSync(leftover, { recursive: true, force: true })
   }
 }

@@ -7,7 +7,10 @@ import { Command, CommanderError, InvalidArgumentError } from 'commander'
 /** The project's root folder. */
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
 
-const manifest = JSON.parse(readFileSync(resolve(ROOT, 'package.json'), 'utf8')) as { name: string; version: string }
+const manifest = JSON.parse(readFileSync(resolve(ROOT, 'package.json'), 'utf8')) as {
+  name: string
+  version: string
+}
 
 /** Printed in certificates and feeds. */
 export const PROGRAM = `${manifest.name} ${manifest.version}`
@@ -26,7 +29,9 @@ export class CommandFailure extends Error {
 
 /** A command with the options that every command takes. */
 export function command(name: string, description: string): Command {
-  return new Command(name).description(description).exitOverride()
+  return new Command(name)
+    .description(description)
+    .exitOverride()
     .option('--content <folder>', 'folder with the records', folderOption, resolve(ROOT, 'content'))
 }
 
@@ -37,7 +42,8 @@ export function folderOption(text: string): string {
 
 /** A calendar date given as an option. */
 export function dateOption(text: string): string {
-  const valid = /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().slice(0, 10) === text
+  const valid =
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().slice(0, 10) === text
   if (!valid) throw new InvalidArgumentError('a date such as 2026-04-10 was expected.')
   return text
 }
@@ -61,13 +67,17 @@ function statusOf(error: unknown): number {
 
 /** The address of a site: origin and a base path that ends in "/". */
 export function addressOption(text: string): string {
-  if (!/^https?:\/\/[^\s/?#]+(\/[^\s?#]*)?\/$/.test(text) || !URL.canParse(text)) throw new InvalidArgumentError('an address such as https://example.org/pozzolans/ was expected, ending in "/".')
+  if (!/^https?:\/\/[^\s/?#]+(\/[^\s?#]*)?\/$/.test(text) || !URL.canParse(text))
+    throw new InvalidArgumentError(
+      'an address such as https://example.org/pozzolans/ was expected, ending in "/".',
+    )
   return text
 }
 
 /** A port number. */
 export function portOption(text: string): number {
   const port = Number(text)
-  if (!/^\d+$/.test(text) || port < 1 || 65535 < port) throw new InvalidArgumentError('a port from 1 to 65535 was expected.')
+  if (!/^\d+$/.test(text) || port < 1 || 65535 < port)
+    throw new InvalidArgumentError('a port from 1 to 65535 was expected.')
   return port
 }

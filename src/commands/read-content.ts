@@ -1,22 +1,32 @@
 /** Reading the records for a command: diagnostics to standard error, a fatal fault as one line. */
-import { counted } from '../core/limit-words.ts'
-import { diagnosticsText } from '../records/diagnostic-text.ts'
+import { counted } from '../words/limit-words.ts'
+import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { loadRecords, type Records } from '../records/load.ts'
-import type { Diagnostic } from '../records/diagnostic.ts'
+import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
-export interface ReadContent { readonly records: Records; readonly diagnostics: readonly Diagnostic[]; readonly errors: number }
+export interface ReadContent {
+  readonly records: Records
+  readonly diagnostics: readonly Diagnostic[]
+  readonly errors: number
+}
 
 /** @throws CommandFailure (wrong use) when the folder itself cannot be read */
 export function readContent(folder: string): ReadContent {
   const { records, diagnostics, fatal } = loadRecords(folder)
   if (fatal !== undefined) throw new CommandFailure(`${fatal.message}\nmend: ${fatal.mend}`, EXIT.wrongUse)
-  return { records, diagnostics, errors: diagnostics.filter((diagnostic) => diagnostic.severity === 'error').length }
+  return {
+    records,
+    diagnostics,
+    errors: diagnostics.filter((diagnostic) => diagnostic.severity === 'error').length,
+  }
 }
 
 export function printDiagnostics({ records, diagnostics, errors }: ReadContent): void {
   if (diagnostics.length === 0) return
-  process.stderr.write(`${diagnosticsText(diagnostics, records.contentDir)}\n${counted(errors, 'error')}, ${counted(diagnostics.length - errors, 'warning')}\n`)
+  process.stderr.write(
+    `${diagnosticsText(diagnostics, records.contentDir)}\n${counted(errors, 'error')}, ${counted(diagnostics.length - errors, 'warning')}\n`,
+  )
 }
 
 /** The records, or one failure after all diagnostics have been printed. */

@@ -9,10 +9,13 @@ await run(async () => {
   const options = command('start', 'Build the certificate site and serve it on this machine.')
     .option('--out <folder>', 'where the site is written', folderOption, resolve(ROOT, 'dist'))
     .option('--port <number>', 'port to serve on', portOption, 4321)
-    .parse().opts<{ content: string; out: string; port: number }>()
+    .parse()
+    .opts<{ content: string; out: string; port: number }>()
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
   const built = await buildSite(records, { out: options.out, audience: 'public' })
   await serve(built.folder, built.edition.address.base, options.port)
-  process.stdout.write(`${built.edition.lots.size} lots, ${built.pages} pages\nopen http://localhost:${options.port}${built.edition.address.base}   (stop with Ctrl+C)\n`)
+  process.stdout.write(
+    `${built.edition.lots.size} lots, ${built.pages} pages\nopen http://localhost:${options.port}${built.edition.address.base}   (stop with Ctrl+C)\n`,
+  )
   return EXIT.well
 })

@@ -16,5 +16,5 @@ export function clock(minutes: number): string {
 
 /** The next day, this one included, that is a Wednesday: laboratories of the scenario cast on Wednesdays. */
 export function nextWednesday(day: number): number {
-  return day + ((6 - (day % 7)) + 7) % 7
+  return day + ((6 - (day % 7) + 7) % 7)
 }

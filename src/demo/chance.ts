@@ -16,7 +16,9 @@ export function chanceOf(seed: number): Chance {
   return { normal, uniform, whole: (low, high) => low + Math.floor(uniform() * (high - low + 1)) }
 }
 
-/** An autoregressive series of the first order with standard deviation 1: a lot resembles the one before it. */
+/**
+ * An autoregressive series of the first order with standard deviation 1: a lot resembles the one before it.
+ */
 export function autoregressive(chance: Chance, phi: number): () => number {
   let state = chance.normal()
   return () => {

@@ -1,47 +1,97 @@
 /**
- * What is planted in the demo for an auditor to find, each in one lot (by source and place in its series), and what is not.
+ * What is planted in the demo for an auditor to find, each in one lot (by source and place in its series),
+ * and what is not.
  *
- * Left out on purpose: a strength in psi written as MPa. A stress of some 4500 MPa is not physical, so reading refuses it; the case
+ * Left out on purpose: a strength in psi written as MPa. A stress of some 4500 MPa is not physical, so
+ * reading refuses it; the case
  * lies among the spoiled records of the tests instead.
  */
 import type { Planted } from './lot-text.ts'
 
-export interface PlantedLot { readonly source: string; readonly place: number; readonly what: string; readonly planted: Planted }
+export interface PlantedLot {
+  readonly source: string
+  readonly place: number
+  readonly what: string
+  readonly planted: Planted
+}
 
 export const PLANTED: readonly PlantedLot[] = [
-  { source: 'skarnmere-ash', place: 33, what: 'fails: loss on ignition above 6 % after an outage', planted: { lossOnIgnition: 6.42 } },
-  { source: 'skarnmere-ash', place: 12, what: 'on the limit: loss on ignition of exactly 6.0 %', planted: { lossOnIgnition: 6 } },
-  { source: 'skarnmere-ash', place: 20, what: 'batch out of range, mended by dropping one cube', planted: { cubes28: [1.012, 0.995, 0.872] } },
+  {
+    source: 'skarnmere-ash',
+    place: 33,
+    what: 'fails: loss on ignition above 6 % after an outage',
+    planted: { lossOnIgnition: 6.42 },
+  },
+  {
+    source: 'skarnmere-ash',
+    place: 12,
+    what: 'on the limit: loss on ignition of exactly 6.0 %',
+    planted: { lossOnIgnition: 6 },
+  },
+  {
+    source: 'skarnmere-ash',
+    place: 20,
+    what: 'batch out of range, mended by dropping one cube',
+    planted: { cubes28: [1.012, 0.995, 0.872] },
+  },
   { source: 'skarnmere-ash', place: 24, what: 'copied oxide row of the lot before', planted: {} },
   { source: 'quellan-ash', place: 18, what: 'batch beyond repair', planted: { cubes28: [1.13, 1, 0.86] } },
-  { source: 'quellan-ash', place: 25, what: 'class flip: calcium oxide below 18 % in a class C source', planted: { CaO: 17.62 } },
-  { source: 'quellan-ash', place: 30, what: 'shipment larger than the lot', planted: { oversizeShipment: true } },
+  {
+    source: 'quellan-ash',
+    place: 25,
+    what: 'class flip: calcium oxide below 18 % in a class C source',
+    planted: { CaO: 17.62 },
+  },
+  {
+    source: 'quellan-ash',
+    place: 30,
+    what: 'shipment larger than the lot',
+    planted: { oversizeShipment: true },
+  },
   { source: 'tarn-hollow-tuff', place: 14, what: '28-day cubes tested at 30 d', planted: { daysLate28: 2 } },
   { source: 'tarn-hollow-tuff', place: 30, what: '28-day strength overdue', planted: { missing28: true } },
   { source: 'skarnmere-reclaimed', place: 16, what: 'cubes read at 50 °C', planted: { hotReading: true } },
 ]
 
 /** Numbers of a year left out, so that the sequence has a gap. */
-export const SKIPPED_NUMBERS: Readonly<Record<string, readonly string[]>> = { 'skarnmere-ash': ['SA-2024-009'] }
+export const SKIPPED_NUMBERS: Readonly<Record<string, readonly string[]>> = {
+  'skarnmere-ash': ['SA-2024-009'],
+}
 
 /** Months without any sample of a source, "YYYY-MM". */
 export const MISSING_MONTHS: Readonly<Record<string, readonly string[]>> = { 'quellan-ash': ['2025-01'] }
 
 /**
- * A source whose 7-day index at the standard condition gathers just above the limit of 75: batches that come out from `from` up to
- * the limit are written with loads that land from `to[0]` to `to[1]`, all in percent. It is done to the written loads, since the
+ * A source whose 7-day index at the standard condition gathers just above the limit of 75: batches that come
+ * out from `from` up to
+ * the limit are written with loads that land from `to[0]` to `to[1]`, all in percent. It is done to the
+ * written loads, since the
  * scatter of two mortars would wipe out a gathering of true values.
  */
 export const BUNCHED = { source: 'skarnmere-reclaimed', from: 72.5, limit: 75, to: [75.1, 75.8] } as const
 
 /** Places at which the agency took a split. */
-export const SPLITS: Readonly<Record<string, readonly number[]>> = { 'skarnmere-ash': [4, 12, 19, 27, 34], 'quellan-ash': [6, 17, 28], 'tarn-hollow-tuff': [5, 15, 26] }
+export const SPLITS: Readonly<Record<string, readonly number[]>> = {
+  'skarnmere-ash': [4, 12, 19, 27, 34],
+  'quellan-ash': [6, 17, 28],
+  'tarn-hollow-tuff': [5, 15, 26],
+}
 
 /** The lot that is withdrawn, and the one that replaces it. */
-export const WITHDRAWN = { source: 'tarn-hollow-tuff', place: 20, replacement: 21, reason: 'sample of another silo had been tested in its place' }
+export const WITHDRAWN = {
+  source: 'tarn-hollow-tuff',
+  place: 20,
+  replacement: 21,
+  reason: 'sample of another silo had been tested in its place',
+}
 
 /** The lot whose record is altered after it was issued: the residue is made finer. */
-export const ALTERED = { source: 'quellan-ash', place: 22, from: /residue-45um: (\d+\.\d) %/, to: 'residue-45um: 11.9 %' }
+export const ALTERED = {
+  source: 'quellan-ash',
+  place: 22,
+  from: /residue-45um: (\d+\.\d) %/,
+  to: 'residue-45um: 11.9 %',
+}
 
 /** The lot that is never issued. */
 export const DRAFT = { source: 'tarn-hollow-limestone', place: 12 }

@@ -28,9 +28,13 @@ const DEMO_LOTS = SOURCES.reduce((sum, source) => sum + source.lots, 0)
 
 /**
  * @param onIssue called for each issue, those of one lot in order of date
- * Note: a larger volume keeps the structure and reaches further back; control batches are written after the lots that share them.
+ * Note: a larger volume keeps the structure and reaches further back; control batches are written after the
+ * lots that share them.
  */
-export function* scenarioFiles({ lots = DEMO_LOTS, seed = SEED }: ScenarioOptions, onIssue: (issue: DemoIssue) => void): Generator<DemoFile> {
+export function* scenarioFiles(
+  { lots = DEMO_LOTS, seed = SEED }: ScenarioOptions,
+  onIssue: (issue: DemoIssue) => void,
+): Generator<DemoFile> {
   const lastDay = dayOf(AS_OF)
   const chance = chanceOf(seed)
   const firstDay = Math.min(dayOf(FIRST_DAY), lastDay - Math.ceil(lots * 0.27))
@@ -38,12 +42,15 @@ export function* scenarioFiles({ lots = DEMO_LOTS, seed = SEED }: ScenarioOption
   yield* siteRecords()
   let bill = 88_000
   for (const source of SOURCES) {
-    const count = lots === DEMO_LOTS ? source.lots : Math.max(1, Math.round(lots * source.lots / DEMO_LOTS))
+    const count = lots === DEMO_LOTS ? source.lots : Math.max(1, Math.round((lots * source.lots) / DEMO_LOTS))
     const billNumber = () => {
       bill += 1
       return `BL-${bill}`
     }
-    yield* sourceLots({ source, count, firstDay, lastDay, controls, chance, billNumber, planting: lots === DEMO_LOTS }, onIssue)
+    yield* sourceLots(
+      { source, count, firstDay, lastDay, controls, chance, billNumber, planting: lots === DEMO_LOTS },
+      onIssue,
+    )
   }
   for (const batch of controls.made.values()) yield { path: `controls/${batch.id}.yaml`, text: batch.text }
 }
@@ -76,23 +83,37 @@ function* sourceLots(run: SourceRun, onIssue: (issue: DemoIssue) => void): Gener
     const bias = LABORATORY_BIAS[laboratory] ?? { points: 0, ratio: 1 }
     yield {
       path: `lots/${source.id}/${id}.yaml`,
-      text: lotText({
-        source, id, laboratory, day, castDay, lastDay, model, controls: CONDITIONS.map((condition) => run.controls.batch(laboratory, condition, castDay)),
-        biasPoints: bias.points, biasRatio: bias.ratio, billNumber: run.billNumber, planted,
-      }, chance),
+      text: lotText(
+        {
+          source,
+          id,
+          laboratory,
+          day,
+          castDay,
+          lastDay,
+          model,
+          controls: CONDITIONS.map((condition) => run.controls.batch(laboratory, condition, castDay)),
+          biasPoints: bias.points,
+          biasRatio: bias.ratio,
+          billNumber: run.billNumber,
+          planted,
+        },
+        chance,
+      ),
     }
     for (const issue of issuesOf(run, place, id, castDay)) onIssue(issue)
     before = model
   }
   const withdrawn = ids[WITHDRAWN.place]
   const replacement = ids[WITHDRAWN.replacement]
-  if (run.planting && source.id === WITHDRAWN.source && withdrawn !== undefined && replacement !== undefined) onIssue(withdrawal(run, withdrawn, replacement))
+  if (run.planting && source.id === WITHDRAWN.source && withdrawn !== undefined && replacement !== undefined)
+    onIssue(withdrawal(run, withdrawn, replacement))
 }
 
 /** Days at nearly even distances; a month that is to be missing is stepped over. */
 function samplingDay({ source, firstDay, chance, planting }: SourceRun, place: number, step: number): number {
   const day = Math.round(firstDay + 7 + place * step + (planting ? chance.whole(-2, 2) : 0))
-  const missing = planting ? MISSING_MONTHS[source.id] ?? [] : []
+  const missing = planting ? (MISSING_MONTHS[source.id] ?? []) : []
   return missing.includes(dateOfDay(day).slice(0, 7)) ? day + 32 - Number(dateOfDay(day).slice(8, 10)) : day
 }
 
@@ -113,25 +134,51 @@ function lotNumber(source: DemoSource, year: string, number: number): string {
 }
 
 function laboratoryOn(source: DemoSource, day: number): string {
-  return source.laterLaboratory !== undefined && source.laterLaboratory.from <= dateOfDay(day) ? source.laterLaboratory.id : source.laboratory
+  return source.laterLaboratory !== undefined && source.laterLaboratory.from <= dateOfDay(day)
+    ? source.laterLaboratory.id
+    : source.laboratory
 }
 
 function plantedIn(source: DemoSource, place: number, before: LotModel | undefined): Planted {
   const own = PLANTED.filter((entry) => entry.source === source.id && entry.place === place)
-  const copied = own.some((entry) => entry.what.startsWith('copied')) && before !== undefined ? { oxidesOf: before } : {}
+  const copied =
+    own.some((entry) => entry.what.startsWith('copied')) && before !== undefined ? { oxidesOf: before } : {}
   const split = (SPLITS[source.id] ?? []).includes(place) ? { verification: true as const } : {}
   const gathered = source.id === BUNCHED.source ? { bunched: true as const } : {}
   return Object.assign({}, ...own.map((entry) => entry.planted), copied, split, gathered) as Planted
 }
 
-/** Released on 7-day results, completed at 28 d, each a few days after the reading; nothing after the scenario's last day. */
-function* issuesOf({ source, lastDay, planting }: SourceRun, place: number, id: string, castDay: number): Generator<DemoIssue> {
+/**
+ * Released on 7-day results, completed at 28 d, each a few days after the reading; nothing after the
+ * scenario's last day.
+ */
+function* issuesOf(
+  { source, lastDay, planting }: SourceRun,
+  place: number,
+  id: string,
+  castDay: number,
+): Generator<DemoIssue> {
   if (planting && source.id === DRAFT.source && place === DRAFT.place) return
-  const common = { lot: `${source.id}/${id}`, by: source.issuer.name, function: source.issuer.function, withdrawn: false }
-  if (castDay + 9 <= lastDay) yield { ...common, date: dateOfDay(castDay + 9), reason: 'released on 7-day results' }
-  if (castDay + 30 <= lastDay) yield { ...common, date: dateOfDay(castDay + 30), reason: '28-day results added' }
+  const common = {
+    lot: `${source.id}/${id}`,
+    by: source.issuer.name,
+    function: source.issuer.function,
+    withdrawn: false,
+  }
+  if (castDay + 9 <= lastDay)
+    yield { ...common, date: dateOfDay(castDay + 9), reason: 'released on 7-day results' }
+  if (castDay + 30 <= lastDay)
+    yield { ...common, date: dateOfDay(castDay + 30), reason: '28-day results added' }
 }
 
 function withdrawal({ source, lastDay }: SourceRun, lot: string, replacement: string): DemoIssue {
-  return { lot: `${source.id}/${lot}`, date: dateOfDay(lastDay - 60), by: source.issuer.name, function: source.issuer.function, reason: WITHDRAWN.reason, withdrawn: true, replacedBy: `${source.id}/${replacement}` }
+  return {
+    lot: `${source.id}/${lot}`,
+    date: dateOfDay(lastDay - 60),
+    by: source.issuer.name,
+    function: source.issuer.function,
+    reason: WITHDRAWN.reason,
+    withdrawn: true,
+    replacedBy: `${source.id}/${replacement}`,
+  }
 }

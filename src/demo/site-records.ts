@@ -1,7 +1,10 @@
 /** The records of the scenario that are not lots or control batches, as text. */
 import { AS_OF, type DemoSource, SOURCES } from './scenario.ts'
 
-export interface DemoFile { readonly path: string; readonly text: string }
+export interface DemoFile {
+  readonly path: string
+  readonly text: string
+}
 
 const SITE = (asOf: string) => `title: Varrow Vale register of pozzolans
 address: https://example.org/pozzolans/
@@ -60,7 +63,8 @@ const METHODS = `methods:
   compressive-strength: [ { method: ASTM C109 } ]
   strength-activity-index: [ { method: ASTM C311 } ]
 `
-const SCOPE = '[SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, autoclave-expansion, water-requirement, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent]'
+const SCOPE =
+  '[SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, autoclave-expansion, water-requirement, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent]'
 
 const LABORATORIES: Readonly<Record<string, string>> = {
   'north-quay': `name: North Quay laboratory
@@ -156,7 +160,8 @@ criteria:
 
 /** An approval of values over a plain limit of the invented supplement for roads. */
 const APPROVED_OVER: Readonly<Record<string, string>> = {
-  'skarnmere-ash': '  - { from: 2025-01-01, by: Varrow Vale Roads Authority, scope: "loss on ignition up to 4.0 %", set: varrow-roads, clause: loss-on-ignition, evidence: "air records of bridge decks, 2023 and 2024" }\n',
+  'skarnmere-ash':
+    '  - { from: 2025-01-01, by: Varrow Vale Roads Authority, scope: "loss on ignition up to 4.0 %", set: varrow-roads, clause: loss-on-ignition, evidence: "air records of bridge decks, 2023 and 2024" }\n',
 }
 
 /** Facts, documents and declared values that supplements and other standards ask for. */
@@ -181,14 +186,24 @@ export function* siteRecords(asOf: string = AS_OF): Generator<DemoFile> {
 }
 
 function sourceText(source: DemoSource): string {
-  const plan = source.class === null ? '' : `lot-number-pattern: ${source.prefix}-YYYY-###
+  const plan =
+    source.class === null
+      ? ''
+      : `lot-number-pattern: ${source.prefix}-YYYY-###
 approvals:
   - { from: 2023-09-01, by: Varrow Vale Roads Authority, scope: "class ${source.class}, structural concrete" }
 ${APPROVED_OVER[source.id] ?? ''}${STATED[source.id] ?? ''}sampling-plan:
   - { properties: [moisture, loss-on-ignition, residue-45um], every: 400 short ton, or-every: 1 d, kind: grab }
   - { properties: [density, oxide-sum, strength-activity-index], every: 3200 short ton, or-every: 31 d, kind: composite }
 `
-  const events = source.events.length === 0 ? '' : `events:\n${source.events.map((event) =>
-    `  - { date: ${event.from}${event.to === undefined ? '' : `, to: ${event.to}`}, kind: ${event.kind}, title: "${event.title}"${event.restarts === true ? ', restarts-series: yes' : ''} }\n`).join('')}`
+  const events =
+    source.events.length === 0
+      ? ''
+      : `events:\n${source.events
+          .map(
+            (event) =>
+              `  - { date: ${event.from}${event.to === undefined ? '' : `, to: ${event.to}`}, kind: ${event.kind}, title: "${event.title}"${event.restarts === true ? ', restarts-series: yes' : ''} }\n`,
+          )
+          .join('')}`
   return `${SOURCE_HEADS[source.id] ?? ''}${plan}${events}`
 }

@@ -5,15 +5,31 @@ import { join, sep } from 'node:path'
 /** A record file's size at most: thousands of shipments fit, an endless file does not. */
 export const LARGEST_BYTES = 4 * 1024 * 1024
 
-export interface ContentFile { readonly path: string; readonly bytes: number }
+export interface ContentFile {
+  readonly path: string
+  readonly bytes: number
+}
 
-/** What is listed but not read: links that lead out of the folder or round in it, folders without permission, anything that is no plain file. */
-export interface Unread { readonly path: string; readonly why: 'outside' | 'folder-link' | 'unreadable' | 'no-file' }
+/**
+ * What is listed but not read: links that lead out of the folder or round in it, folders without permission,
+ * anything that is no plain file.
+ */
+export interface Unread {
+  readonly path: string
+  readonly why: 'outside' | 'folder-link' | 'unreadable' | 'no-file'
+}
 
-export type FolderReading = { readonly files: readonly ContentFile[]; readonly unread: readonly Unread[] } | { readonly fault: string }
-export type TextReading = { readonly text: string } | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
+export type FolderReading =
+  | { readonly files: readonly ContentFile[]; readonly unread: readonly Unread[] }
+  | { readonly fault: string }
+export type TextReading =
+  | { readonly text: string }
+  | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
 
-/** Every file below a content folder but those under issued/ and studies/, by path with forward slashes in code-unit order; what cannot be read apart. */
+/**
+ * Every file below a content folder but those under issued/ and studies/, by path with forward slashes in
+ * code-unit order; what cannot be read apart.
+ */
 export function listFolder(folder: string): FolderReading {
   try {
     if (!statSync(folder).isDirectory()) return { fault: 'is not a folder' }
@@ -25,7 +41,10 @@ export function listFolder(folder: string): FolderReading {
   }
 }
 
-interface Listing { readonly files: ContentFile[]; readonly unread: Unread[] }
+interface Listing {
+  readonly files: ContentFile[]
+  readonly unread: Unread[]
+}
 
 /** @param path of a folder below the root; '' is the root itself, which throws where it cannot be read */
 function listBelow(root: string, path: string, listing: Listing): void {
@@ -47,8 +66,15 @@ function listFolderBelow(root: string, name: string, listing: Listing): void {
   }
 }
 
-/** Why an entry is not read; null where it is. A pipe would be waited for, a link to a folder could lead round for ever. */
-function unreadable(root: string, name: string, entry: { isFile(): boolean; isDirectory(): boolean; isSymbolicLink(): boolean }): Unread['why'] | null {
+/**
+ * Why an entry is not read; null where it is. A pipe would be waited for, a link to a folder could lead round
+ * for ever.
+ */
+function unreadable(
+  root: string,
+  name: string,
+  entry: { isFile(): boolean; isDirectory(): boolean; isSymbolicLink(): boolean },
+): Unread['why'] | null {
   if (entry.isFile() || entry.isDirectory()) return null
   if (!entry.isSymbolicLink()) return 'no-file'
   if (!leadsInside(root, name)) return 'outside'
@@ -75,8 +101,10 @@ export function readText(folder: string, path: string): TextReading {
   try {
     const full = join(folder, path)
     const status = statSync(full)
-    // Diagnostics ask for the line of what was refused, too: a pipe would be waited for, a file outside would be shown.
-    if (!status.isFile() || (lstatSync(full).isSymbolicLink() && !leadsInside(realpathSync(folder), path))) return { fault: 'unreadable' }
+    // Diagnostics ask for the line of what was refused, too: a pipe would be waited for, a file outside would
+    // be shown.
+    if (!status.isFile() || (lstatSync(full).isSymbolicLink() && !leadsInside(realpathSync(folder), path)))
+      return { fault: 'unreadable' }
     if (LARGEST_BYTES < status.size) return { fault: 'too-large' }
     const bytes = readFileSync(full)
     return decode(bytes)
@@ -93,7 +121,9 @@ function decode(bytes: Buffer): TextReading {
   }
 }
 
-/** Bytes of content/issued/SOURCE/LOT/N.json, which its digest is taken of; null where they cannot be read. */
+/**
+ * Bytes of content/issued/SOURCE/LOT/N.json, which its digest is taken of; null where they cannot be read.
+ */
 export function readIssued(folder: string, lot: string, number: number): Buffer | null {
   try {
     const path = join(folder, 'issued', lot, `${number}.json`)

@@ -1,10 +1,20 @@
 /** Which kind of record a path holds, and its id. */
-import type { RecordKind } from './schemas.ts'
-import type { FileFault } from './unread-files.ts'
+import type { RecordKind } from './schema/schemas.ts'
+import type { FileFault } from './diagnostics/unread-files.ts'
 
-export interface Place { readonly kind: RecordKind; readonly id: string }
+export interface Place {
+  readonly kind: RecordKind
+  readonly id: string
+}
 
-const FOLDERS: Readonly<Record<string, RecordKind>> = { producers: 'producer', laboratories: 'laboratory', sources: 'source', conditions: 'condition', controls: 'control', criteria: 'criterion' }
+const FOLDERS: Readonly<Record<string, RecordKind>> = {
+  producers: 'producer',
+  laboratories: 'laboratory',
+  sources: 'source',
+  conditions: 'condition',
+  controls: 'control',
+  criteria: 'criterion',
+}
 const ID = /^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/
 /** Names that some systems keep for devices. */
 const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/i
@@ -20,12 +30,26 @@ export function placeOf(path: string): Place | FileFault {
   const kind = FOLDERS[record?.[1] ?? '']
   if (record === null || kind === undefined || !Object.hasOwn(FOLDERS, record[1] ?? '')) {
     // The only warning: a note or a picture beside the records spoils nothing.
-    return { severity: 'warning', message: 'no kind of record is looked for here, so the file is not read', mend: path.endsWith('.yml') ? 'name it .yaml' : 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml', code: 'file-unexpected' }
+    return {
+      severity: 'warning',
+      message: 'no kind of record is looked for here, so the file is not read',
+      mend: path.endsWith('.yml')
+        ? 'name it .yaml'
+        : 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml',
+      code: 'file-unexpected',
+    }
   }
   return checked({ kind, id: record[2] ?? '' }, [record[2] ?? ''])
 }
 
 function checked(place: Place, parts: readonly string[]): Place | FileFault {
   const wrong = parts.find((part) => !ID.test(part) || DEVICE.test(part))
-  return wrong === undefined ? place : { severity: 'error', message: `"${wrong}" is no id`, mend: 'use letters, digits and hyphens, beginning with a letter or digit, at most 64, and no device name such as con or nul', code: 'id-invalid' }
+  return wrong === undefined
+    ? place
+    : {
+        severity: 'error',
+        message: `"${wrong}" is no id`,
+        mend: 'use letters, digits and hyphens, beginning with a letter or digit, at most 64, and no device name such as con or nul',
+        code: 'id-invalid',
+      }
 }

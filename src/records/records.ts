@@ -1,10 +1,11 @@
 /** Everything read from a content folder, typed; a record with an error is not among it. */
-import type { Criterion } from '../core/criterion.ts'
-import type { MethodPage } from './method-page.ts'
-import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from './types.ts'
+import type { Criterion } from '../core/criteria/criterion.ts'
+import type { MethodPage } from './yaml/method-page.ts'
+import type { Condition, Control, Laboratory, Lot, Producer, Site, Source } from './schema/loaded-records.ts'
 
 /** A condition whose details are on record: a mortar can be tested at it. */
-export type DescribedCondition = Condition & Required<Pick<Condition, 'replacement' | 'water' | 'curing' | 'ages'>>
+export type DescribedCondition = Condition &
+  Required<Pick<Condition, 'replacement' | 'water' | 'curing' | 'ages'>>
 
 export interface Records {
   readonly contentDir: string

@@ -1,4 +1,7 @@
-/** Adds the reading of the nearest result to a chart, by pointer or by arrow keys; the table beneath has the same without it. */
+/**
+ * Adds the reading of the nearest result to a chart, by pointer or by arrow keys; the table beneath has the
+ * same without it.
+ */
 import { nearestPlace, type Place, placesOf, steppedIndex } from './places.ts'
 
 for (const figure of document.querySelectorAll<HTMLElement>('figure.chart')) enhance(figure)
@@ -8,7 +11,10 @@ function enhance(figure: HTMLElement): void {
   const readings = (figure.dataset['readings'] ?? '').split('\n')
   const line = figure.querySelector<HTMLElement>('.reading')
   if (line === null) return
-  for (const picture of figure.querySelectorAll<SVGSVGElement>('svg[data-places]')) follow(picture, placesOf(picture.dataset['places'] ?? ''), (index) => { line.textContent = readings[index] ?? '' })
+  for (const picture of figure.querySelectorAll<SVGSVGElement>('svg[data-places]'))
+    follow(picture, placesOf(picture.dataset['places'] ?? ''), (index) => {
+      line.textContent = readings[index] ?? ''
+    })
 }
 
 function follow(picture: SVGSVGElement, places: readonly Place[], tell: (index: number) => void): void {

@@ -15,4 +15,10 @@ export interface LotColumns {
     readonly outcome: Readonly<Record<string, readonly number[]>>
   }
 }
-export interface ShipmentColumns { readonly columns: { readonly bill: readonly string[]; readonly date: readonly string[]; readonly lot: readonly number[] } }
+export interface ShipmentColumns {
+  readonly columns: {
+    readonly bill: readonly string[]
+    readonly date: readonly string[]
+    readonly lot: readonly number[]
+  }
+}

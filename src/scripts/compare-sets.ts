@@ -1,8 +1,10 @@
-/** Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots. */
-import { changesBetween, type ComparedLot, compareLot, decidedBy } from '../core/compare-sets.ts'
-import { type Criterion, setName } from '../core/criterion.ts'
-import { counted } from '../core/limit-words.ts'
-import { shortDate } from '../core/print.ts'
+/**
+ * Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots.
+ */
+import { changesBetween, type ComparedLot, compareLot, decidedBy } from '../core/judging/compare-sets.ts'
+import { type Criterion, setName } from '../core/criteria/criterion.ts'
+import { counted } from '../words/limit-words.ts'
+import { shortDate } from '../words/print.ts'
 import { anchor, element, outcomeElement, tableOf } from './elements.ts'
 import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
@@ -14,7 +16,13 @@ const form = place?.querySelector<HTMLFormElement>('form')
 const state = place?.querySelector<HTMLElement>('.compare-state')
 const result = document.querySelector<HTMLElement>('#compare-result')
 
-interface Choice { readonly sets: readonly string[]; readonly sources: readonly string[]; readonly from: string; readonly to: string; readonly changed: boolean }
+interface Choice {
+  readonly sets: readonly string[]
+  readonly sources: readonly string[]
+  readonly from: string
+  readonly to: string
+  readonly changed: boolean
+}
 
 if (place && form && state && result) {
   const files = new Map<string, Promise<ReadSource>>()
@@ -27,7 +35,11 @@ if (place && form && state && result) {
   const show = async () => {
     const own = ++run
     const choice = choiceOf(form)
-    history.replaceState(null, '', `?${new URLSearchParams([...new FormData(form)].filter(([, value]) => value !== '').map(([name, value]) => [name, String(value)]))}`)
+    history.replaceState(
+      null,
+      '',
+      `?${new URLSearchParams([...new FormData(form)].filter(([, value]) => value !== '').map(([name, value]) => [name, String(value)]))}`,
+    )
     if (choice.sets.length < 2) {
       state.textContent = 'Choose at least two sets.'
       result.replaceChildren()
@@ -35,7 +47,10 @@ if (place && form && state && result) {
     }
     state.textContent = 'Judging …'
     try {
-      const [criteria, ...sources] = await Promise.all([readCriteria(place.dataset['criteria'] ?? ''), ...choice.sources.map(sourceFile)])
+      const [criteria, ...sources] = await Promise.all([
+        readCriteria(place.dataset['criteria'] ?? ''),
+        ...choice.sources.map(sourceFile),
+      ])
       if (own !== run) return
       const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
       const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
@@ -47,8 +62,12 @@ if (place && form && state && result) {
     }
   }
   takeFromAddress(form)
-  form.addEventListener('input', () => { void show() })
-  form.addEventListener('submit', (event) => { event.preventDefault() })
+  form.addEventListener('input', () => {
+    void show()
+  })
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+  })
   place.hidden = false
   void show()
 }
@@ -56,7 +75,13 @@ if (place && form && state && result) {
 function choiceOf(form: HTMLFormElement): Choice {
   const data = new FormData(form)
   const text = (name: string) => String(data.get(name) ?? '')
-  return { sets: data.getAll('set').map(String), sources: data.getAll('source').map(String), from: text('from'), to: text('to'), changed: text('changed') === 'yes' }
+  return {
+    sets: data.getAll('set').map(String),
+    sources: data.getAll('source').map(String),
+    from: text('from'),
+    to: text('to'),
+    changed: text('changed') === 'yes',
+  }
 }
 
 /** A comparison that was sent to somebody opens as it was. */
@@ -76,23 +101,61 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to
     const day = lot.sampled.slice(0, 10)
     if ((from !== '' && day < from) || (to !== '' && to < day)) return []
     const verdicts = sets.map((set) => verdictOf(source, index, set) ?? null)
-    return verdicts.every((verdict) => verdict === null) ? [] : [{ ...compareLot(lot.id, verdicts), number: lot.number, sampled: day }]
+    return verdicts.every((verdict) => verdict === null)
+      ? []
+      : [{ ...compareLot(lot.id, verdicts), number: lot.number, sampled: day }]
   })
 }
 
-function report(lots: readonly Row[], sets: readonly Criterion[], { changed }: Choice, address: string): Node[] {
+function report(
+  lots: readonly Row[],
+  sets: readonly Criterion[],
+  { changed }: Choice,
+  address: string,
+): Node[] {
   const [first, ...others] = sets
   if (first === undefined) return []
-  const counts = others.map((set, index) => element('li', [
-    `${setName(first)} against ${setName(set)}: ${changesBetween(lots, 0, index + 1).alike} lots alike`,
-    ...changesBetween(lots, 0, index + 1).changes.flatMap(({ from, to, count }) => [`; ${count} from `, outcomeElement(from), ' to ', outcomeElement(to)]),
-  ]))
-  const listed = lots.filter((lot) => lot.changes || !changed).toSorted((a, b) => (a.sampled < b.sampled ? 1 : -1))
-  const rows = listed.slice(0, SHOWN).map((lot) => [
-    anchor(`${address}${lot.lot}/`, lot.number), shortDate(lot.sampled),
-    ...lot.verdicts.map((verdict) => (verdict === null ? 'not for this material' : element('span', [outcomeElement(verdict.outcome), verdict.outcome === 'meets' ? '' : element('span', [` ${decidedBy(verdict)}`], 'small soft')]))),
-  ])
-  const caption = listed.length > SHOWN ? `The newest ${SHOWN} of ${listed.length} lots` : `${counted(listed.length, 'lot')}, newest first`
-  const table = rows.length === 0 ? element('p', ['Every lot comes out the same.']) : tableOf(caption, ['Lot', 'Sampled', ...sets.map(setName)], rows)
-  return [element('section', [element('h2', ['Result']), element('div', [element('ul', counts), table])], 'section')]
+  const counts = others.map((set, index) =>
+    element('li', [
+      `${setName(first)} against ${setName(set)}: ${changesBetween(lots, 0, index + 1).alike} lots alike`,
+      ...changesBetween(lots, 0, index + 1).changes.flatMap(({ from, to, count }) => [
+        `; ${count} from `,
+        outcomeElement(from),
+        ' to ',
+        outcomeElement(to),
+      ]),
+    ]),
+  )
+  const listed = lots
+    .filter((lot) => lot.changes || !changed)
+    .toSorted((a, b) => (a.sampled < b.sampled ? 1 : -1))
+  const rows = listed
+    .slice(0, SHOWN)
+    .map((lot) => [
+      anchor(`${address}${lot.lot}/`, lot.number),
+      shortDate(lot.sampled),
+      ...lot.verdicts.map((verdict) =>
+        verdict === null
+          ? 'not for this material'
+          : element('span', [
+              outcomeElement(verdict.outcome),
+              verdict.outcome === 'meets' ? '' : element('span', [` ${decidedBy(verdict)}`], 'small soft'),
+            ]),
+      ),
+    ])
+  const caption =
+    listed.length > SHOWN
+      ? `The newest ${SHOWN} of ${listed.length} lots`
+      : `${counted(listed.length, 'lot')}, newest first`
+  const table =
+    rows.length === 0
+      ? element('p', ['Every lot comes out the same.'])
+      : tableOf(caption, ['Lot', 'Sampled', ...sets.map(setName)], rows)
+  return [
+    element(
+      'section',
+      [element('h2', ['Result']), element('div', [element('ul', counts), table])],
+      'section',
+    ),
+  ]
 }

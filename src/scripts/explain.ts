@@ -1,26 +1,47 @@
 /** Recomputes why a resistivity moved from inputs of the reader's own; nothing leaves the page. */
-import { type ExplainedPair, explainResistivity, explanationCells, explanationWords } from '../core/resistivity-explained.ts'
-import { fullSentence } from '../core/print.ts'
+import {
+  type ExplainedPair,
+  explainResistivity,
+  explanationCells,
+  explanationWords,
+} from '../core/resistivity/resistivity-explained.ts'
+import { fullSentence } from '../words/print.ts'
 
 for (const form of document.querySelectorAll<HTMLFormElement>('form.explain')) {
   form.hidden = false
-  form.addEventListener('submit', (event) => { event.preventDefault() })
-  form.addEventListener('input', () => { recompute(form) })
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+  })
+  form.addEventListener('input', () => {
+    recompute(form)
+  })
 }
 
 function recompute(form: HTMLFormElement): void {
   const place = form.parentElement
   const state = form.querySelector('.explain-state')
-  const number = (name: string) => form.querySelector<HTMLInputElement>(`input[name="${name}"]`)?.valueAsNumber ?? Number.NaN
+  const number = (name: string) =>
+    form.querySelector<HTMLInputElement>(`input[name="${name}"]`)?.valueAsNumber ?? Number.NaN
   const ends = (name: string): [number, number] => [number(`${name}-0`) / 100, number(`${name}-1`) / 100]
   const controlWater = form.dataset['controlWater']
   const pair: ExplainedPair = {
-    testOhmMetre: Number(form.dataset['test']), controlOhmMetre: Number(form.dataset['control']), replacement: Number(form.dataset['replacement']),
-    cementAlkalis: number('cementAlkalis'), materialAlkalis: number('materialAlkalis'), waterToCementitious: number('waterToCementitious'),
+    testOhmMetre: Number(form.dataset['test']),
+    controlOhmMetre: Number(form.dataset['control']),
+    replacement: Number(form.dataset['replacement']),
+    cementAlkalis: number('cementAlkalis'),
+    materialAlkalis: number('materialAlkalis'),
+    waterToCementitious: number('waterToCementitious'),
     ...(controlWater === undefined ? {} : { controlWaterToCementitious: Number(controlWater) }),
   }
-  const assumed = { cementReaction: ends('cementReaction'), materialReaction: ends('materialReaction'), bound: ends('bound') }
-  const usable = [...Object.values(pair), ...Object.values(assumed).flat()].every(Number.isFinite) && Object.values(assumed).every(([low, high]) => 0 <= low && low <= high && high < 1) && 0 < pair.cementAlkalis
+  const assumed = {
+    cementReaction: ends('cementReaction'),
+    materialReaction: ends('materialReaction'),
+    bound: ends('bound'),
+  }
+  const usable =
+    [...Object.values(pair), ...Object.values(assumed).flat()].every(Number.isFinite) &&
+    Object.values(assumed).every(([low, high]) => 0 <= low && low <= high && high < 1) &&
+    0 < pair.cementAlkalis
   if (place === null || state === null) return
   try {
     if (!usable) throw new RangeError('a number is missing or beyond its range')
@@ -28,9 +49,12 @@ function recompute(form: HTMLFormElement): void {
     const words = place.querySelector('.explained-words')
     if (words !== null) words.textContent = fullSentence(explanationWords(explanation))
     const cells = explanationCells(explanation)
-    place.querySelectorAll('.explained-cell').forEach((cell, index) => { cell.textContent = cells[index] ?? '' })
+    place.querySelectorAll('.explained-cell').forEach((cell, index) => {
+      cell.textContent = cells[index] ?? ''
+    })
     state.textContent = 'Computed from your inputs.'
   } catch {
-    state.textContent = 'These inputs give no pore solution: shares lie from 0 to below 100 %, the least not above the most, and reaction must leave water.'
+    state.textContent =
+      'These inputs give no pore solution: shares lie from 0 to below 100 %, the least not above the most, and reaction must leave water.'
   }
 }

@@ -1,10 +1,17 @@
-/** Fetches what judging needs and judges a source's lots under any set, with the core that the site was built with. */
-import type { Criterion } from '../core/criterion.ts'
-import { bestClass, bestClassWords, judge } from '../core/judge.ts'
-import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/source-evidence.ts'
-import type { Verdict } from '../core/verdict.ts'
+/**
+ * Fetches what judging needs and judges a source's lots under any set, with the core that the site was built
+ * with.
+ */
+import type { Criterion } from '../core/criteria/criterion.ts'
+import { bestClass, bestClassWords, judge } from '../core/judging/verdict.ts'
+import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
+import type { Verdict } from '../core/criteria/outcome.ts'
 
-export interface ReadSource extends UnpackedSource { readonly id: string; readonly unpublished: number; readonly kind: string }
+export interface ReadSource extends UnpackedSource {
+  readonly id: string
+  readonly unpublished: number
+  readonly kind: string
+}
 
 async function fetched(address: string): Promise<unknown> {
   const answer = await fetch(address)
@@ -14,13 +21,13 @@ async function fetched(address: string): Promise<unknown> {
 
 /** @throws Error when the file cannot be fetched */
 export async function readSource(address: string): Promise<ReadSource> {
-  const file = await fetched(address) as SourceEvidence
+  const file = (await fetched(address)) as SourceEvidence
   return { id: file.source, unpublished: file.unpublished, kind: file.background.kind, ...unpackSource(file) }
 }
 
 /** Sets by id. @throws Error when the file cannot be fetched */
 export async function readCriteria(address: string): Promise<ReadonlyMap<string, Criterion>> {
-  const { criteria } = await fetched(address) as { criteria: Record<string, Criterion> }
+  const { criteria } = (await fetched(address)) as { criteria: Record<string, Criterion> }
   return new Map(Object.entries(criteria))
 }
 

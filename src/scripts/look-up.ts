@@ -2,7 +2,9 @@
 import type { LotColumns, ShipmentColumns } from './columns.ts'
 import { matches } from './match.ts'
 
-/** Answers shown at most: a longer list is no answer, and the count beside it says that more text is needed. */
+/**
+ * Answers shown at most: a longer list is no answer, and the count beside it says that more text is needed.
+ */
 const SHOWN = 30
 
 const place = document.querySelector<HTMLElement>('#found')
@@ -12,7 +14,11 @@ const field = form?.querySelector<HTMLInputElement>('input[name="q"]')
 if (place !== null && form !== null && field !== null && field !== undefined) {
   const answer = async (query: string) => {
     try {
-      const [lots, shipments] = await Promise.all([place.dataset['index'] ?? '', place.dataset['shipments'] ?? ''].map(async (address) => (await fetch(address)).json()))
+      const [lots, shipments] = await Promise.all(
+        [place.dataset['index'] ?? '', place.dataset['shipments'] ?? ''].map(async (address) =>
+          (await fetch(address)).json(),
+        ),
+      )
       show(place, query, lots as LotColumns, shipments as ShipmentColumns)
     } catch {
       place.textContent = 'The list of lots could not be fetched: try again, or find the lot in the register.'
@@ -48,5 +54,7 @@ function show(place: HTMLElement, query: string, lots: LotColumns, shipments: Sh
 
 function countInWords(count: number, query: string): string {
   if (count === 0) return `Nothing found for “${query}”.`
-  return SHOWN < count ? `${count} found for “${query}”, the first ${SHOWN} shown:` : `${count} found for “${query}”:`
+  return SHOWN < count
+    ? `${count} found for “${query}”, the first ${SHOWN} shown:`
+    : `${count} found for “${query}”:`
 }

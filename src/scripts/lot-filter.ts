@@ -29,8 +29,13 @@ const COLUMNS = ['number', 'sampled', 'outcome', 'state', 'class', 'source'] as 
 
 export function lotRow({ columns, sources, outcomes }: LotColumns, criterion: string, index: number): LotRow {
   return {
-    id: columns.lot[index] ?? '', number: columns.number[index] ?? '', sampled: columns.sampled[index] ?? '', outcome: outcomes[columns.outcome[criterion]?.[index] ?? -1] ?? '',
-    state: columns.state[index] ?? '', class: columns.class[index] ?? 'none', source: sources[columns.source[index] ?? -1] ?? '',
+    id: columns.lot[index] ?? '',
+    number: columns.number[index] ?? '',
+    sampled: columns.sampled[index] ?? '',
+    outcome: outcomes[columns.outcome[criterion]?.[index] ?? -1] ?? '',
+    state: columns.state[index] ?? '',
+    class: columns.class[index] ?? 'none',
+    source: sources[columns.source[index] ?? -1] ?? '',
   }
 }
 
@@ -39,15 +44,23 @@ export function filteredLots(data: LotColumns, filter: Filter): number[] {
   const text = filter.text.trim().toLowerCase()
   return data.columns.lot.flatMap((_, index) => {
     const row = lotRow(data, filter.criterion, index)
-    const fits = (filter.source === '' || row.source === filter.source) && (filter.outcome === '' || row.outcome === filter.outcome)
-      && (filter.from === '' || filter.from <= row.sampled) && (filter.to === '' || row.sampled <= filter.to)
-      && (text === '' || `${row.id} ${row.number}`.toLowerCase().includes(text))
+    const fits =
+      (filter.source === '' || row.source === filter.source) &&
+      (filter.outcome === '' || row.outcome === filter.outcome) &&
+      (filter.from === '' || filter.from <= row.sampled) &&
+      (filter.to === '' || row.sampled <= filter.to) &&
+      (text === '' || `${row.id} ${row.number}`.toLowerCase().includes(text))
     return fits ? [index] : []
   })
 }
 
 /** By one column, then in the order of the file. */
-export function sortedLots(lots: readonly number[], data: LotColumns, criterion: string, sort: { column: number; descending: boolean }): number[] {
+export function sortedLots(
+  lots: readonly number[],
+  data: LotColumns,
+  criterion: string,
+  sort: { column: number; descending: boolean },
+): number[] {
   const name = COLUMNS[sort.column] ?? 'sampled'
   const keys = new Map(lots.map((index) => [index, lotRow(data, criterion, index)[name]]))
   const sign = sort.descending ? -1 : 1

@@ -3,10 +3,13 @@ export type Place = readonly [x: number, y: number]
 
 /** @param text "12.3,45.6 78,90" as the drawing carries it */
 export function placesOf(text: string): Place[] {
-  return text.split(' ').filter((pair) => pair !== '').map((pair) => {
-    const [x = 0, y = 0] = pair.split(',').map(Number)
-    return [x, y]
-  })
+  return text
+    .split(' ')
+    .filter((pair) => pair !== '')
+    .map((pair) => {
+      const [x = 0, y = 0] = pair.split(',').map(Number)
+      return [x, y]
+    })
 }
 
 /** Index of the place nearest to x, the first of several; -1 without places. */
@@ -22,7 +25,9 @@ export function nearestPlace(places: readonly Place[], x: number): number {
   return best
 }
 
-/** The place a key leads to, kept within the series; an arrow starts at the newest. Null for any other key. */
+/**
+ * The place a key leads to, kept within the series; an arrow starts at the newest. Null for any other key.
+ */
 export function steppedIndex(key: string, chosen: number, count: number): number | null {
   const last = count - 1
   if (key === 'Home') return 0

@@ -1,26 +1,32 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
 import type { LotColumns } from './columns.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
-import { shortDate } from '../core/print.ts'
+import { shortDate } from '../words/print.ts'
 
 const ROWS = 100
 /** The column that a fresh page is sorted by: sampling date. */
 const SAMPLED = 1
 
-interface Places { readonly form: HTMLFormElement; readonly result: HTMLElement; readonly count: HTMLElement; readonly pages: HTMLElement }
+interface Places {
+  readonly form: HTMLFormElement
+  readonly result: HTMLElement
+  readonly count: HTMLElement
+  readonly pages: HTMLElement
+}
 
 const form = document.querySelector<HTMLFormElement>('#filter')
 const result = document.querySelector<HTMLElement>('#filter-result')
 const count = document.querySelector<HTMLElement>('#filter-count')
 const pages = document.querySelector<HTMLElement>('#filter-pages')
 
-if (form !== null && result !== null && count !== null && pages !== null) void start({ form, result, count, pages })
+if (form !== null && result !== null && count !== null && pages !== null)
+  void start({ form, result, count, pages })
 
 async function start(places: Places): Promise<void> {
   const { form, result, count, pages } = places
   const answer = await fetch(form.dataset['index'] ?? '')
   if (!answer.ok) return
-  const data = await answer.json() as LotColumns
+  const data = (await answer.json()) as LotColumns
   let page = 0
   let sort = { column: SAMPLED, descending: true }
   const draw = () => {
@@ -30,21 +36,33 @@ async function start(places: Places): Promise<void> {
     page = Math.min(page, last)
     const label = pages.querySelector('span')
     if (label !== null) label.textContent = `page ${page + 1} of ${last + 1}`
-    for (const button of pages.querySelectorAll('button')) button.disabled = page + Number(button.value) < 0 || last < page + Number(button.value)
+    for (const button of pages.querySelectorAll('button'))
+      button.disabled = page + Number(button.value) < 0 || last < page + Number(button.value)
     pages.hidden = last === 0
     count.textContent = rows.length === 1 ? '1 lot found' : `${rows.length} lots found`
-    result.querySelector('tbody')?.replaceChildren(...rows.slice(page * ROWS, (page + 1) * ROWS).map((index) => rowElement(data, form, index)))
+    result
+      .querySelector('tbody')
+      ?.replaceChildren(
+        ...rows.slice(page * ROWS, (page + 1) * ROWS).map((index) => rowElement(data, form, index)),
+      )
   }
   form.addEventListener('input', () => {
     page = 0
     keepInAddress(form)
     draw()
   })
-  form.addEventListener('submit', (event) => { event.preventDefault() })
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+  })
   result.querySelectorAll('thead th').forEach((head, column) => {
     head.querySelector('button')?.addEventListener('click', () => {
       sort = { column, descending: sort.column === column && !sort.descending }
-      result.querySelectorAll('thead th').forEach((other) => { other.setAttribute('aria-sort', other === head ? (sort.descending ? 'descending' : 'ascending') : 'none') })
+      result.querySelectorAll('thead th').forEach((other) => {
+        other.setAttribute(
+          'aria-sort',
+          other === head ? (sort.descending ? 'descending' : 'ascending') : 'none',
+        )
+      })
       draw()
     })
   })
@@ -55,13 +73,21 @@ async function start(places: Places): Promise<void> {
     })
   }
   takeFromAddress(form)
-  for (const element of [form, result, document.querySelector<HTMLElement>('#filter-title')]) if (element !== null) element.hidden = false
+  for (const element of [form, result, document.querySelector<HTMLElement>('#filter-title')])
+    if (element !== null) element.hidden = false
   draw()
 }
 
 function filterOf(form: HTMLFormElement): Filter {
   const field = (name: string) => String(new FormData(form).get(name) ?? '')
-  return { source: field('source'), criterion: field('criterion'), outcome: field('outcome'), from: field('from'), to: field('to'), text: field('text') }
+  return {
+    source: field('source'),
+    criterion: field('criterion'),
+    outcome: field('outcome'),
+    from: field('from'),
+    to: field('to'),
+    text: field('text'),
+  }
 }
 
 /** A filter that was sent to somebody opens as it was. */
@@ -70,19 +96,26 @@ function takeFromAddress(form: HTMLFormElement): void {
   for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {
     const value = given.get(field.name)
     if (value === null) continue
-    if (field instanceof HTMLSelectElement && ![...field.options].some((option) => option.value === value)) continue
+    if (field instanceof HTMLSelectElement && ![...field.options].some((option) => option.value === value))
+      continue
     field.value = value
   }
 }
 
 function keepInAddress(form: HTMLFormElement): void {
-  const set = [...new FormData(form)].filter(([, value]) => value !== '').map(([name, value]) => [name, String(value)])
+  const set = [...new FormData(form)]
+    .filter(([, value]) => value !== '')
+    .map(([name, value]) => [name, String(value)])
   history.replaceState(null, '', `?${new URLSearchParams(set)}`)
 }
 
 /** A source's name as the form's own list gives it. */
 function sourceName(form: HTMLFormElement, id: string): string {
-  return [...form.querySelectorAll<HTMLOptionElement>('select[name="source"] option')].find((option) => option.value === id)?.textContent ?? id
+  return (
+    [...form.querySelectorAll<HTMLOptionElement>('select[name="source"] option')].find(
+      (option) => option.value === id,
+    )?.textContent ?? id
+  )
 }
 
 function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTMLTableRowElement {
@@ -97,10 +130,15 @@ function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTM
   const outcome = document.createElement('span')
   outcome.className = `outcome outcome-${row.outcome}`
   outcome.textContent = row.outcome === '' ? 'not judged' : row.outcome.replaceAll('-', ' ')
-  line.append(head, ...[shortDate(row.sampled), outcome, row.state, row.class, sourceName(form, row.source)].map((content) => {
-    const cell = document.createElement('td')
-    cell.append(content)
-    return cell
-  }))
+  line.append(
+    head,
+    ...[shortDate(row.sampled), outcome, row.state, row.class, sourceName(form, row.source)].map(
+      (content) => {
+        const cell = document.createElement('td')
+        cell.append(content)
+        return cell
+      },
+    ),
+  )
   return line
 }

@@ -1,24 +1,50 @@
-/** What a set says of one lot or of every lot of a source, as elements. Loaded only when a reader chooses a set. */
-import { decidedBy } from '../core/compare-sets.ts'
-import type { Criterion } from '../core/criterion.ts'
-import { bound, fullSentence, limitText, plural, shortDate } from '../core/print.ts'
-import { TRIAL_HEADING, verdictHeadline } from '../core/verdict-sentence.ts'
-import type { ClauseOutcome, Verdict } from '../core/verdict.ts'
+/**
+ * What a set says of one lot or of every lot of a source, as elements. Loaded only when a reader chooses a
+ * set.
+ */
+import { decidedBy } from '../core/judging/compare-sets.ts'
+import type { Criterion } from '../core/criteria/criterion.ts'
+import { bound, fullSentence, limitText, plural, shortDate } from '../words/print.ts'
+import { TRIAL_HEADING, verdictHeadline } from '../words/verdict-sentence.ts'
+import type { ClauseOutcome, Verdict } from '../core/criteria/outcome.ts'
 import { anchor, element, markElement, outcomeElement, tableOf } from './elements.ts'
 import { bestClassOf, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
 /** @throws Error when a file cannot be fetched */
 export async function viewUnder(id: string, place: HTMLElement): Promise<Node[]> {
-  const [source, criteria] = await Promise.all([readSource(place.dataset['evidence'] ?? ''), readCriteria(place.dataset['criteria'] ?? '')])
+  const [source, criteria] = await Promise.all([
+    readSource(place.dataset['evidence'] ?? ''),
+    readCriteria(place.dataset['criteria'] ?? ''),
+  ])
   const criterion = criteria.get(id)
-  return criterion === undefined ? [element('p', ['This set is no longer on record.'])] : judged(source, criterion, place)
+  return criterion === undefined
+    ? [element('p', ['This set is no longer on record.'])]
+    : judged(source, criterion, place)
 }
 
 function judged(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {
   const lot = place.dataset['lot']
-  const lines = lot === undefined ? everyLot(source, criterion, place) : oneLot(source, source.lots.findIndex(({ id }) => id === lot), criterion)
+  const lines =
+    lot === undefined
+      ? everyLot(source, criterion, place)
+      : oneLot(
+          source,
+          source.lots.findIndex(({ id }) => id === lot),
+          criterion,
+        )
   const link = anchor(`${place.dataset['sets'] ?? ''}${criterion.id}/`, 'The clauses of this set')
-  const missing = source.unpublished === 0 ? [] : [element('p', [`${source.unpublished} of the source’s lots are not published and do not count here; a mean of preceding results may differ from the register’s.`], 'small soft')]
+  const missing =
+    source.unpublished === 0
+      ? []
+      : [
+          element(
+            'p',
+            [
+              `${source.unpublished} of the source’s lots are not published and do not count here; a mean of preceding results may differ from the register’s.`,
+            ],
+            'small soft',
+          ),
+        ]
   return [...lines, ...missing, element('p', [link], 'small')]
 }
 
@@ -27,19 +53,46 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
   const best = bestClassOf(source, index, criterion)
   return [
-    element('div', [
-      ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
-      element('p', [markElement(verdict.outcome), element('span', [verdictHeadline(verdict, criterion)])], 'headline'),
-      ...verdict.reasons.map((reason) => element('p', [said(reason)])), ...(best === undefined ? [] : [element('p', [said(best)])]),
-    ], `verdict verdict-${verdict.outcome}`),
-    tableOf('Every clause of the set', ['Clause', 'Limit', 'Outcome', 'Reason'], verdict.clauses.flatMap((clause) => clauseRows(clause, 0))),
+    element(
+      'div',
+      [
+        ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
+        element(
+          'p',
+          [markElement(verdict.outcome), element('span', [verdictHeadline(verdict, criterion)])],
+          'headline',
+        ),
+        ...verdict.reasons.map((reason) => element('p', [said(reason)])),
+        ...(best === undefined ? [] : [element('p', [said(best)])]),
+      ],
+      `verdict verdict-${verdict.outcome}`,
+    ),
+    tableOf(
+      'Every clause of the set',
+      ['Clause', 'Limit', 'Outcome', 'Reason'],
+      verdict.clauses.flatMap((clause) => clauseRows(clause, 0)),
+    ),
   ]
 }
 
 function clauseRows(clause: ClauseOutcome, depth: number): (string | Node)[][] {
-  const title = element('span', [`${'– '.repeat(depth)}${clause.title}`, ...(clause.information ? [element('span', [' for information'], 'small soft')] : [])])
-  const relaxed = clause.relaxed === undefined ? '' : ` ${bound(`Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`)}`
-  return [[title, clause.limit === null ? '—' : limitText(clause.limit), outcomeElement(clause.outcome), `${said(clause.reason)}${relaxed}`], ...(clause.clauses ?? []).flatMap((member) => clauseRows(member, depth + 1))]
+  const title = element('span', [
+    `${'– '.repeat(depth)}${clause.title}`,
+    ...(clause.information ? [element('span', [' for information'], 'small soft')] : []),
+  ])
+  const relaxed =
+    clause.relaxed === undefined
+      ? ''
+      : ` ${bound(`Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`)}`
+  return [
+    [
+      title,
+      clause.limit === null ? '—' : limitText(clause.limit),
+      outcomeElement(clause.outcome),
+      `${said(clause.reason)}${relaxed}`,
+    ],
+    ...(clause.clauses ?? []).flatMap((member) => clauseRows(member, depth + 1)),
+  ]
 }
 
 function said(text: string): string {
@@ -47,13 +100,37 @@ function said(text: string): string {
 }
 
 function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {
-  const verdicts = source.lots.map((lot, index) => ({ lot, verdict: verdictOf(source, index, criterion), index })).filter((entry): entry is typeof entry & { verdict: Verdict } => entry.verdict !== undefined)
+  const verdicts = source.lots
+    .map((lot, index) => ({ lot, verdict: verdictOf(source, index, criterion), index }))
+    .filter((entry): entry is typeof entry & { verdict: Verdict } => entry.verdict !== undefined)
   if (verdicts.length === 0) return [element('p', ['This set is not for this material.'])]
   const counts = Map.groupBy(verdicts, ({ verdict }) => verdict.outcome)
-  const tally = element('p', [...counts].flatMap(([outcome, members], index) => [index === 0 ? '' : ', ', `${members.length} `, outcomeElement(outcome)]), 'counts')
-  const rows = verdicts.toReversed().map(({ lot, verdict, index }) => [
-    anchor(`${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`, lot.number), shortDate(lot.sampled), outcomeElement(verdict.outcome),
-    verdict.outcome === 'meets' ? bestClassOf(source, index, criterion) ?? '' : decidedBy(verdict),
-  ])
-  return [tally, tableOf(`${plural(verdicts.length, 'lot', 'lots')}, newest first`, ['Lot', 'Sampled', 'Outcome', 'Decided by'], rows)]
+  const tally = element(
+    'p',
+    [...counts].flatMap(([outcome, members], index) => [
+      index === 0 ? '' : ', ',
+      `${members.length} `,
+      outcomeElement(outcome),
+    ]),
+    'counts',
+  )
+  const rows = verdicts
+    .toReversed()
+    .map(({ lot, verdict, index }) => [
+      anchor(
+        `${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`,
+        lot.number,
+      ),
+      shortDate(lot.sampled),
+      outcomeElement(verdict.outcome),
+      verdict.outcome === 'meets' ? (bestClassOf(source, index, criterion) ?? '') : decidedBy(verdict),
+    ])
+  return [
+    tally,
+    tableOf(
+      `${plural(verdicts.length, 'lot', 'lots')}, newest first`,
+      ['Lot', 'Sampled', 'Outcome', 'Decided by'],
+      rows,
+    ),
+  ]
 }

@@ -1,4 +1,6 @@
-/** A certificate's or a source's lots under a set of the reader's choice; `?under=SET` opens with it chosen. */
+/**
+ * A certificate's or a source's lots under a set of the reader's choice; `?under=SET` opens with it chosen.
+ */
 const place = document.querySelector<HTMLElement>('#under')
 const choice = place?.querySelector<HTMLSelectElement>('select[name="under"]')
 const result = place?.querySelector<HTMLElement>('.under-result')
@@ -6,7 +8,11 @@ const result = place?.querySelector<HTMLElement>('.under-result')
 if (place && choice && result) {
   const show = async () => {
     const id = choice.value
-    history.replaceState(null, '', id === '' ? location.pathname : `?under=${encodeURIComponent(id)}${location.hash}`)
+    history.replaceState(
+      null,
+      '',
+      id === '' ? location.pathname : `?under=${encodeURIComponent(id)}${location.hash}`,
+    )
     if (id === '') {
       result.replaceChildren()
       return
@@ -19,8 +25,12 @@ if (place && choice && result) {
       result.textContent = 'The evidence could not be fetched: try again later.'
     }
   }
-  choice.addEventListener('change', () => { void show() })
-  place.querySelector('form')?.addEventListener('submit', (event) => { event.preventDefault() })
+  choice.addEventListener('change', () => {
+    void show()
+  })
+  place.querySelector('form')?.addEventListener('submit', (event) => {
+    event.preventDefault()
+  })
   place.hidden = false
   const asked = new URLSearchParams(location.search).get('under')
   if (asked !== null && [...choice.options].some((option) => option.value === asked)) {

@@ -3,7 +3,10 @@ import { limitStrip } from '../../src/charts/limit-strip.ts'
 
 describe('limitStrip', () => {
   it('sets an upper limit at the same place whatever its size, so that a column reads downwards', () => {
-    const [small, large] = [limitStrip({ value: 2, operator: 'at-most', values: [4] }), limitStrip({ value: 17, operator: 'at-most', values: [34] })]
+    const [small, large] = [
+      limitStrip({ value: 2, operator: 'at-most', values: [4] }),
+      limitStrip({ value: 17, operator: 'at-most', values: [34] }),
+    ]
     expect(small?.limits).toEqual(large?.limits)
     expect(small?.mark).toEqual(large?.mark)
   })
@@ -18,19 +21,29 @@ describe('limitStrip', () => {
     const upper = limitStrip({ value: 80, operator: 'at-most', values: [75] })
     const both = limitStrip({ value: 12, operator: 'between', values: [10, 20] })
     expect(lower?.allowed.x).toBe(lower?.limits[0])
-    expect((upper?.allowed.x ?? 0) + (upper?.allowed.width ?? 0)).toBeCloseTo(upper?.limits[0] ?? Number.NaN, 2)
+    expect((upper?.allowed.x ?? 0) + (upper?.allowed.width ?? 0)).toBeCloseTo(
+      upper?.limits[0] ?? Number.NaN,
+      2,
+    )
     expect(both?.allowed.x).toBe(both?.limits[0])
     expect((both?.allowed.x ?? 0) + (both?.allowed.width ?? 0)).toBeCloseTo(both?.limits[1] ?? Number.NaN, 2)
   })
   it('puts no deviation in the middle and both signs at equal distance', () => {
-    const at = (value: number) => limitStrip({ value, operator: 'magnitude-at-most', values: [5] })?.mark?.x ?? Number.NaN
+    const at = (value: number) =>
+      limitStrip({ value, operator: 'magnitude-at-most', values: [5] })?.mark?.x ?? Number.NaN
     expect(at(0)).toBe(60)
     expect(at(3) - at(0)).toBeCloseTo(at(0) - at(-3), 2)
   })
   it('keeps a value far away on the strip and says on which side it lies beyond', () => {
-    expect(limitStrip({ value: 1500, operator: 'at-least', values: [75] })?.mark).toMatchObject({ beyond: 'right' })
-    expect(limitStrip({ value: 10, operator: 'at-least', values: [75] })?.mark).toMatchObject({ beyond: 'left' })
-    expect(limitStrip({ value: 9, operator: 'magnitude-at-most', values: [0.8] })?.mark?.x).toBeLessThanOrEqual(120)
+    expect(limitStrip({ value: 1500, operator: 'at-least', values: [75] })?.mark).toMatchObject({
+      beyond: 'right',
+    })
+    expect(limitStrip({ value: 10, operator: 'at-least', values: [75] })?.mark).toMatchObject({
+      beyond: 'left',
+    })
+    expect(
+      limitStrip({ value: 9, operator: 'magnitude-at-most', values: [0.8] })?.mark?.x,
+    ).toBeLessThanOrEqual(120)
   })
   it('draws the limit without a mark where there is no value yet', () => {
     expect(limitStrip({ value: null, operator: 'at-least', values: [75] })).toMatchObject({ mark: null })

@@ -6,19 +6,29 @@ const size = { width: 300, height: 96 }
 
 describe('lotHistoryModel', () => {
   it('breaks the line at a point that is not valid and draws that point in its own shape', () => {
-    const model = lotHistoryModel({ points: [valid(80), valid(82), { value: 120, status: 'not-valid' }, valid(81), valid(79)], limits: [75], ...size })
+    const model = lotHistoryModel({
+      points: [valid(80), valid(82), { value: 120, status: 'not-valid' }, valid(81), valid(79)],
+      limits: [75],
+      ...size,
+    })
     expect(model?.line.match(/M/g)).toHaveLength(2)
     expect(model?.dots.match(/M/g)).toHaveLength(4)
     expect(model?.marks.map((mark) => mark.shape)).toEqual(['not-valid'])
   })
   it('marks an awaited lot without a value at the foot', () => {
-    const model = lotHistoryModel({ points: [valid(80), valid(82), { value: null, status: 'pending' }], limits: [75], ...size })
+    const model = lotHistoryModel({
+      points: [valid(80), valid(82), { value: null, status: 'pending' }],
+      limits: [75],
+      ...size,
+    })
     expect(model?.last).toMatchObject({ shape: 'pending', y: 87 })
     expect(model?.marks).toEqual([model?.last])
   })
   it('keeps every point and limit inside the drawing', () => {
     const model = lotHistoryModel({ points: [valid(80), valid(1500), valid(95)], limits: [250], ...size })
-    for (const y of [...(model?.dots.matchAll(/M[\d.]+,([\d.]+)h0/g) ?? [])].map(([, y]) => Number(y)).concat(model?.limits ?? [])) {
+    for (const y of [...(model?.dots.matchAll(/M[\d.]+,([\d.]+)h0/g) ?? [])]
+      .map(([, y]) => Number(y))
+      .concat(model?.limits ?? [])) {
       expect(y).toBeGreaterThan(0)
       expect(y).toBeLessThan(96)
     }
@@ -32,6 +42,8 @@ describe('lotHistoryModel', () => {
   })
   it('gives nothing where no lot has a value', () => {
     expect(lotHistoryModel({ points: [], limits: [75], ...size })).toBeNull()
-    expect(lotHistoryModel({ points: [{ value: null, status: 'pending' }], limits: [75], ...size })).toBeNull()
+    expect(
+      lotHistoryModel({ points: [{ value: null, status: 'pending' }], limits: [75], ...size }),
+    ).toBeNull()
   })
 })

@@ -9,13 +9,22 @@ import { describe, expect, it } from 'vitest'
 const ROOT = resolve(import.meta.dirname, '../..')
 const BASE = join(ROOT, 'test/diagnostics/base')
 
-interface Ended { readonly status: number; readonly out: string; readonly error: string }
+interface Ended {
+  readonly status: number
+  readonly out: string
+  readonly error: string
+}
 
 function run(command: string, ...args: readonly string[]): Promise<Ended> {
   return new Promise((done) => {
-    execFile(process.execPath, [join(ROOT, 'src/commands', `${command}.ts`), ...args], { maxBuffer: 1 << 28 }, (error, out, text) => {
-      done({ status: error === null ? 0 : Number(error.code), out, error: text })
-    })
+    execFile(
+      process.execPath,
+      [join(ROOT, 'src/commands', `${command}.ts`), ...args],
+      { maxBuffer: 1 << 28 },
+      (error, out, text) => {
+        done({ status: error === null ? 0 : Number(error.code), out, error: text })
+      },
+    )
   })
 }
 
@@ -42,12 +51,22 @@ describe('npm run check', () => {
   })
   it('prints one JSON document as schemas/check.json describes, with unrounded values and the clause that decided', async () => {
     const { out, status } = await run('check', '--content', contentCopy(), '--json')
-    const report = JSON.parse(out) as { lots: { id: string; results: { property: string; value: number }[]; verdicts: { outcome: string; clauses: { decides: boolean }[] }[] }[] }
-    const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true, strict: false }).compile(JSON.parse(readFileSync(join(ROOT, 'schemas/check.json'), 'utf8')) as object)
+    const report = JSON.parse(out) as {
+      lots: {
+        id: string
+        results: { property: string; value: number }[]
+        verdicts: { outcome: string; clauses: { decides: boolean }[] }[]
+      }[]
+    }
+    const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true, strict: false }).compile(
+      JSON.parse(readFileSync(join(ROOT, 'schemas/check.json'), 'utf8')) as object,
+    )
     expect(validate(report), JSON.stringify(validate.errors)).toBe(true)
     expect(status).toBe(0)
     // Worked by hand from the loads: (78.4 + 80.1 + 77.2) / (118.2 + 120.4 + 119.0) = 235.7 / 357.6.
-    expect(report.lots[0]?.results.find((result) => result.property === 'strength-activity-index')?.value).toBeCloseTo(100 * 235.7 / 357.6, 10)
+    expect(
+      report.lots[0]?.results.find((result) => result.property === 'strength-activity-index')?.value,
+    ).toBeCloseTo((100 * 235.7) / 357.6, 10)
     expect(report.lots[0]?.verdicts[0]).toMatchObject({ outcome: 'meets', clauses: [{ decides: true }] })
   })
   it('narrows the report to the lots asked for', async () => {
@@ -73,10 +92,17 @@ describe('npm run check', () => {
     rmSync(join(folder, 'site.yaml'))
     const ended = await run('check', '--content', folder, '--json')
     expect(ended.status).toBe(1)
-    expect(JSON.parse(ended.out)).toMatchObject({ asOf: null, diagnostics: [{ code: 'file-missing', file: 'site.yaml' }], lots: [] })
+    expect(JSON.parse(ended.out)).toMatchObject({
+      asOf: null,
+      diagnostics: [{ code: 'file-missing', file: 'site.yaml' }],
+      lots: [],
+    })
   })
   it.each([
-    [['--content', '/nowhere/at/all'], /does not exist/], [['--colour'], /unknown option '--colour'/], [['--as-of', '2026-02-30'], /a date such as/], [['--content', mkdtempSync(join(tmpdir(), 'empty-'))], /is empty/],
+    [['--content', '/nowhere/at/all'], /does not exist/],
+    [['--colour'], /unknown option '--colour'/],
+    [['--as-of', '2026-02-30'], /a date such as/],
+    [['--content', mkdtempSync(join(tmpdir(), 'empty-'))], /is empty/],
   ])('ends with 2 on wrong use: %o', async (args, message) => {
     const ended = await run('check', ...args)
     expect(ended.status).toBe(2)
@@ -86,21 +112,48 @@ describe('npm run check', () => {
 })
 
 describe('npm run issue', () => {
-  const issue = (folder: string, ...more: readonly string[]) => run('issue', 'tuff/T-1', '--content', folder, '--by', 'A. Mason', '--function', 'manager', '--reason', 'all tests done', ...more)
+  const issue = (folder: string, ...more: readonly string[]) =>
+    run(
+      'issue',
+      'tuff/T-1',
+      '--content',
+      folder,
+      '--by',
+      'A. Mason',
+      '--function',
+      'manager',
+      '--reason',
+      'all tests done',
+      ...more,
+    )
 
   it('freezes a document, adds its line and finds nothing changed afterwards', async () => {
     const folder = contentCopy()
     expect(await issue(folder)).toMatchObject({ status: 0, error: '' })
-    const document = JSON.parse(readFileSync(join(folder, 'issued/tuff/T-1/0.json'), 'utf8')) as { state: string; revision: number }
+    const document = JSON.parse(readFileSync(join(folder, 'issued/tuff/T-1/0.json'), 'utf8')) as {
+      state: string
+      revision: number
+    }
     expect(document).toMatchObject({ revision: 0, state: 'complete' })
-    expect(readFileSync(join(folder, 'lots/tuff/T-1.yaml'), 'utf8')).toMatch(/revisions:\n {2}- \{ number: 0, date: 2026-04-10, by: A\. Mason, /)
+    expect(readFileSync(join(folder, 'lots/tuff/T-1.yaml'), 'utf8')).toMatch(
+      /revisions:\n {2}- \{ number: 0, date: 2026-04-10, by: A\. Mason, /,
+    )
     expect((await run('check', '--content', folder)).out).toContain('No findings')
   })
   it('is provisional while a planned test is awaited, and complete in the next revision', async () => {
     const folder = contentCopy()
     await issue(folder, '--date', '2026-03-17')
     const second = await issue(folder)
-    expect([0, 1].map((number) => (JSON.parse(readFileSync(join(folder, `issued/tuff/T-1/${number}.json`), 'utf8')) as { state: string }).state)).toEqual(['provisional', 'complete'])
+    expect(
+      [0, 1].map(
+        (number) =>
+          (
+            JSON.parse(readFileSync(join(folder, `issued/tuff/T-1/${number}.json`), 'utf8')) as {
+              state: string
+            }
+          ).state,
+      ),
+    ).toEqual(['provisional', 'complete'])
     expect(second.out).toContain('revision 1, complete')
   })
   it('leaves the document alone when the record changes, and finds the change and the other verdict', async () => {
@@ -109,7 +162,13 @@ describe('npm run issue', () => {
     const path = join(folder, 'issued/tuff/T-1/0.json')
     const before = readFileSync(path, 'utf8')
     const record = join(folder, 'lots/tuff/T-1.yaml')
-    writeFileSync(record, readFileSync(record, 'utf8').replace('a: 78.4 kN, b: 80.1 kN, c: 77.2 kN', 'a: 58.4 kN, b: 60.1 kN, c: 57.2 kN'))
+    writeFileSync(
+      record,
+      readFileSync(record, 'utf8').replace(
+        'a: 78.4 kN, b: 80.1 kN, c: 77.2 kN',
+        'a: 58.4 kN, b: 60.1 kN, c: 57.2 kN',
+      ),
+    )
     const { out } = await run('check', '--content', folder)
     expect(out).toMatch(/differs from revision 0 as issued in 3 places \[changed-after-issue\]/)
     expect(out).toContain('specimens › a: issued 78.4 kN, today 58.4 kN')
@@ -138,13 +197,33 @@ describe('npm run issue', () => {
   it('withdraws with a reason and a replacement', async () => {
     const folder = contentCopy()
     await issue(folder)
-    expect((await issue(folder, '--withdraw', '--replaced-by', 'tuff/T-9')).out).toContain('revision 1, withdrawn')
-    expect(JSON.parse(readFileSync(join(folder, 'issued/tuff/T-1/1.json'), 'utf8'))).toMatchObject({ state: 'withdrawn', replacedBy: 'tuff/T-9', replaces: { revision: 0 } })
+    expect((await issue(folder, '--withdraw', '--replaced-by', 'tuff/T-9')).out).toContain(
+      'revision 1, withdrawn',
+    )
+    expect(JSON.parse(readFileSync(join(folder, 'issued/tuff/T-1/1.json'), 'utf8'))).toMatchObject({
+      state: 'withdrawn',
+      replacedBy: 'tuff/T-9',
+      replaces: { revision: 0 },
+    })
   })
   it.each([
-    [['tuff/T-7'], /There is no lot tuff\/T-7/], [['tuff/T-1', '--withdraw'], /was never issued/], [['tuff/T-1', '--replaced-by', 'tuff/T-9'], /goes with --withdraw/], [['tuff/T-1', '--date', '2026-03-01'], /was sampled after/],
+    [['tuff/T-7'], /There is no lot tuff\/T-7/],
+    [['tuff/T-1', '--withdraw'], /was never issued/],
+    [['tuff/T-1', '--replaced-by', 'tuff/T-9'], /goes with --withdraw/],
+    [['tuff/T-1', '--date', '2026-03-01'], /was sampled after/],
   ])('refuses wrong use with one line and 2: %o', async (args, message) => {
-    const ended = await run('issue', ...args, '--content', contentCopy(), '--by', 'A. Mason', '--function', 'manager', '--reason', 'x')
+    const ended = await run(
+      'issue',
+      ...args,
+      '--content',
+      contentCopy(),
+      '--by',
+      'A. Mason',
+      '--function',
+      'manager',
+      '--reason',
+      'x',
+    )
     expect(ended.status).toBe(2)
     expect(ended.error).toMatch(message)
     noTrace(ended)
@@ -171,9 +250,21 @@ describe('npm run build and npm start', () => {
   })
   it('say in one line that a port is taken', async () => {
     const server = createServer()
-    const port = await new Promise<number>((done) => { server.listen(0, '127.0.0.1', () => { done((server.address() as { port: number }).port) }) })
+    const port = await new Promise<number>((done) => {
+      server.listen(0, '127.0.0.1', () => {
+        done((server.address() as { port: number }).port)
+      })
+    })
     const folder = contentCopy()
-    const ended = await run('start', '--content', folder, '--out', join(folder, '../site'), '--port', String(port))
+    const ended = await run(
+      'start',
+      '--content',
+      folder,
+      '--out',
+      join(folder, '../site'),
+      '--port',
+      String(port),
+    )
     server.close()
     expect(ended.status).toBe(1)
     expect(ended.error).toContain(`Port ${port} is taken`)

@@ -3,8 +3,8 @@ import { join, resolve } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { PROGRAM } from '../../src/commands/program.ts'
 import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
-import { computeEdition } from '../../src/edition/compute.ts'
-import type { Edition, LotEntry } from '../../src/edition/edition.ts'
+import { computeEdition } from '../../src/edition/passes/compute.ts'
+import type { Edition, LotEntry } from '../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 const CONTENT = resolve(import.meta.dirname, '../../content')
@@ -12,18 +12,27 @@ const OXIDES = ['SiO2', 'Al2O3', 'Fe2O3', 'CaO', 'MgO', 'SO3', 'Na2O', 'K2O']
 
 describe('scenarioFiles', () => {
   it('gives the same files for the same seed, and others for another', () => {
-    const texts = (seed: number) => [...scenarioFiles({ lots: 20, seed }, () => undefined)].map((file) => `${file.path}\n${file.text}`).join('\n')
+    const texts = (seed: number) =>
+      [...scenarioFiles({ lots: 20, seed }, () => undefined)]
+        .map((file) => `${file.path}\n${file.text}`)
+        .join('\n')
     expect(texts(1)).toBe(texts(1))
     expect(texts(1)).not.toBe(texts(2))
   })
   it('gives the readings that are committed; issuing adds revisions alone', () => {
-    const lots = [...scenarioFiles({}, () => undefined)].filter((file) => file.path.startsWith('lots/tarn-hollow-tuff/'))
+    const lots = [...scenarioFiles({}, () => undefined)].filter((file) =>
+      file.path.startsWith('lots/tarn-hollow-tuff/'),
+    )
     expect(lots).toHaveLength(34)
-    for (const { path, text } of lots) expect(readFileSync(join(CONTENT, path), 'utf8').startsWith(text.trimEnd())).toBe(true)
+    for (const { path, text } of lots)
+      expect(readFileSync(join(CONTENT, path), 'utf8').startsWith(text.trimEnd())).toBe(true)
   })
   it('plans issues of one lot in order of date, none after the as-of date', () => {
     const issues: DemoIssue[] = []
-    for (const _file of scenarioFiles({}, (issue) => { issues.push(issue) })) continue
+    for (const _file of scenarioFiles({}, (issue) => {
+      issues.push(issue)
+    }))
+      continue
     for (const [index, issue] of issues.entries()) {
       const earlier = issues.slice(0, index).filter((other) => other.lot === issue.lot)
       expect(earlier.every((other) => other.date <= issue.date)).toBe(true)
@@ -37,7 +46,10 @@ describe('the committed demo', () => {
   let edition: Edition
   const lot = (id: string): LotEntry => edition.lots.get(id) as LotEntry
   const all = () => [...edition.lots.values()]
-  const index = (entry: LotEntry, property: string, condition: string, age: string) => entry.results.find((result) => result.property === property && result.condition === condition && result.age === age)
+  const index = (entry: LotEntry, property: string, condition: string, age: string) =>
+    entry.results.find(
+      (result) => result.property === property && result.condition === condition && result.age === age,
+    )
 
   beforeAll(() => {
     const { records, diagnostics } = loadRecords(CONTENT)
@@ -46,28 +58,68 @@ describe('the committed demo', () => {
   })
 
   it('holds 150 lots and 600 shipments or more, of five sources and three producers, over more than two years', () => {
-    expect([edition.lots.size, edition.shipments.length, edition.sources.size, edition.producers.size]).toEqual([152, expect.any(Number), 5, 3])
+    expect([
+      edition.lots.size,
+      edition.shipments.length,
+      edition.sources.size,
+      edition.producers.size,
+    ]).toEqual([152, expect.any(Number), 5, 3])
     expect(edition.shipments.length).toBeGreaterThanOrEqual(600)
-    const sampled = all().map((entry) => entry.sampled).sort()
-    expect(Date.parse(sampled.at(-1)?.slice(0, 10) ?? '') - Date.parse(sampled[0]?.slice(0, 10) ?? '')).toBeGreaterThan(2.3 * 365 * 86_400_000)
+    const sampled = all()
+      .map((entry) => entry.sampled)
+      .sort()
+    expect(
+      Date.parse(sampled.at(-1)?.slice(0, 10) ?? '') - Date.parse(sampled[0]?.slice(0, 10) ?? ''),
+    ).toBeGreaterThan(2.3 * 365 * 86_400_000)
   })
   it('has the planted lots: failing, on the limit, mended and unmended batches, late, hot, overdue', () => {
-    const failing = all().filter((entry) => entry.results.some((result) => result.property === 'loss-on-ignition' && result.written === '6.42 %'))
+    const failing = all().filter((entry) =>
+      entry.results.some((result) => result.property === 'loss-on-ignition' && result.written === '6.42 %'),
+    )
     expect(failing.map((entry) => entry.verdicts[0]?.outcome)).toEqual(['does-not-meet'])
-    const onLimit = all().filter((entry) => entry.source === 'skarnmere-ash' && entry.results.some((result) => result.property === 'loss-on-ignition' && result.role === 'producer' && result.written === '6.00 %'))
-    expect(onLimit.map((entry) => entry.verdicts[0]?.clauses.find((clause) => clause.property === 'loss-on-ignition')?.outcome)).toEqual(['meets'])
-    const reasons = all().flatMap((entry) => entry.results.filter((result) => result.property === 'strength-activity-index').map((result) => ({ valid: result.valid, text: result.reasons.join(' ') })))
+    const onLimit = all().filter(
+      (entry) =>
+        entry.source === 'skarnmere-ash' &&
+        entry.results.some(
+          (result) =>
+            result.property === 'loss-on-ignition' &&
+            result.role === 'producer' &&
+            result.written === '6.00 %',
+        ),
+    )
+    expect(
+      onLimit.map(
+        (entry) =>
+          entry.verdicts[0]?.clauses.find((clause) => clause.property === 'loss-on-ignition')?.outcome,
+      ),
+    ).toEqual(['meets'])
+    const reasons = all().flatMap((entry) =>
+      entry.results
+        .filter((result) => result.property === 'strength-activity-index')
+        .map((result) => ({ valid: result.valid, text: result.reasons.join(' ') })),
+    )
     expect(reasons.some(({ valid, text }) => valid && text.includes('is dropped'))).toBe(true)
     expect(reasons.some(({ valid, text }) => !valid && text.includes('repeat the test'))).toBe(true)
     expect(reasons.some(({ valid, text }) => !valid && text.includes('tested at 30.0'))).toBe(true)
-    expect(all().some((entry) => entry.results.some((result) => !result.valid && result.reasons.some((reason) => reason.startsWith('read at 49.6 °C'))))).toBe(true)
-    expect(all().some((entry) => entry.planned.some((planned) => planned.overdueSince !== undefined))).toBe(true)
+    expect(
+      all().some((entry) =>
+        entry.results.some(
+          (result) => !result.valid && result.reasons.some((reason) => reason.startsWith('read at 49.6 °C')),
+        ),
+      ),
+    ).toBe(true)
+    expect(all().some((entry) => entry.planned.some((planned) => planned.overdueSince !== undefined))).toBe(
+      true,
+    )
   })
   it('copies one oxide row from the lot before it, and no other', () => {
     const copies: string[] = []
     const seen = new Map<string, string>()
     for (const entry of all()) {
-      const row = entry.results.filter((result) => OXIDES.includes(result.property)).map((result) => `${result.property} ${result.written}`).join(', ')
+      const row = entry.results
+        .filter((result) => OXIDES.includes(result.property))
+        .map((result) => `${result.property} ${result.written}`)
+        .join(', ')
       const earlier = seen.get(row)
       if (earlier !== undefined) copies.push(`${entry.id} = ${earlier}`)
       seen.set(row, entry.id)
@@ -75,34 +127,62 @@ describe('the committed demo', () => {
     expect(copies).toEqual(['skarnmere-ash/SA-2025-005 = skarnmere-ash/SA-2025-004'])
   })
   it('lets one lot of the class C source fall under 18 % of calcium oxide, where edition 19 divides the classes', () => {
-    const low = all().filter((entry) => entry.source === 'quellan-ash' && entry.results.some((result) => result.property === 'CaO' && result.value < 18))
+    const low = all().filter(
+      (entry) =>
+        entry.source === 'quellan-ash' &&
+        entry.results.some((result) => result.property === 'CaO' && result.value < 18),
+    )
     expect(low.map((entry) => entry.class)).toEqual(['C'])
-    expect(low.map((entry) => entry.verdicts.find((verdict) => verdict.criterion === 'c618-12a')?.outcome)).toEqual(['meets'])
-    expect(low.map((entry) => entry.verdicts.find((verdict) => verdict.criterion === 'c618-19')?.outcome)).toEqual(['does-not-meet'])
+    expect(
+      low.map((entry) => entry.verdicts.find((verdict) => verdict.criterion === 'c618-12a')?.outcome),
+    ).toEqual(['meets'])
+    expect(
+      low.map((entry) => entry.verdicts.find((verdict) => verdict.criterion === 'c618-19')?.outcome),
+    ).toEqual(['does-not-meet'])
   })
   it('draws one shipment that is larger than its lot', () => {
-    const oversize = all().filter((entry) => entry.shipments.some((shipment) => entry.record.quantity.value < shipment.massT))
+    const oversize = all().filter((entry) =>
+      entry.shipments.some((shipment) => entry.record.quantity.value < shipment.massT),
+    )
     expect(oversize.map((entry) => entry.source)).toEqual(['quellan-ash'])
   })
   it('has splits whose loss on ignition the agency finds higher every time', () => {
-    const pairs = all().flatMap((entry) => entry.results.filter((result) => result.role === 'verification' && result.property === 'loss-on-ignition').map((agency) => {
-      const own = entry.results.find((result) => result.role === 'producer' && result.property === 'loss-on-ignition')
-      return agency.value - (own?.value ?? Number.NaN)
-    }))
+    const pairs = all().flatMap((entry) =>
+      entry.results
+        .filter((result) => result.role === 'verification' && result.property === 'loss-on-ignition')
+        .map((agency) => {
+          const own = entry.results.find(
+            (result) => result.role === 'producer' && result.property === 'loss-on-ignition',
+          )
+          return agency.value - (own?.value ?? Number.NaN)
+        }),
+    )
     expect(pairs).toHaveLength(11)
     expect(Math.min(...pairs)).toBeGreaterThan(0.3)
   })
   it('gathers the reclaimed ash’s 7-day index just above the limit of 75', () => {
-    const values = all().filter((entry) => entry.source === 'skarnmere-reclaimed').map((entry) => index(entry, 'strength-activity-index', 'c311', '7 d')?.value ?? Number.NaN)
+    const values = all()
+      .filter((entry) => entry.source === 'skarnmere-reclaimed')
+      .map((entry) => index(entry, 'strength-activity-index', 'c311', '7 d')?.value ?? Number.NaN)
     const from = (low: number, high: number) => values.filter((value) => low <= value && value < high).length
     // Counts in one point below and above the limit: of a smooth spread the two would be about alike.
     expect(from(74, 75)).toBe(0)
     expect(from(75, 76)).toBeGreaterThanOrEqual(4)
   })
   it('tests reclaimed ash in a laboratory whose accreditation has lapsed', () => {
-    const accredited = (entry: LotEntry) => entry.certificate().results.filter((result) => result.property === 'strength-activity-index' && result.condition === 'c311').map((result) => result.accredited)
-    const after = all().filter((entry) => entry.source === 'skarnmere-reclaimed' && '2025-10-01' <= entry.sampled)
-    const before = all().filter((entry) => entry.source === 'skarnmere-reclaimed' && entry.sampled < '2025-08-01')
+    const accredited = (entry: LotEntry) =>
+      entry
+        .certificate()
+        .results.filter(
+          (result) => result.property === 'strength-activity-index' && result.condition === 'c311',
+        )
+        .map((result) => result.accredited)
+    const after = all().filter(
+      (entry) => entry.source === 'skarnmere-reclaimed' && '2025-10-01' <= entry.sampled,
+    )
+    const before = all().filter(
+      (entry) => entry.source === 'skarnmere-reclaimed' && entry.sampled < '2025-08-01',
+    )
     expect(after.length).toBeGreaterThan(3)
     expect(after.flatMap(accredited)).not.toContain(true)
     expect(before.flatMap(accredited)).not.toContain(false)
@@ -117,11 +197,18 @@ describe('the committed demo', () => {
     expect(lot(withdrawn?.revisions.at(-1)?.replacedBy ?? '')).toBeDefined()
   })
   it('finds the record that was altered after its certificate had been issued, and nothing else', () => {
-    expect(all().flatMap((entry) => entry.findings).map((finding) => finding.check)).toEqual(['changed-after-issue'])
+    expect(
+      all()
+        .flatMap((entry) => entry.findings)
+        .map((finding) => finding.check),
+    ).toEqual(['changed-after-issue'])
   })
   it('shows the pattern that the modified condition is for: fillers pass at 20 % and 23 °C or come close, and fall far behind at 50 % and 50 °C', () => {
     const mean = (source: string, condition: string) => {
-      const values = all().filter((entry) => entry.source === source).map((entry) => index(entry, 'strength-activity-index', condition, '28 d')?.value).filter((value) => value !== undefined)
+      const values = all()
+        .filter((entry) => entry.source === source)
+        .map((entry) => index(entry, 'strength-activity-index', condition, '28 d')?.value)
+        .filter((value) => value !== undefined)
       return values.reduce((sum, value) => sum + value, 0) / values.length
     }
     expect(mean('tarn-hollow-limestone', 'c311')).toBeGreaterThan(75)
@@ -132,6 +219,8 @@ describe('the committed demo', () => {
     const numbers = readdirSync(join(CONTENT, 'lots/skarnmere-ash'))
     expect(numbers).not.toContain('SA-2024-009.yaml')
     expect(numbers).toContain('SA-2024-010.yaml')
-    expect(all().some((entry) => entry.source === 'quellan-ash' && entry.sampled.startsWith('2025-01'))).toBe(false)
+    expect(all().some((entry) => entry.source === 'quellan-ash' && entry.sampled.startsWith('2025-01'))).toBe(
+      false,
+    )
   })
 })

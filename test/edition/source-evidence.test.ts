@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../src/core/judge.ts'
-import { unpackSource } from '../../src/core/source-evidence.ts'
-import { computeEdition } from '../../src/edition/compute.ts'
-import { sourceEvidenceData } from '../../src/edition/lot-data.ts'
+import { judge } from '../../src/core/judging/verdict.ts'
+import { unpackSource } from '../../src/core/evidence/source-evidence.ts'
+import { computeEdition } from '../../src/edition/passes/compute.ts'
+import { sourceEvidenceData } from '../../src/edition/writers/lot-data.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
@@ -11,7 +11,9 @@ describe('the evidence file of a source', () => {
   it('gives every verdict of the demonstration content as the edition has it, after a way through JSON', () => {
     let judged = 0
     for (const source of edition.sources.values()) {
-      const { evidenceOf, lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, source))))
+      const { evidenceOf, lots } = unpackSource(
+        JSON.parse(JSON.stringify(sourceEvidenceData(edition, source))),
+      )
       expect(lots.map(({ id }) => id)).toEqual(source.lots.map(({ id }) => id))
       source.lots.forEach((lot, place) => {
         for (const verdict of lot.verdicts) {
@@ -26,7 +28,9 @@ describe('the evidence file of a source', () => {
   })
 
   it('holds no lot and no word of the workings twice: it stays small beside the lots’ own files', () => {
-    const bytes = [...edition.sources.values()].map((source) => JSON.stringify(sourceEvidenceData(edition, source)).length / source.lots.length)
+    const bytes = [...edition.sources.values()].map(
+      (source) => JSON.stringify(sourceEvidenceData(edition, source)).length / source.lots.length,
+    )
     expect(Math.max(...bytes)).toBeLessThan(4000)
   })
 })

@@ -1,12 +1,21 @@
 import { execFileSync } from 'node:child_process'
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, symlinkSync, writeFileSync } from 'node:fs'
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { CODES } from '../../src/records/codes.ts'
-import { diagnosticsText } from '../../src/records/diagnostic-text.ts'
+import { CODES } from '../../src/records/diagnostics/codes.ts'
+import { diagnosticsText } from '../../src/records/diagnostics/diagnostic-text.ts'
 import { loadRecords } from '../../src/records/load.ts'
-import { computeEdition } from '../../src/edition/compute.ts'
+import { computeEdition } from '../../src/edition/passes/compute.ts'
 
 const FOLDER = resolve(import.meta.dirname, '../diagnostics')
 const CASES = readdirSync(join(FOLDER, 'cases')).filter((name) => /\.(yaml|mdx)$/.test(name))
@@ -27,19 +36,37 @@ function spoiled(name: string): string {
 
 /** Faults of files rather than of text, made on the spot. */
 const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
-  'file-missing': (folder) => { renameSync(join(folder, 'site.yaml'), join(folder, '.site.yaml')) },
-  'file-unexpected': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yml'), 'a: 1\n') },
+  'file-missing': (folder) => {
+    renameSync(join(folder, 'site.yaml'), join(folder, '.site.yaml'))
+  },
+  'file-unexpected': (folder) => {
+    writeFileSync(join(folder, 'lots/tuff/T-2.yml'), 'a: 1\n')
+  },
   'file-unexpected.link': (folder) => {
     writeFileSync(join(folder, '../outside.yaml'), 'nobody else’s business\n')
     symlinkSync('../../../outside.yaml', join(folder, 'lots/tuff/T-2.yaml'))
   },
-  'file-unexpected.folder-link': (folder) => { symlinkSync('..', join(folder, 'lots/tuff/round')) },
-  'file-unreadable.pipe': (folder) => { execFileSync('mkfifo', [join(folder, 'lots/tuff/T-2.yaml')]) },
-  'file-unreadable.encoding': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), Buffer.from([0x61, 0x3a, 0x20, 0xff, 0x0a])) },
-  'file-unreadable.size': (folder) => { writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), 'a'.repeat(5_000_000)) },
-  'id-invalid': (folder) => { cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/T 2.yaml')) },
-  'id-invalid.device': (folder) => { cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/nul.yaml')) },
-  'id-case': (folder) => { cpSync(join(folder, 'producers/hill.yaml'), join(folder, 'producers/Hill.yaml')) },
+  'file-unexpected.folder-link': (folder) => {
+    symlinkSync('..', join(folder, 'lots/tuff/round'))
+  },
+  'file-unreadable.pipe': (folder) => {
+    execFileSync('mkfifo', [join(folder, 'lots/tuff/T-2.yaml')])
+  },
+  'file-unreadable.encoding': (folder) => {
+    writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), Buffer.from([0x61, 0x3a, 0x20, 0xff, 0x0a]))
+  },
+  'file-unreadable.size': (folder) => {
+    writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), 'a'.repeat(5_000_000))
+  },
+  'id-invalid': (folder) => {
+    cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/T 2.yaml'))
+  },
+  'id-invalid.device': (folder) => {
+    cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/nul.yaml'))
+  },
+  'id-case': (folder) => {
+    cpSync(join(folder, 'producers/hill.yaml'), join(folder, 'producers/Hill.yaml'))
+  },
   'reference-unknown.source-folder': (folder) => {
     mkdirSync(join(folder, 'lots/tuf'))
     cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuf/T-1.yaml'))
@@ -96,21 +123,41 @@ describe('several faults', () => {
   it('are all told in one run, in order of file, line and column', () => {
     const folder = baseCopy()
     const path = join(folder, 'lots/tuff/T-1.yaml')
-    writeFileSync(path, readFileSync(path, 'utf8').replace('1450 t', '1450').replace('kind: composite', 'kind: heap').replace('control: K1', 'control: K7').replace('24.8 t', '24.8 ton'))
+    writeFileSync(
+      path,
+      readFileSync(path, 'utf8')
+        .replace('1450 t', '1450')
+        .replace('kind: composite', 'kind: heap')
+        .replace('control: K1', 'control: K7')
+        .replace('24.8 t', '24.8 ton'),
+    )
     const { diagnostics } = loadRecords(folder)
-    expect(diagnostics.map((diagnostic) => diagnostic.code)).toEqual(['quantity-unit', 'schema', 'quantity-unit'])
+    expect(diagnostics.map((diagnostic) => diagnostic.code)).toEqual([
+      'quantity-unit',
+      'schema',
+      'quantity-unit',
+    ])
     expect(diagnostics.map((diagnostic) => diagnostic.line)).toEqual([2, 4, 16])
   })
   it('give line and column from 1, counted in the file itself, byte order mark and CRLF included', () => {
     const folder = baseCopy()
     const path = join(folder, 'lots/tuff/T-1.yaml')
-    writeFileSync(path, `\ufeff${readFileSync(path, 'utf8').replace('1450 t', '1450 kN').replaceAll('\n', '\r\n')}`)
-    expect(loadRecords(folder).diagnostics.map(({ line, column, code }) => ({ line, column, code }))).toEqual([{ line: 2, column: 11, code: 'quantity-unit' }])
+    writeFileSync(
+      path,
+      `\ufeff${readFileSync(path, 'utf8').replace('1450 t', '1450 kN').replaceAll('\n', '\r\n')}`,
+    )
+    expect(loadRecords(folder).diagnostics.map(({ line, column, code }) => ({ line, column, code }))).toEqual(
+      [{ line: 2, column: 11, code: 'quantity-unit' }],
+    )
   })
 })
 
 describe('loadRecords', () => {
-  it.each([['quantity: 1450 t', 'quantity: " 1450 t"'], ['quantity: 1450 t', 'quantity: 1450 metric  ton'], ['residue-45um: 8.4 %', 'residue-45um: < 8.4 per  cent']])('never leaves a lot out without a word: %s as %s', (plain, odd) => {
+  it.each([
+    ['quantity: 1450 t', 'quantity: " 1450 t"'],
+    ['quantity: 1450 t', 'quantity: 1450 metric  ton'],
+    ['residue-45um: 8.4 %', 'residue-45um: < 8.4 per  cent'],
+  ])('never leaves a lot out without a word: %s as %s', (plain, odd) => {
     const folder = baseCopy()
     const path = join(folder, 'lots/tuff/T-1.yaml')
     writeFileSync(path, readFileSync(path, 'utf8').replace(plain, odd))
@@ -122,6 +169,8 @@ describe('loadRecords', () => {
     const folder = mkdtempSync(join(tmpdir(), 'empty-'))
     expect(loadRecords(join(folder, 'none')).fatal?.message).toMatch(/does not exist/)
     expect(loadRecords(folder).fatal?.message).toMatch(/is empty/)
-    expect(loadRecords(join(dirname(FOLDER), 'records/diagnostics.test.ts')).fatal?.message).toMatch(/is not a folder/)
+    expect(loadRecords(join(dirname(FOLDER), 'records/diagnostics.test.ts')).fatal?.message).toMatch(
+      /is not a folder/,
+    )
   })
 })

@@ -3,10 +3,17 @@ import type { LotColumns } from '../../src/scripts/columns.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from '../../src/scripts/lot-filter.ts'
 
 const DATA: LotColumns = {
-  formerly: {}, criteria: ['plain', 'warm'], sources: ['quay', 'hill'], outcomes: ['meets', 'does-not-meet', 'pending'],
+  formerly: {},
+  criteria: ['plain', 'warm'],
+  sources: ['quay', 'hill'],
+  outcomes: ['meets', 'does-not-meet', 'pending'],
   columns: {
-    lot: ['quay/Q-1', 'quay/Q-2', 'hill/H-1', 'hill/H-2'], number: ['Q-1', 'Q-2', 'No. 7', 'H-2'], source: [0, 0, 1, 1],
-    sampled: ['2025-12-31', '2026-01-01', '2026-01-01', '2026-02-10'], state: ['complete', 'complete', 'withdrawn', 'provisional'], class: ['F', 'F', null, 'N'],
+    lot: ['quay/Q-1', 'quay/Q-2', 'hill/H-1', 'hill/H-2'],
+    number: ['Q-1', 'Q-2', 'No. 7', 'H-2'],
+    source: [0, 0, 1, 1],
+    sampled: ['2025-12-31', '2026-01-01', '2026-01-01', '2026-02-10'],
+    state: ['complete', 'complete', 'withdrawn', 'provisional'],
+    class: ['F', 'F', null, 'N'],
     outcome: { plain: [0, 1, 0, 2], warm: [-1, 0, 0, 2] },
   },
 }
@@ -42,6 +49,14 @@ describe('sortedLots', () => {
 describe('lotRow', () => {
   it('has no outcome where a lot is not judged, and the word none without a class', () => {
     expect(lotRow(DATA, 'warm', 0).outcome).toBe('')
-    expect(lotRow(DATA, 'warm', 2)).toEqual({ id: 'hill/H-1', number: 'No. 7', sampled: '2026-01-01', outcome: 'meets', state: 'withdrawn', class: 'none', source: 'hill' })
+    expect(lotRow(DATA, 'warm', 2)).toEqual({
+      id: 'hill/H-1',
+      number: 'No. 7',
+      sampled: '2026-01-01',
+      outcome: 'meets',
+      state: 'withdrawn',
+      class: 'none',
+      source: 'hill',
+    })
   })
 })

@@ -1,34 +1,68 @@
 import { describe, expect, it } from 'vitest'
 import { matches } from '../../src/scripts/match.ts'
 
-const LOTS = { criteria: [], sources: ['ash', 'tuff'], outcomes: [], formerly: {}, columns: { lot: ['ash/A-1', 'tuff/T-1', 'tuff/T-10'], number: ['A-1', 'T-1', 'T-10'], source: [0, 1, 1], sampled: ['2026-01-01', '2026-01-02', '2026-01-03'], state: ['complete', 'withdrawn', 'provisional'], class: ['F', 'N', 'N'], outcome: {} } }
+const LOTS = {
+  criteria: [],
+  sources: ['ash', 'tuff'],
+  outcomes: [],
+  formerly: {},
+  columns: {
+    lot: ['ash/A-1', 'tuff/T-1', 'tuff/T-10'],
+    number: ['A-1', 'T-1', 'T-10'],
+    source: [0, 1, 1],
+    sampled: ['2026-01-01', '2026-01-02', '2026-01-03'],
+    state: ['complete', 'withdrawn', 'provisional'],
+    class: ['F', 'N', 'N'],
+    outcome: {},
+  },
+}
 const SHIPMENTS = { columns: { bill: ['BL-7', 'BL-77'], date: ['2026-02-01', '2026-02-02'], lot: [1, 2] } }
 
 describe('matches', () => {
   it('finds a lot by its printed number, whatever the case, with its present state', () => {
-    expect(matches(' t-1 ', LOTS, SHIPMENTS)).toEqual([{ lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1' }])
+    expect(matches(' t-1 ', LOTS, SHIPMENTS)).toEqual([
+      { lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1' },
+    ])
   })
   it('finds a lot by certificate number and by bill of lading', () => {
     expect(matches('tuff/T-10', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-10'])
-    expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([{ lot: 'tuff/T-10', state: 'provisional', because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026' }])
+    expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([
+      { lot: 'tuff/T-10', state: 'provisional', because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026' },
+    ])
   })
   it('finds a lot by an id that it had before, with or without its source', () => {
     const renamed = { ...LOTS, formerly: { 'old-tuff/T-7': 1 } }
-    expect(matches('old-tuff/t-7', renamed, SHIPMENTS)).toEqual([{ lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1, formerly old-tuff/T-7' }])
+    expect(matches('old-tuff/t-7', renamed, SHIPMENTS)).toEqual([
+      { lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1, formerly old-tuff/T-7' },
+    ])
     expect(matches('T-7', renamed, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1'])
   })
   it('offers what holds the text only where nothing is exact', () => {
     expect(matches('BL', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1', 'tuff/T-10'])
-    expect(matches('7', LOTS, SHIPMENTS).map((found) => found.because)).toEqual(['bill of lading BL-7 of 1\u00a0Feb\u00a02026', 'bill of lading BL-77 of 2\u00a0Feb\u00a02026'])
+    expect(matches('7', LOTS, SHIPMENTS).map((found) => found.because)).toEqual([
+      'bill of lading BL-7 of 1\u00a0Feb\u00a02026',
+      'bill of lading BL-77 of 2\u00a0Feb\u00a02026',
+    ])
     expect(matches('nothing of the kind', LOTS, SHIPMENTS)).toEqual([])
     expect(matches('  ', LOTS, SHIPMENTS)).toEqual([])
   })
   it('puts what begins with the text before what only holds it, and gives each answer once', () => {
     const bills = { columns: { bill: ['XT-1', 'T-100'], date: ['2026-02-01', '2026-02-02'], lot: [0, 2] } }
-    expect(matches('t-', LOTS, bills).map((found) => found.because)).toEqual(['lot T-1', 'lot T-10', 'bill of lading T-100 of 2\u00a0Feb\u00a02026', 'bill of lading XT-1 of 1\u00a0Feb\u00a02026'])
+    expect(matches('t-', LOTS, bills).map((found) => found.because)).toEqual([
+      'lot T-1',
+      'lot T-10',
+      'bill of lading T-100 of 2\u00a0Feb\u00a02026',
+      'bill of lading XT-1 of 1\u00a0Feb\u00a02026',
+    ])
   })
   it('gives every answer, so that the page can say how many there are', () => {
-    const bills = { columns: { bill: Array.from({ length: 40 }, (_, index) => `BL-${index}`), date: Array.from({ length: 40 }, () => '2026-02-01'), lot: Array.from({ length: 40 }, () => 0) } }
+    const bills = {
+      columns: {
+        bill: Array.from({ length: 40 }, (_, index) => `BL-${index}`),
+        date: Array.from({ length: 40 }, () => '2026-02-01'),
+        lot: Array.from({ length: 40 }, () => 0),
+      },
+    }
     expect(matches('bl-', LOTS, bills)).toHaveLength(40)
   })
 })

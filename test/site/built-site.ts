@@ -6,16 +6,28 @@ import { join, relative, resolve, sep } from 'node:path'
 import { buildSite } from '../../src/commands/build-site.ts'
 import { ROOT } from '../../src/commands/program.ts'
 import { serve } from '../../src/commands/serve.ts'
-import type { Edition } from '../../src/edition/edition.ts'
+import type { Edition } from '../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 export const ADDRESS = 'https://example.org/a/b/'
 
-export interface TestSite { readonly folder: string; readonly edition: Edition; readonly url: string; readonly stop: () => void }
+export interface TestSite {
+  readonly folder: string
+  readonly edition: Edition
+  readonly url: string
+  readonly stop: () => void
+}
 
-export async function buildDemo(audience: Edition['audience'] = 'public', content = resolve(ROOT, 'content')): Promise<{ folder: string; edition: Edition }> {
+export async function buildDemo(
+  audience: Edition['audience'] = 'public',
+  content = resolve(ROOT, 'content'),
+): Promise<{ folder: string; edition: Edition }> {
   const { records } = loadRecords(content)
-  const { folder, edition } = await buildSite(records, { out: join(mkdtempSync(join(tmpdir(), 'site-')), 'out'), audience, address: ADDRESS })
+  const { folder, edition } = await buildSite(records, {
+    out: join(mkdtempSync(join(tmpdir(), 'site-')), 'out'),
+    audience,
+    address: ADDRESS,
+  })
   return { folder, edition }
 }
 
@@ -28,7 +40,10 @@ export async function serveDemo(): Promise<TestSite> {
 
 /** All files of a folder by relative path with forward slashes. */
 export function filesOf(folder: string): string[] {
-  return readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile()).map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/')).sort()
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .sort()
 }
 
 export function textOf(folder: string, path: string): string {

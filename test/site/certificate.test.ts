@@ -7,13 +7,21 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { buildSite } from '../../src/commands/build-site.ts'
 import { ROOT } from '../../src/commands/program.ts'
 import { serve } from '../../src/commands/serve.ts'
-import { OUTCOMES } from '../../src/core/verdict.ts'
-import { resultTables } from '../../src/edition/result-rows.ts'
-import type { CertificateDocument } from '../../src/edition/document.ts'
+import { OUTCOMES } from '../../src/core/criteria/outcome.ts'
+import { resultTables } from '../../src/edition/views/result-rows.ts'
+import type { CertificateDocument } from '../../src/edition/shape/document.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { startBrowser } from './browser.ts'
 import { textOf } from './built-site.ts'
-import { DRAFT, FORMER, PENDING, READ_HOT, REVISED, WITHDRAWN, writeFixtureContent } from './fixture-content.ts'
+import {
+  DRAFT,
+  FORMER,
+  PENDING,
+  READ_HOT,
+  REVISED,
+  WITHDRAWN,
+  writeFixtureContent,
+} from './fixture-content.ts'
 
 let folder: string
 let url: string
@@ -23,7 +31,10 @@ let certificateOf: (lot: string) => CertificateDocument
 
 beforeAll(async () => {
   const { records } = loadRecords(writeFixtureContent())
-  const built = await buildSite(records, { out: join(mkdtempSync(join(tmpdir(), 'site-')), 'out'), audience: 'public' })
+  const built = await buildSite(records, {
+    out: join(mkdtempSync(join(tmpdir(), 'site-')), 'out'),
+    audience: 'public',
+  })
   folder = built.folder
   certificateOf = (lot) => {
     const entry = built.edition.lots.get(lot)
@@ -66,14 +77,33 @@ async function printed(page: Page, format: 'A4' | 'Letter'): Promise<number> {
 describe('a certificate page', () => {
   it('carries number, revision, state, dates, reason and what it replaces', async () => {
     const text = await textOfPage(`lots/${PENDING}/`)
-    for (const part of [PENDING, 'provisional', '8 April 2026', 'revision 0 of 20 March 2026', '28-day results added', `End of certificate ${PENDING}, revision 1`]) expect(text).toContain(part)
+    for (const part of [
+      PENDING,
+      'provisional',
+      '8 April 2026',
+      'revision 0 of 20 March 2026',
+      '28-day results added',
+      `End of certificate ${PENDING}, revision 1`,
+    ])
+      expect(text).toContain(part)
   })
   it('names producer, material, production, quantity, sample, laboratory and mortars', async () => {
     const text = await textOfPage(`lots/${PENDING}/`)
     for (const part of [
-      'Tarn Hollow Pozzolans, Mill Lane 2', 'raw natural pozzolan, class N of ASTM C618, edition 12a', '2 to 8 March 2026', '1450 t (1598 short tons)', 'mill discharge to silo S2', '28 increments, 6 kg', 'automatic cutter; J. Brandt',
-      'North Quay laboratory', 'L-114', 'flow 108 % (control 104 %)', 'cement lot PC-2026-A', 'Excluded test specimen f (strength, 7 d): corner lost in demoulding',
-    ]) expect(text).toContain(part)
+      'Tarn Hollow Pozzolans, Mill Lane 2',
+      'raw natural pozzolan, class N of ASTM C618, edition 12a',
+      '2 to 8 March 2026',
+      '1450 t (1598 short tons)',
+      'mill discharge to silo S2',
+      '28 increments, 6 kg',
+      'automatic cutter; J. Brandt',
+      'North Quay laboratory',
+      'L-114',
+      'flow 108 % (control 104 %)',
+      'cement lot PC-2026-A',
+      'Excluded test specimen f (strength, 7 d): corner lost in demoulding',
+    ])
+      expect(text).toContain(part)
   })
   it('says "not recorded" where the record lacks a particular', async () => {
     expect(await textOfPage(`lots/${PENDING}/`)).toContain('Safety data sheet not recorded')
@@ -84,11 +114,15 @@ describe('a certificate page', () => {
     expect(text).toContain('not accredited')
   })
   it('prints an index at another condition together with that condition', async () => {
-    expect(await textOfPage(`lots/${PENDING}/`)).toContain('Resistivity index, modified (50 %, 50 °C, w/cm 0.485), 28 d')
+    expect(await textOfPage(`lots/${PENDING}/`)).toContain(
+      'Resistivity index, modified (50 %, 50 °C, w/cm 0.485), 28 d',
+    )
   })
   it('signs with a typed name and says what that is worth', async () => {
     const text = await textOfPage(`lots/${PENDING}/`)
-    expect(text).toContain('M. Okafor quality manager, independent of production; 8 April 2026 Typed name, not a qualified signature.')
+    expect(text).toContain(
+      'M. Okafor quality manager, independent of production; 8 April 2026 Typed name, not a qualified signature.',
+    )
     expect(text).toContain('sha256-')
   })
   it('shows a test that is not valid with its figure and the reason', async () => {
@@ -102,7 +136,9 @@ describe('a certificate page', () => {
     expect(text).not.toContain('Quellan Mix')
   })
   it('has an address in full and a QR code only where the site has one', () => {
-    expect(textOf(folder, `lots/${PENDING}/index.html`)).toContain(`href="https://example.org/a/b/lots/${PENDING}/"`)
+    expect(textOf(folder, `lots/${PENDING}/index.html`)).toContain(
+      `href="https://example.org/a/b/lots/${PENDING}/"`,
+    )
     expect(textOf(folder, `lots/${PENDING}/index.html`)).toContain('QR code of this certificate')
   })
   it('holds text of records escaped, never as markup', () => {
@@ -113,7 +149,9 @@ describe('a certificate page', () => {
 describe('the states of a certificate', () => {
   it('warn over a withdrawn one and name its replacement', async () => {
     const text = await textOfPage(`lots/${WITHDRAWN}/`)
-    expect(text).toContain('Withdrawn on 3 April 2026. Sample mixed up in the laboratory. Replaced by TH-013.')
+    expect(text).toContain(
+      'Withdrawn on 3 April 2026. Sample mixed up in the laboratory. Replaced by TH-013.',
+    )
     expect(text).toContain('This certificate is withdrawn; the judgement below no longer stands')
   })
   it('keep an earlier revision at its address and point to the one in force', async () => {
@@ -145,7 +183,10 @@ describe('a certificate in print', () => {
     const context = await browser.newContext({ javaScriptEnabled: false })
     const page = await context.newPage()
     await page.goto(`${url}lots/${PENDING}/`)
-    expect({ A4: await printed(page, 'A4'), Letter: await printed(page, 'Letter') }).toEqual({ A4: 2, Letter: 2 })
+    expect({ A4: await printed(page, 'A4'), Letter: await printed(page, 'Letter') }).toEqual({
+      A4: 2,
+      Letter: 2,
+    })
     await page.locator('#print-working').check()
     expect(await printed(page, 'A4')).toBeGreaterThan(2)
     await context.close()
@@ -153,8 +194,12 @@ describe('a certificate in print', () => {
   it('repeats number and revision at the head of the sheet and leaves navigation and today out', async () => {
     const page = await open(`lots/${PENDING}/`)
     await page.emulateMedia({ media: 'print' })
-    await expect(page.locator('.running').textContent()).resolves.toContain(`certificate ${PENDING}, revision 1`)
-    expect(await page.locator('.sheet > thead').evaluate((head) => getComputedStyle(head).display)).toBe('table-header-group')
+    await expect(page.locator('.running').textContent()).resolves.toContain(
+      `certificate ${PENDING}, revision 1`,
+    )
+    expect(await page.locator('.sheet > thead').evaluate((head) => getComputedStyle(head).display)).toBe(
+      'table-header-group',
+    )
     expect(await page.locator('nav').isVisible()).toBe(false)
     expect(await page.locator('.today').isVisible()).toBe(false)
     await page.context().close()
@@ -165,8 +210,17 @@ describe('resultTables', () => {
   it('shows every result of the document once, judged or not', () => {
     const document = certificateOf(PENDING)
     const tables = resultTables(document)
-    const shown = tables.flatMap((table) => [...table.rows.filter((row) => row.kind === 'value').map((row) => row.result?.key), ...table.plain.flatMap((line) => line.results.map((result) => result.key))]).filter((key) => key !== undefined)
-    const deviations = new Set(tables.flatMap((table) => table.rows.filter((row) => row.kind === 'deviation').map((row) => row.result?.key)))
+    const shown = tables
+      .flatMap((table) => [
+        ...table.rows.filter((row) => row.kind === 'value').map((row) => row.result?.key),
+        ...table.plain.flatMap((line) => line.results.map((result) => result.key)),
+      ])
+      .filter((key) => key !== undefined)
+    const deviations = new Set(
+      tables.flatMap((table) =>
+        table.rows.filter((row) => row.kind === 'deviation').map((row) => row.result?.key),
+      ),
+    )
     expect(new Set([...shown, ...deviations])).toEqual(new Set(document.results.map((result) => result.key)))
     expect(shown.length).toBe(new Set(shown).size)
   })
@@ -180,7 +234,13 @@ describe('resultTables', () => {
 describe('outcome marks', () => {
   it('differ in shape for every outcome, so that grey tells them apart', () => {
     const source = readFileSync(join(ROOT, 'src/components/OutcomeMark.astro'), 'utf8')
-    const shapes = OUTCOMES.map((outcome) => source.split('\n').find((line) => line.includes(`outcome === '${outcome}' && `))?.split(' && ')[1])
+    const shapes = OUTCOMES.map(
+      (outcome) =>
+        source
+          .split('\n')
+          .find((line) => line.includes(`outcome === '${outcome}' && `))
+          ?.split(' && ')[1],
+    )
     expect(shapes).not.toContain(undefined)
     expect(new Set(shapes).size).toBe(OUTCOMES.length)
   })
@@ -189,7 +249,15 @@ describe('outcome marks', () => {
 describe('the front page', () => {
   it('shows each source with last verdict, result against limit and open findings, and the newest certificates', async () => {
     const text = await textOfPage('')
-    for (const part of ['Tarn Hollow tuff', 'Pending under ASTM C618, edition 12a, class N', '≥ 75 %', 'no open finding', 'TH-013', 'complete, revision 2']) expect(text).toContain(part)
+    for (const part of [
+      'Tarn Hollow tuff',
+      'Pending under ASTM C618, edition 12a, class N',
+      '≥ 75 %',
+      'no open finding',
+      'TH-013',
+      'complete, revision 2',
+    ])
+      expect(text).toContain(part)
   })
   it('looks up by a plain form', () => {
     expect(textOf(folder, 'index.html')).toMatch(/<form[^>]*action="\/a\/b\/look-up\/"[^>]*method="get"/)
@@ -201,7 +269,8 @@ describe('method pages', () => {
     const html = textOf(folder, 'methods/reading/index.html')
     expect(html).toContain('<strong>full circle</strong>')
     expect(html).toContain('<code>code</code>')
-    // Braces stand in a code block as they were written; anywhere else loading refuses them, since they could run.
+    // Braces stand in a code block as they were written; anywhere else loading refuses them, since they could
+    // run.
     expect(html).toMatch(/<pre[^>]*><code[^>]*>\{ 1 \+ 1 \}\n?<\/code><\/pre>/)
   })
   it('are listed with their summaries', async () => {

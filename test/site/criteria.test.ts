@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../src/core/judge.ts'
-import { unpackSource } from '../../src/core/source-evidence.ts'
-import { sourceEvidenceData } from '../../src/edition/lot-data.ts'
+import { judge } from '../../src/core/judging/verdict.ts'
+import { unpackSource } from '../../src/core/evidence/source-evidence.ts'
+import { sourceEvidenceData } from '../../src/edition/writers/lot-data.ts'
 
 import { siteInBrowser } from './site-in-browser.ts'
 
@@ -28,12 +28,21 @@ describe('a certificate under another set', () => {
     const wanted = verdict(sourceOf(source), lot, set)
     const page = await demo.open(`lots/${lot}/?under=${set}`)
     await page.waitForSelector('.under-result table')
-    expect(await page.locator('.under-result .headline').textContent()).toContain('Varrow Roads supplement, edition 3, class F')
-    expect(await page.locator('.under-result .verdict').getAttribute('class')).toContain(`verdict-${wanted.outcome}`)
-    const rows = await page.locator('.under-result tbody tr').evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
-    const flat = (clauses: typeof wanted.clauses): string[] => clauses.flatMap((clause) => [clause.outcome.replaceAll('-', ' '), ...flat(clause.clauses ?? [])])
+    expect(await page.locator('.under-result .headline').textContent()).toContain(
+      'Varrow Roads supplement, edition 3, class F',
+    )
+    expect(await page.locator('.under-result .verdict').getAttribute('class')).toContain(
+      `verdict-${wanted.outcome}`,
+    )
+    const rows = await page
+      .locator('.under-result tbody tr')
+      .evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
+    const flat = (clauses: typeof wanted.clauses): string[] =>
+      clauses.flatMap((clause) => [clause.outcome.replaceAll('-', ' '), ...flat(clause.clauses ?? [])])
     expect(rows).toEqual(flat(wanted.clauses))
-    expect(await page.locator('.under-result').textContent()).toContain('Relaxed by varrow-roads; before: at least 70.0\u00a0%')
+    expect(await page.locator('.under-result').textContent()).toContain(
+      'Relaxed by varrow-roads; before: at least 70.0\u00a0%',
+    )
   })
 
   it('keeps the choice in the address, and takes it back', async () => {
@@ -63,19 +72,34 @@ describe('a source under another set', () => {
     const source = sourceOf('skarnmere-ash')
     const page = await demo.open('sources/skarnmere-ash/?under=varrow-roads')
     await page.waitForSelector('.under-result table')
-    const shown = await page.locator('.under-result tbody tr').evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
-    expect(shown).toEqual(source.lots.map((lot) => verdict(source, lot.id, 'varrow-roads').outcome.replaceAll('-', ' ')).reverse())
+    const shown = await page
+      .locator('.under-result tbody tr')
+      .evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
+    expect(shown).toEqual(
+      source.lots
+        .map((lot) => verdict(source, lot.id, 'varrow-roads').outcome.replaceAll('-', ' '))
+        .reverse(),
+    )
   })
 })
 
 describe('the comparison of sets', () => {
   it('counts the lots that come out otherwise, as the core does', async () => {
     const source = sourceOf('skarnmere-ash')
-    const pairs = source.lots.map((lot) => [verdict(source, lot.id, 'c618-12a').outcome, verdict(source, lot.id, 'fell-county-works').outcome])
-    const page = await demo.open('comparison/?set=c618-12a&set=fell-county-works&source=skarnmere-ash&changed=yes')
+    const pairs = source.lots.map((lot) => [
+      verdict(source, lot.id, 'c618-12a').outcome,
+      verdict(source, lot.id, 'fell-county-works').outcome,
+    ])
+    const page = await demo.open(
+      'comparison/?set=c618-12a&set=fell-county-works&source=skarnmere-ash&changed=yes',
+    )
     await page.waitForSelector('#compare-result h2')
-    expect(await page.locator('.compare-state').textContent()).toBe(`${source.lots.length} lots judged under 2 sets, ${pairs.filter(([a, b]) => a !== b).length} come out otherwise.`)
-    expect(await page.locator('#compare-result tbody tr').count()).toBe(pairs.filter(([a, b]) => a !== b).length)
+    expect(await page.locator('.compare-state').textContent()).toBe(
+      `${source.lots.length} lots judged under 2 sets, ${pairs.filter(([a, b]) => a !== b).length} come out otherwise.`,
+    )
+    expect(await page.locator('#compare-result tbody tr').count()).toBe(
+      pairs.filter(([a, b]) => a !== b).length,
+    )
   })
 
   it('asks for two sets, and says so', async () => {
@@ -87,8 +111,13 @@ describe('the comparison of sets', () => {
   it('shows the sets in force without JavaScript, as the verdicts of the edition', async () => {
     const page = await demo.open('comparison/', { javaScriptEnabled: false })
     const source = sourceOf('quellan-ash')
-    const changed = source.lots.filter((lot) => lot.verdicts.some(({ outcome }) => outcome !== lot.verdicts[0]?.outcome)).length
-    const text = await page.locator('#in-force section', { hasText: 'Quellan Basin fly ash' }).first().textContent()
+    const changed = source.lots.filter((lot) =>
+      lot.verdicts.some(({ outcome }) => outcome !== lot.verdicts[0]?.outcome),
+    ).length
+    const text = await page
+      .locator('#in-force section', { hasText: 'Quellan Basin fly ash' })
+      .first()
+      .textContent()
     expect(text).toContain(`${changed} lots come out otherwise`)
   })
 })
@@ -96,10 +125,12 @@ describe('the comparison of sets', () => {
 describe('the page of a supplement', () => {
   it('names the layer of each limit and flags what was relaxed or taken out', async () => {
     const page = await demo.open('criteria/high-fell-viaduct/')
-    const text = await page.locator('main').textContent() ?? ''
+    const text = (await page.locator('main').textContent()) ?? ''
     expect(text).toContain('This supplement relaxes its base in 2 places')
     expect(await page.locator('.change-relax').count()).toBe(2)
-    expect(text).toContain('activity-1 of ASTM C618, edition 12a, taken out by High Fell project specification')
+    expect(text).toContain(
+      'activity-1 of ASTM C618, edition 12a, taken out by High Fell project specification',
+    )
     expect(text).toContain('in up to about 5 % of cases')
   })
 })
@@ -107,7 +138,11 @@ describe('the page of a supplement', () => {
 describe('the limits by property', () => {
   it('show every set that limits loss on ignition, once for each clause', async () => {
     const page = await demo.open('limits/loss-on-ignition/')
-    const clauses = [...demo.site.edition.criteria.values()].flatMap((criterion) => criterion.clauses.filter((clause) => clause.form === 'comparison' && clause.property === 'loss-on-ignition'))
+    const clauses = [...demo.site.edition.criteria.values()].flatMap((criterion) =>
+      criterion.clauses.filter(
+        (clause) => clause.form === 'comparison' && clause.property === 'loss-on-ignition',
+      ),
+    )
     expect(await page.locator('tbody tr').count()).toBe(clauses.length)
     expect(clauses.length).toBeGreaterThan(8)
   })
@@ -118,19 +153,26 @@ describe('why the resistivity moved', () => {
 
   it('recomputes from the reader’s inputs, and says which inputs give nothing', async () => {
     const page = await demo.open(`lots/${lot}/`)
-    await page.evaluate(() => { for (const details of document.querySelectorAll<HTMLDetailsElement>('.today details')) details.open = true })
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll<HTMLDetailsElement>('.today details'))
+        details.open = true
+    })
     const words = page.locator('.explained-words').first()
     const before = await words.textContent()
     await page.locator('form.explain input[name="cementAlkalis"]').first().fill('1.2')
     expect(await words.textContent()).not.toBe(before)
     expect(await page.locator('.explain-state').first().textContent()).toBe('Computed from your inputs.')
     await page.locator('form.explain input[name="waterToCementitious"]').first().fill('0.1')
-    expect(await page.locator('.explain-state').first().textContent()).toContain('These inputs give no pore solution')
+    expect(await page.locator('.explain-state').first().textContent()).toContain(
+      'These inputs give no pore solution',
+    )
   })
 
   it('shows the same numbers without JavaScript, and no form', async () => {
     const page = await demo.open(`lots/${lot}/`, { javaScriptEnabled: false })
     expect(await page.locator('form.explain').first().isVisible()).toBe(false)
-    expect(await page.locator('.explained-words').first().textContent()).toContain('their product is the index')
+    expect(await page.locator('.explained-words').first().textContent()).toContain(
+      'their product is the index',
+    )
   })
 })

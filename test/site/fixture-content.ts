@@ -1,13 +1,15 @@
 /**
- * A small invented content folder for tests of single pages: one source, two laboratories, fourteen lots, of which one is
- * pending, one withdrawn and replaced, one superseded and one not valid. Names belong to no company or place known to us.
+ * A small invented content folder for tests of single pages: one source, two laboratories, fourteen lots, of
+ * which one is
+ * pending, one withdrawn and replaced, one superseded and one not valid. Names belong to no company or place
+ * known to us.
  */
 import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { PROGRAM, ROOT } from '../../src/commands/program.ts'
-import { type IssueRequest, issueRevision, withRevisionLine } from '../../src/edition/issue.ts'
-import { sourceStates } from '../../src/edition/source-state.ts'
+import { type IssueRequest, issueRevision, withRevisionLine } from '../../src/edition/certificate/issue.ts'
+import { sourceStates } from '../../src/edition/passes/source-state.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 export const SOURCE = 'tarn-hollow-tuff'
@@ -174,8 +176,17 @@ function issues(): IssueRequest[] {
     requests.push({ ...common, lot: id, date: `${monthOf(lot)}-20`, reason: 'released on 7-day results' })
     const complete = after28(monthOf(lot)) < '2026-04-10' ? after28(monthOf(lot)) : '2026-04-09'
     requests.push({ ...common, lot: id, date: complete, reason: '28-day results added' })
-    if (id === REVISED) requests.push({ ...common, lot: id, date: '2026-04-02', reason: 'trade name corrected' })
-    if (id === WITHDRAWN) requests.push({ ...common, lot: id, date: '2026-04-03', reason: 'sample mixed up in the laboratory', withdrawn: true, replacedBy: REVISED })
+    if (id === REVISED)
+      requests.push({ ...common, lot: id, date: '2026-04-02', reason: 'trade name corrected' })
+    if (id === WITHDRAWN)
+      requests.push({
+        ...common,
+        lot: id,
+        date: '2026-04-03',
+        reason: 'sample mixed up in the laboratory',
+        withdrawn: true,
+        replacedBy: REVISED,
+      })
   }
   return requests
 }
@@ -184,8 +195,14 @@ function issues(): IssueRequest[] {
 export function writeFixtureContent(): string {
   const folder = join(mkdtempSync(join(tmpdir(), 'fixture-')), 'content')
   const texts = new Map<string, string>([
-    ['site.yaml', SITE], ['producers/tarn-hollow.yaml', PRODUCER], ['laboratories/north-quay.yaml', LABORATORY], [`sources/${SOURCE}.yaml`, SOURCE_RECORD],
-    ['laboratories/roads-authority.yaml', 'name: Varrow Vale roads laboratory\naddress: [Varrow]\nstanding: agency\n'],
+    ['site.yaml', SITE],
+    ['producers/tarn-hollow.yaml', PRODUCER],
+    ['laboratories/north-quay.yaml', LABORATORY],
+    [`sources/${SOURCE}.yaml`, SOURCE_RECORD],
+    [
+      'laboratories/roads-authority.yaml',
+      'name: Varrow Vale roads laboratory\naddress: [Varrow]\nstanding: agency\n',
+    ],
   ])
   for (let lot = 1; lot <= LOTS; lot += 1) {
     const month = monthOf(lot)
@@ -193,8 +210,12 @@ export function writeFixtureContent(): string {
     texts.set(`controls/NQ-${month}-C.yaml`, controlText(month, 'c311', 119.2, 610))
     texts.set(`lots/${SOURCE}/TH-${String(lot).padStart(3, '0')}.yaml`, lotText(lot))
   }
-  for (const kind of ['conditions', 'criteria', 'methods']) cpSync(resolve(ROOT, 'content', kind), join(folder, kind), { recursive: true })
-  texts.set('methods/reading.mdx', '---\ntitle: Reading a certificate\nsummary: What a reader finds where.\norder: 1\n---\n## Marks\n\nA **full circle** says that a clause is met; `code` is plain text, and in a block braces are too.\n\n```\n{ 1 + 1 }\n```\n\n- one\n- two\n\n| mark | word |\n|---|---|\n| circle | meets |\n')
+  for (const kind of ['conditions', 'criteria', 'methods'])
+    cpSync(resolve(ROOT, 'content', kind), join(folder, kind), { recursive: true })
+  texts.set(
+    'methods/reading.mdx',
+    '---\ntitle: Reading a certificate\nsummary: What a reader finds where.\norder: 1\n---\n## Marks\n\nA **full circle** says that a clause is met; `code` is plain text, and in a block braces are too.\n\n```\n{ 1 + 1 }\n```\n\n- one\n- two\n\n| mark | word |\n|---|---|\n| circle | meets |\n',
+  )
   const put = (path: string, text: string) => {
     mkdirSync(dirname(join(folder, path)), { recursive: true })
     writeFileSync(join(folder, path), text)
@@ -204,7 +225,11 @@ export function writeFixtureContent(): string {
   return folder
 }
 
-function issueAll(folder: string, texts: Map<string, string>, put: (path: string, text: string) => void): void {
+function issueAll(
+  folder: string,
+  texts: Map<string, string>,
+  put: (path: string, text: string) => void,
+): void {
   const { records } = loadRecords(folder)
   const state = sourceStates(records, '2026-04-10').get(SOURCE)
   if (state === undefined) throw new RangeError('the fixture needs its source on record, got none')

@@ -5,7 +5,9 @@ import { siteInBrowser } from './site-in-browser.ts'
 const demo = siteInBrowser('networkidle')
 
 function firstSource() {
-  const source = [...demo.site.edition.sources.values()].find((candidate) => candidate.lots.some((lot) => lot.verdicts[0]?.outcome === 'does-not-meet'))
+  const source = [...demo.site.edition.sources.values()].find((candidate) =>
+    candidate.lots.some((lot) => lot.verdicts[0]?.outcome === 'does-not-meet'),
+  )
   if (source === undefined) throw new RangeError('the demo needs a source with a lot that does not meet')
   return source
 }
@@ -15,8 +17,11 @@ describe('the register', () => {
     const page = await demo.open('register/', { javaScriptEnabled: false })
     expect(await page.locator('#filter').isVisible()).toBe(false)
     expect(await page.locator('#filter-pages').isVisible()).toBe(false)
-    const years = new Set([...demo.site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.slice(0, 4)}`))
-    for (const year of years) expect(await page.locator(`a[href="/a/b/register/${year}/"]`).count(), year).toBe(1)
+    const years = new Set(
+      [...demo.site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.slice(0, 4)}`),
+    )
+    for (const year of years)
+      expect(await page.locator(`a[href="/a/b/register/${year}/"]`).count(), year).toBe(1)
     await page.context().close()
   })
 
@@ -28,7 +33,9 @@ describe('the register', () => {
     await page.selectOption('select[name="criterion"]', source.lots.at(-1)?.verdicts[0]?.criterion ?? '')
     await page.selectOption('select[name="outcome"]', 'does-not-meet')
     expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
-    expect(await page.locator('#filter-count').textContent()).toBe(failing.length === 1 ? '1 lot found' : `${failing.length} lots found`)
+    expect(await page.locator('#filter-count').textContent()).toBe(
+      failing.length === 1 ? '1 lot found' : `${failing.length} lots found`,
+    )
     await page.reload({ waitUntil: 'networkidle' })
     expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
     await page.context().close()
@@ -55,20 +62,32 @@ describe('the register', () => {
 })
 
 describe('a trend chart', () => {
-  it.each([['wide', 1440], ['narrow', 390]] as const)('tells the newest result at an arrow key, in the %s drawing', async (size, width) => {
+  it.each([
+    ['wide', 1440],
+    ['narrow', 390],
+  ] as const)('tells the newest result at an arrow key, in the %s drawing', async (size, width) => {
     const source = firstSource()
     const page = await demo.open(`sources/${source.id}/`, { viewport: { width, height: 900 } })
     await page.locator('#trend-0').scrollIntoViewIfNeeded()
     await page.locator(`#trend-0 svg.chart-${size}`).press('ArrowLeft')
-    expect(await page.locator('#trend-0 .reading').textContent()).toContain(source.series[0]?.points.at(-1)?.lot)
+    expect(await page.locator('#trend-0 .reading').textContent()).toContain(
+      source.series[0]?.points.at(-1)?.lot,
+    )
     expect(await page.locator(`#trend-0 svg.chart-${size} .chosen`).count()).toBe(1)
     await page.context().close()
   })
 
   it('has its letters no smaller than 11 pixels on a phone', async () => {
     const page = await demo.open(`sources/${firstSource().id}/`, { viewport: { width: 390, height: 844 } })
-    const scale = await page.locator('#trend-0 svg.chart-narrow').evaluate((picture) => picture.getBoundingClientRect().width / (picture as SVGSVGElement).viewBox.baseVal.width)
-    const size = await page.locator('#trend-0 svg.chart-narrow text').first().evaluate((text) => Number.parseFloat(getComputedStyle(text).fontSize))
+    const scale = await page
+      .locator('#trend-0 svg.chart-narrow')
+      .evaluate(
+        (picture) => picture.getBoundingClientRect().width / (picture as SVGSVGElement).viewBox.baseVal.width,
+      )
+    const size = await page
+      .locator('#trend-0 svg.chart-narrow text')
+      .first()
+      .evaluate((text) => Number.parseFloat(getComputedStyle(text).fontSize))
     expect(size * scale).toBeGreaterThanOrEqual(11)
     await page.context().close()
   })

@@ -26,12 +26,17 @@ export function siteInBrowser(until: 'load' | 'networkidle'): SiteInBrowser {
     site?.stop()
   })
   const started = <T>(part: T | undefined): T => {
-    if (part === undefined) throw new RangeError('siteInBrowser needs its tests to run before it is asked, got none yet')
+    if (part === undefined)
+      throw new RangeError('siteInBrowser needs its tests to run before it is asked, got none yet')
     return part
   }
   return {
-    get site() { return started(site) },
-    get browser() { return started(browser) },
+    get site() {
+      return started(site)
+    },
+    get browser() {
+      return started(browser)
+    },
     open: async (path, options = {}) => {
       const page = await (await started(browser).newContext(options)).newPage()
       await page.goto(started(site).url + path, { waitUntil: until })

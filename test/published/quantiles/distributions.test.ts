@@ -1,18 +1,27 @@
 import { describe, expect, it } from 'vitest'
-import { cumulative, quantile } from '../../../src/core/distributions.ts'
+import { cumulative, quantile } from '../../../src/core/statistics/distributions.ts'
 import { onlyCase } from '../values.ts'
 
-// Rounded, these stand in any printed table of the distributions; the digits beyond are scipy's, cross-checked with R (values.json).
+// Rounded, these stand in any printed table of the distributions; the digits beyond are scipy's,
+// cross-checked with R (values.json).
 const { inputs, expected, tolerance } = onlyCase('quantiles')
 const rel = tolerance['rel'] ?? 0
 
 describe('quantile and cumulative, printed tables', () => {
-  it.each((inputs['t'] as [number, number][]).map(([p, df], place) => [p, df, (expected['t'] as number[])[place] ?? NaN] as const))('Student t: %s with %s degrees of freedom is %s, and back', (p, df, wanted) => {
+  it.each(
+    (inputs['t'] as [number, number][]).map(
+      ([p, df], place) => [p, df, (expected['t'] as number[])[place] ?? NaN] as const,
+    ),
+  )('Student t: %s with %s degrees of freedom is %s, and back', (p, df, wanted) => {
     expect(Math.abs(quantile(p, df) / wanted - 1)).toBeLessThanOrEqual(rel)
     expect(Math.abs(cumulative(wanted, df) - p)).toBeLessThanOrEqual(1e-8)
   })
 
-  it.each((inputs['norm'] as number[]).map((p, place) => [p, (expected['norm'] as number[])[place] ?? NaN] as const))('normal: %s is %s, and back', (p, wanted) => {
+  it.each(
+    (inputs['norm'] as number[]).map(
+      (p, place) => [p, (expected['norm'] as number[])[place] ?? NaN] as const,
+    ),
+  )('normal: %s is %s, and back', (p, wanted) => {
     expect(Math.abs(quantile(p) / wanted - 1)).toBeLessThanOrEqual(rel)
     expect(Math.abs(cumulative(wanted) - p)).toBeLessThanOrEqual(1e-8)
   })

@@ -1,0 +1,128 @@
+/** A laboratory's scatter between batches, pooled from its own earlier work where it states none. */
+import type { Uncertainty } from '../evidence/evidence.ts'
+import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
+import { dateOf } from '../measure/moment.ts'
+import type { Result } from '../result/result.ts'
+
+/**
+ * One batch's mean: batches of a group were made alike (one cement lot, one material lot) and should agree.
+ */
+export interface Batch {
+  readonly group: string
+  readonly tested: string
+  readonly mean: number
+}
+
+/**
+ * From the day after `after` on: coefficient of variation between batches in per cent, and its degrees of
+ * freedom.
+ */
+export type PooledStep = readonly [after: string, cvPercent: number, df: number]
+
+/** Fewer degrees of freedom give no figure worth printing: own choice. */
+const LEAST_DF = 2
+/** Below this the figure is said to rest on few batches: own choice. */
+export const FEW_DF = 10
+
+/**
+ * The pooled scatter as it grows with the laboratory's work.
+ * @param batches of one property, condition and age, in any order; means above zero
+ * @returns one step for each day on which batches were tested, once two degrees of freedom are there
+ * Method: variance of ln(mean) within groups, sums of squares over degrees of freedom; the root is the
+ * coefficient of variation.
+ * One-way components of variance with unequal groups (Searle 1971, Linear Models, chapter 10; from memory):
+ * what is pooled holds
+ * the scatter of specimens as far as it enters a mean.
+ */
+export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
+  const groups = new Map<string, { n: number; mean: number }>()
+  let [squares, df] = [0, 0]
+  const steps: PooledStep[] = []
+  const ordered = batches
+    .filter((batch) => 0 < batch.mean)
+    .toSorted((a, b) => (a.tested < b.tested ? -1 : a.tested > b.tested ? 1 : a.group < b.group ? -1 : 1))
+  for (const [place, batch] of ordered.entries()) {
+    const group = groups.get(batch.group) ?? { n: 0, mean: 0 }
+    groups.set(batch.group, group)
+    // Welford 1962 (Technometrics 4, 419-420): sums of squares one value at a time.
+    const value = Math.log(batch.mean)
+    group.n += 1
+    const delta = value - group.mean
+    group.mean += delta / group.n
+    squares += delta * (value - group.mean)
+    df += group.n === 1 ? 0 : 1
+    const next = ordered[place + 1]
+    if (df < LEAST_DF || (next !== undefined && dateOf(next.tested) === dateOf(batch.tested))) continue
+    steps.push([
+      dateOf(batch.tested),
+      Number((100 * Math.sqrt(Math.max(0, squares) / df)).toPrecision(6)),
+      df,
+    ])
+  }
+  return steps
+}
+
+/**
+ * Repeated batches of one lot measure the scatter of an index itself; below so many degrees of freedom
+ * control batches tell more: own choice.
+ */
+const DIRECT_DF = 5
+
+/** Key of the series pooled from repeated batches of one lot. */
+export function repeatedKey(result: Pick<Result, 'property' | 'condition' | 'age'>): string {
+  return `${pooledKey(result)}|repeated`
+}
+
+/**
+ * The uncertainty of an index from repeated batches of single lots tested before it; undefined while they are
+ * few.
+ */
+export function repeatedUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
+  const step = lastBefore(steps, dateOf(result.tested))
+  if (step === undefined || step[2] < DIRECT_DF) return undefined
+  const [, cv, df] = step
+  return {
+    u: (Math.abs(result.value) * cv) / 100,
+    df,
+    basis: `pooled from the laboratory’s earlier repeated batches of one lot, ${cv.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}`,
+  }
+}
+
+/** Key of a pooled series within a laboratory. */
+export function pooledKey({
+  property,
+  condition,
+  age,
+}: Pick<Result, 'property' | 'condition' | 'age'>): string {
+  return [property, condition ?? '', age ?? ''].join('|')
+}
+
+/**
+ * Coefficient of variation of an index in per cent, from that of its control's means.
+ * Note: test batches are taken to scatter as control batches do, so that the ratio of two means scatters by
+ * √2 of one: own assumption.
+ */
+export function indexScatter(controlPercent: number): number {
+  return Math.SQRT2 * controlPercent
+}
+
+/**
+ * The uncertainty of an index from the control batches of its laboratory tested before it.
+ * @param steps of the control's own property at the index's condition and age
+ * Note: rests on the assumption of `indexScatter`, said in the basis.
+ */
+export function pooledUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
+  const step = lastBefore(steps, dateOf(result.tested))
+  if (step === undefined) return undefined
+  const [, cv, df] = step
+  return {
+    u: (Math.abs(result.value) * indexScatter(cv)) / 100,
+    df,
+    basis: `pooled from the laboratory’s earlier control batches, ${cv.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}; test batches taken to scatter alike`,
+  }
+}
+
+/** Steps are in order of date. */
+function lastBefore(steps: readonly PooledStep[], day: string): PooledStep | undefined {
+  return steps[firstAtOrAfter(steps, ([after]) => after, day) - 1]
+}

@@ -1,0 +1,102 @@
+/** What is known of one lot on one date when it is judged. */
+import type { MaterialKind } from '../criteria/criterion.ts'
+import type { PropertyKey } from '../measure/properties.ts'
+import type { PlannedTest, PrecedingResult, Result, UnmadeResult } from '../result/result.ts'
+import type { Quantity } from '../measure/units.ts'
+
+/**
+ * Standard uncertainty of a result in its stored unit, between batches of one laboratory; `df` degrees of
+ * freedom where known.
+ */
+export interface Uncertainty {
+  readonly u: number
+  readonly df?: number
+  readonly basis: string
+}
+
+/** A document of the lot or its source. */
+export interface KnownDocument {
+  readonly kind: string
+  readonly title: string
+  readonly from?: string
+  readonly to?: string
+}
+
+/**
+ * An approval of the source; one that names set and clause lets a result over the plain limit, on the
+ * evidence named.
+ */
+export interface KnownApproval {
+  readonly from: string
+  readonly to?: string
+  readonly by: string
+  readonly scope: string
+  readonly set?: string
+  readonly clause?: string
+  readonly evidence?: string
+}
+
+/** What was produced and sampled since the test before, for one property. */
+export interface Coverage {
+  /** Lot of the test before; absent for a source's first. */
+  readonly since?: string
+  /**
+   * Hours from that test's sample, or from the beginning of the source's first lot, to this lot's end of
+   * sampling.
+   */
+  readonly hours: number
+  /** Mass produced in that time, this lot included. */
+  readonly tonnes: number
+  /** Tests of this lot; the mass and time are shared among them. */
+  readonly tests: number
+}
+
+export interface Evidence {
+  /** Class that the lot, else its source, claims. */
+  readonly class: string | null
+  /** Classes claimed under a set of its own class names, by set. */
+  readonly classUnder?: Readonly<Record<string, string>>
+  readonly kind: MaterialKind
+  /** Calendar date on which the lot is judged. */
+  readonly asOf: string
+  /** The producer's results known by then, valid or not. */
+  readonly results: readonly Result[]
+  /** Tests that were done by then and gave no value. */
+  readonly unmade?: readonly UnmadeResult[]
+  /** Tests recorded without a reading by then. */
+  readonly planned: readonly PlannedTest[]
+  /** The most recent `count` valid results before this lot, oldest first. */
+  preceding(
+    property: PropertyKey,
+    condition: string | undefined,
+    age: string | undefined,
+    method: string | undefined,
+    count: number,
+  ): readonly PrecedingResult[]
+  /** Valid results before this lot, sampled within so many days of it, oldest first. */
+  period?(
+    property: PropertyKey,
+    condition: string | undefined,
+    age: string | undefined,
+    method: string | undefined,
+    days: number,
+  ): readonly PrecedingResult[]
+  /** Sampling since the test before; `sample` counts tests on that kind of sample alone. */
+  coverage?(property: PropertyKey, sample: 'grab' | 'composite' | undefined): Coverage
+  /** Days from the source's first lot to this one. */
+  readonly recordDays?: number
+  /** Values that the source declares, as quantities or as written. */
+  readonly declared?: Readonly<Record<string, Quantity | string | undefined>>
+  /** Facts stated of the lot, else of its source. */
+  readonly facts?: Readonly<Record<string, string | undefined>>
+  readonly documents?: readonly KnownDocument[]
+  readonly approvals?: readonly KnownApproval[]
+  /** What happened at the source by the date, in order of date. */
+  readonly events?: readonly { readonly date: string; readonly kind: string; readonly title: string }[]
+  /** Ids of the optional clauses that the purchaser asks for, by set. */
+  readonly requested?: Readonly<Record<string, readonly string[]>>
+  /** Undefined where the laboratory states none. */
+  uncertaintyOf?(result: Result): Uncertainty | undefined
+  /** A reader's name of a condition; its id without it. */
+  conditionTitle?(id: string): string
+}

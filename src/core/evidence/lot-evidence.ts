@@ -1,0 +1,111 @@
+/**
+ * From a source's background and history to the evidence on one of its lots: the one way in which a lot comes
+ * to be judged.
+ */
+import type { MaterialKind } from '../criteria/criterion.ts'
+import type { Evidence, KnownApproval, KnownDocument, Uncertainty } from './evidence.ts'
+import {
+  coverageOf,
+  type History,
+  historyKey,
+  type HistoryLot,
+  precedingResults,
+  resultsWithin,
+} from '../history/history.ts'
+import { daysBetween } from '../measure/moment.ts'
+import {
+  pooledKey,
+  type PooledStep,
+  pooledUncertainty,
+  repeatedKey,
+  repeatedUncertainty,
+} from '../doubt/pooled-repeatability.ts'
+import { statedUncertainty, type StatedRepeatability } from '../doubt/stated-repeatability.ts'
+import type { PlannedTest, Result, UnmadeResult } from '../result/result.ts'
+import type { Quantity } from '../measure/units.ts'
+
+/**
+ * What is known of a source beside its lots; plain data, so that the site can hand it to a reader's browser.
+ */
+export interface SourceBackground {
+  readonly kind: MaterialKind
+  readonly declared?: Readonly<Record<string, Quantity | string | undefined>>
+  readonly facts?: Readonly<Record<string, string | undefined>>
+  readonly documents?: readonly KnownDocument[]
+  readonly approvals?: readonly KnownApproval[]
+  readonly events?: readonly { readonly date: string; readonly kind: string; readonly title: string }[]
+  readonly classUnder?: Readonly<Record<string, string>>
+  /** Optional clauses that purchasers ask for, by set. */
+  readonly requested: Readonly<Record<string, readonly string[]>>
+  /** By laboratory. */
+  readonly repeatability: Readonly<Record<string, readonly StatedRepeatability[]>>
+  /** Scatter between batches pooled from earlier control batches, by laboratory and index (`pooledKey`). */
+  readonly pooled?: Readonly<Record<string, Readonly<Record<string, readonly PooledStep[]>>>>
+}
+
+/** What a lot states of its own accord. */
+export interface LotBackground extends HistoryLot {
+  readonly classUnder?: Readonly<Record<string, string>>
+  readonly facts?: Readonly<Record<string, string | undefined>>
+  readonly documents?: readonly KnownDocument[]
+}
+
+/** Results and tests of the lot as known on the date. */
+export interface KnownOfLot {
+  readonly results: readonly Result[]
+  readonly unmade: readonly UnmadeResult[]
+  readonly planned: readonly PlannedTest[]
+}
+
+/**
+ * @param history of the source, which holds the lot
+ * @param asOf calendar date of the judgement
+ * @param conditionTitle a reader's name of a condition
+ */
+export function lotEvidence(
+  source: SourceBackground,
+  history: History,
+  lot: LotBackground,
+  known: KnownOfLot,
+  { asOf, conditionTitle }: { asOf: string; conditionTitle: (id: string) => string },
+): Evidence {
+  const first = history.lots[0]
+  const key = (...parts: [Result['property'], string | undefined, string | undefined, string | undefined]) =>
+    historyKey(lot.class, ...parts)
+  return {
+    class: lot.class,
+    classUnder: { ...source.classUnder, ...lot.classUnder },
+    kind: source.kind,
+    asOf,
+    results: known.results.filter((result) => result.role === 'producer'),
+    unmade: known.unmade,
+    planned: known.planned,
+    preceding: (property, condition, age, method, count) =>
+      precedingResults(history, key(property, condition, age, method), lot.id, asOf, count),
+    period: (property, condition, age, method, days) =>
+      resultsWithin(history, key(property, condition, age, method), lot.id, asOf, days),
+    coverage: (property, sample) => coverageOf(history, lot.id, asOf, { property, sample }),
+    recordDays: first === undefined ? 0 : daysBetween(first.from, lot.sampled),
+    facts: { ...source.facts, ...lot.facts },
+    documents: [...(source.documents ?? []), ...(lot.documents ?? [])],
+    approvals: source.approvals ?? [],
+    events: (source.events ?? []).filter((event) => event.date <= asOf),
+    requested: source.requested,
+    uncertaintyOf: (result) =>
+      statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??
+      pooledOf(source.pooled?.[result.laboratory] ?? {}, result),
+    conditionTitle,
+    ...(source.declared === undefined ? {} : { declared: source.declared }),
+  }
+}
+
+/** Repeated batches of one lot where there are enough of them, else control batches. */
+function pooledOf(
+  series: Readonly<Record<string, readonly PooledStep[]>>,
+  result: Result,
+): Uncertainty | undefined {
+  return (
+    repeatedUncertainty(series[repeatedKey(result)] ?? [], result) ??
+    pooledUncertainty(series[pooledKey(result)] ?? [], result)
+  )
+}

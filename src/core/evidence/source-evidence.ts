@@ -1,0 +1,165 @@
+/**
+ * A source's evidence as one file: what the site publishes so that a reader's browser, or another site, can
+ * judge the lots under
+ * any set with this same core. Results of one property, condition, age, method and laboratory share an entry
+ * of `keys`.
+ */
+import type { Evidence } from './evidence.ts'
+import { buildHistory, type History } from '../history/history.ts'
+import { lotEvidence, type LotBackground, type SourceBackground } from './lot-evidence.ts'
+import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
+import { resultKey } from '../result/result-key.ts'
+import type { PlannedTest, Result, UnmadeResult } from '../result/result.ts'
+
+interface ResultKind {
+  readonly property: PropertyKey
+  readonly condition?: string
+  readonly age?: string
+  readonly method?: string
+  readonly laboratory: string
+  readonly sampleKind: Result['sampleKind']
+}
+
+type Extra = Pick<Result, 'censored' | 'controlValue'> & {
+  readonly valid?: false
+  readonly reasons?: readonly string[]
+}
+
+/**
+ * Place in `keys`, sample, value in the stored unit, date or moment of the test, and what is out of the
+ * ordinary.
+ */
+export type ResultRow =
+  | readonly [number, string, number, string]
+  | readonly [number, string, number, string, Extra]
+
+export interface LotRow extends Omit<LotBackground, 'results'> {
+  readonly number: string
+  readonly results: readonly ResultRow[]
+  readonly unmade?: readonly UnmadeResult[]
+  readonly planned?: readonly PlannedTest[]
+}
+
+export interface SourceEvidence {
+  readonly format: 1
+  readonly source: string
+  readonly asOf: string
+  readonly background: SourceBackground
+  /** Dates at which a series begins anew. */
+  readonly restarts: readonly string[]
+  /** Lots left out since they are not published; a history computed from this file lacks them. */
+  readonly unpublished: number
+  readonly conditions: Readonly<Record<string, string>>
+  readonly keys: readonly ResultKind[]
+  /** In order of sampling. */
+  readonly lots: readonly LotRow[]
+}
+
+export interface PackedLot extends LotBackground {
+  readonly number: string
+  readonly unmade: readonly UnmadeResult[]
+  readonly planned: readonly PlannedTest[]
+}
+
+/** @param lots in order of sampling, with the producer's results known by the date */
+export function packSource(
+  head: Omit<SourceEvidence, 'format' | 'keys' | 'lots'>,
+  lots: readonly PackedLot[],
+): SourceEvidence {
+  const places = new Map<string, number>()
+  const keys: ResultKind[] = []
+  const placeOf = ({ property: key, condition, age, method, laboratory, sampleKind }: Result): number => {
+    const kind = {
+      property: key,
+      ...(condition === undefined ? {} : { condition }),
+      ...(age === undefined ? {} : { age }),
+      ...(method === undefined ? {} : { method }),
+      laboratory,
+      sampleKind,
+    }
+    const text = JSON.stringify(kind)
+    const known = places.get(text)
+    if (known !== undefined) return known
+    places.set(text, keys.length)
+    return keys.push(kind) - 1
+  }
+  const rows = lots.map(
+    ({ results, unmade, planned, ...lot }): LotRow => ({
+      ...lot,
+      results: results
+        .filter((result) => result.role === 'producer')
+        .map((result) => packResult(result, placeOf(result))),
+      ...(unmade.length === 0 ? {} : { unmade }),
+      ...(planned.length === 0 ? {} : { planned }),
+    }),
+  )
+  return { format: 1, ...head, keys, lots: rows }
+}
+
+function packResult(
+  { sample, value, tested, censored, controlValue, valid, reasons }: Result,
+  place: number,
+): ResultRow {
+  const extra: Extra = {
+    ...(censored === undefined ? {} : { censored }),
+    ...(controlValue === undefined ? {} : { controlValue }),
+    ...(valid ? {} : { valid }),
+    ...(reasons.length === 0 ? {} : { reasons }),
+  }
+  return Object.keys(extra).length === 0
+    ? [place, sample, value, tested]
+    : [place, sample, value, tested, extra]
+}
+
+export interface UnpackedSource {
+  readonly lots: readonly PackedLot[]
+  /** What was known of a lot on the file's date. @throws RangeError for a place that holds no lot */
+  evidenceOf(place: number): Evidence
+}
+
+/** The other way: results without workings, and the source's history. */
+export function unpackSource(file: SourceEvidence): UnpackedSource {
+  const lots = file.lots.map(
+    ({ results, unmade = [], planned = [], ...lot }): PackedLot => ({
+      ...lot,
+      results: results.map((row) => unpackResult(row, file.keys)),
+      unmade,
+      planned,
+    }),
+  )
+  const history: History = buildHistory(lots, file.restarts)
+  return {
+    lots,
+    evidenceOf: (place) => {
+      const lot = lots[place]
+      if (lot === undefined)
+        throw new RangeError(`evidenceOf needs a place among ${lots.length} lots, got ${place}`)
+      return lotEvidence(file.background, history, lot, lot, {
+        asOf: file.asOf,
+        conditionTitle: (id) => file.conditions[id] ?? id,
+      })
+    },
+  }
+}
+
+function unpackResult([place, sample, value, tested, extra]: ResultRow, keys: readonly ResultKind[]): Result {
+  const kind = keys[place]
+  if (kind === undefined)
+    throw new RangeError(`unpackResult needs a place among ${keys.length} keys, got ${place}`)
+  const { valid = true, reasons = [], ...rest } = extra ?? {}
+  return {
+    ...kind,
+    ...rest,
+    key: resultKey({ ...kind, sample }),
+    sample,
+    role: 'producer',
+    value,
+    unit: storedUnit(kind.property),
+    decimals: property(kind.property).decimals,
+    n: 1,
+    tested,
+    valid,
+    reasons,
+    working: () => [],
+  }
+}

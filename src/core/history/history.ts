@@ -1,0 +1,270 @@
+/**
+ * The results of one source in order of sampling, so that a lot can be judged against those before it. Built
+ * once a source;
+ * a query walks back from the lot's place and never looks at a later lot.
+ */
+import type { Coverage } from '../evidence/evidence.ts'
+import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
+import { dateOf, daysBetween, hoursBetween } from '../measure/moment.ts'
+import type { PlannedTest, PrecedingResult, Result } from '../result/result.ts'
+
+/** What history needs of a lot. */
+export interface HistoryLot {
+  readonly id: string
+  readonly sampled: string
+  readonly class: string | null
+  readonly results: readonly Result[]
+  readonly planned?: readonly PlannedTest[]
+  /** Mass produced, in tonnes, and the moment at which production began. */
+  readonly tonnes: number
+  readonly from: string
+  /** Date of withdrawal. */
+  readonly withdrawn?: string
+}
+
+interface Entry extends PrecedingResult {
+  readonly place: number
+  readonly known: string
+  readonly withdrawn?: string
+  readonly valid: boolean
+}
+
+/** A lot with tests, and the day on which each of them was begun, in order. */
+interface TestedPlace {
+  readonly place: number
+  readonly begun: readonly string[]
+}
+
+export interface History {
+  /** Place of a lot in the order of sampling. */
+  readonly place: ReadonlyMap<string, number>
+  readonly entries: ReadonlyMap<string, readonly Entry[]>
+  /** Places at which a series begins anew. */
+  readonly restarts: readonly number[]
+  readonly lots: readonly HistoryLot[]
+  /** Mass produced up to and with each lot. */
+  readonly produced: readonly number[]
+  /** Places with a test, by property and kind of sample; filled when first asked for. */
+  readonly tested: Map<string, readonly TestedPlace[]>
+}
+
+export function historyKey(
+  lotClass: string | null,
+  property: string,
+  condition?: string,
+  age?: string,
+  method?: string,
+): string {
+  return [lotClass ?? '', property, condition ?? '', age ?? '', method ?? ''].join('|')
+}
+
+/** Order of sampling, then id by code unit. */
+export function bySampling(a: { sampled: string; id: string }, b: { sampled: string; id: string }): number {
+  if (a.sampled !== b.sampled) return a.sampled < b.sampled ? -1 : 1
+  return a.id < b.id ? -1 : 1
+}
+
+/**
+ * The one result that stands for the lot in its history: valid before not valid, a composite before a grab,
+ * then the latest.
+ */
+export function representative(results: readonly Result[]): Result | undefined {
+  let best: Result | undefined
+  for (const result of results)
+    if (
+      best === undefined ||
+      rank(result) > rank(best) ||
+      (rank(result) === rank(best) && result.tested > best.tested)
+    )
+      best = result
+  return best
+}
+
+function rank(result: Result): number {
+  return (result.valid ? 2 : 0) + (result.sampleKind === 'composite' ? 1 : 0)
+}
+
+/**
+ * @param lots in order of sampling (`bySampling`)
+ * @param restartDates dates of the events that begin a series anew
+ */
+export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly string[]): History {
+  const entries = new Map<string, Entry[]>()
+  lots.forEach((lot, place) => {
+    for (const [key, results] of resultsByKey(lot)) {
+      const result = representative(results)
+      if (result === undefined) continue
+      const entry = {
+        lot: lot.id,
+        sampled: lot.sampled,
+        value: result.value,
+        place,
+        known: dateOf(result.tested),
+        valid: result.valid && result.censored === undefined,
+        ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }),
+        ...duplicate(results),
+      }
+      const list = entries.get(key)
+      if (list === undefined) entries.set(key, [entry])
+      else list.push(entry)
+    }
+  })
+  const restarts = restartDates
+    .map((date) => lots.findIndex((lot) => date <= dateOf(lot.sampled)))
+    .filter((place) => place >= 0)
+    .sort((a, b) => a - b)
+  let total = 0
+  const produced = lots.map((lot) => {
+    total += lot.tonnes
+    return total
+  })
+  return {
+    place: new Map(lots.map((lot, place) => [lot.id, place])),
+    entries,
+    restarts,
+    lots,
+    produced,
+    tested: new Map(),
+  }
+}
+
+/** Two valid results of one key in one lot are duplicates of each other. */
+function duplicate(results: readonly Result[]): Pick<PrecedingResult, 'difference'> {
+  const [first, second] = results.filter((result) => result.valid && result.censored === undefined)
+  return first === undefined || second === undefined
+    ? {}
+    : { difference: Math.abs(first.value - second.value) }
+}
+
+function resultsByKey(lot: HistoryLot): Map<string, Result[]> {
+  const byKey = new Map<string, Result[]>()
+  for (const result of lot.results) {
+    if (result.role !== 'producer') continue
+    const key = historyKey(lot.class, result.property, result.condition, result.age, result.method)
+    const list = byKey.get(key)
+    if (list === undefined) byKey.set(key, [result])
+    else list.push(result)
+  }
+  return byKey
+}
+
+/**
+ * Up to `count` preceding results of a lot, oldest first: valid, not withdrawn by the as-of date, known by
+ * it, not before a restart.
+ */
+export function precedingResults(
+  history: History,
+  key: string,
+  lot: string,
+  asOf: string,
+  count: number,
+): PrecedingResult[] {
+  const found: PrecedingResult[] = []
+  for (const entry of walkBack(history, key, lot, asOf)) {
+    if (found.length === count) break
+    found.push(plain(entry))
+  }
+  return found.reverse()
+}
+
+/**
+ * Preceding results of a lot that were sampled within so many days of it, oldest first; valid and known as
+ * `precedingResults`.
+ */
+export function resultsWithin(
+  history: History,
+  key: string,
+  lot: string,
+  asOf: string,
+  days: number,
+): PrecedingResult[] {
+  const sampled = history.lots[history.place.get(lot) ?? -1]?.sampled
+  const found: PrecedingResult[] = []
+  for (const entry of walkBack(history, key, lot, asOf)) {
+    if (sampled === undefined || days < daysBetween(entry.sampled, sampled)) break
+    found.push(plain(entry))
+  }
+  return found.reverse()
+}
+
+function* walkBack(history: History, key: string, lot: string, asOf: string): Generator<Entry> {
+  const place = history.place.get(lot)
+  const list = history.entries.get(key)
+  if (place === undefined || list === undefined) return
+  const begin = history.restarts.filter((restart) => restart <= place).at(-1) ?? 0
+  for (let index = firstAtOrAfter(list, placeOf, place) - 1; 0 <= index; index -= 1) {
+    const entry = list[index]
+    if (entry === undefined || entry.place < begin) return
+    if (entry.valid && entry.known <= asOf && !(entry.withdrawn !== undefined && entry.withdrawn <= asOf))
+      yield entry
+  }
+}
+
+function placeOf({ place }: { readonly place: number }): number {
+  return place
+}
+
+function plain({ lot, sampled, value, difference }: Entry): PrecedingResult {
+  return { lot, sampled, value, ...(difference === undefined ? {} : { difference }) }
+}
+
+/** Tests of one property, at any condition and age; of one kind of sample where it is named. */
+export interface Covering {
+  readonly property: string
+  readonly sample?: 'grab' | 'composite' | undefined
+}
+
+/**
+ * What was produced since the test before.
+ * @param asOf calendar date; tests begun later do not count, those under way do
+ * Notes: 1. a mortar counts from the day it was cast, an analysis from that of its result; 2. where a clock
+ * time is missing, whole
+ * days stand for the time between.
+ */
+export function coverageOf(history: History, lot: string, asOf: string, covering: Covering): Coverage {
+  const place = history.place.get(lot)
+  const own = place === undefined ? undefined : history.lots[place]
+  if (place === undefined || own === undefined)
+    throw new RangeError(`coverageOf needs a lot of this history, got ${lot}`)
+  const tested = testedPlaces(history, covering)
+  const next = firstAtOrAfter(tested, placeOf, place)
+  const before = lastBegun(tested, next, asOf)
+  const tests = tested[next]?.place === place ? tested[next].begun.filter((day) => day <= asOf).length : 0
+  const earlier = before === undefined ? undefined : history.lots[before.place]
+  const begin = earlier?.sampled ?? history.lots[0]?.from ?? own.from
+  return {
+    ...(earlier === undefined ? {} : { since: earlier.id }),
+    hours: hoursBetween(begin, own.sampled) ?? 24 * daysBetween(begin, own.sampled),
+    tonnes:
+      (history.produced[place] ?? 0) - (before === undefined ? 0 : (history.produced[before.place] ?? 0)),
+    tests,
+  }
+}
+
+/** The last place before another whose first test was begun by the date. */
+function lastBegun(tested: readonly TestedPlace[], end: number, asOf: string): TestedPlace | undefined {
+  for (let index = end - 1; 0 <= index; index -= 1)
+    if ((tested[index]?.begun[0] ?? '') <= asOf) return tested[index]
+  return undefined
+}
+
+function testedPlaces(history: History, { property, sample }: Covering): readonly TestedPlace[] {
+  const key = `${property}|${sample ?? ''}`
+  const known = history.tested.get(key)
+  if (known !== undefined) return known
+  const counts = (test: { readonly property: string; readonly sampleKind: string }) =>
+    test.property === property && (sample === undefined || test.sampleKind === sample)
+  const places = history.lots.flatMap((lot, place) => {
+    const results = lot.results
+      .filter((result) => result.role === 'producer' && counts(result))
+      .map((result) => ({ sample: result.sample, day: dateOf(result.begun ?? result.tested) }))
+    const planned = (lot.planned ?? [])
+      .filter(counts)
+      .map((test) => ({ sample: test.sample, day: dateOf(test.begun) }))
+    const bySample = Map.groupBy([...results, ...planned], (test) => test.sample)
+    const begun = [...bySample.values()].map((own) => own.map(({ day }) => day).sort()[0] ?? '').sort()
+    return begun.length === 0 ? [] : [{ place, begun }]
+  })
+  history.tested.set(key, places)
+  return places
+}

@@ -1,0 +1,58 @@
+/** The same lots under several sets: which lots come out otherwise, and which clauses decided. */
+import type { Outcome, Verdict } from '../criteria/outcome.ts'
+
+/** One lot under each set, in the order of the sets; null where a set is not for its material. */
+export interface ComparedLot {
+  readonly lot: string
+  readonly verdicts: readonly (Verdict | null)[]
+  readonly changes: boolean
+}
+
+/** Lots with whether any set gives another outcome than the first one that judges the lot. */
+export function compareLot(lot: string, verdicts: readonly (Verdict | null)[]): ComparedLot {
+  const judged = verdicts.filter((verdict) => verdict !== null)
+  return { lot, verdicts, changes: judged.some((verdict) => verdict.outcome !== judged[0]?.outcome) }
+}
+
+/** How many lots come out alike under two sets, and how often each change occurs. */
+export function changesBetween(
+  lots: readonly ComparedLot[],
+  first: number,
+  second: number,
+): { readonly alike: number; readonly changes: ReturnType<typeof crossTable> } {
+  const pairs = crossTable(lots, first, second)
+  return {
+    alike: pairs.filter(({ from, to }) => from === to).reduce((sum, { count }) => sum + count, 0),
+    changes: pairs.filter(({ from, to }) => from !== to),
+  }
+}
+
+/**
+ * How often the second set gives each outcome where the first gave each: one entry for a pair that occurs.
+ */
+function crossTable(
+  lots: readonly ComparedLot[],
+  first: number,
+  second: number,
+): { readonly from: Outcome; readonly to: Outcome; readonly count: number }[] {
+  const pairs = Map.groupBy(
+    lots.flatMap(({ verdicts }) => {
+      const [from, to] = [verdicts[first]?.outcome, verdicts[second]?.outcome]
+      return from === undefined || to === undefined ? [] : [{ from, to }]
+    }),
+    ({ from, to }) => `${from}|${to}`,
+  )
+  return [...pairs.values()].flatMap((members) =>
+    members[0] === undefined ? [] : [{ ...members[0], count: members.length }],
+  )
+}
+
+/** What decided a verdict, in one line: the clauses by title. */
+export function decidedBy(verdict: Verdict): string {
+  const titles = new Map(flat(verdict.clauses).map((clause) => [clause.id, clause.title]))
+  return verdict.decidedBy.map((id) => titles.get(id) ?? id).join('; ')
+}
+
+function flat(clauses: Verdict['clauses']): Verdict['clauses'] {
+  return clauses.flatMap((clause) => [clause, ...flat(clause.clauses ?? [])])
+}

@@ -1,0 +1,94 @@
+/**
+ * What a deviation is taken from: the mean of preceding results, the source's declared value, or the
+ * control's.
+ */
+import type { Comparison } from '../criteria/criterion.ts'
+import { meanOfPreceding } from './deviation.ts'
+import type { Evidence } from '../evidence/evidence.ts'
+import { property, type PropertyKey } from '../measure/properties.ts'
+import type { Result } from '../result/result.ts'
+import { isFault, type Quantity, readQuantity } from '../measure/units.ts'
+
+export type Reference =
+  | {
+      readonly found: 'value'
+      readonly value: number
+      readonly n: number
+      readonly lots: readonly string[]
+      readonly exact: boolean
+    }
+  | {
+      readonly found: 'none'
+      readonly outcome: 'insufficient-history' | 'not-reported'
+      readonly reason: string
+    }
+
+/** @param result the judged result: a series holds one method only, and a control belongs to a result */
+export function referenceOf(
+  clause: Comparison,
+  result: Pick<Result, 'method' | 'controlValue'>,
+  evidence: Evidence,
+): Reference {
+  const { deviation } = clause
+  if (deviation === undefined)
+    throw new RangeError(`referenceOf needs a clause on a deviation, got ${clause.id}`)
+  switch (deviation.from) {
+    case 'declared':
+      return declaredReference(clause.property, evidence)
+    case 'control':
+      return controlReference(result)
+    case 'preceding':
+      return precedingReference(clause, result.method, evidence, deviation.count)
+  }
+}
+
+function precedingReference(
+  clause: Comparison,
+  method: string | undefined,
+  evidence: Evidence,
+  count: number,
+): Reference {
+  const preceding = evidence.preceding(clause.property, clause.condition, clause.age, method, count)
+  const value = meanOfPreceding(preceding)
+  if (value === null)
+    return {
+      found: 'none',
+      outcome: 'insufficient-history',
+      reason: 'no preceding result of this source to compare with',
+    }
+  return {
+    found: 'value',
+    value,
+    n: preceding.length,
+    lots: preceding.map((entry) => entry.lot),
+    exact: false,
+  }
+}
+
+function declaredReference(key: PropertyKey, evidence: Evidence): Reference {
+  const declared = declaredQuantity(key, evidence)
+  if (declared === undefined)
+    return { found: 'none', outcome: 'not-reported', reason: 'the source declares no value to compare with' }
+  return { found: 'value', value: declared.value, n: 1, lots: [], exact: true }
+}
+
+function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Reference {
+  if (controlValue === undefined)
+    return {
+      found: 'none',
+      outcome: 'not-reported',
+      reason: 'no result of the control is on record to compare with',
+    }
+  return { found: 'value', value: controlValue, n: 1, lots: [], exact: false }
+}
+
+/** The value that the source declares for a property; undefined where it declares none that can be read. */
+export function declaredQuantity(key: PropertyKey, evidence: Evidence): Quantity | undefined {
+  const declared =
+    evidence.declared !== undefined && Object.hasOwn(evidence.declared, key)
+      ? evidence.declared[key]
+      : undefined
+  if (typeof declared !== 'string') return declared
+  const read = readQuantity(declared, property(key).kind)
+  return isFault(read) ? undefined : read
+}

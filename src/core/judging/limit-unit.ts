@@ -1,0 +1,39 @@
+/** A comparison is made in the unit that the limit is written in, since its decimals belong to that unit. */
+import { KINDS, type Quantity, type Unit, writtenNumber } from '../measure/units.ts'
+
+const numbers = new WeakMap<Quantity, number>()
+
+/** The limit's number exactly as written, in its written unit. */
+export function limitNumber(limit: Quantity): number {
+  const known = numbers.get(limit)
+  if (known !== undefined) return known
+  const written = Number(writtenNumber(limit))
+  numbers.set(limit, written)
+  return written
+}
+
+/** A stored value in the unit that the limit is written in. */
+export function inUnitOf(limit: Quantity, stored: number): number {
+  const unit = writtenUnit(limit)
+  return unit.factor === 1 && unit.offset === undefined ? stored : (stored - (unit.offset ?? 0)) / unit.factor
+}
+
+/** A value in the limit's written unit, in the stored unit. */
+export function storedFrom(limit: Quantity, written: number): number {
+  const unit = writtenUnit(limit)
+  return unit.factor === 1 && unit.offset === undefined
+    ? written
+    : Number((written * unit.factor + (unit.offset ?? 0)).toPrecision(14))
+}
+
+/** Decimals in the stored unit that show a step of so many decimals in the limit's written unit. */
+export function storedDecimals(limit: Quantity, decimals: number): number {
+  return Math.max(0, decimals + Math.ceil(-Math.log10(writtenUnit(limit).factor)))
+}
+
+function writtenUnit(limit: Quantity): Unit {
+  const unit = KINDS[limit.kind].units.find((candidate) => candidate.symbol === limit.unit)
+  if (unit === undefined)
+    throw new RangeError(`writtenUnit needs a unit of ${limit.kind}, got "${limit.unit}"`)
+  return unit
+}

@@ -1,0 +1,51 @@
+/**
+ * Whether a lot may ship on early results while its verdict is still pending, and what the release is
+ * conditional on.
+ */
+import { type Clause, type Comparison, type Criterion, everyClause } from '../criteria/criterion.ts'
+import { judgeClause } from './group.ts'
+import type { Judging } from './judging.ts'
+import { listWords } from '../../words/limit-words.ts'
+import type { ClauseOutcome } from '../criteria/outcome.ts'
+
+/**
+ * "conditional on ..." with every pending clause and its due date; undefined when the release list is empty
+ * or not met.
+ */
+export function releaseCondition(judging: Judging, clauses: readonly ClauseOutcome[]): string | undefined {
+  const { release } = judging.criterion
+  if (release.length === 0 || !release.every((entry) => isMet(entry, judging))) return undefined
+  const pending = clauses.filter((clause) => clause.outcome === 'pending' && !clause.information)
+  return `conditional on ${listWords(
+    pending.map((clause) => (clause.due === undefined ? clause.title : `${clause.title}, due ${clause.due}`)),
+    'and',
+  )}`
+}
+
+function isMet(entry: Criterion['release'][number], judging: Judging): boolean {
+  const clause = [...everyClause(judging.criterion.clauses)].find(
+    (candidate) => candidate.id === entry.clause,
+  )
+  if (clause === undefined) return false
+  const demands =
+    entry.age === undefined && entry.limits.length === 0 ? [clause] : lesserDemands(clause, entry)
+  return demands.some((demand) =>
+    ['meets', 'meets-by-approval'].includes(judgeClause(demand, judging).outcome),
+  )
+}
+
+/**
+ * The clause's comparisons at the entry's age, held to its limits; without one at that age the first is asked
+ * at that age.
+ */
+function lesserDemands(clause: Clause, entry: Criterion['release'][number]): Comparison[] {
+  const comparisons = [...everyClause([clause])].filter((candidate) => candidate.form === 'comparison')
+  const atAge =
+    entry.age === undefined ? comparisons : comparisons.filter((comparison) => comparison.age === entry.age)
+  const chosen = atAge.length === 0 ? comparisons.slice(0, 1) : atAge
+  return chosen.map((comparison) => ({
+    ...comparison,
+    ...(entry.age === undefined ? {} : { age: entry.age }),
+    ...(entry.limits.length === 0 ? {} : { limits: entry.limits }),
+  }))
+}

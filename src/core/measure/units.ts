@@ -1,0 +1,360 @@
+/**
+ * The closed list of units a record may be written in, and the one unit each kind of quantity is stored in.
+ *
+ * Every factor is exact by definition: the international inch (25.4 mm) and pound (0.453 592 37 kg) of 1959,
+ * standard
+ * gravity 9.806 65 m/s² (lbf = 4.448 221 615 260 5 N); NIST SP 811 (2008), appendix B.8, prints the same
+ * factors.
+ */
+
+/** What a quantity is, which decides the units it may carry. */
+export type QuantityKind =
+  | 'fraction'
+  | 'points'
+  | 'batch-mass'
+  | 'lot-mass'
+  | 'force'
+  | 'stress'
+  | 'length'
+  | 'area'
+  | 'resistance'
+  | 'resistivity'
+  | 'temperature'
+  | 'temperature-difference'
+  | 'density'
+  | 'specific-surface'
+  | 'duration'
+  | 'frequency'
+  | 'ratio'
+  | 'heat'
+  | 'volume'
+
+/** One way of writing a unit: stored = factor × written + offset. */
+export interface Unit {
+  readonly symbol: string
+  readonly factor: number
+  readonly offset?: number
+  readonly aliases?: readonly string[]
+}
+
+/**
+ * A kind's stored unit (its symbol on a page) and all units that it may be written in, the stored one first.
+ */
+export interface KindOfQuantity {
+  readonly stored: string
+  readonly title: string
+  readonly example: string
+  readonly units: readonly Unit[]
+}
+
+const INCH_MM = 25.4
+const POUND_KG = 0.45359237
+const POUND_FORCE_N = 4.4482216152605
+
+export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
+  fraction: {
+    stored: '%',
+    title: 'per cent',
+    example: '4.86 %',
+    units: [
+      { symbol: '%', factor: 1, aliases: ['percent', 'per cent'] },
+      { symbol: 'mg/kg', factor: 0.0001 },
+      { symbol: 'g/100 g', factor: 1 },
+    ],
+  },
+  points: {
+    stored: 'percentage points',
+    title: 'percentage points',
+    example: '5 percentage points',
+    units: [{ symbol: 'percentage points', factor: 1, aliases: ['percentage point'] }],
+  },
+  'batch-mass': {
+    stored: 'g',
+    title: 'mass of a batch',
+    example: '249 g',
+    units: [
+      { symbol: 'g', factor: 1 },
+      { symbol: 'kg', factor: 1000 },
+      { symbol: 'lb', factor: 1000 * POUND_KG },
+    ],
+  },
+  'lot-mass': {
+    stored: 't',
+    title: 'mass of a lot or shipment',
+    example: '1450 t',
+    units: [
+      { symbol: 't', factor: 1, aliases: ['tonne', 'tonnes', 'metric ton', 'Mg'] },
+      { symbol: 'short ton', factor: (2000 * POUND_KG) / 1000, aliases: ['short tons', 'US ton', 'US tons'] },
+      { symbol: 'long ton', factor: (2240 * POUND_KG) / 1000, aliases: ['long tons'] },
+      { symbol: 'kg', factor: 0.001 },
+      { symbol: 'lb', factor: POUND_KG / 1000 },
+    ],
+  },
+  force: {
+    stored: 'kN',
+    title: 'load',
+    example: '78.4 kN',
+    units: [
+      { symbol: 'kN', factor: 1 },
+      { symbol: 'N', factor: 0.001 },
+      { symbol: 'lbf', factor: POUND_FORCE_N / 1000 },
+      { symbol: 'kip', factor: POUND_FORCE_N, aliases: ['kips', 'klbf'] },
+    ],
+  },
+  stress: {
+    stored: 'MPa',
+    title: 'strength',
+    example: '31.4 MPa',
+    units: [
+      { symbol: 'MPa', factor: 1, aliases: ['N/mm2'] },
+      { symbol: 'psi', factor: POUND_FORCE_N / (INCH_MM * INCH_MM) },
+      { symbol: 'ksi', factor: (1000 * POUND_FORCE_N) / (INCH_MM * INCH_MM) },
+    ],
+  },
+  length: {
+    stored: 'mm',
+    title: 'length',
+    example: '50.8 mm',
+    units: [
+      { symbol: 'mm', factor: 1 },
+      { symbol: 'cm', factor: 10 },
+      { symbol: 'm', factor: 1000 },
+      { symbol: 'in', factor: INCH_MM, aliases: ['inch', 'inches'] },
+    ],
+  },
+  area: {
+    stored: 'mm2',
+    title: 'area',
+    example: '2500 mm2',
+    units: [
+      { symbol: 'mm2', factor: 1 },
+      { symbol: 'cm2', factor: 100 },
+      { symbol: 'in2', factor: INCH_MM * INCH_MM },
+    ],
+  },
+  resistance: {
+    stored: 'ohm',
+    title: 'electrical resistance',
+    example: '812 ohm',
+    units: [
+      { symbol: 'ohm', factor: 1, aliases: ['ohms'] },
+      { symbol: 'kohm', factor: 1000, aliases: ['kohms'] },
+    ],
+  },
+  resistivity: {
+    stored: 'ohm m',
+    title: 'bulk resistivity',
+    example: '44.0 ohm m',
+    units: [
+      { symbol: 'ohm m', factor: 1 },
+      { symbol: 'ohm cm', factor: 0.01 },
+      { symbol: 'kohm cm', factor: 10 },
+      { symbol: 'kohm m', factor: 1000 },
+    ],
+  },
+  temperature: {
+    stored: 'degC',
+    title: 'temperature',
+    example: '23.1 degC',
+    units: [
+      { symbol: 'degC', factor: 1 },
+      { symbol: 'degF', factor: 5 / 9, offset: -160 / 9 },
+    ],
+  },
+  'temperature-difference': {
+    stored: 'degC',
+    title: 'temperature difference',
+    example: '2 degC',
+    units: [
+      { symbol: 'degC', factor: 1, aliases: ['K'] },
+      { symbol: 'degF', factor: 5 / 9 },
+    ],
+  },
+  density: {
+    stored: 'g/cm3',
+    title: 'density',
+    example: '2.43 g/cm3',
+    units: [
+      { symbol: 'g/cm3', factor: 1, aliases: ['Mg/m3', 't/m3'] },
+      { symbol: 'kg/m3', factor: 0.001 },
+    ],
+  },
+  'specific-surface': {
+    stored: 'm2/kg',
+    title: 'specific surface',
+    example: '380 m2/kg',
+    units: [
+      { symbol: 'm2/kg', factor: 1 },
+      { symbol: 'm2/g', factor: 1000 },
+      { symbol: 'cm2/g', factor: 0.1 },
+    ],
+  },
+  duration: {
+    stored: 'h',
+    title: 'age or duration',
+    example: '28 d',
+    units: [
+      { symbol: 'h', factor: 1 },
+      { symbol: 'd', factor: 24 },
+      { symbol: 'min', factor: 1 / 60 },
+      { symbol: 'weeks', factor: 168, aliases: ['week'] },
+    ],
+  },
+  frequency: {
+    stored: 'Hz',
+    title: 'frequency',
+    example: '1 kHz',
+    units: [
+      { symbol: 'Hz', factor: 1 },
+      { symbol: 'kHz', factor: 1000 },
+    ],
+  },
+  ratio: { stored: '', title: 'plain number', example: '0.485', units: [{ symbol: '', factor: 1 }] },
+  heat: { stored: 'J/g', title: 'heat', example: '240 J/g', units: [{ symbol: 'J/g', factor: 1 }] },
+  volume: {
+    stored: 'mL',
+    title: 'volume',
+    example: '242 mL',
+    units: [
+      { symbol: 'mL', factor: 1, aliases: ['ml'] },
+      { symbol: 'L', factor: 1000 },
+    ],
+  },
+}
+
+/**
+ * A quantity as written and as stored.
+ * `value` is in the stored unit of its kind; `unit` is the unit it was written in; `written` is the text of
+ * the record; `decimals` counts the digits written
+ * after the decimal point, in the written unit; `censored: 'below'` marks a result reported as "less than".
+ */
+export interface Quantity {
+  readonly kind: QuantityKind
+  readonly value: number
+  readonly unit: string
+  readonly written: string
+  readonly decimals: number
+  readonly censored?: 'below'
+}
+
+/** Why a text is not a quantity of the kind asked for. */
+export type QuantityFault =
+  | { readonly fault: 'not-a-number'; readonly found: string }
+  | { readonly fault: 'decimal-comma'; readonly found: string; readonly mended: string }
+  | { readonly fault: 'no-unit'; readonly found: string }
+  | { readonly fault: 'ambiguous-ton'; readonly found: string }
+  | { readonly fault: 'unknown-unit'; readonly found: string; readonly number: string }
+  | {
+      readonly fault: 'wrong-kind'
+      readonly found: string
+      readonly number: string
+      readonly is: QuantityKind
+    }
+  | { readonly fault: 'above'; readonly found: string }
+  | { readonly fault: 'out-of-range'; readonly found: string }
+
+const NUMBER = String.raw`[+-]?\d+(?:\.\d+)?`
+const QUANTITY = new RegExp(String.raw`^(<\s*|below\s+)?(${NUMBER})\s*(.*)$`)
+const COMMA_NUMBER = /^(?:<\s*|below\s+)?[+-]?\d+(?:,\d+)+(?:\.\d+)?/
+/** Beyond this no quantity of a bench or a lot is physical in any listed unit. */
+const LARGEST_WRITTEN = 1e9
+
+const spellings = new Map<QuantityKind, ReadonlyMap<string, Unit>>(
+  (Object.keys(KINDS) as QuantityKind[]).map((kind) => [
+    kind,
+    new Map(
+      KINDS[kind].units.flatMap((unit) =>
+        [unit.symbol, ...(unit.aliases ?? [])].map((name) => [name, unit] as const),
+      ),
+    ),
+  ]),
+)
+
+/**
+ * Spells the signs of the trade in one way: Ω and µ in both code points, raised dot, °, ², ³, − and repeated
+ * blanks.
+ */
+export function normaliseUnitText(text: string): string {
+  return /^[\x20-\x7e]*$/.test(text) && !text.includes('  ')
+    ? text.trim()
+    : text
+        .normalize('NFC')
+        .replace(/[\u2126\u03a9]/g, 'ohm')
+        .replace(/\u00b0\s*/g, 'deg')
+        .replace(/[\u00b7\u22c5]/g, ' ')
+        .replace(/\u00b2/g, '2')
+        .replace(/\u00b3/g, '3')
+        .replace(/\u2212/g, '-')
+        .replace(/[\s\u00a0\u202f]+/g, ' ')
+        .trim()
+}
+
+function unitSpelling(text: string): string {
+  return text
+    .replace(/\s*\.\s*/g, ' ')
+    .replace(/ohm(?=c?m$)/, 'ohm ')
+    .replace(/^k ohm/, 'kohm')
+    .replace(/^deg (?=[CF]$)/, 'deg')
+}
+
+/**
+ * Reads a quantity as written on a bench sheet.
+ * @param text number and unit, for instance "78.4 kN", "< 0.1 %"
+ * @param kind what the place in the record asks for
+ * @returns the quantity in the kind's stored unit, or the fault found
+ * Notes: 1. no digit grouping and no decimal comma is accepted; 2. "ton" alone is refused; 3. a written
+ * "below" keeps its value.
+ */
+export function readQuantity(text: string, kind: QuantityKind): Quantity | QuantityFault {
+  const normal = normaliseUnitText(text)
+  if (/^(>|above\b)/.test(normal)) return { fault: 'above', found: text }
+  if (COMMA_NUMBER.test(normal))
+    return { fault: 'decimal-comma', found: text, mended: normal.replace(/(\d),(?=\d)/, '$1.') }
+  const match = QUANTITY.exec(normal)
+  if (match === null) return { fault: 'not-a-number', found: text }
+  const [, below, number = '', rest = ''] = match
+  const spelling = unitSpelling(rest)
+  const unit = spellings.get(kind)?.get(spelling)
+  if (unit === undefined) return unitFault(text, number, spelling)
+  const written = Number(number)
+  if (Math.abs(written) > LARGEST_WRITTEN) return { fault: 'out-of-range', found: text }
+  const point = number.indexOf('.')
+  const quantity = {
+    kind,
+    value: toStored(written, unit),
+    unit: unit.symbol,
+    written: text.trim(),
+    decimals: point < 0 ? 0 : number.length - point - 1,
+  }
+  return below === undefined ? quantity : { ...quantity, censored: 'below' }
+}
+
+/** The digits of a quantity as it was written, without sign words and unit ("< 0.10 %" gives "0.10"). */
+export function writtenNumber(quantity: Quantity): string {
+  return QUANTITY.exec(normaliseUnitText(quantity.written))?.[2] ?? String(quantity.value)
+}
+
+export function isFault(outcome: Quantity | QuantityFault): outcome is QuantityFault {
+  return 'fault' in outcome
+}
+
+/** All spellings that a kind accepts, for near names in a diagnostic. */
+export function acceptedSpellings(kind: QuantityKind): string[] {
+  return [...(spellings.get(kind)?.keys() ?? [])]
+}
+
+function toStored(written: number, unit: Unit): number {
+  // A factor such as 0.1 or 0.001 must not leave binary dust on a decimal that the bench wrote: 12 digits
+  // hold any reading.
+  const value = written * unit.factor + (unit.offset ?? 0)
+  return unit.factor === 1 && unit.offset === undefined ? written : Number(value.toPrecision(14))
+}
+
+function unitFault(found: string, number: string, spelling: string): QuantityFault {
+  if (spelling === '') return { fault: 'no-unit', found }
+  if (/^tons?$/i.test(spelling)) return { fault: 'ambiguous-ton', found }
+  const other = (Object.keys(KINDS) as QuantityKind[]).find((kind) => spellings.get(kind)?.has(spelling))
+  return other === undefined
+    ? { fault: 'unknown-unit', found, number }
+    : { fault: 'wrong-kind', found, number, is: other }
+}

@@ -1,0 +1,154 @@
+/**
+ * What the core needs to know of a mortar, its control and its condition. The shapes are those of the records
+ * (keys as in YAML,
+ * quantities loaded), so that a loaded record is taken as it is.
+ */
+import type { MaterialKind } from '../criteria/criterion.ts'
+import type { Quantity } from '../measure/units.ts'
+
+export type CuringMedium = 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
+
+export interface SpecimenShape {
+  readonly shape: 'cube' | 'prism' | 'half-prism' | 'cylinder'
+  readonly side?: Quantity
+  readonly length?: Quantity
+  readonly diameter?: Quantity
+}
+
+export interface BatchRangeRule {
+  readonly of: number
+  readonly 'at-most'?: Quantity
+  readonly within?: Quantity
+}
+
+export interface MortarCondition {
+  readonly title: string
+  readonly standing: 'standard' | 'modified' | 'details-to-be-entered'
+  readonly water: { readonly 'flow-within'?: Quantity }
+  readonly curing: { readonly medium: CuringMedium }
+  readonly ages: readonly { readonly age: string; readonly within: Quantity }[]
+  readonly control?: {
+    readonly 'cast-with-test'?: 'yes' | 'no'
+    readonly 'cement-alkalis'?: { readonly 'at-least'?: Quantity; readonly 'at-most'?: Quantity }
+    readonly strength?: { readonly age: string; readonly 'at-least': Quantity }
+    readonly broken?: 'not-valid' | 'flag'
+  }
+  readonly strength?: { readonly specimen: SpecimenShape; readonly 'batch-range'?: readonly BatchRangeRule[] }
+  readonly resistivity?: {
+    readonly specimen: SpecimenShape
+    readonly conditioning?: CuringMedium
+    readonly reading: {
+      readonly temperature: Quantity
+      readonly within: Quantity
+      readonly 'control-and-test-within'?: Quantity
+      readonly 'end-contact-at-most'?: Quantity
+      readonly 'verification-within'?: Quantity
+    }
+    readonly saturation?: 'stated' | 'not-asked'
+    readonly 'activation-energy'?: number
+  }
+}
+
+interface Measured {
+  readonly side?: Quantity
+  readonly 'other-side'?: Quantity
+  readonly length?: Quantity
+  readonly diameter?: Quantity
+  readonly area?: Quantity
+  readonly excluded?: string
+}
+export type StrengthSpecimen =
+  | Quantity
+  | (Measured & { readonly load?: Quantity; readonly strength?: Quantity })
+export type ResistivitySpecimen =
+  | Quantity
+  | (Measured & { readonly resistance?: Quantity; readonly resistivity?: Quantity })
+
+interface Reading<Specimen> {
+  readonly age: string
+  readonly tested?: string
+  readonly specimens?: Readonly<Record<string, Specimen>>
+  readonly mean?: Quantity
+  readonly of?: number
+  readonly deviations?: string
+  readonly 'retest-of'?: string
+}
+export type StrengthReading = Reading<StrengthSpecimen>
+export interface ResistivityReading extends Reading<ResistivitySpecimen> {
+  readonly temperature?: Quantity
+  readonly conditioning?: CuringMedium
+  readonly 'end-contact'?: Quantity
+  readonly saturation?: string
+  readonly verification?: { readonly known: Quantity; readonly read: Quantity }
+}
+
+interface Mortar {
+  readonly condition: string
+  readonly laboratory: string
+  readonly cast: string
+  readonly flow?: Quantity
+  readonly water?: Quantity
+  readonly strength?: readonly StrengthReading[]
+  readonly resistivity?: readonly ResistivityReading[]
+}
+export interface ControlMortar extends Mortar {
+  readonly cement: { readonly lot: string; readonly 'Na2O-equivalent'?: Quantity }
+}
+export interface TestMortar extends Mortar {
+  readonly sample: string
+  readonly control: string
+}
+
+export interface Sample {
+  readonly id: string
+  readonly kind: 'grab' | 'composite' | 'split' | 'independent'
+}
+
+export type ReportedValue =
+  | Quantity
+  | {
+      readonly value: Quantity
+      readonly basis?: string
+      readonly method?: string
+      readonly of?: number
+      readonly excluded?: string
+    }
+
+export interface Analysis {
+  readonly laboratory: string
+  readonly sample: string
+  readonly tested: string
+  readonly results: Readonly<Record<string, ReportedValue | undefined>>
+  readonly 'control-results'?: Readonly<Record<string, ReportedValue | undefined>>
+}
+
+/** A lot with everything it refers to. */
+export interface LotEvidence {
+  readonly samples: readonly Sample[]
+  readonly analyses: readonly Analysis[]
+  readonly tests: readonly TestMortar[]
+  readonly verification: readonly Analysis[]
+  readonly conditions: ReadonlyMap<string, MortarCondition>
+  readonly controls: ReadonlyMap<string, ControlMortar>
+  readonly kind: MaterialKind
+  /** The laboratory's method for a property on a date; undefined where none is stated. */
+  readonly methodOf: (laboratory: string, property: string, date: string) => string | undefined
+  /** Calendar date; readings taken later are planned. */
+  readonly asOf: string
+  readonly graceHours: number
+  /** Largest difference of control and test temperatures at reading, °C, where the condition sets none. */
+  readonly readWithin: number
+}
+
+/** Whether a specimen or a reported value is written as one quantity. */
+export function isQuantity(value: object): value is Quantity {
+  return 'written' in value
+}
+
+/** A sample without a record of its kind counts as a grab. */
+export function kindOfSample(
+  id: string,
+  { samples }: Pick<LotEvidence, 'samples'>,
+): LotEvidence['samples'][number]['kind'] {
+  return samples.find((sample) => sample.id === id)?.kind ?? 'grab'
+}

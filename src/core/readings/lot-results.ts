@@ -1,0 +1,29 @@
+/** One lot's readings to results: each reading is looked at once. */
+import { analysisResults } from '../composition/analysis-results.ts'
+import { dateOf } from '../measure/moment.ts'
+import type { LotEvidence } from '../mortar/mortar.ts'
+import { mortarResults } from './mortar-results.ts'
+import { plannedTests } from './planned-tests.ts'
+import { isMade, type PlannedTest, type Result, type UnmadeResult } from '../result/result.ts'
+
+/**
+ * Everything known of a lot by the as-of date, tests that were done without giving a value, and what is
+ * awaited.
+ */
+export function lotResults(lot: LotEvidence): {
+  results: Result[]
+  unmade: UnmadeResult[]
+  planned: PlannedTest[]
+} {
+  const known = (analysis: { tested: string }) => dateOf(analysis.tested) <= lot.asOf
+  const mortars = lot.tests.flatMap((test) => mortarResults(test, lot))
+  return {
+    results: [
+      ...lot.analyses.filter(known).flatMap((analysis) => analysisResults(analysis, 'producer', lot)),
+      ...mortars.filter(isMade),
+      ...lot.verification.filter(known).flatMap((analysis) => analysisResults(analysis, 'verification', lot)),
+    ],
+    unmade: mortars.filter((outcome): outcome is UnmadeResult => !isMade(outcome)),
+    planned: lot.tests.flatMap((test) => plannedTests(test, lot)),
+  }
+}

@@ -1,0 +1,164 @@
+/**
+ * Why a resistivity index stands where it does: what its pore solution and what its pore structure do to it.
+ * For information: the
+ * model's assumptions reach further than any measurement of this register, so each factor is a range, and
+ * none is a share.
+ */
+import { conductivity, type PasteInputs, poreSolution } from './pore-solution.ts'
+
+/**
+ * What is on record of a pair of mortars; alkalis as Na₂O equivalent in per cent, replacement a fraction by
+ * mass.
+ */
+export interface ExplainedPair {
+  readonly testOhmMetre: number
+  readonly controlOhmMetre: number
+  readonly cementAlkalis: number
+  readonly materialAlkalis: number
+  readonly replacement: number
+  readonly waterToCementitious: number
+  /** Of the control, where it differs: at constant flow each mortar has its own water. */
+  readonly controlWaterToCementitious?: number
+}
+
+/** Lowest and highest over everything assumed. */
+export interface Range {
+  readonly low: number
+  readonly high: number
+}
+
+export interface Explanation {
+  /** Index over one hundred: the product of the two factors at each set of assumptions. */
+  readonly ratio: number
+  /** Pore resistivity of the test mortar over that of the control. */
+  readonly poreSolution: Range
+  /** Apparent formation factor of the test mortar over that of the control, at the saturation of curing. */
+  readonly poreStructure: Range
+  readonly testFormation: Range
+  readonly controlFormation: Range
+  readonly testPore: Range
+  readonly controlPore: Range
+}
+
+/**
+ * Ends of what is assumed, as fractions; common practice, no source: the model is evaluated at every corner.
+ */
+export const ASSUMED: Assumptions = {
+  cementReaction: [0.7, 0.95],
+  materialReaction: [0.1, 0.6],
+  bound: [0.1, 0.6],
+}
+
+export interface Assumptions {
+  readonly cementReaction: readonly [number, number]
+  readonly materialReaction: readonly [number, number]
+  readonly bound: readonly [number, number]
+}
+
+/**
+ * @param pair mean bulk resistivities at one age and temperature, and what the mortars are made of
+ * Note: test and control share the assumption on their cement; alkalis bound may differ, since a pozzolan's
+ * hydrates bind more.
+ * Source of the conductivity: Snyder and others 2003; of the formation factor, bulk over pore resistivity:
+ * the same, equation 1.
+ */
+export function explainResistivity(pair: ExplainedPair, assumed: Assumptions = ASSUMED): Explanation {
+  const corners = assumed.cementReaction.flatMap((cementReaction) =>
+    assumed.materialReaction.flatMap((materialReaction) =>
+      assumed.bound.flatMap((testBound) =>
+        assumed.bound
+          .filter((controlBound) => controlBound <= testBound)
+          .map((controlBound) => corner(pair, { cementReaction, materialReaction, testBound, controlBound })),
+      ),
+    ),
+  )
+  const over = (pick: (at: Corner) => number): Range => ({
+    low: Math.min(...corners.map(pick)),
+    high: Math.max(...corners.map(pick)),
+  })
+  return {
+    ratio: pair.testOhmMetre / pair.controlOhmMetre,
+    poreSolution: over((at) => at.testPore / at.controlPore),
+    poreStructure: over((at) => at.testFormation / at.controlFormation),
+    testFormation: over((at) => at.testFormation),
+    controlFormation: over((at) => at.controlFormation),
+    testPore: over((at) => at.testPore),
+    controlPore: over((at) => at.controlPore),
+  }
+}
+
+interface Assumed {
+  readonly cementReaction: number
+  readonly materialReaction: number
+  readonly testBound: number
+  readonly controlBound: number
+}
+interface Corner {
+  readonly testPore: number
+  readonly controlPore: number
+  readonly testFormation: number
+  readonly controlFormation: number
+}
+
+function corner(
+  pair: ExplainedPair,
+  { cementReaction, materialReaction, testBound, controlBound }: Assumed,
+): Corner {
+  const shared: Omit<PasteInputs, 'replacement' | 'bound'> = {
+    cementAlkalis: pair.cementAlkalis,
+    materialAlkalis: pair.materialAlkalis,
+    waterToCementitious: pair.waterToCementitious,
+    cementReaction,
+    materialReaction,
+  }
+  const testPore =
+    1 / conductivity(poreSolution({ ...shared, replacement: pair.replacement, bound: testBound }))
+  const controlPore =
+    1 /
+    conductivity(
+      poreSolution({
+        ...shared,
+        waterToCementitious: pair.controlWaterToCementitious ?? pair.waterToCementitious,
+        replacement: 0,
+        bound: controlBound,
+      }),
+    )
+  return {
+    testPore,
+    controlPore,
+    testFormation: formationFactor(pair.testOhmMetre, testPore),
+    controlFormation: formationFactor(pair.controlOhmMetre, controlPore),
+  }
+}
+
+/** Bulk over pore resistivity. Source: definition, Snyder and others 2003, equation 1. */
+export function formationFactor(bulkOhmMetre: number, poreOhmMetre: number): number {
+  return bulkOhmMetre / poreOhmMetre
+}
+
+/** One plain sentence without a full stop. */
+export function explanationWords({ ratio, poreSolution, poreStructure }: Explanation): string {
+  return `the pore solution may account for a factor ${rangeWords(poreSolution)} and the pore structure for a factor ${rangeWords(poreStructure)}; at each assumption their product is the index, ${ratio.toFixed(2)} times the control`
+}
+
+/**
+ * What stands in the table beside the sentence, in its order: test, control and factor of pore solution and
+ * of pore structure.
+ */
+export function explanationCells(explanation: Explanation): string[] {
+  const cell = ({ low, high }: Range, decimals: number) =>
+    `${low.toFixed(decimals)} to ${high.toFixed(decimals)}`
+  const { testPore, controlPore, poreSolution, testFormation, controlFormation, poreStructure } = explanation
+  return [
+    cell(testPore, 2),
+    cell(controlPore, 2),
+    cell(poreSolution, 1),
+    cell(testFormation, 0),
+    cell(controlFormation, 0),
+    cell(poreStructure, 1),
+  ]
+}
+
+function rangeWords({ low, high }: Range): string {
+  return `${low.toFixed(1)} to ${high.toFixed(1)}`
+}

@@ -1,0 +1,10 @@
+/** Resistivity index (relative bulk resistivity). */
+
+/**
+ * Test mortar's mean bulk resistivity as per cent of the control mortar's, same condition and age.
+ * @param testOhmMetre,controlOhmMetre mean bulk resistivities, ohm m
+ * Source: definition, 100 A/B as for the strength activity index.
+ */
+export function resistivityIndex(testOhmMetre: number, controlOhmMetre: number): number {
+  return (100 * testOhmMetre) / controlOhmMetre
+}

@@ -1,0 +1,108 @@
+/**
+ * What a computed or reported result is: the value, where it comes from, whether it counts, and its working.
+ */
+import type { PropertyKey } from '../measure/properties.ts'
+import type { Interval } from '../statistics/ratio-interval.ts'
+
+/** One line of a working: what was done, with which numbers, and what came out. */
+export interface WorkingLine {
+  readonly label: string
+  /** The numbers as put in, for instance "mean of 101.3, 103.9, 99.8 kN over 2500 mm²". */
+  readonly expression: string
+  readonly value?: number
+  readonly unit?: string
+  /** Decimals to print `value` with. */
+  readonly decimals?: number
+  /** Clause, equation or record that asks for this step. */
+  readonly source?: string
+}
+
+export interface Result {
+  /**
+   * property, condition, age, method, laboratory, sample joined by "|"; empty parts stay empty. Unique in a
+   * lot and role but for retests.
+   */
+  readonly key: string
+  readonly property: PropertyKey
+  readonly condition?: string
+  /** Nominal age as in the condition, "28 d". */
+  readonly age?: string
+  readonly method?: string
+  readonly basis?: string
+  readonly laboratory: string
+  readonly sample: string
+  readonly sampleKind: 'grab' | 'composite' | 'split' | 'independent' | 'control'
+  readonly role: 'producer' | 'verification' | 'control'
+  /** In the stored unit of the property; the limit of determination where `censored`. */
+  readonly value: number
+  readonly unit: string
+  /**
+   * Decimals to print the value with, in the stored unit: as written for reported values, the property's for
+   * computed ones.
+   */
+  readonly decimals: number
+  /** The text of the record, for a reported value. */
+  readonly written?: string
+  readonly censored?: 'below'
+  /** Of an index, from the scatter of this batch's specimens alone; no rule decides by it. */
+  readonly interval?: Interval
+  /** Specimens or determinations behind the value. */
+  readonly n: number
+  /** Last reading the value rests on, date or date and time as in the record. */
+  readonly tested: string
+  /** Moment at which the mortar was cast, for a result of a mortar: from then on the test is under way. */
+  readonly begun?: string
+  readonly control?: string
+  /** Value of the same property of the control, in the same unit. */
+  readonly controlValue?: number
+  /** The laboratory reported a mean without its specimens. */
+  readonly summaryOnly?: true
+  readonly valid: boolean
+  /** Why it is not valid, or what was noted about it; sentences without a full stop. */
+  readonly reasons: readonly string[]
+  /** Made on demand: thousands of lots are judged without anybody reading their workings. */
+  readonly working: () => readonly WorkingLine[]
+}
+
+/** A test that was done and gives no value: it is not valid, for these reasons, rather than not reported. */
+export interface UnmadeResult {
+  readonly property: PropertyKey
+  readonly condition: string
+  readonly age: string
+  readonly laboratory: string
+  readonly sample: string
+  readonly tested: string
+  readonly reasons: readonly string[]
+}
+
+export function isMade(outcome: Result | UnmadeResult): outcome is Result {
+  return 'value' in outcome
+}
+
+/** A test that is listed in the record, cast or not, and has no reading by the as-of date. */
+export interface PlannedTest {
+  readonly property: PropertyKey
+  readonly condition: string
+  readonly age: string
+  readonly laboratory: string
+  readonly sample: string
+  readonly sampleKind: Result['sampleKind']
+  /** Moment at which the mortar was cast. */
+  readonly begun: string
+  /** Date on which the age is reached. */
+  readonly due: string
+  /**
+   * Set when due + tolerance + grace is past at the as-of date: the last date on which the result was still
+   * awaited.
+   */
+  readonly overdueSince?: string
+}
+
+/** One earlier result of the same source, class, property, condition, age and method. */
+export interface PrecedingResult {
+  readonly lot: string
+  readonly sampled: string
+  readonly value: number
+  /** Difference of the lot's first two results of that key, where it has duplicates. */
+  readonly difference?: number
+}

@@ -1,0 +1,10 @@
+/** Strength activity index. */
+
+/**
+ * Test mortar's mean strength as per cent of the control mortar's, same condition and age.
+ * @param testMPa,controlMPa mean strengths, MPa
+ * Source: ASTM C311, SAI = 100 A/B (from memory).
+ */
+export function activityIndex(testMPa: number, controlMPa: number): number {
+  return (100 * testMPa) / controlMPa
+}

@@ -1,0 +1,385 @@
+/** Builds the certificate document of a lot from its records and today's computation. */
+import type { Criterion, MaterialKind } from '../../core/criteria/criterion.ts'
+import { isUnconfirmed } from '../../core/criteria/criterion.ts'
+import { riskSentence, ruleWords } from '../../core/criteria/rule-risk.ts'
+import type { bestClass } from '../../core/judging/verdict.ts'
+import { sourceOf } from '../../core/measure/lot-id.ts'
+import { dateOf } from '../../core/measure/moment.ts'
+import type { PlannedTest, Result } from '../../core/result/result.ts'
+import type { Quantity } from '../../core/measure/units.ts'
+import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Records } from '../../records/load.ts'
+import type {
+  Control,
+  Laboratory,
+  Lot,
+  ResistivityTest,
+  StrengthTest,
+} from '../../records/schema/loaded-records.ts'
+import { accreditationFor, accreditationOn } from './accreditation.ts'
+import { conditionParticulars, printedUnits, written } from './condition-particulars.ts'
+import type {
+  CertificateDocument,
+  DocumentCriterion,
+  DocumentMortar,
+  DocumentReading,
+  DocumentResult,
+} from '../shape/document.ts'
+import type { LotHistory } from './lot-history.ts'
+import { knownRecord } from '../passes/known-record.ts'
+
+/** A lot as judged on a date. */
+export interface JudgedLot {
+  readonly id: string
+  readonly record: Lot
+  readonly class: string | null
+  readonly number: string
+  readonly asOf: string
+  readonly results: readonly Result[]
+  readonly planned: readonly PlannedTest[]
+  readonly criteria: readonly Criterion[]
+  readonly verdicts: readonly Verdict[]
+  readonly history: LotHistory
+  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
+}
+
+/** Who issues which revision and why; absent for a draft. */
+export interface Issue {
+  readonly revision: number
+  readonly date: string
+  readonly by: string
+  readonly function: string
+  readonly reason: string
+  readonly withdrawn: boolean
+  readonly replacedBy: string | null
+  readonly replaces: { readonly revision: number; readonly date: string } | null
+}
+
+/** Something is still awaited, so that the certificate is provisional. */
+export function isProvisional(lot: Pick<JudgedLot, 'planned'>): boolean {
+  return lot.planned.some((planned) => planned.overdueSince === undefined)
+}
+
+export function certificateDocument(
+  lot: JudgedLot,
+  records: Records,
+  program: string,
+  issue: Issue | null,
+): CertificateDocument {
+  const sourceId = sourceOf(lot.id)
+  const source = records.sources.get(sourceId)
+  const producer = source && records.producers.get(source.producer)
+  if (source === undefined || producer === undefined)
+    throw new RangeError(
+      `certificateDocument needs a lot whose source and producer are on record, got ${lot.id}`,
+    )
+  const signatory = producer.signatories?.find((person) => person.name === issue?.by)
+  return {
+    format: 1,
+    certificate: lot.id,
+    revision: issue?.revision ?? null,
+    state:
+      issue === null
+        ? 'draft'
+        : issue.withdrawn
+          ? 'withdrawn'
+          : isProvisional(lot)
+            ? 'provisional'
+            : 'complete',
+    issued: issue?.date ?? null,
+    asOf: lot.asOf,
+    by:
+      issue === null
+        ? null
+        : {
+            name: issue.by,
+            function: issue.function,
+            independent: independence(signatory?.['independent-of-production']),
+          },
+    reason: issue?.reason ?? null,
+    replaces: issue?.replaces ?? null,
+    replacedBy: issue?.replacedBy ?? null,
+    program,
+    site: records.site.title,
+    notice: records.site.notice ?? null,
+    producer: {
+      id: source.producer,
+      name: producer.name,
+      address: producer.address,
+      plant: (source.plant === undefined ? undefined : producer.plants?.[source.plant]?.name) ?? null,
+      marketingEntity: source['marketing-entity'] ?? null,
+    },
+    source: {
+      id: sourceId,
+      name: source.name,
+      kind: source.kind as MaterialKind,
+      tradeName: source['trade-name'] ?? null,
+      unit: source.unit ?? null,
+      deposit: source.deposit ?? null,
+      coalSources: source['coal-sources'] ?? [],
+      coFiring: source['co-firing'] ?? null,
+      additives: source.additives ?? null,
+      safetyDataSheet: source['safety-data-sheet'] ?? null,
+    },
+    lot: lotIdentity(lot),
+    samples: samples(lot.record),
+    laboratories: laboratories(lot, records),
+    conditions: conditionsOf(lot, records),
+    results: lot.results
+      .filter((result) => result.role === 'producer')
+      .map((result) => documentResult(result, lot.record, records)),
+    mortars: mortars(lot, records),
+    deviations: deviations(lot),
+    criteria: lot.criteria.map(documentCriterion),
+    verdicts: lot.verdicts,
+    history: lot.history,
+    record: knownRecord(lot.record, records.controls, lot.asOf),
+  }
+}
+
+function independence(word: 'yes' | 'no' | undefined): boolean | null {
+  return word === undefined ? null : word === 'yes'
+}
+
+function lotIdentity({ record, number, class: lotClass }: JudgedLot): CertificateDocument['lot'] {
+  const feed = [
+    record.feed?.cell,
+    record.feed?.moisture && `feed moisture ${written(record.feed.moisture)}`,
+    record.feed?.note,
+  ].filter(Boolean)
+  return {
+    number,
+    class: lotClass,
+    produced: record.produced,
+    quantityT: record.quantity.value,
+    quantity: written(record.quantity),
+    silo: record.silo ?? null,
+    seals: record.seals ?? [],
+    feed: feed.length === 0 ? null : feed.join(', '),
+    blend: (record.blend ?? []).map((part) => ({ source: part.source, share: written(part.share) })),
+    note: record.note ?? null,
+  }
+}
+
+function samples(record: Lot): CertificateDocument['samples'] {
+  return record.samples.map((sample) => ({
+    id: sample.id,
+    kind: sample.kind,
+    of: sample.of ?? null,
+    taken: sample.taken ? `${sample.taken.from} to ${sample.taken.to}` : (sample.on ?? null),
+    place: sample.place ?? null,
+    by: sample.by ?? null,
+    method: sample.method ?? null,
+    increments: sample.increments ?? null,
+    mass: sample.mass ? written(sample.mass) : null,
+    container: sample.container ?? null,
+    represents: sample.represents ? written(sample.represents) : null,
+    to: sample.to ?? null,
+    received: sample.received ?? null,
+    retained: sample.retained
+      ? [sample.retained.place, sample.retained.until && `until ${sample.retained.until}`]
+          .filter(Boolean)
+          .join(', ')
+      : null,
+  }))
+}
+
+function laboratories(lot: JudgedLot, records: Records): CertificateDocument['laboratories'] {
+  const ids = [
+    ...new Set(lot.results.filter((result) => result.role === 'producer').map((result) => result.laboratory)),
+  ].sort()
+  return ids.flatMap((id) => {
+    const laboratory = records.laboratories.get(id)
+    return laboratory === undefined
+      ? []
+      : [
+          {
+            id,
+            name: laboratory.name,
+            address: laboratory.address,
+            standing: laboratory.standing,
+            accreditation: accreditationOn(laboratory, lot.asOf),
+          },
+        ]
+  })
+}
+
+function conditionsOf(lot: JudgedLot, records: Records): CertificateDocument['conditions'] {
+  const ids = [...new Set([...(lot.record.tests ?? []).map((test) => test.condition)])].sort()
+  return ids.flatMap((id) => {
+    const condition = records.conditions.get(id)
+    return condition === undefined
+      ? []
+      : [
+          {
+            id,
+            title: condition.title,
+            standing: condition.standing,
+            particulars: conditionParticulars(condition),
+          },
+        ]
+  })
+}
+
+function documentResult(
+  { working, begun: _begun, ...result }: Result,
+  record: Lot,
+  records: Records,
+): DocumentResult {
+  const laboratory: Laboratory | undefined = records.laboratories.get(result.laboratory)
+  const subcontracted = record.analyses?.find(
+    (analysis) =>
+      analysis.sample === result.sample &&
+      analysis.tested === result.tested &&
+      result.condition === undefined,
+  )?.subcontracted
+  return {
+    ...result,
+    working: working(),
+    accredited: laboratory !== undefined && accreditationFor(laboratory, result) !== undefined,
+    ...(subcontracted === undefined ? {} : { subcontracted }),
+  }
+}
+
+function mortars({ record, asOf }: JudgedLot, records: Records): DocumentMortar[] {
+  return (record.tests ?? [])
+    .filter((test) => dateOf(test.cast) <= asOf)
+    .flatMap((test) => {
+      const control = records.controls.get(test.control)
+      if (control === undefined) return []
+      return [
+        {
+          condition: test.condition,
+          laboratory: test.laboratory,
+          sample: test.sample,
+          cast: test.cast,
+          ...optional('flow', test.flow && written(test.flow)),
+          ...optional('water', test.water && written(test.water)),
+          ...optional('deviations', test.deviations),
+          control: {
+            id: test.control,
+            cast: control.cast,
+            ...optional('flow', control.flow && written(control.flow)),
+            ...optional('water', control.water && written(control.water)),
+            cementLot: control.cement.lot,
+            ...optional('cementType', control.cement.type),
+            ...optional(
+              'cementAlkalis',
+              control.cement['Na2O-equivalent'] && written(control.cement['Na2O-equivalent']),
+            ),
+          },
+          readings: [
+            ...readings('test', test, asOf),
+            ...readings('control', control, asOf).filter((reading) => agesOf(test).has(reading.age)),
+          ],
+        },
+      ]
+    })
+}
+
+function agesOf(test: { strength?: StrengthTest[]; resistivity?: ResistivityTest[] }): Set<string> {
+  return new Set([...(test.strength ?? []), ...(test.resistivity ?? [])].map((reading) => reading.age))
+}
+
+function readings(
+  of: 'test' | 'control',
+  mortar: Pick<Control, 'strength' | 'resistivity'>,
+  asOf: string,
+): DocumentReading[] {
+  const known = <T extends { tested?: string }>(list: readonly T[] | undefined) =>
+    (list ?? []).filter((entry) => entry.tested !== undefined && dateOf(entry.tested) <= asOf)
+  return [
+    ...known(mortar.strength).map((reading) => strengthReading(of, reading)),
+    ...known(mortar.resistivity).map((reading) => resistivityReading(of, reading)),
+  ]
+}
+
+function strengthReading(of: 'test' | 'control', reading: StrengthTest): DocumentReading {
+  return {
+    of,
+    what: 'strength',
+    age: reading.age,
+    tested: reading.tested ?? '',
+    ...optional('deviations', reading.deviations),
+    specimens: specimens(reading, (specimen) => specimen.load ?? specimen.strength),
+  }
+}
+
+function resistivityReading(of: 'test' | 'control', reading: ResistivityTest): DocumentReading {
+  return {
+    of,
+    what: 'resistivity',
+    age: reading.age,
+    tested: reading.tested ?? '',
+    ...optional('deviations', reading.deviations),
+    ...optional('temperature', reading.temperature && written(reading.temperature)),
+    ...optional('endContact', reading['end-contact'] && written(reading['end-contact'])),
+    ...optional('frequency', reading.frequency && written(reading.frequency)),
+    ...optional('conditioning', reading.conditioning),
+    ...optional('saturation', reading.saturation),
+    ...optional(
+      'verification',
+      reading.verification &&
+        `${written(reading.verification.read)} on a known ${written(reading.verification.known)}`,
+    ),
+    specimens: specimens(reading, (specimen) => specimen.resistance ?? specimen.resistivity),
+  }
+}
+
+/** Readings of single specimens as written, or the mean where only that is on record. */
+function specimens<Detailed extends { excluded?: string }>(
+  reading: { mean?: Quantity; of?: number; specimens?: { [mark: string]: Quantity | Detailed } },
+  readingOf: (specimen: Detailed) => Quantity | undefined,
+): DocumentReading['specimens'] {
+  if (reading.mean !== undefined)
+    return [{ mark: `mean of ${reading.of ?? '?'}`, reading: written(reading.mean) }]
+  return Object.entries(reading.specimens ?? {}).map(([mark, specimen]) =>
+    'written' in specimen
+      ? { mark, reading: written(specimen) }
+      : {
+          mark,
+          reading: printedUnits(readingOf(specimen)?.written ?? 'no reading'),
+          ...optional('size', sizeInWords(specimen)),
+          ...optional('excluded', specimen.excluded),
+        },
+  )
+}
+
+function sizeInWords(specimen: object): string | undefined {
+  const sizes = Object.entries(specimen)
+    .filter(([key]) => ['side', 'other-side', 'length', 'diameter', 'area'].includes(key))
+    .map(([key, size]) => `${key.replace('-', ' ')} ${printedUnits((size as { written: string }).written)}`)
+  return sizes.length === 0 ? undefined : sizes.join(', ')
+}
+
+function deviations({ record, asOf }: JudgedLot): string[] {
+  const analyses = (record.analyses ?? [])
+    .filter((analysis) => dateOf(analysis.tested) <= asOf)
+    .map((analysis) => analysis.deviations)
+  const tests = (record.tests ?? []).filter((test) => dateOf(test.cast) <= asOf)
+  const readings = tests
+    .flatMap((test) => [...(test.strength ?? []), ...(test.resistivity ?? [])])
+    .filter((reading) => reading.tested !== undefined && dateOf(reading.tested) <= asOf)
+  return [
+    ...analyses,
+    ...tests.map((test) => test.deviations),
+    ...readings.map((reading) => reading.deviations),
+  ].filter((text): text is string => text !== undefined)
+}
+
+function documentCriterion(criterion: Criterion): DocumentCriterion {
+  return {
+    id: criterion.id,
+    title: criterion.title,
+    ...optional('designation', criterion.designation),
+    edition: criterion.edition,
+    ...optional('supersededBy', criterion.supersededBy),
+    trial: isUnconfirmed(criterion),
+    decisionRule: ruleWords(criterion.decisionRule),
+    risk: riskSentence(criterion),
+  }
+}
+
+function optional<K extends string, V>(key: K, value: V | undefined): { [P in K]?: V } {
+  return value === undefined ? {} : ({ [key]: value } as { [P in K]?: V })
+}

@@ -1,0 +1,97 @@
+/** Issuing: a lot as judged on a date becomes a frozen document and a line in its record. */
+import type { Records } from '../../records/load.ts'
+import { certificateDocument, type Issue } from './certificate.ts'
+import { canonicalJson, digestOf } from './digest.ts'
+import type { CertificateDocument } from '../shape/document.ts'
+import { judgeLot, type SourceState } from '../passes/source-state.ts'
+
+/** What the person issuing says. */
+export interface IssueRequest {
+  readonly lot: string
+  readonly date: string
+  readonly by: string
+  readonly function: string
+  readonly reason: string
+  readonly withdrawn: boolean
+  readonly replacedBy?: string
+}
+
+export interface IssuedRevision {
+  readonly document: CertificateDocument
+  /** The bytes of content/issued/SOURCE/LOT/N.json, and what the digest is taken of. */
+  readonly text: string
+  readonly digest: string
+  /** The line for `revisions:` in the lot's record. */
+  readonly recordLine: string
+}
+
+/**
+ * @param state the lot's source, computed at a date not earlier than the issue's
+ * @param place the lot's place in it
+ * @param earlier the revision that this one follows
+ * @throws RangeError when the date lies before the earlier revision's
+ */
+export function issueRevision(
+  {
+    records,
+    state,
+    place,
+    program,
+  }: { records: Records; state: SourceState; place: number; program: string },
+  request: IssueRequest,
+  earlier: { readonly number: number; readonly date: string } | undefined,
+): IssuedRevision {
+  if (earlier !== undefined && request.date < earlier.date)
+    throw new RangeError(`issueRevision needs a date not before ${earlier.date}, got ${request.date}`)
+  const issue: Issue = {
+    revision: earlier === undefined ? 0 : earlier.number + 1,
+    date: request.date,
+    by: request.by,
+    function: request.function,
+    reason: request.reason,
+    withdrawn: request.withdrawn,
+    replacedBy: request.replacedBy ?? null,
+    replaces: earlier === undefined ? null : { revision: earlier.number, date: earlier.date },
+  }
+  const document = certificateDocument(judgeLot(records, state, place, request.date), records, program, issue)
+  const text = canonicalJson(document)
+  const digest = digestOf(text)
+  return { document, text, digest, recordLine: recordLine(issue, digest) }
+}
+
+function recordLine(issue: Issue, digest: string): string {
+  const parts = [
+    `number: ${issue.revision}`,
+    `date: ${issue.date}`,
+    `by: ${scalar(issue.by)}`,
+    `function: ${scalar(issue.function)}`,
+    `reason: ${scalar(issue.reason)}`,
+    ...(issue.withdrawn ? ['withdrawn: yes'] : []),
+    ...(issue.replacedBy === null ? [] : [`replaced-by: ${issue.replacedBy}`]),
+    `digest: ${digest}`,
+  ]
+  return `  - { ${parts.join(', ')} }`
+}
+
+/** Plain where YAML reads plain words back as the same text, double-quoted (JSON is YAML) otherwise. */
+function scalar(text: string): string {
+  return /^[A-Za-z][A-Za-z0-9 .-]*[A-Za-z0-9.]$/.test(text) && !/^(true|false|null|yes|no)$/i.test(text)
+    ? text
+    : JSON.stringify(text)
+}
+
+/**
+ * A lot's YAML text with one revision more; everything else stays byte for byte.
+ * Note: `revisions:` is looked for at the left margin, as a block list; a flow list there is not extended but
+ * refused by the caller's re-read.
+ */
+export function withRevisionLine(text: string, line: string): string {
+  const newline = text.includes('\r\n') ? '\r\n' : '\n'
+  const lines = text.replace(/\s*$/, '').split(/\r?\n/)
+  const start = lines.findIndex((candidate) => /^revisions:\s*(#.*)?$/.test(candidate))
+  if (start < 0) return `${[...lines, '', 'revisions:', line].join(newline)}${newline}`
+  const after = lines.findIndex((candidate, index) => start < index && /^[^\s#-]/.test(candidate))
+  let end = after < 0 ? lines.length : after
+  while (start + 1 < end && /^\s*(#.*)?$/.test(lines[end - 1] ?? '')) end -= 1
+  return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}`
+}

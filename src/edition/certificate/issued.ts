@@ -1,0 +1,64 @@
+/** Reads issued documents back: bytes against digest, then JSON. */
+import type { Finding } from '../../core/checks/finding.ts'
+import { readIssued } from '../../records/files.ts'
+import type { Records } from '../../records/load.ts'
+import type { CertificateDocument } from '../shape/document.ts'
+import { digestOf } from './digest.ts'
+
+export type IssuedReading =
+  | { readonly document: CertificateDocument; readonly finding?: Finding }
+  | { readonly document: null; readonly finding: Finding }
+
+/**
+ * The issued document of a revision, with a blocking finding where it is missing, damaged or not the one
+ * whose digest is on record.
+ */
+export function readIssuedDocument(
+  records: Records,
+  lot: string,
+  revision: { number: number; digest: string },
+): IssuedReading {
+  const bytes = readIssued(records.contentDir, lot, revision.number)
+  if (bytes === null) return { document: null, finding: missing(lot, revision.number, 'cannot be read') }
+  const digest = digestOf(bytes)
+  const document = parse(bytes.toString('utf8'))
+  if (document === null)
+    return { document: null, finding: missing(lot, revision.number, 'is not an issued document') }
+  if (digest === revision.digest) return { document }
+  return {
+    document,
+    finding: {
+      id: `digest-differs/${lot}/${revision.number}`,
+      check: 'digest-differs',
+      severity: 'blocks',
+      about: lot,
+      sentence: `The issued document of ${lot}, revision ${revision.number}, is not the one whose digest is on record`,
+      evidence: [`on record ${revision.digest}`, `document ${digest}`],
+    },
+  }
+}
+
+function parse(text: string): CertificateDocument | null {
+  try {
+    const value: unknown = JSON.parse(text)
+    return typeof value === 'object' &&
+      value !== null &&
+      (value as { format?: unknown }).format === 1 &&
+      'certificate' in value
+      ? (value as CertificateDocument)
+      : null
+  } catch {
+    return null
+  }
+}
+
+function missing(lot: string, number: number, what: string): Finding {
+  return {
+    id: `issued-document-missing/${lot}/${number}`,
+    check: 'issued-document-missing',
+    severity: 'blocks',
+    about: lot,
+    sentence: `The issued document of ${lot}, revision ${number}, ${what}`,
+    evidence: [`content/issued/${lot}/${number}.json`],
+  }
+}

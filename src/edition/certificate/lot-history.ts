@@ -1,0 +1,98 @@
+/**
+ * The short history that a certificate draws: the lot's own activity results with those of lots before it.
+ */
+import { property, storedUnit } from '../../core/measure/properties.ts'
+import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
+import type { PlannedTest, Result } from '../../core/result/result.ts'
+import { dateOf } from '../../core/measure/moment.ts'
+import type { DocumentHistory } from '../shape/document.ts'
+import { representative, type HistoryLot } from '../../core/history/history.ts'
+
+export type LotHistory = readonly DocumentHistory[]
+
+/** How far back a certificate looks. */
+const POINTS = 24
+
+/**
+ * @param lots the source's lots in order of sampling
+ * @param place the lot's place among them
+ * @param own the lot's results and planned tests as known on the date
+ * @param asOf calendar date; earlier lots' results obtained later are left out
+ * @returns one history for each activity index and condition, at its latest age
+ */
+export function lotHistory(
+  lots: readonly HistoryLot[],
+  place: number,
+  own: { results: readonly Result[]; planned: readonly PlannedTest[] },
+  asOf: string,
+): LotHistory {
+  const lot = lots[place]
+  if (lot === undefined) return []
+  return latestAges([...own.results, ...own.planned]).map(({ property: key, condition, age }) => {
+    const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) =>
+      point(
+        other,
+        other.results.filter((result) => dateOf(result.tested) <= asOf),
+        { key, condition, age },
+      ),
+    )
+    const now = point(lot, own.results, { key, condition, age })
+    return {
+      property: key,
+      condition,
+      age,
+      unit: storedUnit(key),
+      decimals: property(key).decimals,
+      points: [
+        ...earlier,
+        ...(now.length > 0
+          ? now
+          : [{ lot: lot.id, at: lot.sampled, value: null, status: 'pending' as const }]),
+      ],
+    }
+  })
+}
+
+/** Each activity index and condition at its latest age among tests of a lot, sorted by name. */
+export function latestAges(
+  tests: readonly Pick<Result, 'property' | 'condition' | 'age'>[],
+): { property: Result['property']; condition: string; age: string }[] {
+  const latest = new Map<string, { property: Result['property']; condition: string; age: string }>()
+  for (const item of tests) {
+    if (!(item.property in RATIO_OF) || item.condition === undefined || item.age === undefined) continue
+    const name = `${item.property}|${item.condition}`
+    const known = latest.get(name)
+    if (known === undefined || Number.parseInt(known.age, 10) < Number.parseInt(item.age, 10))
+      latest.set(name, { property: item.property, condition: item.condition, age: item.age })
+  }
+  return [...latest.keys()]
+    .sort()
+    .map((name) => latest.get(name))
+    .filter((series) => series !== undefined)
+}
+
+function point(
+  lot: HistoryLot,
+  results: readonly Result[],
+  of: { key: string; condition: string; age: string },
+): DocumentHistory['points'] {
+  const result = representative(
+    results.filter(
+      (candidate) =>
+        candidate.property === of.key &&
+        candidate.condition === of.condition &&
+        candidate.age === of.age &&
+        candidate.role === 'producer',
+    ),
+  )
+  return result === undefined
+    ? []
+    : [
+        {
+          lot: lot.id,
+          at: lot.sampled, // Six digits are enough to draw.
+          value: Number(result.value.toPrecision(6)),
+          status: result.valid ? 'valid' : 'not-valid',
+        },
+      ]
+}

@@ -1,0 +1,33 @@
+/** The date an edition is read on. */
+import { dateOf } from '../../core/measure/moment.ts'
+import type { Lot } from '../../records/schema/loaded-records.ts'
+
+/**
+ * The latest thing that has happened in a lot's record: production, sampling, a reading, a shipment or an
+ * issue.
+ */
+function* happenings(lot: Lot): Generator<string> {
+  yield lot.produced.to
+  for (const sample of lot.samples) yield sample.taken?.to ?? sample.on ?? lot.produced.to
+  for (const analysis of lot.analyses ?? []) yield analysis.tested
+  for (const test of lot.tests ?? []) {
+    yield test.cast
+    for (const reading of [...(test.strength ?? []), ...(test.resistivity ?? [])])
+      if (reading.tested !== undefined) yield reading.tested
+  }
+  for (const shipment of lot.shipments ?? []) yield shipment.date
+  for (const result of lot.verification ?? []) yield result.tested
+  for (const revision of lot.revisions ?? []) yield revision.date
+}
+
+/** The calendar date of the latest happening in all lots; undefined without lots. */
+export function latestHappening(lots: Iterable<Lot>): string | undefined {
+  let latest: string | undefined
+  for (const lot of lots) {
+    for (const moment of happenings(lot)) {
+      const date = dateOf(moment)
+      if (latest === undefined || latest < date) latest = date
+    }
+  }
+  return latest
+}

@@ -1,0 +1,71 @@
+/**
+ * A lot's record and the records it refers to as they were known on a date: readings taken later are still
+ * planned then.
+ */
+import { dateOf } from '../../core/measure/moment.ts'
+import type { Control, Lot } from '../../records/schema/loaded-records.ts'
+import { writtenForm } from '../../records/schema/written.ts'
+
+interface Reading {
+  readonly age: string
+  readonly tested?: string
+}
+
+function knownReadings<T extends Reading>(
+  readings: readonly T[] | undefined,
+  asOf: string,
+): (T | { age: string })[] | undefined {
+  return readings?.map((reading) =>
+    reading.tested !== undefined && dateOf(reading.tested) > asOf ? { age: reading.age } : reading,
+  )
+}
+
+function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Reading[] }>(
+  mortar: T,
+  asOf: string,
+): unknown {
+  return {
+    ...mortar,
+    ...(mortar.strength === undefined ? {} : { strength: knownReadings(mortar.strength, asOf) }),
+    ...(mortar.resistivity === undefined ? {} : { resistivity: knownReadings(mortar.resistivity, asOf) }),
+  }
+}
+
+/**
+ * The snapshot that an issued document keeps and a later build compares with.
+ * @param lot the record, quantities loaded
+ * @param controls the control batches it refers to, by id
+ * @param asOf calendar date
+ * @returns plain JSON, quantities as written; without shipments, verification, revisions and earlier ids,
+ * which go on after issue
+ */
+export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: string): unknown {
+  const {
+    shipments: _shipments,
+    verification: _verification,
+    revisions: _revisions,
+    formerly: _formerly,
+    ...rest
+  } = lot
+  const known = {
+    ...rest,
+    ...(lot.analyses === undefined
+      ? {}
+      : { analyses: lot.analyses.filter((analysis) => dateOf(analysis.tested) <= asOf) }),
+    ...(lot.tests === undefined
+      ? {}
+      : {
+          tests: lot.tests
+            .filter((test) => dateOf(test.cast) <= asOf)
+            .map((test) => withKnownReadings(test, asOf)),
+        }),
+  }
+  const used = [
+    ...new Set((lot.tests ?? []).filter((test) => dateOf(test.cast) <= asOf).map((test) => test.control)),
+  ].sort()
+  const controlRecords = used.flatMap((id) => {
+    const control = controls.get(id)
+    return control === undefined ? [] : [[id, withKnownReadings(control, asOf)] as const]
+  })
+  return writtenForm({ lot: known, controls: Object.fromEntries(controlRecords) })
+}

@@ -1,0 +1,52 @@
+/** A lot's record with what it refers to, handed to the core. */
+import { sourceOf } from '../../core/measure/lot-id.ts'
+import { lotResults } from '../../core/readings/lot-results.ts'
+import { dateOf, inForce } from '../../core/measure/moment.ts'
+import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
+import type { Records } from '../../records/load.ts'
+import type { Lot } from '../../records/schema/loaded-records.ts'
+
+/**
+ * Control and test are read within this many °C of each other where neither site nor condition says
+ * otherwise: own default.
+ */
+const READ_WITHIN = 1
+
+/** Results of a lot as known on a date, tests that gave no value, and planned tests. */
+export function resultsOfLot(
+  id: string,
+  lot: Lot,
+  records: Records,
+  asOf: string,
+): { results: readonly Result[]; unmade: readonly UnmadeResult[]; planned: readonly PlannedTest[] } {
+  const source = records.sources.get(sourceOf(id))
+  if (source === undefined)
+    throw new RangeError(`resultsOfLot needs a lot whose source is on record, got ${id}`)
+  return lotResults({
+    samples: lot.samples,
+    analyses: lot.analyses ?? [],
+    tests: lot.tests ?? [],
+    verification: lot.verification ?? [],
+    conditions: records.conditions,
+    controls: records.controls,
+    kind: source.kind,
+    asOf,
+    graceHours: records.site.grace.value,
+    readWithin: records.site['read-within']?.value ?? READ_WITHIN,
+    methodOf: (laboratory, property, date) => methodInForce(records, laboratory, property, dateOf(date)),
+  })
+}
+
+/** The method that a laboratory uses for a property on a date, with its edition. */
+export function methodInForce(
+  records: Records,
+  laboratory: string,
+  property: string,
+  date: string,
+): string | undefined {
+  const methods = records.laboratories.get(laboratory)?.methods as
+    | Record<string, { method: string; edition?: string; from?: string; to?: string }[] | undefined>
+    | undefined
+  const method = methods?.[property]?.find((entry) => inForce(entry, date))
+  return method === undefined ? undefined : [method.method, method.edition].filter(Boolean).join('-')
+}

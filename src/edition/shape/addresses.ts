@@ -1,0 +1,54 @@
+/**
+ * Every address of the site, made in one place. Paths are relative to the base and directory addresses end in
+ * "/".
+ */
+import type { Edition } from './edition.ts'
+
+export const paths = {
+  front: '',
+  register: 'register/',
+  registerYear: (source: string, year: string) => `register/${source}/${year}/`,
+  shipments: 'shipments/',
+  shipmentYear: (source: string, year: string) => `shipments/${source}/${year}/`,
+  certificate: (lot: string) => `lots/${lot}/`,
+  revision: (lot: string, number: number) => `lots/${lot}/revision/${number}/`,
+  sources: 'sources/',
+  source: (id: string) => `sources/${id}/`,
+  sourceUnder: (id: string, criterion: string) => `sources/${id}/${criterion}/`,
+  criteria: 'criteria/',
+  criterion: (id: string) => `criteria/${id}/`,
+  comparison: 'comparison/',
+  routes: 'routes/',
+  limits: 'limits/',
+  limitsOf: (property: string) => `limits/${property}/`,
+  laboratories: 'laboratories/',
+  laboratory: (id: string) => `laboratories/${id}/`,
+  conditions: 'conditions/',
+  condition: (id: string) => `conditions/#${id}`,
+  methods: 'methods/',
+  method: (id: string) => `methods/${id}/`,
+  findings: 'findings/',
+  lookUp: 'look-up/',
+  indexData: 'data/index.json',
+  shipmentData: 'data/shipments.json',
+  conditionData: 'data/conditions.json',
+  controlData: 'data/controls.json',
+  criterionData: 'data/criteria.json',
+  sourceEvidence: (id: string) => `data/evidence/${id}.json`,
+  lotData: (lot: string) => `data/lots/${lot}.json`,
+  lotsTable: 'data/lots.csv',
+  resultsTable: 'data/results.csv',
+  shipmentsTable: 'data/shipments.csv',
+  schema: (kind: string) => `schemas/${kind}.json`,
+  feed: 'feed.xml',
+} as const
+
+/** The link to a path from any page: base path in front. */
+export function link(edition: Pick<Edition, 'address'>, path: string): string {
+  return `${edition.address.base}${path}`
+}
+
+/** The full address for a QR code or feed; null where the site has no address yet. */
+export function fullAddress(edition: Pick<Edition, 'address'>, path: string): string | null {
+  return edition.address.origin === null ? null : `${edition.address.origin}${edition.address.base}${path}`
+}

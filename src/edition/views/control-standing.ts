@@ -1,0 +1,135 @@
+/**
+ * The controls of a lot's indices among the batches before them, for the lot's page: only earlier batches
+ * count.
+ */
+import {
+  type ControlMean,
+  controlStanding,
+  type ControlStanding,
+} from '../../core/history/control-standing.ts'
+import { firstAtOrAfter } from '../../core/statistics/first-at-or-after.ts'
+import { dateOf } from '../../core/measure/moment.ts'
+import { property } from '../../core/measure/properties.ts'
+import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
+import type { Result } from '../../core/result/result.ts'
+import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
+import { latestAges } from '../certificate/lot-history.ts'
+import { quantity } from '../../words/print.ts'
+
+/** One control batch's result, with what is asked of its record. */
+export interface ControlPoint {
+  readonly batch: string
+  readonly cement: string
+  readonly result: Result
+}
+
+export interface StandingControl {
+  readonly index: Result
+  /** Tested on earlier days, oldest first. */
+  readonly earlier: readonly ControlPoint[]
+  readonly own: ControlPoint
+  /** null where no earlier valid batch has the same cement. */
+  readonly standing: ControlStanding | null
+}
+
+/** How far back the chart looks, the index's own batch included. */
+const POINTS = 24
+
+/**
+ * One for each valid index of the producer at the latest age of its condition, in the order of the results.
+ */
+export function standingControls(
+  edition: Pick<Edition, 'controls'>,
+  lot: Pick<LotEntry, 'results'>,
+): StandingControl[] {
+  const drawn = latestAges(lot.results)
+  return lot.results
+    .filter(
+      (result) =>
+        result.role === 'producer' &&
+        result.valid &&
+        drawn.some(
+          ({ property: key, condition, age }) =>
+            result.property === key && result.condition === condition && result.age === age,
+        ),
+    )
+    .flatMap((index) => standingOf(edition, index))
+}
+
+/** For the reader, without a full stop: where the control stands, and what follows for the index. */
+export function standingWords({ index, own, standing }: StandingControl): string {
+  const { value, decimals, unit } = own.result
+  const name = `Control ${own.batch}, ${quantity(value, decimals, unit)}`
+  if (standing === null) return `${name}, is the first batch of cement ${own.cement} here`
+  const { mean, batches, abovePercent, indexAtMean } = standing
+  const apart =
+    Math.abs(abovePercent) < 0.05
+      ? 'stands at'
+      : `stands ${Math.abs(abovePercent).toFixed(1)} % ${0 < abovePercent ? 'above' : 'below'}`
+  const before =
+    batches === 1
+      ? `the batch of cement ${own.cement} before it, ${quantity(mean, decimals, unit)}`
+      : `the mean of the ${batches} batches of cement ${own.cement} before it, ${quantity(mean, decimals, unit)}`
+  const digits = property(index.property).decimals
+  return `${name}, ${apart} ${before}; against that the index would be ${quantity(indexAtMean, digits, '%')} in place of ${quantity(index.value, digits, '%')}`
+}
+
+function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): StandingControl[] {
+  const of = controls.get(index.control ?? '')
+  const result = of?.results.findLast(
+    (candidate) =>
+      candidate.property === RATIO_OF[index.property] && candidate.age === index.age && candidate.valid,
+  )
+  if (of === undefined || result === undefined) return []
+  const own = pointOf(of, result)
+  const series = seriesOf(controls).get(seriesKey(result)) ?? []
+  const end = firstAtOrAfter(series, (point) => dateOf(point.result.tested), dateOf(result.tested))
+  const earlier = series.slice(Math.max(0, end - POINTS + 1), end)
+  const means = earlier.filter((point) => point.result.valid).map(meanOf)
+  return [{ index, earlier, own, standing: controlStanding(index.value, meanOf(own), means) }]
+}
+
+function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
+  return { batch: id, cement: record.cement.lot, result }
+}
+
+function meanOf({ cement, result }: ControlPoint): ControlMean {
+  return { cement, value: result.value }
+}
+
+/**
+ * Results of all control batches by laboratory, property, condition and age, in order of the day tested; made
+ * once for an edition's controls.
+ */
+const kept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly ControlPoint[]>>()
+
+function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly ControlPoint[]> {
+  const known = kept.get(controls)
+  if (known !== undefined) return known
+  const points = [...controls.values()].flatMap((control) =>
+    control.results.map((result) => pointOf(control, result)),
+  )
+  const series = Map.groupBy(
+    points.sort((a, b) =>
+      a.result.tested === b.result.tested
+        ? a.batch < b.batch
+          ? -1
+          : 1
+        : a.result.tested < b.result.tested
+          ? -1
+          : 1,
+    ),
+    ({ result }) => seriesKey(result),
+  )
+  kept.set(controls, series)
+  return series
+}
+
+function seriesKey({
+  laboratory,
+  property: key,
+  condition = '',
+  age = '',
+}: Pick<Result, 'laboratory' | 'property' | 'condition' | 'age'>): string {
+  return [laboratory, key, condition, age].join('|')
+}

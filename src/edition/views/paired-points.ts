@@ -1,0 +1,129 @@
+/**
+ * Lots that have a strength and a resistivity index at one condition and age, gathered once for an edition.
+ */
+import type { MaterialKind } from '../../core/criteria/criterion.ts'
+import { representative } from '../../core/history/history.ts'
+import { dateOf } from '../../core/measure/moment.ts'
+import type { Result } from '../../core/result/result.ts'
+import type { Edition, LotEntry } from '../shape/edition.ts'
+import { type Route, ROUTES } from './route-limits.ts'
+
+const INERT: readonly MaterialKind[] = ['limestone-filler', 'quartz-filler']
+
+export interface PairedPoint {
+  /** SOURCE/LOT and printed number. */
+  readonly lot: string
+  readonly number: string
+  /** Day on which the later of the two was read. */
+  readonly tested: string
+  /** Per cent, both above zero. */
+  readonly strength: number
+  readonly resistivity: number
+}
+
+export interface PairedSource {
+  readonly id: string
+  readonly name: string
+  readonly kind: MaterialKind
+  /** A filler that is known not to react. */
+  readonly inert: boolean
+  /** In order of the day tested. */
+  readonly points: readonly PairedPoint[]
+}
+
+export interface PairedPlace {
+  readonly condition: string
+  readonly age: string
+  /** Sources with points, in the edition's order. */
+  readonly sources: readonly PairedSource[]
+}
+
+const kept = new WeakMap<Edition['sources'], readonly PairedPlace[]>()
+
+/** Every condition and age at which a lot has both indices. */
+export function pairedPlaces({ sources }: Pick<Edition, 'sources'>): readonly PairedPlace[] {
+  const known = kept.get(sources)
+  if (known !== undefined) return known
+  const places = new Map<string, { condition: string; age: string; sources: PairedSource[] }>()
+  for (const { id, record, lots } of sources.values()) {
+    for (const [key, pairs] of Map.groupBy(
+      lots.flatMap(pairsOf),
+      ({ condition, age }) => `${condition}|${age}`,
+    )) {
+      const [first] = pairs
+      if (first === undefined) continue
+      const place = places.get(key) ?? { condition: first.condition, age: first.age, sources: [] }
+      places.set(key, place)
+      place.sources.push({
+        id,
+        name: record.name,
+        kind: record.kind,
+        inert: INERT.includes(record.kind),
+        points: pairs.map(({ point }) => point).sort(byTested),
+      })
+    }
+  }
+  const all = [...places.values()]
+  kept.set(sources, all)
+  return all
+}
+
+/** Order of the day tested, then of the lot's id. */
+export function byTested(a: PairedPoint, b: PairedPoint): number {
+  return a.tested < b.tested ? -1 : a.tested > b.tested ? 1 : a.lot < b.lot ? -1 : 1
+}
+
+interface LotPair {
+  readonly condition: string
+  readonly age: string
+  readonly point: PairedPoint
+}
+
+/**
+ * A lot's points; a withdrawn lot has none; where a value stands twice, the one that stands for the lot in
+ * every history.
+ */
+export function pairsOf(lot: Pick<LotEntry, 'id' | 'number' | 'results' | 'withdrawn'>): LotPair[] {
+  if (lot.withdrawn !== undefined) return []
+  const strengths = lot.results.filter((result) => counts(result, 'strength'))
+  const places = new Map(
+    strengths.map(({ condition = '', age = '' }) => [`${condition}|${age}`, { condition, age }]),
+  )
+  return [...places.values()].flatMap((place) => {
+    const at = (route: Route) =>
+      representative(
+        lot.results.filter(
+          (result) =>
+            counts(result, route) && result.condition === place.condition && result.age === place.age,
+        ),
+      )
+    const [strength, resistivity] = [at('strength'), at('resistivity')]
+    if (strength === undefined || resistivity === undefined) return []
+    const [earlier, later] = [dateOf(strength.tested), dateOf(resistivity.tested)]
+    return [
+      {
+        ...place,
+        point: {
+          lot: lot.id,
+          number: lot.number,
+          tested: earlier < later ? later : earlier,
+          strength: strength.value,
+          resistivity: resistivity.value,
+        },
+      },
+    ]
+  })
+}
+
+/** Above zero, since a logarithmic axis has no place for less. */
+function counts(result: Result, route: Route): boolean {
+  return (
+    result.property === ROUTES[route] &&
+    result.role === 'producer' &&
+    result.valid &&
+    result.censored === undefined &&
+    0 < result.value &&
+    result.condition !== undefined &&
+    result.age !== undefined
+  )
+}

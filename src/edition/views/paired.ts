@@ -1,0 +1,252 @@
+/**
+ * Both routes side by side: what is drawn for all sources, for one source, and for one lot among those before
+ * it.
+ */
+import { firstAtOrAfter } from '../../core/statistics/first-at-or-after.ts'
+import { listWords } from '../../words/limit-words.ts'
+import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
+import {
+  byTested,
+  type PairedPlace,
+  pairedPlaces,
+  type PairedPoint,
+  type PairedSource,
+  pairsOf,
+} from './paired-points.ts'
+import {
+  type Quadrant,
+  quadrantOf,
+  routeLimits,
+  type RouteLimits,
+  type RoutePair,
+  routePair,
+  type RouteSubject,
+} from './route-limits.ts'
+
+/**
+ * A source of the view; an inert reference; other sources to compare with; the lot that the view is about.
+ */
+export type SeriesRole = 'source' | 'inert' | 'beside' | 'subject'
+
+export interface ViewSeries {
+  readonly name: string
+  readonly role: SeriesRole
+  readonly points: readonly PairedPoint[]
+}
+
+/** One picture: series in the order of drawing, the last one on top. */
+export interface PairedView {
+  readonly condition: string
+  readonly age: string
+  readonly limits: RouteLimits
+  /** The two limits that lots are counted by. */
+  readonly pair?: RoutePair
+  readonly series: readonly ViewSeries[]
+}
+
+export interface SourceCounts {
+  readonly source: string
+  readonly name: string
+  readonly inert: boolean
+  readonly lots: number
+  /** All nought without a pair of limits. */
+  readonly quadrants: Readonly<Record<Quadrant, number>>
+}
+
+/** A picture with the sources it counts. */
+export interface PairedGroup extends PairedView {
+  readonly counts: readonly SourceCounts[]
+}
+
+/** A picture of one lot. */
+export interface PairedLot extends PairedView {
+  readonly own: PairedPoint
+  readonly quadrant?: Quadrant
+}
+
+type From = Pick<Edition, 'sources' | 'criteria'>
+
+/** Fewer lots show nothing beside each other. */
+const AT_LEAST = 3
+/** Marks of sources that only stand beside. */
+const BESIDE = { ofSource: 200, ofLot: 20 } as const
+/** Marks around a lot: earlier lots of its source, and lots of each other source. */
+const BEFORE = 10
+const OF_EACH = 4
+
+/**
+ * A group for each condition and age at which at least three lots have both indices; those that can be
+ * counted first.
+ */
+export function pairedGroups(edition: From): PairedGroup[] {
+  const places = pairedPlaces(edition).filter(
+    ({ sources }) => AT_LEAST <= sources.reduce((sum, { points }) => sum + points.length, 0),
+  )
+  return inOrder(
+    places.map((place) => {
+      const view = viewOf(
+        place,
+        edition,
+        place.sources.flatMap(({ id }) => subjectsOf(edition, id)),
+      )
+      return {
+        ...view,
+        series: place.sources.map(seriesOf),
+        counts: place.sources.map((source) => countsOf(source, view.pair)),
+      }
+    }),
+  )
+}
+
+/** The same for one source, among inert references and the newest lots of the others. */
+export function pairedOfSource(edition: From, source: Pick<SourceEntry, 'id'>): PairedGroup[] {
+  return inOrder(
+    pairedPlaces(edition).flatMap((place) => {
+      const own = place.sources.find(({ id }) => id === source.id)
+      if (own === undefined || own.points.length < AT_LEAST) return []
+      const view = viewOf(place, edition, subjectsOf(edition, source.id))
+      const others = place.sources.filter(({ id }) => id !== source.id)
+      return [
+        {
+          ...view,
+          series: [
+            ...besideSeries(others, BESIDE.ofSource),
+            ...inertSeries(others, BESIDE.ofSource),
+            seriesOf(own),
+          ],
+          counts: [countsOf(own, view.pair)],
+        },
+      ]
+    }),
+  )
+}
+
+/**
+ * A picture for each condition and age at which the lot has both indices, among lots tested on an earlier
+ * day.
+ */
+export function pairedOfLot(
+  edition: From,
+  lot: Pick<LotEntry, 'id' | 'source' | 'class' | 'number' | 'results' | 'withdrawn' | 'verdicts'>,
+): PairedLot[] {
+  const kind = edition.sources.get(lot.source)?.record.kind
+  if (kind === undefined) return []
+  const subject: RouteSubject = {
+    source: lot.source,
+    kind,
+    class: lot.class ?? null,
+    criteria: lot.verdicts.map(({ criterion }) => criterion),
+  }
+  return inOrder(
+    pairsOf(lot).flatMap(({ condition, age, point: own }) => {
+      const place = pairedPlaces(edition).find(
+        (candidate) => candidate.condition === condition && candidate.age === age,
+      )
+      const source = place?.sources.find(({ id }) => id === lot.source)
+      if (place === undefined || source === undefined) return []
+      const view = viewOf(place, edition, [subject])
+      const others = place.sources
+        .filter(({ id }) => id !== source.id)
+        .map((other) => before(other, own.tested, OF_EACH))
+      const earlier = before(source, own.tested, BEFORE)
+      const series: ViewSeries[] = [
+        ...besideSeries(others, BESIDE.ofLot),
+        ...inertSeries(others, OF_EACH),
+        { ...seriesOf(earlier), name: `earlier lots of ${source.name}` },
+        { name: `lot ${lot.number}`, role: 'subject', points: [own] },
+      ]
+      return [
+        {
+          ...view,
+          series: series.filter(({ points }) => 0 < points.length),
+          own,
+          ...(view.pair === undefined ? {} : { quadrant: quadrantOf(own, view.pair) }),
+        },
+      ]
+    }),
+  )
+}
+
+function inOrder<View extends PairedView>(views: View[]): View[] {
+  return views.sort(
+    (a, b) =>
+      Number(a.pair === undefined) - Number(b.pair === undefined) ||
+      a.condition.localeCompare(b.condition, 'en') ||
+      Number.parseFloat(a.age) - Number.parseFloat(b.age),
+  )
+}
+
+function viewOf(
+  { condition, age }: PairedPlace,
+  { criteria }: From,
+  subjects: readonly RouteSubject[],
+): Omit<PairedView, 'series'> {
+  const limits = routeLimits(subjects, criteria, { condition, age })
+  const pair = routePair(limits)
+  return { condition, age, limits, ...(pair === undefined ? {} : { pair }) }
+}
+
+function subjectsOf({ sources }: From, id: string): RouteSubject[] {
+  const source = sources.get(id)
+  return source === undefined
+    ? []
+    : [
+        {
+          source: id,
+          kind: source.record.kind,
+          class: source.record.class ?? null,
+          criteria: source.criteria,
+        },
+      ]
+}
+
+function seriesOf({ name, inert, points }: PairedSource): ViewSeries {
+  return { name, role: inert ? 'inert' : 'source', points }
+}
+
+function inertSeries(sources: readonly PairedSource[], most: number): ViewSeries[] {
+  return sources
+    .filter(({ inert }) => inert)
+    .map((source) => ({ ...seriesOf(source), points: source.points.slice(-most) }))
+}
+
+/** Reactive sources as one series, their newest lots alone. */
+function besideSeries(sources: readonly PairedSource[], most: number): ViewSeries[] {
+  const points = sources
+    .filter(({ inert }) => !inert)
+    .flatMap((source) => source.points.slice(-most))
+    .sort(byTested)
+    .slice(-most)
+  return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', points }]
+}
+
+/** The last points of a source that were tested before a day. */
+function before(source: PairedSource, day: string, most: number): PairedSource {
+  const end = firstAtOrAfter(source.points, ({ tested }) => tested, day)
+  return { ...source, points: source.points.slice(Math.max(0, end - most), end) }
+}
+
+function countsOf({ id, name, inert, points }: PairedSource, pair: RoutePair | undefined): SourceCounts {
+  const quadrants = { both: 0, strength: 0, resistivity: 0, neither: 0 }
+  if (pair !== undefined) for (const point of points) quadrants[quadrantOf(point, pair)] += 1
+  return { source: id, name, inert, lots: points.length, quadrants }
+}
+
+/**
+ * What the counts show of a source, in a sentence; null where lots pass by both routes or neither and not all
+ * alike.
+ */
+export function patternSentence({ name, inert, lots, quadrants }: SourceCounts): string | null {
+  const called = inert ? `the inert reference ${name}` : name
+  if (lots === 0) return null
+  if (quadrants.both === lots) return `Every lot of ${called} meets both routes.`
+  if (quadrants.neither === lots) return `No lot of ${called} meets either route.`
+  const alone = (['strength', 'resistivity'] as const).filter((route) => 0 < quadrants[route])
+  if (alone.length === 0) return null
+  return `Of ${lots} lots of ${called}, ${listWords(
+    alone.map(
+      (route) => `${quadrants[route]} ${quadrants[route] === 1 ? 'passes' : 'pass'} by ${route} alone`,
+    ),
+    'and',
+  )}.`
+}

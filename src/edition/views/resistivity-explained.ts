@@ -1,0 +1,100 @@
+/** A lot's resistivity indices with what may have moved them, from the records that the model asks for. */
+import {
+  type ExplainedPair,
+  explainResistivity,
+  type Explanation,
+} from '../../core/resistivity/resistivity-explained.ts'
+import type { Result } from '../../core/result/result.ts'
+import { conditionTitle } from './condition-title.ts'
+import type { Edition, LotEntry } from '../shape/edition.ts'
+
+/** One index explained, or why it cannot be. */
+export interface ExplainedIndex {
+  readonly index: Result
+  readonly condition: string
+  readonly explained:
+    | { readonly pair: ExplainedPair; readonly explanation: Explanation }
+    | { readonly lacks: string }
+}
+
+/** Every valid resistivity index of the producer, in the order of the results. */
+export function explainedIndices(edition: Edition, lot: LotEntry): ExplainedIndex[] {
+  return lot.results
+    .filter((result) => result.property === 'resistivity-index' && result.role === 'producer' && result.valid)
+    .map((index) => {
+      const pair = pairOf(edition, lot, index)
+      return {
+        index,
+        condition: conditionTitle(edition, index.condition ?? ''),
+        explained: 'lacks' in pair ? pair : { pair, explanation: explainResistivity(pair) },
+      }
+    })
+}
+
+function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair | { lacks: string } {
+  const condition = edition.conditions.get(index.condition ?? '')
+  const bulk = lot.results.find(
+    (result) =>
+      result.property === 'bulk-resistivity' &&
+      result.condition === index.condition &&
+      result.age === index.age &&
+      result.sample === index.sample &&
+      result.role === 'producer',
+  )
+  const cement = edition.controls.get(index.control ?? '')?.record.cement['Na2O-equivalent']
+  const material = lot.results.find(
+    (result) => result.property === 'alkali-equivalent' && result.role === 'producer' && result.valid,
+  )
+  if (condition === undefined || bulk?.controlValue === undefined)
+    return { lacks: 'the resistivities of both mortars are not on record' }
+  if (condition.replacement.by !== 'mass') return { lacks: 'the model knows replacement by mass alone' }
+  const water = waterToCementitious(lot, index, condition)
+  if (cement === undefined) return { lacks: 'the alkalis of the control’s cement are not on record' }
+  if (material === undefined) return { lacks: 'the alkalis of the material are not on record' }
+  if (!(0 < cement.value))
+    return {
+      lacks:
+        'the alkalis of the control’s cement are given as none, and a figure above zero is not on record',
+    }
+  if (water === null) return { lacks: 'the water of the test mortar is not on record' }
+  return {
+    testOhmMetre: bulk.value,
+    controlOhmMetre: bulk.controlValue,
+    cementAlkalis: cement.value,
+    materialAlkalis: material.value,
+    replacement: condition.replacement.amount.value / 100,
+    waterToCementitious: water,
+    ...controlWater(edition, index, condition),
+  }
+}
+
+/** At constant flow the control has its own water; at a fixed w/cm both have the condition's. */
+function controlWater(
+  edition: Edition,
+  index: Result,
+  {
+    water,
+    batch,
+  }: {
+    water: { 'w/cm'?: number; 'control-water'?: { value: number } }
+    batch?: { cementitious: { value: number } }
+  },
+): Pick<ExplainedPair, 'controlWaterToCementitious'> {
+  const own = edition.controls.get(index.control ?? '')?.record.water?.value ?? water['control-water']?.value
+  return water['w/cm'] !== undefined || own === undefined || batch === undefined
+    ? {}
+    : { controlWaterToCementitious: own / batch.cementitious.value }
+}
+
+/** The condition's own figure, else the mortar's water over the batch's cementitious mass. */
+function waterToCementitious(
+  lot: LotEntry,
+  index: Result,
+  { water, batch }: { water: { 'w/cm'?: number }; batch?: { cementitious: { value: number } } },
+): number | null {
+  if (water['w/cm'] !== undefined) return water['w/cm']
+  const own = lot.record.tests?.find(
+    (test) => test.condition === index.condition && test.sample === index.sample,
+  )?.water
+  return own === undefined || batch === undefined ? null : own.value / batch.cementitious.value
+}

@@ -1,0 +1,134 @@
+/**
+ * What the trend charts of a source show beside its series: limit lines and bands of the governing criterion,
+ * events.
+ */
+import {
+  type Clause,
+  type Comparison,
+  type Criterion,
+  includesClass,
+  type MaterialKind,
+  setName,
+} from '../../core/criteria/criterion.ts'
+import { quantitiesFor } from '../../words/limit-words.ts'
+import { property } from '../../core/measure/properties.ts'
+import type { Series, SourceEntry } from '../shape/edition.ts'
+import { unitSign } from '../../words/print.ts'
+
+export interface TrendContext {
+  /** Equal limits of several sets are one, with the names of all. */
+  readonly limits: readonly {
+    readonly value: number
+    readonly label: string
+    readonly sets: readonly string[]
+  }[]
+  readonly band?: { readonly half: number; readonly relative: boolean }
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  'at-least': 'at least',
+  'at-most': 'at most',
+  above: 'above',
+  below: 'below',
+  between: 'limit',
+  'magnitude-at-most': 'at most ±',
+}
+
+/** What a limit line is drawn for: clauses for other classes or kinds of material set none. */
+export interface TrendScope {
+  readonly class: string | null
+  readonly kind: MaterialKind
+}
+
+/**
+ * Limit lines that any of the criteria sets for a series, the governing one's first; and the first uniformity
+ * band.
+ */
+export function trendContext(
+  series: Pick<Series, 'property' | 'condition' | 'age'>,
+  criteria: readonly Criterion[],
+  scope: TrendScope,
+): TrendContext {
+  const lotClass = scope.class
+  const asked = criteria.flatMap((criterion) =>
+    comparisonsFor(criterion.clauses, scope)
+      .filter((clause) => matches(clause, series))
+      .map((clause) => ({ clause, set: setName(criterion) })),
+  )
+  const lines = asked
+    .filter(({ clause }) => clause.deviation === undefined && clause.statistic === undefined)
+    .flatMap(({ clause, set }) => limitLines(clause, lotClass).map((line) => ({ ...line, set })))
+  const uniformity = asked.find(({ clause }) => clause.deviation?.from === 'preceding')?.clause
+  const half = uniformity?.limits[0] && quantitiesFor(uniformity.limits[0], lotClass)
+  return {
+    limits: [...Map.groupBy(lines, ({ value }) => value)].map(([value, own]) => ({
+      value,
+      label: own[0]?.label ?? '',
+      sets: [...new Set(own.map(({ set }) => set))],
+    })),
+    ...(uniformity?.deviation?.from !== 'preceding' || half?.[0] === undefined
+      ? {}
+      : { band: { half: half[0].value, relative: uniformity.deviation.relative } }),
+  }
+}
+
+/**
+ * Comparisons that speak of a class and kind, members of groups among them. A group for another class or kind
+ * takes its members with it, which name neither themselves.
+ */
+export function comparisonsFor(clauses: readonly Clause[], scope: TrendScope): Comparison[] {
+  return clauses
+    .filter((clause) => speaksOf(clause, scope))
+    .flatMap((clause) =>
+      clause.form === 'group'
+        ? comparisonsFor(clause.members, scope)
+        : clause.form === 'comparison'
+          ? [clause]
+          : [],
+    )
+}
+
+/** Judging asks the same: without a class, a clause for named classes is not judged. */
+function speaksOf({ classes, kinds }: Clause, scope: TrendScope): boolean {
+  if (kinds !== undefined && !kinds.includes(scope.kind)) return false
+  return classes === undefined || (scope.class !== null && includesClass(classes, scope.class))
+}
+
+function matches(clause: Comparison, series: Pick<Series, 'property' | 'condition' | 'age'>): boolean {
+  return (
+    clause.property === series.property && clause.condition === series.condition && clause.age === series.age
+  )
+}
+
+function limitLines(clause: Comparison, lotClass: string | null): { value: number; label: string }[] {
+  return clause.limits.flatMap((limit) =>
+    (quantitiesFor(limit, lotClass) ?? []).map((quantity) => ({
+      value: quantity.value,
+      label:
+        `${WORDS[limit.operator] ?? ''} ${quantity.written.replace('%', '').trim()} ${unitSign(property(clause.property).kind === 'fraction' ? '%' : quantity.unit)}`.trim(),
+    })),
+  )
+}
+
+/** Events of a source for its charts. */
+export function trendEvents(source: SourceEntry): { from: string; to?: string; title: string }[] {
+  return (source.record.events ?? []).map((event) => ({
+    from: event.date,
+    title: event.title,
+    ...(event.to === undefined ? {} : { to: event.to }),
+  }))
+}
+
+/** "Strength activity index, 20 %, 23 °C, constant flow, 28 d". */
+export function seriesTitle(
+  series: Pick<Series, 'property' | 'condition' | 'age'>,
+  conditionTitle: (id: string) => string,
+): string {
+  return [
+    property(series.property).title,
+    series.condition === undefined ? undefined : conditionTitle(series.condition),
+    series.age,
+  ]
+    .filter((part) => part !== undefined)
+    .join(', ')
+}

@@ -1,0 +1,121 @@
+/**
+ * data/lots/SOURCE/LOT.json and the records that lots refer to, so that another site can take them in and
+ * recompute.
+ */
+import { writtenForm } from '../../records/schema/written.ts'
+import type { Result } from '../../core/result/result.ts'
+import { type PackedLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
+import { fullAddress, paths } from '../shape/addresses.ts'
+import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
+
+/** A result without its working, as all data files and the check report give it. */
+export function resultData(result: Result): Record<string, unknown> {
+  return {
+    key: result.key,
+    property: result.property,
+    condition: result.condition ?? null,
+    age: result.age ?? null,
+    laboratory: result.laboratory,
+    sample: result.sample,
+    role: result.role,
+    value: result.value,
+    unit: result.unit,
+    censored: result.censored ?? null,
+    written: result.written ?? null,
+    interval: intervalData(result.interval),
+    n: result.n,
+    tested: result.tested,
+    valid: result.valid,
+    reasons: result.reasons,
+  }
+}
+
+/** The method names the degrees of freedom. */
+function intervalData(interval: Result['interval']): Record<string, unknown> | null {
+  return interval === undefined
+    ? null
+    : {
+        level: interval.level,
+        method: interval.method,
+        shape: interval.shape,
+        low: interval.low,
+        high: interval.high,
+      }
+}
+
+export function lotData(edition: Edition, lot: LotEntry): unknown {
+  return {
+    format: 1,
+    site: edition.address.origin === null ? null : `${edition.address.origin}${edition.address.base}`,
+    notice: edition.site.notice ?? null,
+    asOf: edition.asOf,
+    id: lot.id,
+    certificate: fullAddress(edition, paths.certificate(lot.id)),
+    state: lot.state,
+    revisions: lot.revisions,
+    record: writtenForm(lot.record),
+    results: lot.results.map(resultData),
+    planned: lot.planned,
+    verdicts: lot.verdicts,
+  }
+}
+
+/** Everything that judging a source's published lots needs, for the reader's browser. */
+export function sourceEvidenceData(edition: Edition, source: SourceEntry): SourceEvidence {
+  const conditions = Object.fromEntries(
+    [...edition.conditions, ...edition.announcedConditions].map(([id, { title }]) => [id, title]),
+  )
+  return packSource(
+    {
+      source: source.id,
+      asOf: edition.asOf,
+      background: source.background,
+      restarts: source.restarts,
+      unpublished: source.unpublished,
+      conditions,
+    },
+    source.lots.map(packedLot),
+  )
+}
+
+function packedLot(lot: LotEntry): PackedLot {
+  const { 'class-under': classUnder, facts, documents, quantity, produced } = lot.record
+  return {
+    id: lot.id,
+    number: lot.number,
+    class: lot.class ?? null,
+    sampled: lot.sampled,
+    from: produced.from,
+    tonnes: quantity.value,
+    results: lot.results,
+    unmade: lot.unmade,
+    planned: lot.planned,
+    ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }),
+    ...(classUnder === undefined ? {} : { classUnder }),
+    ...(facts === undefined ? {} : { facts }),
+    ...(documents === undefined ? {} : { documents }),
+  }
+}
+
+export function conditionData(edition: Edition): unknown {
+  return {
+    format: 1,
+    conditions: Object.fromEntries(
+      [...edition.conditions, ...edition.announcedConditions].map(([id, record]) => [
+        id,
+        writtenForm(record),
+      ]),
+    ),
+  }
+}
+
+export function controlData(edition: Edition): unknown {
+  return {
+    format: 1,
+    controls: Object.fromEntries([...edition.controls].map(([id, entry]) => [id, writtenForm(entry.record)])),
+  }
+}
+
+export function criterionData(edition: Edition): unknown {
+  return { format: 1, criteria: Object.fromEntries(edition.criteria) }
+}

@@ -1,0 +1,43 @@
+/** References from other records to a clause of a set: optional clauses asked for, approvals. */
+import { everyClause } from '../../core/criteria/criterion.ts'
+import { checkReference, type Known } from './known.ts'
+import { nearNames } from '../diagnostics/near-names.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+
+interface At {
+  readonly set: string
+  readonly clause: string
+}
+
+/** Reports a set or a clause that does not exist; a set with faults of its own is passed over. */
+export function checkClause(
+  named: { readonly set: string; readonly clause: string },
+  at: At,
+  known: Known,
+  report: FileReport,
+): void {
+  checkReference('criterion', named.set, at.set, known, report)
+  const criterion = known.criteria.get(named.set)
+  if (criterion === undefined) return
+  const ids = [...everyClause(criterion.clauses)].map(({ id }) => id)
+  if (ids.includes(named.clause)) return
+  report.at(
+    at.clause,
+    'reference-unknown',
+    `the set ${named.set} has no clause "${named.clause}"`,
+    nearNames(named.clause, ids) || `name one of: ${ids.join(', ')}`,
+  )
+}
+
+/** Every optional clause that a record says is asked for under a set. */
+export function checkRequested(
+  set: string,
+  clauses: readonly string[] | undefined,
+  at: { readonly set: string; readonly list: string },
+  known: Known,
+  report: FileReport,
+): void {
+  clauses?.forEach((clause, index) => {
+    checkClause({ set, clause }, { set: at.set, clause: `${at.list}/${index}` }, known, report)
+  })
+}

@@ -1,0 +1,66 @@
+/** Dates that do not exist, and dates that run backwards. */
+import { compareMoments } from '../../core/measure/moment.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+
+/** Reports a date or time that no calendar or clock has. */
+export function checkDate(moment: string | undefined, pointer: string, report: FileReport): boolean {
+  if (moment === undefined || (inCalendar(moment) && onClock(moment.slice(11)))) return true
+  report.at(
+    pointer,
+    'date',
+    `${moment} is not a date of the calendar`,
+    'check year, month, day and clock time',
+  )
+  return false
+}
+
+function inCalendar(moment: string): boolean {
+  const [year, month, day] = [
+    Number(moment.slice(0, 4)),
+    Number(moment.slice(5, 7)),
+    Number(moment.slice(8, 10)),
+  ]
+  const date = new Date(Date.UTC(year, month - 1, day))
+  return 1900 <= year && date.getUTCMonth() === month - 1 && date.getUTCDate() === day
+}
+
+/** Hours, minutes, seconds; an offset is nowhere more than 14 hours. */
+function onClock(clock: string): boolean {
+  if (clock === '') return true
+  const [time = '', offset = '00:00'] = clock.split(/Z|[+-]/)
+  const [hours = 0, minutes = 0, seconds = 0] = time.split(':').map(Number)
+  const [aheadHours = 0, aheadMinutes = 0] = offset.split(':').map(Number)
+  return hours < 24 && minutes < 60 && seconds < 60 && aheadHours <= 14 && aheadMinutes < 60
+}
+
+interface Order {
+  readonly earlier: string | undefined
+  readonly later: string | undefined
+  readonly pointer: string
+  readonly sentence: string
+}
+
+/** Reports when `later` lies before `earlier`, both given. */
+export function checkOrder({ earlier, later, pointer, sentence }: Order, report: FileReport): void {
+  if (earlier === undefined || later === undefined || compareMoments(earlier, later) <= 0) return
+  report.at(
+    pointer,
+    'dates-backwards',
+    `${sentence}: ${later} lies before ${earlier}`,
+    'check both dates; one of them is mistyped',
+  )
+}
+
+/** Reports a first or last day that no calendar has, and a period that ends before it begins. */
+export function checkPeriod(
+  { from, to }: { readonly from?: string; readonly to?: string },
+  pointer: string,
+  report: FileReport,
+): void {
+  const dated = [checkDate(from, `${pointer}/from`, report), checkDate(to, `${pointer}/to`, report)]
+  if (!dated.every(Boolean)) return
+  checkOrder(
+    { earlier: from, later: to, pointer: `${pointer}/to`, sentence: 'the period ends before it begins' },
+    report,
+  )
+}

@@ -1,0 +1,43 @@
+/** What checks need to know of all other records. */
+import { nearNames } from '../diagnostics/near-names.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { Records } from '../records.ts'
+import type { RecordKind } from '../schema/schemas.ts'
+
+export interface Known extends Records {
+  /** Whether a file of that id exists, even one with a fault: its own fault is enough. */
+  readonly has: (kind: RecordKind, id: string) => boolean
+  readonly names: (kind: RecordKind) => string[]
+}
+
+/**
+ * Reports a mortar made at a condition that does not exist, or whose details nobody has entered: nothing can
+ * be computed at it.
+ */
+export function checkMortarCondition(id: string, pointer: string, known: Known, report: FileReport): void {
+  checkReference('condition', id, pointer, known, report)
+  if (!known.announcedConditions.has(id)) return
+  report.at(
+    pointer,
+    'reference-mismatch',
+    `the details of the condition "${id}" are still to be entered`,
+    'enter replacement, water, curing and ages in its record first',
+  )
+}
+
+/** Reports a reference to a record that does not exist. */
+export function checkReference(
+  kind: RecordKind,
+  id: string | undefined,
+  pointer: string,
+  known: Known,
+  report: FileReport,
+): void {
+  if (id === undefined || known.has(kind, id)) return
+  report.at(
+    pointer,
+    'reference-unknown',
+    `there is no ${kind} "${id}"`,
+    nearNames(id, known.names(kind)) || `write its file first, or the id of one that exists`,
+  )
+}

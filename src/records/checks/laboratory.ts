@@ -1,0 +1,52 @@
+/** A laboratory: its periods, the conditions it names, and the unit of each stated standard deviation. */
+import { deviationKinds } from '../../core/doubt/stated-repeatability.ts'
+import { isFault, readQuantity } from '../../core/measure/units.ts'
+import { checkDate, checkPeriod } from './dates.ts'
+import { checkReference, type Known } from './known.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { reportQuantity } from '../schema/schema-faults.ts'
+import type { Laboratory } from '../schema/loaded-records.ts'
+import { escapePointer } from '../yaml/yaml-source.ts'
+
+export function checkLaboratory(laboratory: Laboratory, known: Known, report: FileReport): void {
+  laboratory.accreditation?.forEach((entry, index) => {
+    checkPeriod(entry, `/accreditation/${index}`, report)
+    entry.conditions?.forEach((id, place) => {
+      checkReference('condition', id, `/accreditation/${index}/conditions/${place}`, known, report)
+    })
+  })
+  for (const [key, methods] of Object.entries(laboratory.methods ?? {})) {
+    methods?.forEach((method, index) => {
+      checkPeriod(method, `/methods/${escapePointer(key)}/${index}`, report)
+    })
+  }
+  laboratory.repeatability?.forEach((entry, index) => {
+    checkPeriod(entry, `/repeatability/${index}`, report)
+    checkReference('condition', entry.condition, `/repeatability/${index}/condition`, known, report)
+    checkDeviation(entry, `/repeatability/${index}/standard-deviation`, report)
+  })
+  laboratory.proficiency?.forEach((round, index) => {
+    checkDate(round.date, `/proficiency/${index}/date`, report)
+  })
+}
+
+type Repeatability = NonNullable<Laboratory['repeatability']>[number]
+
+function checkDeviation(entry: Repeatability, pointer: string, report: FileReport): void {
+  const text = entry['standard-deviation']
+  if (text === undefined) return
+  const kinds = deviationKinds(entry.property)
+  const readings = kinds.map((kind) => readQuantity(text, kind))
+  const quantity = readings.find((reading) => !isFault(reading))
+  const fault = readings.find(isFault)
+  if (quantity === undefined) {
+    if (fault !== undefined) reportQuantity(pointer, fault, kinds, report)
+  } else if (!isFault(quantity) && (quantity.value <= 0 || quantity.censored !== undefined)) {
+    report.at(
+      pointer,
+      'quantity-range',
+      `${text} is no standard deviation`,
+      'write a number above zero, or leave the entry out',
+    )
+  }
+}

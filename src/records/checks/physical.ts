@@ -1,0 +1,96 @@
+/** Every quantity of a record against what is physical: by property for results, by kind elsewhere. */
+import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { Quantity, QuantityKind } from '../../core/measure/units.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { RecordKind } from '../schema/schemas.ts'
+import { escapePointer } from '../yaml/yaml-source.ts'
+
+type Bounds = readonly [number, number]
+
+/** Bounds by kind of quantity, stored unit: outside them no bench reads anything. */
+const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
+  fraction: [-100, 1e6],
+  force: [1e-4, 20_000],
+  stress: [0.01, 1000],
+  resistance: [0, 1e9],
+  resistivity: [1e-3, 1e7],
+  temperature: [-50, 200],
+  length: [0.1, 5000],
+  area: [1, 1e6],
+  'lot-mass': [1e-3, 1e7],
+  'batch-mass': [1e-4, 1e7],
+  density: [0.1, 30],
+  frequency: [0.1, 1e9],
+  duration: [0, 200_000],
+  'temperature-difference': [0, 100],
+}
+
+/**
+ * Bounds by key where the kind's are too wide: no specimen is without resistance, no share of a whole is more
+ * than the whole.
+ */
+const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
+  ['amount', [0, 100]],
+  ['share', [0, 100]],
+  ['moisture', [0, 100]],
+  ['Na2O-equivalent', [0, 100]],
+  ['flow', [0, 1000]],
+  ['coefficient-of-variation', [0, 1000]],
+  ['known', [1e-3, 1e9]],
+  ['read', [1e-3, 1e9]],
+])
+
+/** Keys and indices from the record to a value; written out only for a fault. */
+type Path = (string | number)[]
+
+export function checkPhysical(kind: RecordKind, record: unknown, report: FileReport): void {
+  const path: Path = []
+  walk(record, path, (quantity) => {
+    const bounds = boundsAt(kind, path, quantity.kind)
+    if (bounds !== undefined && !within(quantity.value, bounds))
+      reportRange(pointerOf(path), quantity, bounds, report)
+  })
+}
+
+export function within(value: number, [low, high]: Bounds): boolean {
+  return low <= value && value <= high
+}
+
+export function reportRange(
+  pointer: string,
+  quantity: Quantity,
+  [low, high]: Bounds,
+  report: FileReport,
+): void {
+  const mend = `check the number and its unit: between ${low} and ${high} in the stored unit was expected`
+  report.at(pointer, 'quantity-range', `${quantity.written} is not physical here`, mend)
+}
+
+function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds | undefined {
+  const value = path.at(-1) === 'value' ? 1 : 0
+  if (kind === 'lot' && path.at(-2 - value) === 'results')
+    return property(path.at(-1 - value) as PropertyKey).bounds
+  const specimen = path.at(-1) === 'resistance' || path.at(-2) === 'specimens'
+  if (quantity === 'resistance' && specimen) return [1e-3, 1e9]
+  return BOUNDS_BY_KEY.get(String(path.at(-1))) ?? BOUNDS[quantity]
+}
+
+function pointerOf(path: Path): string {
+  return path.map((part) => `/${escapePointer(String(part))}`).join('')
+}
+
+function walk(value: unknown, path: Path, visit: (quantity: Quantity) => void): void {
+  if (typeof value !== 'object' || value === null) return
+  if ('written' in value && 'kind' in value) {
+    visit(value as Quantity)
+    return
+  }
+  const list = Array.isArray(value)
+  for (const key of Object.keys(value)) {
+    const member = (value as Record<string, unknown>)[key]
+    if (typeof member !== 'object') continue
+    path.push(list ? Number(key) : key)
+    walk(member, path, visit)
+    path.pop()
+  }
+}

@@ -1,0 +1,137 @@
+/** The readings of one mortar, test or control: ages of the condition, dates in order, readings complete. */
+import { idleRetests } from '../../core/mortar/retests.ts'
+import { checkDate, checkOrder } from './dates.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { DescribedCondition } from '../records.ts'
+import type { ResistivityTest, StrengthTest } from '../schema/loaded-records.ts'
+import { escapePointer } from '../yaml/yaml-source.ts'
+
+interface Mortar {
+  readonly cast: string
+  readonly strength?: readonly StrengthTest[]
+  readonly resistivity?: readonly ResistivityTest[]
+}
+
+/** What a specimen is judged by; two of them could disagree. */
+const READINGS = ['load', 'strength', 'resistance', 'resistivity'] as const
+
+/** @param pointer of the mortar in its record */
+export function checkReadings(
+  mortar: Mortar,
+  pointer: string,
+  condition: DescribedCondition | undefined,
+  report: FileReport,
+): void {
+  for (const what of ['strength', 'resistivity'] as const) {
+    ;(mortar[what] ?? []).forEach((reading, index) => {
+      const at = `${pointer}/${what}/${index}`
+      checkAgeListed(reading.age, at, condition, report)
+      if (checkDate(reading.tested, `${at}/tested`, report))
+        checkOrder(
+          {
+            earlier: mortar.cast,
+            later: reading.tested,
+            pointer: `${at}/tested`,
+            sentence: 'tested before it was cast',
+          },
+          report,
+        )
+      checkComplete(reading, at, report)
+    })
+    checkTwice(mortar[what] ?? [], `${pointer}/${what}`, report)
+    checkRetests(mortar[what] ?? [], `${pointer}/${what}`, report)
+  }
+}
+
+function checkAgeListed(
+  age: string,
+  at: string,
+  condition: DescribedCondition | undefined,
+  report: FileReport,
+): void {
+  if (condition === undefined || condition.ages.some((entry) => entry.age === age)) return
+  report.at(
+    `${at}/age`,
+    'age-unknown',
+    `the condition has no age ${age}`,
+    `its ages are ${condition.ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or mend it here`,
+  )
+}
+
+function checkComplete(reading: StrengthTest | ResistivityTest, at: string, report: FileReport): void {
+  const taken = reading.specimens !== undefined || reading.mean !== undefined
+  if (taken && reading.tested === undefined)
+    report.at(
+      `${at}/age`,
+      'key-missing',
+      '"tested" is missing beside readings',
+      'add tested: 2026-04-08T09:40',
+    )
+  if (!taken && reading.tested !== undefined)
+    report.at(
+      `${at}/tested`,
+      'key-missing',
+      'a test that was done has neither specimens nor mean',
+      'add the readings, or take "tested" out: the test is then planned',
+    )
+  for (const [mark, specimen] of Object.entries(reading.specimens ?? {})) {
+    if ('written' in specimen) continue
+    const members = Object.keys(specimen)
+    const stated = READINGS.filter((key) => members.includes(key))
+    const place = `${at}/specimens/${escapePointer(mark)}`
+    if (1 < stated.length)
+      report.at(
+        `${place}/${stated[1]}`,
+        'reading-twice',
+        `specimen ${mark} states its ${stated.join(' and its ')}`,
+        `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
+      )
+    if (stated.length > 0 || members.includes('excluded')) continue
+    report.at(
+      place,
+      'key-missing',
+      `specimen ${mark} has no reading`,
+      'add its load or resistance, or why it is excluded',
+    )
+  }
+}
+
+function checkTwice(
+  readings: readonly (StrengthTest | ResistivityTest)[],
+  at: string,
+  report: FileReport,
+): void {
+  readings.forEach((reading, index) => {
+    if (
+      reading['retest-of'] !== undefined ||
+      readings.slice(0, index).every((other) => other.age !== reading.age)
+    )
+      return
+    report.at(
+      `${at}/${index}/age`,
+      'duplicate-id',
+      `the age ${reading.age} is listed twice`,
+      'put the specimens together, or say retest-of: with the time of the test it replaces',
+    )
+  })
+}
+
+function checkRetests(
+  readings: readonly (StrengthTest | ResistivityTest)[],
+  at: string,
+  report: FileReport,
+): void {
+  for (const retest of idleRetests(readings)) {
+    const earlier = readings
+      .filter((reading) => reading !== retest && reading.age === retest.age && reading.tested !== undefined)
+      .map(({ tested }) => tested)
+    report.at(
+      `${at}/${readings.indexOf(retest)}/retest-of`,
+      'reference-unknown',
+      `no earlier test at ${retest.age} was made at ${retest['retest-of']}`,
+      earlier.length === 0
+        ? 'list the test that was replaced before it, or take "retest-of" out'
+        : `name the test that it replaces: ${earlier.join(', ')}`,
+    )
+  }
+}

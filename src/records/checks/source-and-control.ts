@@ -1,0 +1,107 @@
+/** Sources and control batches against the other records. */
+import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import { isFault, readQuantity } from '../../core/measure/units.ts'
+import { checkClause, checkRequested } from './clause-reference.ts'
+import { checkDate, checkOrder, checkPeriod } from './dates.ts'
+import { reportRange, within } from './physical.ts'
+import { checkReadings } from './readings.ts'
+import { checkMortarCondition, checkReference, type Known } from './known.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { reportQuantity } from '../schema/schema-faults.ts'
+import type { Control, Source } from '../schema/loaded-records.ts'
+import { escapePointer } from '../yaml/yaml-source.ts'
+
+export function checkSource(source: Source, known: Known, report: FileReport): void {
+  checkReference('producer', source.producer, '/producer', known, report)
+  const plants = Object.keys(known.producers.get(source.producer)?.plants ?? {})
+  if (source.plant !== undefined && known.producers.has(source.producer) && !plants.includes(source.plant)) {
+    report.at(
+      '/plant',
+      'reference-unknown',
+      `the producer has no plant "${source.plant}"`,
+      plants.length === 0 ? 'write the plant in the producer’s record' : `known: ${plants.join(', ')}`,
+    )
+  }
+  source.criteria?.forEach((entry, index) => {
+    checkReference('criterion', entry.set, `/criteria/${index}/set`, known, report)
+    checkPeriod(entry, `/criteria/${index}`, report)
+    checkRequested(
+      entry.set,
+      entry.requested,
+      { set: `/criteria/${index}/set`, list: `/criteria/${index}/requested` },
+      known,
+      report,
+    )
+  })
+  source.approvals?.forEach((approval, index) => {
+    checkApproval(approval, `/approvals/${index}`, known, report)
+  })
+  checkStated(source, known, report)
+  source.events?.forEach((event, index) => {
+    const dated = [
+      checkDate(event.date, `/events/${index}/date`, report),
+      checkDate(event.to, `/events/${index}/to`, report),
+    ]
+    if (dated.every(Boolean))
+      checkOrder(
+        {
+          earlier: event.date,
+          later: event.to,
+          pointer: `/events/${index}/to`,
+          sentence: 'the event ends before it begins',
+        },
+        report,
+      )
+  })
+  for (const [key, text] of Object.entries(source.declared ?? {}))
+    checkDeclared(key as PropertyKey, text as string, report)
+}
+
+type SourceApproval = NonNullable<Source['approvals']>[number]
+
+/**
+ * An approval of a value over a plain limit names the set and the clause; one of the source as a whole names
+ * neither.
+ */
+function checkApproval(approval: SourceApproval, at: string, known: Known, report: FileReport): void {
+  checkPeriod(approval, at, report)
+  const { set, clause } = approval
+  if (set !== undefined && clause !== undefined)
+    checkClause({ set, clause }, { set: `${at}/set`, clause: `${at}/clause` }, known, report)
+  else if (set !== undefined || clause !== undefined)
+    report.atKey(
+      at,
+      'key-missing',
+      `the approval names a ${set === undefined ? 'clause' : 'set'} and no ${set === undefined ? 'set' : 'clause'}`,
+      'name both, or neither for an approval of the source as a whole',
+    )
+}
+
+/** Documents in order of time, and sets that exist: what a lot and a source state alike. */
+export function checkStated(
+  stated: Pick<Source, 'documents' | 'class-under'>,
+  known: Known,
+  report: FileReport,
+): void {
+  stated.documents?.forEach((document, index) => {
+    checkPeriod(document, `/documents/${index}`, report)
+  })
+  for (const set of Object.keys(stated['class-under'] ?? {}))
+    checkReference('criterion', set, `/class-under/${escapePointer(set)}`, known, report)
+}
+
+/** A declared value is written with its unit; which unit the schema cannot say, for it depends on the key. */
+function checkDeclared(key: PropertyKey, text: string, report: FileReport): void {
+  const { kind, bounds } = property(key)
+  const quantity = readQuantity(text, kind)
+  const pointer = `/declared/${escapePointer(key)}`
+  if (isFault(quantity)) reportQuantity(pointer, quantity, [kind], report)
+  else if (!within(quantity.value, bounds)) reportRange(pointer, quantity, bounds, report)
+}
+
+export function checkControl(control: Control, known: Known, report: FileReport): void {
+  checkMortarCondition(control.condition, '/condition', known, report)
+  checkReference('laboratory', control.laboratory, '/laboratory', known, report)
+  checkDate(control.cast, '/cast', report)
+  checkReadings(control, '', known.conditions.get(control.condition), report)
+}

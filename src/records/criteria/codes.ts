@@ -1,0 +1,32 @@
+/** Codes of the faults that compiling a criterion finds, each with its meaning for the developers' list. */
+export const CRITERION_CODES = {
+  'criterion-base-unknown': 'a supplement extends a set that does not exist',
+  'criterion-base-cycle': 'supplements extend each other in a circle',
+  'criterion-change-without-base': 'a change to a clause stands in a set that extends none',
+  'criterion-change-clause': 'a change names a clause that the base does not have',
+  'criterion-change-form': 'a change does not fit the clause that it names',
+  'criterion-change-direction':
+    'a limit is looser where the change says tighten, or tighter where it says relax',
+  'criterion-clause-without-id': 'a clause outside a group has no permanent id',
+  'criterion-clause-duplicate': 'two clauses of a set have the same id',
+  'criterion-group-mixed':
+    'a clause is of two forms at once: a group, a comparison, a fact, a document, allowed classes, sampling',
+  'criterion-property-missing': 'a clause is neither a group nor names a property',
+  'criterion-condition-unknown': 'a clause names a condition that no record describes',
+  'criterion-condition-missing': 'a clause on an index or a mortar result has no condition or no age',
+  'criterion-no-operator': 'a clause or its when states no limit and asks for no report',
+  'criterion-unit': 'a limit is not a quantity of the kind that its property or deviation needs',
+  'criterion-class-unknown': 'a limit or a clause names a class that the set does not have',
+  'criterion-limits-contradict': 'no value can meet the limits of a clause together',
+  'criterion-resolution': 'a rounding step is not above zero',
+  'criterion-statistic': 'a statistic does not fit its clause',
+  'criterion-sampling': 'a sampling clause states no frequency',
+  'criterion-premise': 'a premise names neither a property nor a fact with its words',
+  'criterion-relative-without-deviation': 'relative is set where nothing is compared with a reference',
+  'criterion-deviation': 'a deviation has no reference, or a number that is no whole number',
+  'criterion-decision-rule': 'a decision rule names no rule or two',
+  'criterion-release-clause': 'a release entry names a clause that the set does not have',
+  'criterion-superseded-by-unknown': 'the later edition named is not among the criteria',
+} as const
+
+export type CriterionCode = keyof typeof CRITERION_CODES

@@ -1,0 +1,107 @@
+/** What a clause judges in place of the single result. */
+import type { Comparison, Statistic } from '../../core/criteria/criterion.ts'
+import { below, type CompileContext } from './context.ts'
+import type { WrittenClause, WrittenStatistic } from './written-criterion.ts'
+
+const HOURS_A_DAY = 24
+
+/** @param deviation of the clause, with which only a tolerance goes together */
+export function compileStatistic(
+  context: CompileContext,
+  written: WrittenClause,
+  deviation: Comparison['deviation'],
+  pointer: string,
+): Statistic | undefined {
+  if (written.statistic === undefined) return undefined
+  const place = below(pointer, 'statistic')
+  const statistic = statisticOf(context, written.statistic, place)
+  if (statistic === undefined) return undefined
+  if (deviation !== undefined && statistic.of !== 'tolerance')
+    context.fault(
+      place,
+      'criterion-statistic',
+      `a ${statistic.of} is taken of results, and the clause is on their deviation`,
+      'take "deviation-from" or "statistic" out',
+    )
+  if (statistic.of === 'tolerance' && deviation?.from === 'preceding')
+    context.fault(
+      place,
+      'criterion-statistic',
+      'a share of results around a mean that moves with them has no meaning',
+      'write "deviation-from: { declared: yes }"',
+    )
+  if (
+    statistic.of === 'attributes' &&
+    statistic.acceptance.some(
+      ({ from, allow }, index) =>
+        index > 0 &&
+        (from <= (statistic.acceptance[index - 1]?.from ?? 0) ||
+          allow < (statistic.acceptance[index - 1]?.allow ?? 0)),
+    )
+  ) {
+    context.fault(
+      below(place, 'attributes'),
+      'criterion-statistic',
+      'the acceptance numbers do not rise',
+      'list them by number of results, the smallest first',
+    )
+  }
+  return statistic
+}
+
+function statisticOf(
+  context: CompileContext,
+  written: WrittenStatistic,
+  place: string,
+): Statistic | undefined {
+  const whole = (key: string, value: number): number => {
+    if (!Number.isInteger(value))
+      context.fault(
+        below(place, key),
+        'criterion-statistic',
+        `${value} results is no whole number`,
+        'write a whole number',
+      )
+    return value
+  }
+  const { variables, attributes, tolerance } = written
+  if (written['rolling-mean'] !== undefined)
+    return { of: 'rolling-mean', count: whole('rolling-mean', written['rolling-mean']) }
+  if (variables !== undefined) {
+    return {
+      of: 'variables',
+      days: variables.period.value / HOURS_A_DAY,
+      atLeast: whole('variables', variables['at-least']),
+      share: share(context, variables.share.value, below(place, 'variables')),
+      confidence: share(context, variables.confidence.value, below(place, 'variables')),
+    }
+  }
+  if (attributes !== undefined)
+    return {
+      of: 'attributes',
+      days: attributes.period.value / HOURS_A_DAY,
+      acceptance: attributes.acceptance,
+      ...(attributes.beyond === undefined ? {} : { beyond: attributes.beyond }),
+    }
+  if (tolerance !== undefined)
+    return {
+      of: 'tolerance',
+      count: whole('tolerance', tolerance.results),
+      atLeast: whole('tolerance', tolerance['at-least']),
+      share: share(context, tolerance.share.value, below(place, 'tolerance')),
+    }
+  if (written.variability !== undefined)
+    return { of: 'variability', count: whole('variability', written.variability.results) }
+  return written.declared === 'yes' ? { of: 'declared' } : undefined
+}
+
+function share(context: CompileContext, percent: number, place: string): number {
+  if (!(0 < percent && percent < 100))
+    context.fault(
+      place,
+      'criterion-statistic',
+      `a share of ${percent} % cannot be shown by results`,
+      'write a share above 0 % and below 100 %',
+    )
+  return percent / 100
+}

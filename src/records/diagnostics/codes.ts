@@ -1,0 +1,41 @@
+/**
+ * Every code that a diagnostic can carry, with its meaning. Codes are permanent: reports and editors refer to
+ * them.
+ */
+import { CRITERION_CODES } from '../criteria/codes.ts'
+
+export const CODES = {
+  'file-unreadable': 'a file cannot be read, is larger than the limit, or is not UTF-8 text',
+  'file-unexpected': 'a file lies where no kind of record is looked for, or a link leads out of the folder',
+  'file-missing': 'a file that every content folder needs is missing',
+  'id-invalid': 'a file name is no valid id',
+  'id-case': 'two ids differ only by case',
+  'yaml-syntax': 'the text is not YAML',
+  'yaml-alias': 'an alias is used; records write everything out',
+  'yaml-duplicate-key': 'a key stands twice in one mapping',
+  'yaml-forbidden-key': 'a key that JavaScript treats as special',
+  'yaml-comma-split': 'a decimal comma in a flow mapping made two entries of one number',
+  'yaml-block-mark': 'a value beginning with > or | was read as block text',
+  'yaml-empty': 'a file or a value is empty',
+  schema: 'a value is not what the schema asks for',
+  'key-unknown': 'a key that the schema does not know',
+  'key-missing': 'a required key is missing',
+  'text-not-quoted': 'a number or truth value stands where text is expected',
+  quantity: 'a text is no quantity',
+  'quantity-comma': 'a decimal comma',
+  'quantity-unit': 'a unit is missing, unknown or of another kind',
+  'quantity-range': 'a quantity is not physical',
+  date: 'a text is no calendar date or clock time',
+  'reference-unknown': 'a reference names a record that does not exist',
+  'reference-mismatch': 'a reference names a record that does not fit',
+  'duplicate-number': 'two lots of a source have one printed number',
+  'duplicate-id': 'two members of one record have one id',
+  'dates-backwards': 'dates run backwards within one record',
+  'age-unknown': 'an age that the condition does not have',
+  'reading-twice': 'a specimen states two readings, of which one follows from the other',
+  'revision-order': 'revisions are not numbered in order',
+  'method-program': 'program text in a method page',
+  ...CRITERION_CODES,
+} as const
+
+export type Code = keyof typeof CODES

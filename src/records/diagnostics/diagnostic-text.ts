@@ -1,0 +1,70 @@
+/** Draws diagnostics: place, what was found, the line with a caret, the mend. */
+import type { Diagnostic } from './diagnostic.ts'
+import { readText } from '../files.ts'
+
+/** Characters of a long line that are shown around the fault. */
+const WINDOW = 80
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be made visible.
+const CONTROL = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g
+
+/** All diagnostics in order of file, line and column, a blank line between them. */
+export function diagnosticsText(diagnostics: readonly Diagnostic[], folder: string): string {
+  const texts = new Map<string, string | undefined>()
+  const textOf = (file: string) => {
+    if (!texts.has(file)) {
+      const reading = readText(folder, file)
+      texts.set(file, 'text' in reading ? reading.text : undefined)
+    }
+    return texts.get(file)
+  }
+  return inOrder(diagnostics)
+    .map((diagnostic) => diagnosticText(diagnostic, textOf(diagnostic.file)))
+    .join('\n\n')
+}
+
+export function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
+  return [...diagnostics].sort((a, b) =>
+    a.file === b.file
+      ? a.line - b.line || a.column - b.column || (a.code < b.code ? -1 : 1)
+      : a.file < b.file
+        ? -1
+        : 1,
+  )
+}
+
+/** One diagnostic; without the text of its file the line is left out. */
+export function diagnosticText(diagnostic: Diagnostic, text: string | undefined): string {
+  const head = `${diagnostic.file}:${diagnostic.line}:${diagnostic.column}: ${diagnostic.severity === 'warning' ? 'warning: ' : ''}${diagnostic.message} [${diagnostic.code}]`
+  const frame = text === undefined ? undefined : frameOf(text, diagnostic)
+  return [
+    head,
+    ...(frame === undefined ? [] : [frame]),
+    ...(diagnostic.mend === '' ? [] : [`mend: ${diagnostic.mend}`]),
+  ]
+    .map(printable)
+    .join('\n')
+}
+
+/** The line with its number and a caret under the fault; a long line is cut to a window around it. */
+function frameOf(text: string, { line, column, endColumn }: Diagnostic): string | undefined {
+  const whole = text.split('\n')[line - 1]?.replace(/\r$/, '').replace(CONTROL, '\ufffd')
+  if (whole === undefined || whole.trim() === '') return undefined
+  const from =
+    WINDOW < whole.length ? Math.max(0, Math.min(column - 1 - WINDOW / 2, whole.length - WINDOW)) : 0
+  const shown = whole.slice(from, from + WINDOW)
+  const start = column - 1 - from
+  const marks = Math.max(1, Math.min((endColumn ?? column + 1) - column, shown.length - start))
+  const number = String(line)
+  // A tab is kept as a tab, so that the caret stays under its sign whatever width a terminal gives it.
+  const lead = shown.slice(0, start).replace(/[^\t]/g, ' ')
+  return `  ${number} | ${shown}\n  ${' '.repeat(number.length)} | ${lead}${'^'.repeat(marks)}`
+}
+
+/**
+ * Control characters of a record must not steer a terminal; within the line drawn one sign stands for each,
+ * so that the caret is right.
+ */
+function printable(text: string): string {
+  return text.replace(CONTROL, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`)
+}

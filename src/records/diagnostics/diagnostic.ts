@@ -1,0 +1,20 @@
+/**
+ * A fault of a record that keeps it from being read in one way only. Deciding one and drawing one are
+ * separate files.
+ */
+export interface Diagnostic {
+  /** Permanent, kebab-case: named in test/diagnostics/ and DEVELOPERS.md. */
+  readonly code: string
+  readonly severity: 'error' | 'warning'
+  /** Relative to the content folder, with forward slashes. */
+  readonly file: string
+  /** From 1, in UTF-16 units; line 1 column 1 where the whole file is meant. */
+  readonly line: number
+  readonly column: number
+  /** End of the marked text, on the same line, exclusive. */
+  readonly endColumn?: number
+  /** What was found and what is expected. */
+  readonly message: string
+  /** How to mend it. */
+  readonly mend: string
+}

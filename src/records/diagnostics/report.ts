@@ -1,0 +1,69 @@
+/**
+ * Collects the faults of one file and gives them their line and column, which are sought only when there is a
+ * fault.
+ */
+import type { Diagnostic } from './diagnostic.ts'
+import type { Code } from './codes.ts'
+import { lineAndColumn, lineStarts, type Span, spansOf } from '../yaml/yaml-source.ts'
+
+export interface FileReport {
+  readonly file: string
+  readonly text: string
+  /** A fault at a value, by JSON pointer. */
+  at(pointer: string, code: Code, message: string, mend: string): void
+  /** A fault at the key of a value. */
+  atKey(pointer: string, code: Code, message: string, mend: string): void
+  /** A fault at a line and column. */
+  atPlace(line: number, column: number, code: Code, message: string, mend: string): void
+  /** How the value at a pointer was written. */
+  written(pointer: string): Span | undefined
+  readonly count: () => number
+}
+
+export function fileReport(file: string, text: string, diagnostics: Diagnostic[]): FileReport {
+  let spans: Map<string, Span> | undefined
+  let starts: readonly number[] | undefined
+  let count = 0
+  const span = (pointer: string): Span | undefined => {
+    spans ??= spansOf(text)
+    return (
+      spans.get(pointer) ??
+      (pointer === '' ? undefined : spans.get(pointer.slice(0, pointer.lastIndexOf('/'))))
+    )
+  }
+  const add = (start: number, end: number, code: Code, message: string, mend: string) => {
+    count += 1
+    starts ??= lineStarts(text)
+    const { line, column } = lineAndColumn(starts, start)
+    const lineEnd = text.indexOf('\n', start)
+    const last = Math.min(end, lineEnd < 0 ? text.length : lineEnd)
+    diagnostics.push({
+      code,
+      severity: 'error',
+      file,
+      line,
+      column,
+      endColumn: column + Math.max(1, last - start),
+      message,
+      mend,
+    })
+  }
+  return {
+    file,
+    text,
+    at: (pointer, code, message, mend) => {
+      const place = span(pointer)
+      add(place?.start ?? 0, place?.end ?? 1, code, message, mend)
+    },
+    atKey: (pointer, code, message, mend) => {
+      const place = span(pointer)
+      add(place?.key?.start ?? place?.start ?? 0, place?.key?.end ?? place?.end ?? 1, code, message, mend)
+    },
+    atPlace: (line, column, code, message, mend) => {
+      count += 1
+      diagnostics.push({ code, severity: 'error', file, line, column, message, mend })
+    },
+    written: span,
+    count: () => count,
+  }
+}

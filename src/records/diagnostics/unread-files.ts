@@ -1,0 +1,38 @@
+/** Diagnostics for what lies in the content folder and is not read. */
+import type { Code } from './codes.ts'
+import type { Unread } from '../files.ts'
+
+/** A fault of a whole file. */
+export interface FileFault {
+  readonly code: Code
+  readonly severity: 'error' | 'warning'
+  readonly message: string
+  readonly mend: string
+}
+
+export const UNREAD: Readonly<Record<Unread['why'], FileFault>> = {
+  outside: {
+    code: 'file-unexpected',
+    severity: 'error',
+    message: 'the link leads out of the content folder',
+    mend: 'put the file itself here',
+  },
+  'folder-link': {
+    code: 'file-unexpected',
+    severity: 'error',
+    message: 'the link leads to a folder, which is not followed',
+    mend: 'put the folder itself here',
+  },
+  unreadable: {
+    code: 'file-unreadable',
+    severity: 'error',
+    message: 'the folder cannot be read',
+    mend: 'check its permissions',
+  },
+  'no-file': {
+    code: 'file-unreadable',
+    severity: 'error',
+    message: 'this is no plain file',
+    mend: 'put a file of text here, or take it out',
+  },
+}

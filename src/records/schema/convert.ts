@@ -1,0 +1,114 @@
+/**
+ * Validated plain values to loaded ones: every text that the schema calls a quantity becomes a Quantity. One
+ * converter a schema,
+ * compiled once, so that a record is walked only where quantities can be.
+ */
+import { isFault, type QuantityFault, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
+import { type RecordKind, resolveReference, type SchemaNode, schemaNamed } from './schemas.ts'
+import { escapePointer } from '../yaml/yaml-source.ts'
+
+/** Called for each text that is no quantity; `kinds` are those the place accepts. */
+export type ReportQuantity = (pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[]) => void
+/** Without a pointer none is built below it: a record without a fault, nearly every one, needs none. */
+type Converter = (value: unknown, pointer: string | undefined, report: ReportQuantity) => unknown
+
+const compiled = new Map<string, Converter | null>()
+
+/** The converter of a kind of record. */
+export function converterOf(kind: RecordKind): (value: unknown, report: ReportQuantity) => unknown {
+  const converter = converterFor(schemaNamed(`${kind}.json`), `${kind}.json`, `${kind}.json`)
+  return (value, report) => {
+    if (converter === null) return value
+    let faults = 0
+    const record = converter(value, undefined, () => {
+      faults += 1
+    })
+    return faults === 0 ? record : converter(value, '', report)
+  }
+}
+
+/** Null where nothing below a node is a quantity, so that loading need not look there. */
+function converterFor(node: SchemaNode, file: string, name: string): Converter | null {
+  const known = compiled.get(name)
+  if (known !== undefined) return known
+  const reference = node['$ref'] as string | undefined
+  if (reference !== undefined) {
+    const target = resolveReference(reference, file)
+    return converterFor(target.node, target.file, reference.startsWith('#') ? file + reference : reference)
+  }
+  // A schema that holds itself (a clause within a clause) finds this entry and stops.
+  compiled.set(name, null)
+  const converter = combined(
+    quantityConverter(node),
+    objectConverter(node, file, name),
+    arrayConverter(node, file, name),
+  )
+  compiled.set(name, converter)
+  return converter
+}
+
+function combined(
+  text: Converter | null,
+  object: Converter | null,
+  array: Converter | null,
+): Converter | null {
+  if (text === null && object === null && array === null) return null
+  return (value, pointer, report) => {
+    if (typeof value === 'string') return text === null ? value : text(value, pointer, report)
+    if (Array.isArray(value)) return array === null ? value : array(value, pointer, report)
+    return typeof value === 'object' && value !== null && object !== null
+      ? object(value, pointer, report)
+      : value
+  }
+}
+
+function quantityConverter(node: SchemaNode): Converter | null {
+  if (node['quantity'] === undefined) return null
+  const kinds = [node['quantity']].flat() as QuantityKind[]
+  return (value, pointer, report) => {
+    let first: QuantityFault | undefined
+    for (const kind of kinds) {
+      const quantity = readQuantity(value as string, kind)
+      if (!isFault(quantity)) return quantity
+      first ??= quantity
+    }
+    if (first !== undefined) report(pointer ?? '', first, kinds)
+    return value
+  }
+}
+
+function objectConverter(node: SchemaNode, file: string, name: string): Converter | null {
+  const properties = Object.entries((node['properties'] ?? {}) as Record<string, SchemaNode>)
+    .map(([key, child]) => [key, converterFor(child, file, `${name}/${key}`)] as const)
+    .filter(([, converter]) => converter !== null) as [string, Converter][]
+  const additional = node['additionalProperties']
+  const others =
+    typeof additional === 'object' && additional !== null
+      ? converterFor(additional as SchemaNode, file, `${name}/*`)
+      : null
+  if (properties.length === 0 && others === null) return null
+  const byKey = new Map(properties)
+  return (value, pointer, report) => {
+    const result: Record<string, unknown> = {}
+    for (const key of Object.keys(value as object)) {
+      const member = (value as Record<string, unknown>)[key]
+      const converter = byKey.get(key) ?? others
+      result[key] =
+        converter === null
+          ? member
+          : converter(member, pointer === undefined ? undefined : `${pointer}/${escapePointer(key)}`, report)
+    }
+    return result
+  }
+}
+
+function arrayConverter(node: SchemaNode, file: string, name: string): Converter | null {
+  const items = node['items'] as SchemaNode | undefined
+  const converter = items === undefined ? null : converterFor(items, file, `${name}[]`)
+  return converter === null
+    ? null
+    : (value, pointer, report) =>
+        (value as unknown[]).map((item, index) =>
+          converter(item, pointer === undefined ? undefined : `${pointer}/${index}`, report),
+        )
+}

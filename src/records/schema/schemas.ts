@@ -1,0 +1,87 @@
+/** The schemas, compiled once. */
+import { readFileSync } from 'node:fs'
+import { Ajv2020, type ErrorObject, type ValidateFunction } from 'ajv/dist/2020.js'
+
+/** Kinds of record that have a schema of their own. */
+export type RecordKind =
+  | 'site'
+  | 'producer'
+  | 'laboratory'
+  | 'source'
+  | 'condition'
+  | 'control'
+  | 'criterion'
+  | 'lot'
+  | 'method'
+
+export type SchemaNode = { readonly [key: string]: unknown }
+
+const NAMES = [
+  'common',
+  'quantities',
+  'properties',
+  'site',
+  'producer',
+  'laboratory',
+  'source',
+  'condition',
+  'control',
+  'criterion',
+  'lot',
+  'method',
+] as const
+
+const schemas = new Map<string, SchemaNode>(
+  NAMES.map((name) => [
+    `${name}.json`,
+    JSON.parse(readFileSync(new URL(`../../../schemas/${name}.json`, import.meta.url), 'utf8')) as SchemaNode,
+  ]),
+)
+
+/**
+ * The patterns of quantities guide editors alone. Whether a text is a quantity is for the reader of
+ * quantities to say, which also says
+ * why not: a second opinion could only differ from it, and a record would be refused without a word.
+ */
+function forValidation(schema: SchemaNode): SchemaNode {
+  return JSON.parse(JSON.stringify(schema, (_key, node: unknown) => withoutPattern(node))) as SchemaNode
+}
+
+function withoutPattern(node: unknown): unknown {
+  if (typeof node !== 'object' || node === null || !('quantity' in node) || !('pattern' in node)) return node
+  const { pattern: _pattern, ...rest } = node
+  return rest
+}
+
+const ajv = new Ajv2020({
+  allErrors: true,
+  verbose: true,
+  allowUnionTypes: true,
+  strictRequired: false,
+  schemas: [...schemas.values()].map(forValidation),
+  keywords: ['quantity', 'moment'],
+})
+
+/** A schema by its file name. */
+export function schemaNamed(file: string): SchemaNode {
+  const schema = schemas.get(file)
+  if (schema === undefined) throw new RangeError(`schemaNamed needs a schema's file name, got ${file}`)
+  return schema
+}
+
+export function validatorOf(kind: RecordKind): ValidateFunction {
+  const validate = ajv.getSchema(`${kind}.json`)
+  if (validate === undefined) throw new RangeError(`validatorOf needs a kind with a schema, got ${kind}`)
+  return validate as ValidateFunction
+}
+
+/** The node that a reference leads to, and the file it lies in. */
+export function resolveReference(reference: string, file: string): { node: SchemaNode; file: string } {
+  const [target = '', path = ''] = reference.split('#')
+  const inFile = target === '' ? file : target
+  let node: unknown = schemaNamed(inFile)
+  for (const part of path.split('/').filter(Boolean)) node = (node as SchemaNode)[part]
+  return { node: node as SchemaNode, file: inFile }
+}
+
+export type { ErrorObject }

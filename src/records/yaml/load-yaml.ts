@@ -1,0 +1,79 @@
+/** One file's YAML to a loaded record: syntax, schema, quantities. */
+import { converterOf } from '../schema/convert.ts'
+import { reportForbiddenKeys } from './forbidden-keys.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { reportQuantity, reportSchemaErrors } from '../schema/schema-faults.ts'
+import { type RecordKind, validatorOf } from '../schema/schemas.ts'
+import { readYaml, type YamlFault } from './yaml-source.ts'
+
+/** The loaded record; undefined where anything in it is at fault. */
+export function loadYaml(kind: RecordKind, text: string, report: FileReport): unknown {
+  const yaml = readYaml(text)
+  if ('fault' in yaml) {
+    reportYaml(yaml.fault, text, report)
+    return undefined
+  }
+  const validate = validatorOf(kind)
+  const valid = validate(yaml.value)
+  const before = report.count()
+  if (!valid) reportSchemaErrors(validate.errors ?? [], report)
+  reportForbiddenKeys(yaml.value, text, report)
+  if (typeof yaml.value !== 'object' || yaml.value === null) return undefined
+  const record = convert(kind, yaml.value, report)
+  // A record that is left out must never be left out silently, whatever the schemas come to ask for.
+  if (!valid && report.count() === before)
+    report.at(
+      '',
+      'schema',
+      'the record is not what its schema asks for',
+      'compare it with the schema of this kind of record',
+    )
+  return valid && report.count() === before ? record : undefined
+}
+
+const converters = new Map<RecordKind, ReturnType<typeof converterOf>>()
+
+function convert(kind: RecordKind, value: unknown, report: FileReport): unknown {
+  const converter = converters.get(kind) ?? converterOf(kind)
+  converters.set(kind, converter)
+  return converter(value, (pointer, fault, kinds) => reportQuantity(pointer, fault, kinds, report))
+}
+
+function reportYaml({ code, message, line, column }: YamlFault, text: string, report: FileReport): void {
+  const source = text.split('\n')[line - 1] ?? ''
+  const mark = blockMark(source, column, message)
+  if (mark !== null) {
+    report.atPlace(
+      line,
+      mark,
+      'yaml-block-mark',
+      'the value begins with a sign that YAML reads as the mark of block text',
+      'write the value read, or put the text in quotes; a bound from below is written < 0.1 %',
+    )
+  } else if (code === 'yaml-alias')
+    report.atPlace(line, column, code, 'an alias (*name) is used', 'write the value out')
+  else if (code === 'yaml-duplicate-key')
+    report.atPlace(line, column, code, 'the key stands twice in this mapping', 'keep one of the two')
+  else if (code === 'yaml-empty')
+    report.atPlace(1, 1, code, 'the file holds no record', 'write the record, or take the file out')
+  else
+    report.atPlace(
+      line,
+      column,
+      code,
+      `this is not YAML: ${message}`,
+      'check indentation, colons, quotes and brackets here and on the line above',
+    )
+}
+
+/**
+ * Column of a > or | that begins a value and made YAML expect block text; null where the fault is another.
+ * Note: between braces block text cannot stand, and the parser only says that an entry is not as it should
+ * be.
+ */
+function blockMark(source: string, column: number, message: string): number | null {
+  if (/line break is expected/.test(message) && /:\s*[>|]/.test(source))
+    return source.search(/:\s*[>|]/) + (/:\s*[>|]/.exec(source)?.[0].length ?? 1)
+  const before = /:[ \t]*[>|]?[ \t]*$/.exec(source.slice(0, column))
+  return before !== null && /[>|]/.test(source[column - 1] ?? '') ? column : null
+}

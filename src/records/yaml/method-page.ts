@@ -1,0 +1,44 @@
+/** A page of content/methods: a heading in YAML and text in Markdown, without program text. */
+import { loadYaml } from './load-yaml.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { programTextIn } from './program-text.ts'
+import type { MethodHeading } from '../schema/loaded-records.ts'
+
+export interface MethodPage {
+  readonly id: string
+  readonly title: string
+  readonly summary: string
+  readonly order: number
+  readonly body: string
+}
+
+const HEADING = /^\ufeff?---\r?\n([\s\S]*?)\r?\n---\r?\n/
+
+/** The page; undefined where heading or text is at fault. */
+export function readMethodPage(id: string, text: string, report: FileReport): MethodPage | undefined {
+  const heading = HEADING.exec(text)
+  if (heading === null) {
+    report.atPlace(
+      1,
+      1,
+      'key-missing',
+      'the page has no heading',
+      'begin with ---, then title, summary and order, then ---',
+    )
+    return undefined
+  }
+  const before = report.count()
+  // Two lines of blanks keep the heading's lines where they are in the file.
+  const record = loadYaml('method', `\n${heading[1]}`, report) as MethodHeading | undefined
+  const lines = text.slice(heading[0].length).split(/\r?\n/)
+  for (const { line, column, message, mend } of programTextIn(lines, heading[0].split('\n').length))
+    report.atPlace(line, column, 'method-program', message, mend)
+  if (record === undefined || report.count() > before) return undefined
+  return {
+    id,
+    title: record.title,
+    summary: record.summary,
+    order: record.order,
+    body: text.slice(heading[0].length),
+  }
+}

@@ -1,0 +1,86 @@
+/**
+ * What a clause demands, in words, apart from its title and where it comes from: for sentences and for what a
+ * supplement changed.
+ */
+import type { Band, Clause, Comparison } from '../core/criteria/criterion.ts'
+import { limitsByClass, listWords } from './limit-words.ts'
+import { factWords, premisesWords } from '../core/judging/premises.ts'
+import { property } from '../core/measure/properties.ts'
+import { propertyWords } from '../core/judging/select-result.ts'
+
+export function bandsInWords(bands: readonly Band[], own: Comparison['property']): string {
+  return bands
+    .map(
+      (band) =>
+        `${band.title} where ${listWords(
+          band.where.map(
+            (premise) =>
+              `${premise.property === own ? 'it' : propertyWords(premise)} is ${limitsByClass(premise.limits)}`,
+          ),
+          'and',
+        )}`,
+    )
+    .join('; ')
+}
+
+/** What of a property the limit is held against. */
+export function statisticSubject({ statistic, ...clause }: Comparison, title: string): string {
+  switch (statistic?.of) {
+    case 'rolling-mean':
+      return `the mean of ${title} over the last ${statistic.count} results`
+    case 'variables': {
+      const lower = clause.limits.some((limit) => limit.operator === 'at-least' || limit.operator === 'above')
+      return `the mean of ${title} over ${statistic.days} d ${lower ? 'less' : 'plus'} the tolerance factor (share ${percent(statistic.share)}, confidence ${percent(statistic.confidence)}) times the standard deviation, of at least ${statistic.atLeast} results,`
+    }
+    case 'attributes':
+      return `of the results of ${title} over ${statistic.days} d all but an allowed number (${statistic.acceptance.map(({ from, allow }) => `${allow} from ${from}`).join(', ')}${statistic.beyond === undefined ? '' : `; above that ${statistic.beyond.factor} times the number less ${statistic.beyond.less}`})`
+    case 'tolerance':
+      return `with an estimated share of at least ${percent(statistic.share)} of the last ${statistic.count} results, of at least ${statistic.atLeast}, ${title}`
+    case 'declared':
+      return `the declared value of ${title}`
+    default:
+      return title
+  }
+}
+
+function percent(share: number): string {
+  return `${Number((100 * share).toPrecision(6))} %`
+}
+
+/** The demand of any clause; of a group, its members'. */
+export function demandWords(clause: Clause): string {
+  switch (clause.form) {
+    case 'group':
+      return clause.members.map(demandWords).join(clause.combine === 'any-of' ? ' or ' : ' and ')
+    case 'comparison':
+      return comparisonDemand(clause)
+    case 'fact':
+      return `${factWords(clause.fact)} must be ${listWords(clause.is, 'or')}`
+    case 'document':
+      return `a document of the kind ${factWords(clause.document)} must be on record and in force${
+        clause.voidOn.length === 0
+          ? ''
+          : `; void after ${listWords(
+              clause.voidOn.map(
+                (kind) => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind.replaceAll('-', ' ')}`,
+              ),
+              'or',
+            )}`
+      }`
+    case 'class':
+      return `the class must be ${listWords(clause.allowed, 'or')}${clause.acceptedAs.map((entry) => `; class ${entry.class} is accepted as ${entry.as} where ${premisesWords(entry.where, limitsByClass)}`).join('')}`
+    case 'sampling':
+      return `${listWords(
+        clause.properties.map((key) => propertyWords({ property: key })),
+        'and',
+      )} must be tested${clause.sample === undefined ? '' : ` on a ${clause.sample} sample`} at least every ${clause.every.written}, whichever comes first${clause.newSource === undefined ? '' : `; for a source with records of less than ${clause.newSource.newFor} d every ${clause.newSource.written}`}`
+  }
+}
+
+function comparisonDemand(clause: Comparison): string {
+  const optional = clause.optional ? ', optional' : clause.information ? ', for information' : ''
+  const method = clause.method === undefined ? '' : `, by ${clause.method}`
+  if (clause.bands !== undefined) return `${property(clause.property).title} classified`
+  const limits = limitsByClass(clause.limits)
+  return `${limits === '' ? 'to be reported' : limits}${method}${optional}`
+}

@@ -1,0 +1,451 @@
+/** Decision rules that take doubt into account, the risk they leave, and where the uncertainty comes from. */
+import { describe, expect, it } from 'vitest'
+import { chanceOfMeeting, guardFactor, underDoubt } from '../../../src/core/criteria/decision-rule.ts'
+import type { Uncertainty } from '../../../src/core/evidence/evidence.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import type { PropertyKey } from '../../../src/core/measure/properties.ts'
+import { type StatedRepeatability, statedUncertainty } from '../../../src/core/doubt/stated-repeatability.ts'
+import type { Result } from '../../../src/core/result/result.ts'
+import { jointRisk, riskAtLimit, riskSentence, ruleWords } from '../../../src/core/criteria/rule-risk.ts'
+import { isFault, readQuantity } from '../../../src/core/measure/units.ts'
+import type { WrittenClause, WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
+import { clauseOf, evidenceOf, history, index, result, setOf } from '../judging/fixture.ts'
+
+const NONE = Number.POSITIVE_INFINITY
+const agreed = { 'agreed-in': 'special provision 7' }
+const stated = (u: number, df?: number): Uncertainty => ({
+  u,
+  ...(df === undefined ? {} : { df }),
+  basis: '24 batches',
+})
+
+/** One value under one clause and rule, with an uncertainty stated or none. */
+function judged(
+  clause: Omit<WrittenClause, 'clause'> & { readonly property: PropertyKey },
+  rule: WrittenDecisionRule,
+  value: number,
+  uncertainty?: Uncertainty,
+  more: Partial<Result> = {},
+) {
+  const set = setOf([{ clause: 'c', ...clause }], { 'decision-rule': rule })
+  const own = result(clause.property, value, {
+    ...(clause.condition === undefined ? {} : { condition: clause.condition }),
+    ...(clause.age === undefined ? {} : { age: clause.age }),
+    ...more,
+  })
+  return clauseOf(
+    judge(set, evidenceOf([own], uncertainty === undefined ? {} : { uncertaintyOf: () => uncertainty })),
+    'c',
+  )
+}
+
+const activity = {
+  property: 'strength-activity-index',
+  condition: 'c311',
+  age: '28 d',
+  'at-least': '75 %',
+} as const
+const loss = { property: 'loss-on-ignition', 'at-most': '6.0 %' } as const
+const range = { property: 'SO3', between: ['2.0 %', '7.0 %'] } as const
+const magnitude = { property: 'autoclave-expansion', 'magnitude-at-most': '0.8 %' } as const
+
+describe('judge, guarded rule', () => {
+  const guarded = { guarded: 2, ...agreed }
+
+  it.each([
+    ['lower limit 75, guard 4', activity, 2, [79, 80], [78.9, 75, 71.1], [71, 60]],
+    ['upper limit 6.0, guard 0.5', loss, 0.25, [5.5, 4], [5.6, 6, 6.4], [6.5, 8]],
+    ['range 2.0 to 7.0, guard 1', range, 0.5, [3, 6, 4.5], [2.9, 6.1, 2, 7, 1.1, 7.9], [1, 8]],
+    [
+      'range narrower than its guards',
+      { property: 'SO3', between: ['2.0 %', '3.0 %'] },
+      0.5,
+      [],
+      [2, 2.5, 3],
+      [1, 4],
+    ],
+    ['magnitude 0.8, guard 0.2', magnitude, 0.1, [0.6, -0.6, 0], [0.7, -0.7, 0.8, -0.8], [1, -1]],
+  ] as const)(
+    'judge, guarded, %s: meets, inconclusive, does not meet',
+    (_, clause, u, meets, open, misses) => {
+      const outcome = (value: number) => judged(clause, guarded, value, stated(u)).outcome
+      expect(meets.map(outcome)).toEqual(meets.map(() => 'meets'))
+      expect(open.map(outcome)).toEqual(open.map(() => 'inconclusive'))
+      expect(misses.map(outcome)).toEqual(misses.map(() => 'does-not-meet'))
+    },
+  )
+
+  it('judge, guarded, is not misled by binary dust on the very guard', () => {
+    // In binary 0.30 − 0.10 is 0.19999999999999998 and 0.10 + 0.20 is 0.30000000000000004.
+    const outcome = (clause: Parameters<typeof judged>[0], value: number) =>
+      judged(clause, { guarded: 1, ...agreed }, value, stated(0.1)).outcome
+    expect(outcome({ property: 'chloride', 'at-most': '0.30 %' }, 0.2)).toBe('meets')
+    expect(outcome({ property: 'chloride', 'at-least': '0.30 %' }, 0.2)).toBe('does-not-meet')
+    expect(
+      judged({ property: 'chloride', 'at-least': '0.10 %' }, { guarded: 1, ...agreed }, 0.3, stated(0.2))
+        .outcome,
+    ).toBe('meets')
+  })
+
+  it('judge, guarded, rounds nothing', () => {
+    expect(judged(activity, guarded, 78.96, stated(2))).toMatchObject({
+      outcome: 'inconclusive',
+      value: 78.96,
+      compared: 78.96,
+      uncertainty: { u: 2, basis: '24 batches' },
+    })
+    expect(judged(activity, guarded, 78.96, stated(2)).reason).toBe(
+      '78.96 % with a standard uncertainty of 2 % neither meets nor misses the limit, at least 75 %, under the guard band of 2 standard uncertainties agreed in special provision 7',
+    )
+  })
+
+  it('judge, guarded, takes Student’s t where degrees of freedom are known', () => {
+    // t(0.95; 5) = 2.015, t(0.95; 9) = 1.833 (printed tables): guards of 4.03 and 3.67 about 75 with u of 2,
+    // in place of 3.29.
+    const outcome = (value: number, df?: number) =>
+      judged(activity, { guarded: 1.645, ...agreed }, value, stated(2, df)).outcome
+    expect([outcome(78.5), outcome(78.5, 9), outcome(78.7, 9), outcome(78.7, 5), outcome(79.1, 5)]).toEqual([
+      'meets',
+      'inconclusive',
+      'meets',
+      'inconclusive',
+      'meets',
+    ])
+    expect([guardFactor(1.645, 5), guardFactor(1.645, 9)].map((factor) => factor.toFixed(3))).toEqual([
+      '2.015',
+      '1.833',
+    ])
+    expect(guardFactor(1.645, undefined)).toBe(1.645)
+  })
+})
+
+describe('judge, probability rule', () => {
+  const probable = { probability: 0.95, ...agreed }
+
+  it.each([
+    // Normal tables: 1.645 standard uncertainties for one side.
+    ['lower limit 75', activity, 2, [78.3, 85], [78.2, 75, 71.8], [71.7, 60]],
+    ['upper limit 6.0', loss, 0.25, [5.58, 4], [5.6, 6, 6.4], [6.42, 8]],
+    ['range 2.0 to 7.0', range, 0.5, [2.83, 6.17, 4.5], [2.8, 6.2, 2, 7, 1.2, 7.8], [1.17, 7.83]],
+    ['magnitude 0.8', magnitude, 0.1, [0.63, -0.63, 0], [0.64, -0.64, 0.8, -0.8], [0.97, -0.97]],
+  ] as const)(
+    'judge, probability of 0.95, %s: meets, inconclusive, does not meet',
+    (_, clause, u, meets, open, misses) => {
+      const outcome = (value: number) => judged(clause, probable, value, stated(u)).outcome
+      expect(meets.map(outcome)).toEqual(meets.map(() => 'meets'))
+      expect(open.map(outcome)).toEqual(open.map(() => 'inconclusive'))
+      expect(misses.map(outcome)).toEqual(misses.map(() => 'does-not-meet'))
+    },
+  )
+
+  it('chanceOfMeeting takes Student’s t where degrees of freedom are known', () => {
+    // scipy 1.17.1: t.cdf(2, 4) and t.cdf(1.5, 9).
+    expect(chanceOfMeeting(79, { low: 75, high: NONE }, stated(2, 4))).toBeCloseTo(0.9419417382, 9)
+    expect(chanceOfMeeting(78, { low: 75, high: NONE }, stated(2, 9))).toBeCloseTo(0.916074672, 9)
+  })
+
+  it('chanceOfMeeting of a value without doubt is certain, on the limit too', () => {
+    expect([75, 74.9].map((value) => chanceOfMeeting(value, { low: 75, high: NONE }, stated(0)))).toEqual([
+      1, 0,
+    ])
+  })
+
+  it('chanceOfMeeting of one side and of the other add up to one', () => {
+    const below = chanceOfMeeting(5.3, { low: -NONE, high: 6 }, stated(0.4, 7))
+    expect(below + chanceOfMeeting(5.3, { low: 6, high: NONE }, stated(0.4, 7))).toBeCloseTo(1, 12)
+  })
+})
+
+describe('chanceOfMeeting, cases of JCGM 106:2012', () => {
+  // JCGM 106:2012, clause 7, breakdown voltage of a Zener diode, printed as 0.92 (digits beyond that by scipy
+  // 1.17.1); the others with the document's equations.
+  it.each([
+    ['breakdown voltage, upper limit −5.40 V', -5.47, 0.05, -NONE, -5.4, 0.9192433408, 'inconclusive'],
+    ['index against a lower limit of 75', 78, 2, 75, NONE, 0.9331927987, 'inconclusive'],
+    ['index exactly at the limit', 75, 1.7, 75, NONE, 0.5, 'inconclusive'],
+  ] as const)('chanceOfMeeting, %s', (_, value, u, low, high, chance, outcome) => {
+    expect(chanceOfMeeting(value, { low, high }, stated(u))).toBeCloseTo(chance, 9)
+    expect(underDoubt({ rule: 'guarded', k: 1.645, agreedIn: 'x' }, value, { low, high }, stated(u))).toBe(
+      outcome,
+    )
+    expect(underDoubt({ rule: 'probability', p: 0.95, agreedIn: 'x' }, value, { low, high }, stated(u))).toBe(
+      outcome,
+    )
+  })
+
+  it('underDoubt accepts up to −5.50 V with a guard band of two standard uncertainties of 0.05 V', () => {
+    const outcome = (value: number) =>
+      underDoubt({ rule: 'guarded', k: 2, agreedIn: 'x' }, value, { low: -NONE, high: -5.4 }, stated(0.05))
+    expect([outcome(-5.5), outcome(-5.499), outcome(-5.301), outcome(-5.29)]).toEqual([
+      'meets',
+      'inconclusive',
+      'inconclusive',
+      'does-not-meet',
+    ])
+  })
+})
+
+describe('judge, what a rule needs', () => {
+  it.each([
+    ['guarded', { guarded: 2, ...agreed }],
+    ['probability', { probability: 0.95, ...agreed }],
+  ])('judge, %s, is inconclusive without a stated uncertainty', (_, rule) => {
+    expect(judged(activity, rule, 95)).toMatchObject({
+      outcome: 'inconclusive',
+      reason: expect.stringContaining('no uncertainty stated'),
+    })
+  })
+
+  it.each([
+    ['guarded', { guarded: 2 }],
+    ['probability', { probability: 0.95 }],
+  ])('judge, %s, follows the specification and says so where the rule was not agreed', (_, rule) => {
+    expect([
+      judged(activity, rule, 75, stated(2)).outcome,
+      judged(activity, rule, 74, stated(2)).outcome,
+      judged(activity, rule, 75).outcome,
+    ]).toEqual(['meets', 'does-not-meet', 'meets'])
+    expect(judged(activity, rule, 75, stated(2)).reason).toContain(
+      'is not agreed in writing, so judged as specified',
+    )
+  })
+
+  it('judge takes a censored result for what it surely says', () => {
+    const outcome = (clause: Parameters<typeof judged>[0], value: number) =>
+      judged(clause, { guarded: 2, ...agreed }, value, stated(0.25), { censored: 'below' }).outcome
+    expect([outcome(loss, 1), outcome(loss, 8)]).toEqual(['meets', 'inconclusive'])
+  })
+
+  it('judge takes the rule of a clause before that of the set, and a group hands its rule to its members', () => {
+    const member: WrittenClause = { clause: 'c', ...loss }
+    const outcome = (clause: WrittenClause) =>
+      clauseOf(
+        judge(
+          setOf([clause], { 'decision-rule': { guarded: 2, ...agreed } }),
+          evidenceOf([result('loss-on-ignition', 5.9)], { uncertaintyOf: () => stated(0.25) }),
+        ),
+        'c',
+      ).outcome
+    expect(outcome(member)).toBe('inconclusive')
+    expect(outcome({ ...member, 'decision-rule': { guarded: 0.1, ...agreed } })).toBe('meets')
+    expect(outcome({ clause: 'g', 'any-of': [member], 'decision-rule': { guarded: 0.1, ...agreed } })).toBe(
+      'meets',
+    )
+  })
+
+  it('judge knows the mean of n results the better by the root of n', () => {
+    const set = setOf([{ clause: 'c', ...loss, several: 'mean' }], {
+      'decision-rule': { guarded: 2, ...agreed },
+    })
+    const results = ['A', 'B', 'C', 'D'].map((sample) => result('loss-on-ignition', 5.5, { sample }))
+    expect(
+      clauseOf(judge(set, evidenceOf(results, { uncertaintyOf: () => stated(0.5) })), 'c'),
+    ).toMatchObject({ outcome: 'meets', uncertainty: { u: 0.25 } })
+  })
+
+  const uniform = (from: WrittenClause['deviation-from'], relative: 'yes' | 'no') =>
+    setOf(
+      [
+        {
+          clause: 'c',
+          property: 'residue-45um',
+          ...(from === undefined ? {} : { 'deviation-from': from }),
+          relative,
+          'magnitude-at-most': relative === 'yes' ? '20 %' : '5 percentage points',
+        },
+      ],
+      { 'decision-rule': { guarded: 2, ...agreed } },
+    )
+  const known = (from: WrittenClause['deviation-from'], relative: 'yes' | 'no') =>
+    clauseOf(
+      judge(
+        uniform(from, relative),
+        evidenceOf([result('residue-45um', 20, { controlValue: 20 })], {
+          preceding: history('residue-45um', [20, 20, 20, 20]),
+          declared: { 'residue-45um': '20 %' },
+          uncertaintyOf: () => stated(2),
+        }),
+      ),
+      'c',
+    ).uncertainty?.u
+
+  it('judge adds the doubt of a mean or a control to a deviation, and none of a declared value', () => {
+    // By hand: 2 √(1 + 1/4) = √5, 2 √2, 2; relative to 20, times five.
+    expect(known({ preceding: 10 }, 'no')).toBeCloseTo(Math.sqrt(5), 12)
+    expect(known({ control: 'yes' }, 'no')).toBeCloseTo(Math.sqrt(8), 12)
+    expect(known({ declared: 'yes' }, 'no')).toBeCloseTo(2, 12)
+    expect(known({ declared: 'yes' }, 'yes')).toBeCloseTo(10, 12)
+  })
+
+  it('judge holds a statistic over results as specified whatever the rule', () => {
+    const set = setOf([{ clause: 'c', ...loss, statistic: { 'rolling-mean': 2 } }], {
+      'decision-rule': { guarded: 2, ...agreed },
+    })
+    expect(
+      clauseOf(
+        judge(
+          set,
+          evidenceOf([result('loss-on-ignition', 6)], { preceding: history('loss-on-ignition', [6]) }),
+        ),
+        'c',
+      ).outcome,
+    ).toBe('meets')
+  })
+})
+
+describe('rule risk', () => {
+  const routes = (rule?: WrittenDecisionRule) =>
+    setOf(
+      [{ clause: 'either', 'any-of': [{ ...activity, age: '7 d' }, activity] }],
+      rule === undefined ? {} : { 'decision-rule': rule },
+    )
+
+  it('riskAtLimit is one half as specified, and what the rule leaves otherwise', () => {
+    expect(riskAtLimit({ rule: 'as-specified' })).toBe(0.5)
+    expect(riskAtLimit({ rule: 'guarded', k: 1.645 })).toBe(0.5)
+    expect(riskAtLimit({ rule: 'guarded', k: 1.645, agreedIn: 'x' })).toBeCloseTo(0.05, 4)
+    expect(riskAtLimit({ rule: 'guarded', k: 2, agreedIn: 'x' })).toBeCloseTo(0.02275, 5)
+    expect(riskAtLimit({ rule: 'probability', p: 0.9, agreedIn: 'x' })).toBeCloseTo(0.1, 12)
+  })
+
+  it('jointRisk of two routes at 5 % is 9.75 %, of one is its own', () => {
+    expect(jointRisk([0.05, 0.05])).toBeCloseTo(0.0975, 12)
+    expect(jointRisk([0.05])).toBeCloseTo(0.05, 12)
+    expect(jointRisk([0.5, 0.5])).toBeCloseTo(0.75, 12)
+  })
+
+  it('riskSentence says what the rule of the set leaves', () => {
+    const words = (rule?: WrittenDecisionRule) =>
+      riskSentence(setOf([{ clause: 'c', ...loss }], rule === undefined ? {} : { 'decision-rule': rule }))
+    expect(words()).toContain('a lot whose true value lies on a limit is accepted in up to 50 % of cases')
+    expect(words({ probability: 0.95, ...agreed })).toBe(
+      'a lot whose true value lies on a limit is accepted in up to 5 % of cases',
+    )
+    expect(words({ guarded: 1.645, ...agreed })).toMatch(/in up to about 5 % of cases$/)
+    expect(words({ probability: 0.95 })).toBe(words())
+  })
+
+  it('riskSentence says that two routes of 5 % each let up to about 10 % through', () => {
+    expect(riskSentence(routes({ probability: 0.95, ...agreed }))).toMatch(
+      /2 routes.*either.*up to about 10 %/,
+    )
+    expect(riskSentence(routes({ guarded: 1.645, ...agreed }))).toMatch(/up to about 10 %/)
+  })
+
+  it('riskSentence joins routes judged as specified, and leaves members for information and all-of groups out', () => {
+    expect(riskSentence(routes())).toMatch(/2 routes.*either.*up to (about )?75 %/)
+    expect(
+      riskSentence(setOf([{ clause: 'either', 'any-of': [activity, { ...loss, information: 'yes' }] }])),
+    ).not.toContain('routes')
+    expect(riskSentence(setOf([{ clause: 'both', 'all-of': [activity, loss] }]))).not.toContain('routes')
+  })
+
+  it('riskSentence names the clauses with a rule of their own', () => {
+    const set = setOf([
+      { clause: 'cl', ...loss, 'decision-rule': { probability: 0.9, ...agreed } },
+      { clause: 'd', ...range },
+    ])
+    expect(riskSentence(set)).toMatch(/\bcl\b.* in up to 10 %/)
+  })
+
+  it('ruleWords names the rule and where it was agreed', () => {
+    expect(ruleWords({ rule: 'guarded', k: 1.645, agreedIn: 'special provision 7' })).toBe(
+      'guard band of 1.645 standard uncertainties, agreed in special provision 7; nothing is rounded',
+    )
+    expect(ruleWords({ rule: 'probability', p: 0.95 })).toBe(
+      'probability of conformity of at least 0.95, not agreed in writing, so judged as specified',
+    )
+  })
+})
+
+describe('statedUncertainty', () => {
+  const entry: StatedRepeatability = {
+    property: 'strength-activity-index',
+    condition: 'c311',
+    age: '28 d',
+    'standard-deviation': '1.9 percentage points',
+    from: '2026-01-01',
+    to: '2026-06-30',
+    basis: '24 batches',
+  }
+  const own = index('28 d', 80)
+  const cv = (text: string) => {
+    const read = readQuantity(text, 'fraction')
+    if (isFault(read)) throw new Error(text)
+    return {
+      property: 'compressive-strength',
+      'coefficient-of-variation': read,
+      from: '2026-01-01',
+      basis: '12 batches',
+    } satisfies StatedRepeatability
+  }
+
+  it('statedUncertainty gives the standard deviation with its degrees of freedom and basis', () => {
+    expect(statedUncertainty([entry], own)).toEqual({ u: 1.9, basis: '24 batches' })
+    expect(statedUncertainty([{ ...entry, 'degrees-of-freedom': 23 }], own)).toEqual({
+      u: 1.9,
+      df: 23,
+      basis: '24 batches',
+    })
+  })
+
+  it.each([
+    ['another property', { property: 'resistivity-index' }],
+    ['another condition', { condition: 'modified-50c' }],
+    ['another age', { age: '7 d' }],
+    ['a later time', { from: '2026-03-11' }],
+    ['an earlier time', { to: '2026-03-09' }],
+  ])('statedUncertainty finds nothing in an entry of %s', (_, other) => {
+    expect(statedUncertainty([{ ...entry, ...other }], own)).toBeUndefined()
+    expect(
+      statedUncertainty(
+        [
+          { ...entry, ...other },
+          { ...entry, 'standard-deviation': '2.5 percentage points' },
+        ],
+        own,
+      )?.u,
+    ).toBe(2.5)
+  })
+
+  it('statedUncertainty takes the first and the last day in, and the day of a test with a clock', () => {
+    expect(
+      [{ from: '2026-03-10' }, { to: '2026-03-10' }].map(
+        (other) => statedUncertainty([{ ...entry, ...other }], { ...own, tested: '2026-03-10T15:30' })?.u,
+      ),
+    ).toEqual([1.9, 1.9])
+  })
+
+  it('statedUncertainty of an entry without condition or age holds for all of them', () => {
+    const { condition: _condition, age: _age, ...general } = entry
+    expect(
+      [index('7 d', 80), index('28 d', 80, { condition: 'modified-50c' })].map(
+        (made) => statedUncertainty([general], made)?.u,
+      ),
+    ).toEqual([1.9, 1.9])
+  })
+
+  it('statedUncertainty takes a coefficient of variation of the result’s own value', () => {
+    expect(statedUncertainty([cv('3.6 %')], result('compressive-strength', 25))?.u).toBeCloseTo(0.9, 12)
+    expect(
+      statedUncertainty(
+        [{ ...cv('10 %'), property: 'autoclave-expansion' }],
+        result('autoclave-expansion', -0.05),
+      )?.u,
+    ).toBeCloseTo(0.005, 12)
+  })
+
+  it('statedUncertainty reads a standard deviation in the property’s own unit, and of an index in points alone', () => {
+    const scatter = (property: PropertyKey, text: string, value: number) =>
+      statedUncertainty(
+        [{ property, 'standard-deviation': text, from: '2026-01-01', basis: 'b' }],
+        result(property, value),
+      )?.u
+    expect([
+      scatter('density', '20 kg/m3', 2.4),
+      scatter('loss-on-ignition', '0.12 %', 3),
+      scatter('loss-on-ignition', '0.12 percentage points', 3),
+    ]).toEqual([0.02, 0.12, 0.12])
+    expect(scatter('strength-activity-index', '1.9 %', 80)).toBeUndefined()
+  })
+})

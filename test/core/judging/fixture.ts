@@ -1,0 +1,123 @@
+/**
+ * Small builders for judging: a set from written clauses, results and evidence with the usual parts filled
+ * in.
+ */
+import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import type { Evidence } from '../../../src/core/evidence/evidence.ts'
+import { type PropertyKey, property } from '../../../src/core/measure/properties.ts'
+import type { PlannedTest, PrecedingResult, Result } from '../../../src/core/result/result.ts'
+import { KINDS } from '../../../src/core/measure/units.ts'
+import type { ClauseOutcome, Verdict } from '../../../src/core/criteria/outcome.ts'
+import { compileCriterion } from '../../../src/records/criteria/compile.ts'
+import type { KnownRecords } from '../../../src/records/criteria/context.ts'
+import type { WrittenClause, WrittenCriterion } from '../../../src/records/criteria/written-criterion.ts'
+
+/** Sets that a trial set may extend are handed over by a test; none without it. */
+export function knownOf(bases: Readonly<Record<string, Criterion>> = {}): KnownRecords {
+  return {
+    conditions: new Set(['c311', 'modified-50c']),
+    criteria: new Set(['c618-12a', 'c618-19', ...Object.keys(bases)]),
+    base: (id) => bases[id] ?? 'faulty',
+  }
+}
+
+/** A compiled set; a fault in it fails the test. */
+export function setOf(
+  clauses: readonly WrittenClause[],
+  more: Partial<WrittenCriterion> & {
+    readonly id?: string
+    readonly bases?: Readonly<Record<string, Criterion>>
+  } = {},
+): Criterion {
+  const { id = 'trial', bases, ...rest } = more
+  const record: WrittenCriterion = {
+    title: 'Trial set',
+    edition: '1',
+    kinds: ['coal-fly-ash', 'raw-natural-pozzolan'],
+    clauses,
+    ...rest,
+  }
+  const set = compileCriterion(
+    id,
+    record,
+    (pointer, fault) => {
+      throw new Error(`${pointer}: ${fault.message}`)
+    },
+    knownOf(bases),
+  )
+  if (set === undefined) throw new Error('the set did not compile')
+  return set
+}
+
+export function result(key: PropertyKey, value: number, more: Partial<Result> = {}): Result {
+  const { kind, decimals } = property(key)
+  return {
+    key: [key, more.condition ?? '', more.age ?? '', '', 'lab', more.sample ?? 'C'].join('|'),
+    property: key,
+    laboratory: 'lab',
+    sample: 'C',
+    sampleKind: 'composite',
+    role: 'producer',
+    value,
+    unit: KINDS[kind].stored,
+    decimals,
+    n: 1,
+    tested: '2026-03-10',
+    valid: true,
+    reasons: [],
+    working: () => [],
+    ...more,
+  }
+}
+
+/** A strength activity index at c311. */
+export function index(age: '7 d' | '28 d', value: number, more: Partial<Result> = {}): Result {
+  return result('strength-activity-index', value, { condition: 'c311', age, ...more })
+}
+
+export function plannedIndex(age: '7 d' | '28 d', more: Partial<PlannedTest> = {}): PlannedTest {
+  return {
+    property: 'strength-activity-index',
+    condition: 'c311',
+    age,
+    laboratory: 'lab',
+    sample: 'C',
+    sampleKind: 'composite',
+    begun: '2026-03-11T09:20',
+    due: '2026-04-08',
+    ...more,
+  }
+}
+
+export function evidenceOf(results: readonly Result[], more: Partial<Evidence> = {}): Evidence {
+  return {
+    class: null,
+    kind: 'coal-fly-ash',
+    asOf: '2026-04-01',
+    results,
+    planned: [],
+    preceding: () => [],
+    ...more,
+  }
+}
+
+/** A history that answers one property with these values, and honours the count asked for. */
+export function history(key: PropertyKey, values: readonly number[]): Evidence['preceding'] {
+  const all: PrecedingResult[] = values.map((value, place) => ({
+    lot: `s/L${place + 1}`,
+    sampled: `2025-01-${String(place + 1).padStart(2, '0')}`,
+    value,
+  }))
+  return (asked, _condition, _age, _method, count) => (asked === key ? all.slice(-count) : [])
+}
+
+/** A clause of a verdict, at any depth. */
+export function clauseOf(verdict: Verdict, id: string): ClauseOutcome {
+  const found = flat(verdict.clauses).find((clause) => clause.id === id)
+  if (found === undefined) throw new Error(`no clause ${id} in the verdict`)
+  return found
+}
+
+function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
+  return clauses.flatMap((clause) => [clause, ...flat(clause.clauses ?? [])])
+}
