@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { PROGRAM } from '../../src/commands/program.ts'
 import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
-import { computeEdition } from '../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
 import type { Edition, LotEntry } from '../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
@@ -31,8 +31,7 @@ describe('scenarioFiles', () => {
     const issues: DemoIssue[] = []
     for (const _file of scenarioFiles({}, (issue) => {
       issues.push(issue)
-    }))
-      continue
+    }));
     for (const [index, issue] of issues.entries()) {
       const earlier = issues.slice(0, index).filter((other) => other.lot === issue.lot)
       expect(earlier.every((other) => other.date <= issue.date)).toBe(true)

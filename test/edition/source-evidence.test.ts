@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../src/core/judging/verdict.ts'
 import { unpackSource } from '../../src/core/evidence/source-evidence.ts'
-import { computeEdition } from '../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
 import { sourceEvidenceData } from '../../src/edition/writers/lot-data.ts'
 import { loadRecords } from '../../src/records/load.ts'
 

@@ -15,7 +15,7 @@ import { describe, expect, it } from 'vitest'
 import { CODES } from '../../src/records/diagnostics/codes.ts'
 import { diagnosticsText } from '../../src/records/diagnostics/diagnostic-text.ts'
 import { loadRecords } from '../../src/records/load.ts'
-import { computeEdition } from '../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
 
 const FOLDER = resolve(import.meta.dirname, '../diagnostics')
 const CASES = readdirSync(join(FOLDER, 'cases')).filter((name) => /\.(yaml|mdx)$/.test(name))

@@ -1,5 +1,5 @@
 /** Sums of oxides and the class that follows from calcium oxide. All in per cent by mass. */
-import type { MaterialKind } from '../criteria/criterion.ts'
+import type { MaterialKind } from '../measure/material-kind.ts'
 
 /** SiO₂ + Al₂O₃ + Fe₂O₃. */
 export function oxideSum({ SiO2, Al2O3, Fe2O3 }: { SiO2: number; Al2O3: number; Fe2O3: number }): number {

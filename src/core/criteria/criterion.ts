@@ -2,20 +2,9 @@
  * Acceptance criteria as the core judges them: compiled from a record, every limit a quantity in the
  * property's stored unit.
  */
+import type { MaterialKind } from '../measure/material-kind.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Quantity } from '../measure/units.ts'
-
-export type MaterialKind =
-  | 'coal-fly-ash'
-  | 'coal-bottom-ash'
-  | 'harvested-coal-ash'
-  | 'raw-natural-pozzolan'
-  | 'calcined-natural-pozzolan'
-  | 'slag'
-  | 'silica-fume'
-  | 'blend'
-  | 'limestone-filler'
-  | 'quartz-filler'
 
 export type Operator = 'at-least' | 'at-most' | 'above' | 'below' | 'between' | 'magnitude-at-most' | 'report'
 

@@ -2,9 +2,9 @@
  * Guarded and probability rules: what a value and its standard uncertainty decide about a limit. Nothing is
  * rounded under them.
  */
+import type { Uncertainty } from '../result/uncertainty.ts'
 import type { DecisionRule, Operator } from './criterion.ts'
 import { cumulative, quantile } from '../statistics/distributions.ts'
-import type { Uncertainty } from '../evidence/evidence.ts'
 import { withoutDust } from '../measure/rounding.ts'
 import type { Outcome } from './outcome.ts'
 

@@ -2,8 +2,8 @@
  * Outcomes and verdicts: closed sets, with the clauses that decided. Plain data: a verdict is stored in
  * issued documents as it is.
  */
+import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Operator } from './criterion.ts'
-import type { Uncertainty } from '../evidence/evidence.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 
 export const OUTCOMES = [

@@ -1,5 +1,5 @@
 /** A laboratory's scatter between batches, pooled from its own earlier work where it states none. */
-import type { Uncertainty } from '../evidence/evidence.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import { dateOf } from '../measure/moment.ts'
 import type { Result } from '../result/result.ts'

@@ -1,5 +1,5 @@
 /** The standard uncertainty that a laboratory states for its results: the scatter between its batches. */
-import type { Uncertainty } from '../evidence/evidence.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
 import { dateOf, inForce } from '../measure/moment.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'

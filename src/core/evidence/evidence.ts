@@ -1,18 +1,10 @@
 /** What is known of one lot on one date when it is judged. */
-import type { MaterialKind } from '../criteria/criterion.ts'
+import type { MaterialKind } from '../measure/material-kind.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
+import type { Coverage } from '../history/coverage.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { PlannedTest, PrecedingResult, Result, UnmadeResult } from '../result/result.ts'
 import type { Quantity } from '../measure/units.ts'
-
-/**
- * Standard uncertainty of a result in its stored unit, between batches of one laboratory; `df` degrees of
- * freedom where known.
- */
-export interface Uncertainty {
-  readonly u: number
-  readonly df?: number
-  readonly basis: string
-}
 
 /** A document of the lot or its source. */
 export interface KnownDocument {
@@ -34,21 +26,6 @@ export interface KnownApproval {
   readonly set?: string
   readonly clause?: string
   readonly evidence?: string
-}
-
-/** What was produced and sampled since the test before, for one property. */
-export interface Coverage {
-  /** Lot of the test before; absent for a source's first. */
-  readonly since?: string
-  /**
-   * Hours from that test's sample, or from the beginning of the source's first lot, to this lot's end of
-   * sampling.
-   */
-  readonly hours: number
-  /** Mass produced in that time, this lot included. */
-  readonly tonnes: number
-  /** Tests of this lot; the mass and time are shared among them. */
-  readonly tests: number
 }
 
 export interface Evidence {

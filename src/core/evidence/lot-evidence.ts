@@ -2,8 +2,9 @@
  * From a source's background and history to the evidence on one of its lots: the one way in which a lot comes
  * to be judged.
  */
-import type { MaterialKind } from '../criteria/criterion.ts'
-import type { Evidence, KnownApproval, KnownDocument, Uncertainty } from './evidence.ts'
+import type { MaterialKind } from '../measure/material-kind.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
+import type { Evidence, KnownApproval, KnownDocument } from './evidence.ts'
 import {
   coverageOf,
   type History,

@@ -3,7 +3,7 @@
  * once a source;
  * a query walks back from the lot's place and never looks at a later lot.
  */
-import type { Coverage } from '../evidence/evidence.ts'
+import type { Coverage } from './coverage.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import { dateOf, daysBetween, hoursBetween } from '../measure/moment.ts'
 import type { PlannedTest, PrecedingResult, Result } from '../result/result.ts'

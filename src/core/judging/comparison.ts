@@ -1,10 +1,10 @@
 /** One comparison: the result that counts, or what stands in its place, against the limit of the class. */
+import type { Uncertainty } from '../result/uncertainty.ts'
 import type { JudgedValue } from './compare-with-limit.ts'
 import type { Comparison } from '../criteria/criterion.ts'
 import { declaredQuantity, type Reference, referenceOf } from './deviation-reference.ts'
 import { rulesByDoubt } from '../criteria/decision-rule.ts'
 import { deviationFrom } from './deviation.ts'
-import type { Uncertainty } from '../evidence/evidence.ts'
 import { classified } from './bands.ts'
 import { appliedLimit, type Bench, held, heldLimits, unitOf } from './limits.ts'
 import { outOfScope } from './scope.ts'

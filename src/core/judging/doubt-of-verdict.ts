@@ -2,9 +2,9 @@
  * How far a value stands from its limit, measured by its own uncertainty: for information beside an outcome
  * as specified.
  */
+import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Interval } from '../criteria/decision-rule.ts'
 import { quantile } from '../statistics/distributions.ts'
-import type { Uncertainty } from '../evidence/evidence.ts'
 import { withoutDust } from '../measure/rounding.ts'
 
 /**

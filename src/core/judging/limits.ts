@@ -1,4 +1,5 @@
 /** A value against every limit of its clause that holds for the lot's class, under the decision rule. */
+import type { Uncertainty } from '../result/uncertainty.ts'
 import { withApproval } from './approval.ts'
 import {
   type Answer,
@@ -18,7 +19,6 @@ import {
 } from '../criteria/decision-rule.ts'
 import { doubtWords } from './doubt-of-verdict.ts'
 import { UNIFORMITY_RESOLUTION } from './deviation.ts'
-import type { Uncertainty } from '../evidence/evidence.ts'
 import type { Finding } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
 import { limitWords, numberWords, quantitiesFor, unroundedWords } from '../../words/limit-words.ts'

@@ -3,7 +3,7 @@
  * (keys as in YAML,
  * quantities loaded), so that a loaded record is taken as it is.
  */
-import type { MaterialKind } from '../criteria/criterion.ts'
+import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Quantity } from '../measure/units.ts'
 
 export type CuringMedium = 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'

@@ -1,5 +1,6 @@
 /** Builds the certificate document of a lot from its records and today's computation. */
-import type { Criterion, MaterialKind } from '../../core/criteria/criterion.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
+import type { Criterion } from '../../core/criteria/criterion.ts'
 import { isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { riskSentence, ruleWords } from '../../core/criteria/rule-risk.ts'
 import type { bestClass } from '../../core/judging/verdict.ts'

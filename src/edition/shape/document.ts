@@ -3,7 +3,7 @@
  * `issue`
  * freezes it in content/issued; a page of an issued lot shows the frozen document and nothing computed later.
  */
-import type { MaterialKind } from '../../core/criteria/criterion.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { WorkingLine, Result } from '../../core/result/result.ts'
 import type { Verdict } from '../../core/criteria/outcome.ts'
 

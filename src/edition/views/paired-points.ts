@@ -1,7 +1,7 @@
 /**
  * Lots that have a strength and a resistivity index at one condition and age, gathered once for an edition.
  */
-import type { MaterialKind } from '../../core/criteria/criterion.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { representative } from '../../core/history/history.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import type { Result } from '../../core/result/result.ts'

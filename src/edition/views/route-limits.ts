@@ -1,6 +1,7 @@
 /** The limits of both routes, strength and resistivity, and what a lot meets of them. */
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareWithLimit } from '../../core/judging/compare-with-limit.ts'
-import { type Comparison, type Criterion, type MaterialKind, setName } from '../../core/criteria/criterion.ts'
+import { type Comparison, type Criterion, setName } from '../../core/criteria/criterion.ts'
 import { heldLimits } from '../../core/judging/limits.ts'
 import { limitWords } from '../../words/limit-words.ts'
 import type { Quantity } from '../../core/measure/units.ts'

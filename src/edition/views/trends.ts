@@ -2,12 +2,12 @@
  * What the trend charts of a source show beside its series: limit lines and bands of the governing criterion,
  * events.
  */
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import {
   type Clause,
   type Comparison,
   type Criterion,
   includesClass,
-  type MaterialKind,
   setName,
 } from '../../core/criteria/criterion.ts'
 import { quantitiesFor } from '../../words/limit-words.ts'

@@ -1,4 +1,5 @@
 /** One clause of a criterion record, whatever its form, and the members of a group below it. */
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type {
   Approval,
   Band,
@@ -9,7 +10,6 @@ import type {
   Deviation,
   Frequency,
   Group,
-  MaterialKind,
   SamplingClause,
 } from '../../core/criteria/criterion.ts'
 import type { Resolution } from '../../core/judging/compare-with-limit.ts'

@@ -2,12 +2,12 @@
  * A criterion record becomes the set that the core judges by; every fault is reported where it stands in the
  * record.
  */
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import {
   type Clause,
   type Criterion,
   everyClause,
   type Layer,
-  type MaterialKind,
   setName,
 } from '../../core/criteria/criterion.ts'
 import { property } from '../../core/measure/properties.ts'

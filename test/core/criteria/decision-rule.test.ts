@@ -1,7 +1,7 @@
 /** Decision rules that take doubt into account, the risk they leave, and where the uncertainty comes from. */
+import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
 import { describe, expect, it } from 'vitest'
 import { chanceOfMeeting, guardFactor, underDoubt } from '../../../src/core/criteria/decision-rule.ts'
-import type { Uncertainty } from '../../../src/core/evidence/evidence.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
 import { type StatedRepeatability, statedUncertainty } from '../../../src/core/doubt/stated-repeatability.ts'

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { computeEdition } from '../../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
 import { standingControls, standingWords } from '../../../src/edition/views/control-standing.ts'
 import type { LotEntry } from '../../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../../src/records/load.ts'

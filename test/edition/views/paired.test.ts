@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Quantity } from '../../../src/core/measure/units.ts'
-import { computeEdition } from '../../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
 import type { LotEntry, SourceEntry } from '../../../src/edition/shape/edition.ts'
 import {
   pairedGroups,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { computeEdition } from '../../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
 import { explainedIndices } from '../../../src/edition/views/resistivity-explained.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 

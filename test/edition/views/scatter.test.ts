@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { computeEdition } from '../../../src/edition/passes/compute.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
 import type { LotEntry } from '../../../src/edition/shape/edition.ts'
 import { scatterRows } from '../../../src/edition/views/scatter.ts'
 import { loadRecords } from '../../../src/records/load.ts'

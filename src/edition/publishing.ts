@@ -3,9 +3,9 @@
  * or a writer
  * sees it, so that nothing downstream can forget to.
  */
-import type { Lot } from '../../records/schema/loaded-records.ts'
-import type { CertificateDocument } from '../shape/document.ts'
-import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
+import type { Lot } from '../records/schema/loaded-records.ts'
+import type { CertificateDocument } from './shape/document.ts'
+import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 
 type Publish = ReadonlySet<string>
 

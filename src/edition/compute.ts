@@ -1,12 +1,12 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import type { Finding } from '../../core/checks/finding.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
-import type { Records } from '../../records/load.ts'
-import { latestHappening } from './as-of.ts'
-import { certificateDocument, type JudgedLot } from '../certificate/certificate.ts'
-import { issueFindings } from '../certificate/compare-issued.ts'
-import { controlEntries } from './control-entries.ts'
-import type { CertificateDocument } from '../shape/document.ts'
+import type { Finding } from '../core/checks/finding.ts'
+import type { Verdict } from '../core/criteria/outcome.ts'
+import type { Records } from '../records/load.ts'
+import { latestHappening } from './passes/as-of.ts'
+import { certificateDocument, type JudgedLot } from './certificate/certificate.ts'
+import { issueFindings } from './certificate/compare-issued.ts'
+import { controlEntries } from './passes/control-entries.ts'
+import type { CertificateDocument } from './shape/document.ts'
 import type {
   CertificateState,
   Edition,
@@ -14,11 +14,11 @@ import type {
   Revision,
   ShipmentEntry,
   SourceEntry,
-} from '../shape/edition.ts'
-import { readIssuedDocument } from '../certificate/issued.ts'
-import { knownRecord } from './known-record.ts'
-import { sourceSeries } from './series.ts'
-import { judgeLot, type SourceState, sourceStates } from './source-state.ts'
+} from './shape/edition.ts'
+import { readIssuedDocument } from './certificate/issued.ts'
+import { knownRecord } from './passes/known-record.ts'
+import { sourceSeries } from './passes/series.ts'
+import { judgeLot, type SourceState, sourceStates } from './passes/source-state.ts'
 
 export interface EditionOptions {
   /** Calendar date; the site's, else the latest happening, without it. */
