@@ -1,10 +1,10 @@
 /**
  * A value against its limit on a short line. The limit keeps its place (a lower limit near the left, an upper
- * one near the
- * right, both ends of a range evenly), so that a column of strips can be read downwards; distances are in
- * proportion to the limit.
+ * one near the right, both ends of a range evenly), so that a column of strips can be read downwards;
+ * distances are in proportion to the limit.
  */
 import type { Operator } from '../core/criteria/criterion.ts'
+import { rounded } from './plot.ts'
 
 /** `u` is a standard uncertainty in the unit of the value. */
 export interface StripInput {
@@ -106,7 +106,7 @@ function scaleFor(operator: Operator, [first, second]: readonly number[]): Scale
 
 function markAt(place: number): StripModel['mark'] {
   const beyond = place < 0 ? 'left' : 1 < place ? 'right' : null
-  return { x: pixel(Math.min(1, Math.max(0, place))), beyond }
+  return { x: cut(place), beyond }
 }
 
 function cut(place: number): number {
@@ -115,8 +115,4 @@ function cut(place: number): number {
 
 function pixel(place: number): number {
   return rounded(MARGIN + place * (WIDTH - 2 * MARGIN))
-}
-
-function rounded(value: number): number {
-  return Math.round(value * 100) / 100
 }

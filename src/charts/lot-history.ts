@@ -3,10 +3,12 @@
  * it is judged by.
  */
 import { extent, line, scaleLinear, ticks } from 'd3'
+import { rounded } from './plot.ts'
+import { dotsPath, type PointStatus, runs } from './points.ts'
 
 export interface HistoryPoint {
   readonly value: number | null
-  readonly status: 'valid' | 'not-valid' | 'pending' | 'withdrawn'
+  readonly status: PointStatus
 }
 export interface HistoryInput {
   readonly points: readonly HistoryPoint[]
@@ -18,7 +20,7 @@ export interface HistoryInput {
 export interface HistoryMark {
   readonly x: number
   readonly y: number
-  readonly shape: HistoryPoint['status']
+  readonly shape: PointStatus
 }
 
 export interface HistoryModel {
@@ -50,42 +52,51 @@ export function lotHistoryModel({ points, limits, width, height }: HistoryInput)
   ])
   if (low === undefined || high === undefined || points.every((point) => point.value === null)) return null
   const room = low === high ? Math.max(1, Math.abs(low) * 0.1) : (high - low) * 0.1
-  const y = scaleLinear([low - room, high + room], [height - BOTTOM, TOP])
-  const step = points.length < 2 ? 0 : (width - LEFT - RIGHT) / (points.length - 1)
-  const marks = points.map((point, index) => ({
-    x: rounded(points.length < 2 ? (LEFT + width - RIGHT) / 2 : LEFT + index * step),
-    y: rounded(point.value === null ? height - BOTTOM : y(point.value)),
-    shape: point.value === null ? ('pending' as const) : point.status,
-  }))
-  const drawn = line().digits(1)
+  const ends: [number, number] = [low - room, high + room]
+  const y = scaleLinear(ends, [height - BOTTOM, TOP])
+  const marks = historyMarks(points, width, (value) => (value === null ? height - BOTTOM : y(value)))
+  const valid = ({ shape }: HistoryMark) => shape === 'valid'
   return {
     width,
     height,
     left: LEFT,
     right: width - RIGHT,
-    line: runs(marks)
-      .map((run) => drawn(run.map((mark) => [mark.x, mark.y])) ?? '')
-      .join(''),
-    dots: marks
-      .filter(({ shape }) => shape === 'valid')
-      .map(({ x, y }) => `M${x},${y}h0`)
-      .join(''),
-    marks: marks.filter(({ shape }) => shape !== 'valid'),
+    line: joinedLine(marks),
+    dots: dotsPath(marks.filter(valid)),
+    marks: marks.filter((mark) => !valid(mark)),
     last: marks.at(-1) as HistoryMark,
-    limits: limits.map((limit) => rounded(y(limit))),
-    ticks: ticks(low - room, high + room, 3).map((value) => ({ y: rounded(y(value)), value })),
+    limits: limits.map((limit) => tenth(y(limit))),
+    ticks: ticks(...ends, 3).map((value) => ({ y: tenth(y(value)), value })),
   }
 }
 
-function runs(marks: readonly HistoryMark[]): HistoryMark[][] {
-  const found: HistoryMark[][] = [[]]
-  for (const mark of marks) {
-    if (mark.shape === 'valid') found.at(-1)?.push(mark)
-    else found.push([])
-  }
-  return found.filter((run) => run.length > 1)
+/** A small drawing keeps one decimal of a pixel. */
+function tenth(pixel: number): number {
+  return rounded(pixel, 1)
 }
 
-function rounded(value: number): number {
-  return Math.round(value * 10) / 10
+/** Evenly spaced; one alone stands in the middle. */
+function historyMarks(
+  points: readonly HistoryPoint[],
+  width: number,
+  height: (value: number | null) => number,
+): HistoryMark[] {
+  const step = points.length < 2 ? 0 : (width - LEFT - RIGHT) / (points.length - 1)
+  return points.map(({ value, status }, index) => ({
+    x: tenth(points.length < 2 ? (LEFT + width - RIGHT) / 2 : LEFT + index * step),
+    y: tenth(height(value)),
+    shape: value === null ? 'pending' : status,
+  }))
+}
+
+/** A run of one point is no line: its dot shows it. */
+function joinedLine(marks: readonly HistoryMark[]): string {
+  const drawn = line<HistoryMark>(
+    ({ x }) => x,
+    ({ y }) => y,
+  ).digits(1)
+  return runs(marks, ({ shape }) => (shape === 'valid' ? 'joined' : 'break'))
+    .filter((run) => 1 < run.length)
+    .map((run) => drawn(run) ?? '')
+    .join('')
 }

@@ -1,13 +1,13 @@
 /** The two axes of a trend: time across, values upwards, with the ticks that are labelled. */
-import { extent, scaleLinear, scaleLog, scaleUtc, utcFormat } from 'd3'
+import { extent, scaleLinear, scaleLog, scaleUtc, utcDay, utcFormat, utcHour } from 'd3'
+import { LEFT, RIGHT, rounded } from './plot.ts'
 
-/** Room for the labels of the value axis, and at the other end. */
-export const LEFT = 46
-export const RIGHT = 12
 /** Largest over smallest value from which a linear axis hides the small ones. */
 const LOG_FROM = 8
-const MS_PER_DAY = 86_400_000
-const MS_PER_YEAR = 365.25 * MS_PER_DAY
+/** A span above which a tick of January names its year alone: two years. */
+const LONG_HOURS = 2 * 365.25 * 24
+/** Days left free on either side of a single date. */
+const LONE_DAYS = 15
 
 export type TimeScale = ReturnType<typeof scaleUtc<number, number>>
 export type ValueScale = ((value: number) => number) & { ticks(count?: number): number[] }
@@ -25,15 +25,14 @@ export function utcDate(text: string): Date {
   return new Date(`${text.slice(0, 10)}T00:00:00Z`)
 }
 
-/** Two decimals of a pixel: the same digits on every machine. */
-export function rounded(value: number): number {
-  return Math.round(value * 100) / 100
-}
-
 export function timeScale(dates: readonly string[], width: number): TimeScale {
-  const [first = 0, last = 0] = extent(dates, (text) => utcDate(text).getTime())
-  const room = first === last ? 15 * MS_PER_DAY : (last - first) * 0.02
-  return scaleUtc<number, number>([new Date(first - room), new Date(last + room)], [LEFT, width - RIGHT])
+  const [first = new Date(0), last = first] = extent(dates, utcDate)
+  const room = (last.getTime() - first.getTime()) * 0.02
+  const ends =
+    room === 0
+      ? [utcDay.offset(first, -LONE_DAYS), utcDay.offset(last, LONE_DAYS)]
+      : [new Date(first.getTime() - room), new Date(last.getTime() + room)]
+  return scaleUtc<number, number>(ends, [LEFT, width - RIGHT])
 }
 
 /** By spread: logarithmic where a linear axis would press the small values together. */
@@ -54,10 +53,9 @@ export function valueScale(
 
 export function timeTicks(x: TimeScale, width: number): TimeTick[] {
   const [from, to] = x.domain() as [Date, Date]
-  const years = (to.getTime() - from.getTime()) / MS_PER_YEAR
-  const month = utcFormat('%b %Y')
-  const label = (date: Date) =>
-    2 < years && date.getUTCMonth() === 0 ? String(date.getUTCFullYear()) : month(date)
+  const long = utcHour.offset(from, LONG_HOURS) < to
+  const [year, month] = [utcFormat('%Y'), utcFormat('%b %Y')]
+  const label = (date: Date) => (long && date.getUTCMonth() === 0 ? year(date) : month(date))
   return x
     .ticks(width < 500 ? 3 : 7)
     .map((date) => ({ x: rounded(x(date)), label: label(date) }))

@@ -1,44 +1,36 @@
 /** A trend over sampling as plain values: paths, marks and labels, ready to be written as SVG. */
-import { area, line } from 'd3'
-import { placeLabels, type PlacedLabel } from './labels.ts'
+import { line } from 'd3'
+import { rowsOf } from './labels.ts'
+import { LEFT, type Plot, RIGHT, rounded } from './plot.ts'
+import { dotsPath, type Joint, type PointStatus, runs } from './points.ts'
 import {
-  LEFT,
-  RIGHT,
-  rounded,
-  type TimeScale,
+  type TimeTick,
   timeScale,
   timeTicks,
   utcDate,
-  type ValueScale,
+  type ValueTick,
   valueScale,
   valueTicks,
 } from './trend-axes.ts'
+import {
+  type EventBand,
+  eventBands,
+  type LimitLine,
+  limitLines,
+  type TrendEvent,
+  type TrendLimit,
+} from './trend-labels.ts'
+import { bandEdges, meanPaths, type TrendBand } from './trend-mean.ts'
 
 export interface TrendPoint {
   readonly lot: string
   /** Date, or date and time, of sampling or casting. */
   readonly at: string
   readonly value: number | null
-  readonly status: 'valid' | 'not-valid' | 'pending' | 'withdrawn'
+  readonly status: PointStatus
   readonly note?: string
   /** Mean of the preceding results. */
   readonly mean?: number
-}
-export interface TrendLimit {
-  readonly value: number
-  readonly label: string
-  /** Names of the sets that set it, for the legend. */
-  readonly sets?: readonly string[]
-}
-export interface TrendEvent {
-  readonly from: string
-  readonly to?: string
-  readonly title: string
-}
-
-export interface TrendBand {
-  readonly half: number
-  readonly relative: boolean
 }
 
 export interface TrendInput {
@@ -69,31 +61,27 @@ export interface TrendMark {
 export interface TrendModel {
   readonly width: number
   readonly height: number
-  readonly plot: {
-    readonly left: number
-    readonly right: number
-    readonly top: number
-    readonly bottom: number
-  }
+  readonly plot: Plot
   readonly logarithmic: boolean
   /** One path for each run of valid neighbours. */
   readonly lines: readonly string[]
   readonly mean: string
   readonly band: string
   readonly marks: readonly TrendMark[]
-  /**
-   * All valid results as one path of points: thousands of elements of their own would make the page heavy.
-   */
+  /** All valid results as one path. */
   readonly dots: string
-  readonly limits: readonly { readonly y: number; readonly label: string; readonly labelY: number }[]
-  readonly events: readonly { readonly x: number; readonly width: number; readonly label: PlacedLabel }[]
-  readonly xTicks: readonly { readonly x: number; readonly label: string }[]
-  readonly yTicks: readonly { readonly y: number; readonly value: number }[]
+  readonly limits: readonly LimitLine[]
+  readonly events: readonly EventBand[]
+  readonly xTicks: readonly TimeTick[]
+  readonly yTicks: readonly ValueTick[]
 }
 
+const TOP = 8
 const BOTTOM = 26
 const LABEL_ROW = 15
-const SHAPES: Readonly<Record<TrendPoint['status'], MarkShape>> = {
+/** A mark without a value stands this far above the lower edge. */
+const FLOAT = 5
+const SHAPES: Readonly<Record<PointStatus, MarkShape>> = {
   valid: 'circle',
   'not-valid': 'diamond',
   pending: 'ring',
@@ -102,131 +90,44 @@ const SHAPES: Readonly<Record<TrendPoint['status'], MarkShape>> = {
 
 /** The model of a trend; null where no point has a value. */
 export function trendModel(input: TrendInput): TrendModel | null {
-  const { points, width } = input
-  const values = points.flatMap((point) => (point.value === null ? [] : [point.value]))
+  const { points, limits, band, width } = input
+  const values = points.map((point) => point.value).filter((value) => value !== null)
   if (values.length === 0) return null
-  const x = timeScale(
-    points.map((point) => point.at),
-    width,
-  )
-  const events = eventBands(input, x)
-  const top = 8 + LABEL_ROW * rows(events)
-  const height = input.height + LABEL_ROW * rows(events)
+  const dates = points.map((point) => point.at)
+  const time = timeScale(dates, width)
+  const events = eventBands(input.events, time, width)
+  const head = LABEL_ROW * rowsOf(events.map((event) => event.label))
+  const height = input.height + head
+  const plot: Plot = { left: LEFT, right: width - RIGHT, top: TOP + head, bottom: height - BOTTOM }
   const { y, logarithmic } = valueScale(
-    [...values, ...input.limits.map((limit) => limit.value), ...bandEdges(input)],
-    [height - BOTTOM, top],
+    [...values, ...limits.map((limit) => limit.value), ...bandEdges(points, band)],
+    [plot.bottom, plot.top],
     input.axis ?? 'by-spread',
   )
-  const at = (point: TrendPoint) => rounded(x(utcDate(point.at)))
+  const across = (point: TrendPoint) => rounded(time(utcDate(point.at)))
+  const upwards = ({ value }: TrendPoint) => (value === null ? plot.bottom - FLOAT : rounded(y(value)))
+  const joined = line<TrendPoint>(across, upwards).digits(2)
   const marks = points.map(
-    (point): TrendMark => ({
-      x: at(point),
-      y: point.value === null ? height - BOTTOM - 5 : rounded(y(point.value)),
-      shape: SHAPES[point.status],
-      point,
-    }),
+    (point): TrendMark => ({ x: across(point), y: upwards(point), shape: SHAPES[point.status], point }),
   )
   return {
     width,
     height,
-    plot: { left: LEFT, right: width - RIGHT, top, bottom: height - BOTTOM },
+    plot,
     logarithmic,
-    lines: validRuns(points).map(
-      (run) => line<TrendPoint>(at, (point) => rounded(y(point.value ?? 0))).digits(2)(run) ?? '',
-    ),
-    ...meanPaths(input, at, y),
+    lines: runs(points, jointOf).map((run) => joined(run) ?? ''),
+    ...meanPaths(points, { x: across, y, band }),
     marks,
-    dots: marks.flatMap((mark) => (mark.shape === 'circle' ? [`M${mark.x},${mark.y}h0`] : [])).join(''),
-    limits: limitLines(input.limits, y, top),
+    dots: dotsPath(marks.filter((mark) => mark.shape === 'circle')),
+    limits: limitLines(limits, y, plot.top),
     events,
-    xTicks: timeTicks(x, width),
+    xTicks: timeTicks(time, width),
     yTicks: valueTicks(y, logarithmic, input.decimals),
   }
 }
 
-/** The line of valid results is broken by a point that is not. */
-function validRuns(points: readonly TrendPoint[]): TrendPoint[][] {
-  const runs: TrendPoint[][] = [[]]
-  for (const point of points) {
-    if (point.status === 'valid' && point.value !== null) runs.at(-1)?.push(point)
-    else if (point.status !== 'pending' && (runs.at(-1)?.length ?? 0) > 0) runs.push([])
-  }
-  return runs.filter((run) => 0 < run.length)
-}
-
-/** One edge of the band around a mean; the mean itself without a band. */
-function bandEdge(mean: number, sign: 1 | -1, band: TrendBand | undefined): number {
-  if (band === undefined) return mean
-  return mean + sign * (band.relative ? (Math.abs(mean) * band.half) / 100 : band.half)
-}
-
-/** The axis takes the band in, so that it is never drawn over the edge of the plot. */
-function bandEdges({ points, band }: TrendInput): number[] {
-  return points.flatMap(({ mean }) =>
-    mean === undefined ? [] : [bandEdge(mean, -1, band), bandEdge(mean, 1, band)],
-  )
-}
-
-function meanPaths(
-  { points, band }: TrendInput,
-  at: (point: TrendPoint) => number,
-  y: ValueScale,
-): { mean: string; band: string } {
-  const withMean = points.filter((point) => point.mean !== undefined)
-  const edge = (sign: 1 | -1) => (point: TrendPoint) => rounded(y(bandEdge(point.mean ?? 0, sign, band)))
-  return {
-    mean: line<TrendPoint>(at, (point) => rounded(y(point.mean ?? 0))).digits(2)(withMean) ?? '',
-    band: band === undefined ? '' : (area<TrendPoint>(at, edge(-1), edge(1)).digits(2)(withMean) ?? ''),
-  }
-}
-
-function limitLines(limits: readonly TrendLimit[], y: ValueScale, top: number): TrendModel['limits'] {
-  const placed: { y: number; label: string; labelY: number }[] = []
-  for (const limit of [...limits].sort((a, b) => b.value - a.value)) {
-    const height = rounded(y(limit.value))
-    const above = placed.at(-1)?.labelY ?? Number.NEGATIVE_INFINITY
-    placed.push({ y: height, label: limit.label, labelY: Math.max(height - 5, above + 13, top + 10) })
-  }
-  return placed
-}
-
-/** Width that a letter of an event's label needs, about, in a 12 px face. */
-const LETTER = 6.2
-
-function eventBands({ events, width }: TrendInput, x: TimeScale): TrendModel['events'] {
-  const bounds = { left: LEFT, right: width - RIGHT }
-  const bands = events
-    .map((event) => {
-      const from = rounded(x(utcDate(event.from)))
-      const to = rounded(x(utcDate(event.to ?? event.from)))
-      return {
-        title: shortened(event.title, bounds.right - bounds.left),
-        x: Math.max(bounds.left, from),
-        end: Math.min(bounds.right, Math.max(to, from + 1.5)),
-      }
-    })
-    .filter((band) => band.x < bounds.right && bounds.left < band.end)
-  const labels = placeLabels(
-    bands.map((band) => ({
-      text: band.title,
-      x: (band.x + band.end) / 2,
-      width: band.title.length * LETTER,
-    })),
-    bounds,
-  )
-  return bands.map((band, index) => ({
-    x: band.x,
-    width: rounded(band.end - band.x),
-    label: labels[index] as PlacedLabel,
-  }))
-}
-
-/** A label wider than the plot is cut; the page tells the whole title elsewhere. */
-function shortened(title: string, room: number): string {
-  const letters = Math.floor(room / LETTER)
-  return title.length <= letters ? title : `${title.slice(0, letters - 1).trimEnd()}…`
-}
-
-function rows(events: TrendModel['events']): number {
-  return events.length === 0 ? 0 : 1 + Math.max(...events.map((event) => event.label.row))
+/** The line of valid results goes past what is still to come, and is broken by a point that is not valid. */
+function jointOf({ status, value }: TrendPoint): Joint {
+  if (status === 'valid' && value !== null) return 'joined'
+  return status === 'pending' ? 'passed-over' : 'break'
 }

@@ -1,11 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import {
-  logTicks,
-  type PairedInput,
-  pairedMark,
-  pairedModel,
-  type PairedSeries,
-} from '../../src/charts/paired.ts'
+import { logTicks } from '../../src/charts/paired-axes.ts'
+import { pairedMark } from '../../src/charts/paired-marks.ts'
+import { type PairedInput, pairedModel, type PairedSeries } from '../../src/charts/paired.ts'
 
 const LIMITS = { x: [{ value: 75, label: '75 %, set' }], y: [{ value: 250, label: '250 %, set' }] }
 const NONE = { x: [], y: [] }
