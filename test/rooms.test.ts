@@ -99,7 +99,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   pages: { rooms: [...SITE, 'components', 'layouts', 'pages'], packages: ['virtual:'] },
   commands: {
     rooms: ['core', 'words', 'records', 'edition', 'demo', 'commands'],
-    packages: ['node:', 'astro', 'commander', 'js-yaml'],
+    packages: ['node:', 'astro', 'commander', 'js-yaml', 'serve-static'],
   },
 }
 
