@@ -98,7 +98,7 @@ export function levelLines(
   })
 }
 
-/** Outside the plot is worst, over another text next, over a mark last; the first place of several as good. */
+/** Outside the plot is worst, then over another text, then over a mark; the first of several as good. */
 function bestLabel(label: string, height: number, { plot, marks, taken }: Drawn): TextAt {
   const text = shortened(label, plot.right - plot.left - 2 * EDGE)
   const heights = [height - 5, height + 14].map((y) => rounded(y))

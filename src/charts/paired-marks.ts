@@ -16,8 +16,8 @@ export interface PairedMark {
 }
 
 /*
- * Own outlines: of d3's symbols only circle and square are the same pictures. Its diamond is slimmer, its cross
- * thicker, its triangle stands a little higher, and it has neither a triangle pointing down nor bars.
+ * Own outlines: of d3's symbols only circle and square are the same pictures. Its diamond is slimmer, its
+ * cross thicker, its triangle stands a little higher; it has no triangle pointing down and no bars.
  */
 function polygon(corners: readonly Corner[]): Draw {
   return (x, y, scale) =>

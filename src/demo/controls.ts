@@ -1,7 +1,18 @@
 /** Control batches: one for each laboratory, condition and casting day, shared by all lots cast that day. */
+import { mean } from 'd3'
 import { clock, dateOfDay } from './calendar.ts'
 import type { Chance } from './chance.ts'
+import { flowMapping } from './flow-mapping.ts'
 import { CONTROL, type ConditionId, LABORATORY_BIAS } from './scenario.ts'
+import {
+  type Age,
+  batchScatter,
+  cubeFactors,
+  cubeLoads,
+  END_CONTACT_OHM,
+  resistances,
+  specimens,
+} from './specimens.ts'
 
 export interface ControlBatch {
   readonly id: string
@@ -21,13 +32,9 @@ export interface ControlBatch {
   readonly text: string
 }
 
-/** Months that one lot of cement lasts. */
+/** Days that one lot of cement lasts. */
 const CEMENT_LOT_DAYS = 274
 const CEMENT_STRENGTH_SD = 0.03
-/** Coefficients of variation of a batch and of one specimen within it (invented, of usual size). */
-export const BATCH_CV = { strength: 0.018, resistivity: 0.03 }
-export const SPECIMEN_CV = { strength: 0.02, resistivity: 0.02 }
-export const END_CONTACT_OHM = 4.1
 
 export interface ControlStore {
   batch(laboratory: string, condition: ConditionId, day: number): ControlBatch
@@ -83,30 +90,27 @@ interface Plan {
   readonly laboratory: string
   readonly condition: ConditionId
   readonly day: number
+  /** Of the cement, from 0. */
   readonly lot: number
   readonly factor: number
   readonly lastDay: number
 }
 
-function makeBatch({ laboratory, condition, day, lot, factor, lastDay }: Plan, chance: Chance): ControlBatch {
+function makeBatch(plan: Plan, chance: Chance): ControlBatch {
+  const { laboratory, condition, day, factor } = plan
   const usual = CONTROL[condition]
-  const date = dateOfDay(day)
-  const id = `${LABORATORY_BIAS[laboratory]?.prefix ?? 'LB'}-${date.slice(0, 4)}-${date.slice(5, 7)}${date.slice(8, 10)}-${condition === 'c311' ? '23' : '50'}`
-  const batch = {
-    strength: 1 + BATCH_CV.strength * chance.normal(),
-    resistivity: 1 + BATCH_CV.resistivity * chance.normal(),
-  }
+  const batch = batchScatter(chance)
   const strength7 = usual.strength7 * factor
   const strength28 = usual.strength28 * factor
   const flow = usual.flow + chance.whole(-2, 2)
-  const resistivity = resistances(usual.resistivity28 * batch.resistivity, 28, day, lastDay, chance)
-  const seven = loads(strength7 * batch.strength, 7, day, lastDay, chance)
-  const twentyEight = loads(strength28 * batch.strength, 28, day, lastDay, chance)
+  const resistivity = resistivityTest(plan, usual.resistivity28 * batch.resistivity, chance)
+  const seven = strengthTest(plan, 7, strength7 * batch.strength, chance)
+  const twentyEight = strengthTest(plan, 28, strength28 * batch.strength, chance)
   const lines = [
     `condition: ${condition}`,
     `laboratory: ${laboratory}`,
-    `cement: { lot: PC-${String.fromCharCode(65 + (lot % 26))}${lot < 26 ? '' : lot}, type: portland, Na2O-equivalent: ${(0.62 + 0.01 * (lot % 4)).toFixed(2)} % }`,
-    `cast: ${date}T09:00`,
+    `cement: ${cement(plan.lot)}`,
+    `cast: ${dateOfDay(day)}T09:00`,
     `flow: ${flow} %`,
     ...(condition === 'c311' ? ['water: 242 g'] : []),
     'resistivity:',
@@ -116,7 +120,7 @@ function makeBatch({ laboratory, condition, day, lot, factor, lastDay }: Plan, c
     `  - ${twentyEight.text}`,
   ]
   return {
-    id,
+    id: batchId(plan),
     laboratory,
     condition,
     day,
@@ -129,32 +133,49 @@ function makeBatch({ laboratory, condition, day, lot, factor, lastDay }: Plan, c
   }
 }
 
-const MARKS: Readonly<Record<number, string>> = { 7: 'def', 28: 'abc' }
-
-function loads(
-  strengthMPa: number,
-  age: number,
-  day: number,
-  lastDay: number,
-  chance: Chance,
-): { text: string; meanKilonewton: number | null } {
-  if (lastDay < day + age) return { text: `{ age: ${age} d }`, meanKilonewton: null }
-  const marks = [...(MARKS[age] ?? '')]
-  const written = marks.map(() =>
-    (strengthMPa * 2.5 * (1 + SPECIMEN_CV.strength * chance.normal())).toFixed(1),
-  )
-  const cubes = marks.map((mark, index) => `${mark}: ${written[index]} kN`)
-  return {
-    text: `{ age: ${age} d, tested: ${dateOfDay(day + age)}T${clock(575 + chance.whole(-10, 10))}, specimens: { ${cubes.join(', ')} } }`,
-    meanKilonewton: written.reduce((sum, load) => sum + Number(load), 0) / written.length,
-  }
+/** "NQ-2026-0311-23": laboratory, casting day, temperature of curing. */
+function batchId({ laboratory, condition, day }: Plan): string {
+  const [year, month, dayOfMonth] = dateOfDay(day).split('-')
+  const prefix = LABORATORY_BIAS[laboratory]?.prefix ?? 'LB'
+  return `${prefix}-${year}-${month}${dayOfMonth}-${condition === 'c311' ? '23' : '50'}`
 }
 
-function resistances(ohmMetre: number, age: number, day: number, lastDay: number, chance: Chance): string {
-  if (lastDay < day + age) return `{ age: ${age} d }`
-  const cubes = [...(MARKS[age] ?? '')].map(
-    (mark) =>
-      `${mark}: ${Math.round((ohmMetre / 0.05) * (1 + SPECIMEN_CV.resistivity * chance.normal()) + END_CONTACT_OHM)} ohm`,
-  )
-  return `{ age: ${age} d, tested: ${dateOfDay(day + age)}T${clock(520 + chance.whole(-8, 8))}, temperature: ${(23 + 0.2 * chance.normal()).toFixed(1)} degC, end-contact: ${END_CONTACT_OHM} ohm, specimens: { ${cubes.join(', ')} } }`
+/** Lots are lettered; from the second round on with their number. */
+function cement(lot: number): string {
+  return flowMapping({
+    lot: `PC-${String.fromCharCode(65 + (lot % 26))}${lot < 26 ? '' : lot}`,
+    type: 'portland',
+    'Na2O-equivalent': `${(0.62 + 0.01 * (lot % 4)).toFixed(2)} %`,
+  })
+}
+
+function strengthTest(
+  { day, lastDay }: Plan,
+  age: Age,
+  strengthMPa: number,
+  chance: Chance,
+): { text: string; meanKilonewton: number | null } {
+  if (lastDay < day + age) return { text: flowMapping({ age: `${age} d` }), meanKilonewton: null }
+  const written = cubeLoads(strengthMPa, cubeFactors(chance)).map((load) => load.toFixed(1))
+  const text = flowMapping({
+    age: `${age} d`,
+    tested: `${dateOfDay(day + age)}T${clock(575 + chance.whole(-10, 10))}`,
+    specimens: specimens(
+      age,
+      written.map((load) => `${load} kN`),
+    ),
+  })
+  return { text, meanKilonewton: mean(written, Number) ?? null }
+}
+
+function resistivityTest({ day, lastDay }: Plan, ohmMetre: number, chance: Chance): string {
+  if (lastDay < day + 28) return flowMapping({ age: '28 d' })
+  const cubes = specimens(28, resistances(ohmMetre, chance))
+  return flowMapping({
+    age: '28 d',
+    tested: `${dateOfDay(day + 28)}T${clock(520 + chance.whole(-8, 8))}`,
+    temperature: `${(23 + 0.2 * chance.normal()).toFixed(1)} degC`,
+    'end-contact': `${END_CONTACT_OHM} ohm`,
+    specimens: cubes,
+  })
 }

@@ -4,7 +4,7 @@
  */
 import type { DemoSource } from './scenario.ts'
 import { autoregressive, type Chance } from './chance.ts'
-import { dateOfDay } from './calendar.ts'
+import { dateOfDay, dayOf } from './calendar.ts'
 import type { Material, Spread } from './materials.ts'
 
 /** What the bench will read, before specimens scatter. */
@@ -100,8 +100,8 @@ function lotModel(source: DemoSource, drifts: Drifts, chance: Chance, day: numbe
 }
 
 function daysFrom(event: { from: string; to?: string }, day: number): number {
-  const from = Date.parse(`${event.from}T00:00:00Z`) / 86_400_000
-  const to = event.to === undefined ? from : Date.parse(`${event.to}T00:00:00Z`) / 86_400_000
+  const from = dayOf(event.from)
+  const to = dayOf(event.to ?? event.from)
   return day < from ? from - day : day <= to ? 0 : day - to
 }
 

@@ -1,9 +1,8 @@
 /**
  * Typical values of the scenario's materials: mean, scatter within a lot (sampling and testing), scatter of
- * true lot values of one
- * source. All INVENTED for the demo, of plausible size: they are no data and must never be shown as such.
- * That a ground inert filler
- * at 20 % gives about 75 to 80 % of the control is common practice, no source.
+ * true lot values of one source. All INVENTED for the demo, of plausible size: they are no data and must
+ * never be shown as such. That a ground inert filler at 20 % gives about 75 to 80 % of the control is common
+ * practice, no source.
  */
 
 /** Mean, within-lot and between-lot standard deviation, in the stored unit. */

@@ -3,10 +3,26 @@
  * and what is not.
  *
  * Left out on purpose: a strength in psi written as MPa. A stress of some 4500 MPa is not physical, so
- * reading refuses it; the case
- * lies among the spoiled records of the tests instead.
+ * reading refuses it; the case lies among the spoiled records of the tests instead.
  */
-import type { Planted } from './lot-text.ts'
+import type { LotModel } from './lot-model.ts'
+
+/** What is planted in one lot; everything else is as usual. */
+export interface Planted {
+  /** Specimen factors of the c311 28 d strength cubes in place of scatter. */
+  readonly cubes28?: readonly number[]
+  readonly daysLate28?: number
+  readonly hotReading?: true
+  readonly missing28?: true
+  /** The 7 d loads at the standard condition gather just above the limit. */
+  readonly bunched?: true
+  readonly oversizeShipment?: true
+  readonly oxidesOf?: LotModel
+  readonly lossOnIgnition?: number
+  readonly CaO?: number
+  readonly verification?: true
+  readonly note?: string
+}
 
 export interface PlantedLot {
   readonly source: string
@@ -63,10 +79,8 @@ export const MISSING_MONTHS: Readonly<Record<string, readonly string[]>> = { 'qu
 
 /**
  * A source whose 7-day index at the standard condition gathers just above the limit of 75: batches that come
- * out from `from` up to
- * the limit are written with loads that land from `to[0]` to `to[1]`, all in percent. It is done to the
- * written loads, since the
- * scatter of two mortars would wipe out a gathering of true values.
+ * out from `from` up to the limit are written with loads that land from `to[0]` to `to[1]`, all in percent.
+ * It is done to the written loads, since the scatter of two mortars would wipe out a gathering of true values.
  */
 export const BUNCHED = { source: 'skarnmere-reclaimed', from: 72.5, limit: 75, to: [75.1, 75.8] } as const
 

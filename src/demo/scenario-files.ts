@@ -1,10 +1,20 @@
 /** All records of the scenario, one file at a time, and the plan of what was issued when. */
+import { sum } from 'd3'
 import { dateOfDay, dayOf, nextWednesday } from './calendar.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { controlStore, type ControlStore } from './controls.ts'
 import { type LotModel, lotModels } from './lot-model.ts'
-import { lotText, type Planted } from './lot-text.ts'
-import { BUNCHED, DRAFT, MISSING_MONTHS, PLANTED, SKIPPED_NUMBERS, SPLITS, WITHDRAWN } from './planted.ts'
+import { lotText } from './lot-text.ts'
+import {
+  BUNCHED,
+  DRAFT,
+  MISSING_MONTHS,
+  PLANTED,
+  type Planted,
+  SKIPPED_NUMBERS,
+  SPLITS,
+  WITHDRAWN,
+} from './planted.ts'
 import { AS_OF, CONDITIONS, type DemoSource, FIRST_DAY, LABORATORY_BIAS, SEED, SOURCES } from './scenario.ts'
 import { type DemoFile, siteRecords } from './site-records.ts'
 
@@ -24,7 +34,7 @@ export interface ScenarioOptions {
   readonly seed?: number
 }
 
-const DEMO_LOTS = SOURCES.reduce((sum, source) => sum + source.lots, 0)
+const DEMO_LOTS = sum(SOURCES, (source) => source.lots)
 
 /**
  * @param onIssue called for each issue, those of one lot in order of date

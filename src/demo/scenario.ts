@@ -1,7 +1,6 @@
 /**
  * The invented scenario: three producers, five sources, three laboratories. Every name was made up for this
- * demo and belongs, as
- * far as its writers know, to no company, laboratory, town or brand.
+ * demo and belongs, as far as its writers know, to no company, laboratory, town or brand.
  */
 import {
   HARVESTED_ASH,
