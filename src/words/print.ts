@@ -51,20 +51,10 @@ export function signed(value: number, decimals: number, unit: string): string {
   return `${0 < Number(value.toFixed(decimals)) ? '+' : ''}${quantity(value, decimals, unit)}`
 }
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-]
+/** Names alone: d3-time-format would add 4.5 KB to every script that prints a date. */
+const MONTHS = 'January February March April May June July August September October November December'.split(
+  ' ',
+)
 
 /** "8 March 2026"; with its clock time where there is one: "8 March 2026, 14:30". */
 export function date(moment: string): string {
@@ -74,7 +64,8 @@ export function date(moment: string): string {
 
 /** "8 Mar 2026", for tables. */
 export function shortDate(moment: string): string {
-  return `${Number(moment.slice(8, 10))}${NO_BREAK}${(MONTHS[Number(moment.slice(5, 7)) - 1] ?? '').slice(0, 3)}${NO_BREAK}${moment.slice(0, 4)}`
+  const month = MONTHS[Number(moment.slice(5, 7)) - 1] ?? ''
+  return [Number(moment.slice(8, 10)), month.slice(0, 3), moment.slice(0, 4)].join(NO_BREAK)
 }
 
 /** A period, saying common parts once: "2 to 8 March 2026". */

@@ -7,7 +7,7 @@ import {
   controlStanding,
   type ControlStanding,
 } from '../../core/history/control-standing.ts'
-import { firstAtOrAfter } from '../../core/statistics/first-at-or-after.ts'
+import { bisector } from 'd3'
 import { dateOf } from '../../core/measure/moment.ts'
 import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
@@ -74,6 +74,8 @@ export function standingWords({ index, own, standing }: StandingControl): string
   return `${name}, ${apart} ${before}; against that the index would be ${quantity(indexAtMean, digits, '%')} in place of ${quantity(index.value, digits, '%')}`
 }
 
+const byTestDay = bisector((point: ControlPoint) => dateOf(point.result.tested))
+
 function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): StandingControl[] {
   const of = controls.get(index.control ?? '')
   const result = of?.results.findLast(
@@ -83,7 +85,7 @@ function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): Sta
   if (of === undefined || result === undefined) return []
   const own = pointOf(of, result)
   const series = seriesOf(controls).get(seriesKey(result)) ?? []
-  const end = firstAtOrAfter(series, (point) => dateOf(point.result.tested), dateOf(result.tested))
+  const end = byTestDay.left(series, dateOf(result.tested))
   const earlier = series.slice(Math.max(0, end - POINTS + 1), end)
   const means = earlier.filter((point) => point.result.valid).map(meanOf)
   return [{ index, earlier, own, standing: controlStanding(index.value, meanOf(own), means) }]

@@ -2,7 +2,7 @@
  * Both routes side by side: what is drawn for all sources, for one source, and for one lot among those before
  * it.
  */
-import { firstAtOrAfter } from '../../core/statistics/first-at-or-after.ts'
+import { bisector } from 'd3'
 import { listWords } from '../../words/limit-words.ts'
 import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
 import {
@@ -220,9 +220,11 @@ function besideSeries(sources: readonly PairedSource[], most: number): ViewSerie
   return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', points }]
 }
 
+const byDay = bisector(({ tested }: PairedPoint) => tested)
+
 /** The last points of a source that were tested before a day. */
 function before(source: PairedSource, day: string, most: number): PairedSource {
-  const end = firstAtOrAfter(source.points, ({ tested }) => tested, day)
+  const end = byDay.left(source.points, day)
   return { ...source, points: source.points.slice(Math.max(0, end - most), end) }
 }
 
