@@ -1,8 +1,7 @@
 /**
  * npm run bench: time and peak memory of reading, computing and building on generated lots, each beside its
- * floor, measured in the
- * same run. Every figure is a process of its own; whole-process peak memory is the operating system's
- * (getrusage).
+ * floor, measured in the same run. Every figure is a process of its own; whole-process peak memory is the
+ * operating system's (getrusage).
  */
 import { execFileSync, spawnSync } from 'node:child_process'
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
@@ -254,7 +253,10 @@ function table(measures: readonly Measure[]): string {
           (other) => other.lots === measure.lots && other.what === floors[measure.what],
         )
         const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
-        return `| ${measure.lots} | ${measure.what} | ${measure.seconds.toFixed(2)} | ${((1000 * measure.seconds) / measure.lots).toFixed(2)} | ${measure.peakMB.toFixed(0)} | ${ratio} |\n`
+        const { lots, what, seconds, peakMB } = measure
+        const aLot = (1000 * seconds) / lots
+        const cells = [lots, what, seconds.toFixed(2), aLot.toFixed(2), peakMB.toFixed(0), ratio]
+        return `| ${cells.join(' | ')} |\n`
       })
       .join('') +
     judgingLines(measures)
@@ -265,9 +267,18 @@ function table(measures: readonly Measure[]): string {
 function judgingLines(measures: readonly Measure[]): string {
   return measures
     .filter(({ what }) => what === 'judge')
-    .map(
-      ({ lots, detail = {} }) =>
-        `\n${lots} lots: ${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${detail['judgeSeconds']?.toFixed(2)} s, ${detail['microsecondsAClause']?.toFixed(1)} µs a clause, ${detail['lotsTimesClausesASecond']} lots × clauses a second; intervals ${detail['intervalSeconds']?.toFixed(2)} s and explanations ${detail['explainSeconds']?.toFixed(2)} s for ${detail['indices']} indices, beside ${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing\n`,
-    )
+    .map(({ lots, detail = {} }) => {
+      const seconds = (name: string) => `${detail[name]?.toFixed(2)} s`
+      const judging = [
+        `${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${seconds('judgeSeconds')}`,
+        `${detail['microsecondsAClause']?.toFixed(1)} µs a clause`,
+        `${detail['lotsTimesClausesASecond']} lots × clauses a second`,
+      ].join(', ')
+      const doubt =
+        `intervals ${seconds('intervalSeconds')} and explanations ${seconds('explainSeconds')} ` +
+        `for ${detail['indices']} indices`
+      const computing = `${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing`
+      return `\n${lots} lots: ${judging}; ${doubt}, beside ${computing}\n`
+    })
     .join('')
 }

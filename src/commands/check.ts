@@ -1,4 +1,5 @@
 /** npm run check: reads, computes, reports; writes nothing. */
+import { defined } from '../core/measure/defined.ts'
 import { clauseSentence } from '../words/clause-sentence.ts'
 import { everyClause, setName } from '../core/criteria/criterion.ts'
 import { counted } from '../words/limit-words.ts'
@@ -40,15 +41,12 @@ await run(() => {
     return content.errors > 0 ? EXIT.failed : EXIT.well
   }
   const edition = hasSite(content.records)
-    ? computeEdition(content.records, {
-        program: PROGRAM,
-        ...(options.asOf === undefined ? {} : { asOf: options.asOf }),
-      })
+    ? computeEdition(content.records, defined({ program: PROGRAM, asOf: options.asOf }))
     : null
-  const scope: ReportScope = {
-    ...(options.lots === undefined ? {} : { lots: new Set(options.lots) }),
-    ...(options.criteria === undefined ? {} : { criteria: new Set(options.criteria) }),
-  }
+  const scope: ReportScope = defined({
+    lots: options.lots && new Set(options.lots),
+    criteria: options.criteria && new Set(options.criteria),
+  })
   if (options.json === true)
     for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
   else {
@@ -67,8 +65,9 @@ function explained(records: Records, asked: string): string {
   const criterion = records.criteria.get(id)
   if (criterion === undefined)
     throw new CommandFailure(
-      `There is no criterion "${id}" without a fault.\nmend: name one of ${[...records.criteria.keys()].join(', ')}`,
+      `There is no criterion "${id}" without a fault.`,
       EXIT.wrongUse,
+      `name one of ${[...records.criteria.keys()].join(', ')}`,
     )
   const clauses =
     clauseId === undefined
@@ -76,8 +75,9 @@ function explained(records: Records, asked: string): string {
       : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
   if (clauses.length === 0)
     throw new CommandFailure(
-      `The set ${id} has no clause "${clauseId}".\nmend: name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`,
+      `The set ${id} has no clause "${clauseId}".`,
       EXIT.wrongUse,
+      `name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`,
     )
   const head = [
     setName(criterion),
@@ -90,7 +90,9 @@ function explained(records: Records, asked: string): string {
     const changes = (clause.changes ?? [])
       .map((change) => `\n    ${change.change} by ${change.layer}; before: ${change.was}`)
       .join('')
-    return `  ${clause.id}${clause.layer === criterion.id ? '' : ` (${clause.layer})`}: ${clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))}${changes}`
+    const layer = clause.layer === criterion.id ? '' : ` (${clause.layer})`
+    const asked = clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))
+    return `  ${clause.id}${layer}: ${asked}${changes}`
   })
   const removed =
     clauseId === undefined

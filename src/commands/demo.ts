@@ -2,6 +2,7 @@
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { InvalidArgumentError } from 'commander'
+import { defined } from '../core/measure/defined.ts'
 import { ALTERED } from '../demo/planted.ts'
 import { AS_OF, SEED } from '../demo/scenario.ts'
 import { type DemoIssue, scenarioFiles } from '../demo/scenario-files.ts'
@@ -30,12 +31,9 @@ await run(() => {
   prepare(folder, options.out !== undefined)
   const issues: DemoIssue[] = []
   let files = 0
-  for (const file of scenarioFiles(
-    { seed: options.seed, ...(options.lots === undefined ? {} : { lots: options.lots }) },
-    (issue) => {
-      issues.push(issue)
-    },
-  )) {
+  for (const file of scenarioFiles(defined({ seed: options.seed, lots: options.lots }), (issue) => {
+    issues.push(issue)
+  })) {
     write(join(folder, file.path), file.text)
     files += 1
   }
@@ -53,7 +51,7 @@ function wholeNumber(text: string): number {
 
 function prepare(folder: string, elsewhere: boolean): void {
   if (elsewhere && existsSync(folder) && readdirSync(folder).length > 0)
-    throw new CommandFailure(`${folder} is not empty.\nmend: choose another folder with --out`, EXIT.wrongUse)
+    throw new CommandFailure(`${folder} is not empty.`, EXIT.wrongUse, 'choose another folder with --out')
   for (const name of WRITTEN) rmSync(join(folder, name), { recursive: true, force: true })
   if (elsewhere)
     for (const name of BY_HAND)

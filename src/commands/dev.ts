@@ -9,7 +9,7 @@ import { dataFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { currentEdition, putEdition } from '../edition/shape/slot.ts'
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
-import { command, EXIT, portOption, PROGRAM, ROOT, run } from './program.ts'
+import { command, EXIT, openLine, portOption, PROGRAM, ROOT, run } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 /** Saving in an editor touches a file more than once; a short wait makes one reload of it. */
@@ -39,9 +39,7 @@ await run(async () => {
       reload?.()
     }, SETTLE_MS)
   })
-  process.stdout.write(
-    `open http://localhost:${server.address.port}${currentEdition().address.base}   (stop with Ctrl+C)\n`,
-  )
+  process.stdout.write(openLine(`http://localhost:${server.address.port}${currentEdition().address.base}`))
   return EXIT.well
 })
 
@@ -114,5 +112,9 @@ function pathUnder(base: string, address = '/'): string {
 /** Reloads itself until the fault is mended. */
 function faultPage(text: string): string {
   const escaped = text.replaceAll('&', '&amp;').replaceAll('<', '&lt;')
-  return `<!doctype html><html lang="en"><meta charset="utf-8"><meta http-equiv="refresh" content="2"><title>Records to mend</title><h1>Records to mend</h1><pre>${escaped}</pre></html>`
+  return [
+    '<!doctype html><html lang="en"><meta charset="utf-8"><meta http-equiv="refresh" content="2">',
+    '<title>Records to mend</title><h1>Records to mend</h1>',
+    `<pre>${escaped}</pre></html>`,
+  ].join('')
 }

@@ -22,6 +22,10 @@ const KINDS_OF_RECORD: Readonly<Record<string, string>> = {
   method: 'MethodHeading',
 }
 
+/** A quantity as editors check it: perhaps a bound, a number with a sign that may be a true minus, a unit. */
+const BELOW = '(<\\s*|below\\s+)?'
+const NUMBER = '[+\\-−]?\\d+(\\.\\d+)?'
+
 await run(() => {
   const options = command('generate', 'Write generated schemas and types.')
     .option('--check', 'write nothing; exit 1 when a file is stale')
@@ -53,6 +57,10 @@ function json(value: unknown): string {
   return `${JSON.stringify(value, null, 2)}\n`
 }
 
+function symbols(kind: QuantityKind): string {
+  return KINDS[kind].units.map((unit) => unit.symbol).join(', ')
+}
+
 function quantitiesSchema(): unknown {
   const kinds = (Object.keys(KINDS) as QuantityKind[]).filter((kind) => kind !== 'ratio')
   return {
@@ -67,9 +75,9 @@ function quantitiesSchema(): unknown {
           type: 'string',
           maxLength: 60,
           quantity: kind,
-          description: `${sentence(KINDS[kind].title)} with its unit: ${KINDS[kind].units.map((unit) => unit.symbol).join(', ')}.`,
+          description: `${sentence(KINDS[kind].title)} with its unit: ${symbols(kind)}.`,
           examples: [KINDS[kind].example],
-          pattern: `^(<\\s*|below\\s+)?[+\\-−]?\\d+(\\.\\d+)?\\s*(${acceptedSpellings(kind).map(pattern).join('|')})$`,
+          pattern: `^${BELOW}${NUMBER}\\s*(${acceptedSpellings(kind).map(pattern).join('|')})$`,
         },
       ]),
     ),
@@ -120,12 +128,13 @@ function propertiesSchema(): unknown {
 function resultSchema(key: PropertyKey): unknown {
   const { title, kind, description, basis } = property(key)
   const value = { $ref: `quantities.json#/$defs/${kind}` }
+  const usual = basis === undefined ? '' : `; usual basis: ${basis}`
   return {
     type: ['string', 'object'],
     quantity: kind,
     maxLength: 60,
     title,
-    description: `${description} Written in ${KINDS[kind].units.map((unit) => unit.symbol).join(', ')}${basis === undefined ? '' : `; usual basis: ${basis}`}.`,
+    description: `${description} Written in ${symbols(kind)}${usual}.`,
     examples: [KINDS[kind].example],
     additionalProperties: false,
     required: ['value'],

@@ -1,11 +1,12 @@
 /** npm run issue: freezes a lot's certificate as a new revision. */
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { defined } from '../core/measure/defined.ts'
 import { sourceOf } from '../core/measure/lot-id.ts'
 import { dateOf } from '../core/measure/moment.ts'
 import { asOfDate } from '../edition/compute.ts'
 import { issueRevision, type IssuedRevision, withRevisionLine } from '../edition/certificate/issue.ts'
-import { sourceStates } from '../edition/passes/source-state.ts'
+import { type SourceState, sourceStates } from '../edition/passes/source-state.ts'
 import { loadYaml } from '../records/yaml/load-yaml.ts'
 import type { Records } from '../records/records.ts'
 import { fileReport } from '../records/diagnostics/report.ts'
@@ -38,54 +39,82 @@ await run(() => {
   const records = readGoodContent(options.content, 'Nothing was issued.')
   const issued = issue(records, lot, options)
   write(records, lot, issued)
-  const governing = issued.document.verdicts[0]
-  process.stdout.write(
-    `${lot}, revision ${issued.document.revision}, ${issued.document.state}: ${governing === undefined ? 'no criterion applies' : `${governing.outcome} under ${governing.criterion}`}\n${issued.digest}\n`,
-  )
+  process.stdout.write(`${lot}, ${stateLine(issued)}\n${issued.digest}\n`)
   return EXIT.well
 })
 
+function stateLine({ document: { revision, state, verdicts } }: IssuedRevision): string {
+  const governing = verdicts[0]
+  const outcome =
+    governing === undefined ? 'no criterion applies' : `${governing.outcome} under ${governing.criterion}`
+  return `revision ${revision}, ${state}: ${outcome}`
+}
+
 function issue(records: Records, lot: string, options: Options): IssuedRevision {
-  const record = records.lots.get(lot)
-  if (record === undefined)
-    throw new CommandFailure(
-      `There is no lot ${lot} in ${records.contentDir}.\nmend: write it as SOURCE/LOT, for instance ${[...records.lots.keys()][0] ?? 'tarn-hollow/TH-001'}`,
-      EXIT.wrongUse,
-    )
-  if (options.replacedBy !== undefined && options.withdraw !== true)
-    throw new CommandFailure('--replaced-by goes with --withdraw.', EXIT.wrongUse)
-  if (options.replacedBy !== undefined && !records.lots.has(options.replacedBy))
-    throw new CommandFailure(`There is no lot ${options.replacedBy} to replace ${lot}.`, EXIT.wrongUse)
+  const record = recordOf(records, lot)
+  checkReplacement(records, lot, options)
   const date = options.date ?? asOfDate(records)
   const earlier = record.revisions?.at(-1)
+  checkEarlier(lot, date, { earlier, withdraw: options.withdraw === true })
+  return issueRevision(
+    { records, program: PROGRAM, ...placeOf(records, lot, date) },
+    defined({
+      lot,
+      date,
+      by: options.by,
+      function: functionOf(records, sourceOf(lot), options),
+      reason: options.reason,
+      withdrawn: options.withdraw === true,
+      replacedBy: options.replacedBy,
+    }),
+    earlier,
+  )
+}
+
+function recordOf({ lots, contentDir }: Records, lot: string): Lot {
+  const record = lots.get(lot)
+  if (record !== undefined) return record
+  throw new CommandFailure(
+    `There is no lot ${lot} in ${contentDir}.`,
+    EXIT.wrongUse,
+    `write it as SOURCE/LOT, for instance ${[...lots.keys()][0] ?? 'tarn-hollow/TH-001'}`,
+  )
+}
+
+function checkReplacement({ lots }: Records, lot: string, { replacedBy, withdraw }: Options): void {
+  if (replacedBy === undefined) return
+  if (withdraw !== true) throw new CommandFailure('--replaced-by goes with --withdraw.', EXIT.wrongUse)
+  if (!lots.has(replacedBy))
+    throw new CommandFailure(`There is no lot ${replacedBy} to replace ${lot}.`, EXIT.wrongUse)
+}
+
+interface Before {
+  readonly earlier: { readonly number: number; readonly date: string } | undefined
+  readonly withdraw: boolean
+}
+
+function checkEarlier(lot: string, date: string, { earlier, withdraw }: Before): void {
   if (earlier !== undefined && date < earlier.date)
     throw new CommandFailure(
-      `Revision ${earlier.number} is of ${earlier.date}, later than ${date}.\nmend: give a later --date`,
+      `Revision ${earlier.number} is of ${earlier.date}, later than ${date}.`,
       EXIT.wrongUse,
+      'give a later --date',
     )
-  if (options.withdraw === true && earlier === undefined)
+  if (withdraw && earlier === undefined)
     throw new CommandFailure(`${lot} was never issued, so there is nothing to withdraw.`, EXIT.wrongUse)
-  const source = sourceOf(lot)
-  const state = sourceStates(records, [date, asOfDate(records)].sort().at(-1) ?? date).get(source)
+}
+
+/** The lot in the history of its source, which reaches to the later of the day of issue and the as-of date. */
+function placeOf(records: Records, lot: string, date: string): { state: SourceState; place: number } {
+  const asOf = asOfDate(records)
+  const state = sourceStates(records, asOf < date ? date : asOf).get(sourceOf(lot))
   const place = state?.lots.findIndex((candidate) => candidate.id === lot) ?? -1
   if (state === undefined || place < 0 || date < dateOf(state.lots[place]?.sampled ?? date))
     throw new CommandFailure(
       `${lot} was sampled after ${date}, so it cannot be issued on that date.`,
       EXIT.wrongUse,
     )
-  return issueRevision(
-    { records, state, place, program: PROGRAM },
-    {
-      lot,
-      date,
-      by: options.by,
-      function: functionOf(records, source, options),
-      reason: options.reason,
-      withdrawn: options.withdraw === true,
-      ...(options.replacedBy === undefined ? {} : { replacedBy: options.replacedBy }),
-    },
-    earlier,
-  )
+  return { state, place }
 }
 
 function functionOf(records: Records, source: string, options: Options): string {
@@ -94,8 +123,9 @@ function functionOf(records: Records, source: string, options: Options): string 
   const named = options.function ?? known
   if (named === undefined)
     throw new CommandFailure(
-      `${options.by} is not among the producer’s signatories.\nmend: add the person to the producer’s record, or give --function`,
+      `${options.by} is not among the producer’s signatories.`,
       EXIT.wrongUse,
+      'add the person to the producer’s record, or give --function',
     )
   return named
 }
@@ -112,8 +142,9 @@ function write(records: Records, lot: string, issued: IssuedRevision): void {
   const record = loadYaml('lot', next, fileReport(recordFile, next, [])) as Lot | undefined
   if (record?.revisions?.at(-1)?.digest !== issued.digest) {
     throw new CommandFailure(
-      `The revision cannot be added to ${recordFile}, which is as before.\nmend: write revisions: as a list with one line a revision`,
+      `The revision cannot be added to ${recordFile}, which is as before.`,
       EXIT.failed,
+      'write revisions: as a list with one line a revision',
     )
   }
   mkdirSync(dirname(document), { recursive: true })

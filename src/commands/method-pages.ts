@@ -1,7 +1,7 @@
 /**
  * Gives the method pages of the Edition to Astro as MDX modules, wherever the content folder lies:
- * `virtual:method-pages`
- * maps an id to a component. Loading the records has refused import, export, braces and tags in these texts.
+ * `virtual:method-pages` maps an id to a component. Loading the records has refused import, export, braces
+ * and tags in these texts.
  */
 import type { ViteUserConfig } from 'astro'
 import { currentEdition } from '../edition/shape/slot.ts'
@@ -44,7 +44,8 @@ function indexModule(): string {
   const imports = ids.map(
     (id, index) => `import { Content as page${index} } from ${JSON.stringify(`${TEXT}${id}.mdx`)}`,
   )
-  return `${imports.join('\n')}\nexport const pages = new Map([${ids.map((id, index) => `[${JSON.stringify(id)}, page${index}]`).join(', ')}])\n`
+  const pairs = ids.map((id, index) => `[${JSON.stringify(id)}, page${index}]`)
+  return `${imports.join('\n')}\nexport const pages = new Map([${pairs.join(', ')}])\n`
 }
 
 function bodyOf(id: string): string {

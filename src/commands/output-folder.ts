@@ -1,7 +1,6 @@
 /**
  * The output folder: written beside itself, checked, then swapped in by renaming, so that a failed or
- * interrupted build leaves
- * the earlier site as it was.
+ * interrupted build leaves the earlier site as it was.
  */
 import { existsSync, mkdirSync, readdirSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join, resolve, sep } from 'node:path'
@@ -27,15 +26,17 @@ export function prepareOutput(folder: string, kept: readonly string[]): OutputFo
   for (const other of kept.map(realPath)) {
     if (within(final, other) || within(other, final))
       throw new CommandFailure(
-        `The output folder ${final} holds or lies in ${other}.\nmend: choose another folder with --out`,
+        `The output folder ${final} holds or lies in ${other}.`,
         EXIT.wrongUse,
+        'choose another folder with --out',
       )
   }
   recoverSwap(final)
   if (existsSync(final) && readdirSync(final).length > 0 && !existsSync(join(final, MARKER))) {
     throw new CommandFailure(
-      `The output folder ${final} holds files that no build of this program wrote.\nmend: choose another folder with --out, or empty this one yourself`,
+      `The output folder ${final} holds files that no build of this program wrote.`,
       EXIT.wrongUse,
+      'choose another folder with --out, or empty this one yourself',
     )
   }
   const next = `${final}.next`
@@ -64,8 +65,9 @@ function recoverSwap(final: string): void {
     if (!existsSync(leftover)) continue
     if (leftover === old && !existsSync(join(old, MARKER)))
       throw new CommandFailure(
-        `${old} stands in the way and was not written by this program.\nmend: move it elsewhere`,
+        `${old} stands in the way and was not written by this program.`,
         EXIT.wrongUse,
+        'move it elsewhere',
       )
     rmSync(leftover, { recursive: true, force: true })
   }

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
+import { inCalendar } from '../core/measure/calendar-date.ts'
 
 /** The project's root folder. */
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
@@ -18,11 +19,11 @@ export const PROGRAM = `${manifest.name} ${manifest.version}`
 /** Exit statuses: all well; a diagnostic is an error or the work failed; wrong use. */
 export const EXIT = { well: 0, failed: 1, wrongUse: 2 } as const
 
-/** Ends a command with one clear line on standard error. */
+/** Ends a command with one clear line on standard error, and a second one that says what to do about it. */
 export class CommandFailure extends Error {
   readonly status: number
-  constructor(message: string, status: number) {
-    super(message)
+  constructor(message: string, status: number, mend?: string) {
+    super(mend === undefined ? message : `${message}\nmend: ${mend}`)
     this.status = status
   }
 }
@@ -42,9 +43,8 @@ export function folderOption(text: string): string {
 
 /** A calendar date given as an option. */
 export function dateOption(text: string): string {
-  const valid =
-    /^\d{4}-\d{2}-\d{2}$/.test(text) && new Date(`${text}T00:00:00Z`).toISOString().slice(0, 10) === text
-  if (!valid) throw new InvalidArgumentError('a date such as 2026-04-10 was expected.')
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || !inCalendar(text))
+    throw new InvalidArgumentError('a date such as 2026-04-10 was expected.')
   return text
 }
 
@@ -80,4 +80,9 @@ export function portOption(text: string): number {
   if (!/^\d+$/.test(text) || port < 1 || 65535 < port)
     throw new InvalidArgumentError('a port from 1 to 65535 was expected.')
   return port
+}
+
+/** What a command that goes on serving says once it does. */
+export function openLine(address: string): string {
+  return `open ${address}   (stop with Ctrl+C)\n`
 }

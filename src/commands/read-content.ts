@@ -14,7 +14,7 @@ export interface ReadContent {
 /** @throws CommandFailure (wrong use) when the folder itself cannot be read */
 export function readContent(folder: string): ReadContent {
   const { records, diagnostics, fatal } = loadRecords(folder)
-  if (fatal !== undefined) throw new CommandFailure(`${fatal.message}\nmend: ${fatal.mend}`, EXIT.wrongUse)
+  if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
     records,
     diagnostics,
@@ -24,9 +24,8 @@ export function readContent(folder: string): ReadContent {
 
 export function printDiagnostics({ records, diagnostics, errors }: ReadContent): void {
   if (diagnostics.length === 0) return
-  process.stderr.write(
-    `${diagnosticsText(diagnostics, records.contentDir)}\n${counted(errors, 'error')}, ${counted(diagnostics.length - errors, 'warning')}\n`,
-  )
+  const counts = [counted(errors, 'error'), counted(diagnostics.length - errors, 'warning')]
+  process.stderr.write(`${diagnosticsText(diagnostics, records.contentDir)}\n${counts.join(', ')}\n`)
 }
 
 /** The records, or one failure after all diagnostics have been printed. */

@@ -30,13 +30,15 @@ function portFailure(error: NodeJS.ErrnoException, port: number): Error {
   switch (error.code) {
     case 'EADDRINUSE':
       return new CommandFailure(
-        `Port ${port} is taken by another program.\nmend: choose another one with --port`,
+        `Port ${port} is taken by another program.`,
         EXIT.failed,
+        'choose another one with --port',
       )
     case 'EACCES':
       return new CommandFailure(
-        `Port ${port} is not allowed for this user.\nmend: choose one above 1023 with --port`,
+        `Port ${port} is not allowed for this user.`,
         EXIT.failed,
+        'choose one above 1023 with --port',
       )
     default:
       return error

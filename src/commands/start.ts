@@ -1,7 +1,7 @@
 /** npm start: builds the site and serves it on this machine. */
 import { resolve } from 'node:path'
 import { buildSite } from './build-site.ts'
-import { command, EXIT, folderOption, portOption, ROOT, run } from './program.ts'
+import { command, EXIT, folderOption, openLine, portOption, ROOT, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { serve } from './serve.ts'
 
@@ -14,8 +14,7 @@ await run(async () => {
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
   const built = await buildSite(records, { out: options.out, audience: 'public' })
   await serve(built.folder, built.edition.address.base, options.port)
-  process.stdout.write(
-    `${built.edition.lots.size} lots, ${built.pages} pages\nopen http://localhost:${options.port}${built.edition.address.base}   (stop with Ctrl+C)\n`,
-  )
+  const address = `http://localhost:${options.port}${built.edition.address.base}`
+  process.stdout.write(`${built.edition.lots.size} lots, ${built.pages} pages\n${openLine(address)}`)
   return EXIT.well
 })

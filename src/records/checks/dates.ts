@@ -1,10 +1,15 @@
 /** Dates that do not exist, and dates that run backwards. */
+import { inCalendar } from '../../core/measure/calendar-date.ts'
 import { compareMoments } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 
+/** An earlier year is a slip of the pen. */
+const EARLIEST = '1900'
+
 /** Reports a date or time that no calendar or clock has. */
 export function checkDate(moment: string | undefined, pointer: string, report: FileReport): boolean {
-  if (moment === undefined || (inCalendar(moment) && onClock(moment.slice(11)))) return true
+  if (moment === undefined || (EARLIEST <= moment && inCalendar(moment) && onClock(moment.slice(11))))
+    return true
   report.at(
     pointer,
     'date',
@@ -12,16 +17,6 @@ export function checkDate(moment: string | undefined, pointer: string, report: F
     'check year, month, day and clock time',
   )
   return false
-}
-
-function inCalendar(moment: string): boolean {
-  const [year, month, day] = [
-    Number(moment.slice(0, 4)),
-    Number(moment.slice(5, 7)),
-    Number(moment.slice(8, 10)),
-  ]
-  const date = new Date(Date.UTC(year, month - 1, day))
-  return 1900 <= year && date.getUTCMonth() === month - 1 && date.getUTCDate() === day
 }
 
 /** Hours, minutes, seconds; an offset is nowhere more than 14 hours. */
