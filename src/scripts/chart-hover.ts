@@ -2,7 +2,7 @@
  * Adds the reading of the nearest result to a chart, by pointer or by arrow keys; the table beneath has the
  * same without it.
  */
-import { nearestPlace, type Place, placesOf, steppedIndex } from './places.ts'
+import { type Middle, nearestPlace, placesOf, steppedIndex } from './places.ts'
 
 for (const figure of document.querySelectorAll<HTMLElement>('figure.chart')) enhance(figure)
 
@@ -17,7 +17,7 @@ function enhance(figure: HTMLElement): void {
     })
 }
 
-function follow(picture: SVGSVGElement, places: readonly Place[], tell: (index: number) => void): void {
+function follow(picture: SVGSVGElement, places: readonly Middle[], tell: (index: number) => void): void {
   const ring = document.createElementNS('http://www.w3.org/2000/svg', 'circle')
   ring.setAttribute('class', 'chosen')
   ring.setAttribute('r', '6')

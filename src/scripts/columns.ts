@@ -15,10 +15,28 @@ export interface LotColumns {
     readonly outcome: Readonly<Record<string, readonly number[]>>
   }
 }
+
 export interface ShipmentColumns {
   readonly columns: {
     readonly bill: readonly string[]
     readonly date: readonly string[]
     readonly lot: readonly number[]
+  }
+}
+
+/** What every list of lots shows of one; empty texts for a place that no lot has. */
+export interface ListedLot {
+  readonly id: string
+  readonly number: string
+  readonly sampled: string
+  readonly state: string
+}
+
+export function lotAt({ columns }: LotColumns, index: number): ListedLot {
+  return {
+    id: columns.lot[index] ?? '',
+    number: columns.number[index] ?? '',
+    sampled: columns.sampled[index] ?? '',
+    state: columns.state[index] ?? '',
   }
 }

@@ -6,6 +6,7 @@ import { type Criterion, setName } from '../core/criteria/criterion.ts'
 import { counted } from '../words/limit-words.ts'
 import { shortDate } from '../words/print.ts'
 import { anchor, element, outcomeElement, tableOf } from './elements.ts'
+import { keepInAddress } from './form-address.ts'
 import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
 /** Rows shown at most; the counts above the table are of all lots. */
@@ -35,11 +36,7 @@ if (place && form && state && result) {
   const show = async () => {
     const own = ++run
     const choice = choiceOf(form)
-    history.replaceState(
-      null,
-      '',
-      `?${new URLSearchParams([...new FormData(form)].filter(([, value]) => value !== '').map(([name, value]) => [name, String(value)]))}`,
-    )
+    keepInAddress(form)
     if (choice.sets.length < 2) {
       state.textContent = 'Choose at least two sets.'
       result.replaceChildren()
@@ -54,7 +51,8 @@ if (place && form && state && result) {
       if (own !== run) return
       const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
       const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
-      state.textContent = `${counted(lots.length, 'lot')} judged under ${counted(sets.length, 'set')}, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
+      const judged = `${counted(lots.length, 'lot')} judged under ${counted(sets.length, 'set')}`
+      state.textContent = `${judged}, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
       result.replaceChildren(...report(lots, sets, choice, place.dataset['lots'] ?? ''))
     } catch {
       files.clear()

@@ -5,6 +5,7 @@ import {
   explanationCells,
   explanationWords,
 } from '../core/resistivity/resistivity-explained.ts'
+import { defined } from '../core/measure/defined.ts'
 import { fullSentence } from '../words/print.ts'
 
 for (const form of document.querySelectorAll<HTMLFormElement>('form.explain')) {
@@ -24,15 +25,15 @@ function recompute(form: HTMLFormElement): void {
     form.querySelector<HTMLInputElement>(`input[name="${name}"]`)?.valueAsNumber ?? Number.NaN
   const ends = (name: string): [number, number] => [number(`${name}-0`) / 100, number(`${name}-1`) / 100]
   const controlWater = form.dataset['controlWater']
-  const pair: ExplainedPair = {
+  const pair: ExplainedPair = defined({
     testOhmMetre: Number(form.dataset['test']),
     controlOhmMetre: Number(form.dataset['control']),
     replacement: Number(form.dataset['replacement']),
     cementAlkalis: number('cementAlkalis'),
     materialAlkalis: number('materialAlkalis'),
     waterToCementitious: number('waterToCementitious'),
-    ...(controlWater === undefined ? {} : { controlWaterToCementitious: Number(controlWater) }),
-  }
+    controlWaterToCementitious: controlWater === undefined ? undefined : Number(controlWater),
+  })
   const assumed = {
     cementReaction: ends('cementReaction'),
     materialReaction: ends('materialReaction'),
@@ -55,6 +56,7 @@ function recompute(form: HTMLFormElement): void {
     state.textContent = 'Computed from your inputs.'
   } catch {
     state.textContent =
-      'These inputs give no pore solution: shares lie from 0 to below 100 %, the least not above the most, and reaction must leave water.'
+      'These inputs give no pore solution: shares lie from 0 to below 100 %, the least not above the most, ' +
+      'and reaction must leave water.'
   }
 }

@@ -1,5 +1,6 @@
 /** Answers the look-up form from the column files, without leaving the page. */
 import type { LotColumns, ShipmentColumns } from './columns.ts'
+import { anchor, element } from './elements.ts'
 import { matches } from './match.ts'
 
 /**
@@ -37,19 +38,12 @@ if (place !== null && form !== null && field !== null && field !== undefined) {
 }
 
 function show(place: HTMLElement, query: string, lots: LotColumns, shipments: ShipmentColumns): void {
-  const list = document.createElement('ul')
   const answers = matches(query, lots, shipments)
-  for (const { lot, state, because } of answers.slice(0, SHOWN)) {
-    const item = document.createElement('li')
-    const link = document.createElement('a')
-    link.href = `${place.dataset['lots'] ?? ''}${lot}/`
-    link.textContent = `Certificate ${lot}`
-    item.append(link, `, ${state} (${because})`)
-    list.append(item)
-  }
-  const line = document.createElement('p')
-  line.textContent = countInWords(answers.length, query)
-  place.replaceChildren(line, list)
+  const items = answers.slice(0, SHOWN).map(({ lot, state, because }) => {
+    const link = anchor(`${place.dataset['lots'] ?? ''}${lot}/`, `Certificate ${lot}`)
+    return element('li', [link, `, ${state} (${because})`])
+  })
+  place.replaceChildren(element('p', [countInWords(answers.length, query)]), element('ul', items))
 }
 
 function countInWords(count: number, query: string): string {

@@ -1,5 +1,5 @@
 /** Filters and sorts the register's columns: pure, so that it is tested without a page. */
-import type { LotColumns } from './columns.ts'
+import { type ListedLot, type LotColumns, lotAt } from './columns.ts'
 
 /** Empty text means any. */
 export interface Filter {
@@ -13,27 +13,21 @@ export interface Filter {
   readonly text: string
 }
 
-export interface LotRow {
-  readonly id: string
-  readonly number: string
-  readonly sampled: string
+export interface LotRow extends ListedLot {
   /** Under the chosen criterion; empty where the lot is not judged under it. */
   readonly outcome: string
-  readonly state: string
   readonly class: string
   readonly source: string
 }
 
-/** Members of a row in the order of the table's columns. */
-const COLUMNS = ['number', 'sampled', 'outcome', 'state', 'class', 'source'] as const
+/** Members of a row in the order in which the table shows them. */
+const TABLE_COLUMNS = ['number', 'sampled', 'outcome', 'state', 'class', 'source'] as const
 
-export function lotRow({ columns, sources, outcomes }: LotColumns, criterion: string, index: number): LotRow {
+export function lotRow(data: LotColumns, criterion: string, index: number): LotRow {
+  const { columns, sources, outcomes } = data
   return {
-    id: columns.lot[index] ?? '',
-    number: columns.number[index] ?? '',
-    sampled: columns.sampled[index] ?? '',
+    ...lotAt(data, index),
     outcome: outcomes[columns.outcome[criterion]?.[index] ?? -1] ?? '',
-    state: columns.state[index] ?? '',
     class: columns.class[index] ?? 'none',
     source: sources[columns.source[index] ?? -1] ?? '',
   }
@@ -61,7 +55,7 @@ export function sortedLots(
   criterion: string,
   sort: { column: number; descending: boolean },
 ): number[] {
-  const name = COLUMNS[sort.column] ?? 'sampled'
+  const name = TABLE_COLUMNS[sort.column] ?? 'sampled'
   const keys = new Map(lots.map((index) => [index, lotRow(data, criterion, index)[name]]))
   const sign = sort.descending ? -1 : 1
   return [...lots].sort((a, b) => sign * compare(keys.get(a) ?? '', keys.get(b) ?? '') || a - b)

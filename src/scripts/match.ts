@@ -1,6 +1,6 @@
 /** Finds certificates for what a reader typed: pure, so that it is tested without a page. */
 import { nameInSource } from '../core/measure/lot-id.ts'
-import type { LotColumns, ShipmentColumns } from './columns.ts'
+import { type LotColumns, lotAt, type ShipmentColumns } from './columns.ts'
 import { shortDate } from '../words/print.ts'
 
 export interface Found {
@@ -28,35 +28,24 @@ function answerKey({ lot, because }: Found): string {
   return `${lot} ${because}`
 }
 
-function found(
-  { columns, formerly }: LotColumns,
-  shipments: ShipmentColumns,
-  fits: (text: string) => boolean,
-): Found[] {
-  const answer = (index: number, because: string): Found => ({
-    lot: columns.lot[index] ?? '',
-    state: columns.state[index] ?? '',
-    because,
+function found(lots: LotColumns, { columns }: ShipmentColumns, fits: (text: string) => boolean): Found[] {
+  const anyFits = (...texts: readonly string[]) => texts.some((text) => fits(text.toLowerCase()))
+  const answer = (index: number, because: string): Found => {
+    const { id, state } = lotAt(lots, index)
+    return { lot: id, state, because }
+  }
+  const byLot = lots.columns.lot.flatMap((id, index) => {
+    const { number } = lotAt(lots, index)
+    return anyFits(id, number) ? [answer(index, `lot ${number}`)] : []
   })
-  const byLot = columns.lot.flatMap((id, index) =>
-    fits(id.toLowerCase()) || fits((columns.number[index] ?? '').toLowerCase())
-      ? [answer(index, `lot ${columns.number[index]}`)]
-      : [],
-  )
-  const byBill = shipments.columns.bill.flatMap((bill, index) =>
-    fits(bill.toLowerCase())
-      ? [
-          answer(
-            shipments.columns.lot[index] ?? -1,
-            `bill of lading ${bill} of ${shortDate(shipments.columns.date[index] ?? '')}`,
-          ),
-        ]
-      : [],
-  )
-  const byFormer = Object.entries(formerly).flatMap(([id, index]) =>
-    fits(id.toLowerCase()) || fits(nameInSource(id).toLowerCase())
-      ? [answer(index, `lot ${columns.number[index]}, formerly ${id}`)]
-      : [],
-  )
+  const byFormer = Object.entries(lots.formerly).flatMap(([id, index]) => {
+    const { number } = lotAt(lots, index)
+    return anyFits(id, nameInSource(id)) ? [answer(index, `lot ${number}, formerly ${id}`)] : []
+  })
+  const byBill = columns.bill.flatMap((bill, index) => {
+    if (!anyFits(bill)) return []
+    const because = `bill of lading ${bill} of ${shortDate(columns.date[index] ?? '')}`
+    return [answer(columns.lot[index] ?? -1, because)]
+  })
   return [...byLot, ...byFormer, ...byBill]
 }

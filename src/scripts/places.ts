@@ -1,8 +1,10 @@
 /** Finds a result in a chart: pure, so that it is tested without a page. */
-export type Place = readonly [x: number, y: number]
+
+/** Middle of a result's mark, in the drawing's own units. */
+export type Middle = readonly [x: number, y: number]
 
 /** @param text "12.3,45.6 78,90" as the drawing carries it */
-export function placesOf(text: string): Place[] {
+export function placesOf(text: string): Middle[] {
   return text
     .split(' ')
     .filter((pair) => pair !== '')
@@ -13,7 +15,7 @@ export function placesOf(text: string): Place[] {
 }
 
 /** Index of the place nearest to x, the first of several; -1 without places. */
-export function nearestPlace(places: readonly Place[], x: number): number {
+export function nearestPlace(places: readonly Middle[], x: number): number {
   let best = -1
   let least = Number.POSITIVE_INFINITY
   for (const [index, place] of places.entries()) {

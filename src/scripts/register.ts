@@ -1,5 +1,7 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
 import type { LotColumns } from './columns.ts'
+import { anchor, element } from './elements.ts'
+import { keepInAddress } from './form-address.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
 import { shortDate } from '../words/print.ts'
 
@@ -7,7 +9,8 @@ const ROWS = 100
 /** The column that a fresh page is sorted by: sampling date. */
 const SAMPLED = 1
 
-interface Places {
+/** The parts of the page that the filter fills. */
+interface RegisterParts {
   readonly form: HTMLFormElement
   readonly result: HTMLElement
   readonly count: HTMLElement
@@ -22,8 +25,7 @@ const pages = document.querySelector<HTMLElement>('#filter-pages')
 if (form !== null && result !== null && count !== null && pages !== null)
   void start({ form, result, count, pages })
 
-async function start(places: Places): Promise<void> {
-  const { form, result, count, pages } = places
+async function start({ form, result, count, pages }: RegisterParts): Promise<void> {
   const answer = await fetch(form.dataset['index'] ?? '')
   if (!answer.ok) return
   const data = (await answer.json()) as LotColumns
@@ -73,8 +75,8 @@ async function start(places: Places): Promise<void> {
     })
   }
   takeFromAddress(form)
-  for (const element of [form, result, document.querySelector<HTMLElement>('#filter-title')])
-    if (element !== null) element.hidden = false
+  for (const part of [form, result, document.querySelector<HTMLElement>('#filter-title')])
+    if (part !== null) part.hidden = false
   draw()
 }
 
@@ -102,13 +104,6 @@ function takeFromAddress(form: HTMLFormElement): void {
   }
 }
 
-function keepInAddress(form: HTMLFormElement): void {
-  const set = [...new FormData(form)]
-    .filter(([, value]) => value !== '')
-    .map(([name, value]) => [name, String(value)])
-  history.replaceState(null, '', `?${new URLSearchParams(set)}`)
-}
-
 /** A source's name as the form's own list gives it. */
 function sourceName(form: HTMLFormElement, id: string): string {
   return (
@@ -120,25 +115,15 @@ function sourceName(form: HTMLFormElement, id: string): string {
 
 function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTMLTableRowElement {
   const row = lotRow(data, filterOf(form).criterion, index)
-  const line = document.createElement('tr')
-  const head = document.createElement('th')
+  const head = element('th', [anchor(`${form.dataset['lots'] ?? ''}${row.id}/`, row.number)])
   head.scope = 'row'
-  const link = document.createElement('a')
-  link.href = `${form.dataset['lots'] ?? ''}${row.id}/`
-  link.textContent = row.number
-  head.append(link)
-  const outcome = document.createElement('span')
-  outcome.className = `outcome outcome-${row.outcome}`
-  outcome.textContent = row.outcome === '' ? 'not judged' : row.outcome.replaceAll('-', ' ')
-  line.append(
-    head,
-    ...[shortDate(row.sampled), outcome, row.state, row.class, sourceName(form, row.source)].map(
-      (content) => {
-        const cell = document.createElement('td')
-        cell.append(content)
-        return cell
-      },
-    ),
-  )
-  return line
+  const outcome = row.outcome === '' ? 'not judged' : row.outcome.replaceAll('-', ' ')
+  const cells = [
+    shortDate(row.sampled),
+    element('span', [outcome], `outcome outcome-${row.outcome}`),
+    row.state,
+    row.class,
+    sourceName(form, row.source),
+  ]
+  return element('tr', [head, ...cells.map((cell) => element('td', [cell]))])
 }

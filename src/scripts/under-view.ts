@@ -33,19 +33,14 @@ function judged(source: ReadSource, criterion: Criterion, place: HTMLElement): N
           criterion,
         )
   const link = anchor(`${place.dataset['sets'] ?? ''}${criterion.id}/`, 'The clauses of this set')
-  const missing =
-    source.unpublished === 0
-      ? []
-      : [
-          element(
-            'p',
-            [
-              `${source.unpublished} of the source’s lots are not published and do not count here; a mean of preceding results may differ from the register’s.`,
-            ],
-            'small soft',
-          ),
-        ]
-  return [...lines, ...missing, element('p', [link], 'small')]
+  return [...lines, ...unpublishedLines(source), element('p', [link], 'small')]
+}
+
+function unpublishedLines({ unpublished }: ReadSource): Node[] {
+  if (unpublished === 0) return []
+  const missing = `${unpublished} of the source’s lots are not published and do not count here`
+  const effect = 'a mean of preceding results may differ from the register’s'
+  return [element('p', [`${missing}; ${effect}.`], 'small soft')]
 }
 
 function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[] {
