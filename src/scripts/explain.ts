@@ -1,11 +1,7 @@
 /** Recomputes why a resistivity moved from inputs of the reader's own; nothing leaves the page. */
-import {
-  type ExplainedPair,
-  explainResistivity,
-  explanationCells,
-  explanationWords,
-} from '../core/resistivity/resistivity-explained.ts'
 import { defined } from '../core/measure/defined.ts'
+import { type ExplainedPair, explainResistivity } from '../core/resistivity/resistivity-explained.ts'
+import { explanationCells, explanationWords } from '../words/explanation-words.ts'
 import { fullSentence } from '../words/print.ts'
 
 for (const form of document.querySelectorAll<HTMLFormElement>('form.explain')) {

@@ -1,7 +1,100 @@
 /** Why a result does not count, or what was noted about it, in words. */
-import type { Result } from '../core/result/result.ts'
+import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
+import { shortest } from './shortest.ts'
+
+type Code = keyof ResultReasonParams
+
+/** A sentence without a full stop for each code; a code that is missing here does not compile. */
+const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => string } = {
+  'only-mean-on-record': () => 'only the mean is on record',
+  'specimen-excluded': ({ mark, why }) => `specimen ${mark} excluded: ${why}`,
+  'no-specimen-counts': () => 'no specimen counts',
+  'loaded-area-unknown': () => 'the loaded area is not known',
+  'geometry-unknown': () => 'the geometry of a specimen is not known',
+  'end-contacts-exceed-reading': () => 'the end contacts are as large as the reading itself',
+  'specimen-dropped': ({ mark, ...spread }) =>
+    `${beyond(spread)}; specimen ${mark}, farthest from the mean, is dropped`,
+  'range-beyond': (spread) => `${beyond(spread)}, and no specimen can be dropped to mend it: repeat the test`,
+
+  'age-cannot-be-verified': () => 'the age cannot be verified: a clock time is missing',
+  'age-outside': ({ testedHours, age, writtenTolerance }) =>
+    `tested at ${(testedHours / 24).toFixed(2)} d, outside ${age} ± ${writtenTolerance}`,
+  'replaced-by-retest': ({ retested }) => `replaced by the retest of ${retested}`,
+
+  'reading-not-described': () =>
+    'the condition describes no resistivity reading, so its geometry and temperature are not known',
+  'conditioning-not-on-record': () => 'the conditioning when read is not on record',
+  'conditioning-differs': ({ read, asked }) =>
+    `read from ${medium(read)}, where the condition asks for ${medium(asked)}`,
+  'temperature-not-on-record': () => 'the temperature of the specimens when read is not on record',
+  'temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }) =>
+    `read at ${celsius(readCelsius)}, outside ${celsius(askedCelsius)} ± ${celsius(withinCelsius)}`,
+  'end-contacts-beyond': ({ percent, writtenLimit }) =>
+    `the end contacts are ${percent.toFixed(1)} % of a reading, more than ${writtenLimit}`,
+  'meter-not-verified': () => 'no reading on a known resistor is on record',
+  'meter-off': ({ writtenRead, writtenKnown, writtenLimit }) =>
+    `the meter read ${writtenRead} on a resistor of ${writtenKnown}, off by more than ${writtenLimit}`,
+  'saturation-not-stated': () => 'how saturated the specimens were when read is not stated',
+
+  'control-fault': ({ control, reason }) => `control ${control}: ${resultReasonWords(reason)}`,
+  'mean-not-above-zero': () => 'its mean is not above zero, so no index can be taken against it',
+  'control-of-another-condition': ({ control }) => `the control ${control} was made at another condition`,
+  'control-of-another-laboratory': ({ laboratory }) =>
+    `the control was made by another laboratory, ${laboratory}`,
+  'control-cast-apart': ({ daysBefore }) => `the control was ${castApart(daysBefore)}`,
+  'not-cast-together': ({ daysBefore }) => `${castApart(daysBefore)}, where both are to be cast on one day`,
+  'cement-alkalis-not-on-record': () => 'the alkalis of the control’s cement are not on record',
+  'cement-alkalis-low': ({ written, writtenLimit }) =>
+    `its cement has ${written} alkalis, less than ${writtenLimit}`,
+  'cement-alkalis-high': ({ written, writtenLimit }) =>
+    `its cement has ${written} alkalis, more than ${writtenLimit}`,
+  'control-strength-low': ({ age, strengthMPa, writtenLimit }) =>
+    `its strength at ${age} is ${strengthMPa.toFixed(1)} MPa, less than ${writtenLimit}`,
+  'flows-apart': ({ writtenTest, writtenControl, writtenLimit }) =>
+    `flow ${writtenTest} against the control’s ${writtenControl}, more than ${writtenLimit} apart`,
+  'flow-not-on-record': ({ of, writtenLimit }) =>
+    `${FLOWS[of]} not on record, so that flows within ${writtenLimit} cannot be verified`,
+  'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }) =>
+    `test read at ${celsius(testCelsius)} and control at ${celsius(controlCelsius)}, more than ${celsius(withinCelsius)} apart`,
+
+  'value-excluded': ({ why }) => `excluded: ${why}`,
+  'enters-with-bound': ({ property, written }) =>
+    `${property} is reported as ${written ?? 'below a bound'} and enters with that bound`,
+  'bases-differ': ({ members }) =>
+    `the oxides are on different bases: ${members.map(({ property, basis }) => `${property} ${basis ?? 'not stated'}`).join(', ')}`,
+}
 
 /** One sentence without a full stop. */
-export function resultReasonWords(reason: Result['reasons'][number]): string {
-  return reason
+export function resultReasonWords(reason: ResultReason): string {
+  // The table gives each code the sentence of its own parameters; only the pairing is lost on the compiler.
+  const sentence = SENTENCES[reason.code] as (params: ResultReason['params']) => string
+  return sentence(reason.params)
+}
+
+/** Every code, in the order of the table. */
+export const RESULT_REASON_CODES = Object.keys(SENTENCES) as readonly Code[]
+
+const FLOWS: Readonly<Record<ResultReasonParams['flow-not-on-record']['of'], string>> = {
+  test: 'the flow of the test mortar is',
+  control: 'the flow of the control is',
+  both: 'the flows of both mortars are',
+}
+
+function beyond({ measure, of, percent, limitPercent }: ResultReasonParams['range-beyond']): string {
+  const what = measure === 'range' ? 'range' : 'largest distance from the mean'
+  return `the ${what} of ${of} specimens is ${percent.toFixed(1)} % of the mean, over ${limitPercent} %`
+}
+
+/** Negative days: after. */
+function castApart(daysBefore: number): string {
+  return `cast ${Math.abs(daysBefore)} d ${0 < daysBefore ? 'before' : 'after'} the test mortar`
+}
+
+function celsius(value: number): string {
+  return shortest(value, 1, 'degC')
+}
+
+/** "saturated-lime-water" as words. */
+function medium(name: string): string {
+  return name.replaceAll('-', ' ')
 }

@@ -1,135 +1,134 @@
-/** The lines of a working that test and control share: readings to specimens to mean. */
-import {
-  atTemperature,
-  type BatchResistivity,
-  USUAL_ACTIVATION_ENERGY,
-} from '../core/resistivity/bulk-resistivity.ts'
-import type { BatchStrength } from '../core/strength/compressive-strength.ts'
-import type { MortarCondition, ResistivityReading } from '../core/mortar/mortar.ts'
-import type { WorkingLine } from '../core/result/result.ts'
+/** The steps of a working, as lines of print. */
+import type { Figure, SizeTerm, Summand, WorkingStep } from '../core/result/working.ts'
+import { intervalMethodWords, intervalWords } from './interval-words.ts'
+import { unitSign } from './print.ts'
+import { shortest } from './shortest.ts'
 
-/** Decimals that a strength in MPa and a resistivity in ohm m are printed with in a working. */
-const STRENGTH_DECIMALS = 2
-const RESISTIVITY_DECIMALS = 2
-
-export function strengthLines(of: 'test' | 'control', batch: BatchStrength): WorkingLine[] {
-  if (batch.summaryOnly)
-    return [
-      {
-        label: `${of} mortar`,
-        expression: `mean of ${batch.n} as reported, no specimen on record`,
-        value: batch.meanMPa ?? 0,
-        unit: 'MPa',
-        decimals: STRENGTH_DECIMALS,
-      },
-    ]
-  const lines: WorkingLine[] = batch.specimens.map((specimen) => ({
-    label: `${of} ${specimen.mark}`,
-    expression: specimenText(
-      specimen.reading,
-      specimen.areaMm2 === null ? null : `${trimmed(specimen.areaMm2)} mm²`,
-      specimen.excluded,
-    ),
-    ...(specimen.strengthMPa === null
-      ? {}
-      : { value: specimen.strengthMPa, unit: 'MPa', decimals: STRENGTH_DECIMALS }),
-  }))
-  for (const step of batch.judgement?.steps ?? []) {
-    lines.push({
-      label: 'range',
-      expression: `${step.measure === 'range' ? 'largest less smallest' : 'largest distance from the mean'} of ${step.of}, limit ${step.limit} % of the mean: ${step.kept ? 'within' : 'beyond'}`,
-      value: step.percent,
-      unit: '%',
-      decimals: 1,
-      source: 'permissible range of the condition',
-    })
-  }
-  if (batch.meanMPa !== null)
-    lines.push({
-      label: `${of} mean`,
-      expression: `mean of ${batch.counted.join(', ')}`,
-      value: batch.meanMPa,
-      unit: 'MPa',
-      decimals: STRENGTH_DECIMALS,
-    })
-  return lines
+/** One line of a working: what was done, with which numbers, and what came out. */
+export interface WorkingLine {
+  readonly label: string
+  /** The numbers as put in, for instance "78.4 kN / 2500 mm²". */
+  readonly expression: string
+  readonly value?: number
+  readonly unit?: string
+  /** Decimals to print `value` with. */
+  readonly decimals?: number
+  /** Clause, equation or record that asks for this step. */
+  readonly source?: string
 }
 
-export function resistivityLines(of: 'test' | 'control', batch: BatchResistivity): WorkingLine[] {
-  if (batch.summaryOnly)
-    return [
-      {
-        label: `${of} mortar`,
-        expression: `mean of ${batch.n} as reported, no specimen on record`,
-        value: batch.meanOhmMetre ?? 0,
-        unit: 'ohm m',
-        decimals: RESISTIVITY_DECIMALS,
-      },
-    ]
-  const contact = batch.endContactOhm === 0 ? '' : ` less ${trimmed(batch.endContactOhm)} Ω end contact`
-  const lines: WorkingLine[] = batch.specimens.map((specimen) => ({
-    label: `${of} ${specimen.mark}`,
-    expression: specimenText(
-      specimen.reading.replace(/\bk?ohm\b/, (unit) => (unit === 'ohm' ? 'Ω' : 'kΩ')) +
-        (specimen.areaMm2 === null ? '' : contact),
-      specimen.areaMm2 === null
-        ? null
-        : `${trimmed(specimen.areaMm2)} mm² / ${trimmed(specimen.lengthMm ?? 0)} mm`,
-      specimen.excluded,
-      '×',
-    ),
-    ...(specimen.resistivityOhmMetre === null
-      ? {}
-      : { value: specimen.resistivityOhmMetre, unit: 'ohm m', decimals: RESISTIVITY_DECIMALS }),
-  }))
-  if (batch.meanOhmMetre !== null)
-    lines.push({
-      label: `${of} mean`,
-      expression: `mean of ${batch.n}`,
-      value: batch.meanOhmMetre,
-      unit: 'ohm m',
-      decimals: RESISTIVITY_DECIMALS,
-    })
-  return lines
+export function workingLines(steps: readonly WorkingStep[]): WorkingLine[] {
+  return steps.map(workingLine)
 }
 
-/**
- * What the mean would be at the condition's temperature; only where it was read elsewhere. Information, never
- * judged.
- */
-export function correctedLine(
-  reading: ResistivityReading,
-  batch: BatchResistivity,
-  condition: MortarCondition,
-): WorkingLine[] {
-  const asked = condition.resistivity
-  if (asked === undefined || reading.temperature === undefined || batch.meanOhmMetre === null) return []
-  const readAt = reading.temperature.value
-  const wanted = asked.reading.temperature.value
-  if (Math.abs(readAt - wanted) < 0.05) return []
-  const activationEnergy = asked['activation-energy'] ?? USUAL_ACTIVATION_ENERGY
-  return [
-    {
-      label: 'for information',
-      expression: `read at ${trimmed(readAt)} °C; at ${trimmed(wanted)} °C it would be about (${activationEnergy} kJ/mol; the published range is wide)`,
-      value: atTemperature(batch.meanOhmMetre, { readAt, wanted, activationEnergy }),
-      unit: 'ohm m',
-      decimals: 1,
-      source: 'Arrhenius law; activation energy: common practice, no source',
-    },
-  ]
+type Step<Name extends WorkingStep['step']> = Extract<WorkingStep, { readonly step: Name }>
+
+/** A line for each kind of step; a kind that is missing here does not compile. */
+const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => WorkingLine } = {
+  'reported-mean': ({ of, n, result }) => ({
+    label: `${of} mortar`,
+    expression: `mean of ${n} as reported, no specimen on record`,
+    ...figure(result),
+  }),
+  specimen: (step) => ({
+    label: `${step.of} ${step.mark}`,
+    expression: specimenWords(step),
+    ...(step.result === null ? {} : figure(step.result)),
+  }),
+  'range-check': ({ measure, of, percent, limitPercent, kept }) => ({
+    label: 'range',
+    expression: `${measure === 'range' ? 'largest less smallest' : 'largest distance from the mean'} of ${of}, limit ${limitPercent} % of the mean: ${kept ? 'within' : 'beyond'}`,
+    value: percent,
+    unit: '%',
+    decimals: 1,
+    source: 'permissible range of the condition',
+  }),
+  mean: ({ of, n, marks, result }) => ({
+    label: `${of} mean`,
+    expression: `mean of ${marks === undefined ? n : marks.join(', ')}`,
+    ...figure(result),
+  }),
+  'at-another-temperature': ({ readCelsius, askedCelsius, activationEnergyKJ, result }) => ({
+    label: 'for information',
+    expression: `read at ${shortest(readCelsius, 2, 'degC')}; at ${shortest(askedCelsius, 2, 'degC')} it would be about (${activationEnergyKJ} kJ/mol; the published range is wide)`,
+    ...figure(result),
+    source: 'Arrhenius law; activation energy: common practice, no source',
+  }),
+  ratio: ({ test, control, decimals, source, result }) => ({
+    label: 'index',
+    expression: `100 × ${test.toFixed(decimals)} / ${control.toFixed(decimals)}`,
+    ...figure(result),
+    source,
+  }),
+  'control-drift': ({ points, decimals }) => ({
+    label: 'control drift',
+    expression: `a control 1 % higher would lower the index by ${points.toFixed(decimals)} points`,
+  }),
+  interval: ({ interval, decimals }) =>
+    interval === null
+      ? {
+          label: 'interval',
+          expression: 'none: a single specimen, or a mean without its specimens, shows no scatter',
+        }
+      : {
+          label: 'interval',
+          expression: `${100 * interval.level} %: ${intervalWords(interval, decimals)}, within this batch only`,
+          source: intervalMethodWords(interval),
+        },
+  'water-requirement': ({ writtenTest, writtenControl, result }) => ({
+    label: 'water requirement',
+    expression: `100 × ${writtenTest} / ${writtenControl}`,
+    ...figure(result),
+    source: 'ASTM C311 (from memory)',
+  }),
+  'oxide-sum': ({ summands, result }) => ({
+    label: 'sum',
+    expression: `${summands.map(summandWords).join(' + ')} %`,
+    ...figure(result),
+  }),
+  'alkali-equivalent': ({ soda, potash, result }) => ({
+    label: 'equivalent',
+    expression: `${summandWords(soda)} + 0.658 × ${summandWords(potash)} %`,
+    ...figure(result),
+  }),
+  'class-by-calcium': ({ lime, class: lotClass }) => ({
+    label: 'for information',
+    expression: `CaO ${summandWords(lime)} %: class ${lotClass} by the divider of 18 %`,
+    source: 'ASTM C618, edition 19; at exactly 18.0 from memory',
+  }),
 }
 
-function specimenText(
-  reading: string,
-  size: string | null,
-  excluded: string | undefined,
-  operator = '/',
-): string {
-  const calculation = size === null ? `${reading} as reported` : `${reading} ${operator} ${size}`
+function workingLine(step: WorkingStep): WorkingLine {
+  // The table gives each kind its own line; only the pairing is lost on the compiler.
+  const line = LINES[step.step] as (step: WorkingStep) => WorkingLine
+  return line(step)
+}
+
+function figure({ value, unit, decimals }: Figure): Figure {
+  return { value, unit, decimals }
+}
+
+function specimenWords({ written, terms, excluded }: Step<'specimen'>): string {
+  const reading = (written ?? 'no reading').replace(/\bk?ohm\b/, (unit) =>
+    unit === 'ohm' ? unitSign('ohm') : `k${unitSign('ohm')}`,
+  )
+  const calculation =
+    terms.length === 0 ? `${reading} as reported` : [reading, ...terms.map(termWords)].join(' ')
   return excluded === undefined ? calculation : `${calculation}, excluded: ${excluded}`
 }
 
-function trimmed(value: number): string {
-  return String(Number(value.toFixed(2)))
+function termWords({ does, value, unit }: SizeTerm): string {
+  const amount = shortest(value, 2, unit)
+  switch (does) {
+    case 'less-end-contact':
+      return `less ${amount} end contact`
+    case 'times':
+      return `× ${amount}`
+    case 'divided-by':
+      return `/ ${amount}`
+  }
+}
+
+function summandWords({ value, decimals, below }: Summand): string {
+  return `${below ? '<' : ''}${value.toFixed(decimals)}`
 }

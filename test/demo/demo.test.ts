@@ -6,6 +6,7 @@ import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
 import type { Edition, LotEntry } from '../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
+import { resultReasonWords } from '../../src/words/result-reasons.ts'
 
 const CONTENT = resolve(import.meta.dirname, '../../content')
 const OXIDES = ['SiO2', 'Al2O3', 'Fe2O3', 'CaO', 'MgO', 'SO3', 'Na2O', 'K2O']
@@ -95,7 +96,7 @@ describe('the committed demo', () => {
     const reasons = all().flatMap((entry) =>
       entry.results
         .filter((result) => result.property === 'strength-activity-index')
-        .map((result) => ({ valid: result.valid, text: result.reasons.join(' ') })),
+        .map((result) => ({ valid: result.valid, text: result.reasons.map(resultReasonWords).join(' ') })),
     )
     expect(reasons.some(({ valid, text }) => valid && text.includes('is dropped'))).toBe(true)
     expect(reasons.some(({ valid, text }) => !valid && text.includes('repeat the test'))).toBe(true)
@@ -103,7 +104,9 @@ describe('the committed demo', () => {
     expect(
       all().some((entry) =>
         entry.results.some(
-          (result) => !result.valid && result.reasons.some((reason) => reason.startsWith('read at 49.6 °C')),
+          (result) =>
+            !result.valid &&
+            result.reasons.some((reason) => resultReasonWords(reason).startsWith('read at 49.6 °C')),
         ),
       ),
     ).toBe(true)

@@ -22,7 +22,7 @@ interface ResultKind {
 
 type Extra = Pick<Result, 'censored' | 'controlValue'> & {
   readonly valid?: false
-  readonly reasons?: readonly string[]
+  readonly reasons?: Result['reasons']
 }
 
 /**

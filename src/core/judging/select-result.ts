@@ -3,6 +3,7 @@ import type { Comparison } from '../criteria/criterion.ts'
 import { derivedOnDemand } from '../result/derived-values.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { listWords } from '../../words/limit-words.ts'
+import { resultReasonWords } from '../../words/result-reasons.ts'
 import { property } from '../measure/properties.ts'
 import type { PlannedTest, Result } from '../result/result.ts'
 
@@ -94,7 +95,7 @@ function overdue(planned: readonly PlannedTest[]): string | undefined {
 }
 
 function notValid(results: readonly Pick<Result, 'reasons'>[]): Selection | undefined {
-  const reasons = [...new Set(results.flatMap((result) => result.reasons))]
+  const reasons = [...new Set(results.flatMap((result) => result.reasons.map(resultReasonWords)))]
   if (results.length === 0) return undefined
   return {
     found: 'none',

@@ -1,7 +1,6 @@
 /**
  * What the core needs to know of a mortar, its control and its condition. The shapes are those of the records
- * (keys as in YAML,
- * quantities loaded), so that a loaded record is taken as it is.
+ * (keys as in YAML, quantities loaded), so that a loaded record is taken as it is.
  */
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Quantity } from '../measure/units.ts'
@@ -49,7 +48,8 @@ export interface MortarCondition {
   }
 }
 
-interface Measured {
+/** Sizes measured on a specimen, and why it is left out where it is. */
+export interface MeasuredSpecimen {
   readonly side?: Quantity
   readonly 'other-side'?: Quantity
   readonly length?: Quantity
@@ -57,14 +57,20 @@ interface Measured {
   readonly area?: Quantity
   readonly excluded?: string
 }
-export type StrengthSpecimen =
-  | Quantity
-  | (Measured & { readonly load?: Quantity; readonly strength?: Quantity })
-export type ResistivitySpecimen =
-  | Quantity
-  | (Measured & { readonly resistance?: Quantity; readonly resistivity?: Quantity })
+export interface CrushedSpecimen extends MeasuredSpecimen {
+  readonly load?: Quantity
+  readonly strength?: Quantity
+}
+export interface ConductingSpecimen extends MeasuredSpecimen {
+  readonly resistance?: Quantity
+  readonly resistivity?: Quantity
+}
+/** A quantity alone is what was read, or the value itself, as its unit tells. */
+export type StrengthSpecimen = Quantity | CrushedSpecimen
+export type ResistivitySpecimen = Quantity | ConductingSpecimen
 
-interface Reading<Specimen> {
+/** One test of a mortar at one age: its specimens by mark, or a mean alone; planned while it has neither. */
+export interface MortarReading<Specimen extends object = Quantity | MeasuredSpecimen> {
   readonly age: string
   readonly tested?: string
   readonly specimens?: Readonly<Record<string, Specimen>>
@@ -73,8 +79,8 @@ interface Reading<Specimen> {
   readonly deviations?: string
   readonly 'retest-of'?: string
 }
-export type StrengthReading = Reading<StrengthSpecimen>
-export interface ResistivityReading extends Reading<ResistivitySpecimen> {
+export type StrengthReading = MortarReading<StrengthSpecimen>
+export interface ResistivityReading extends MortarReading<ResistivitySpecimen> {
   readonly temperature?: Quantity
   readonly conditioning?: CuringMedium
   readonly 'end-contact'?: Quantity
@@ -82,7 +88,7 @@ export interface ResistivityReading extends Reading<ResistivitySpecimen> {
   readonly verification?: { readonly known: Quantity; readonly read: Quantity }
 }
 
-interface Mortar {
+export interface Mortar {
   readonly condition: string
   readonly laboratory: string
   readonly cast: string

@@ -1,44 +1,43 @@
 /** The readings of a control batch, judged once for all lots that are held against it. */
-import {
-  type ReadResistivity,
-  type ReadStrength,
-  readResistivities,
-  readStrengths,
-  taken,
-} from './control-results.ts'
-import type { ControlMortar, MortarCondition } from '../mortar/mortar.ts'
+import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
+import type { ControlMortar, MortarCondition, MortarReading } from '../mortar/mortar.ts'
+import { type JudgedReading, judgedReadings } from './judged-readings.ts'
 
-export interface ControlReadings {
-  readonly strengths: readonly ReadStrength[]
-  readonly resistivities: readonly ReadResistivity[]
-}
-interface Kept extends ControlReadings {
+interface Kept {
   readonly condition: MortarCondition
   readonly asOf: string
+  readonly byMeasurement: Map<MortarMeasurement, readonly JudgedReading[]>
 }
 
-/** The last answer for each batch: it depends on the record alone, so it goes when the record goes. */
+/** The last answers for each batch: they depend on the record alone, so they go when the record goes. */
 const kept = new WeakMap<ControlMortar, Kept>()
 
 /**
  * @param condition of the test mortar
  * @param asOf calendar date; readings taken later are left out
+ * @returns one for each reading taken, in the order of the record
  * Note: dozens of lots share a batch, and judging its readings anew for each would be half of all the
  * computing.
  */
-export function controlReadings(
+export function controlReadings<Reading extends MortarReading>(
+  measurement: MortarMeasurement<Reading>,
   control: ControlMortar,
   condition: MortarCondition,
   asOf: string,
-): ControlReadings {
+): readonly JudgedReading<Reading>[] {
+  const { byMeasurement } = keptFor(control, condition, asOf)
+  const before = byMeasurement.get(measurement)
+  // A measurement's readings are only ever put in under itself.
+  if (before !== undefined) return before as readonly JudgedReading<Reading>[]
+  const readings = judgedReadings(measurement, control, condition, asOf)
+  byMeasurement.set(measurement, readings)
+  return readings
+}
+
+function keptFor(control: ControlMortar, condition: MortarCondition, asOf: string): Kept {
   const before = kept.get(control)
   if (before !== undefined && before.condition === condition && before.asOf === asOf) return before
-  const readings = {
-    condition,
-    asOf,
-    strengths: readStrengths(taken(control.strength, asOf), control.cast, condition),
-    resistivities: readResistivities(taken(control.resistivity, asOf), control.cast, condition),
-  }
-  kept.set(control, readings)
-  return readings
+  const fresh = { condition, asOf, byMeasurement: new Map() }
+  kept.set(control, fresh)
+  return fresh
 }

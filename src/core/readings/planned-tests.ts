@@ -1,60 +1,75 @@
 /** Tests that are cast and listed in the record but have no reading by the as-of date. */
-import { taken } from './control-results.ts'
 import { addHours, ageHours, dateOf } from '../measure/moment.ts'
-import { kindOfSample, type LotEvidence, type MortarCondition, type TestMortar } from '../mortar/mortar.ts'
 import type { PropertyKey } from '../measure/properties.ts'
+import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
+import {
+  type ControlMortar,
+  kindOfSample,
+  type LotEvidence,
+  type MortarCondition,
+  type TestMortar,
+} from '../mortar/mortar.ts'
 import type { PlannedTest } from '../result/result.ts'
-
-const STRENGTH: readonly PropertyKey[] = ['compressive-strength', 'strength-activity-index']
-const RESISTIVITY: readonly PropertyKey[] = ['bulk-resistivity', 'resistivity-index']
+import { readingsTakenBy } from './judged-readings.ts'
+import { MORTAR_MEASUREMENTS } from './mortar-measurements.ts'
 
 /** Planned results of one mortar, cast by the as-of date. */
-export function plannedTests(test: TestMortar, lot: LotEvidence): PlannedTest[] {
+export function plannedTests(
+  test: TestMortar,
+  lot: LotEvidence,
+  measurements: readonly MortarMeasurement[] = MORTAR_MEASUREMENTS,
+): PlannedTest[] {
   const condition = lot.conditions.get(test.condition)
   if (condition === undefined || lot.asOf < dateOf(test.cast)) return []
   const control = lot.controls.get(test.control)
-  return [
-    ...agesAwaited(test.strength, control?.strength, lot.asOf).flatMap(({ age, properties }) =>
-      planned(properties(STRENGTH), age, test, condition, lot),
-    ),
-    ...agesAwaited(test.resistivity, control?.resistivity, lot.asOf).flatMap(({ age, properties }) =>
-      planned(properties(RESISTIVITY), age, test, condition, lot),
-    ),
-  ]
+  return measurements.flatMap((measurement) =>
+    awaited(measurement, test, control, lot.asOf).map((result) => plannedTest(result, test, condition, lot)),
+  )
 }
 
-type Readings = readonly {
+interface Awaited {
+  readonly property: PropertyKey
   readonly age: string
-  readonly tested?: string
-  readonly specimens?: object
-  readonly mean?: unknown
-}[]
+}
 
-/** Both the mean and the index are awaited; where only the control's reading is missing, the index alone. */
-function agesAwaited(
-  own: Readings | undefined,
-  control: Readings | undefined,
+/** Both the mean and the index at each age listed; where only the control's reading is missing, the index alone. */
+function awaited(
+  measurement: MortarMeasurement,
+  test: TestMortar,
+  control: ControlMortar | undefined,
   asOf: string,
-): { age: string; properties: (keys: readonly PropertyKey[]) => readonly PropertyKey[] }[] {
-  const has = (readings: Readings | undefined, age: string) =>
-    taken(readings, asOf).some((reading) => reading.age === age)
-  return [...new Set((own ?? []).map((reading) => reading.age))].flatMap((age) => {
-    if (!has(own, age)) return [{ age, properties: (keys: readonly PropertyKey[]) => keys }]
-    return has(control, age) ? [] : [{ age, properties: (keys: readonly PropertyKey[]) => keys.slice(1) }]
+): Awaited[] {
+  const { property, index } = measurement
+  const own = measurement.readingsOf(test) ?? []
+  const ownAges = agesTaken(measurement, test, asOf)
+  const controlAges = control === undefined ? new Set() : agesTaken(measurement, control, asOf)
+  return [...new Set(own.map(({ age }) => age))].flatMap((age): Awaited[] => {
+    if (!ownAges.has(age))
+      return [
+        { property, age },
+        { property: index, age },
+      ]
+    return controlAges.has(age) ? [] : [{ property: index, age }]
   })
 }
 
-function planned(
-  properties: readonly PropertyKey[],
-  age: string,
+function agesTaken(
+  measurement: MortarMeasurement,
+  mortar: TestMortar | ControlMortar,
+  asOf: string,
+): ReadonlySet<string> {
+  return new Set(readingsTakenBy(asOf, measurement.readingsOf(mortar)).map(({ age }) => age))
+}
+
+function plannedTest(
+  { property, age }: Awaited,
   test: TestMortar,
   condition: MortarCondition,
   lot: LotEvidence,
-): PlannedTest[] {
-  const due = addHours(test.cast, ageHours(age))
+): PlannedTest {
   const tolerance = condition.ages.find((entry) => entry.age === age)?.within.value ?? 0
   const awaitedUntil = addHours(test.cast, ageHours(age) + tolerance + lot.graceHours)
-  return properties.map((property) => ({
+  return {
     property,
     condition: test.condition,
     age,
@@ -62,7 +77,7 @@ function planned(
     sample: test.sample,
     sampleKind: kindOfSample(test.sample, lot),
     begun: test.cast,
-    due,
+    due: addHours(test.cast, ageHours(age)),
     ...(awaitedUntil < lot.asOf ? { overdueSince: awaitedUntil } : {}),
-  }))
+  }
 }

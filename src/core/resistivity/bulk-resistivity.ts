@@ -1,12 +1,13 @@
 /** Bulk resistivity of mortar specimens between two plates. */
 import { crossSectionMm2, electrodeDistanceMm } from '../mortar/cross-section.ts'
+import type { SpecimenValue } from '../mortar/mortar-measurement.ts'
 import {
+  type ConductingSpecimen,
   isQuantity,
-  type ResistivityReading,
   type ResistivitySpecimen,
   type SpecimenShape,
 } from '../mortar/mortar.ts'
-import { mean } from '../statistics/descriptive.ts'
+import type { Quantity } from '../measure/units.ts'
 
 /**
  * Resistivity in ohm m from a uniaxial reading.
@@ -51,105 +52,39 @@ export function atTemperature(
   return resistivityOhmMetre * Math.exp(exponent)
 }
 
-export interface SpecimenResistivity {
-  readonly mark: string
-  readonly resistivityOhmMetre: number | null
-  readonly reading: string
-  readonly areaMm2: number | null
-  readonly lengthMm: number | null
-  readonly excluded?: string
-}
-
-export interface BatchResistivity {
-  readonly specimens: readonly SpecimenResistivity[]
-  readonly meanOhmMetre: number | null
-  readonly n: number
-  readonly endContactOhm: number
-  readonly summaryOnly: boolean
-  readonly valid: boolean
-  readonly reasons: readonly string[]
-}
-
 /**
- * Resistivities of the specimens of one reading; not valid without a size or where the end contacts exceed
- * the reading.
+ * @param shape nominal shape of the condition; sizes measured on the specimen go before it
+ * @param endContactOhm taken off a resistance; a stated resistivity holds none
+ * @returns ohm m: a stated resistivity as it is, else from resistance, section and length; null without a reading
+ * or a size
  */
-export function batchResistivity(
-  reading: ResistivityReading,
-  shape: SpecimenShape | undefined,
-): BatchResistivity {
-  const endContactOhm = reading['end-contact']?.value ?? 0
-  if (reading.mean !== undefined) {
-    return {
-      specimens: [],
-      meanOhmMetre: reading.mean.value,
-      n: reading.of ?? 1,
-      endContactOhm,
-      summaryOnly: true,
-      valid: true,
-      reasons: ['only the mean is on record'],
-    }
-  }
-  const specimens = Object.entries(reading.specimens ?? {}).map(([mark, specimen]) =>
-    specimenResistivity(mark, specimen, shape, endContactOhm),
-  )
-  const counted = specimens.filter((specimen) => specimen.excluded === undefined)
-  const values = counted.map((specimen) => specimen.resistivityOhmMetre).filter((value) => value !== null)
-  const faults = [
-    ...(counted.length === 0 ? ['no specimen counts'] : []),
-    ...(values.length < counted.length ? ['the geometry of a specimen is not known'] : []),
-    ...(values.some((value) => value <= 0) ? ['the end contacts are as large as the reading itself'] : []),
-  ]
-  const excluded = specimens
-    .filter((specimen) => specimen.excluded !== undefined)
-    .map((specimen) => `specimen ${specimen.mark} excluded: ${specimen.excluded}`)
-  return {
-    specimens,
-    meanOhmMetre: values.length === 0 || values.length < counted.length ? null : mean(values),
-    n: values.length,
-    endContactOhm,
-    summaryOnly: false,
-    valid: faults.length === 0,
-    reasons: [...excluded, ...faults],
-  }
-}
-
-/** Resistivities of the specimens that count, ohm m; none where only a mean is on record. */
-export function countedOhmMetre(batch: BatchResistivity): number[] {
-  return batch.specimens
-    .filter(({ excluded }) => excluded === undefined)
-    .flatMap(({ resistivityOhmMetre }) => resistivityOhmMetre ?? [])
-}
-
-function specimenResistivity(
-  mark: string,
+export function specimenResistivity(
   specimen: ResistivitySpecimen,
   shape: SpecimenShape | undefined,
   endContactOhm: number,
-): SpecimenResistivity {
-  if (isQuantity(specimen))
-    return specimenResistivity(
-      mark,
-      specimen.kind === 'resistance' ? { resistance: specimen } : { resistivity: specimen },
-      shape,
-      endContactOhm,
-    )
-  const excluded = specimen.excluded === undefined ? {} : { excluded: specimen.excluded }
-  if (specimen.resistance === undefined) {
-    return {
-      mark,
-      resistivityOhmMetre: specimen.resistivity?.value ?? null,
-      reading: specimen.resistivity?.written ?? 'no reading',
-      areaMm2: null,
-      lengthMm: null,
-      ...excluded,
-    }
+): SpecimenValue {
+  const { resistance, resistivity, ...sizes }: ConductingSpecimen = isQuantity(specimen)
+    ? byUnit(specimen)
+    : specimen
+  if (resistance === undefined)
+    return { value: resistivity?.value ?? null, written: resistivity?.written ?? null, terms: [] }
+  const areaMm2 = crossSectionMm2(shape, sizes)
+  const lengthMm = electrodeDistanceMm(shape, sizes)
+  const { written } = resistance
+  if (areaMm2 === null || lengthMm === null) return { value: null, written, terms: [] }
+  return {
+    value: bulkResistivityOhmMetre(resistance.value, endContactOhm, areaMm2, lengthMm),
+    written,
+    terms: [
+      ...(endContactOhm === 0
+        ? []
+        : [{ does: 'less-end-contact', value: endContactOhm, unit: 'ohm' } as const]),
+      { does: 'times', value: areaMm2, unit: 'mm2' },
+      { does: 'divided-by', value: lengthMm, unit: 'mm' },
+    ],
   }
-  const areaMm2 = crossSectionMm2(shape, specimen)
-  const lengthMm = electrodeDistanceMm(shape, specimen)
-  const resistivityOhmMetre =
-    areaMm2 === null || lengthMm === null
-      ? null
-      : bulkResistivityOhmMetre(specimen.resistance.value, endContactOhm, areaMm2, lengthMm)
-  return { mark, resistivityOhmMetre, reading: specimen.resistance.written, areaMm2, lengthMm, ...excluded }
+}
+
+function byUnit(quantity: Quantity): ConductingSpecimen {
+  return quantity.kind === 'resistance' ? { resistance: quantity } : { resistivity: quantity }
 }

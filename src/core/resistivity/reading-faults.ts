@@ -3,79 +3,111 @@
  * meter.
  */
 import { isQuantity, type MortarCondition, type ResistivityReading } from '../mortar/mortar.ts'
+import type { ResultReason } from '../result/reason.ts'
 import type { Quantity } from '../measure/units.ts'
 
-/** Sentences; empty for a reading taken as its condition asks. */
-export function readingFaults(reading: ResistivityReading, condition: MortarCondition): string[] {
-  const asked = condition.resistivity
-  if (asked === undefined)
-    return ['the condition describes no resistivity reading, so its geometry and temperature are not known']
-  const faults: string[] = []
-  const conditioning = reading.conditioning ?? asked.conditioning
-  if (conditioning === undefined) faults.push('the conditioning when read is not on record')
-  else if (asked.conditioning !== undefined && conditioning !== asked.conditioning)
-    faults.push(`read from ${words(conditioning)}, where the condition asks for ${words(asked.conditioning)}`)
-  if (reading.temperature === undefined)
-    faults.push('the temperature of the specimens when read is not on record')
-  else if (
-    Math.abs(reading.temperature.value - asked.reading.temperature.value) >
-    asked.reading.within.value + 1e-9
-  ) {
-    faults.push(
-      `read at ${celsius(reading.temperature.value)}, outside ${celsius(asked.reading.temperature.value)} ± ${celsius(asked.reading.within.value)}`,
-    )
-  }
+/** Binary dust of a difference or a share must not break a limit that is met exactly. */
+const DUST = 1e-9
+
+type Asked = NonNullable<MortarCondition['resistivity']>
+
+/** Empty for a reading taken as its condition asks. */
+export function readingFaults(
+  reading: ResistivityReading,
+  { resistivity: asked }: Pick<MortarCondition, 'resistivity'>,
+): ResultReason[] {
+  if (asked === undefined) return [{ code: 'reading-not-described', params: {} }]
   return [
-    ...faults,
+    ...conditioningFaults(reading, asked),
+    ...temperatureFaults(reading, asked),
     ...contactFaults(reading, asked.reading['end-contact-at-most']),
-    ...resistorFaults(reading, asked.reading['verification-within']),
+    ...meterFaults(reading, asked.reading['verification-within']),
   ]
 }
 
 /** What is worth saying of a reading that still counts. */
-export function readingNotes(reading: ResistivityReading, condition: MortarCondition): string[] {
-  return condition.resistivity?.saturation === 'stated' && reading.saturation === undefined
-    ? ['how saturated the specimens were when read is not stated']
+export function readingNotes(
+  { saturation }: ResistivityReading,
+  { resistivity: asked }: Pick<MortarCondition, 'resistivity'>,
+): ResultReason[] {
+  return asked?.saturation === 'stated' && saturation === undefined
+    ? [{ code: 'saturation-not-stated', params: {} }]
     : []
+}
+
+/**
+ * Conduction moves by about 2 % a degree, so test and control must be read at nearly one temperature.
+ * @param readWithinCelsius largest difference where the condition sets none
+ * Note: a temperature that is not on record is a fault of its own reading.
+ */
+export function temperaturesApart(
+  { test, control }: { readonly test: ResistivityReading; readonly control: ResistivityReading },
+  { resistivity: asked }: Pick<MortarCondition, 'resistivity'>,
+  readWithinCelsius: number,
+): ResultReason[] {
+  const [testCelsius, controlCelsius] = [test.temperature?.value, control.temperature?.value]
+  if (testCelsius === undefined || controlCelsius === undefined) return []
+  const withinCelsius = asked?.reading['control-and-test-within']?.value ?? readWithinCelsius
+  return Math.abs(testCelsius - controlCelsius) <= withinCelsius + DUST
+    ? []
+    : [{ code: 'temperatures-apart', params: { testCelsius, controlCelsius, withinCelsius } }]
+}
+
+/** What the reading says of its conditioning goes before what the condition says of all of them. */
+function conditioningFaults(reading: ResistivityReading, asked: Asked): ResultReason[] {
+  const read = reading.conditioning ?? asked.conditioning
+  if (read === undefined) return [{ code: 'conditioning-not-on-record', params: {} }]
+  return asked.conditioning === undefined || read === asked.conditioning
+    ? []
+    : [{ code: 'conditioning-differs', params: { read, asked: asked.conditioning } }]
+}
+
+function temperatureFaults({ temperature }: ResistivityReading, { reading: asked }: Asked): ResultReason[] {
+  if (temperature === undefined) return [{ code: 'temperature-not-on-record', params: {} }]
+  const params = {
+    readCelsius: temperature.value,
+    askedCelsius: asked.temperature.value,
+    withinCelsius: asked.within.value,
+  }
+  return Math.abs(params.readCelsius - params.askedCelsius) <= params.withinCelsius + DUST
+    ? []
+    : [{ code: 'temperature-outside', params }]
 }
 
 /**
  * End contacts as a share of each reading that counts; resistivities as reported hold no reading to compare
  * with.
  */
-function contactFaults(reading: ResistivityReading, allowed: Quantity | undefined): string[] {
+function contactFaults(reading: ResistivityReading, allowed: Quantity | undefined): ResultReason[] {
   const contact = reading['end-contact']?.value
   if (allowed === undefined || contact === undefined) return []
-  const shares = Object.values(reading.specimens ?? {}).flatMap((specimen) => {
-    const resistance = isQuantity(specimen)
-      ? specimen
-      : specimen.excluded === undefined
-        ? specimen.resistance
-        : undefined
-    return resistance?.kind === 'resistance' ? [(100 * contact) / resistance.value] : []
-  })
-  const largest = Math.max(0, ...shares)
-  return largest <= allowed.value + 1e-9
+  const shares = countedResistancesOhm(reading).map((resistance) => (100 * contact) / resistance)
+  const percent = Math.max(0, ...shares)
+  return percent <= allowed.value + DUST
     ? []
-    : [`the end contacts are ${largest.toFixed(1)} % of a reading, more than ${allowed.written}`]
+    : [{ code: 'end-contacts-beyond', params: { percent, writtenLimit: allowed.written } }]
 }
 
-function resistorFaults({ verification }: ResistivityReading, allowed: Quantity | undefined): string[] {
+function countedResistancesOhm({ specimens }: ResistivityReading): number[] {
+  return Object.values(specimens ?? {})
+    .map((specimen) => {
+      if (isQuantity(specimen)) return specimen
+      return specimen.excluded === undefined ? specimen.resistance : undefined
+    })
+    .flatMap((read) => (read?.kind === 'resistance' ? [read.value] : []))
+}
+
+function meterFaults({ verification }: ResistivityReading, allowed: Quantity | undefined): ResultReason[] {
   if (allowed === undefined) return []
-  if (verification === undefined) return ['no reading on a known resistor is on record']
-  const off = (100 * Math.abs(verification.read.value - verification.known.value)) / verification.known.value
-  return off <= allowed.value + 1e-9
+  if (verification === undefined) return [{ code: 'meter-not-verified', params: {} }]
+  const { known, read } = verification
+  const percentOff = (100 * Math.abs(read.value - known.value)) / known.value
+  return percentOff <= allowed.value + DUST
     ? []
     : [
-        `the meter read ${verification.read.written} on a resistor of ${verification.known.written}, off by more than ${allowed.written}`,
+        {
+          code: 'meter-off',
+          params: { writtenRead: read.written, writtenKnown: known.written, writtenLimit: allowed.written },
+        },
       ]
-}
-
-/** "23.1 °C", without a trailing zero. */
-export function celsius(value: number): string {
-  return `${Number(value.toFixed(1))} °C`
-}
-
-function words(term: string): string {
-  return term.replaceAll('-', ' ')
 }

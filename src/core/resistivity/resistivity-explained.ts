@@ -135,30 +135,3 @@ function corner(
 export function formationFactor(bulkOhmMetre: number, poreOhmMetre: number): number {
   return bulkOhmMetre / poreOhmMetre
 }
-
-/** One plain sentence without a full stop. */
-export function explanationWords({ ratio, poreSolution, poreStructure }: Explanation): string {
-  return `the pore solution may account for a factor ${rangeWords(poreSolution)} and the pore structure for a factor ${rangeWords(poreStructure)}; at each assumption their product is the index, ${ratio.toFixed(2)} times the control`
-}
-
-/**
- * What stands in the table beside the sentence, in its order: test, control and factor of pore solution and
- * of pore structure.
- */
-export function explanationCells(explanation: Explanation): string[] {
-  const cell = ({ low, high }: Range, decimals: number) =>
-    `${low.toFixed(decimals)} to ${high.toFixed(decimals)}`
-  const { testPore, controlPore, poreSolution, testFormation, controlFormation, poreStructure } = explanation
-  return [
-    cell(testPore, 2),
-    cell(controlPore, 2),
-    cell(poreSolution, 1),
-    cell(testFormation, 0),
-    cell(controlFormation, 0),
-    cell(poreStructure, 1),
-  ]
-}
-
-function rangeWords({ low, high }: Range): string {
-  return `${low.toFixed(1)} to ${high.toFixed(1)}`
-}

@@ -1,6 +1,104 @@
 /** Reasons are data: a permanent code with what its sentence needs. `src/words/` makes the sentence; nobody reads one back. */
+import type { PropertyKey } from '../measure/properties.ts'
 
 /** A closed union with one member for each code of a table of parameters. */
 export type ReasonOf<Params> = {
   readonly [Code in keyof Params]: { readonly code: Code; readonly params: Params[Code] }
 }[keyof Params]
+
+/** Nothing that the sentence needs. */
+type Nothing = Readonly<Record<string, never>>
+
+/** How far the specimens of a batch lie apart, and what the condition allows. */
+interface Spread {
+  /** Largest less smallest, or largest distance of one from the mean. */
+  readonly measure: 'range' | 'distance'
+  /** Number of specimens. */
+  readonly of: number
+  /** Both in per cent of the mean. */
+  readonly percent: number
+  readonly limitPercent: number
+}
+
+/**
+ * Why a result does not count, or what was noted about it: one entry for each code, with what its sentence needs.
+ * Numbers are in the unit that their name says; `written` quantities, ages and moments are texts of the record.
+ * Codes are permanent: they stand in the check report and in published files. New ones are added, none changes
+ * its meaning.
+ */
+export interface ResultReasonParams {
+  // Specimens of a batch
+  'only-mean-on-record': Nothing
+  'specimen-excluded': { readonly mark: string; readonly why: string }
+  'no-specimen-counts': Nothing
+  'loaded-area-unknown': Nothing
+  'geometry-unknown': Nothing
+  'end-contacts-exceed-reading': Nothing
+  /** The specimen farthest from the mean was left out, and the others agree. */
+  'specimen-dropped': Spread & { readonly mark: string }
+  /** The specimens disagree, and none can be left out to mend it. */
+  'range-beyond': Spread
+
+  // One test: its age, its retest
+  'age-cannot-be-verified': Nothing
+  'age-outside': { readonly testedHours: number; readonly age: string; readonly writtenTolerance: string }
+  /** Moment of the retest. */
+  'replaced-by-retest': { readonly retested: string }
+
+  // A resistance reading against what its condition asks
+  'reading-not-described': Nothing
+  'conditioning-not-on-record': Nothing
+  'conditioning-differs': { readonly read: string; readonly asked: string }
+  'temperature-not-on-record': Nothing
+  'temperature-outside': {
+    readonly readCelsius: number
+    readonly askedCelsius: number
+    readonly withinCelsius: number
+  }
+  /** Share of the smallest reading that counts. */
+  'end-contacts-beyond': { readonly percent: number; readonly writtenLimit: string }
+  'meter-not-verified': Nothing
+  'meter-off': { readonly writtenRead: string; readonly writtenKnown: string; readonly writtenLimit: string }
+  'saturation-not-stated': Nothing
+
+  // A control, and a test mortar beside it
+  /** What is wrong with the control itself. */
+  'control-fault': { readonly control: string; readonly reason: ResultReason }
+  'mean-not-above-zero': Nothing
+  'control-of-another-condition': { readonly control: string }
+  'control-of-another-laboratory': { readonly laboratory: string }
+  /** Days that the control was cast before the test mortar; negative where it was cast after. */
+  'control-cast-apart': { readonly daysBefore: number }
+  /** As before, where the condition asks for one day. */
+  'not-cast-together': { readonly daysBefore: number }
+  'cement-alkalis-not-on-record': Nothing
+  'cement-alkalis-low': { readonly written: string; readonly writtenLimit: string }
+  'cement-alkalis-high': { readonly written: string; readonly writtenLimit: string }
+  'control-strength-low': {
+    readonly age: string
+    readonly strengthMPa: number
+    readonly writtenLimit: string
+  }
+  'flows-apart': {
+    readonly writtenTest: string
+    readonly writtenControl: string
+    readonly writtenLimit: string
+  }
+  'flow-not-on-record': { readonly of: 'test' | 'control' | 'both'; readonly writtenLimit: string }
+  'temperatures-apart': {
+    readonly testCelsius: number
+    readonly controlCelsius: number
+    readonly withinCelsius: number
+  }
+
+  // A reported value, and a sum of reported values
+  'value-excluded': { readonly why: string }
+  /** `written` is null where the record gives no text of its own. */
+  'enters-with-bound': { readonly property: PropertyKey; readonly written: string | null }
+  /** `basis` is null where none is stated. */
+  'bases-differ': {
+    readonly members: readonly { readonly property: PropertyKey; readonly basis: string | null }[]
+  }
+}
+
+export type ResultReason = ReasonOf<ResultReasonParams>

@@ -3,19 +3,8 @@
  */
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
-
-/** One line of a working: what was done, with which numbers, and what came out. */
-export interface WorkingLine {
-  readonly label: string
-  /** The numbers as put in, for instance "mean of 101.3, 103.9, 99.8 kN over 2500 mm²". */
-  readonly expression: string
-  readonly value?: number
-  readonly unit?: string
-  /** Decimals to print `value` with. */
-  readonly decimals?: number
-  /** Clause, equation or record that asks for this step. */
-  readonly source?: string
-}
+import type { ResultReason } from './reason.ts'
+import type { WorkingStep } from './working.ts'
 
 export interface Result {
   /**
@@ -58,10 +47,10 @@ export interface Result {
   /** The laboratory reported a mean without its specimens. */
   readonly summaryOnly?: true
   readonly valid: boolean
-  /** Why it is not valid, or what was noted about it; sentences without a full stop. */
-  readonly reasons: readonly string[]
+  /** Why it is not valid, or what was noted about it. */
+  readonly reasons: readonly ResultReason[]
   /** Made on demand: thousands of lots are judged without anybody reading their workings. */
-  readonly working: () => readonly WorkingLine[]
+  readonly working: () => readonly WorkingStep[]
 }
 
 /** A test that was done and gives no value: it is not valid, for these reasons, rather than not reported. */
@@ -72,7 +61,7 @@ export interface UnmadeResult {
   readonly laboratory: string
   readonly sample: string
   readonly tested: string
-  readonly reasons: readonly string[]
+  readonly reasons: readonly ResultReason[]
 }
 
 export function isMade(outcome: Result | UnmadeResult): outcome is Result {

@@ -33,11 +33,6 @@ export function standardDeviation(values: readonly number[]): number {
   return Math.sqrt(squares / (values.length - 1))
 }
 
-/** Standard deviation over mean, in per cent. */
-export function coefficientOfVariation(values: readonly number[]): number {
-  return (100 * standardDeviation(values)) / mean(values)
-}
-
 /** Largest less smallest. @throws RangeError for none */
 export function range(values: readonly number[]): number {
   if (values.length === 0) throw new RangeError('range needs at least one value, got none')

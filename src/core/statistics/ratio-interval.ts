@@ -12,7 +12,8 @@ import { mean, standardDeviation } from './descriptive.ts'
  */
 export interface Interval {
   readonly level: number
-  readonly method: string
+  /** Fieller's with unequal variances; on the log scale with one pooled coefficient of variation. */
+  readonly method: 'fieller' | 'log-scale'
   readonly df: number
   readonly shape: 'bounded' | 'below' | 'above' | 'outside' | 'all'
   readonly low: number | null
@@ -45,7 +46,7 @@ export function strengthInterval(
   const t = quantile((1 + level) / 2, df)
   return {
     level,
-    method: `Fieller, unequal variances, ${df.toFixed(1)} degrees of freedom, within this batch only`,
+    method: 'fieller',
     df,
     ...solutionSet({ a, b, va, vb, t }),
   }
@@ -120,30 +121,10 @@ export function resistivityInterval(
   const ratio = (100 * mean(test)) / mean(control)
   return {
     level,
-    method: `log scale, one pooled coefficient of variation, ${df} degrees of freedom, within this batch only`,
+    method: 'log-scale',
     df,
     shape: 'bounded',
     low: ratio * Math.exp(-half),
     high: ratio * Math.exp(half),
-  }
-}
-
-/** "73.9 % to 79.1 %", or what an unbounded set says. */
-export function intervalWords(
-  { shape, low, high }: Pick<Interval, 'shape' | 'low' | 'high'>,
-  decimals: number,
-): string {
-  const [from, to] = [low, high].map((end) => (end === null ? '' : `${end.toFixed(decimals)} %`))
-  switch (shape) {
-    case 'bounded':
-      return `${from} to ${to}`
-    case 'above':
-      return `above ${from}`
-    case 'below':
-      return `below ${to}`
-    case 'outside':
-      return `unbounded: everything but ${from} to ${to}`
-    case 'all':
-      return 'unbounded: the readings exclude no ratio'
   }
 }

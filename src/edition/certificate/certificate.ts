@@ -26,6 +26,9 @@ import type {
   DocumentReading,
   DocumentResult,
 } from '../shape/document.ts'
+import { intervalScopeWords } from '../../words/interval-words.ts'
+import { resultReasonWords } from '../../words/result-reasons.ts'
+import { workingLines } from '../../words/working-lines.ts'
 import type { LotHistory } from './lot-history.ts'
 import { knownRecord } from '../passes/known-record.ts'
 
@@ -223,7 +226,7 @@ function conditionsOf(lot: JudgedLot, records: Records): CertificateDocument['co
 }
 
 function documentResult(
-  { working, begun: _begun, ...result }: Result,
+  { working, begun: _begun, reasons, interval, ...result }: Result,
   record: Lot,
   records: Records,
 ): DocumentResult {
@@ -236,7 +239,9 @@ function documentResult(
   )?.subcontracted
   return {
     ...result,
-    working: working(),
+    reasons: reasons.map(resultReasonWords),
+    ...optional('interval', interval && { ...interval, method: intervalScopeWords(interval) }),
+    working: workingLines(working()),
     accredited: laboratory !== undefined && accreditationFor(laboratory, result) !== undefined,
     ...(subcontracted === undefined ? {} : { subcontracted }),
   }

@@ -3,6 +3,7 @@ import { property, type PropertyKey, storedUnit } from '../../core/measure/prope
 import type { Result } from '../../core/result/result.ts'
 import type { Series, SeriesPoint } from '../shape/edition.ts'
 import { historyKey, precedingResults, representative } from '../../core/history/history.ts'
+import { resultReasonWords } from '../../words/result-reasons.ts'
 import type { ComputedLot, SourceState } from './source-state.ts'
 
 /** Preceding results that the mean on a chart rests on, as uniformity clauses ask. */
@@ -94,7 +95,7 @@ function seriesPoint(state: SourceState, lot: ComputedLot, place: Place): Series
     at: lot.sampled,
     value: result.value,
     status: lot.withdrawn !== undefined ? 'withdrawn' : result.valid ? 'valid' : 'not-valid',
-    ...(result.reasons[0] === undefined ? {} : { note: result.reasons[0] }),
+    ...(result.reasons[0] === undefined ? {} : { note: resultReasonWords(result.reasons[0]) }),
     ...(preceding.length === 0
       ? {}
       : {

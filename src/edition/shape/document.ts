@@ -4,11 +4,16 @@
  * freezes it in content/issued; a page of an issued lot shows the frozen document and nothing computed later.
  */
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import type { WorkingLine, Result } from '../../core/result/result.ts'
+import type { Result } from '../../core/result/result.ts'
+import type { Interval } from '../../core/statistics/ratio-interval.ts'
 import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { WorkingLine } from '../../words/working-lines.ts'
 
-/** The casting stands with its mortar. */
-export interface DocumentResult extends Omit<Result, 'working' | 'begun'> {
+/** The casting stands with its mortar; what was said of a result is frozen as it was said. */
+export interface DocumentResult extends Omit<Result, 'working' | 'begun' | 'reasons' | 'interval'> {
+  /** Sentences without a full stop. */
+  readonly reasons: readonly string[]
+  readonly interval?: Omit<Interval, 'method'> & { readonly method: string }
   readonly working: readonly WorkingLine[]
   /** Whether the property (and condition) was in the laboratory's accreditation scope on the date tested. */
   readonly accredited: boolean

@@ -1,5 +1,6 @@
 /** A laboratory's control mortar over casting dates: strength and resistivity by condition and age. */
 import { property } from '../../core/measure/properties.ts'
+import { resultReasonWords } from '../../words/result-reasons.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 
 export interface ControlSeries {
@@ -47,7 +48,7 @@ export function controlSeries(
         at: batch.record.cast,
         value: result.value,
         status: result.valid ? 'valid' : 'not-valid',
-        ...(result.reasons[0] === undefined ? {} : { note: result.reasons[0] }),
+        ...(result.reasons[0] === undefined ? {} : { note: resultReasonWords(result.reasons[0]) }),
       })
     }
   }

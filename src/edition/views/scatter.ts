@@ -2,9 +2,8 @@
  * What a laboratory's own batches tell of its scatter, for its page: specimens, batches, and what an index is
  * given for its uncertainty.
  */
-import { countedOhmMetre } from '../../core/resistivity/bulk-resistivity.ts'
-import { countedStrengthsMPa } from '../../core/strength/compressive-strength.ts'
 import { controlReadings } from '../../core/readings/control-readings.ts'
+import { MORTAR_MEASUREMENTS } from '../../core/readings/mortar-measurements.ts'
 import { FEW_DF, indexScatter, pooledKey, pooledSteps } from '../../core/doubt/pooled-repeatability.ts'
 import { type NestedBatch, varianceComponents } from '../../core/statistics/variance-components.ts'
 import { batchesOf } from './control-series.ts'
@@ -55,7 +54,7 @@ export function scatterRows(
 
 function rowName({ property, condition, age }: ScatterRow): string {
   return [
-    property === 'strength-activity-index' ? 0 : 1,
+    MORTAR_MEASUREMENTS.findIndex(({ index }) => index === property),
     condition,
     String(Number.parseFloat(age)).padStart(4, '0'),
   ].join('|')
@@ -97,20 +96,15 @@ function specimensByKey(
   const batches = controls.flatMap(({ record }) => {
     const condition = conditions.get(record.condition)
     if (condition === undefined) return []
-    const batch = (property: BatchSeries['property'], age: string, values: readonly number[]) => ({
-      key: pooledKey({ property, condition: record.condition, age }),
-      group: record.cement.lot,
-      values: values.filter((value) => 0 < value).map(Math.log),
-    })
-    const { strengths, resistivities } = controlReadings(record, condition, asOf)
-    return [
-      ...strengths
+    return MORTAR_MEASUREMENTS.flatMap((measurement) =>
+      controlReadings(measurement, record, condition, asOf)
         .filter(({ valid }) => valid)
-        .map((read) => batch('strength-activity-index', read.reading.age, countedStrengthsMPa(read.batch))),
-      ...resistivities
-        .filter(({ valid }) => valid)
-        .map((read) => batch('resistivity-index', read.reading.age, countedOhmMetre(read.batch))),
-    ]
+        .map(({ reading, specimens }) => ({
+          key: pooledKey({ property: measurement.index, condition: record.condition, age: reading.age }),
+          group: record.cement.lot,
+          values: specimens.counted.flatMap(({ value }) => (0 < value ? [Math.log(value)] : [])),
+        })),
+    )
   })
   return Map.groupBy(batches, ({ key }) => key)
 }

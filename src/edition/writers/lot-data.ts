@@ -4,6 +4,8 @@
  */
 import { writtenForm } from '../../records/schema/written.ts'
 import type { Result } from '../../core/result/result.ts'
+import { intervalScopeWords } from '../../words/interval-words.ts'
+import { resultReasonWords } from '../../words/result-reasons.ts'
 import { type PackedLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
@@ -26,17 +28,18 @@ export function resultData(result: Result): Record<string, unknown> {
     n: result.n,
     tested: result.tested,
     valid: result.valid,
-    reasons: result.reasons,
+    reasons: result.reasons.map(resultReasonWords),
+    reasonCodes: result.reasons,
   }
 }
 
-/** The method names the degrees of freedom. */
+/** The method, in words, names the degrees of freedom. */
 function intervalData(interval: Result['interval']): Record<string, unknown> | null {
   return interval === undefined
     ? null
     : {
         level: interval.level,
-        method: interval.method,
+        method: intervalScopeWords(interval),
         shape: interval.shape,
         low: interval.low,
         high: interval.high,

@@ -1,5 +1,6 @@
 /** CSV of lots, results and shipments (RFC 4180, UTF-8, decimal point), for whoever wants to recompute. */
 import { csvFormatRows } from 'd3'
+import { resultReasonWords } from '../../words/result-reasons.ts'
 import type { Edition } from '../shape/edition.ts'
 
 /** A cell that a spreadsheet could take for a formula is kept text by a leading apostrophe. */
@@ -77,7 +78,7 @@ export function resultsTable(edition: Edition): string {
       result.written,
       result.n,
       result.valid ? 'yes' : 'no',
-      result.reasons.join('; '),
+      result.reasons.map(resultReasonWords).join('; '),
     ]),
   )
   return table(

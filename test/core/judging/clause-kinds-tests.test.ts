@@ -182,7 +182,12 @@ describe('judge, tests and their conditions', () => {
   ])
 
   it('judge, 32. a test that broke its conditions is not valid, whichever side of the limit it lies on', () => {
-    const broken = { valid: false, reasons: ['range of the specimens over 8.7 %'] }
+    const broken = {
+      valid: false,
+      reasons: [
+        { code: 'range-beyond', params: { measure: 'range', of: 3, percent: 9.1, limitPercent: 8.7 } },
+      ],
+    } as const
     expect(
       [index('28 d', 60, broken), index('28 d', 90, broken)].map(
         (made) => judge(activity, evidenceOf([made])).outcome,
@@ -195,11 +200,11 @@ describe('judge, tests and their conditions', () => {
       laboratory: 'lab',
       sample: 'C',
       tested: '2026-03-10',
-      reasons: ['no control of the same day'],
+      reasons: [{ code: 'not-cast-together', params: { daysBefore: 14 } }],
     } as const
     expect(judge(activity, evidenceOf([], { unmade: [unmade] })).clauses[0]).toMatchObject({
       outcome: 'not-valid',
-      reason: 'the test is not valid: no control of the same day',
+      reason: 'the test is not valid: cast 14 d before the test mortar, where both are to be cast on one day',
     })
   })
 

@@ -257,12 +257,16 @@ describe('judge, tests still to come and tests that do not count', () => {
     })
   })
 
+  const HOT = {
+    code: 'temperature-outside',
+    params: { readCelsius: 50, askedCelsius: 23, withinCelsius: 2 },
+  } as const
   it('judge gives the reason of a test that is not valid, and judges a valid one beside it', () => {
-    const hot = index('7 d', 90, { valid: false, reasons: ['read at 50 °C'] })
+    const hot = index('7 d', 90, { valid: false, reasons: [HOT] })
     expect(clauseOf(judge(set, evidenceOf([hot])), 'sai')).toMatchObject({
       outcome: 'not-valid',
       value: null,
-      reason: 'the test is not valid: read at 50 °C',
+      reason: 'the test is not valid: read at 50 °C, outside 23 °C ± 2 °C',
     })
     expect(judge(set, evidenceOf([hot, index('7 d', 70, { sample: 'G', sampleKind: 'grab' })])).outcome).toBe(
       'does-not-meet',

@@ -1,18 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { controlFaults } from '../../../src/core/mortar/control-faults.ts'
-import type {
-  ControlMortar,
-  MortarCondition,
-  ResistivityReading,
-  TestMortar,
-} from '../../../src/core/mortar/mortar.ts'
-import { readingFaults, readingNotes } from '../../../src/core/resistivity/reading-faults.ts'
-import { isFault, type Quantity, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
+import { controlFaults as found } from '../../../src/core/mortar/control-faults.ts'
+import type { ControlMortar, MortarCondition, TestMortar } from '../../../src/core/mortar/mortar.ts'
+import { resultReasonWords } from '../../../src/words/result-reasons.ts'
+import { q as quantity } from '../readings/fixture.ts'
 
-function quantity(text: string, kind: QuantityKind): Quantity {
-  const read = readQuantity(text, kind)
-  if (isFault(read)) throw new Error(text)
-  return read
+/** Faults and notes as sentences, so that codes, figures and nesting are held at once. */
+function controlFaults(...asked: Parameters<typeof found>): { faults: string[]; notes: string[] } {
+  const { faults, notes } = found(...asked)
+  return { faults: faults.map(resultReasonWords), notes: notes.map(resultReasonWords) }
 }
 
 const test: TestMortar = {
@@ -111,77 +106,60 @@ describe('controlFaults', () => {
   it('says nothing on a strength that is not there yet', () => {
     expect(controlFaults(test, control, strict, () => undefined).faults).toEqual([])
   })
-})
 
-describe('readingFaults', () => {
-  const asked: MortarCondition = {
-    ...base,
-    resistivity: {
-      specimen: { shape: 'cube' },
-      conditioning: 'saturated-lime-water',
-      saturation: 'stated',
-      reading: {
-        temperature: quantity('23 degC', 'temperature'),
-        within: quantity('2 degC', 'temperature-difference'),
-        'end-contact-at-most': quantity('5 %', 'fraction'),
-        'verification-within': quantity('1 %', 'fraction'),
-      },
-    },
-  }
-  const reading: ResistivityReading = {
-    age: '28 d',
-    temperature: quantity('23 degC', 'temperature'),
-    'end-contact': quantity('10 ohm', 'resistance'),
-    saturation: 'saturated',
-    verification: { known: quantity('1000 ohm', 'resistance'), read: quantity('1010 ohm', 'resistance') },
-    specimens: { a: quantity('200 ohm', 'resistance'), b: quantity('400 ohm', 'resistance') },
-  }
-
-  it('takes contacts of 5 % and a meter off by 1 % on the very limit', () => {
-    expect(readingFaults(reading, asked)).toEqual([])
-    expect(readingNotes(reading, asked)).toEqual([])
+  it('takes the least alkalis and the least strength on the very limit, and not a hair below', () => {
+    const least = { ...control, cement: { lot: 'PC-1', 'Na2O-equivalent': quantity('0.50 %', 'fraction') } }
+    expect(controlFaults(test, least, strict, () => 35)).toEqual({ faults: [], notes: [] })
+    expect(controlFaults(test, control, strict, () => 34.999).faults).toHaveLength(1)
   })
 
-  it('names contacts that are a larger share of the smallest reading, leaving excluded specimens out', () => {
-    // 10 / 199 = 5.03 %.
-    expect(readingFaults({ ...reading, specimens: { a: quantity('199 ohm', 'resistance') } }, asked)).toEqual(
-      ['the end contacts are 5.0 % of a reading, more than 5 %'],
-    )
-    expect(
-      readingFaults(
+  it('asks of alkalis only what the condition limits, one end or the other', () => {
+    const only = (end: 'at-least' | 'at-most', alkalis: string) =>
+      controlFaults(
+        test,
+        { ...control, cement: { lot: 'PC-1', 'Na2O-equivalent': quantity(alkalis, 'fraction') } },
+        { ...base, control: { 'cement-alkalis': { [end]: quantity('0.60 %', 'fraction') } } },
+        strong,
+      ).faults
+    expect(only('at-least', '1.20 %')).toEqual([])
+    expect(only('at-most', '0.10 %')).toEqual([])
+    expect(only('at-least', '0.59 %')).toEqual(['control K: its cement has 0.59 % alkalis, less than 0.60 %'])
+    expect(only('at-most', '0.61 %')).toEqual(['control K: its cement has 0.61 % alkalis, more than 0.60 %'])
+  })
+
+  it('asks for the strength at the age that the condition names, and of none where it names none', () => {
+    const asked: string[] = []
+    const at = (age: string) => {
+      asked.push(age)
+      return 10
+    }
+    expect(controlFaults(test, control, strict, at).faults).toEqual([
+      'control K: its strength at 28 d is 10.0 MPa, less than 35 MPa',
+    ])
+    expect(controlFaults(test, control, base, at).faults).toEqual([])
+    expect(asked).toEqual(['28 d'])
+  })
+
+  it('takes clock times of one day for one day, and each side of midnight for two', () => {
+    const cast = (moment: string) => ({ ...control, cast: moment })
+    expect(controlFaults(test, cast('2026-03-11T23:59'), strict, strong)).toEqual({ faults: [], notes: [] })
+    expect(controlFaults(test, cast('2026-03-12T00:00'), strict, strong).faults).toEqual([
+      'control K: cast 1 d after the test mortar, where both are to be cast on one day',
+    ])
+  })
+
+  it('gives the figures as data, the control’s own faults within a reason that names it', () => {
+    expect(found(test, { ...control, cast: '2026-02-25T09:00' }, strict, strong)).toEqual({
+      faults: [
         {
-          ...reading,
-          specimens: {
-            a: { resistance: quantity('100 ohm', 'resistance'), excluded: 'cracked' },
-            b: quantity('400 ohm', 'resistance'),
-          },
+          code: 'control-fault',
+          params: { control: 'K', reason: { code: 'not-cast-together', params: { daysBefore: 14 } } },
         },
-        asked,
-      ),
-    ).toEqual([])
-  })
-
-  it('names a meter that is off, or that nobody verified', () => {
-    expect(
-      readingFaults(
-        {
-          ...reading,
-          verification: {
-            known: quantity('1000 ohm', 'resistance'),
-            read: quantity('1011 ohm', 'resistance'),
-          },
-        },
-        asked,
-      ),
-    ).toEqual(['the meter read 1011 ohm on a resistor of 1000 ohm, off by more than 1 %'])
-    const { verification: _none, ...unverified } = reading
-    expect(readingFaults(unverified, asked)).toEqual(['no reading on a known resistor is on record'])
-  })
-
-  it('notes a saturation that is not stated', () => {
-    const { saturation: _none, ...unstated } = reading
-    expect(readingNotes(unstated, asked)).toEqual([
-      'how saturated the specimens were when read is not stated',
+      ],
+      notes: [],
+    })
+    expect(found(test, { ...control, cast: '2026-03-13T09:00' }, base, strong).notes).toEqual([
+      { code: 'control-cast-apart', params: { daysBefore: -2 } },
     ])
   })
 })

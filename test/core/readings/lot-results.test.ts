@@ -1,111 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { lotResults } from '../../../src/core/readings/lot-results.ts'
-import type {
-  ControlMortar,
-  LotEvidence,
-  MortarCondition,
-  ResistivityReading,
-  StrengthReading,
-  TestMortar,
-} from '../../../src/core/mortar/mortar.ts'
-import { type Quantity, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
+import { lotResults as computed } from '../../../src/core/readings/lot-results.ts'
+import type { ControlMortar, LotEvidence, MortarCondition } from '../../../src/core/mortar/mortar.ts'
+import { evidence, FLOW, printed, q, resistance, strength, WARM, worded } from './fixture.ts'
 
-function q(text: string, kind: QuantityKind): Quantity {
-  return readQuantity(text, kind) as Quantity
-}
-
-const WARM: MortarCondition = {
-  title: 'warm',
-  standing: 'modified',
-  water: {},
-  curing: { medium: 'saturated-lime-water' },
-  ages: [
-    { age: '7 d', within: q('3 h', 'duration') },
-    { age: '28 d', within: q('12 h', 'duration') },
-  ],
-  strength: {
-    specimen: { shape: 'cube', side: q('50 mm', 'length') },
-    'batch-range': [
-      { of: 3, 'at-most': q('8.7 %', 'fraction') },
-      { of: 2, 'at-most': q('7.6 %', 'fraction') },
-    ],
-  },
-  resistivity: {
-    specimen: { shape: 'cube', side: q('50 mm', 'length') },
-    conditioning: 'saturated-lime-water',
-    reading: { temperature: q('23 degC', 'temperature'), within: q('2 degC', 'temperature-difference') },
-  },
-}
-const FLOW: MortarCondition = {
-  ...WARM,
-  standing: 'standard',
-  water: { 'flow-within': q('5 percentage points', 'points') },
-}
-
-function strength(loads: readonly string[], more: Partial<StrengthReading> = {}): StrengthReading {
-  return {
-    age: '28 d',
-    tested: '2026-04-08T09:40',
-    specimens: Object.fromEntries(
-      loads.map((load, index) => [
-        `s${index}`,
-        q(load, load.endsWith('lbf') || load.endsWith('N') ? 'force' : 'stress'),
-      ]),
-    ),
-    ...more,
-  }
-}
-
-function resistance(readings: readonly string[], more: Partial<ResistivityReading> = {}): ResistivityReading {
-  return {
-    age: '28 d',
-    tested: '2026-04-08T08:50',
-    temperature: q('23.1 degC', 'temperature'),
-    'end-contact': q('4.1 ohm', 'resistance'),
-    specimens: Object.fromEntries(readings.map((text, index) => [`s${index}`, q(text, 'resistance')])),
-    ...more,
-  }
-}
-
-function evidence({
-  test = {},
-  control = {},
-  condition = WARM,
-  more = {},
-}: {
-  test?: Partial<TestMortar>
-  control?: Partial<ControlMortar>
-  condition?: MortarCondition
-  more?: Partial<LotEvidence>
-}): LotEvidence {
-  return {
-    samples: [{ id: 'C', kind: 'composite' }],
-    analyses: [],
-    verification: [],
-    kind: 'raw-natural-pozzolan',
-    asOf: '2026-05-01',
-    graceHours: 168,
-    readWithin: 1,
-    methodOf: () => undefined,
-    tests: [
-      { sample: 'C', condition: 'warm', control: 'K', laboratory: 'quay', cast: '2026-03-11T09:20', ...test },
-    ],
-    conditions: new Map([['warm', condition]]),
-    controls: new Map([
-      [
-        'K',
-        {
-          condition: 'warm',
-          laboratory: 'quay',
-          cast: '2026-03-11T09:00',
-          cement: { lot: 'PC' },
-          ...control,
-        },
-      ],
-    ]),
-    ...more,
-  }
+function lotResults(lot: LotEvidence) {
+  const { results, unmade, planned } = computed(lot)
+  return { results: results.map(printed), unmade: unmade.map(worded), planned }
 }
 
 function indexOf(lot: LotEvidence, property: 'strength-activity-index' | 'resistivity-index') {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { explainResistivity, explanationWords } from '../../../src/core/resistivity/resistivity-explained.ts'
+import { explainResistivity } from '../../../src/core/resistivity/resistivity-explained.ts'
+import { explanationWords } from '../../../src/words/explanation-words.ts'
 
 const pair = {
   testOhmMetre: 175.4,

@@ -1,10 +1,7 @@
 import { randomLcg, randomNormal } from 'd3'
 import { describe, expect, it } from 'vitest'
-import {
-  intervalWords,
-  resistivityInterval,
-  strengthInterval,
-} from '../../../src/core/statistics/ratio-interval.ts'
+import { resistivityInterval, strengthInterval } from '../../../src/core/statistics/ratio-interval.ts'
+import { intervalWords } from '../../../src/words/interval-words.ts'
 import { publishedCases } from '../values.ts'
 
 function within(value: number | null, wanted: number, relative = 1e-7): boolean {

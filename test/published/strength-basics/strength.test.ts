@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { batchStrength, strengthMPa } from '../../../src/core/strength/compressive-strength.ts'
+import { specimenStrength, strengthMPa } from '../../../src/core/strength/compressive-strength.ts'
 import { readQuantity, type Quantity } from '../../../src/core/measure/units.ts'
 import { onlyCase } from '../values.ts'
 
@@ -15,10 +15,7 @@ describe('cube stress from load and size', () => {
       const load = quantity(inPounds ? `${cube['load_lbf']} lbf` : `${cube['load_kN']} kN`, 'force')
       const side = quantity(inPounds ? `${cube['a_in']} in` : `${cube['a_mm']} mm`, 'length')
       const other = quantity(inPounds ? `${cube['b_in']} in` : `${cube['b_mm']} mm`, 'length')
-      return (
-        batchStrength({ age: '28 d', specimens: { a: { load, side, 'other-side': other } } }, undefined)
-          .meanMPa ?? 0
-      )
+      return specimenStrength({ load, side, 'other-side': other }, undefined).value ?? 0
     })
     const wanted = expected['MPa'] as number[]
     stresses.forEach((stress, index) => {

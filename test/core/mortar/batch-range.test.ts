@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { judgeBatch } from '../../../src/core/strength/batch-range.ts'
+import { judgeBatch } from '../../../src/core/mortar/batch-range.ts'
 
 const CUBES = [
   { of: 3, rangePercent: 8.7 },

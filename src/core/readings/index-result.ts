@@ -1,0 +1,122 @@
+/** A test mortar's mean over its control's as a result. */
+import { defined } from '../measure/defined.ts'
+import { property, storedUnit } from '../measure/properties.ts'
+import { controlFaults } from '../mortar/control-faults.ts'
+import { flowApart } from '../mortar/flow-apart.ts'
+import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
+import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from '../mortar/mortar.ts'
+import type { ResultReason } from '../result/reason.ts'
+import { resultKey } from '../result/result-key.ts'
+import type { Result, UnmadeResult } from '../result/result.ts'
+import { COMPRESSIVE_STRENGTH } from '../strength/compressive-strength.ts'
+import { controlReadings } from './control-readings.ts'
+import { type JudgedReading, validReadingAt } from './judged-readings.ts'
+import { type OfMortar, unmadeResult } from './mean-result.ts'
+import { type Ratio, ratioSteps } from './mortar-working.ts'
+
+/** A test mortar with the control and the condition that it names. */
+export interface MortarPair {
+  readonly test: TestMortar
+  readonly control: ControlMortar
+  readonly condition: MortarCondition
+  readonly lot: LotEvidence
+  readonly ofTest: OfMortar
+}
+
+/**
+ * @param own reading of the test mortar
+ * @param against reading of the control at the same age
+ * @returns the index, or a test without one and why no ratio follows from the two means
+ */
+export function indexResult(
+  measurement: MortarMeasurement,
+  pair: MortarPair,
+  own: JudgedReading,
+  against: JudgedReading,
+): Result | UnmadeResult {
+  const [testMean, controlMean] = [own.specimens.mean, against.specimens.mean]
+  const reasons = noRatio(own, against, pair.test.control)
+  if (testMean === null || controlMean === null || reasons.length > 0)
+    return unmadeResult(measurement.index, own.reading, pair.ofTest, reasons)
+  const value = measurement.ratioOf(testMean, controlMean)
+  const interval = measurement.intervalOf(countedValues(own), countedValues(against))
+  return ratioResult(measurement, pair, { own, against, testMean, controlMean, value, interval })
+}
+
+/** Why no ratio follows from two means; empty where one does. */
+function noRatio(own: JudgedReading, against: JudgedReading, control: string): readonly ResultReason[] {
+  if (own.specimens.mean === null) return own.reasons
+  if (against.specimens.mean === null) return ofControl(control, against.reasons)
+  return 0 < against.specimens.mean ? [] : ofControl(control, [{ code: 'mean-not-above-zero', params: {} }])
+}
+
+function ofControl(control: string, reasons: readonly ResultReason[]): ResultReason[] {
+  return reasons.map((reason) => ({ code: 'control-fault', params: { control, reason } }))
+}
+
+function countedValues({ specimens }: JudgedReading): number[] {
+  return specimens.counted.map(({ value }) => value)
+}
+
+function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ratio): Result {
+  const { index: key } = measurement
+  const { test, lot, ofTest, condition } = pair
+  const { own, against, value, interval } = ratio
+  const { age } = own.reading
+  const tested = laterMoment(own.reading.tested, against.reading.tested)
+  const method = lot.methodOf(test.laboratory, key, tested)
+  const { faults, notes } = pairReasons(measurement, pair, own, against)
+  return defined({
+    ...ofTest,
+    key: resultKey({ ...ofTest, ...defined({ method }), property: key, age }),
+    property: key,
+    age,
+    method,
+    value,
+    unit: storedUnit(key),
+    decimals: property(key).decimals,
+    interval: interval ?? undefined,
+    n: own.specimens.n,
+    tested,
+    control: test.control,
+    summaryOnly: own.specimens.meanOnly || against.specimens.meanOnly ? (true as const) : undefined,
+    valid: own.valid && against.valid && faults.length === 0,
+    reasons: [...own.reasons, ...ofControl(test.control, against.reasons), ...faults, ...notes],
+    working: () => ratioSteps(measurement, ratio, condition),
+  })
+}
+
+/** By their text, as the record writes them. */
+function laterMoment(one = '', other = ''): string {
+  return one < other ? other : one
+}
+
+/** What makes the two mortars unfit to be divided, and what is worth a note. */
+function pairReasons(
+  measurement: MortarMeasurement,
+  { test, control, condition, lot }: MortarPair,
+  own: JudgedReading,
+  against: JudgedReading,
+): { faults: ResultReason[]; notes: ResultReason[] } {
+  const flow = flowApart(test, control, condition)
+  const made = controlFaults(test, control, condition, (age) => {
+    const strengths = controlReadings(COMPRESSIVE_STRENGTH, control, condition, lot.asOf)
+    return validReadingAt(strengths, age)?.specimens.mean ?? undefined
+  })
+  const readings = { test: own.reading, control: against.reading }
+  return {
+    faults: [
+      ...(measurement.pairFaults?.(readings, condition, lot.readWithin) ?? []),
+      ...flow.faults,
+      ...anotherCondition(test, control),
+      ...made.faults,
+    ],
+    notes: [...flow.notes, ...made.notes],
+  }
+}
+
+function anotherCondition(test: TestMortar, control: ControlMortar): ResultReason[] {
+  return test.condition === control.condition
+    ? []
+    : [{ code: 'control-of-another-condition', params: { control: test.control } }]
+}

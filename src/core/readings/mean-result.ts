@@ -1,0 +1,51 @@
+/** The mean of one mortar at one age as a result. */
+import { defined } from '../measure/defined.ts'
+import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
+import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
+import type { MortarReading } from '../mortar/mortar.ts'
+import type { ResultReason } from '../result/reason.ts'
+import { resultKey } from '../result/result-key.ts'
+import type { Result, UnmadeResult } from '../result/result.ts'
+import type { JudgedReading } from './judged-readings.ts'
+import { specimenSteps } from './mortar-working.ts'
+
+/** What all results of one mortar share. */
+export type OfMortar = Pick<
+  Result,
+  'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role' | 'begun' | 'method'
+>
+
+/** The mean, or a test without a value and why it has none. */
+export function meanResult(
+  measurement: MortarMeasurement,
+  { reading, specimens, valid, reasons }: JudgedReading,
+  mortar: OfMortar,
+): Result | UnmadeResult {
+  const { property: key } = measurement
+  if (specimens.mean === null) return unmadeResult(key, reading, mortar, reasons)
+  return {
+    ...defined(mortar),
+    key: resultKey({ ...mortar, property: key, age: reading.age }),
+    property: key,
+    age: reading.age,
+    value: specimens.mean,
+    unit: storedUnit(key),
+    decimals: property(key).decimals,
+    n: specimens.n,
+    tested: reading.tested ?? '',
+    ...(specimens.meanOnly ? { summaryOnly: true as const } : {}),
+    valid,
+    reasons,
+    working: () => specimenSteps(measurement, mortar.role === 'control' ? 'control' : 'test', specimens),
+  }
+}
+
+/** A test that was done but gives no value. */
+export function unmadeResult(
+  key: PropertyKey,
+  { age, tested = '' }: Pick<MortarReading, 'age' | 'tested'>,
+  { condition = '', laboratory, sample }: OfMortar,
+  reasons: readonly ResultReason[],
+): UnmadeResult {
+  return { property: key, condition, age, laboratory, sample, tested, reasons }
+}

@@ -1,0 +1,74 @@
+/** How a mean and an index were computed, step by step: readings to specimens to mean to ratio. */
+import { property, storedUnit } from '../measure/properties.ts'
+import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
+import type { MortarCondition } from '../mortar/mortar.ts'
+import type { Figure, MortarRole, WorkingStep } from '../result/working.ts'
+import type { Interval } from '../statistics/ratio-interval.ts'
+import type { JudgedReading } from './judged-readings.ts'
+import type { TestedSpecimens } from './tested-specimens.ts'
+
+/** The specimens of one mortar, the checks of their range, and their mean. */
+export function specimenSteps(
+  measurement: MortarMeasurement,
+  of: MortarRole,
+  { specimens, rangeChecks, counted, mean, n, meanOnly }: TestedSpecimens,
+): WorkingStep[] {
+  const figure = (value: number): Figure => ({
+    value,
+    unit: storedUnit(measurement.property),
+    decimals: measurement.workingDecimals,
+  })
+  if (meanOnly && mean !== null) return [{ step: 'reported-mean', of, n, result: figure(mean) }]
+  const marks = measurement.rangeRulesOf === undefined ? {} : { marks: counted.map(({ mark }) => mark) }
+  return [
+    ...specimens.map(
+      ({ value, ...specimen }): WorkingStep => ({
+        step: 'specimen',
+        of,
+        ...specimen,
+        result: value === null ? null : figure(value),
+      }),
+    ),
+    ...rangeChecks.map(
+      ({ limit, ...check }): WorkingStep => ({ step: 'range-check', ...check, limitPercent: limit }),
+    ),
+    ...(mean === null ? [] : [{ step: 'mean', of, n, ...marks, result: figure(mean) } as const]),
+  ]
+}
+
+/** Two means of one measurement and what follows from them; both are there. */
+export interface Ratio {
+  readonly own: JudgedReading
+  readonly against: JudgedReading
+  readonly testMean: number
+  readonly controlMean: number
+  /** Per cent. */
+  readonly value: number
+  readonly interval: Interval | null
+}
+
+/** Both mortars, their ratio, what it owes to the control, and how far its specimens let it be known. */
+export function ratioSteps(
+  measurement: MortarMeasurement,
+  { own, against, testMean, controlMean, value, interval }: Ratio,
+  condition: MortarCondition,
+): WorkingStep[] {
+  const { decimals } = property(measurement.index)
+  return [
+    ...specimenSteps(measurement, 'test', own.specimens),
+    ...(measurement.meanNotes?.(testMean, own.reading, condition) ?? []),
+    ...specimenSteps(measurement, 'control', against.specimens),
+    ...(measurement.meanNotes?.(controlMean, against.reading, condition) ?? []),
+    {
+      step: 'ratio',
+      test: testMean,
+      control: controlMean,
+      decimals: measurement.workingDecimals,
+      source: measurement.ratioSource,
+      result: { value, unit: storedUnit(measurement.index), decimals },
+    },
+    // An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B.
+    { step: 'control-drift', points: value / 100, decimals: decimals + 1 },
+    { step: 'interval', interval, decimals },
+  ]
+}

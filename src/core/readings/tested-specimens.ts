@@ -1,0 +1,121 @@
+/** The specimens of one reading: their values, which of them count, and their mean. */
+import { type BatchJudgement, judgeBatch } from '../mortar/batch-range.ts'
+import type { MortarMeasurement, SpecimenOf, SpecimenValue } from '../mortar/mortar-measurement.ts'
+import { isQuantity, type MortarCondition, type MortarReading } from '../mortar/mortar.ts'
+import type { ResultReason } from '../result/reason.ts'
+
+export interface TestedSpecimen extends SpecimenValue {
+  readonly mark: string
+  /** Why the laboratory left it out. */
+  readonly excluded?: string
+}
+
+export interface TestedSpecimens {
+  readonly specimens: readonly TestedSpecimen[]
+  /** Those that count, in the order of the record; none where only a mean is on record. */
+  readonly counted: readonly { readonly mark: string; readonly value: number }[]
+  /** Mean of those in the stored unit, or as reported; null where none can be computed. */
+  readonly mean: number | null
+  /** Specimens behind the mean. */
+  readonly n: number
+  readonly meanOnly: boolean
+  readonly rangeChecks: BatchJudgement['steps']
+  readonly valid: boolean
+  readonly reasons: readonly ResultReason[]
+}
+
+/**
+ * Not valid where no specimen counts, where a value is not known or faulty, or where the range rule leaves too few.
+ * @param reading specimens by mark, or a mean alone, which is taken as it is
+ */
+export function testedSpecimens<Reading extends MortarReading>(
+  measurement: MortarMeasurement<Reading>,
+  reading: Reading,
+  condition: MortarCondition,
+): TestedSpecimens {
+  if (reading.mean !== undefined) return reportedMean(reading.mean.value, reading.of ?? 1)
+  const written = (reading.specimens ?? {}) as Readonly<Record<string, SpecimenOf<Reading>>>
+  const specimens = Object.entries(written).map(
+    ([mark, specimen]): TestedSpecimen => ({
+      mark,
+      ...measurement.specimenOf(specimen, reading, condition),
+      ...(isQuantity(specimen) || specimen.excluded === undefined ? {} : { excluded: specimen.excluded }),
+    }),
+  )
+  const counting = specimens.filter(({ excluded }) => excluded === undefined)
+  const known = counting.flatMap(({ mark, value }) => (value === null ? [] : [{ mark, value }]))
+  const faults: ResultReason[] = [
+    ...(counting.length === 0 ? [NONE_COUNTS] : []),
+    ...(known.length < counting.length ? [measurement.valueUnknown] : []),
+    ...(measurement.valueFaults?.(known.map(({ value }) => value)) ?? []),
+  ]
+  const judged =
+    known.length === 0 || known.length < counting.length
+      ? NO_MEAN
+      : judgedRange(known, measurement.rangeRulesOf?.(condition) ?? [])
+  return {
+    ...judged,
+    specimens,
+    n: judged.counted.length,
+    meanOnly: false,
+    valid: judged.valid && faults.length === 0,
+    reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons],
+  }
+}
+
+const NONE_COUNTS: ResultReason = { code: 'no-specimen-counts', params: {} }
+
+type Judged = Pick<TestedSpecimens, 'counted' | 'mean' | 'rangeChecks' | 'valid' | 'reasons'>
+const NO_MEAN: Judged = { counted: [], mean: null, rangeChecks: [], valid: false, reasons: [] }
+
+function reportedMean(mean: number, n: number): TestedSpecimens {
+  return {
+    specimens: [],
+    counted: [],
+    mean,
+    n,
+    meanOnly: true,
+    rangeChecks: [],
+    valid: true,
+    reasons: [{ code: 'only-mean-on-record', params: {} }],
+  }
+}
+
+function exclusion({ mark, excluded }: TestedSpecimen): ResultReason[] {
+  return excluded === undefined ? [] : [{ code: 'specimen-excluded', params: { mark, why: excluded } }]
+}
+
+function judgedRange(
+  known: TestedSpecimens['counted'],
+  rules: ReturnType<NonNullable<MortarMeasurement['rangeRulesOf']>>,
+): Judged {
+  const judgement = judgeBatch(
+    known.map(({ value }) => value),
+    rules.map((rule) => ({
+      of: rule.of,
+      rangePercent: rule['at-most']?.value,
+      withinPercent: rule.within?.value,
+    })),
+  )
+  return {
+    counted: known.filter((_, place) => judgement.kept.includes(place)),
+    mean: judgement.mean,
+    rangeChecks: judgement.steps,
+    valid: judgement.valid,
+    reasons: rangeReasons(judgement, known),
+  }
+}
+
+/** What the first check found, and what came of it. */
+function rangeReasons(
+  { steps: [first], valid, dropped }: BatchJudgement,
+  known: TestedSpecimens['counted'],
+): ResultReason[] {
+  if (first === undefined || first.kept) return []
+  const { measure, of, percent, limit: limitPercent } = first
+  const spread = { measure, of, percent, limitPercent }
+  if (!valid) return [{ code: 'range-beyond', params: spread }]
+  return known
+    .filter((_, place) => dropped.includes(place))
+    .map(({ mark }) => ({ code: 'specimen-dropped', params: { ...spread, mark } }))
+}

@@ -1,0 +1,12 @@
+/** Numbers within a sentence: as few digits as say it. */
+import { unitSign } from './print.ts'
+
+/**
+ * A number without trailing zeros and its unit's sign: "23.1 °C", "23 °C".
+ * @param decimals that it is rounded to first
+ * @param unit stored unit; "" for none
+ */
+export function shortest(value: number, decimals: number, unit: string): string {
+  const text = String(Number(value.toFixed(decimals)))
+  return unit === '' ? text : `${text} ${unitSign(unit)}`
+}

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest'
+import {
+  atAskedTemperature,
+  BULK_RESISTIVITY,
+} from '../../../src/core/resistivity/resistivity-measurement.ts'
+import type { MortarCondition } from '../../../src/core/mortar/mortar.ts'
+import { q, WARM } from '../readings/fixture.ts'
+
+const read = (text: string) => ({ temperature: q(text, 'temperature') })
+
+describe('atAskedTemperature', () => {
+  // Arrhenius with the usual 20 kJ/mol: 20 000/8.314462618 = 2405.447 K; 1/296.15 − 1/323.15 = 2.82132 × 10⁻⁴;
+  // exp(0.678653) = 1.97122.
+  it('says what the mean would be at the temperature asked for', () => {
+    const [step] = atAskedTemperature(40, read('50 degC'), WARM)
+    expect(step).toMatchObject({
+      step: 'at-another-temperature',
+      readCelsius: 50,
+      askedCelsius: 23,
+      activationEnergyKJ: 20,
+      result: { unit: 'ohm m', decimals: 1 },
+    })
+    expect(step?.step === 'at-another-temperature' ? step.result.value : null).toBeCloseTo(40 * 1.97122, 3)
+  })
+  it('takes the activation energy that the condition states: half of it is the root of the factor', () => {
+    const stated = { resistivity: { ...WARM.resistivity, 'activation-energy': 10 } } as MortarCondition
+    const [step] = atAskedTemperature(40, read('50 degC'), stated)
+    expect(step?.step === 'at-another-temperature' ? step.result.value : null).toBeCloseTo(
+      40 * Math.sqrt(1.97122),
+      3,
+    )
+    expect(step).toMatchObject({ activationEnergyKJ: 10 })
+  })
+  it('says nothing within half a tenth of a degree, warmer or colder, and something from there on', () => {
+    expect(atAskedTemperature(40, read('23.04 degC'), WARM)).toEqual([])
+    expect(atAskedTemperature(40, read('22.96 degC'), WARM)).toEqual([])
+    expect(atAskedTemperature(40, read('23.06 degC'), WARM)).toHaveLength(1)
+    expect(atAskedTemperature(40, read('22.94 degC'), WARM)).toHaveLength(1)
+  })
+  it('says nothing where either temperature is not known', () => {
+    expect(atAskedTemperature(40, {}, WARM)).toEqual([])
+    expect(atAskedTemperature(40, read('50 degC'), {})).toEqual([])
+  })
+})
+
+describe('BULK_RESISTIVITY', () => {
+  it('reads the resistivities of a mortar, and takes the reading’s own contacts off', () => {
+    const readings = [{ age: '7 d' }]
+    const mortar = { condition: 'warm', laboratory: 'quay', cast: '2026-03-11', resistivity: readings }
+    expect(BULK_RESISTIVITY.readingsOf(mortar)).toBe(readings)
+    const resistance = q('804 ohm', 'resistance')
+    const contact = { 'end-contact': q('4 ohm', 'resistance') }
+    expect(BULK_RESISTIVITY.specimenOf(resistance, { age: '7 d', ...contact }, WARM).value).toBe(40)
+    expect(BULK_RESISTIVITY.specimenOf(resistance, { age: '7 d' }, WARM).value).toBeCloseTo(40.2, 12)
+  })
+  it('knows no geometry at a condition that describes no reading', () => {
+    const { resistivity: _none, ...silent } = WARM
+    expect(BULK_RESISTIVITY.specimenOf(q('804 ohm', 'resistance'), { age: '7 d' }, silent).value).toBeNull()
+  })
+  it('finds a value at nought or below, and none above it', () => {
+    const fault = [{ code: 'end-contacts-exceed-reading', params: {} }]
+    expect(BULK_RESISTIVITY.valueFaults?.([40, 0])).toEqual(fault)
+    expect(BULK_RESISTIVITY.valueFaults?.([-0.1, 40])).toEqual(fault)
+    expect(BULK_RESISTIVITY.valueFaults?.([40, 1e-9])).toEqual([])
+    expect(BULK_RESISTIVITY.valueFaults?.([])).toEqual([])
+  })
+  it('divides means as the resistivity index does, with an interval on the log scale, and drops no specimen', () => {
+    expect(BULK_RESISTIVITY.ratioOf(175, 35)).toBe(500)
+    expect(BULK_RESISTIVITY.intervalOf([175, 175], [35])).toMatchObject({ method: 'log-scale', df: 1 })
+    expect(BULK_RESISTIVITY.rangeRulesOf).toBeUndefined()
+  })
+})
