@@ -27,6 +27,21 @@ describe('the evidence file of a source', () => {
     expect(judged).toBeGreaterThan(600)
   })
 
+  it('carries the reasons of results as data, which come back as they went', () => {
+    let carried = 0
+    for (const source of edition.sources.values()) {
+      const { lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, source))))
+      source.lots.forEach((lot, place) => {
+        const own = lot.results.filter(({ role }) => role === 'producer').map(({ reasons }) => reasons)
+        expect(lots[place]?.results.map(({ reasons }) => reasons)).toEqual(own)
+        carried += own
+          .flat()
+          .filter(({ code }) => code === 'specimen-dropped' || code === 'control-fault').length
+      })
+    }
+    expect(carried).toBeGreaterThan(0)
+  })
+
   it('holds no lot and no word of the workings twice: it stays small beside the lots’ own files', () => {
     const bytes = [...edition.sources.values()].map(
       (source) => JSON.stringify(sourceEvidenceData(edition, source)).length / source.lots.length,

@@ -52,3 +52,50 @@ describe('judgeBatch, distance from the mean of six', () => {
     expect(judgeBatch([50, 50, 50, 50, 62, 30], HALF_PRISMS).valid).toBe(false)
   })
 })
+
+describe('judgeBatch, very limits and ties', () => {
+  it('keeps a half prism at the very distance, 10 % of the mean, and drops one beyond it', () => {
+    const six = (far: number) => judgeBatch([100, 100, 100, 100, 100, far], HALF_PRISMS)
+    // Mean (500 + x)/6: x stands at 110 % of it for x = 550/4.9 = 112.2449, at 90 % for x = 450/5.1 = 88.2353.
+    expect([six(112.2).dropped, six(112.3).dropped]).toEqual([[], [5]])
+    expect([six(88.3).dropped, six(88.2).dropped]).toEqual([[], [5]])
+  })
+  it('says what it checked: the measure, its size, the limit, and whether it was kept', () => {
+    // Mean 300.5/3, range 10.5: 10.48 %. The last lies farthest off; 95 and 100 are 5.13 % apart.
+    expect(judgeBatch([95, 100, 105.5], CUBES).steps).toMatchObject([
+      { of: 3, limit: 8.7, measure: 'range', kept: false },
+      { of: 2, limit: 7.6, measure: 'range', kept: true },
+    ])
+    const [step] = judgeBatch([50, 50, 50, 50, 50, 56], HALF_PRISMS).steps
+    expect(step).toMatchObject({ of: 6, limit: 10, measure: 'distance', kept: true })
+    // Mean 51: the farthest lies 5 from it.
+    expect(step?.percent).toBeCloseTo(500 / 51, 10)
+  })
+  it('drops the first of two that lie equally far from the mean', () => {
+    expect(judgeBatch([90, 100, 110], [{ of: 3, rangePercent: 8.7 }])).toMatchObject({
+      dropped: [0],
+      kept: [1, 2],
+      mean: 105,
+      valid: true,
+    })
+  })
+  it('drops the one farthest below as well as above', () => {
+    expect(judgeBatch([35.5, 40, 41], CUBES)).toMatchObject({ dropped: [0], kept: [1, 2], mean: 40.5 })
+    expect(judgeBatch([40, 35.5, 41], CUBES)).toMatchObject({ dropped: [1], kept: [0, 2] })
+  })
+  it('keeps the rest unchecked where no rule speaks of so few', () => {
+    expect(judgeBatch([30, 40, 41], [{ of: 3, rangePercent: 8.7 }])).toMatchObject({
+      valid: true,
+      mean: 40.5,
+      steps: [{ of: 3 }],
+    })
+  })
+  it('checks nothing by a rule without a figure', () => {
+    expect(judgeBatch([10, 100], [{ of: 2 }])).toMatchObject({ valid: true, mean: 55 })
+  })
+  it('shows the mean of all where none can be dropped', () => {
+    expect(judgeBatch([36, 40, 45], CUBES)).toMatchObject({ kept: [0, 1, 2], steps: [{ of: 3 }, { of: 2 }] })
+    expect(judgeBatch([36, 40, 45], CUBES).mean).toBeCloseTo(121 / 3, 12)
+    expect(judgeBatch([40, 44], CUBES)).toMatchObject({ kept: [0, 1], mean: 42, steps: [{ kept: false }] })
+  })
+})

@@ -1,0 +1,201 @@
+import { readFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import type { ResultReason } from '../../src/core/result/reason.ts'
+import { RESULT_REASON_CODES, resultReasonWords } from '../../src/words/result-reasons.ts'
+
+const spread = { of: 3, percent: 10.757, limitPercent: 8.7 } as const
+
+/** Every code, with the sentence that a certificate prints. */
+const SAID: readonly (readonly [ResultReason, string])[] = [
+  [{ code: 'only-mean-on-record', params: {} }, 'only the mean is on record'],
+  [
+    { code: 'specimen-excluded', params: { mark: 'c', why: 'corner lost' } },
+    'specimen c excluded: corner lost',
+  ],
+  [{ code: 'no-specimen-counts', params: {} }, 'no specimen counts'],
+  [{ code: 'loaded-area-unknown', params: {} }, 'the loaded area is not known'],
+  [{ code: 'geometry-unknown', params: {} }, 'the geometry of a specimen is not known'],
+  [
+    { code: 'end-contacts-exceed-reading', params: {} },
+    'the end contacts are as large as the reading itself',
+  ],
+  [
+    { code: 'specimen-dropped', params: { measure: 'range', ...spread, mark: 'c' } },
+    'the range of 3 specimens is 10.8 % of the mean, over 8.7 %; specimen c, farthest from the mean, is dropped',
+  ],
+  [
+    { code: 'specimen-dropped', params: { measure: 'distance', ...spread, limitPercent: 10, mark: 'c' } },
+    'the largest distance from the mean of 3 specimens is 10.8 % of the mean, over 10 %; specimen c, farthest from the mean, is dropped',
+  ],
+  [
+    { code: 'range-beyond', params: { measure: 'range', ...spread } },
+    'the range of 3 specimens is 10.8 % of the mean, over 8.7 %, and no specimen can be dropped to mend it: repeat the test',
+  ],
+  [{ code: 'age-cannot-be-verified', params: {} }, 'the age cannot be verified: a clock time is missing'],
+  [
+    { code: 'age-outside', params: { testedHours: 720.25, age: '28 d', writtenTolerance: '12 h' } },
+    'tested at 30.01 d, outside 28 d ± 12 h',
+  ],
+  [
+    { code: 'replaced-by-retest', params: { retested: '2026-04-08T12:00' } },
+    'replaced by the retest of 2026-04-08T12:00',
+  ],
+  [
+    { code: 'reading-not-described', params: {} },
+    'the condition describes no resistivity reading, so its geometry and temperature are not known',
+  ],
+  [{ code: 'conditioning-not-on-record', params: {} }, 'the conditioning when read is not on record'],
+  [
+    { code: 'conditioning-differs', params: { read: 'fog', asked: 'saturated-lime-water' } },
+    'read from fog, where the condition asks for saturated lime water',
+  ],
+  [
+    { code: 'conditioning-differs', params: { read: 'saturated-lime-water', asked: 'sealed' } },
+    'read from saturated lime water, where the condition asks for sealed',
+  ],
+  [
+    { code: 'temperature-not-on-record', params: {} },
+    'the temperature of the specimens when read is not on record',
+  ],
+  [
+    {
+      code: 'temperature-outside',
+      params: { readCelsius: 49.64, askedCelsius: 23, withinCelsius: 2.5 },
+    },
+    'read at 49.6 °C, outside 23 °C ± 2.5 °C',
+  ],
+  [
+    { code: 'end-contacts-beyond', params: { percent: 5.025, writtenLimit: '5 %' } },
+    'the end contacts are 5.0 % of a reading, more than 5 %',
+  ],
+  [{ code: 'meter-not-verified', params: {} }, 'no reading on a known resistor is on record'],
+  [
+    {
+      code: 'meter-off',
+      params: { writtenRead: '1011 ohm', writtenKnown: '1000 ohm', writtenLimit: '1 %' },
+    },
+    'the meter read 1011 ohm on a resistor of 1000 ohm, off by more than 1 %',
+  ],
+  [{ code: 'saturation-not-stated', params: {} }, 'how saturated the specimens were when read is not stated'],
+  [
+    {
+      code: 'control-fault',
+      params: {
+        control: 'K',
+        reason: {
+          code: 'control-fault',
+          params: { control: 'L', reason: { code: 'no-specimen-counts', params: {} } },
+        },
+      },
+    },
+    'control K: control L: no specimen counts',
+  ],
+  [
+    { code: 'mean-not-above-zero', params: {} },
+    'its mean is not above zero, so no index can be taken against it',
+  ],
+  [
+    { code: 'control-of-another-condition', params: { control: 'K' } },
+    'the control K was made at another condition',
+  ],
+  [
+    { code: 'control-of-another-laboratory', params: { laboratory: 'south' } },
+    'the control was made by another laboratory, south',
+  ],
+  [
+    { code: 'control-cast-apart', params: { daysBefore: 14 } },
+    'the control was cast 14 d before the test mortar',
+  ],
+  [
+    { code: 'control-cast-apart', params: { daysBefore: -1 } },
+    'the control was cast 1 d after the test mortar',
+  ],
+  [
+    { code: 'not-cast-together', params: { daysBefore: -2 } },
+    'cast 2 d after the test mortar, where both are to be cast on one day',
+  ],
+  [
+    { code: 'cement-alkalis-not-on-record', params: {} },
+    'the alkalis of the control’s cement are not on record',
+  ],
+  [
+    { code: 'cement-alkalis-low', params: { written: '0.49 %', writtenLimit: '0.50 %' } },
+    'its cement has 0.49 % alkalis, less than 0.50 %',
+  ],
+  [
+    { code: 'cement-alkalis-high', params: { written: '0.81 %', writtenLimit: '0.80 %' } },
+    'its cement has 0.81 % alkalis, more than 0.80 %',
+  ],
+  [
+    { code: 'control-strength-low', params: { age: '28 d', strengthMPa: 34.96, writtenLimit: '35 MPa' } },
+    'its strength at 28 d is 35.0 MPa, less than 35 MPa',
+  ],
+  [
+    {
+      code: 'flows-apart',
+      params: { writtenTest: '114 %', writtenControl: '108 %', writtenLimit: '5 percentage points' },
+    },
+    'flow 114 % against the control’s 108 %, more than 5 percentage points apart',
+  ],
+  ...(
+    [
+      ['test', 'the flow of the test mortar is'],
+      ['control', 'the flow of the control is'],
+      ['both', 'the flows of both mortars are'],
+    ] as const
+  ).map(([of, words]): readonly [ResultReason, string] => [
+    { code: 'flow-not-on-record', params: { of, writtenLimit: '5 percentage points' } },
+    `${words} not on record, so that flows within 5 percentage points cannot be verified`,
+  ]),
+  [
+    { code: 'temperatures-apart', params: { testCelsius: 24.2, controlCelsius: 23.1, withinCelsius: 1 } },
+    'test read at 24.2 °C and control at 23.1 °C, more than 1 °C apart',
+  ],
+  [{ code: 'value-excluded', params: { why: 'crucible broke' } }, 'excluded: crucible broke'],
+  [
+    { code: 'enters-with-bound', params: { property: 'Fe2O3', written: '< 0.5 %' } },
+    'Fe2O3 is reported as < 0.5 % and enters with that bound',
+  ],
+  [
+    { code: 'enters-with-bound', params: { property: 'K2O', written: null } },
+    'K2O is reported as below a bound and enters with that bound',
+  ],
+  [
+    {
+      code: 'bases-differ',
+      params: {
+        members: [
+          { property: 'SiO2', basis: 'dry' },
+          { property: 'Al2O3', basis: null },
+        ],
+      },
+    },
+    'the oxides are on different bases: SiO2 dry, Al2O3 not stated',
+  ],
+]
+
+describe('resultReasonWords', () => {
+  it.each(SAID.map(([reason, words]) => [words, reason] as const))('says "%s"', (words, reason) => {
+    expect(resultReasonWords(reason)).toBe(words)
+  })
+  it('is asked here about every code', () => {
+    expect(new Set(SAID.map(([{ code }]) => code))).toEqual(new Set(RESULT_REASON_CODES))
+  })
+})
+
+describe('the codes of reasons', () => {
+  it('are kebab-case names', () => {
+    expect(RESULT_REASON_CODES.filter((code) => !/^[a-z]+(-[a-z]+)*$/.test(code))).toEqual([])
+  })
+  it.each(['check.json', 'lot-data.json'])(
+    'are those that schemas/%s lists, no fewer and no more',
+    (name) => {
+      const file = join(resolve(import.meta.dirname, '../..'), 'schemas', name)
+      const schema = JSON.parse(readFileSync(file, 'utf8')) as {
+        $defs: { resultReason: { properties: { code: { enum: string[] } } } }
+      }
+      expect(schema.$defs.resultReason.properties.code.enum).toEqual([...RESULT_REASON_CODES])
+    },
+  )
+})
