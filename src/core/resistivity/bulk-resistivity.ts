@@ -23,6 +23,7 @@ export function bulkResistivityOhmMetre(
   areaMm2: number,
   lengthMm: number,
 ): number {
+  // Definition: ρ = R A / L, with A in mm² and L in mm.
   return ((resistanceOhm - endContactOhm) * areaMm2) / (1000 * lengthMm)
 }
 
@@ -47,6 +48,7 @@ export function atTemperature(
   resistivityOhmMetre: number,
   { readAt, wanted, activationEnergy }: { readAt: number; wanted: number; activationEnergy: number },
 ): number {
+  // Arrhenius: ln(ρ2/ρ1) = E/R (1/T2 − 1/T1).
   const exponent =
     ((1000 * activationEnergy) / GAS_CONSTANT) * (1 / (wanted + ZERO_CELSIUS) - 1 / (readAt + ZERO_CELSIUS))
   return resistivityOhmMetre * Math.exp(exponent)

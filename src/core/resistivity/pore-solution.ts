@@ -48,6 +48,7 @@ export function ionicStrength(solution: Solution): number {
  */
 export function conductivity(solution: Solution): number {
   const root = Math.sqrt(ionicStrength(solution))
+  // Snyder and others 2003, equations 5 and 6: σ = Σ z c λ, λ = λ° / (1 + G √I).
   return (
     SIEMENS_PER_METRE *
     entries(solution).reduce(

@@ -133,5 +133,6 @@ function corner(
 
 /** Bulk over pore resistivity. Source: definition, Snyder and others 2003, equation 1. */
 export function formationFactor(bulkOhmMetre: number, poreOhmMetre: number): number {
+  // Snyder and others 2003, equation 1.
   return bulkOhmMetre / poreOhmMetre
 }

@@ -6,5 +6,6 @@
  * Source: definition, 100 A/B as for the strength activity index.
  */
 export function resistivityIndex(testOhmMetre: number, controlOhmMetre: number): number {
+  // Definition: 100 A/B.
   return (100 * testOhmMetre) / controlOhmMetre
 }

@@ -6,5 +6,6 @@
  * Source: ASTM C311, SAI = 100 A/B (from memory).
  */
 export function activityIndex(testMPa: number, controlMPa: number): number {
+  // ASTM C311: SAI = 100 A/B (from memory).
   return (100 * testMPa) / controlMPa
 }
