@@ -619,4 +619,26 @@ describe('lotResults, analyses', () => {
       { role: 'verification', method: 'SiO2-old', key: 'SiO2|||SiO2-old|agency|C' },
     ])
   })
+  it('knows an analysis from its very day on, the producer’s before an agency’s, in their roles', () => {
+    const report = (laboratory: string, tested: string) => ({
+      laboratory,
+      sample: 'C',
+      tested,
+      results: { SiO2: q('63.1 %', 'fraction') },
+    })
+    const known = (asOf: string) =>
+      lotResults(
+        evidence({
+          more: {
+            asOf,
+            tests: [],
+            analyses: [report('quay', '2026-03-10'), report('quay', '2026-03-11T08:00')],
+            verification: [report('agency', '2026-03-10T23:59'), report('agency', '2026-03-11')],
+          },
+        }),
+      ).results.map(({ role, tested }) => `${role} ${tested}`)
+    expect(known('2026-03-09')).toEqual([])
+    expect(known('2026-03-10')).toEqual(['producer 2026-03-10', 'verification 2026-03-10T23:59'])
+    expect(known('2026-03-11')).toHaveLength(4)
+  })
 })
