@@ -1,4 +1,7 @@
-/** Reasons are data: a permanent code with what its sentence needs. `src/words/` makes the sentence; nobody reads one back. */
+/**
+ * Reasons are data: a permanent code with what its sentence needs. `src/words/` makes the sentence; nobody reads
+ * one back.
+ */
 import type { PropertyKey } from '../measure/properties.ts'
 
 /** A closed union with one member for each code of a table of parameters. */
