@@ -76,3 +76,9 @@ export function valueTicks(y: ValueScale, logarithmic: boolean, decimals: number
     )
     .map((value) => ({ y: rounded(y(value)), value }))
 }
+
+/** Decimals that tell the labels of an axis apart: none for whole numbers, two at most. */
+export function tickDecimals(ticks: readonly { readonly value: number }[]): number {
+  const digits = ticks.map(({ value }) => (String(value).split('.')[1] ?? '').length)
+  return Math.min(2, Math.max(0, ...digits))
+}

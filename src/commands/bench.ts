@@ -143,9 +143,9 @@ function judging(folder: string): Record<string, number> {
   const computing = performance.now()
   const edition = computeEdition(records, { program: PROGRAM })
   const computeSeconds = (performance.now() - computing) / 1000
-  const sources = [...edition.sources.values()].map((source) => ({
-    kind: source.record.kind,
-    evidence: unpackSource(sourceEvidenceData(edition, source)),
+  const sources = [...edition.sources.values()].map(({ id, kind }) => ({
+    kind,
+    evidence: unpackSource(sourceEvidenceData(edition, id)),
   }))
   const started = performance.now()
   let [verdicts, clauses] = [0, 0]
@@ -180,15 +180,15 @@ function judging(folder: string): Record<string, number> {
  * are indices.
  */
 function doubt(edition: Edition): Record<string, number> {
-  const indices = [...edition.lots.values()].flatMap((lot) =>
-    lot.results.filter((result) => result.interval !== undefined),
+  const indices = [...edition.lots.keys()].flatMap((id) =>
+    edition.lot(id).results.filter((result) => result.interval !== undefined),
   )
   const started = performance.now()
   let held = 0
   for (const { value } of indices)
     held += strengthInterval([value, value + 1, value - 1], [99, 100, 101])?.low ?? 0
   const intervals = performance.now()
-  for (const lot of edition.lots.values()) held += explainedIndices(edition, lot).length
+  for (const id of edition.lots.keys()) held += explainedIndices(edition, edition.lot(id)).length
   return {
     intervalSeconds: (intervals - started) / 1000,
     explainSeconds: (performance.now() - intervals) / 1000,

@@ -1,13 +1,16 @@
 /** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
 import {
+  closeSync,
   cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
+  openSync,
   readdirSync,
   renameSync,
   rmSync,
   writeFileSync,
+  writeSync,
 } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
 import { build } from 'astro'
@@ -108,9 +111,18 @@ function writeDataFiles(edition: Edition, folder: string): void {
     const parent = dirname(path)
     if (!made.has(parent)) mkdirSync(parent, { recursive: true })
     made.add(parent)
-    writeFileSync(path, file.text)
+    writePieces(path, file.pieces)
   }
   cpSync(resolve(ROOT, 'schemas'), join(folder, 'schemas'), { recursive: true })
+}
+
+function writePieces(path: string, pieces: Iterable<string>): void {
+  const file = openSync(path, 'w')
+  try {
+    for (const piece of pieces) writeSync(file, piece)
+  } finally {
+    closeSync(file)
+  }
 }
 
 /** Directory addresses of all pages, "" for the front page, in code-unit order. */

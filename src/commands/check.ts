@@ -7,9 +7,8 @@ import { riskSentence, ruleWords } from '../core/criteria/rule-risk.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
-import { conditionTitle } from '../edition/views/condition-title.ts'
-import type { Edition } from '../edition/shape/edition.ts'
-import type { Outcome } from '../core/criteria/outcome.ts'
+import { conditionTitle } from '../edition/shape/condition-title.ts'
+import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { command, CommandFailure, dateOption, EXIT, PROGRAM, run } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
@@ -108,28 +107,39 @@ function summary(edition: Edition, scope: ReportScope): string {
   const lines = [
     `As of ${edition.asOf}: ${edition.lots.size} lots, ${edition.shipments.length} shipments, ${edition.controls.size} control batches`,
     '',
+    ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
+    '',
+    ...findingLines(edition),
   ]
-  for (const source of edition.sources.values()) {
-    for (const criterion of source.criteria.filter((id) => scope.criteria?.has(id) ?? true)) {
-      const counts = new Map<Outcome, number>()
-      for (const lot of source.lots.filter(
-        (candidate) => scope.lots === undefined || scope.lots.has(candidate.id) || scope.lots.has(source.id),
-      )) {
-        const outcome = lot.verdicts.find((verdict) => verdict.criterion === criterion)?.outcome
-        if (outcome !== undefined) counts.set(outcome, (counts.get(outcome) ?? 0) + 1)
-      }
-      if (counts.size > 0)
-        lines.push(
-          `${source.id}, ${criterion}: ${[...counts].map(([outcome, count]) => `${count} ${outcome}`).join(', ')}`,
-        )
-    }
-  }
-  const findings = [...edition.lots.values()].flatMap((lot) => lot.findings)
-  lines.push('', findings.length === 0 ? 'No findings' : `${counted(findings.length, 'finding')}:`)
-  for (const finding of findings)
-    lines.push(
+  return `${lines.join('\n')}\n`
+}
+
+/** How many of a source's lots have which outcome, a line for each criterion. */
+function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: ReportScope): string[] {
+  const lots = edition
+    .lotsOf(id)
+    .filter((lot) => scope.lots === undefined || scope.lots.has(lot.id) || scope.lots.has(id))
+  return criteria
+    .filter((criterion) => scope.criteria?.has(criterion) ?? true)
+    .flatMap((criterion) => {
+      const outcomes = lots.flatMap((lot) => lot.outcomes.filter((judged) => judged.criterion === criterion))
+      const counts = Map.groupBy(outcomes, ({ outcome }) => outcome)
+      if (counts.size === 0) return []
+      return [
+        `${id}, ${criterion}: ${[...counts].map(([outcome, { length }]) => `${length} ${outcome}`).join(', ')}`,
+      ]
+    })
+}
+
+function findingLines(edition: Edition): string[] {
+  const findings = [...edition.lots.values()].flatMap((lot) =>
+    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
+  )
+  return [
+    findings.length === 0 ? 'No findings' : `${counted(findings.length, 'finding')}:`,
+    ...findings.flatMap((finding) => [
       `  ${finding.severity}: ${finding.sentence} [${finding.check}]`,
       ...finding.evidence.map((text) => `    ${text}`),
-    )
-  return `${lines.join('\n')}\n`
+    ]),
+  ]
 }

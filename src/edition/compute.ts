@@ -1,24 +1,13 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import type { Finding } from '../core/checks/finding.ts'
-import type { Verdict } from '../core/criteria/outcome.ts'
 import type { Records } from '../records/load.ts'
+import { lotEntry } from './certificate/lot-entry.ts'
 import { latestHappening } from './passes/as-of.ts'
-import { certificateDocument, type JudgedLot } from './certificate/certificate.ts'
-import { issueFindings } from './certificate/compare-issued.ts'
 import { controlEntries } from './passes/control-entries.ts'
-import type { CertificateDocument } from './shape/document.ts'
-import type {
-  CertificateState,
-  Edition,
-  LotEntry,
-  Revision,
-  ShipmentEntry,
-  SourceEntry,
-} from './shape/edition.ts'
-import { readIssuedDocument } from './certificate/issued.ts'
-import { knownRecord } from './passes/known-record.ts'
 import { sourceSeries } from './passes/series.ts'
-import { judgeLot, type SourceState, sourceStates } from './passes/source-state.ts'
+import { byDateAndBill } from './passes/shipments.ts'
+import { type SourceState, sourceStates } from './passes/source-state.ts'
+import type { Edition, LotEntry, SourceEntry } from './shape/edition.ts'
+import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
 
 export interface EditionOptions {
   /** Calendar date; the site's, else the latest happening, without it. */
@@ -44,15 +33,8 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 export function computeEdition(records: Records, options: EditionOptions): Edition {
   const asOf = asOfDate(records, options.asOf)
   const controls = controlEntries(records, asOf)
-  const sources = new Map(
-    [...sourceStates(records, asOf, controls)].map(([id, state]) => [
-      id,
-      sourceEntry(records, state, options.program),
-    ]),
-  )
-  const lots = new Map(
-    [...sources.values()].flatMap((source) => source.lots.map((lot) => [lot.id, lot] as const)),
-  )
+  const { lots, sources } = computeEntries(records, sourceStates(records, asOf, controls), options.program)
+  const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
   return {
     asOf,
     site: records.site,
@@ -64,23 +46,43 @@ export function computeEdition(records: Records, options: EditionOptions): Editi
     announcedConditions: records.announcedConditions,
     controls,
     criteria: records.criteria,
-    sources,
-    lots,
+    sources: new Map([...sources].map(([id, source]) => [id, listedSource(source)])),
+    lots: rows,
+    lotsOf: lotsBySource(rows),
+    lot: (id) => entryOf('lot', lots, id),
+    source: (id) => entryOf('source', sources, id),
     shipments: [...lots.values()].flatMap((lot) => lot.shipments).sort(byDateAndBill),
     methods: records.methods,
     program: options.program,
   }
 }
 
-function sourceEntry(records: Records, state: SourceState, program: string): SourceEntry {
-  const lots = state.lots.map((_, place) => lotEntry(records, state, place, program))
-  const criteria = [...new Set(lots.flatMap((lot) => lot.verdicts.map((verdict) => verdict.criterion)))]
+/** What was computed is kept here, out of the readers' sight; it could as well be computed again when asked. */
+interface Entries {
+  readonly lots: Map<string, LotEntry>
+  readonly sources: Map<string, SourceEntry>
+}
+
+function computeEntries(
+  records: Records,
+  states: ReadonlyMap<string, SourceState>,
+  program: string,
+): Entries {
+  const entries: Entries = { lots: new Map(), sources: new Map() }
+  for (const [id, state] of states) {
+    const lots = state.lots.map((_, place) => lotEntry(records, state, place, program))
+    for (const lot of lots) entries.lots.set(lot.id, lot)
+    entries.sources.set(id, sourceEntry(state, lots))
+  }
+  return entries
+}
+
+function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry {
   return {
     id: state.id,
     record: state.record,
-    lots,
     series: sourceSeries(state),
-    criteria: governingFirst(criteria, lots),
+    criteria: governingFirst(lots),
     background: state.background,
     restarts: state.restarts,
     unpublished: 0,
@@ -89,132 +91,13 @@ function sourceEntry(records: Records, state: SourceState, program: string): Sou
 }
 
 /** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */
-function governingFirst(criteria: readonly string[], lots: readonly LotEntry[]): string[] {
-  const newest = lots.at(-1)?.verdicts.map((verdict) => verdict.criterion) ?? []
-  return [...newest, ...criteria.filter((id) => !newest.includes(id))]
+function governingFirst(lots: readonly LotEntry[]): string[] {
+  const judgedUnder = (lot: LotEntry) => lot.verdicts.map(({ criterion }) => criterion)
+  return [...new Set([...lots.slice(-1), ...lots].flatMap(judgedUnder))]
 }
 
-function lotEntry(records: Records, state: SourceState, place: number, program: string): LotEntry {
-  const { asOf } = state
-  const judged = judgeLot(records, state, place, asOf)
-  const issued = (judged.record.revisions ?? []).filter((revision) => revision.date <= asOf)
-  const newest = issued.at(-1)
-  const reading = newest === undefined ? undefined : readIssuedDocument(records, judged.id, newest)
-  const document = reading?.document ?? null
-  const findings: Finding[] = [
-    ...(reading?.finding === undefined ? [] : [reading.finding]),
-    ...(document === null ? [] : laterChanges(records, state, place, { document, today: judged.verdicts })),
-  ]
-  const sourceId = state.id
-  return {
-    id: judged.id,
-    source: sourceId,
-    lot: judged.id.slice(sourceId.length + 1),
-    number: judged.number,
-    formerly: judged.record.formerly ?? [],
-    ...(judged.class === null ? {} : { class: judged.class }),
-    sampled: state.lots[place]?.sampled ?? '',
-    record: judged.record,
-    results: judged.results,
-    unmade: state.lots[place]?.unmade ?? [],
-    planned: judged.planned,
-    verdicts: judged.verdicts,
-    bestClass: judged.bestClass,
-    ...withdrawal(state.lots[place]?.withdrawn),
-    state: certificateState(document),
-    shipments: shipmentsOf(judged.id, judged.record, asOf),
-    revisions: revisions(issued, document),
-    findings,
-    certificate: () =>
-      newest === undefined ? draft(records, judged, program) : issuedDocument(records, judged.id, newest),
-    revisionDocument: (number) => {
-      const revision = issued.find((candidate) => candidate.number === number)
-      if (revision === undefined)
-        throw new RangeError(`revisionDocument needs a revision of ${judged.id}, got ${number}`)
-      return issuedDocument(records, judged.id, revision)
-    },
-  }
-}
-
-function withdrawal(withdrawn: string | undefined): Pick<LotEntry, 'withdrawn'> {
-  return withdrawn === undefined ? {} : { withdrawn }
-}
-
-function draft(records: Records, judged: JudgedLot, program: string): CertificateDocument {
-  return certificateDocument(judged, records, program, null)
-}
-
-function issuedDocument(
-  records: Records,
-  id: string,
-  revision: { number: number; digest: string },
-): CertificateDocument {
-  const { document } = readIssuedDocument(records, id, revision)
-  if (document === null)
-    throw new RangeError(
-      `issuedDocument needs a readable document, got none for ${id} revision ${revision.number}`,
-    )
-  return document
-}
-
-/** Compared as of the document's own date, so that a later reading or a passed due date is no alteration. */
-function laterChanges(
-  records: Records,
-  state: SourceState,
-  place: number,
-  { document, today }: { document: CertificateDocument; today: readonly Verdict[] },
-): Finding[] {
-  const record = state.lots[place]?.record
-  if (record === undefined) return []
-  return issueFindings(
-    document,
-    knownRecord(record, records.controls, document.asOf),
-    today,
-    () => judgeLot(records, state, place, document.asOf).verdicts,
-  )
-}
-
-function certificateState(document: CertificateDocument | null): CertificateState {
-  return document === null ? 'draft' : document.state
-}
-
-type RevisionRecord = NonNullable<LotEntry['record']['revisions']>[number]
-
-function revisions(issued: readonly RevisionRecord[], newest: CertificateDocument | null): Revision[] {
-  return issued.map((revision, index) => ({
-    number: revision.number,
-    date: revision.date,
-    by: revision.by,
-    function: revision.function,
-    reason: revision.reason,
-    digest: revision.digest,
-    state:
-      index < issued.length - 1
-        ? 'superseded'
-        : newest === null || newest.state === 'draft'
-          ? 'complete'
-          : newest.state,
-    ...(revision['replaced-by'] === undefined ? {} : { replacedBy: revision['replaced-by'] }),
-  }))
-}
-
-/** Shipments of one lot by the as-of date, in order of date. */
-function shipmentsOf(id: string, record: LotEntry['record'], asOf: string): ShipmentEntry[] {
-  return (record.shipments ?? [])
-    .filter((shipment) => shipment.date <= asOf)
-    .map((shipment) => ({
-      bill: shipment.bill,
-      date: shipment.date,
-      massT: shipment.mass.value,
-      massWritten: shipment.mass.written,
-      lot: id,
-      ...(shipment.to === undefined ? {} : { consignee: shipment.to }),
-      ...(shipment.project === undefined ? {} : { project: shipment.project }),
-      ...(shipment.seal === undefined ? {} : { seal: shipment.seal }),
-    }))
-    .sort(byDateAndBill)
-}
-
-function byDateAndBill(a: ShipmentEntry, b: ShipmentEntry): number {
-  return a.date === b.date ? (a.bill < b.bill ? -1 : 1) : a.date < b.date ? -1 : 1
+function entryOf<Entry>(what: 'lot' | 'source', entries: ReadonlyMap<string, Entry>, id: string): Entry {
+  const entry = entries.get(id)
+  if (entry === undefined) throw new RangeError(`${what} needs the id of a ${what} of the edition, got ${id}`)
+  return entry
 }

@@ -3,9 +3,11 @@
  * or a writer
  * sees it, so that nothing downstream can forget to.
  */
+import { defined } from '../core/measure/defined.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import type { CertificateDocument } from './shape/document.ts'
-import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
+import type { Edition, ListedLot, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
+import { lotsBySource } from './shape/listing.ts'
 
 type Publish = ReadonlySet<string>
 
@@ -19,40 +21,57 @@ export const NOT_PUBLISHED = 'name not published'
 export function forAudience(edition: Edition, audience: Edition['audience']): Edition {
   if (audience === 'internal') return edition
   const publish: Publish = new Set(edition.site.publish ?? [])
-  const withDrafts = edition.site.drafts === 'yes'
-  const lots = new Map(
-    [...edition.lots.values()]
-      .filter((lot) => withDrafts || lot.state !== 'draft')
-      .map((lot) => [lot.id, publicLot(lot, publish)] as const),
-  )
+  const lots = publicRows(edition, publish)
   return {
     ...edition,
     audience: 'public',
     lots,
-    sources: new Map([...edition.sources].map(([id, source]) => [id, publicSource(source, lots, publish)])),
-    producers: publish.has('persons')
-      ? edition.producers
-      : new Map([...edition.producers].map(([id, { signatories: _, ...producer }]) => [id, producer])),
+    lotsOf: lotsBySource(lots),
+    lot: (id) => publicLot(edition.lot(published(lots, id)), publish),
+    sources: new Map(
+      [...edition.sources].map(([id, source]) => [id, withFindingCount(source, publish)] as const),
+    ),
+    source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, publish),
+    producers: publicProducers(edition.producers, publish),
     shipments: edition.shipments
       .filter((shipment) => lots.has(shipment.lot))
       .map((shipment) => publicShipment(shipment, publish)),
   }
 }
 
+/** Rows of the lots that are shown: drafts only where the site wants them. */
+function publicRows({ lots, site }: Edition, publish: Publish): Map<string, ListedLot> {
+  const shown = [...lots].filter(([, lot]) => site.drafts === 'yes' || lot.state !== 'draft')
+  return new Map(shown.map(([id, lot]) => [id, withFindingCount(lot, publish)]))
+}
+
+/** A lot that is left out cannot be asked for either. */
+function published(lots: Edition['lots'], id: string): string {
+  if (!lots.has(id)) throw new RangeError(`lot needs the id of a published lot, got ${id}`)
+  return id
+}
+
+function withFindingCount<T extends { readonly findingCount: number }>(row: T, publish: Publish): T {
+  return publish.has('findings') ? row : { ...row, findingCount: 0 }
+}
+
+function publicProducers(producers: Edition['producers'], publish: Publish): Edition['producers'] {
+  if (publish.has('persons')) return producers
+  return new Map([...producers].map(([id, { signatories: _, ...producer }]) => [id, producer]))
+}
+
 function publicSource(
   source: SourceEntry,
-  lots: ReadonlyMap<string, LotEntry>,
+  onRecord: readonly ListedLot[],
+  shown: Edition['lots'],
   publish: Publish,
 ): SourceEntry {
-  const shown = source.lots.map((lot) => lots.get(lot.id)).filter((lot) => lot !== undefined)
-  const visible = new Set(shown.map((lot) => lot.id))
   return {
     ...source,
-    lots: shown,
-    unpublished: source.lots.length - shown.length,
+    unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
     findings: publish.has('findings') ? source.findings : [],
     series: source.series
-      .map((series) => ({ ...series, points: series.points.filter((point) => visible.has(point.lot)) }))
+      .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
       .filter((series) => series.points.length > 0),
   }
 }
@@ -80,9 +99,11 @@ function publicShipment(
 ): ShipmentEntry {
   return {
     ...shipment,
-    ...(publish.has('consignee') && consignee !== undefined ? { consignee } : {}),
-    ...(publish.has('project') && project !== undefined ? { project } : {}),
-    ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
+    ...defined({
+      consignee: publish.has('consignee') ? consignee : undefined,
+      project: publish.has('project') ? project : undefined,
+      seal: publish.has('seals') ? seal : undefined,
+    }),
   }
 }
 

@@ -90,6 +90,11 @@ const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
   reported: 'reported',
 }
 
+/** The whole set of outcomes, in the order of the design. */
+export function everyOutcome(): Outcome[] {
+  return Object.keys(OUTCOME_WORDS) as Outcome[]
+}
+
 export function outcomeWords(outcome: Outcome): string {
   return OUTCOME_WORDS[outcome]
 }

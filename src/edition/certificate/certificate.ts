@@ -3,12 +3,10 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { riskSentence, ruleWords } from '../../core/criteria/rule-risk.ts'
-import type { bestClass } from '../../core/judging/verdict.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { dateOf } from '../../core/measure/moment.ts'
-import type { PlannedTest, Result } from '../../core/result/result.ts'
+import type { Result } from '../../core/result/result.ts'
 import type { Quantity } from '../../core/measure/units.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
 import type { Records } from '../../records/load.ts'
 import type {
   Control,
@@ -18,7 +16,8 @@ import type {
   StrengthTest,
 } from '../../records/schema/loaded-records.ts'
 import { accreditationFor, accreditationOn } from './accreditation.ts'
-import { conditionParticulars, printedUnits, written } from './condition-particulars.ts'
+import { printedUnits, written } from '../../words/as-written.ts'
+import { conditionParticulars } from '../shape/condition-particulars.ts'
 import type {
   CertificateDocument,
   DocumentCriterion,
@@ -29,23 +28,8 @@ import type {
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { workingLines } from '../../words/working-lines.ts'
-import type { LotHistory } from './lot-history.ts'
+import type { JudgedLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
-
-/** A lot as judged on a date. */
-export interface JudgedLot {
-  readonly id: string
-  readonly record: Lot
-  readonly class: string | null
-  readonly number: string
-  readonly asOf: string
-  readonly results: readonly Result[]
-  readonly planned: readonly PlannedTest[]
-  readonly criteria: readonly Criterion[]
-  readonly verdicts: readonly Verdict[]
-  readonly history: LotHistory
-  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
-}
 
 /** Who issues which revision and why; absent for a draft. */
 export interface Issue {

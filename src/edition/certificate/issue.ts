@@ -3,7 +3,8 @@ import type { Records } from '../../records/load.ts'
 import { certificateDocument, type Issue } from './certificate.ts'
 import { canonicalJson, digestOf } from './digest.ts'
 import type { CertificateDocument } from '../shape/document.ts'
-import { judgeLot, type SourceState } from '../passes/source-state.ts'
+import { judgeLot } from '../passes/judge-lot.ts'
+import type { SourceState } from '../passes/source-state.ts'
 
 /** What the person issuing says. */
 export interface IssueRequest {

@@ -1,18 +1,14 @@
 /** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
-import type { Criterion } from '../../core/criteria/criterion.ts'
+import type { LotBackground, SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
-import { bestClass, judge } from '../../core/judging/verdict.ts'
-import { lotEvidence, type LotBackground, type SourceBackground } from '../../core/evidence/lot-evidence.ts'
-import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
-import { dateOf, inForce } from '../../core/measure/moment.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { sourceOf } from '../../core/measure/lot-id.ts'
+import { dateOf } from '../../core/measure/moment.ts'
 import type { PlannedTest, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
-import type { JudgedLot } from '../certificate/certificate.ts'
 import { controlEntries } from './control-entries.ts'
 import { pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
-import { conditionTitle } from '../views/condition-title.ts'
-import { lotHistory } from '../certificate/lot-history.ts'
 import { resultsOfLot } from './lot-results.ts'
 
 export interface ComputedLot extends LotBackground {
@@ -47,146 +43,83 @@ export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
 
 /**
  * Computes every lot of the records once, and each source's history from them.
+ * @param records lots whose sources are on record
+ * @param asOf calendar date; lots sampled later are left out
  * @param controls control batches known by the date, where the caller has them already
+ * @returns by source id, sources without lots among them
  */
 export function sourceStates(
   records: Records,
   asOf: string,
   controls = controlEntries(records, asOf),
 ): Map<string, SourceState> {
-  const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
-  for (const [id, record] of records.lots) {
-    const sampled = sampledAt(record)
-    if (asOf < dateOf(sampled)) continue
-    const sourceId = sourceOf(id)
-    const withdrawn = withdrawnOn(record, asOf)
-    bySource.get(sourceId)?.push({
-      id,
-      sampled,
-      record,
-      class: record.class ?? records.sources.get(sourceId)?.class ?? null,
-      tonnes: record.quantity.value,
-      from: record.produced.from,
-      ...resultsOfLot(id, record, records, asOf),
-      ...(withdrawn === undefined ? {} : { withdrawn }),
-      ...ofLot(record),
-    })
-  }
+  const bySource = computedLots(records, asOf)
   const pooled = pooledByLaboratory(controls.values(), [...bySource.values()].flat())
   return new Map(
-    [...bySource].flatMap(([id, lots]) => {
-      const record = records.sources.get(id)
-      if (record === undefined) return []
-      const ordered = lots.sort(bySampling)
-      const restarts = (record.events ?? [])
-        .filter((event) => event['restarts-series'] === 'yes' && event.date <= asOf)
-        .map((event) => event.date)
-      return [
-        [
-          id,
-          {
-            id,
-            record,
-            background: {
-              ...backgroundOf(record, records),
-              pooled: pooledFor(
-                pooled,
-                ordered.flatMap((lot) => lot.results),
-              ),
-            },
-            asOf,
-            lots: ordered,
-            history: buildHistory(ordered, restarts),
-            restarts,
-          },
-        ] as const,
-      ]
+    [...records.sources].map(([id, record]) => {
+      const lots = (bySource.get(id) ?? []).sort(bySampling)
+      const results = lots.flatMap((lot) => lot.results)
+      const restarts = restartsOf(record, asOf)
+      const background = { ...backgroundOf(record, records), pooled: pooledFor(pooled, results) }
+      return [id, { id, record, background, asOf, lots, history: buildHistory(lots, restarts), restarts }]
     }),
   )
 }
 
-function ofLot({
-  'class-under': classUnder,
-  facts,
-  documents,
-}: Lot): Pick<LotBackground, 'classUnder' | 'facts' | 'documents'> {
+/** Pass 1: every lot sampled by the date, in the order of the records, by source on record. */
+function computedLots(records: Records, asOf: string): Map<string, ComputedLot[]> {
+  const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
+  for (const [id, record] of records.lots)
+    if (dateOf(sampledAt(record)) <= asOf)
+      bySource.get(sourceOf(id))?.push(computedLot(id, record, records, asOf))
+  return bySource
+}
+
+function computedLot(id: string, record: Lot, records: Records, asOf: string): ComputedLot {
   return {
-    ...(classUnder === undefined ? {} : { classUnder }),
-    ...(facts === undefined ? {} : { facts }),
-    ...(documents === undefined ? {} : { documents }),
+    id,
+    sampled: sampledAt(record),
+    record,
+    class: record.class ?? records.sources.get(sourceOf(id))?.class ?? null,
+    tonnes: record.quantity.value,
+    from: record.produced.from,
+    ...resultsOfLot(id, record, records, asOf),
+    ...defined({ withdrawn: withdrawnOn(record, asOf) }),
+    ...ofLot(record),
   }
+}
+
+function restartsOf({ events = [] }: Source, asOf: string): string[] {
+  return events
+    .filter((event) => event['restarts-series'] === 'yes' && event.date <= asOf)
+    .map((event) => event.date)
+}
+
+function ofLot(record: Lot): Pick<LotBackground, 'classUnder' | 'facts' | 'documents'> {
+  return defined({
+    classUnder: record['class-under'],
+    facts: record.facts,
+    documents: record.documents,
+  })
 }
 
 function backgroundOf(source: Source, records: Records): SourceBackground {
   const own = (source.criteria ?? []).flatMap(({ set, requested }) =>
     requested === undefined ? [] : [[set, requested] as const],
   )
-  return {
+  return defined({
     kind: source.kind,
-    ...(source.declared === undefined ? {} : { declared: source.declared }),
-    ...(source.facts === undefined ? {} : { facts: source.facts }),
-    ...(source.documents === undefined ? {} : { documents: source.documents }),
+    declared: source.declared,
+    facts: source.facts,
+    documents: source.documents,
     approvals: source.approvals ?? [],
     events: source.events ?? [],
-    ...(source['class-under'] === undefined ? {} : { classUnder: source['class-under'] }),
+    classUnder: source['class-under'],
     requested: { ...records.site.requested, ...Object.fromEntries(own) },
     repeatability: Object.fromEntries(
       [...records.laboratories].flatMap(([id, { repeatability }]) =>
         repeatability === undefined ? [] : [[id, repeatability] as const],
       ),
     ),
-  }
-}
-
-/** The criteria in force for a lot whose kinds of material apply, the governing one first. */
-export function criteriaFor(records: Records, source: Source, lot: Lot): Criterion[] {
-  const produced = dateOf(lot.produced.to)
-  const ids =
-    source.criteria === undefined
-      ? records.site.criteria
-      : source.criteria.filter((entry) => inForce(entry, produced)).map((entry) => entry.set)
-  return ids
-    .map((id) => records.criteria.get(id))
-    .filter((criterion) => criterion !== undefined)
-    .filter((criterion) => criterion.kinds.some((kind) => kind === source.kind))
-}
-
-/**
- * Pass 3 for one lot on one date.
- * @param state the source's state, computed at a date not earlier than `asOf`
- * @param place the lot's place in `state.lots`
- * @param asOf calendar date; readings taken later are still planned then
- */
-export function judgeLot(records: Records, state: SourceState, place: number, asOf: string): JudgedLot {
-  const lot = state.lots[place]
-  if (lot === undefined)
-    throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
-  const { results, unmade, planned } =
-    asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
-  const criteria = criteriaFor(records, state.record, lot.record)
-  const evidence = lotEvidence(
-    state.background,
-    state.history,
-    lot,
-    { results, unmade, planned },
-    { asOf, conditionTitle: (id) => conditionTitle(records, id) },
-  )
-  return {
-    id: lot.id,
-    record: lot.record,
-    class: lot.class,
-    number: lot.record.number ?? nameInSource(lot.id),
-    asOf,
-    results,
-    planned,
-    criteria,
-    verdicts: criteria.map((criterion) => judge(criterion, evidence)),
-    bestClass: (id) => {
-      const criterion = criteria.find((candidate) => candidate.id === id)
-      return criterion === undefined ? null : bestClass(criterion, evidence)
-    },
-    get history() {
-      return lotHistory(state.lots, place, { results, planned }, asOf)
-    },
-  }
+  })
 }

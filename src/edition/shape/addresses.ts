@@ -43,12 +43,15 @@ export const paths = {
   feed: 'feed.xml',
 } as const
 
+/** What a link needs of the edition. */
+export type Addressed = Pick<Edition, 'address'>
+
 /** The link to a path from any page: base path in front. */
-export function link(edition: Pick<Edition, 'address'>, path: string): string {
+export function link(edition: Addressed, path: string): string {
   return `${edition.address.base}${path}`
 }
 
 /** The full address for a QR code or feed; null where the site has no address yet. */
-export function fullAddress(edition: Pick<Edition, 'address'>, path: string): string | null {
+export function fullAddress(edition: Addressed, path: string): string | null {
   return edition.address.origin === null ? null : `${edition.address.origin}${edition.address.base}${path}`
 }

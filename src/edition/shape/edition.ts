@@ -1,13 +1,17 @@
 /**
  * The Edition: one whole computed state of the site, immutable, the only thing that pages and writers read.
+ * It holds a row for each lot and source; the whole of one is given when asked for and not to be kept, so that
+ * nothing forces all lots into memory at once.
  */
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { bestClass } from '../../core/judging/verdict.ts'
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Outcome, Verdict } from '../../core/criteria/outcome.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { DescribedCondition } from '../../records/records.ts'
+import type { MethodPage } from '../../records/yaml/method-page.ts'
 import type {
   Condition,
   Control,
@@ -32,7 +36,8 @@ export interface Revision {
   readonly replacedBy?: string
 }
 
-export interface LotEntry {
+/** What names a lot and says where it stands, in a list and in full. */
+interface LotHead {
   /** SOURCE/LOT */
   readonly id: string
   readonly source: string
@@ -44,13 +49,30 @@ export interface LotEntry {
   readonly class?: string
   /** Sampling time that orders the history: end of the first producer sample's window. */
   readonly sampled: string
+  /** Date of the withdrawal in force. */
+  readonly withdrawn?: string
+  readonly state: CertificateState
+}
+
+/** A lot as lists and columns need it; at most 2 KB as JSON, so that the rows of all lots fit in memory. */
+export interface ListedLot extends LotHead {
+  readonly tonnes: number
+  /** Outcome under each criterion in force whose kinds apply; the governing one first. */
+  readonly outcomes: readonly { readonly criterion: string; readonly outcome: Outcome }[]
+  /** The newest revision; null for a draft. */
+  readonly issued: { readonly number: number; readonly date: string } | null
+  /** Numbers of the revisions before the newest. */
+  readonly earlier: readonly number[]
+  readonly findingCount: number
+}
+
+/** Everything about one lot. */
+export interface LotEntry extends LotHead {
   readonly record: Lot
   /** Computed today from the record, known by the as-of date. */
   readonly results: readonly Result[]
   readonly unmade: readonly UnmadeResult[]
   readonly planned: readonly PlannedTest[]
-  /** Date of the withdrawal in force. */
-  readonly withdrawn?: string
   /**
    * Best class met under sets with an order of merit, by set, with what stands in the way of the next; read
    * when asked.
@@ -58,16 +80,12 @@ export interface LotEntry {
   readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
   /** One for each criterion in force for the lot whose kinds apply; the first governs. */
   readonly verdicts: readonly Verdict[]
-  readonly state: CertificateState
   /** Drawn from the lot by the as-of date, in order of date. */
   readonly shipments: readonly ShipmentEntry[]
   /** By number, the last one in force. */
   readonly revisions: readonly Revision[]
   readonly findings: readonly Finding[]
-  /**
-   * The newest issued document (read anew at each call; ten thousand do not fit in memory), or the draft made
-   * from today's records.
-   */
+  /** The newest issued document, read anew at each call, or the draft made from today's records. */
   readonly certificate: () => CertificateDocument
   /** An earlier revision's document as issued. */
   readonly revisionDocument: (number: number) => CertificateDocument
@@ -94,11 +112,24 @@ export interface Series {
   readonly points: readonly SeriesPoint[]
 }
 
+/** A source as lists need it. */
+export interface ListedSource {
+  readonly id: string
+  readonly name: string
+  /** Id of the producer. */
+  readonly producer: string
+  readonly kind: MaterialKind
+  readonly class?: string
+  /** Criteria that its lots are judged under, the governing one of the newest lot first. */
+  readonly criteria: readonly string[]
+  /** Findings about the source itself; those of its lots are counted in their rows. */
+  readonly findingCount: number
+}
+
+/** Everything about one source but its lots. */
 export interface SourceEntry {
   readonly id: string
   readonly record: Source
-  /** In order of sampling. */
-  readonly lots: readonly LotEntry[]
   readonly series: readonly Series[]
   readonly criteria: readonly string[]
   readonly background: SourceBackground
@@ -138,15 +169,17 @@ export interface Edition {
   readonly announcedConditions: ReadonlyMap<string, Condition>
   readonly controls: ReadonlyMap<string, ControlEntry>
   readonly criteria: ReadonlyMap<string, Criterion>
-  readonly sources: ReadonlyMap<string, SourceEntry>
-  readonly lots: ReadonlyMap<string, LotEntry>
+  readonly sources: ReadonlyMap<string, ListedSource>
+  /** In order of source, then of sampling. */
+  readonly lots: ReadonlyMap<string, ListedLot>
+  /** A source's lots in order of sampling; none for a source that is not in the edition. */
+  readonly lotsOf: (source: string) => readonly ListedLot[]
+  /** The whole of a lot of `lots`. @throws RangeError for another id */
+  readonly lot: (id: string) => LotEntry
+  /** The whole of a source of `sources`. @throws RangeError for another id */
+  readonly source: (id: string) => SourceEntry
+  /** A line each, in order of date, then of bill. */
   readonly shipments: readonly ShipmentEntry[]
-  readonly methods: readonly {
-    readonly id: string
-    readonly title: string
-    readonly summary: string
-    readonly order: number
-    readonly body: string
-  }[]
+  readonly methods: readonly MethodPage[]
   readonly program: string
 }

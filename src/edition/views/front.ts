@@ -1,94 +1,200 @@
 /** What the front page shows of each source, and the newest certificates. */
-import type { ClauseOutcome, Verdict } from '../../core/criteria/outcome.ts'
-import type { Edition, LotEntry, Series, SourceEntry } from '../shape/edition.ts'
+import type { AppliedLimit, ClauseOutcome, Outcome, Verdict } from '../../core/criteria/outcome.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { property } from '../../core/measure/properties.ts'
+import { quantity } from '../../words/print.ts'
+import { verdictHeadline } from '../../words/verdict-sentence.ts'
+import type { CertificateState, Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
 
-export interface SourceSummary {
-  readonly source: SourceEntry
-  /** Last lot with a certificate, else the last lot. */
-  readonly last: LotEntry | null
-  readonly verdict: Verdict | null
-  /**
-   * The comparison that stands for the newest lot with one: where a limit is not met that one, else an
-   * activity index that is.
-   */
-  readonly governing: ClauseOutcome | null
-  /** The lot of `governing`. */
-  readonly governingLot: LotEntry | null
-  /** Results of that comparison's property, condition and age over sampling. */
-  readonly series: Series | null
+/** A source at a glance. */
+export interface SourceGlance {
+  readonly id: string
+  readonly name: string
+  readonly kind: MaterialKind
+  readonly class?: string
+  /** Name of the producer. */
+  readonly producer: string
+  readonly lotCount: number
   readonly openFindings: number
+  /** Last lot with a certificate, else the last lot. */
+  readonly last: Pick<ListedLot, 'id' | 'number' | 'sampled' | 'state'> | null
+  /** Its governing verdict; null where no criterion applies. */
+  readonly verdict: { readonly outcome: Outcome; readonly headline: string; readonly trial: boolean } | null
+  readonly governing: GoverningResult | null
 }
 
-const TREND_POINTS = 30
+/**
+ * The comparison that stands for the newest lot with one: where a limit is not met that one, else an activity
+ * index that is.
+ */
+export interface GoverningResult {
+  /** Property, condition and age. */
+  readonly title: string
+  readonly value: number
+  readonly printed: string
+  readonly limit: AppliedLimit
+  readonly outcome: Outcome
+  /** Printed number of its lot where that is not the last one. */
+  readonly lotNumber: string | null
+  /** Results of that comparison's property, condition and age over sampling; null where none are charted. */
+  readonly points: readonly SeriesPoint[] | null
+}
 
-export function sourceSummaries(edition: Edition): SourceSummary[] {
-  return [...edition.sources.values()].map((source) => {
-    const last =
-      source.lots.findLast((lot) => lot.state !== 'draft' && lot.state !== 'withdrawn') ??
-      source.lots.at(-1) ??
-      null
-    const verdict = last?.verdicts[0] ?? null
-    const governingLot =
-      source.lots.findLast(
-        (lot) => lot.state !== 'draft' && lot.state !== 'withdrawn' && governingOf(lot) !== null,
-      ) ?? null
-    const governing = governingLot === null ? null : governingOf(governingLot)
-    return {
-      source,
-      last,
-      verdict,
-      governing,
-      governingLot,
-      series: governing === null ? null : seriesOf(source, governing),
-      openFindings: source.findings.length + source.lots.reduce((sum, lot) => sum + lot.findings.length, 0),
-    }
+export interface NewestCertificate {
+  readonly id: string
+  readonly number: string
+  /** Name of the source. */
+  readonly source?: string
+  readonly issued: { readonly number: number; readonly date: string }
+  readonly state: CertificateState
+  /** null where no criterion applies. */
+  readonly outcome: Outcome | null
+}
+
+export interface FrontView {
+  readonly lotCount: number
+  readonly sources: readonly SourceGlance[]
+  readonly newest: readonly NewestCertificate[]
+}
+
+/** Points of the line beside a source. */
+const TREND_POINTS = 30
+/** Certificates listed. */
+const NEWEST = 10
+
+export function frontView(edition: Edition): FrontView {
+  return {
+    lotCount: edition.lots.size,
+    sources: [...edition.sources.values()].map((source) => sourceGlance(edition, source)),
+    newest: newestCertificates(edition),
+  }
+}
+
+function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
+  const lots = edition.lotsOf(source.id)
+  const last = lots.findLast(standing) ?? lots.at(-1) ?? null
+  return defined({
+    id: source.id,
+    name: source.name,
+    kind: source.kind,
+    class: source.class,
+    producer: edition.producers.get(source.producer)?.name ?? source.producer,
+    lotCount: lots.length,
+    openFindings: source.findingCount + lots.reduce((sum, { findingCount }) => sum + findingCount, 0),
+    last,
+    verdict: last === null ? null : glanceVerdict(edition, last.id),
+    governing: governingResult(edition, lots, last),
   })
 }
 
-/** Certificates by date of their newest revision, the latest first. */
-export function newestCertificates(edition: Edition, count: number): LotEntry[] {
-  const issued = [...edition.lots.values()].filter((lot) => lot.revisions.length > 0)
-  const key = (lot: LotEntry) => `${lot.revisions.at(-1)?.date ?? ''}|${lot.sampled}|${lot.id}`
-  return issued.sort((a, b) => (key(a) < key(b) ? 1 : -1)).slice(0, count)
+/** Whether a lot's certificate is in force. */
+function standing({ state }: ListedLot): boolean {
+  return state !== 'draft' && state !== 'withdrawn'
 }
 
-function governingOf(lot: LotEntry): ClauseOutcome | null {
-  return lot.verdicts[0] === undefined ? null : governingComparison(lot.verdicts[0])
+function glanceVerdict(edition: Edition, lot: string): SourceGlance['verdict'] {
+  const [verdict] = edition.lot(lot).verdicts
+  const criterion = verdict && edition.criteria.get(verdict.criterion)
+  if (verdict === undefined || criterion === undefined) return null
+  return { outcome: verdict.outcome, headline: verdictHeadline(verdict, criterion), trial: verdict.trial }
 }
 
-function governingComparison(verdict: Verdict): ClauseOutcome | null {
-  const compared = comparisons(verdict.clauses).filter(
-    (clause) =>
-      clause.kind === 'value' &&
-      clause.value !== null &&
-      clause.limit !== null &&
-      clause.limit.operator !== 'report',
+function governingResult(
+  edition: Edition,
+  lots: readonly ListedLot[],
+  last: ListedLot | null,
+): GoverningResult | null {
+  for (const lot of lots.filter(standing).reverse()) {
+    const [verdict] = edition.lot(lot.id).verdicts
+    const clause = verdict === undefined ? null : governingComparison(verdict)
+    if (clause === null) continue
+    return {
+      title: governingTitle(edition, clause),
+      value: clause.value,
+      printed: quantity(clause.value, property(clause.property).decimals, clause.unit ?? ''),
+      limit: clause.limit,
+      outcome: clause.outcome,
+      lotNumber: lot === last ? null : lot.number,
+      points: pointsOf(edition, lot.source, clause),
+    }
+  }
+  return null
+}
+
+/** A clause that holds a value against a limit. */
+type Compared = ClauseOutcome &
+  Required<Pick<ClauseOutcome, 'property'>> & { value: number; limit: AppliedLimit }
+
+function isCompared(clause: ClauseOutcome): clause is Compared {
+  return (
+    clause.kind === 'value' &&
+    clause.property !== undefined &&
+    clause.value !== null &&
+    clause.limit !== null &&
+    clause.limit.operator !== 'report'
   )
-  const index = (clause: ClauseOutcome) =>
-    clause.property === 'strength-activity-index' || clause.property === 'resistivity-index'
+}
+
+function governingComparison(verdict: Verdict): Compared | null {
+  const compared = leaves(verdict.clauses).filter(isCompared)
   const deciding =
     verdict.outcome === 'meets' || verdict.outcome === 'pending'
       ? undefined
       : compared.find((clause) => clause.outcome === verdict.outcome)
-  return (
-    deciding ??
-    compared.find((clause) => index(clause) && clause.outcome === 'meets') ??
-    compared.find(index) ??
-    compared[0] ??
-    null
+  const indices = compared.filter(
+    (clause) => clause.property === 'strength-activity-index' || clause.property === 'resistivity-index',
   )
+  const met = indices.find((clause) => clause.outcome === 'meets')
+  return deciding ?? met ?? indices[0] ?? compared[0] ?? null
 }
 
-function comparisons(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
-  return clauses.flatMap((clause) => (clause.clauses === undefined ? [clause] : comparisons(clause.clauses)))
+function leaves(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
+  return clauses.flatMap((clause) => (clause.clauses === undefined ? [clause] : leaves(clause.clauses)))
 }
 
-function seriesOf(source: SourceEntry, clause: ClauseOutcome): Series | null {
-  const series = source.series.find(
-    (candidate) =>
-      candidate.property === clause.property &&
-      candidate.condition === clause.condition &&
-      candidate.age === clause.age,
-  )
-  return series === undefined ? null : { ...series, points: series.points.slice(-TREND_POINTS) }
+/** "Strength activity index, modified (50 %, 50 °C, w/cm 0.485), 28 d". */
+function governingTitle({ conditions }: Edition, clause: Compared): string {
+  const condition = clause.condition === undefined ? undefined : conditions.get(clause.condition)
+  const named =
+    condition === undefined || condition.standing === 'standard'
+      ? condition?.title
+      : `modified (${condition.title})`
+  return [property(clause.property).title, named, clause.age].filter((part) => part !== undefined).join(', ')
+}
+
+function pointsOf(edition: Edition, source: string, clause: Compared): readonly SeriesPoint[] | null {
+  const series = edition
+    .source(source)
+    .series.find(
+      (candidate) =>
+        candidate.property === clause.property &&
+        candidate.condition === clause.condition &&
+        candidate.age === clause.age,
+    )
+  return series === undefined ? null : series.points.slice(-TREND_POINTS)
+}
+
+type IssuedLot = ListedLot & { readonly issued: NonNullable<ListedLot['issued']> }
+
+/** Certificates by date of their newest revision, the latest first. */
+function newestCertificates({ lots, sources }: Edition): NewestCertificate[] {
+  return [...lots.values()]
+    .filter((lot): lot is IssuedLot => lot.issued !== null)
+    .sort((a, b) => (orderOf(a) < orderOf(b) ? 1 : -1))
+    .slice(0, NEWEST)
+    .map(({ id, number, source, issued, state, outcomes: [governing] }) =>
+      defined({
+        id,
+        number,
+        source: sources.get(source)?.name,
+        issued,
+        state,
+        outcome: governing?.outcome ?? null,
+      }),
+    )
+}
+
+function orderOf({ issued, sampled, id }: IssuedLot): string {
+  return `${issued.date}|${sampled}|${id}`
 }

@@ -5,7 +5,7 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { representative } from '../../core/history/history.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import type { Result } from '../../core/result/result.ts'
-import type { Edition, LotEntry } from '../shape/edition.ts'
+import type { Edition, ListedSource, LotEntry } from '../shape/edition.ts'
 import { type Route, ROUTES } from './route-limits.ts'
 
 const INERT: readonly MaterialKind[] = ['limestone-filler', 'quartz-filler']
@@ -38,34 +38,39 @@ export interface PairedPlace {
   readonly sources: readonly PairedSource[]
 }
 
-const kept = new WeakMap<Edition['sources'], readonly PairedPlace[]>()
+/** What the points are gathered from. */
+export type PairedLots = Pick<Edition, 'sources' | 'lotsOf' | 'lot'>
+
+/** Gathered once for an edition, which `lotsOf` stands for: each has its own. */
+const kept = new WeakMap<Edition['lotsOf'], readonly PairedPlace[]>()
 
 /** Every condition and age at which a lot has both indices. */
-export function pairedPlaces({ sources }: Pick<Edition, 'sources'>): readonly PairedPlace[] {
-  const known = kept.get(sources)
+export function pairedPlaces(edition: PairedLots): readonly PairedPlace[] {
+  const known = kept.get(edition.lotsOf)
   if (known !== undefined) return known
-  const places = new Map<string, { condition: string; age: string; sources: PairedSource[] }>()
-  for (const { id, record, lots } of sources.values()) {
-    for (const [key, pairs] of Map.groupBy(
-      lots.flatMap(pairsOf),
-      ({ condition, age }) => `${condition}|${age}`,
-    )) {
-      const [first] = pairs
-      if (first === undefined) continue
-      const place = places.get(key) ?? { condition: first.condition, age: first.age, sources: [] }
+  const places = new Map<string, PairedPlace & { sources: PairedSource[] }>()
+  for (const source of edition.sources.values()) {
+    const pairs = edition.lotsOf(source.id).flatMap(({ id }) => pairsOf(edition.lot(id)))
+    for (const [key, own] of Map.groupBy(pairs, ({ condition, age }) => `${condition}|${age}`)) {
+      const [{ condition, age }] = own as [LotPair]
+      const place = places.get(key) ?? { condition, age, sources: [] }
       places.set(key, place)
-      place.sources.push({
-        id,
-        name: record.name,
-        kind: record.kind,
-        inert: INERT.includes(record.kind),
-        points: pairs.map(({ point }) => point).sort(byTested),
-      })
+      place.sources.push(pairedSource(source, own))
     }
   }
   const all = [...places.values()]
-  kept.set(sources, all)
+  kept.set(edition.lotsOf, all)
   return all
+}
+
+function pairedSource({ id, name, kind }: ListedSource, pairs: readonly LotPair[]): PairedSource {
+  return {
+    id,
+    name,
+    kind,
+    inert: INERT.includes(kind),
+    points: pairs.map(({ point }) => point).sort(byTested),
+  }
 }
 
 /** Order of the day tested, then of the lot's id. */

@@ -4,9 +4,10 @@
  */
 import { bisector } from 'd3'
 import { listWords } from '../../words/limit-words.ts'
-import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
+import type { Edition, LotEntry } from '../shape/edition.ts'
 import {
   byTested,
+  type PairedLots,
   type PairedPlace,
   pairedPlaces,
   type PairedPoint,
@@ -64,7 +65,7 @@ export interface PairedLot extends PairedView {
   readonly quadrant?: Quadrant
 }
 
-type From = Pick<Edition, 'sources' | 'criteria'>
+type From = PairedLots & Pick<Edition, 'criteria'>
 
 /** Fewer lots show nothing beside each other. */
 const AT_LEAST = 3
@@ -99,13 +100,13 @@ export function pairedGroups(edition: From): PairedGroup[] {
 }
 
 /** The same for one source, among inert references and the newest lots of the others. */
-export function pairedOfSource(edition: From, source: Pick<SourceEntry, 'id'>): PairedGroup[] {
+export function pairedOfSource(edition: From, id: string): PairedGroup[] {
   return inOrder(
     pairedPlaces(edition).flatMap((place) => {
-      const own = place.sources.find(({ id }) => id === source.id)
+      const own = place.sources.find((source) => source.id === id)
       if (own === undefined || own.points.length < AT_LEAST) return []
-      const view = viewOf(place, edition, subjectsOf(edition, source.id))
-      const others = place.sources.filter(({ id }) => id !== source.id)
+      const view = viewOf(place, edition, subjectsOf(edition, id))
+      const others = place.sources.filter((source) => source.id !== id)
       return [
         {
           ...view,
@@ -129,7 +130,7 @@ export function pairedOfLot(
   edition: From,
   lot: Pick<LotEntry, 'id' | 'source' | 'class' | 'number' | 'results' | 'withdrawn' | 'verdicts'>,
 ): PairedLot[] {
-  const kind = edition.sources.get(lot.source)?.record.kind
+  const kind = edition.sources.get(lot.source)?.kind
   if (kind === undefined) return []
   const subject: RouteSubject = {
     source: lot.source,
@@ -193,8 +194,8 @@ function subjectsOf({ sources }: From, id: string): RouteSubject[] {
     : [
         {
           source: id,
-          kind: source.record.kind,
-          class: source.record.class ?? null,
+          kind: source.kind,
+          class: source.class ?? null,
           criteria: source.criteria,
         },
       ]

@@ -5,7 +5,7 @@ import {
   type Explanation,
 } from '../../core/resistivity/resistivity-explained.ts'
 import type { Result } from '../../core/result/result.ts'
-import { conditionTitle } from './condition-title.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 
 /** One index explained, or why it cannot be. */

@@ -4,11 +4,12 @@
  */
 import { controlReadings } from '../../core/readings/control-readings.ts'
 import { MORTAR_MEASUREMENTS } from '../../core/readings/mortar-measurements.ts'
+import { type BatchSeries, batchSeries } from '../../core/doubt/batch-series.ts'
 import { FEW_DF, indexScatter, pooledKey, pooledSteps } from '../../core/doubt/pooled-repeatability.ts'
 import { type NestedBatch, varianceComponents } from '../../core/statistics/variance-components.ts'
 import { batchesOf } from './control-series.ts'
-import type { ControlEntry, Edition } from '../shape/edition.ts'
-import { type BatchSeries, batchSeries } from '../passes/laboratory-scatter.ts'
+import { controlBatch } from '../shape/control-batch.ts'
+import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
 
 /** Coefficient of variation, per cent, with its degrees of freedom. */
 export interface Scatter {
@@ -38,18 +39,24 @@ export interface ScatterRow extends Omit<BatchSeries, 'batches'> {
  * lots.
  */
 export function scatterRows(
-  edition: Pick<Edition, 'controls' | 'conditions' | 'lots' | 'asOf'>,
+  edition: Pick<Edition, 'controls' | 'conditions' | 'lots' | 'lot' | 'asOf'>,
   laboratory: string,
 ): ScatterRow[] {
   const controls = batchesOf(edition.controls, laboratory)
   const nested = specimensByKey(controls, edition)
-  const own = batchSeries(controls, edition.lots.values()).get(laboratory) ?? new Map<string, BatchSeries>()
+  const gathered = batchSeries(controls.map(controlBatch), everyLot(edition))
+  const own = gathered.get(laboratory) ?? new Map<string, BatchSeries>()
   const rows = [...own].flatMap(([key, series]) => scatterRow(series, nested.get(key) ?? []))
   return rows.sort(
     (a, b) =>
       Number(a.of === 'repeated lots') - Number(b.of === 'repeated lots') ||
       (rowName(a) < rowName(b) ? -1 : 1),
   )
+}
+
+/** One after the other, so that they are never all in memory. */
+function* everyLot({ lots, lot }: Pick<Edition, 'lots' | 'lot'>): Generator<LotEntry> {
+  for (const id of lots.keys()) yield lot(id)
 }
 
 function rowName({ property, condition, age }: ScatterRow): string {

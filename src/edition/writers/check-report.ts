@@ -1,6 +1,6 @@
 /** The machine-readable check report (schemas/check.json), written lot by lot. */
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
-import type { Edition, LotEntry } from '../shape/edition.ts'
+import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
 import { resultData } from './lot-data.ts'
 
 export interface ReportScope {
@@ -18,22 +18,35 @@ export function* checkReport(
   diagnostics: readonly Diagnostic[],
   scope: ReportScope = {},
 ): Generator<string> {
-  const lots = edition === null ? [] : [...edition.lots.values()].filter((lot) => inScope(lot, scope))
   yield `{"format":1,"asOf":${JSON.stringify(edition?.asOf ?? null)},"diagnostics":${JSON.stringify(diagnostics.map(diagnosticData))},"lots":[`
-  for (const [index, lot] of lots.entries())
-    yield `${index === 0 ? '' : ','}\n${JSON.stringify(lotReport(lot, scope))}`
-  const sources =
-    edition === null
-      ? []
-      : [...edition.sources.values()].map((source) => ({
-          id: source.id,
-          history: source.series,
-          findings: source.findings,
-        }))
-  yield `],"sources":${JSON.stringify(sources)},"studies":[]}\n`
+  if (edition !== null) yield* listed(lotReports(edition, scope), '\n')
+  yield '],"sources":['
+  if (edition !== null) yield* listed(sourceReports(edition), '')
+  yield '],"studies":[]}\n'
 }
 
-function inScope(lot: LotEntry, { lots }: ReportScope): boolean {
+/** The members of a JSON array, each after `before`. */
+function* listed(members: Iterable<unknown>, before: string): Generator<string> {
+  let separator = ''
+  for (const member of members) {
+    yield `${separator}${before}${JSON.stringify(member)}`
+    separator = ','
+  }
+}
+
+function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
+  for (const lot of edition.lots.values())
+    if (inScope(lot, scope)) yield lotReport(edition.lot(lot.id), scope)
+}
+
+function* sourceReports(edition: Edition): Generator<unknown> {
+  for (const id of edition.sources.keys()) {
+    const { series, findings } = edition.source(id)
+    yield { id, history: series, findings }
+  }
+}
+
+function inScope(lot: ListedLot, { lots }: ReportScope): boolean {
   return lots === undefined || lots.has(lot.id) || lots.has(lot.source)
 }
 

@@ -3,69 +3,90 @@
  * lots stay small.
  */
 import { OUTCOMES } from '../../core/criteria/outcome.ts'
-import type { Edition, LotEntry } from '../shape/edition.ts'
+import type { Edition, ListedLot, Series } from '../shape/edition.ts'
+
+/** Digits of a value in a column, enough to sort and to draw by. */
+const DIGITS = 6
 
 /** data/index.json: lots in order of source and sampling. */
 export function lotColumns(edition: Edition): unknown {
   const lots = [...edition.lots.values()]
-  const criteria = [
-    ...new Set(lots.flatMap((lot) => lot.verdicts.map((verdict) => verdict.criterion))),
-  ].sort()
-  const sources = [...edition.sources.keys()]
+  const criteria = [...new Set(lots.flatMap((lot) => lot.outcomes.map(({ criterion }) => criterion)))].sort()
+  const sources = placesOf(edition.sources)
   return {
     format: 1,
     asOf: edition.asOf,
     criteria,
-    sources,
+    sources: [...sources.keys()],
     outcomes: OUTCOMES,
     columns: {
       lot: lots.map((lot) => lot.id),
       number: lots.map((lot) => lot.number),
-      source: lots.map((lot) => sources.indexOf(lot.source)),
+      source: lots.map((lot) => sources.get(lot.source) ?? -1),
       sampled: lots.map((lot) => lot.sampled.slice(0, 10)),
-      issued: lots.map((lot) => lot.revisions.at(-1)?.date ?? null),
+      issued: lots.map((lot) => lot.issued?.date ?? null),
       state: lots.map((lot) => lot.state),
       class: lots.map((lot) => lot.class ?? null),
-      outcome: Object.fromEntries(criteria.map((id) => [id, lots.map((lot) => outcomeIndex(lot, id))])),
-      values: valueColumns(edition, lots),
+      outcome: outcomeColumns(lots, criteria),
+      values: valueColumns(edition),
     },
     formerly: Object.fromEntries(lots.flatMap((lot, index) => lot.formerly.map((id) => [id, index]))),
   }
 }
 
-function outcomeIndex(lot: LotEntry, criterion: string): number {
-  const outcome = lot.verdicts.find((verdict) => verdict.criterion === criterion)?.outcome
-  return outcome === undefined ? -1 : OUTCOMES.indexOf(outcome)
+/** Each id's place in the order of a map. */
+function placesOf(map: ReadonlyMap<string, unknown>): Map<string, number> {
+  return new Map([...map.keys()].map((id, place) => [id, place]))
 }
 
-function valueColumns(edition: Edition, lots: readonly LotEntry[]): Record<string, (number | null)[]> {
-  const place = new Map(lots.map((lot, index) => [lot.id, index]))
-  const columns: Record<string, (number | null)[]> = {}
-  for (const source of edition.sources.values()) {
-    for (const series of source.series) {
-      const name = `${series.property}|${series.condition ?? ''}|${series.age ?? ''}`
-      const column = columns[name] ?? new Array<number | null>(lots.length).fill(null)
-      columns[name] = column
-      for (const point of series.points) {
-        const index = place.get(point.lot)
-        if (index !== undefined && point.status === 'valid' && point.value !== null)
-          column[index] = Number(point.value.toPrecision(6))
-      }
+/** By criterion, each lot's outcome as its place among the outcomes; −1 where the lot is not judged under it. */
+function outcomeColumns(
+  lots: readonly ListedLot[],
+  criteria: readonly string[],
+): Record<string, readonly number[]> {
+  const places = new Map(OUTCOMES.map((outcome, place) => [outcome, place]))
+  const columns = new Map(criteria.map((id) => [id, new Array<number>(lots.length).fill(-1)]))
+  for (const [index, lot] of lots.entries())
+    for (const { criterion, outcome } of lot.outcomes) {
+      const column = columns.get(criterion)
+      if (column !== undefined) column[index] = places.get(outcome) ?? -1
     }
+  return Object.fromEntries(columns)
+}
+
+type ValueColumn = (number | null)[]
+
+function valueColumns(edition: Edition): Record<string, ValueColumn> {
+  const places = placesOf(edition.lots)
+  const columns = new Map<string, ValueColumn>()
+  for (const id of edition.sources.keys())
+    for (const series of edition.source(id).series) {
+      const name = `${series.property}|${series.condition ?? ''}|${series.age ?? ''}`
+      const column = columns.get(name) ?? new Array<number | null>(places.size).fill(null)
+      columns.set(name, column)
+      fillColumn(column, series, places)
+    }
+  return Object.fromEntries(columns)
+}
+
+function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap<string, number>): void {
+  for (const { lot, status, value } of points) {
+    const index = places.get(lot)
+    if (index !== undefined && status === 'valid' && value !== null)
+      column[index] = Number(value.toPrecision(DIGITS))
   }
-  return columns
 }
 
 /** data/shipments.json: bills of lading with the lot's place in data/index.json. */
-export function shipmentColumns(edition: Edition): unknown {
-  const place = new Map([...edition.lots.keys()].map((id, index) => [id, index]))
+export function shipmentColumns({ lots, shipments }: Edition): unknown {
+  const places = placesOf(lots)
   return {
     format: 1,
     columns: {
-      bill: edition.shipments.map((shipment) => shipment.bill),
-      date: edition.shipments.map((shipment) => shipment.date),
-      mass: edition.shipments.map((shipment) => Number(shipment.massT.toPrecision(6))),
-      lot: edition.shipments.map((shipment) => place.get(shipment.lot) ?? -1),
+      bill: shipments.map((shipment) => shipment.bill),
+      date: shipments.map((shipment) => shipment.date),
+      mass: shipments.map((shipment) => Number(shipment.massT.toPrecision(DIGITS))),
+      lot: shipments.map((shipment) => places.get(shipment.lot) ?? -1),
     },
   }
 }

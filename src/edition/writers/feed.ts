@@ -32,19 +32,28 @@ export function certificateFeed(edition: Edition): string | null {
   return feed.atom1()
 }
 
-function newestRevisions(edition: Edition): { lot: LotEntry; revision: Revision }[] {
-  return [...edition.lots.values()]
-    .flatMap((lot) => lot.revisions.map((revision) => ({ lot, revision })))
-    .sort((a, b) =>
-      a.revision.date === b.revision.date
-        ? a.lot.id < b.lot.id
-          ? -1
-          : 1
-        : a.revision.date < b.revision.date
-          ? 1
-          : -1,
-    )
+interface LotRevision {
+  readonly lot: LotEntry
+  readonly revision: Revision
+}
+
+/** A revision among the newest of all belongs to one of the lots that were revised last. */
+function newestRevisions(edition: Edition): LotRevision[] {
+  const last = [...edition.lots.values()]
+    .flatMap(({ id, issued }) => (issued === null ? [] : [{ id, date: issued.date }]))
+    .sort(newestFirst)
     .slice(0, ENTRIES)
+    .map(({ id }) => edition.lot(id))
+  return last
+    .flatMap((lot) => lot.revisions.map((revision) => ({ id: lot.id, date: revision.date, lot, revision })))
+    .sort(newestFirst)
+    .slice(0, ENTRIES)
+}
+
+/** Order of date, the latest first, then of the lot's id by code unit. */
+function newestFirst(a: { id: string; date: string }, b: { id: string; date: string }): number {
+  if (a.date !== b.date) return a.date < b.date ? 1 : -1
+  return a.id < b.id ? -1 : a.id === b.id ? 0 : 1
 }
 
 function whatHappened(revision: Revision): string {

@@ -2,13 +2,14 @@
  * data/lots/SOURCE/LOT.json and the records that lots refer to, so that another site can take them in and
  * recompute.
  */
+import { defined } from '../../core/measure/defined.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 import type { Result } from '../../core/result/result.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { type PackedLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
-import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
+import type { Edition, LotEntry } from '../shape/edition.ts'
 
 /** A result without its working, as all data files and the check report give it. */
 export function resultData(result: Result): Record<string, unknown> {
@@ -64,40 +65,33 @@ export function lotData(edition: Edition, lot: LotEntry): unknown {
 }
 
 /** Everything that judging a source's published lots needs, for the reader's browser. */
-export function sourceEvidenceData(edition: Edition, source: SourceEntry): SourceEvidence {
+export function sourceEvidenceData(edition: Edition, id: string): SourceEvidence {
+  const { background, restarts, unpublished } = edition.source(id)
   const conditions = Object.fromEntries(
-    [...edition.conditions, ...edition.announcedConditions].map(([id, { title }]) => [id, title]),
+    [...edition.conditions, ...edition.announcedConditions].map(([key, { title }]) => [key, title]),
   )
   return packSource(
-    {
-      source: source.id,
-      asOf: edition.asOf,
-      background: source.background,
-      restarts: source.restarts,
-      unpublished: source.unpublished,
-      conditions,
-    },
-    source.lots.map(packedLot),
+    { source: id, asOf: edition.asOf, background, restarts, unpublished, conditions },
+    edition.lotsOf(id).map((lot) => packedLot(edition.lot(lot.id))),
   )
 }
 
-function packedLot(lot: LotEntry): PackedLot {
-  const { 'class-under': classUnder, facts, documents, quantity, produced } = lot.record
-  return {
+function packedLot({ record, ...lot }: LotEntry): PackedLot {
+  return defined({
     id: lot.id,
     number: lot.number,
     class: lot.class ?? null,
     sampled: lot.sampled,
-    from: produced.from,
-    tonnes: quantity.value,
+    from: record.produced.from,
+    tonnes: record.quantity.value,
     results: lot.results,
     unmade: lot.unmade,
     planned: lot.planned,
-    ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }),
-    ...(classUnder === undefined ? {} : { classUnder }),
-    ...(facts === undefined ? {} : { facts }),
-    ...(documents === undefined ? {} : { documents }),
-  }
+    withdrawn: lot.withdrawn,
+    classUnder: record['class-under'],
+    facts: record.facts,
+    documents: record.documents,
+  })
 }
 
 export function conditionData(edition: Edition): unknown {

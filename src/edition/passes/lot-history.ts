@@ -2,8 +2,8 @@
  * The short history that a certificate draws: the lot's own activity results with those of lots before it.
  */
 import { property, storedUnit } from '../../core/measure/properties.ts'
-import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
+import { latestAges } from '../../core/history/latest-ages.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import type { DocumentHistory } from '../shape/document.ts'
 import { representative, type HistoryLot } from '../../core/history/history.ts'
@@ -51,24 +51,6 @@ export function lotHistory(
       ],
     }
   })
-}
-
-/** Each activity index and condition at its latest age among tests of a lot, sorted by name. */
-export function latestAges(
-  tests: readonly Pick<Result, 'property' | 'condition' | 'age'>[],
-): { property: Result['property']; condition: string; age: string }[] {
-  const latest = new Map<string, { property: Result['property']; condition: string; age: string }>()
-  for (const item of tests) {
-    if (!(item.property in RATIO_OF) || item.condition === undefined || item.age === undefined) continue
-    const name = `${item.property}|${item.condition}`
-    const known = latest.get(name)
-    if (known === undefined || Number.parseInt(known.age, 10) < Number.parseInt(item.age, 10))
-      latest.set(name, { property: item.property, condition: item.condition, age: item.age })
-  }
-  return [...latest.keys()]
-    .sort()
-    .map((name) => latest.get(name))
-    .filter((series) => series !== undefined)
 }
 
 function point(

@@ -1,5 +1,5 @@
 /** A condition's name for readers. */
-import type { Edition } from '../shape/edition.ts'
+import type { Edition } from './edition.ts'
 
 /** The title of a condition; its id where no record has it. */
 export function conditionTitle(

@@ -1,5 +1,6 @@
 /** A condition in words, for certificates and the conditions page. */
 import type { Quantity } from '../../core/measure/units.ts'
+import { written } from '../../words/as-written.ts'
 import type { DescribedCondition } from '../../records/records.ts'
 import type { SpecimenShape } from '../../records/schema/loaded-records.ts'
 
@@ -95,27 +96,6 @@ function rangeInWords(rule: { of: number; 'at-most'?: Quantity; within?: Quantit
       ? rule.within && `each within ${written(rule.within)} of the mean`
       : `range at most ${written(rule['at-most'])} of the mean`
   return `${limit ?? 'no limit on the range'} (${rule.of} specimens)`
-}
-
-const SIGNS: readonly (readonly [RegExp, string])[] = [
-  [/\bdegC\b/, '°C'],
-  [/\bdegF\b/, '°F'],
-  [/\bkohm\b/, 'kΩ'],
-  [/\bohm\b/, 'Ω'],
-  [/\bm2\b/, 'm²'],
-  [/\bmm2\b/, 'mm²'],
-  [/\bcm3\b/, 'cm³'],
-  [/\bm3\b/, 'm³'],
-]
-
-/** A quantity as its writer wrote it, with the signs of print for the unit ("50 degC" as "50 °C"). */
-export function written(quantity: Quantity): string {
-  return printedUnits(quantity.written)
-}
-
-/** A written quantity's text with the signs of print. */
-export function printedUnits(text: string): string {
-  return SIGNS.reduce((current, [pattern, sign]) => current.replace(pattern, sign), text)
 }
 
 function within(quantity: Quantity | undefined): string {

@@ -1,0 +1,21 @@
+/** Which activity indices stand for a lot in short histories. */
+import { RATIO_OF } from '../measure/ratio-indices.ts'
+import type { Result } from '../result/result.ts'
+
+/** Each activity index and condition at its latest age among tests of a lot, sorted by name. */
+export function latestAges(
+  tests: readonly Pick<Result, 'property' | 'condition' | 'age'>[],
+): { property: Result['property']; condition: string; age: string }[] {
+  const latest = new Map<string, { property: Result['property']; condition: string; age: string }>()
+  for (const item of tests) {
+    if (!(item.property in RATIO_OF) || item.condition === undefined || item.age === undefined) continue
+    const name = `${item.property}|${item.condition}`
+    const known = latest.get(name)
+    if (known === undefined || Number.parseInt(known.age, 10) < Number.parseInt(item.age, 10))
+      latest.set(name, { property: item.property, condition: item.condition, age: item.age })
+  }
+  return [...latest.keys()]
+    .sort()
+    .map((name) => latest.get(name))
+    .filter((series) => series !== undefined)
+}

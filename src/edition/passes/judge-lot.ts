@@ -1,0 +1,90 @@
+/** Pass 3: one lot, judged on a date under the criteria in force for it. */
+import type { Criterion } from '../../core/criteria/criterion.ts'
+import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Evidence } from '../../core/evidence/evidence.ts'
+import { lotEvidence } from '../../core/evidence/lot-evidence.ts'
+import { bestClass, judge } from '../../core/judging/verdict.ts'
+import { nameInSource } from '../../core/measure/lot-id.ts'
+import { dateOf, inForce } from '../../core/measure/moment.ts'
+import type { PlannedTest, Result } from '../../core/result/result.ts'
+import type { Records } from '../../records/load.ts'
+import type { Lot, Source } from '../../records/schema/loaded-records.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import { type LotHistory, lotHistory } from './lot-history.ts'
+import { resultsOfLot } from './lot-results.ts'
+import type { SourceState } from './source-state.ts'
+
+/** A lot as judged on a date. */
+export interface JudgedLot {
+  readonly id: string
+  readonly record: Lot
+  readonly class: string | null
+  readonly number: string
+  readonly asOf: string
+  readonly results: readonly Result[]
+  readonly planned: readonly PlannedTest[]
+  readonly criteria: readonly Criterion[]
+  readonly verdicts: readonly Verdict[]
+  readonly history: LotHistory
+  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
+}
+
+/**
+ * Judges one lot as of one date.
+ * @param state the source's state, computed at a date not earlier than `asOf`
+ * @param place the lot's place in `state.lots`
+ * @param asOf calendar date; readings taken later are still planned then
+ * @throws RangeError for a place that holds no lot
+ */
+export function judgeLot(records: Records, state: SourceState, place: number, asOf: string): JudgedLot {
+  const lot = state.lots[place]
+  if (lot === undefined)
+    throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
+  const known = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
+  const { results, unmade, planned } = known
+  const criteria = criteriaFor(records, state.record, lot.record)
+  const evidence = lotEvidence(
+    state.background,
+    state.history,
+    lot,
+    { results, unmade, planned },
+    { asOf, conditionTitle: (id) => conditionTitle(records, id) },
+  )
+  return {
+    id: lot.id,
+    record: lot.record,
+    class: lot.class,
+    number: lot.record.number ?? nameInSource(lot.id),
+    asOf,
+    results,
+    planned,
+    criteria,
+    verdicts: criteria.map((criterion) => judge(criterion, evidence)),
+    bestClass: (id) => bestClassUnder(criteria, id, evidence),
+    get history() {
+      return lotHistory(state.lots, place, { results, planned }, asOf)
+    },
+  }
+}
+
+function bestClassUnder(
+  criteria: readonly Criterion[],
+  id: string,
+  evidence: Evidence,
+): ReturnType<typeof bestClass> {
+  const criterion = criteria.find((candidate) => candidate.id === id)
+  return criterion === undefined ? null : bestClass(criterion, evidence)
+}
+
+/** The criteria in force for a lot whose kinds of material apply, the governing one first. */
+function criteriaFor(records: Records, source: Source, lot: Lot): Criterion[] {
+  const produced = dateOf(lot.produced.to)
+  const ids =
+    source.criteria === undefined
+      ? records.site.criteria
+      : source.criteria.filter((entry) => inForce(entry, produced)).map((entry) => entry.set)
+  return ids
+    .map((id) => records.criteria.get(id))
+    .filter((criterion) => criterion !== undefined)
+    .filter((criterion) => criterion.kinds.some((kind) => kind === source.kind))
+}

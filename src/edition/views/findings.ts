@@ -1,0 +1,56 @@
+/** Findings as pages list them, each with the certificate that it is about. */
+import type { Finding } from '../../core/checks/finding.ts'
+import type { Edition, ListedLot } from '../shape/edition.ts'
+
+export interface ListedFinding extends Finding {
+  /** The lot that it is about, where it has a page. */
+  readonly lot?: string
+}
+
+export interface FindingsView {
+  /** Whether this audience may see findings at all. */
+  readonly published: boolean
+  /** Those there are, the gravest first. */
+  readonly groups: readonly { readonly heading: string; readonly findings: readonly ListedFinding[] }[]
+}
+
+const HEADINGS = { blocks: 'Blocks', warning: 'Warnings', information: 'Information' } as const
+
+/** All findings of an edition: those about sources, then those about lots, the newest lot first. */
+export function findingsView(edition: Edition): FindingsView {
+  const about = [...edition.sources.values()].flatMap(({ id, findingCount }) =>
+    findingCount === 0 ? [] : edition.source(id).findings,
+  )
+  const findings = [...about, ...findingsOfLots(edition, [...edition.lots.values()].sort(newestFirst))]
+  const bySeverity = Map.groupBy(findings, ({ severity }) => severity)
+  return {
+    published: findingsPublished(edition),
+    groups: (['blocks', 'warning', 'information'] as const).flatMap((severity) => {
+      const own = bySeverity.get(severity)
+      return own === undefined
+        ? []
+        : [{ heading: HEADINGS[severity], findings: listedFindings(edition, own) }]
+    }),
+  }
+}
+
+/** Whether findings may be shown to the edition's audience. */
+export function findingsPublished({ audience, site }: Pick<Edition, 'audience' | 'site'>): boolean {
+  return audience === 'internal' || (site.publish ?? []).includes('findings')
+}
+
+/** Findings of lots, in the order of the lots. */
+export function findingsOfLots(edition: Pick<Edition, 'lot'>, lots: readonly ListedLot[]): Finding[] {
+  return lots.flatMap(({ id, findingCount }) => (findingCount === 0 ? [] : edition.lot(id).findings))
+}
+
+export function listedFindings(
+  { lots }: Pick<Edition, 'lots'>,
+  findings: readonly Finding[],
+): ListedFinding[] {
+  return findings.map((finding) => (lots.has(finding.about) ? { ...finding, lot: finding.about } : finding))
+}
+
+function newestFirst(a: ListedLot, b: ListedLot): number {
+  return a.sampled === b.sampled ? 0 : a.sampled < b.sampled ? 1 : -1
+}

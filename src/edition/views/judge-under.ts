@@ -1,0 +1,26 @@
+/** Which sets a reader may choose to judge a source's lots under. */
+import { setName } from '../../core/criteria/criterion.ts'
+import type { Edition } from '../shape/edition.ts'
+
+export interface JudgeUnderView {
+  readonly source: string
+  /** With a lot, that one is judged in full; without, every lot of the source on a line each. */
+  readonly lot?: string
+  /** Sets for its kind of material. */
+  readonly sets: readonly { readonly id: string; readonly name: string }[]
+  readonly asOf: string
+}
+
+export function judgeUnderView(
+  { criteria, sources, asOf }: Pick<Edition, 'criteria' | 'sources' | 'asOf'>,
+  of: Pick<JudgeUnderView, 'source' | 'lot'>,
+): JudgeUnderView {
+  const kind = sources.get(of.source)?.kind
+  return {
+    ...of,
+    sets: [...criteria.values()]
+      .filter(({ kinds }) => kinds.some((candidate) => candidate === kind))
+      .map((criterion) => ({ id: criterion.id, name: setName(criterion) })),
+    asOf,
+  }
+}

@@ -1,0 +1,154 @@
+/** A laboratory's page: accreditation, methods, repeatability, scatter and control mortar. */
+import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { Laboratory } from '../../records/schema/loaded-records.ts'
+import { printedUnits, written } from '../../words/as-written.ts'
+import { date, quantity, sentence } from '../../words/print.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import type { ControlEntry, Edition } from '../shape/edition.ts'
+import { batchesOf, cementChanges, controlSeries } from './control-series.ts'
+import { type ScatterLine, scatterLines } from './scatter-lines.ts'
+import { type TrendChartView, trendChartView } from './trend-chart.ts'
+
+export interface LaboratoryPageView {
+  readonly name: string
+  readonly standing: string
+  readonly address: string
+  readonly accreditation: readonly { readonly sentence: string; readonly scope: string }[]
+  readonly methods: readonly { readonly property: string; readonly methods: string }[]
+  readonly repeatability: readonly RepeatabilityLine[]
+  /** Rounds of proficiency tests; empty where there is none. */
+  readonly proficiency: string
+  readonly scatter: readonly ScatterLine[]
+  readonly charts: readonly TrendChartView[]
+  readonly batchCount: number
+  /** The newest batches first, as many as a page has room for. */
+  readonly batches: readonly BatchLine[]
+}
+
+export interface RepeatabilityLine {
+  /** Property, condition and age. */
+  readonly of: string
+  readonly between: string
+  readonly basis: string
+}
+
+/** One control batch on a line; a figure that is not on record is empty. */
+export interface BatchLine {
+  readonly id: string
+  readonly cast: string
+  readonly condition: { readonly id: string; readonly title: string }
+  readonly cement: string
+  readonly flow: string
+  readonly strength7d: string
+  readonly strength28d: string
+  readonly resistivity28d: string
+}
+
+/** Batches in the table; the data file has them all. */
+const NEWEST = 60
+
+/** @throws RangeError for a laboratory that is not on record */
+export function laboratoryPageView(edition: Edition, id: string): LaboratoryPageView {
+  const laboratory = edition.laboratories.get(id)
+  if (laboratory === undefined)
+    throw new RangeError(`laboratoryPageView needs a laboratory on record, got ${id}`)
+  const titleOf = (condition: string) => conditionTitle(edition, condition)
+  const batches = batchesOf(edition.controls, id)
+  const events = cementChanges(batches)
+  return {
+    name: laboratory.name,
+    standing: sentence(laboratory.standing),
+    address: laboratory.address.join(', '),
+    accreditation: (laboratory.accreditation ?? []).map((entry) => accreditation(entry, titleOf)),
+    methods: Object.entries(laboratory.methods ?? {}).map(([key, methods]) => ({
+      property: titleOfProperty(key),
+      methods: (methods ?? []).map(methodWords).join('; '),
+    })),
+    repeatability: (laboratory.repeatability ?? []).map((entry) => repeatability(entry, titleOf)),
+    proficiency: (laboratory.proficiency ?? []).map(proficiencyWords).join('; '),
+    scatter: scatterLines(edition, id),
+    charts: controlSeries(batches, titleOf).map((series) =>
+      trendChartView({ ...series, limits: [], events, of: 'control batch' }),
+    ),
+    batchCount: batches.length,
+    batches: batches
+      .slice(-NEWEST)
+      .reverse()
+      .map((batch) => batchLine(batch, titleOf)),
+  }
+}
+
+type Entries<Key extends keyof Laboratory> = NonNullable<Laboratory[Key]>
+type TitleOf = (condition: string) => string
+
+function titleOfProperty(key: string): string {
+  return property(key as PropertyKey).title
+}
+
+function accreditation(
+  { number, body, from, to, conditions, scope }: Entries<'accreditation'>[number],
+  titleOf: TitleOf,
+): LaboratoryPageView['accreditation'][number] {
+  const until = to === undefined ? 'in force' : `to ${date(to)}`
+  const at = conditions === undefined ? '' : `; at the conditions ${conditions.map(titleOf).join('; ')}`
+  return {
+    sentence: `${number}, ${body}: from ${date(from)}, ${until}${at}.`,
+    scope: scope.map(titleOfProperty).join(', '),
+  }
+}
+
+function methodWords({
+  method,
+  edition,
+  from,
+  to,
+}: {
+  method: string
+  edition?: string
+  from?: string
+  to?: string
+}): string {
+  const name = [method, edition].filter(Boolean).join('-')
+  return `${name}${from === undefined ? '' : ` from ${date(from)}`}${to === undefined ? '' : ` to ${date(to)}`}`
+}
+
+function repeatability(entry: Entries<'repeatability'>[number], titleOf: TitleOf): RepeatabilityLine {
+  const { 'standard-deviation': deviation, 'coefficient-of-variation': relative } = entry
+  return {
+    of: [titleOfProperty(entry.property), entry.condition && titleOf(entry.condition), entry.age]
+      .filter(Boolean)
+      .join(', '),
+    between:
+      deviation !== undefined
+        ? printedUnits(deviation)
+        : relative === undefined
+          ? ''
+          : `${written(relative)} of the value`,
+    basis: `${entry.basis}, from ${date(entry.from)}`,
+  }
+}
+
+function proficiencyWords(entry: Entries<'proficiency'>[number]): string {
+  const z = String(entry.z).replace('-', '−')
+  return `${entry.round}, ${date(entry.date)}, ${titleOfProperty(entry.property)}: z ${z}`
+}
+
+function batchLine({ id, record, results }: ControlEntry, titleOf: TitleOf): BatchLine {
+  return {
+    id,
+    cast: record.cast,
+    condition: { id: record.condition, title: titleOf(record.condition) },
+    cement: record.cement.lot,
+    flow: record.flow === undefined ? '' : written(record.flow),
+    strength7d: figure(results, 'compressive-strength', '7 d'),
+    strength28d: figure(results, 'compressive-strength', '28 d'),
+    resistivity28d: figure(results, 'bulk-resistivity', '28 d'),
+  }
+}
+
+function figure(results: ControlEntry['results'], key: PropertyKey, age: string): string {
+  const result = results.find((candidate) => candidate.property === key && candidate.age === age)
+  if (result === undefined) return ''
+  const text = quantity(result.value, result.decimals, result.unit)
+  return result.valid ? text : `${text}, not valid`
+}

@@ -1,0 +1,82 @@
+/** What the records say of a lot today, kept apart from its certificate. */
+import type { Finding } from '../../core/checks/finding.ts'
+import { massText, plural, sentence } from '../../words/print.ts'
+import { paths } from '../shape/addresses.ts'
+import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
+import { type ControlsOfLot, controlsOfLot } from './controls-of-lot.ts'
+import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
+import { type ExplainedResistivity, explainedResistivities } from './resistivity-of-lot.ts'
+import { type RoutesOfLotView, routesOfLot } from './routes.ts'
+import { yearOf } from './years.ts'
+
+export interface LotTodayView {
+  readonly id: string
+  readonly source: string
+  /** Calendar year of sampling. */
+  readonly year: string
+  readonly asOf: string
+  /** null where nothing was shipped. */
+  readonly shipments: ShipmentsOfLot | null
+  /** The newest first, each with the path of its page. */
+  readonly revisions: readonly (Revision & { readonly path: string })[]
+  readonly findings: readonly Finding[]
+  readonly routes: RoutesOfLotView
+  readonly controls: ControlsOfLot
+  readonly resistivities: readonly ExplainedResistivity[]
+  readonly judgeUnder: JudgeUnderView
+}
+
+export interface ShipmentsOfLot {
+  /** How many, and how much of the lot. */
+  readonly summary: string
+  /** The first ones, as many as a page has room for, and how many more there are. */
+  readonly shown: readonly (ShipmentEntry & { readonly to: string })[]
+  readonly more: number
+  /** Whether any shipment tells where it went. */
+  readonly named: boolean
+}
+
+const SHOWN = 40
+
+export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
+  return {
+    id: lot.id,
+    source: lot.source,
+    year: yearOf(lot.sampled),
+    asOf: edition.asOf,
+    shipments: shipmentsOfLot(edition, lot),
+    revisions: revisionsOf(lot),
+    findings: lot.findings,
+    routes: routesOfLot(edition, lot),
+    controls: controlsOfLot(edition, lot),
+    resistivities: explainedResistivities(edition, lot),
+    judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
+  }
+}
+
+function shipmentsOfLot({ site }: Edition, { shipments, record }: LotEntry): ShipmentsOfLot | null {
+  if (shipments.length === 0) return null
+  const shippedT = shipments.reduce((sum, { massT }) => sum + massT, 0)
+  const count = sentence(plural(shipments.length, 'shipment', 'shipments'))
+  const [shipped, whole] = [massText(shippedT, site.units), massText(record.quantity.value, site.units)]
+  return {
+    summary: `${count}, ${shipped} of ${whole}.`,
+    shown: shipments.slice(0, SHOWN).map((shipment) => ({ ...shipment, to: destination(shipment) })),
+    more: Math.max(0, shipments.length - SHOWN),
+    named: shipments.some(({ consignee, project }) => consignee !== undefined || project !== undefined),
+  }
+}
+
+function destination({ consignee, project }: ShipmentEntry): string {
+  return [consignee, project].filter((part) => part !== undefined).join(', ')
+}
+
+/** The revision in force is the certificate's own page. */
+function revisionsOf({ id, revisions }: LotEntry): LotTodayView['revisions'] {
+  return revisions
+    .map((revision, place) => ({
+      ...revision,
+      path: place === revisions.length - 1 ? paths.certificate(id) : paths.revision(id, revision.number),
+    }))
+    .reverse()
+}

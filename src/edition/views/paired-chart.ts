@@ -1,0 +1,180 @@
+/** A picture of both routes with its legend in words and the table behind it. */
+import {
+  pairedMark,
+  type PairedInput,
+  type PairedLimit,
+  pairedModel,
+  type PairedModel,
+} from '../../charts/paired.ts'
+import { number, plural, writtenText } from '../../words/print.ts'
+import type { PairedView, SeriesRole, ViewSeries } from './paired.ts'
+import { quadrantOf, QUADRANT_WORDS, type Route, type RouteLimit, type RouteLimits } from './route-limits.ts'
+
+/** A page has a wide column; a lot's picture is small everywhere. */
+export type PictureRoom = 'page' | 'lot'
+
+export interface PairedChartView {
+  readonly title: string
+  readonly description: string
+  /** One drawing for each width of column; null where there is nothing to draw. */
+  readonly drawings: readonly { readonly size: string; readonly model: PairedModel | null }[]
+  /** In the order of the drawings' series. */
+  readonly marks: readonly LegendMark[]
+  /** "strength at least 75 %: names of the sets". */
+  readonly limits: readonly string[]
+  readonly rowCount: number
+  /** The newest first, as many as a page has room for. */
+  readonly rows: readonly PairedRow[]
+  /** Whether rows say what they meet. */
+  readonly counted: boolean
+}
+
+export interface LegendMark {
+  /** Classes of the mark's path. */
+  readonly class: string
+  /** Path of the mark in a box of 22 × 14, and the letter beside it. */
+  readonly path: string
+  readonly letter: string
+  /** Mark and series in words. */
+  readonly words: string
+  readonly name: string
+}
+
+export interface PairedRow {
+  readonly lot: string
+  readonly number: string
+  readonly mark: string
+  readonly of: string
+  readonly strength: string
+  readonly resistivity: string
+  readonly meets: string
+}
+
+/** Rows of the table; the file has all. */
+const NEWEST = 200
+
+const ROLE_WORDS: Readonly<Record<SeriesRole, string>> = {
+  source: '',
+  inert: ', inert reference',
+  beside: ', to compare with',
+  subject: '',
+}
+
+export function pairedChartView(
+  view: PairedView,
+  { title, room }: { title: string; room: PictureRoom },
+): PairedChartView {
+  const drawings = drawingsOf(view, room)
+  const marks = view.series.map((own, place) => legendMark(own, place, drawings[0]?.model ?? null))
+  const rows = rowsOf(view, marks)
+  return {
+    title,
+    description: description(view),
+    drawings,
+    marks,
+    limits: limitLines(view.limits).map(([route, limit]) => `${route} ${limit.words}: ${namesOf(limit)}`),
+    rowCount: rows.length,
+    rows: rows.slice(0, NEWEST),
+    counted: view.pair !== undefined,
+  }
+}
+
+/** Letters shrink with the drawing, so a page has one for a wide column and one for a phone, as for trends. */
+function drawingsOf(view: PairedView, room: PictureRoom): PairedChartView['drawings'] {
+  const phone = input(view, firstSet)
+  if (room === 'lot') return [{ size: 'only', model: pairedModel({ ...phone, width: 400, height: 300 }) }]
+  return [
+    { size: 'wide', model: pairedModel({ ...input(view, everySet), width: 860, height: 440 }) },
+    { size: 'narrow', model: pairedModel({ ...phone, width: 320, height: 350 }) },
+  ]
+}
+
+function input(
+  { series, limits, pair }: PairedView,
+  label: (limit: RouteLimit) => string,
+): Omit<PairedInput, 'width' | 'height'> {
+  const labelled = (limit: RouteLimit): PairedLimit => ({ value: limit.value, label: label(limit) })
+  return {
+    series: series.map(({ name, role, points }) => ({
+      name,
+      role,
+      points: points.map(({ strength, resistivity }) => ({ x: strength, y: resistivity })),
+    })),
+    limits: { x: limits.strength.map(labelled), y: limits.resistivity.map(labelled) },
+    ...(pair === undefined ? {} : { quadrants: { x: pair.strength.value, y: pair.resistivity.value } }),
+  }
+}
+
+/** A phone has room for the first set's name alone; the legend names every one. */
+function firstSet({ quantity, sets }: RouteLimit): string {
+  return `${writtenText(quantity.written)}, ${sets[0]?.name ?? ''}`
+}
+
+function everySet(limit: RouteLimit): string {
+  const more = limit.sets.length - 1
+  return `${firstSet(limit)}${more < 1 ? '' : ` and ${more} more`}`
+}
+
+function limitLines({ strength, resistivity }: RouteLimits): (readonly [Route, RouteLimit])[] {
+  return [
+    ...strength.map((limit) => ['strength', limit] as const),
+    ...resistivity.map((limit) => ['resistivity', limit] as const),
+  ]
+}
+
+function namesOf({ sets }: RouteLimit): string {
+  return sets.map(({ name }) => name).join('; ')
+}
+
+function legendMark({ name, role }: ViewSeries, place: number, model: PairedModel | null): LegendMark {
+  const { word, letter, draw } = pairedMark(place)
+  const tone = role === 'source' ? `pair-tone-${model?.series[place]?.tone ?? 0}` : `pair-${role}`
+  return {
+    class: `pair ${tone}`,
+    path: draw(9, 7, 1),
+    letter,
+    words: [role === 'inert' ? 'open' : '', word, letter].filter((part) => part !== '').join(' '),
+    name: `${name}${ROLE_WORDS[role]}`,
+  }
+}
+
+function description({ series, limits }: PairedView): string {
+  const points = series.flatMap((own) => own.points)
+  const strength = range(
+    points.map((point) => point.strength),
+    1,
+  )
+  const resistivity = range(
+    points.map((point) => point.resistivity),
+    0,
+  )
+  const lines = limitLines(limits).map(
+    ([route, limit]) => `Limit of the ${route} index: ${limit.words}, ${namesOf(limit)}.`,
+  )
+  return `${plural(points.length, 'lot', 'lots')}: strength activity index ${strength}, resistivity index ${resistivity}. ${lines.join(' ')} The words and the table beside it tell the same in numbers.`
+}
+
+function range(values: readonly number[], decimals: number): string {
+  const [least, most] = [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))]
+  return `${number(least, decimals)} to ${number(most, decimals)} %`
+}
+
+/** Series that only stand beside are not listed. */
+function rowsOf({ series, pair }: PairedView, marks: readonly LegendMark[]): PairedRow[] {
+  return series
+    .flatMap((own, place) =>
+      own.role === 'beside' ? [] : own.points.map((point) => ({ point, mark: marks[place] })),
+    )
+    .sort(({ point: a }, { point: b }) =>
+      a.tested < b.tested ? 1 : a.tested > b.tested ? -1 : a.lot < b.lot ? -1 : 1,
+    )
+    .map(({ point, mark }) => ({
+      lot: point.lot,
+      number: point.number,
+      mark: mark?.words ?? '',
+      of: mark?.name ?? '',
+      strength: number(point.strength, 1),
+      resistivity: number(point.resistivity, 0),
+      meets: pair === undefined ? '' : QUADRANT_WORDS[quadrantOf(point, pair)].replace('meets ', ''),
+    }))
+}

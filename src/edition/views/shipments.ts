@@ -1,0 +1,65 @@
+/** Shipments by source and year, each leading to the certificate of its lot. */
+import { sourceOf } from '../../core/measure/lot-id.ts'
+import type { CertificateState, Edition, ShipmentEntry } from '../shape/edition.ts'
+import type { SourceByYear } from './register.ts'
+import { countByYear, yearOf, yearsOf } from './years.ts'
+
+export interface ShipmentsView {
+  /** The latest first; none without a shipment. */
+  readonly years: readonly string[]
+  readonly sources: readonly SourceByYear[]
+}
+
+export function shipmentsView({ shipments, sources }: Edition): ShipmentsView {
+  const years = yearsOf(shipments.map(({ date }) => date))
+  const bySource = Map.groupBy(shipments, ({ lot }) => sourceOf(lot))
+  return {
+    years,
+    sources: [...sources.values()].map(({ id, name }) => ({
+      id,
+      name,
+      counts: countByYear(
+        (bySource.get(id) ?? []).map(({ date }) => date),
+        years,
+      ),
+    })),
+  }
+}
+
+/** Shipments of one source in one year, in order of date. */
+export interface ShipmentYear {
+  readonly source: string
+  readonly year: string
+  readonly shipments: readonly ShipmentEntry[]
+}
+
+/** Every source and year that has a page. */
+export function shipmentYears({ shipments }: Pick<Edition, 'shipments'>): ShipmentYear[] {
+  const groups = Map.groupBy(shipments, ({ lot, date }) => `${sourceOf(lot)}/${yearOf(date)}`)
+  return [...groups].map(([key, own]) => {
+    const [source = '', year = ''] = key.split('/')
+    return { source, year, shipments: own }
+  })
+}
+
+export interface ShipmentYearView {
+  readonly name: string
+  /** Newest first, each with the state of its lot's certificate. */
+  readonly shipments: readonly (ShipmentEntry & { readonly state: CertificateState | undefined })[]
+  /** Columns that any of these shipments fills. */
+  readonly has: Readonly<Record<'consignee' | 'project' | 'seal', boolean>>
+}
+
+export function shipmentYearView(edition: Edition, { source, shipments }: ShipmentYear): ShipmentYearView {
+  return {
+    name: edition.sources.get(source)?.name ?? source,
+    shipments: shipments
+      .map((shipment) => ({ ...shipment, state: edition.lots.get(shipment.lot)?.state }))
+      .reverse(),
+    has: {
+      consignee: shipments.some(({ consignee }) => consignee !== undefined),
+      project: shipments.some(({ project }) => project !== undefined),
+      seal: shipments.some(({ seal }) => seal !== undefined),
+    },
+  }
+}

@@ -1,0 +1,46 @@
+/** The particulars of a source, as far as its record has them. */
+import { date } from '../../words/print.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+
+export interface SourceFact {
+  readonly label: string
+  readonly text: string
+}
+
+export function sourceFacts(
+  { producers }: Pick<Edition, 'producers'>,
+  { record }: Pick<SourceEntry, 'record'>,
+): SourceFact[] {
+  const producer = producers.get(record.producer)
+  const facts: [string, string | undefined][] = [
+    ['Producer', producer && [producer.name, ...producer.address].join(', ')],
+    ['Plant', record.plant && producer?.plants?.[record.plant]?.name],
+    ['Marketing entity', record['marketing-entity']],
+    ['Class claimed', record.class],
+    ['Trade name', record['trade-name']],
+    ['Unit', record.unit],
+    ['Deposit', record.deposit],
+    ['Coal', record['coal-sources']?.join(', ')],
+    ['Co-firing', record['co-firing']],
+    ['Additives and treatment', record.additives],
+    ['Lot numbers', record['lot-number-pattern']],
+    ['Safety data sheet', record['safety-data-sheet']],
+    ['Approvals', record.approvals?.map(approvalWords).join('; ')],
+    ['Events', record.events?.map(eventWords).join('; ')],
+  ]
+  return facts.flatMap(([label, text]) => (text === undefined ? [] : [{ label, text }]))
+}
+
+type SourceRecord = SourceEntry['record']
+
+function approvalWords({ by, scope, from, to }: NonNullable<SourceRecord['approvals']>[number]): string {
+  return `${by}: ${scope}, from ${date(from)}${until(to)}`
+}
+
+function eventWords({ title, date: from, to }: NonNullable<SourceRecord['events']>[number]): string {
+  return `${title} (${date(from)}${until(to)})`
+}
+
+function until(to: string | undefined): string {
+  return to === undefined ? '' : ` to ${date(to)}`
+}

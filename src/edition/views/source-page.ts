@@ -1,0 +1,146 @@
+/** A source's page: its last verdict, trends under its criteria, findings, and the ways to its lots. */
+import { type Criterion, setName } from '../../core/criteria/criterion.ts'
+import type { Verdict } from '../../core/criteria/outcome.ts'
+import { sourceOf } from '../../core/measure/lot-id.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
+import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import type { Edition, ListedLot, Series, SourceEntry } from '../shape/edition.ts'
+import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
+import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
+import { type LotLine, lotLines } from './lot-lines.ts'
+import { type RoutesOfSourceView, routesOfSource } from './routes.ts'
+import { type SourceFact, sourceFacts } from './source-facts.ts'
+import { type TrendChartView, trendChartView } from './trend-chart.ts'
+import { seriesTitle, trendContext, trendEvents } from './trends.ts'
+import { yearsOf } from './years.ts'
+
+export interface SourcePageView {
+  readonly id: string
+  readonly name: string
+  readonly kind: MaterialKind
+  /** Name of the producer. */
+  readonly producer: string | undefined
+  /** null without a lot, or where no criterion applies to the last one. */
+  readonly last: LastVerdict | null
+  readonly facts: readonly SourceFact[]
+  /** Criteria, the governing one first. */
+  readonly criteria: readonly { readonly id: string; readonly label: string; readonly name: string }[]
+  readonly published: boolean
+  readonly findings: readonly ListedFinding[]
+  /** Charts that stand open, and those folded in. */
+  readonly charts: readonly TrendChartView[]
+  readonly more: readonly TrendChartView[]
+  readonly routes: RoutesOfSourceView
+  readonly lotCount: number
+  /** The newest lots first, as many as a page has room for. */
+  readonly lots: readonly LotLine[]
+  /** The latest first. */
+  readonly years: readonly string[]
+  readonly shipmentYears: readonly string[]
+  readonly judgeUnder: JudgeUnderView
+}
+
+export interface LastVerdict
+  extends Pick<ListedLot, 'id' | 'number' | 'sampled'>,
+    Pick<Verdict, 'outcome' | 'class' | 'edition'> {
+  /** Title of the criterion. */
+  readonly title: string | undefined
+  /** What decided, and what is met so far. */
+  readonly reasons: Verdict['reasons']
+}
+
+/** Charts that stand open; the others are folded in. */
+const OPEN: readonly PropertyKey[] = [
+  'strength-activity-index',
+  'resistivity-index',
+  'loss-on-ignition',
+  'residue-45um',
+  'density',
+]
+/** Lots listed; the register has them all. */
+const NEWEST = 50
+/** Reasons of a verdict given in its head. */
+const REASONS = 2
+
+/** @throws RangeError for a source that is not in the edition */
+export function sourcePageView(edition: Edition, id: string): SourcePageView {
+  const source = edition.source(id)
+  const { record } = source
+  const lots = edition.lotsOf(id)
+  const criteria = source.criteria
+    .map((set) => edition.criteria.get(set))
+    .filter((criterion) => criterion !== undefined)
+  const charts = source.series.map((series) => ({
+    series,
+    chart: trendOf(edition, source, series, criteria),
+  }))
+  const chartsWhere = (open: boolean) =>
+    charts.filter(({ series }) => OPEN.includes(series.property) === open).map(({ chart }) => chart)
+  return {
+    id,
+    name: record.name,
+    kind: record.kind,
+    producer: edition.producers.get(record.producer)?.name,
+    last: lastVerdict(edition, lots.at(-1), criteria[0]),
+    facts: sourceFacts(edition, source),
+    criteria: criteria.map((criterion) => ({
+      id: criterion.id,
+      label: `${criterion.title}, ${criterion.edition}`,
+      name: setName(criterion),
+    })),
+    published: findingsPublished(edition),
+    findings: listedFindings(edition, [...source.findings, ...findingsOfLots(edition, lots)]),
+    charts: chartsWhere(true),
+    more: chartsWhere(false),
+    routes: routesOfSource(edition, id),
+    lotCount: lots.length,
+    lots: lotLines(lots.slice(-NEWEST).reverse()),
+    years: yearsOf(lots.map(({ sampled }) => sampled)),
+    shipmentYears: yearsOf(
+      edition.shipments.filter(({ lot }) => sourceOf(lot) === id).map(({ date }) => date),
+    ),
+    judgeUnder: judgeUnderView(edition, { source: id }),
+  }
+}
+
+function lastVerdict(
+  edition: Edition,
+  last: ListedLot | undefined,
+  governing: Criterion | undefined,
+): LastVerdict | null {
+  const verdict = last && edition.lot(last.id).verdicts[0]
+  if (last === undefined || verdict === undefined) return null
+  return {
+    id: last.id,
+    number: last.number,
+    sampled: last.sampled,
+    outcome: verdict.outcome,
+    class: verdict.class,
+    edition: verdict.edition,
+    title: governing?.title,
+    reasons: verdict.reasons.slice(0, REASONS),
+  }
+}
+
+function trendOf(
+  edition: Edition,
+  source: SourceEntry,
+  series: Series,
+  criteria: readonly Criterion[],
+): TrendChartView {
+  const { record } = source
+  return trendChartView({
+    title: seriesTitle(series, (id) => conditionTitle(edition, id)),
+    unit: series.unit,
+    decimals: series.decimals,
+    of: 'lot',
+    ...trendContext(series, criteria, { class: record.class ?? null, kind: record.kind }),
+    points: series.points.map(({ precedingMean, ...point }) =>
+      precedingMean === undefined ? point : { ...point, mean: precedingMean },
+    ),
+    events: trendEvents(source),
+    // Only an index spreads over decades; a share of the mass is read from an even axis.
+    axis: property(series.property).nature === 'index' ? 'by-spread' : 'linear',
+  })
+}
