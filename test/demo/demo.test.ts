@@ -44,8 +44,8 @@ describe('scenarioFiles', () => {
 
 describe('the committed demo', () => {
   let edition: Edition
-  const lot = (id: string): LotEntry => edition.lots.get(id) as LotEntry
-  const all = () => [...edition.lots.values()]
+  const lot = (id: string): LotEntry => edition.lot(id)
+  const all = () => [...edition.lots.keys()].map(edition.lot)
   const index = (entry: LotEntry, property: string, condition: string, age: string) =>
     entry.results.find(
       (result) => result.property === property && result.condition === condition && result.age === age,

@@ -10,12 +10,11 @@ const edition = computeEdition(loadRecords('content').records, { program: 'test'
 describe('the evidence file of a source', () => {
   it('gives every verdict of the demonstration content as the edition has it, after a way through JSON', () => {
     let judged = 0
-    for (const source of edition.sources.values()) {
-      const { evidenceOf, lots } = unpackSource(
-        JSON.parse(JSON.stringify(sourceEvidenceData(edition, source))),
-      )
-      expect(lots.map(({ id }) => id)).toEqual(source.lots.map(({ id }) => id))
-      source.lots.forEach((lot, place) => {
+    for (const id of edition.sources.keys()) {
+      const own = edition.lotsOf(id).map((row) => edition.lot(row.id))
+      const { evidenceOf, lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, id))))
+      expect(lots.map((lot) => lot.id)).toEqual(own.map((lot) => lot.id))
+      own.forEach((lot, place) => {
         for (const verdict of lot.verdicts) {
           const criterion = edition.criteria.get(verdict.criterion)
           if (criterion === undefined) throw new Error(`no set ${verdict.criterion}`)
@@ -43,8 +42,8 @@ describe('the evidence file of a source', () => {
   })
 
   it('holds no lot and no word of the workings twice: it stays small beside the lots’ own files', () => {
-    const bytes = [...edition.sources.values()].map(
-      (source) => JSON.stringify(sourceEvidenceData(edition, source)).length / source.lots.length,
+    const bytes = [...edition.sources.keys()].map(
+      (id) => JSON.stringify(sourceEvidenceData(edition, id)).length / edition.lotsOf(id).length,
     )
     expect(Math.max(...bytes)).toBeLessThan(4000)
   })

@@ -37,9 +37,7 @@ beforeAll(async () => {
   })
   folder = built.folder
   certificateOf = (lot) => {
-    const entry = built.edition.lots.get(lot)
-    if (entry === undefined) throw new RangeError(`certificateOf needs a lot of the fixture, got ${lot}`)
-    return entry.certificate()
+    return built.edition.lot(lot).certificate()
   }
   const server = await serve(folder, '/a/b/', 0)
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/a/b/`

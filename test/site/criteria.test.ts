@@ -17,7 +17,7 @@ function sourceOf(id: string) {
 function verdict(source: ReturnType<typeof sourceOf>, lot: string, set: string) {
   const criterion = demo.site.edition.criteria.get(set)
   if (criterion === undefined) throw new RangeError(`the demo needs the set ${set}`)
-  const { lots, evidenceOf } = unpackSource(sourceEvidenceData(demo.site.edition, source))
+  const { lots, evidenceOf } = unpackSource(sourceEvidenceData(demo.site.edition, source.id))
   return judge(criterion, evidenceOf(lots.findIndex(({ id }) => id === lot)))
 }
 
@@ -76,7 +76,8 @@ describe('a source under another set', () => {
       .locator('.under-result tbody tr')
       .evaluateAll((lines) => lines.map((line) => line.querySelectorAll('td')[1]?.textContent?.trim()))
     expect(shown).toEqual(
-      source.lots
+      demo.site.edition
+        .lotsOf(source.id)
         .map((lot) => verdict(source, lot.id, 'varrow-roads').outcome.replaceAll('-', ' '))
         .reverse(),
     )
@@ -86,7 +87,8 @@ describe('a source under another set', () => {
 describe('the comparison of sets', () => {
   it('counts the lots that come out otherwise, as the core does', async () => {
     const source = sourceOf('skarnmere-ash')
-    const pairs = source.lots.map((lot) => [
+    const lots = demo.site.edition.lotsOf(source.id)
+    const pairs = lots.map((lot) => [
       verdict(source, lot.id, 'c618-12a').outcome,
       verdict(source, lot.id, 'fell-county-works').outcome,
     ])
@@ -95,7 +97,7 @@ describe('the comparison of sets', () => {
     )
     await page.waitForSelector('#compare-result h2')
     expect(await page.locator('.compare-state').textContent()).toBe(
-      `${source.lots.length} lots judged under 2 sets, ${pairs.filter(([a, b]) => a !== b).length} come out otherwise.`,
+      `${lots.length} lots judged under 2 sets, ${pairs.filter(([a, b]) => a !== b).length} come out otherwise.`,
     )
     expect(await page.locator('#compare-result tbody tr').count()).toBe(
       pairs.filter(([a, b]) => a !== b).length,
@@ -111,9 +113,9 @@ describe('the comparison of sets', () => {
   it('shows the sets in force without JavaScript, as the verdicts of the edition', async () => {
     const page = await demo.open('comparison/', { javaScriptEnabled: false })
     const source = sourceOf('quellan-ash')
-    const changed = source.lots.filter((lot) =>
-      lot.verdicts.some(({ outcome }) => outcome !== lot.verdicts[0]?.outcome),
-    ).length
+    const changed = demo.site.edition
+      .lotsOf(source.id)
+      .filter(({ outcomes }) => outcomes.some(({ outcome }) => outcome !== outcomes[0]?.outcome)).length
     const text = await page
       .locator('#in-force section', { hasText: 'Quellan Basin fly ash' })
       .first()

@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest'
 
+import type { ListedLot } from '../../src/edition/shape/edition.ts'
 import { siteInBrowser } from './site-in-browser.ts'
 
 const demo = siteInBrowser('networkidle')
 
+const failed = ({ outcomes: [governing] }: ListedLot) => governing?.outcome === 'does-not-meet'
+
 function firstSource() {
   const source = [...demo.site.edition.sources.values()].find((candidate) =>
-    candidate.lots.some((lot) => lot.verdicts[0]?.outcome === 'does-not-meet'),
+    demo.site.edition.lotsOf(candidate.id).some(failed),
   )
   if (source === undefined) throw new RangeError('the demo needs a source with a lot that does not meet')
   return source
@@ -27,10 +30,11 @@ describe('the register', () => {
 
   it('filters by source and outcome, counts what it found and keeps the filter in the address', async () => {
     const source = firstSource()
-    const failing = source.lots.filter((lot) => lot.verdicts[0]?.outcome === 'does-not-meet')
+    const lots = demo.site.edition.lotsOf(source.id)
+    const failing = lots.filter(failed)
     const page = await demo.open('register/')
     await page.selectOption('select[name="source"]', source.id)
-    await page.selectOption('select[name="criterion"]', source.lots.at(-1)?.verdicts[0]?.criterion ?? '')
+    await page.selectOption('select[name="criterion"]', lots.at(-1)?.outcomes[0]?.criterion ?? '')
     await page.selectOption('select[name="outcome"]', 'does-not-meet')
     expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
     expect(await page.locator('#filter-count').textContent()).toBe(
@@ -71,7 +75,7 @@ describe('a trend chart', () => {
     await page.locator('#trend-0').scrollIntoViewIfNeeded()
     await page.locator(`#trend-0 svg.chart-${size}`).press('ArrowLeft')
     expect(await page.locator('#trend-0 .reading').textContent()).toContain(
-      source.series[0]?.points.at(-1)?.lot,
+      demo.site.edition.source(source.id).series[0]?.points.at(-1)?.lot,
     )
     expect(await page.locator(`#trend-0 svg.chart-${size} .chosen`).count()).toBe(1)
     await page.context().close()
@@ -98,7 +102,9 @@ describe('a trend chart', () => {
     const chart = page.locator('#trend-0')
     expect(await chart.locator('svg.chart-wide > title').textContent()).toContain('Strength activity index')
     expect(await chart.locator('svg.chart-wide > desc').textContent()).toMatch(/^\d+ valid results from /)
-    expect(await chart.locator('tbody tr').count()).toBe(source.series[0]?.points.length)
+    expect(await chart.locator('tbody tr').count()).toBe(
+      demo.site.edition.source(source.id).series[0]?.points.length,
+    )
     await page.context().close()
   })
 })

@@ -2,11 +2,10 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { standingControls, standingWords } from '../../../src/edition/views/control-standing.ts'
-import type { LotEntry } from '../../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
-const lots = [...edition.lots.values()]
+const lots = [...edition.lots.keys()].map(edition.lot)
 
 /** Mean of the 28 d loads of a committed control record, read with a pattern and nothing else. */
 function meanLoad(control: string): number {
@@ -20,10 +19,9 @@ function meanLoad(control: string): number {
 
 describe('standingControls', () => {
   it('gives the index that the bench sheets give over the mean of earlier controls', () => {
-    const [standing] = standingControls(
-      edition,
-      edition.lots.get('skarnmere-ash/SA-2026-001') as LotEntry,
-    ).filter(({ index }) => index.property === 'strength-activity-index' && index.condition === 'c311')
+    const [standing] = standingControls(edition, edition.lot('skarnmere-ash/SA-2026-001')).filter(
+      ({ index }) => index.property === 'strength-activity-index' && index.condition === 'c311',
+    )
     if (standing?.standing == null) throw new RangeError('the lot needs an earlier control of its cement')
     const own = standing.own.batch
     const alike = standing.earlier

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Quantity } from '../../../src/core/measure/units.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
-import type { LotEntry, SourceEntry } from '../../../src/edition/shape/edition.ts'
 import {
   pairedGroups,
   pairedOfLot,
@@ -80,7 +79,7 @@ describe('pairedGroups on the demonstration content', () => {
     ])
     for (const { condition, age, series } of groups) {
       let lots = 0
-      for (const lot of edition.lots.values()) {
+      for (const lot of [...edition.lots.keys()].map(edition.lot)) {
         const found = new Set(
           lot.results
             .filter(
@@ -110,7 +109,7 @@ describe('pairedGroups on the demonstration content', () => {
       expect(Object.values(quadrants).reduce((a, b) => a + b)).toBe(lots)
     for (const point of group.series.flatMap(({ points }) => points)) {
       const outcome = (set: string) =>
-        edition.lots.get(point.lot)?.verdicts.find(({ criterion }) => criterion === set)?.outcome === 'meets'
+        edition.lots.get(point.lot)?.outcomes.find(({ criterion }) => criterion === set)?.outcome === 'meets'
       const [strength, resistivity] = [outcome('modified-strength'), outcome('resistivity-option')]
       expect(quadrantOf(point, group.pair)).toBe(
         strength ? (resistivity ? 'both' : 'strength') : resistivity ? 'resistivity' : 'neither',
@@ -158,7 +157,7 @@ describe('pairedGroups on the demonstration content', () => {
 })
 
 describe('pairedOfSource on the demonstration content', () => {
-  const ofAsh = pairedOfSource(edition, edition.sources.get('skarnmere-ash') as SourceEntry)
+  const ofAsh = pairedOfSource(edition, 'skarnmere-ash')
   it('draws the source on top of inert references and other sources, and counts its lots alone', () => {
     const [group] = ofAsh
     expect(group?.series.map(({ name, role }) => [name, role])).toEqual([
@@ -170,15 +169,15 @@ describe('pairedOfSource on the demonstration content', () => {
     expect(group?.series.at(-1)?.points).toHaveLength(group?.counts[0]?.lots ?? 0)
   })
   it('draws an inert source as such, with no inert reference beside it but others', () => {
-    const [group] = pairedOfSource(edition, edition.sources.get('tarn-hollow-limestone') as SourceEntry)
+    const [group] = pairedOfSource(edition, 'tarn-hollow-limestone')
     expect(group?.series.map(({ role }) => role)).toEqual(['beside', 'inert'])
   })
 })
 
 describe('pairedOfLot on the demonstration content', () => {
-  const all = [...edition.lots.values()].flatMap((lot) =>
-    pairedOfLot(edition, lot).map((view) => ({ lot, view })),
-  )
+  const all = [...edition.lots.keys()]
+    .map(edition.lot)
+    .flatMap((lot) => pairedOfLot(edition, lot).map((view) => ({ lot, view })))
   it('ends with the lot itself, and has every other point tested on an earlier day', () => {
     expect(all.length).toBeGreaterThan(200)
     for (const { lot, view } of all) {
@@ -190,7 +189,7 @@ describe('pairedOfLot on the demonstration content', () => {
     }
   })
   it('has the values that the lot’s results have, and the quadrant that its own limits give', () => {
-    const lot = edition.lots.get('skarnmere-ash/SA-2026-001') as LotEntry
+    const lot = edition.lot('skarnmere-ash/SA-2026-001')
     const view = pairedOfLot(edition, lot).find(({ condition }) => condition === 'modified-50c')
     const value = (property: string) =>
       lot.results.find(
@@ -206,13 +205,11 @@ describe('pairedOfLot on the demonstration content', () => {
     expect([view?.pair?.strength.value, view?.pair?.resistivity.value]).toEqual([70, 250])
   })
   it('does not change when later lots go away', () => {
-    const lot = edition.lots.get('skarnmere-ash/SA-2025-003') as LotEntry
-    const earlier = new Map(
-      [...edition.sources].map(([id, source]) => [
-        id,
-        { ...source, lots: source.lots.filter(({ sampled }) => sampled <= lot.sampled) },
-      ]),
-    )
-    expect(pairedOfLot({ ...edition, sources: earlier }, lot)).toEqual(pairedOfLot(edition, lot))
+    const lot = edition.lot('skarnmere-ash/SA-2025-003')
+    const earlier = {
+      ...edition,
+      lotsOf: (source: string) => edition.lotsOf(source).filter(({ sampled }) => sampled <= lot.sampled),
+    }
+    expect(pairedOfLot(earlier, lot)).toEqual(pairedOfLot(edition, lot))
   })
 })

@@ -4,13 +4,12 @@ import { explainedIndices } from '../../../src/edition/views/resistivity-explain
 import { loadRecords } from '../../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
-const all = [...edition.lots.values()].flatMap((lot) =>
-  explainedIndices(edition, lot).map((entry) => ({ lot, ...entry })),
-)
+const lots = [...edition.lots.keys()].map(edition.lot)
+const all = lots.flatMap((lot) => explainedIndices(edition, lot).map((entry) => ({ lot, ...entry })))
 
 describe('explainedIndices', () => {
   it('explains every valid resistivity index of the demonstration, or says what is lacking', () => {
-    const wanted = [...edition.lots.values()].flatMap((lot) =>
+    const wanted = lots.flatMap((lot) =>
       lot.results.filter(
         (result) => result.property === 'resistivity-index' && result.role === 'producer' && result.valid,
       ),

@@ -32,8 +32,13 @@ describe('scatterRows', () => {
   })
 
   it('puts repeated lots after control batches, with the scatter of the index itself and no components', () => {
+    const repeated = new Map(repeatedLots().map((lot) => [lot.id, lot]))
     const rows = scatterRows(
-      { ...edition, lots: new Map(repeatedLots().map((lot) => [lot.id, lot])) },
+      {
+        ...edition,
+        lots: new Map([...edition.lots].filter(([id]) => repeated.has(id))),
+        lot: (id) => repeated.get(id) as LotEntry,
+      },
       'north-quay',
     )
     const last = rows.at(-1)
@@ -55,7 +60,7 @@ describe('scatterRows', () => {
 
 /** Three lots of the demo with the index of their 28 d test as if it had been made twice. */
 function repeatedLots(): LotEntry[] {
-  const once = [...edition.lots.values()].flatMap((lot) =>
+  const once = [...edition.lots.keys()].map(edition.lot).flatMap((lot) =>
     lot.results
       .filter(
         (result) =>

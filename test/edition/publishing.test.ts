@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest'
+import type { Edition } from '../../src/edition/shape/edition.ts'
+import { forAudience } from '../../src/edition/publishing.ts'
+import type { Site } from '../../src/records/schema/loaded-records.ts'
+import { finding, revision, shipment, tinyEdition, tinyLot, tinySource } from './tiny-edition.ts'
+
+/** A certified lot with a finding and a shipment, and a draft. */
+function edition(site: object = {}): Edition {
+  const point = (lot: string) => ({ lot, at: '2026-03-05', value: 1, status: 'valid' as const })
+  const points = [point('ash/1'), point('ash/2')]
+  const ash = tinySource('ash', {
+    findings: [finding('ash')],
+    series: [
+      { property: 'density', unit: 'g/cm3', decimals: 2, points },
+      { property: 'SO3', unit: '%', decimals: 1, points: points.slice(1) },
+    ],
+  })
+  const certified = tinyLot('ash/1', {
+    state: 'complete',
+    revisions: [revision(0, '2026-03-10')],
+    findings: [finding('ash/1')],
+    shipments: [{ ...shipment('ash/1', 'BL-1', '2026-03-12'), consignee: 'Quellan Mix', seal: '44871' }],
+  })
+  const draft = tinyLot('ash/2', { shipments: [shipment('ash/2', 'BL-2', '2026-03-13')] })
+  return tinyEdition([ash], [certified, draft], {
+    site: { title: 'Register', units: 'SI', criteria: [], ...site } as unknown as Site,
+  })
+}
+
+describe('forAudience', () => {
+  it('gives the internal audience the edition as it is', () => {
+    const whole = edition()
+    expect(forAudience(whole, 'internal')).toBe(whole)
+  })
+
+  it('leaves a draft out of rows, shipments and charts, and refuses to give it', () => {
+    const shown = forAudience(edition(), 'public')
+    expect([...shown.lots.keys()]).toEqual(['ash/1'])
+    expect(shown.lotsOf('ash').map(({ id }) => id)).toEqual(['ash/1'])
+    expect(shown.shipments.map(({ bill }) => bill)).toEqual(['BL-1'])
+    expect(shown.source('ash').series.map((series) => [series.property, series.points.length])).toEqual([
+      ['density', 1],
+    ])
+    expect(shown.source('ash').unpublished).toBe(1)
+    expect(() => shown.lot('ash/2')).toThrow('lot needs the id of a published lot, got ash/2')
+  })
+
+  it('shows drafts where the site wants them', () => {
+    const shown = forAudience(edition({ drafts: 'yes' }), 'public')
+    expect([shown.lots.size, shown.lot('ash/2').id, shown.source('ash').unpublished]).toEqual([2, 'ash/2', 0])
+  })
+
+  it('takes findings, persons, consignees and seals out of rows and entries alike', () => {
+    const shown = forAudience(edition(), 'public')
+    expect([shown.lots.get('ash/1')?.findingCount, shown.sources.get('ash')?.findingCount]).toEqual([0, 0])
+    expect([shown.lot('ash/1').findings, shown.source('ash').findings]).toEqual([[], []])
+    expect(shown.lot('ash/1').revisions[0]?.by).toBe('name not published')
+    for (const line of [shown.shipments[0], shown.lot('ash/1').shipments[0]])
+      expect([line?.bill, line?.consignee, line?.seal]).toEqual(['BL-1', undefined, undefined])
+  })
+
+  it('keeps what the site publishes', () => {
+    const shown = forAudience(edition({ publish: ['findings', 'persons', 'consignee', 'seals'] }), 'public')
+    expect(shown.lots.get('ash/1')?.findingCount).toBe(1)
+    expect(shown.lot('ash/1').revisions[0]?.by).toBe('M. Okafor')
+    expect(shown.shipments[0]).toMatchObject({ consignee: 'Quellan Mix', seal: '44871' })
+  })
+})

@@ -1,0 +1,127 @@
+/** An edition of literal lots and sources, for what reads editions: nothing in it was computed. */
+import type { Finding } from '../../src/core/checks/finding.ts'
+import type { Outcome, Verdict } from '../../src/core/criteria/outcome.ts'
+import type {
+  Edition,
+  LotEntry,
+  Revision,
+  ShipmentEntry,
+  SourceEntry,
+} from '../../src/edition/shape/edition.ts'
+import { listedLot, listedSource, lotsBySource } from '../../src/edition/shape/listing.ts'
+import type { Lot, Site, Source } from '../../src/records/schema/loaded-records.ts'
+
+/** A verdict without clauses. */
+export function verdict(criterion: string, outcome: Outcome, more: Partial<Verdict> = {}): Verdict {
+  return {
+    criterion,
+    edition: '1',
+    class: null,
+    outcome,
+    decidedBy: [],
+    reasons: [],
+    clauses: [],
+    trial: false,
+    ...more,
+  }
+}
+
+export function revision(number: number, date: string, more: Partial<Revision> = {}): Revision {
+  const text = { by: 'M. Okafor', function: 'quality manager', reason: 'released', digest: 'sha256-0' }
+  return { number, date, ...text, state: 'complete', ...more }
+}
+
+export function finding(about: string, severity: Finding['severity'] = 'warning'): Finding {
+  const id = `changed-after-issue/${about}`
+  return { id, check: 'changed-after-issue', severity, about, sentence: `${about} differs`, evidence: [] }
+}
+
+export function shipment(lot: string, bill: string, date: string, massT = 25): ShipmentEntry {
+  return { lot, bill, date, massT, massWritten: `${massT} t` }
+}
+
+/** A draft of 1000 t, sampled on 5 March 2026. */
+export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
+  const [source = '', lot = ''] = id.split('/')
+  const record = {
+    produced: { from: '2026-03-01', to: '2026-03-05' },
+    quantity: { kind: 'mass', value: 1000, unit: 't', written: '1000 t', decimals: 0 },
+    samples: [],
+  }
+  return {
+    id,
+    source,
+    lot,
+    number: lot,
+    formerly: [],
+    sampled: '2026-03-05',
+    state: 'draft',
+    record: record as unknown as Lot,
+    results: [],
+    unmade: [],
+    planned: [],
+    bestClass: () => null,
+    verdicts: [],
+    shipments: [],
+    revisions: [],
+    findings: [],
+    certificate: () => {
+      throw new RangeError(`certificate needs a computed lot, got ${id}`)
+    },
+    revisionDocument: (number) => {
+      throw new RangeError(`revisionDocument needs a computed lot, got ${id} ${number}`)
+    },
+    ...more,
+  }
+}
+
+/** A source of fly ash named after its id. */
+export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceEntry {
+  const record = { name: `Ash of ${id}`, producer: 'works', kind: 'coal-fly-ash' }
+  return {
+    id,
+    record: record as Source,
+    series: [],
+    criteria: [],
+    background: { kind: 'coal-fly-ash', approvals: [], events: [], requested: {}, repeatability: {} },
+    restarts: [],
+    unpublished: 0,
+    findings: [],
+    ...more,
+  }
+}
+
+/** @param lots in order of source and sampling, all of sources given */
+export function tinyEdition(
+  sources: readonly SourceEntry[],
+  lots: readonly LotEntry[],
+  more: Partial<Edition> = {},
+): Edition {
+  const rows = new Map(lots.map((lot) => [lot.id, listedLot(lot)]))
+  const entry = <Entry extends { readonly id: string }>(all: readonly Entry[], id: string): Entry => {
+    const found = all.find((candidate) => candidate.id === id)
+    if (found === undefined) throw new RangeError(`tinyEdition needs a known id, got ${id}`)
+    return found
+  }
+  return {
+    asOf: '2026-04-10',
+    site: { title: 'Register', units: 'SI', criteria: [] } as unknown as Site,
+    address: { origin: 'https://example.org', base: '/a/' },
+    audience: 'internal',
+    producers: new Map(),
+    laboratories: new Map(),
+    conditions: new Map(),
+    announcedConditions: new Map(),
+    controls: new Map(),
+    criteria: new Map(),
+    sources: new Map(sources.map((source) => [source.id, listedSource(source)])),
+    lots: rows,
+    lotsOf: lotsBySource(rows),
+    lot: (id) => entry(lots, id),
+    source: (id) => entry(sources, id),
+    shipments: lots.flatMap((lot) => lot.shipments),
+    methods: [],
+    program: 'test',
+    ...more,
+  }
+}

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest'
+import { lotColumns, shipmentColumns } from '../../../src/edition/writers/columns.ts'
+import { revision, shipment, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+
+const points = [
+  { lot: 'ash/1', at: '2026-03-05', value: 2.3456789, status: 'valid' as const },
+  { lot: 'ash/2', at: '2026-03-06', value: 2.4, status: 'not-valid' as const },
+]
+const edition = tinyEdition(
+  [
+    tinySource('ash', { series: [{ property: 'density', unit: 'g/cm3', decimals: 2, points }] }),
+    tinySource('tuff'),
+  ],
+  [
+    tinyLot('ash/1', {
+      formerly: ['ash/A'],
+      verdicts: [verdict('b', 'meets'), verdict('a', 'does-not-meet')],
+      revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')],
+      shipments: [shipment('ash/1', 'BL-1', '2026-03-12', 24.83000001)],
+    }),
+    tinyLot('ash/2', { sampled: '2026-03-06T14:30', class: 'F' }),
+    tinyLot('tuff/1', { verdicts: [verdict('b', 'pending')] }),
+  ],
+)
+
+describe('lotColumns', () => {
+  it('has one place a lot in every column; a lot that a set does not judge has no outcome under it', () => {
+    expect(lotColumns(edition)).toMatchObject({
+      criteria: ['a', 'b'],
+      sources: ['ash', 'tuff'],
+      columns: {
+        lot: ['ash/1', 'ash/2', 'tuff/1'],
+        source: [0, 0, 1],
+        sampled: ['2026-03-05', '2026-03-06', '2026-03-05'],
+        issued: ['2026-04-02', null, null],
+        class: [null, 'F', null],
+        // Places in the order of the design: meets 0, does-not-meet 2, pending 4.
+        outcome: { a: [2, -1, -1], b: [0, -1, 4] },
+        // Six digits of a valid value; one that is not valid is left out.
+        values: { 'density||': [2.34568, null, null] },
+      },
+      formerly: { 'ash/A': 0 },
+    })
+  })
+})
+
+describe('shipmentColumns', () => {
+  it('leads from a bill to the lot’s place, and nowhere for a lot that is not shown', () => {
+    const shipments = [...edition.shipments, shipment('ash/9', 'BL-9', '2026-03-14')]
+    expect(shipmentColumns({ ...edition, shipments })).toMatchObject({
+      columns: { bill: ['BL-1', 'BL-9'], mass: [24.83, 25], lot: [0, -1] },
+    })
+  })
+})
