@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import { batchSeries } from '../../../src/core/doubt/batch-series.ts'
+import type { Result } from '../../../src/core/result/result.ts'
+
+function result(more: Partial<Result>): Result {
+  return {
+    property: 'strength-activity-index',
+    condition: 'warm',
+    age: '28 d',
+    laboratory: 'quay',
+    role: 'producer',
+    value: 90,
+    tested: '2026-03-05',
+    valid: true,
+    ...more,
+  } as Result
+}
+
+describe('batchSeries', () => {
+  it('takes a control’s strength for the strength index, grouped by cement, valid ones alone', () => {
+    const strength = result({ property: 'compressive-strength', role: 'control', value: 40 })
+    const series = batchSeries(
+      [
+        { cement: 'PC-A', results: [strength, { ...strength, valid: false }] },
+        { cement: 'PC-B', results: [{ ...strength, value: 42 }] },
+      ],
+      [],
+    )
+    expect([...(series.get('quay')?.values() ?? [])]).toEqual([
+      {
+        property: 'strength-activity-index',
+        condition: 'warm',
+        age: '28 d',
+        of: 'control batches',
+        batches: [
+          { group: 'PC-A', tested: '2026-03-05', mean: 40 },
+          { group: 'PC-B', tested: '2026-03-05', mean: 42 },
+        ],
+      },
+    ])
+  })
+
+  it('takes indices of a lot only where two of one kind are valid, grouped by lot', () => {
+    const twice = { id: 'ash/1', results: [result({}), result({ value: 92 })] }
+    const once = { id: 'ash/2', results: [result({}), result({ valid: false }), result({ age: '7 d' })] }
+    const [series] = [...(batchSeries([], [twice, once]).get('quay')?.values() ?? [])]
+    expect(series).toMatchObject({
+      of: 'repeated lots',
+      batches: [
+        { group: 'ash/1', mean: 90 },
+        { group: 'ash/1', mean: 92 },
+      ],
+    })
+  })
+})

@@ -1,0 +1,103 @@
+/** Views of the demonstration content, held against its records. */
+import { describe, expect, it } from 'vitest'
+import { computeEdition } from '../../../src/edition/compute.ts'
+import { controlsOfLot } from '../../../src/edition/views/controls-of-lot.ts'
+import { laboratoryLines } from '../../../src/edition/views/laboratories.ts'
+import { laboratoryPageView } from '../../../src/edition/views/laboratory-page.ts'
+import { explainedResistivities } from '../../../src/edition/views/resistivity-of-lot.ts'
+import { routeGroups, routesOfLot } from '../../../src/edition/views/routes.ts'
+import { sourcePageView } from '../../../src/edition/views/source-page.ts'
+import { loadRecords } from '../../../src/records/load.ts'
+
+const { records } = loadRecords('content')
+const edition = computeEdition(records, { program: 'test' })
+const LOT = edition.lot('skarnmere-ash/SA-2026-001')
+
+describe('laboratoryLines', () => {
+  it('counts the control batches that each laboratory has on record', () => {
+    for (const { id, batches } of laboratoryLines(edition))
+      expect(batches, id).toBe(
+        [...records.controls.values()].filter(({ laboratory }) => laboratory === id).length,
+      )
+  })
+})
+
+describe('laboratoryPageView', () => {
+  it('lists the newest sixty batches of all, newest first', () => {
+    const { batches, batchCount } = laboratoryPageView(edition, 'north-quay')
+    expect([batches.length, 60 < batchCount]).toEqual([60, true])
+    const cast = batches.map((batch) => batch.cast)
+    expect(cast).toEqual(cast.toSorted().reverse())
+  })
+
+  it('refuses a laboratory that is not on record', () => {
+    expect(() => laboratoryPageView(edition, 'nowhere')).toThrow('needs a laboratory on record, got nowhere')
+  })
+})
+
+describe('sourcePageView', () => {
+  const view = sourcePageView(edition, 'skarnmere-ash')
+
+  it('has a chart for every series, those that stand open first', () => {
+    expect(view.charts.length + view.more.length).toBe(edition.source('skarnmere-ash').series.length)
+    expect(view.charts[0]?.title).toContain('Strength activity index')
+    expect(view.more.every(({ title }) => !title.includes('activity index'))).toBe(true)
+  })
+
+  it('lists the last lot first and leads to every year of lots and shipments', () => {
+    expect(view.lots[0]?.id).toBe(edition.lotsOf('skarnmere-ash').at(-1)?.id)
+    expect(view.years).toEqual(['2026', '2025', '2024', '2023'])
+    expect(view.shipmentYears[0]).toBe('2026')
+  })
+})
+
+describe('controlsOfLot', () => {
+  it('ends each drawing with the lot’s own control and names the laboratory', () => {
+    const { charts, laboratories } = controlsOfLot(edition, LOT)
+    expect(charts.every(({ label }) => label.endsWith('the last one this lot’s'))).toBe(true)
+    expect(laboratories.map(({ id }) => id)).toEqual(['north-quay'])
+  })
+})
+
+describe('explainedResistivities', () => {
+  it('has three rows of test, control and factor, the first of them as read, and a field for each input', () => {
+    const [first] = explainedResistivities(edition, LOT)
+    expect(first?.explained?.rows.map(({ modelled }) => modelled)).toEqual([false, true, true])
+    expect(first?.explained?.fields.map(({ name }) => name)).toEqual([
+      'cementAlkalis',
+      'materialAlkalis',
+      'waterToCementitious',
+      'cementReaction-0',
+      'cementReaction-1',
+      'materialReaction-0',
+      'materialReaction-1',
+      'bound-0',
+      'bound-1',
+    ])
+  })
+})
+
+describe('routeGroups', () => {
+  it('counts where each route has one limit, and says why it does not elsewhere', () => {
+    const [modified, standard] = routeGroups(edition)
+    expect(modified?.counted).toMatchObject({
+      strength: 'at least 70\u00a0%',
+      resistivity: 'at least 250\u00a0%',
+    })
+    expect(standard?.counted).toEqual({
+      missing:
+        'No set in force has a limit for the resistivity index here, so that the routes are not counted.',
+    })
+  })
+})
+
+describe('routesOfLot', () => {
+  // 77.2 % and 483 % of the control, as in the test of pairedOfLot.
+  it('says where the lot lies, and lists it among the rows of its picture', () => {
+    const [route] = routesOfLot(edition, LOT)
+    expect(route?.sentence.replaceAll('\u00a0', ' ')).toBe(
+      'Strength 77.2 %, resistivity 483 % of the control: meets both (at least 70 %, at least 250 %).',
+    )
+    expect(route?.chart.rows.some(({ number }) => number === LOT.number)).toBe(true)
+  })
+})

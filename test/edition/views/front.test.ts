@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest'
+import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import type { ClauseOutcome } from '../../../src/core/criteria/outcome.ts'
+import { frontView } from '../../../src/edition/views/front.ts'
+import { finding, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+
+function clause(
+  property: ClauseOutcome['property'],
+  value: number,
+  outcome: ClauseOutcome['outcome'],
+): ClauseOutcome {
+  return {
+    id: `${property}`,
+    title: '',
+    outcome,
+    decides: false,
+    information: false,
+    ...(property === undefined ? {} : { property }),
+    kind: 'value',
+    value,
+    compared: value,
+    unit: '%',
+    decimals: 1,
+    limit: { operator: 'at-least', values: [75], unit: '%', written: ['75 %'], layer: 'plain' },
+    result: null,
+    reason: '',
+  }
+}
+
+const index = clause('strength-activity-index', 91.26, 'meets')
+const ignition = clause('loss-on-ignition', 7.2, 'does-not-meet')
+const plain = { id: 'plain', title: 'Plain set', edition: '2', layers: [] } as unknown as Criterion
+
+function front(lots: Parameters<typeof tinyEdition>[1]) {
+  const points = lots.map(({ id }) => ({ lot: id, at: '2026-03-05', value: 90, status: 'valid' as const }))
+  const series = [{ property: 'strength-activity-index' as const, unit: '%', decimals: 0, points }]
+  return frontView(
+    tinyEdition([tinySource('ash', { series })], lots, { criteria: new Map([['plain', plain]]) }),
+  )
+}
+
+const certified = (id: string, clauses: readonly ClauseOutcome[], outcome: ClauseOutcome['outcome']) =>
+  tinyLot(id, {
+    state: 'complete',
+    verdicts: [verdict('plain', outcome, { clauses })],
+    revisions: [revision(0, '2026-03-10')],
+  })
+
+describe('frontView', () => {
+  it('takes the last lot with a certificate in force, past drafts and withdrawn ones', () => {
+    const { sources } = front([
+      certified('ash/1', [index], 'meets'),
+      { ...certified('ash/2', [index], 'meets'), state: 'withdrawn' },
+      tinyLot('ash/3', { findings: [finding('ash/3')] }),
+    ])
+    expect(sources[0]).toMatchObject({ last: { id: 'ash/1' }, lotCount: 3, openFindings: 1 })
+    expect(sources[0]?.governing?.points).toHaveLength(3)
+  })
+
+  it('shows the clause that is not met, else an activity index that is, looking into groups', () => {
+    const group: ClauseOutcome = { ...index, kind: 'group', clauses: [index] }
+    const shown = (clauses: readonly ClauseOutcome[], outcome: ClauseOutcome['outcome']) =>
+      front([certified('ash/1', clauses, outcome)]).sources[0]?.governing
+    expect(shown([ignition, group], 'does-not-meet')).toMatchObject({ title: 'Loss on ignition', value: 7.2 })
+    expect(shown([{ ...ignition, outcome: 'meets' }, group], 'meets')).toMatchObject({
+      title: 'Strength activity index',
+      printed: '91.3\u00a0%',
+      lotNumber: null,
+    })
+  })
+
+  it('falls back on an earlier lot for its result, and names it', () => {
+    const { sources } = front([certified('ash/1', [index], 'meets'), certified('ash/2', [], 'meets')])
+    expect(sources[0]).toMatchObject({ last: { id: 'ash/2' }, governing: { lotNumber: '1' } })
+  })
+
+  it('has neither verdict nor result for a source without lots', () => {
+    expect(front([]).sources[0]).toMatchObject({ last: null, verdict: null, governing: null })
+  })
+
+  it('lists ten certificates by their newest revision, the latest first, and no draft', () => {
+    const lots = Array.from({ length: 12 }, (_, place) =>
+      tinyLot(`ash/${place}`, { revisions: [revision(0, `2026-03-${String(10 + place)}`)] }),
+    )
+    const { newest } = front([...lots, tinyLot('ash/draft')])
+    expect(newest.map(({ id }) => id)).toEqual(
+      [11, 10, 9, 8, 7, 6, 5, 4, 3, 2].map((place) => `ash/${place}`),
+    )
+    expect(newest[0]).toMatchObject({ source: 'Ash of ash', issued: { date: '2026-03-21' }, outcome: null })
+  })
+})

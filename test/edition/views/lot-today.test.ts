@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest'
+import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import { lotTodayView } from '../../../src/edition/views/lot-today.ts'
+import { revision, shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
+
+function today(more: Parameters<typeof tinyLot>[1]) {
+  const lot = tinyLot('ash/1', more)
+  const set = (id: string, kind: string) =>
+    ({ id, title: id, edition: '1', kinds: [kind] }) as unknown as Criterion
+  const criteria = new Map([
+    ['for-ash', set('for-ash', 'coal-fly-ash')],
+    ['for-slag', set('for-slag', 'slag')],
+  ])
+  return lotTodayView(tinyEdition([tinySource('ash')], [lot], { criteria }), lot)
+}
+
+describe('lotTodayView', () => {
+  it('lists revisions newest first; the newest is the certificate’s own page', () => {
+    const { revisions } = today({ revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')] })
+    expect(revisions.map(({ number, path }) => [number, path])).toEqual([
+      [1, 'lots/ash/1/'],
+      [0, 'lots/ash/1/revision/0/'],
+    ])
+  })
+
+  it('adds up what was shipped, shows forty shipments and says how many more there are', () => {
+    const shipments = Array.from({ length: 42 }, (_, index) =>
+      shipment('ash/1', `BL-${index}`, '2026-03-12', 10),
+    )
+    const view = today({ shipments }).shipments
+    expect(view?.summary.replaceAll(/[\u00a0\u2009]/g, ' ')).toBe(
+      '42 shipments, 420 t (463 short tons) of 1000 t (1102 short tons).',
+    )
+    expect([view?.shown.length, view?.more, view?.named]).toEqual([40, 2, false])
+  })
+
+  it('says where a shipment went as far as that is published', () => {
+    const view = today({
+      shipments: [
+        { ...shipment('ash/1', 'BL-1', '2026-03-12'), consignee: 'Quellan Mix', project: 'Bridge' },
+        { ...shipment('ash/1', 'BL-2', '2026-03-13'), project: 'Bridge' },
+      ],
+    }).shipments
+    expect([view?.named, view?.shown.map(({ to }) => to)]).toEqual([true, ['Quellan Mix, Bridge', 'Bridge']])
+  })
+
+  it('has no shipments where nothing was shipped, and offers the sets for the source’s material alone', () => {
+    const view = today({})
+    expect(view.shipments).toBeNull()
+    expect(view.judgeUnder.sets.map(({ id }) => id)).toEqual(['for-ash'])
+    expect(view.year).toBe('2026')
+  })
+})

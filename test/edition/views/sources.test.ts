@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest'
+import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import { sourceLines, sourcesUnder, sourceUnderView } from '../../../src/edition/views/sources.ts'
+import type { Producer } from '../../../src/records/schema/loaded-records.ts'
+import { tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+
+const plain = { id: 'plain', title: 'Plain set', edition: '2' } as Criterion
+const edition = tinyEdition(
+  [tinySource('ash', { criteria: ['plain'] }), tinySource('tuff')],
+  [
+    tinyLot('ash/1', {
+      sampled: '2025-03-05',
+      verdicts: [verdict('plain', 'meets', { reasons: ['meets every clause', 'and so on'] })],
+    }),
+    tinyLot('ash/2', {
+      sampled: '2026-03-05',
+      verdicts: [
+        verdict('plain', 'does-not-meet', { reasons: ['one clause fails', 'loss on ignition 7 %'] }),
+      ],
+    }),
+    tinyLot('ash/3', { sampled: '2026-04-05' }),
+  ],
+  {
+    criteria: new Map([['plain', plain]]),
+    producers: new Map([['works', { name: 'Works', address: [] } as Producer]]),
+  },
+)
+
+describe('sourceLines', () => {
+  it('says of each source how many lots it has and how the last came out', () => {
+    expect(
+      sourceLines(edition).map(({ id, producer, lotCount, last, outcome }) => [
+        id,
+        producer,
+        lotCount,
+        last?.id,
+        outcome,
+      ]),
+    ).toEqual([
+      ['ash', 'Works', 3, 'ash/3', null],
+      ['tuff', 'Works', 0, undefined, null],
+    ])
+  })
+})
+
+describe('sourceUnderView', () => {
+  it('has a page for each criterion that lots of the source are judged under', () => {
+    expect(sourcesUnder(edition)).toEqual([{ source: 'ash', criterion: 'plain' }])
+  })
+
+  it('lists lots by year, the latest first, with what decided: met clauses where it meets, else the fault', () => {
+    const { years } = sourceUnderView(edition, { source: 'ash', criterion: 'plain' })
+    expect(
+      years.map(({ year, lots }) => [year, lots.map(({ id, outcome, remark }) => [id, outcome, remark])]),
+    ).toEqual([
+      [
+        '2026',
+        [
+          ['ash/3', null, undefined],
+          ['ash/2', 'does-not-meet', 'loss on ignition 7 %'],
+        ],
+      ],
+      ['2025', [['ash/1', 'meets', 'meets every clause']]],
+    ])
+  })
+
+  it('refuses a criterion that is not on record', () => {
+    expect(() => sourceUnderView(edition, { source: 'ash', criterion: 'none' })).toThrow(
+      'sourceUnderView needs a criterion on record, got none',
+    )
+  })
+})

@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest'
+import { trendChartView } from '../../../src/edition/views/trend-chart.ts'
+
+const input = {
+  title: 'Density, 28 d',
+  unit: 'g/cm3',
+  of: 'lot',
+  decimals: 2,
+  limits: [],
+  events: [],
+  points: [
+    { lot: 'ash/1', at: '2026-03-05', value: 2.416, status: 'valid' as const },
+    { lot: 'ash/2', at: '2026-03-06', value: 9.9, status: 'not-valid' as const, note: 'range 12 %' },
+    { lot: 'ash/3', at: '2026-03-07', value: 2.381, status: 'valid' as const },
+    { lot: 'ash/4', at: '2026-03-08', value: null, status: 'pending' as const, note: 'due 2026-04-20' },
+  ],
+}
+
+describe('trendChartView', () => {
+  it('describes valid results alone, and the last of them', () => {
+    const { description, has } = trendChartView(input)
+    expect(description).toBe('2 valid results from 2.38 to 2.42 g/cm³, the last 2.38. ')
+    expect(has).toEqual({ 'not-valid': true, withdrawn: false, pending: true })
+  })
+
+  it('reads out each point with its state and note', () => {
+    expect(trendChartView(input).readings.slice(1)).toEqual([
+      'ash/2, 6\u00a0Mar\u00a02026: 9.90 g/cm³, not valid, range 12 %',
+      'ash/3, 7\u00a0Mar\u00a02026: 2.38 g/cm³',
+      'ash/4, 8\u00a0Mar\u00a02026: no result, awaited, due 2026-04-20',
+    ])
+  })
+
+  it('lists the newest hundred points, newest first', () => {
+    const many = Array.from({ length: 101 }, (_, index) => ({
+      lot: `ash/${index}`,
+      at: '2026-03-05',
+      value: 2,
+      status: 'valid' as const,
+    }))
+    const { rows, pointCount } = trendChartView({ ...input, points: many })
+    expect([rows.length, pointCount, rows[0]?.id, rows.at(-1)?.id]).toEqual([100, 101, 'ash/100', 'ash/1'])
+    expect(trendChartView(input).rows[0]).toEqual({
+      id: 'ash/4',
+      at: '2026-03-08',
+      value: '',
+      state: 'awaited',
+      remark: 'due 2026-04-20',
+    })
+  })
+
+  it('names the sets of each limit, and says "limit" where a line has none', () => {
+    const limit = { value: 2, label: 'at least 2.00 g/cm³' }
+    expect(trendChartView({ ...input, limits: [limit] }).limitWords).toBe('limit')
+    expect(trendChartView({ ...input, limits: [{ ...limit, sets: ['A', 'B'] }] }).limitWords).toBe(
+      'at least 2.00 g/cm³: A; B',
+    )
+  })
+
+  it('says so where no result is valid yet', () => {
+    expect(trendChartView({ ...input, points: input.points.slice(3) }).description).toBe(
+      'No valid result yet.',
+    )
+  })
+})
