@@ -29,13 +29,13 @@ type Extra = Pick<Result, 'censored' | 'controlValue'> & {
  * Place in `keys`, sample, value in the stored unit, date or moment of the test, and what is out of the
  * ordinary.
  */
-export type ResultRow =
+export type PackedResult =
   | readonly [number, string, number, string]
   | readonly [number, string, number, string, Extra]
 
-export interface LotRow extends Omit<LotBackground, 'results'> {
+export interface PackedLot extends Omit<LotBackground, 'results'> {
   readonly number: string
-  readonly results: readonly ResultRow[]
+  readonly results: readonly PackedResult[]
   readonly unmade?: readonly UnmadeResult[]
   readonly planned?: readonly PlannedTest[]
 }
@@ -52,10 +52,10 @@ export interface SourceEvidence {
   readonly conditions: Readonly<Record<string, string>>
   readonly keys: readonly ResultKind[]
   /** In order of sampling. */
-  readonly lots: readonly LotRow[]
+  readonly lots: readonly PackedLot[]
 }
 
-export interface PackedLot extends LotBackground {
+export interface EvidenceLot extends LotBackground {
   readonly number: string
   readonly unmade: readonly UnmadeResult[]
   readonly planned: readonly PlannedTest[]
@@ -64,7 +64,7 @@ export interface PackedLot extends LotBackground {
 /** @param lots in order of sampling, with the producer's results known by the date */
 export function packSource(
   head: Omit<SourceEvidence, 'format' | 'keys' | 'lots'>,
-  lots: readonly PackedLot[],
+  lots: readonly EvidenceLot[],
 ): SourceEvidence {
   const places = new Map<string, number>()
   const keys: ResultKind[] = []
@@ -84,7 +84,7 @@ export function packSource(
     return keys.push(kind) - 1
   }
   const rows = lots.map(
-    ({ results, unmade, planned, ...lot }): LotRow => ({
+    ({ results, unmade, planned, ...lot }): PackedLot => ({
       ...lot,
       results: results
         .filter((result) => result.role === 'producer')
@@ -99,7 +99,7 @@ export function packSource(
 function packResult(
   { sample, value, tested, censored, controlValue, valid, reasons }: Result,
   place: number,
-): ResultRow {
+): PackedResult {
   const extra: Extra = {
     ...(censored === undefined ? {} : { censored }),
     ...(controlValue === undefined ? {} : { controlValue }),
@@ -112,7 +112,7 @@ function packResult(
 }
 
 export interface UnpackedSource {
-  readonly lots: readonly PackedLot[]
+  readonly lots: readonly EvidenceLot[]
   /** What was known of a lot on the file's date. @throws RangeError for a place that holds no lot */
   evidenceOf(place: number): Evidence
 }
@@ -120,7 +120,7 @@ export interface UnpackedSource {
 /** The other way: results without workings, and the source's history. */
 export function unpackSource(file: SourceEvidence): UnpackedSource {
   const lots = file.lots.map(
-    ({ results, unmade = [], planned = [], ...lot }): PackedLot => ({
+    ({ results, unmade = [], planned = [], ...lot }): EvidenceLot => ({
       ...lot,
       results: results.map((row) => unpackResult(row, file.keys)),
       unmade,
@@ -142,7 +142,10 @@ export function unpackSource(file: SourceEvidence): UnpackedSource {
   }
 }
 
-function unpackResult([place, sample, value, tested, extra]: ResultRow, keys: readonly ResultKind[]): Result {
+function unpackResult(
+  [place, sample, value, tested, extra]: PackedResult,
+  keys: readonly ResultKind[],
+): Result {
   const kind = keys[place]
   if (kind === undefined)
     throw new RangeError(`unpackResult needs a place among ${keys.length} keys, got ${place}`)

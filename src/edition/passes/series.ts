@@ -1,4 +1,5 @@
 /** A source's results over sampling, ready for charts: one series for each property, condition and age. */
+import { defined } from '../../core/measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../../core/measure/properties.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Series, SeriesPoint } from '../shape/edition.ts'
@@ -23,7 +24,8 @@ export const CHARTED: readonly PropertyKey[] = [
   'moisture',
 ]
 
-interface Place {
+/** What one series is of. */
+interface SeriesKey {
   readonly property: PropertyKey
   readonly condition?: string
   readonly age?: string
@@ -33,83 +35,88 @@ interface Place {
  * All charted series of a source, each with a point for every lot that has a result or a planned test there.
  */
 export function sourceSeries(state: SourceState): Series[] {
-  const places = new Map<string, { place: Place; points: SeriesPoint[] }>()
-  for (const lot of state.lots) {
-    for (const [key, place] of placesOf(lot)) {
-      const series = places.get(key) ?? { place, points: [] }
-      places.set(key, series)
-      series.points.push(seriesPoint(state, lot, place))
+  const points = new Map<string, { key: SeriesKey; points: SeriesPoint[] }>()
+  for (const lot of state.lots)
+    for (const [name, key] of seriesKeys(lot)) {
+      const own = points.get(name) ?? { key, points: [] }
+      points.set(name, own)
+      own.points.push(seriesPoint(state, lot, key))
     }
-  }
-  return [...places.values()]
-    .sort((a, b) => (order(a.place) < order(b.place) ? -1 : 1))
-    .map(({ place, points }) => ({
-      ...place,
-      unit: storedUnit(place.property),
-      decimals: property(place.property).decimals,
-      points,
+  return [...points.values()]
+    .sort((a, b) => (orderOf(a.key) < orderOf(b.key) ? -1 : 1))
+    .map((own) => ({
+      ...own.key,
+      unit: storedUnit(own.key.property),
+      decimals: property(own.key.property).decimals,
+      points: own.points,
     }))
 }
 
-function order({ property: key, condition = '', age = '' }: Place): string {
-  return `${String(CHARTED.indexOf(key)).padStart(2, '0')}|${condition}|${age.padStart(8, '0')}`
+function orderOf({ property: charted, condition = '', age = '' }: SeriesKey): string {
+  return `${String(CHARTED.indexOf(charted)).padStart(2, '0')}|${condition}|${age.padStart(8, '0')}`
 }
 
-function placesOf(lot: ComputedLot): Map<string, Place> {
-  const places = new Map<string, Place>()
-  for (const item of [...lot.results.filter((result) => result.role === 'producer'), ...lot.planned]) {
-    if (!CHARTED.includes(item.property)) continue
-    places.set(`${item.property}|${item.condition ?? ''}|${item.age ?? ''}`, {
-      property: item.property,
-      ...(item.condition === undefined ? {} : { condition: item.condition }),
-      ...(item.age === undefined ? {} : { age: item.age }),
-    })
-  }
-  return places
-}
-
-function seriesPoint(state: SourceState, lot: ComputedLot, place: Place): SeriesPoint {
-  const result = representative(lot.results.filter((candidate) => matches(candidate, place)))
-  if (result === undefined) {
-    const planned = lot.planned.find((candidate) => matches({ ...candidate, role: 'producer' }, place))
-    return {
-      lot: lot.id,
-      at: lot.sampled,
-      value: null,
-      status: 'pending',
-      note:
-        planned?.overdueSince === undefined
-          ? `due ${planned?.due ?? ''}`
-          : `overdue since ${planned.overdueSince}`,
-    }
-  }
-  const preceding = precedingResults(
-    state.history,
-    historyKey(lot.class, place.property, place.condition, place.age, result.method),
-    lot.id,
-    state.asOf,
-    PRECEDING,
+/** What a lot has a result or a planned test of, each once. */
+function seriesKeys(lot: ComputedLot): Map<string, SeriesKey> {
+  const producers = lot.results.filter((result) => result.role === 'producer')
+  const charted = [...producers, ...lot.planned].filter((item) => CHARTED.includes(item.property))
+  return new Map(
+    charted.map(({ property: key, condition, age }) => [
+      `${key}|${condition ?? ''}|${age ?? ''}`,
+      defined({ property: key, condition, age }),
+    ]),
   )
+}
+
+function seriesPoint(state: SourceState, lot: ComputedLot, key: SeriesKey): SeriesPoint {
+  const result = representative(lot.results.filter((candidate) => matches(candidate, key)))
+  return result === undefined ? awaitedPoint(lot, key) : resultPoint(state, lot, result)
+}
+
+function awaitedPoint({ id, sampled, planned }: ComputedLot, key: SeriesKey): SeriesPoint {
+  const test = planned.find((candidate) => matches({ ...candidate, role: 'producer' }, key))
   return {
+    lot: id,
+    at: sampled,
+    value: null,
+    status: 'pending',
+    note: test?.overdueSince === undefined ? `due ${test?.due ?? ''}` : `overdue since ${test.overdueSince}`,
+  }
+}
+
+function resultPoint(state: SourceState, lot: ComputedLot, result: Result): SeriesPoint {
+  const {
+    property: key,
+    condition,
+    age,
+    method,
+    reasons: [reason],
+  } = result
+  const sameSeries = historyKey(lot.class, key, condition, age, method)
+  const preceding = precedingResults(state.history, sameSeries, lot.id, state.asOf, PRECEDING)
+  return defined({
     lot: lot.id,
     at: lot.sampled,
     value: result.value,
     status: lot.withdrawn !== undefined ? 'withdrawn' : result.valid ? 'valid' : 'not-valid',
-    ...(result.reasons[0] === undefined ? {} : { note: resultReasonWords(result.reasons[0]) }),
+    note: reason && resultReasonWords(reason),
     ...(preceding.length === 0
       ? {}
       : {
           precedingMean: preceding.reduce((sum, entry) => sum + entry.value, 0) / preceding.length,
           precedingCount: preceding.length,
         }),
-  }
+  } as const)
 }
 
-function matches(candidate: Pick<Result, 'property' | 'condition' | 'age' | 'role'>, place: Place): boolean {
+function matches(
+  candidate: Pick<Result, 'property' | 'condition' | 'age' | 'role'>,
+  key: SeriesKey,
+): boolean {
   return (
     candidate.role === 'producer' &&
-    candidate.property === place.property &&
-    candidate.condition === place.condition &&
-    candidate.age === place.age
+    candidate.property === key.property &&
+    candidate.condition === key.condition &&
+    candidate.age === key.age
   )
 }

@@ -7,7 +7,7 @@ import { writtenForm } from '../../records/schema/written.ts'
 import type { Result } from '../../core/result/result.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
-import { type PackedLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
+import { type EvidenceLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 
@@ -72,11 +72,11 @@ export function sourceEvidenceData(edition: Edition, id: string): SourceEvidence
   )
   return packSource(
     { source: id, asOf: edition.asOf, background, restarts, unpublished, conditions },
-    edition.lotsOf(id).map((lot) => packedLot(edition.lot(lot.id))),
+    edition.lotsOf(id).map((lot) => evidenceLot(edition.lot(lot.id))),
   )
 }
 
-function packedLot({ record, ...lot }: LotEntry): PackedLot {
+function evidenceLot({ record, ...lot }: LotEntry): EvidenceLot {
   return defined({
     id: lot.id,
     number: lot.number,
