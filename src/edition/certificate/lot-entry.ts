@@ -1,5 +1,6 @@
 /** One lot of the Edition: judged today, then held against what was issued. */
 import type { Finding } from '../../core/checks/finding.ts'
+import type { Verdict } from '../../core/criteria/outcome.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import type { Records } from '../../records/load.ts'
@@ -25,12 +26,8 @@ export function lotEntry(records: Records, state: SourceState, place: number, pr
   const computed = state.lots[place]
   if (computed === undefined)
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
-  const { id, record, sampled, unmade, withdrawn } = computed
   const judged = judgeLot(records, state, place, state.asOf)
-  const issued = (record.revisions ?? []).filter((revision) => revision.date <= state.asOf)
-  const newest = issued.at(-1)
-  const reading = newest === undefined ? undefined : readIssuedDocument(records, id, newest)
-  const document = reading?.document ?? null
+  const { id, record, sampled, unmade, withdrawn } = computed
   return defined({
     id,
     source: state.id,
@@ -46,19 +43,34 @@ export function lotEntry(records: Records, state: SourceState, place: number, pr
     verdicts: judged.verdicts,
     bestClass: judged.bestClass,
     withdrawn,
-    state: document === null ? ('draft' as const) : document.state,
     shipments: shipmentsOf(id, record, state.asOf),
+    ...issuedPart(records, judged, program, (asOf) => judgeLot(records, state, place, asOf).verdicts),
+  })
+}
+
+/** What was issued by the date, and what today's records say of it. */
+function issuedPart(
+  records: Records,
+  judged: JudgedLot,
+  program: string,
+  judgedOn: (asOf: string) => readonly Verdict[],
+): Pick<LotEntry, 'state' | 'revisions' | 'findings' | 'certificate' | 'revisionDocument'> {
+  const { id, record } = judged
+  const issued = (record.revisions ?? []).filter((revision) => revision.date <= judged.asOf)
+  const newest = issued.at(-1)
+  const reading = newest === undefined ? undefined : readIssuedDocument(records, id, newest)
+  const document = reading?.document ?? null
+  const damage = reading?.finding === undefined ? [] : [reading.finding]
+  return {
+    state: document === null ? 'draft' : document.state,
     revisions: revisions(issued, document),
-    findings: [
-      ...(reading?.finding === undefined ? [] : [reading.finding]),
-      ...(document === null ? [] : laterChanges(records, state, place, { document, judged })),
-    ],
+    findings: document === null ? damage : [...damage, ...laterChanges(records, judged, document, judgedOn)],
     certificate: () =>
       newest === undefined
         ? certificateDocument(judged, records, program, null)
         : issuedDocument(records, id, newest),
-    revisionDocument: (number: number) => issuedDocument(records, id, revisionOf(id, issued, number)),
-  })
+    revisionDocument: (number) => issuedDocument(records, id, revisionOf(id, issued, number)),
+  }
 }
 
 type RevisionRecord = NonNullable<Lot['revisions']>[number]
@@ -86,16 +98,12 @@ function issuedDocument(
 /** Compared as of the document's own date, so that a later reading or a passed due date is no alteration. */
 function laterChanges(
   records: Records,
-  state: SourceState,
-  place: number,
-  { document, judged }: { document: CertificateDocument; judged: JudgedLot },
+  { record, verdicts }: JudgedLot,
+  document: CertificateDocument,
+  judgedOn: (asOf: string) => readonly Verdict[],
 ): Finding[] {
-  return issueFindings(
-    document,
-    knownRecord(judged.record, records.controls, document.asOf),
-    judged.verdicts,
-    () => judgeLot(records, state, place, document.asOf).verdicts,
-  )
+  const known = knownRecord(record, records.controls, document.asOf)
+  return issueFindings(document, known, verdicts, () => judgedOn(document.asOf))
 }
 
 function revisions(issued: readonly RevisionRecord[], newest: CertificateDocument | null): Revision[] {

@@ -53,8 +53,6 @@ export function laboratoryPageView(edition: Edition, id: string): LaboratoryPage
   if (laboratory === undefined)
     throw new RangeError(`laboratoryPageView needs a laboratory on record, got ${id}`)
   const titleOf = (condition: string) => conditionTitle(edition, condition)
-  const batches = batchesOf(edition.controls, id)
-  const events = cementChanges(batches)
   return {
     name: laboratory.name,
     standing: sentence(laboratory.standing),
@@ -67,6 +65,16 @@ export function laboratoryPageView(edition: Edition, id: string): LaboratoryPage
     repeatability: (laboratory.repeatability ?? []).map((entry) => repeatability(entry, titleOf)),
     proficiency: (laboratory.proficiency ?? []).map(proficiencyWords).join('; '),
     scatter: scatterLines(edition, id),
+    ...controlMortar(batchesOf(edition.controls, id), titleOf),
+  }
+}
+
+function controlMortar(
+  batches: readonly ControlEntry[],
+  titleOf: TitleOf,
+): Pick<LaboratoryPageView, 'charts' | 'batchCount' | 'batches'> {
+  const events = cementChanges(batches)
+  return {
     charts: controlSeries(batches, titleOf).map((series) =>
       trendChartView({ ...series, limits: [], events, of: 'control batch' }),
     ),

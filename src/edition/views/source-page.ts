@@ -66,41 +66,56 @@ const REASONS = 2
 /** @throws RangeError for a source that is not in the edition */
 export function sourcePageView(edition: Edition, id: string): SourcePageView {
   const source = edition.source(id)
-  const { record } = source
+  const { name, kind, producer } = source.record
   const lots = edition.lotsOf(id)
   const criteria = source.criteria
     .map((set) => edition.criteria.get(set))
     .filter((criterion) => criterion !== undefined)
-  const charts = source.series.map((series) => ({
-    series,
-    chart: trendOf(edition, source, series, criteria),
-  }))
-  const chartsWhere = (open: boolean) =>
-    charts.filter(({ series }) => OPEN.includes(series.property) === open).map(({ chart }) => chart)
   return {
     id,
-    name: record.name,
-    kind: record.kind,
-    producer: edition.producers.get(record.producer)?.name,
+    name,
+    kind,
+    producer: edition.producers.get(producer)?.name,
     last: lastVerdict(edition, lots.at(-1), criteria[0]),
     facts: sourceFacts(edition, source),
-    criteria: criteria.map((criterion) => ({
-      id: criterion.id,
-      label: `${criterion.title}, ${criterion.edition}`,
-      name: setName(criterion),
-    })),
+    criteria: criteria.map(criterionLine),
     published: findingsPublished(edition),
     findings: listedFindings(edition, [...source.findings, ...findingsOfLots(edition, lots)]),
-    charts: chartsWhere(true),
-    more: chartsWhere(false),
+    ...trendsOf(edition, source, criteria),
     routes: routesOfSource(edition, id),
+    ...waysToLots(edition, id),
+    judgeUnder: judgeUnderView(edition, { source: id }),
+  }
+}
+
+function criterionLine(criterion: Criterion): SourcePageView['criteria'][number] {
+  const { id, title, edition } = criterion
+  return { id, label: `${title}, ${edition}`, name: setName(criterion) }
+}
+
+function waysToLots(
+  edition: Edition,
+  id: string,
+): Pick<SourcePageView, 'lotCount' | 'lots' | 'years' | 'shipmentYears'> {
+  const lots = edition.lotsOf(id)
+  const shipped = edition.shipments.filter(({ lot }) => sourceOf(lot) === id)
+  return {
     lotCount: lots.length,
     lots: lotLines(lots.slice(-NEWEST).reverse()),
     years: yearsOf(lots.map(({ sampled }) => sampled)),
-    shipmentYears: yearsOf(
-      edition.shipments.filter(({ lot }) => sourceOf(lot) === id).map(({ date }) => date),
-    ),
-    judgeUnder: judgeUnderView(edition, { source: id }),
+    shipmentYears: yearsOf(shipped.map(({ date }) => date)),
+  }
+}
+
+function trendsOf(
+  edition: Edition,
+  source: SourceEntry,
+  criteria: readonly Criterion[],
+): Pick<SourcePageView, 'charts' | 'more'> {
+  const chartsOf = (series: readonly Series[]) => series.map((own) => trendOf(edition, source, own, criteria))
+  return {
+    charts: chartsOf(source.series.filter((series) => OPEN.includes(series.property))),
+    more: chartsOf(source.series.filter((series) => !OPEN.includes(series.property))),
   }
 }
 
