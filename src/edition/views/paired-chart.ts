@@ -1,11 +1,6 @@
 /** A picture of both routes with its legend in words and the table behind it. */
-import {
-  pairedMark,
-  type PairedInput,
-  type PairedLimit,
-  pairedModel,
-  type PairedModel,
-} from '../../charts/paired.ts'
+import { pairedMark } from '../../charts/paired-marks.ts'
+import { type PairedInput, pairedModel, type PairedModel } from '../../charts/paired.ts'
 import { number, plural, writtenText } from '../../words/print.ts'
 import type { PairedView, SeriesRole, ViewSeries } from './paired.ts'
 import { quadrantOf, QUADRANT_WORDS, type Route, type RouteLimit, type RouteLimits } from './route-limits.ts'
@@ -93,7 +88,7 @@ function input(
   { series, limits, pair }: PairedView,
   label: (limit: RouteLimit) => string,
 ): Omit<PairedInput, 'width' | 'height'> {
-  const labelled = (limit: RouteLimit): PairedLimit => ({ value: limit.value, label: label(limit) })
+  const labelled = (limit: RouteLimit) => ({ value: limit.value, label: label(limit) })
   return {
     series: series.map(({ name, role, points }) => ({
       name,
