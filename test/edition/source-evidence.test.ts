@@ -28,10 +28,13 @@ describe('the evidence file of a source', () => {
 
   it('carries the reasons of results as data, which come back as they went', () => {
     let carried = 0
-    for (const source of edition.sources.values()) {
-      const { lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, source))))
-      source.lots.forEach((lot, place) => {
-        const own = lot.results.filter(({ role }) => role === 'producer').map(({ reasons }) => reasons)
+    for (const id of edition.sources.keys()) {
+      const { lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, id))))
+      edition.lotsOf(id).forEach((row, place) => {
+        const own = edition
+          .lot(row.id)
+          .results.filter(({ role }) => role === 'producer')
+          .map(({ reasons }) => reasons)
         expect(lots[place]?.results.map(({ reasons }) => reasons)).toEqual(own)
         carried += own
           .flat()

@@ -1,5 +1,9 @@
 /** Why a lot's resistivity moved, as its page shows it: the sentence, the table, every input of the model. */
-import { ASSUMED, type ExplainedPair, type Explanation } from '../../core/resistivity/resistivity-explained.ts'
+import {
+  ASSUMED,
+  type ExplainedPair,
+  type Explanation,
+} from '../../core/resistivity/resistivity-explained.ts'
 import { explanationCells, explanationWords } from '../../words/explanation-words.ts'
 import { fullSentence, resultText } from '../../words/print.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'

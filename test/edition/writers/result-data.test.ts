@@ -90,7 +90,7 @@ describe('the check report of the demonstration content', () => {
 
 describe('resultsTable', () => {
   it('holds the sentences of the reasons and nothing of their data', () => {
-    const table = resultsTable(edition)
+    const table = [...resultsTable(edition)].join('')
     expect(table).toContain('is dropped')
     expect(table).not.toContain('[object Object]')
     expect(table).not.toContain('specimen-dropped')
