@@ -4,7 +4,8 @@
  */
 import { decidedBy } from '../core/judging/compare-sets.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
-import { bound, fullSentence, limitText, plural, shortDate } from '../words/print.ts'
+import { limitText, plural, shortDate, unbroken } from '../words/print.ts'
+import { storedSentence } from '../words/stored-text.ts'
 import { TRIAL_HEADING, verdictHeadline } from '../words/verdict-sentence.ts'
 import type { ClauseOutcome, Verdict } from '../core/criteria/outcome.ts'
 import { anchor, element, markElement, outcomeElement, tableOf } from './elements.ts'
@@ -78,7 +79,7 @@ function clauseRows(clause: ClauseOutcome, depth: number): (string | Node)[][] {
   const relaxed =
     clause.relaxed === undefined
       ? ''
-      : ` ${bound(`Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`)}`
+      : ` ${unbroken(`Relaxed by ${clause.relaxed.by}; before: ${clause.relaxed.was}.`)}`
   return [
     [
       title,
@@ -91,7 +92,7 @@ function clauseRows(clause: ClauseOutcome, depth: number): (string | Node)[][] {
 }
 
 function said(text: string): string {
-  return bound(fullSentence(text))
+  return unbroken(storedSentence(text))
 }
 
 function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {

@@ -87,7 +87,9 @@ function comparisonWords(
   if (clause.statistic?.of === 'variability')
     return `the variability of ${what} over up to ${clause.statistic.count} results is reported; no limit`
   if (clause.limits.every((limit) => limit.operator === 'report')) return `${what} must be reported; no limit`
-  return `${statisticSubject(clause, what)} must be ${limitsByClass(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
+  // A subject that ends in an inserted clause closes it with a comma.
+  const comma = clause.statistic?.of === 'variables' ? ',' : ''
+  return `${statisticSubject(clause, what)}${comma} must be ${limitsByClass(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
 }
 
 function subject({ deviation }: Comparison, title: string): string {

@@ -30,7 +30,7 @@ export function statisticSubject({ statistic, ...clause }: Comparison, title: st
       return `the mean of ${title} over the last ${statistic.count} results`
     case 'variables': {
       const lower = clause.limits.some((limit) => limit.operator === 'at-least' || limit.operator === 'above')
-      return `the mean of ${title} over ${statistic.days} d ${lower ? 'less' : 'plus'} the tolerance factor (share ${percent(statistic.share)}, confidence ${percent(statistic.confidence)}) times the standard deviation, of at least ${statistic.atLeast} results,`
+      return `the mean of ${title} over ${statistic.days} d ${lower ? 'less' : 'plus'} the tolerance factor (share ${percent(statistic.share)}, confidence ${percent(statistic.confidence)}) times the standard deviation, of at least ${statistic.atLeast} results`
     }
     case 'attributes':
       return `of the results of ${title} over ${statistic.days} d all but an allowed number (${statistic.acceptance.map(({ from, allow }) => `${allow} from ${from}`).join(', ')}${statistic.beyond === undefined ? '' : `; above that ${statistic.beyond.factor} times the number less ${statistic.beyond.less}`})`

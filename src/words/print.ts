@@ -59,7 +59,13 @@ const MONTHS = 'January February March April May June July August September Octo
 /** "8 March 2026"; with its clock time where there is one: "8 March 2026, 14:30". */
 export function date(moment: string): string {
   const day = `${Number(moment.slice(8, 10))}${NO_BREAK}${MONTHS[Number(moment.slice(5, 7)) - 1] ?? ''} ${moment.slice(0, 4)}`
-  return 10 < moment.length ? `${day}, ${moment.slice(11, 16)}` : day
+  const clock = clockTime(moment)
+  return clock === null ? day : `${day}, ${clock}`
+}
+
+/** "14:30"; null for a bare date. */
+export function clockTime(moment: string): string | null {
+  return 10 < moment.length ? moment.slice(11, 16) : null
 }
 
 /** "8 Mar 2026", for tables. */
@@ -167,24 +173,14 @@ export function resultText(result: Pick<Result, 'value' | 'decimals' | 'unit' | 
   return result.censored === 'below' ? `<${NO_BREAK}${text}` : text
 }
 
-/** A sentence of the records with its calendar dates as they stand on a page. */
-export function withDates(text: string): string {
-  return text.replace(/\b\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}(:\d{2})?)?\b/g, (moment) => date(moment))
-}
-
 /** Keeps a number and its unit on one line ("50 °C", "28 d"). */
-export function bound(text: string): string {
+export function unbroken(text: string): string {
   return text.replace(/(?<=\d) (?=(?:[%°±µΩ]|[a-zA-Z]{1,3}\b(?!-)))/g, NO_BREAK)
 }
 
-/** Units of the records behind a number as their printed signs: "2.337 g/cm3" becomes "2.337 g/cm³". */
-export function withSigns(text: string): string {
-  return text.replace(/(?<=\d[ \u00a0])(?:g\/cm3|m2\/kg|mm2|ohm m|ohm|degC)\b/g, unitSign)
-}
-
-/** A full sentence: first letter large, a stop at the end, dates in words, units as signs. */
+/** A full sentence: first letter large, a stop at the end. */
 export function fullSentence(text: string): string {
-  const body = sentence(withSigns(withDates(text.trim())))
+  const body = sentence(text.trim())
   return body === '' || /[.!?]$/.test(body) ? body : `${body}.`
 }
 

@@ -1,7 +1,7 @@
 /** The control mortar behind each index of a lot, as its page shows it. */
 import type { HistoryPoint } from '../../charts/lot-history.ts'
 import { property } from '../../core/measure/properties.ts'
-import { bound, fullSentence, plural, unitSign } from '../../words/print.ts'
+import { fullSentence, plural, unbroken, unitSign } from '../../words/print.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { type StandingControl, standingControls, standingWords } from './control-standing.ts'
@@ -46,9 +46,9 @@ function controlChart(edition: Edition, control: StandingControl): ControlChart 
     }),
   )
   return {
-    caption: bound(`${name}: its control, ${unitSign(own.result.unit)}`),
+    caption: unbroken(`${name}: its control, ${unitSign(own.result.unit)}`),
     label: `Control of ${name}: ${plural(points.length, 'batch', 'batches')}, the last one this lot’s`,
-    sentence: bound(fullSentence(standingWords(control))),
+    sentence: unbroken(fullSentence(standingWords(control))),
     points,
     limits: standing === null ? [] : [standing.mean],
   }

@@ -3,7 +3,7 @@ import { pairedMark } from '../../charts/paired-marks.ts'
 import { type PairedInput, pairedModel, type PairedModel } from '../../charts/paired.ts'
 import { number, plural, writtenText } from '../../words/print.ts'
 import type { PairedView, SeriesRole, ViewSeries } from './paired.ts'
-import { quadrantOf, QUADRANT_WORDS, type Route, type RouteLimit, type RouteLimits } from './route-limits.ts'
+import { type Quadrant, quadrantOf, type Route, type RouteLimit, type RouteLimits } from './route-limits.ts'
 
 /** A page has a wide column; a lot's picture is small everywhere. */
 export type PictureRoom = 'page' | 'lot'
@@ -11,17 +11,26 @@ export type PictureRoom = 'page' | 'lot'
 export interface PairedChartView {
   readonly title: string
   readonly description: string
-  /** One drawing for each width of column; null where there is nothing to draw. */
-  readonly drawings: readonly { readonly size: string; readonly model: PairedModel | null }[]
+  /** One for each width of column; none where there is nothing to draw. */
+  readonly drawings: readonly PairedDrawing[]
   /** In the order of the drawings' series. */
   readonly marks: readonly LegendMark[]
   /** "strength at least 75 %: names of the sets". */
   readonly limits: readonly string[]
-  readonly rowCount: number
+  /** Of the table. */
+  readonly summary: string
   /** The newest first, as many as a page has room for. */
   readonly rows: readonly PairedRow[]
   /** Whether rows say what they meet. */
-  readonly counted: boolean
+  readonly meetsColumn: boolean
+}
+
+export interface PairedDrawing {
+  readonly size: 'wide' | 'narrow' | 'only'
+  readonly model: PairedModel
+  /** Labels of the ticks, in their order. */
+  readonly xTicks: readonly string[]
+  readonly yTicks: readonly string[]
 }
 
 export interface LegendMark {
@@ -68,20 +77,30 @@ export function pairedChartView(
     drawings,
     marks,
     limits: limitLines(view.limits).map(([route, limit]) => `${route} ${limit.words}: ${namesOf(limit)}`),
-    rowCount: rows.length,
+    summary:
+      NEWEST < rows.length
+        ? `Table of the newest ${NEWEST} of ${rows.length} lots`
+        : `Table of ${plural(rows.length, 'lot', 'lots')}`,
     rows: rows.slice(0, NEWEST),
-    counted: view.pair !== undefined,
+    meetsColumn: view.pair !== undefined,
   }
 }
 
 /** Letters shrink with the drawing, so a page has one for a wide column and one for a phone, as for trends. */
-function drawingsOf(view: PairedView, room: PictureRoom): PairedChartView['drawings'] {
+function drawingsOf(view: PairedView, room: PictureRoom): PairedDrawing[] {
   const phone = input(view, firstSet)
-  if (room === 'lot') return [{ size: 'only', model: pairedModel({ ...phone, width: 400, height: 300 }) }]
+  if (room === 'lot') return drawing('only', { ...phone, width: 400, height: 300 })
   return [
-    { size: 'wide', model: pairedModel({ ...input(view, everySet), width: 860, height: 440 }) },
-    { size: 'narrow', model: pairedModel({ ...phone, width: 320, height: 350 }) },
+    ...drawing('wide', { ...input(view, everySet), width: 860, height: 440 }),
+    ...drawing('narrow', { ...phone, width: 320, height: 350 }),
   ]
+}
+
+function drawing(size: PairedDrawing['size'], of: PairedInput): PairedDrawing[] {
+  const model = pairedModel(of)
+  if (model === null) return []
+  const labels = (ticks: readonly { readonly value: number }[]) => ticks.map(({ value }) => number(value, 0))
+  return [{ size, model, xTicks: labels(model.xTicks), yTicks: labels(model.yTicks) }]
 }
 
 function input(
@@ -154,6 +173,14 @@ function range(values: readonly number[], decimals: number): string {
   return `${number(least, decimals)} to ${number(most, decimals)} %`
 }
 
+/** In a column headed "Meets". */
+const MEETS: Readonly<Record<Quadrant, string>> = {
+  both: 'both',
+  strength: 'strength alone',
+  resistivity: 'resistivity alone',
+  neither: 'neither',
+}
+
 /** Series that only stand beside are not listed. */
 function rowsOf({ series, pair }: PairedView, marks: readonly LegendMark[]): PairedRow[] {
   return series
@@ -170,6 +197,6 @@ function rowsOf({ series, pair }: PairedView, marks: readonly LegendMark[]): Pai
       of: mark?.name ?? '',
       strength: number(point.strength, 1),
       resistivity: number(point.resistivity, 0),
-      meets: pair === undefined ? '' : QUADRANT_WORDS[quadrantOf(point, pair)].replace('meets ', ''),
+      meets: pair === undefined ? '' : MEETS[quadrantOf(point, pair)],
     }))
 }

@@ -1,44 +1,39 @@
 /**
  * A certificate's results beside the clauses that judged them, in the order of its tables. Rows are made from
- * the document
- * alone, so that an issued certificate shows what it showed on its day.
+ * the document alone, so that an issued certificate shows what it showed on its day.
  */
-import { setName } from '../../core/criteria/criterion.ts'
-import { PROPERTIES, property, type Property, type PropertyKey } from '../../core/measure/properties.ts'
 import { isNeutral } from '../../core/criteria/combining.ts'
-import type { ClauseOutcome, Verdict } from '../../core/criteria/outcome.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { property, type Property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { CertificateDocument, DocumentCriterion, DocumentResult } from '../shape/document.ts'
+import {
+  type DocumentClause,
+  governingClauses,
+  type GroupedClause,
+  needsNoResult,
+  ungrouped,
+} from './document-clauses.ts'
+import { type PlainResults, plainResults, propertyOrder } from './plain-results.ts'
 
 /** One line of a table: a result, a clause that still waits for one, or both. */
-export interface ResultRow {
+export interface TableRow {
   readonly property: PropertyKey
   readonly condition?: string
   readonly age?: string
   readonly kind: 'value' | 'deviation' | 'statistic'
   readonly result: DocumentResult | null
-  readonly clause: ClauseOutcome | null
+  readonly clause: DocumentClause | null
   /** The criterion of `clause` where it is not the governing one. */
   readonly under: DocumentCriterion | null
   /** The group of alternatives or joint demands that the clause stands in, on its first member only. */
-  readonly opens: ClauseOutcome | null
+  readonly opens: DocumentClause | null
   readonly member: boolean
-}
-
-/** Results that no clause names, of one analysis or mortar: printed as one line. */
-export interface PlainResults {
-  readonly sample: string
-  readonly laboratory: string
-  readonly method?: string
-  readonly condition?: string
-  readonly tested: string
-  readonly accredited: boolean
-  readonly results: readonly DocumentResult[]
 }
 
 export interface ResultTable {
   readonly group: Property['group']
   readonly title: string
-  readonly rows: readonly ResultRow[]
+  readonly rows: readonly TableRow[]
   readonly plain: readonly PlainResults[]
 }
 
@@ -47,13 +42,6 @@ const TITLES: Readonly<Record<Property['group'], string>> = {
   composition: 'Composition',
   physical: 'Physical properties',
 }
-const ORDER = Object.keys(PROPERTIES) as PropertyKey[]
-
-interface Leaf {
-  readonly clause: ClauseOutcome
-  readonly group: ClauseOutcome | null
-}
-
 /** The tables of a certificate, those without any line left out. */
 export function resultTables(document: CertificateDocument): ResultTable[] {
   const rows = [...governingRows(document), ...otherRows(document)]
@@ -69,212 +57,117 @@ export function resultTables(document: CertificateDocument): ResultTable[] {
     .filter((table) => table.rows.length + table.plain.length > 0)
 }
 
-/**
- * Clauses of the governing criterion that need no result of this lot: their condition is false, or nobody
- * asked.
- */
-export function neutralClauses(document: CertificateDocument): ClauseOutcome[] {
-  return (document.verdicts[0]?.clauses ?? []).filter(
-    (clause) => clause.outcome === 'not-applicable' || clause.outcome === 'not-invoked',
+/** In the order of the clauses, those on one property together. */
+function governingRows(document: CertificateDocument): TableRow[] {
+  const named = ungrouped(governingClauses(document)).filter(
+    ({ clause }) => clause.property !== undefined && !needsNoResult(clause),
   )
-}
-
-/**
- * Clauses of the governing criterion on the record rather than on a value: facts, documents, classes,
- * sampling.
- */
-export function recordClauses(document: CertificateDocument): ClauseOutcome[] {
-  return leaves(document.verdicts[0]?.clauses ?? [])
-    .map(({ clause }) => clause)
-    .filter((clause) => clause.property === undefined && !isNeutral(clause.outcome))
-}
-
-export interface Judgement {
-  readonly label: string
-  readonly text: string
-  readonly outcome: ClauseOutcome['outcome']
-  readonly note?: string
-}
-
-/**
- * What every set makes of a result: rounding, limit and outcome, with the uncertainty that the doubt rests
- * on. The end of its working.
- */
-export function judgements(document: CertificateDocument, result: Pick<DocumentResult, 'key'>): Judgement[] {
-  return document.verdicts.flatMap((verdict, index) =>
-    leaves(verdict.clauses)
-      .filter(({ clause }) => clause.result === result.key && !isNeutral(clause.outcome))
-      .map(({ clause }) => {
-        const criterion = document.criteria[index]
-        const doubt = [
-          clause.doubt,
-          clause.uncertainty &&
-            `standard uncertainty ${clause.uncertainty.u.toFixed(1)}: ${clause.uncertainty.basis}`,
-        ].filter((part) => part !== undefined)
-        return {
-          label: criterion === undefined ? verdict.criterion : setName(criterion),
-          text: clause.reason,
-          outcome: clause.outcome,
-          ...(doubt.length === 0 ? {} : { note: doubt.join('; ') }),
-        }
-      }),
+  const properties = [...new Set(named.map(({ clause }) => clause.property))]
+  const inOrder = named.toSorted(
+    (a, b) => properties.indexOf(a.clause.property) - properties.indexOf(b.clause.property),
   )
+  return withOpenings(inOrder.map((grouped) => rowOf(grouped, document, null)))
 }
 
-/** Comparisons with a property, each with the outermost group it belongs to. */
-function leaves(clauses: readonly ClauseOutcome[], group: ClauseOutcome | null = null): Leaf[] {
-  return clauses.flatMap((clause) =>
-    clause.clauses === undefined ? [{ clause, group }] : leaves(clause.clauses, group ?? clause),
-  )
-}
+/** A row before the headings of groups are set. */
+type Row = Omit<TableRow, 'opens' | 'member'> & { readonly group: DocumentClause | null }
 
-function governingRows(document: CertificateDocument): ResultRow[] {
-  const named = leaves(document.verdicts[0]?.clauses ?? []).filter(
-    ({ clause }) =>
-      clause.property !== undefined &&
-      clause.outcome !== 'not-applicable' &&
-      clause.outcome !== 'not-invoked',
-  )
-  const first = new Map<PropertyKey, number>()
-  named.forEach(({ clause }, place) => {
-    if (clause.property !== undefined && !first.has(clause.property)) first.set(clause.property, place)
-  })
-  const place = ({ clause }: Leaf) => (clause.property === undefined ? 0 : (first.get(clause.property) ?? 0))
-  return withOpenings([...named].sort((a, b) => place(a) - place(b)).map((leaf) => row(leaf, document, null)))
-}
-
-type Row = Omit<ResultRow, 'opens' | 'member'> & { readonly group: ClauseOutcome | null }
-
-function row({ clause, group }: Leaf, document: CertificateDocument, under: DocumentCriterion | null): Row {
-  const result =
-    document.results.find((candidate) => candidate.key === clause.result) ?? unjudged(clause, document)
-  return {
+function rowOf(
+  { clause, group }: GroupedClause,
+  document: CertificateDocument,
+  under: DocumentCriterion | null,
+): Row {
+  return defined({
     property: clause.property ?? 'strength-activity-index',
-    kind: clause.kind === 'deviation' || clause.kind === 'statistic' ? clause.kind : 'value',
-    result,
+    kind: kindOf(clause),
+    result: document.results.find(({ key }) => key === clause.result) ?? unjudged(clause, document),
     clause,
     under,
     group,
-    ...(clause.condition === undefined ? {} : { condition: clause.condition }),
-    ...(clause.age === undefined ? {} : { age: clause.age }),
-  }
-}
-
-/** The test that was not valid and therefore not judged: its figure is still shown. */
-function unjudged(clause: ClauseOutcome, { results }: CertificateDocument): DocumentResult | null {
-  if (clause.outcome !== 'not-valid' || clause.kind !== 'value') return null
-  return results.find((candidate) => !candidate.valid && placeOf(candidate) === placeOf(clause)) ?? null
-}
-
-/** Sets a group's heading before its first member. */
-function withOpenings(rows: readonly Row[]): ResultRow[] {
-  const opened = new Set<string>()
-  return rows.map(({ group, ...rest }) => {
-    const opens = group !== null && !opened.has(group.id) ? group : null
-    if (opens !== null) opened.add(opens.id)
-    return { ...rest, opens, member: group !== null }
+    condition: clause.condition,
+    age: clause.age,
   })
 }
 
-/**
- * Indices that the governing criterion does not judge, each under the first other criterion that does, if
- * any.
- */
-function otherRows(document: CertificateDocument): ResultRow[] {
+function kindOf({ kind }: DocumentClause): TableRow['kind'] {
+  return kind === 'deviation' || kind === 'statistic' ? kind : 'value'
+}
+
+/** The test that was not valid and therefore not judged: its figure is still shown. */
+function unjudged(clause: DocumentClause, { results }: CertificateDocument): DocumentResult | null {
+  if (clause.outcome !== 'not-valid' || clause.kind !== 'value') return null
+  return results.find((result) => !result.valid && testOf(result) === testOf(clause)) ?? null
+}
+
+/** Sets a group's heading before its first member. */
+function withOpenings(rows: readonly Row[]): TableRow[] {
+  const opened = new Set<string>()
+  return rows.map(({ group, ...row }) => {
+    const opens = group !== null && !opened.has(group.id) ? group : null
+    if (opens !== null) opened.add(opens.id)
+    return { ...row, opens, member: group !== null }
+  })
+}
+
+/** Indices that the governing criterion does not judge, by property, condition and age. */
+function otherRows(document: CertificateDocument): TableRow[] {
   const governed = new Set(
-    leaves(document.verdicts[0]?.clauses ?? [])
+    ungrouped(governingClauses(document))
       .filter(({ clause }) => !isNeutral(clause.outcome))
-      .map(({ clause }) => placeOf(clause)),
+      .map(({ clause }) => testOf(clause)),
   )
   const rows = new Map<string, Row>()
-  for (const [index, verdict] of document.verdicts.entries())
-    if (index > 0) addOtherRows(rows, verdict, document, governed, document.criteria[index] ?? null)
-  for (const result of document.results) {
-    if (
-      property(result.property).nature !== 'index' ||
-      governed.has(placeOf(result)) ||
-      rows.has(placeOf(result))
-    )
-      continue
-    rows.set(placeOf(result), {
+  for (const row of [...rowsOfOtherSets(document), ...indexRows(document)])
+    if (!governed.has(testOf(row)) && !rows.has(testOf(row))) rows.set(testOf(row), { ...row, group: null })
+  return withOpenings([...rows.values()].sort(byTest))
+}
+
+/** Indices that another criterion judges; where several do, the first one's row stands. */
+function rowsOfOtherSets(document: CertificateDocument): Row[] {
+  return document.verdicts.flatMap((verdict, index) =>
+    index === 0
+      ? []
+      : ungrouped(verdict.clauses)
+          .filter(({ clause }) => clause.kind === 'value' && isIndex(clause) && !isNeutral(clause.outcome))
+          .map((grouped) => rowOf(grouped, document, document.criteria[index] ?? null)),
+  )
+}
+
+/** Indices as they were found, for those that no criterion judges. */
+function indexRows({ results }: CertificateDocument): Row[] {
+  return results.filter(isIndex).map((result) =>
+    defined({
       property: result.property,
-      kind: 'value',
+      kind: 'value' as const,
       result,
       clause: null,
       under: null,
       group: null,
-      ...(result.condition === undefined ? {} : { condition: result.condition }),
-      ...(result.age === undefined ? {} : { age: result.age }),
-    })
-  }
-  return withOpenings(
-    [...rows.values()]
-      .map((entry) => ({ ...entry, group: null }))
-      .sort(
-        (a, b) =>
-          order(a) - order(b) ||
-          (a.condition ?? '').localeCompare(b.condition ?? '', 'en') ||
-          Number.parseInt(a.age ?? '0', 10) - Number.parseInt(b.age ?? '0', 10),
-      ),
+      condition: result.condition,
+      age: result.age,
+    }),
   )
 }
 
-function addOtherRows(
-  rows: Map<string, Row>,
-  verdict: Verdict,
-  document: CertificateDocument,
-  governed: ReadonlySet<string>,
-  under: DocumentCriterion | null,
-): void {
-  for (const leaf of leaves(verdict.clauses)) {
-    const { clause } = leaf
-    if (
-      clause.property === undefined ||
-      clause.kind !== 'value' ||
-      isNeutral(clause.outcome) ||
-      property(clause.property).nature !== 'index'
-    )
-      continue
-    if (!governed.has(placeOf(clause)) && !rows.has(placeOf(clause)))
-      rows.set(placeOf(clause), row(leaf, document, under))
-  }
+interface Tested {
+  readonly property?: PropertyKey
+  readonly condition?: string
+  readonly age?: string
 }
 
-function placeOf(item: { property?: PropertyKey; condition?: string; age?: string }): string {
-  return `${item.property}|${item.condition ?? ''}|${item.age ?? ''}`
+function isIndex({ property: key }: Tested): boolean {
+  return key !== undefined && property(key).nature === 'index'
 }
 
-function order(item: { property: PropertyKey }): number {
-  return ORDER.indexOf(item.property)
+/** What was tested how: property, condition and age. */
+function testOf({ property: key, condition = '', age = '' }: Tested): string {
+  return [key, condition, age].join('|')
 }
 
-function plainResults(results: readonly DocumentResult[]): PlainResults[] {
-  const lines = new Map<string, DocumentResult[]>()
-  for (const result of [...results].sort((a, b) => order(a) - order(b))) {
-    const key = [
-      result.sample,
-      result.laboratory,
-      result.accredited,
-      ...(result.condition === undefined ? [result.method, result.tested] : [result.condition]),
-    ].join('|')
-    const line = lines.get(key)
-    if (line === undefined) lines.set(key, [result])
-    else line.push(result)
-  }
-  return [...lines.values()].flatMap((line) => {
-    const [head] = line
-    if (head === undefined) return []
-    const { sample, laboratory, tested, accredited, method, condition } = head
-    return [
-      {
-        sample,
-        laboratory,
-        tested,
-        accredited,
-        results: line,
-        ...(method === undefined ? {} : { method }),
-        ...(condition === undefined ? {} : { condition }),
-      },
-    ]
-  })
+function byTest(a: Row, b: Row): number {
+  return (
+    propertyOrder(a) - propertyOrder(b) ||
+    (a.condition ?? '').localeCompare(b.condition ?? '', 'en') ||
+    Number.parseInt(a.age ?? '0', 10) - Number.parseInt(b.age ?? '0', 10)
+  )
 }

@@ -5,7 +5,7 @@ import { type Comparison, type Criterion, setName } from '../../core/criteria/cr
 import { heldLimits } from '../../core/judging/limits.ts'
 import { limitWords } from '../../words/limit-words.ts'
 import type { Quantity } from '../../core/measure/units.ts'
-import { bound } from '../../words/print.ts'
+import { unbroken } from '../../words/print.ts'
 import { comparisonsFor } from './trends.ts'
 
 export const ROUTES = { strength: 'strength-activity-index', resistivity: 'resistivity-index' } as const
@@ -104,7 +104,7 @@ function limitsFor(
                 operator,
                 quantity,
                 ...(clause.resolution === undefined ? {} : { resolution: clause.resolution }),
-                words: bound(limitWords(operator, [quantity])),
+                words: unbroken(limitWords(operator, [quantity])),
                 sets: [{ id: criterion.id, name: setName(criterion) }],
                 sources: [subject.source],
               },

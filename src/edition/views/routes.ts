@@ -1,6 +1,6 @@
 /** The pages of both routes: what stands beside each picture of strength against resistivity. */
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import { bound, fullSentence, number, plural, sentence } from '../../words/print.ts'
+import { fullSentence, number, plural, sentence, unbroken } from '../../words/print.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import {
@@ -37,7 +37,7 @@ export interface CountedRoutes {
 
 export function routeGroups(edition: Edition): RouteGroup[] {
   return pairedGroups(edition).map((group) => ({
-    heading: bound(`${conditionTitle(edition, group.condition)}, ${group.age}`),
+    heading: unbroken(`${conditionTitle(edition, group.condition)}, ${group.age}`),
     chart: pairedChartView(group, {
       title: `Resistivity index against strength activity index, ${lotsOf(group)}`,
       room: 'page',
@@ -98,7 +98,7 @@ export function routesOfSource(edition: Edition, source: string): RoutesOfSource
   return pairedOfSource(edition, source).map((group) => ({
     patterns: patternsOf(group),
     chart: pairedChartView(group, {
-      title: bound(
+      title: unbroken(
         `Resistivity index against strength activity index, ${conditionTitle(edition, group.condition)}, ${group.age}`,
       ),
       room: 'page',
@@ -111,9 +111,9 @@ export type RoutesOfLotView = readonly { readonly sentence: string; readonly cha
 
 export function routesOfLot(edition: Edition, lot: LotEntry): RoutesOfLotView {
   return pairedOfLot(edition, lot).map((view) => ({
-    sentence: bound(fullSentence(ownRoutes(view))),
+    sentence: unbroken(fullSentence(ownRoutes(view))),
     chart: pairedChartView(view, {
-      title: bound(`${conditionTitle(edition, view.condition)}, ${view.age}`),
+      title: unbroken(`${conditionTitle(edition, view.condition)}, ${view.age}`),
       room: 'lot',
     }),
   }))

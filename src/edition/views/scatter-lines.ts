@@ -1,6 +1,6 @@
 /** The scatter of a laboratory's own batches in words. */
 import { property } from '../../core/measure/properties.ts'
-import { bound, plural } from '../../words/print.ts'
+import { plural, unbroken } from '../../words/print.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition } from '../shape/edition.ts'
 import { type Scatter, type ScatterRow, scatterRows } from './scatter.ts'
@@ -19,7 +19,7 @@ export interface ScatterLine {
 
 export function scatterLines(edition: Edition, laboratory: string): ScatterLine[] {
   return scatterRows(edition, laboratory).map((row) => ({
-    of: bound(`${property(row.property).title}, ${conditionTitle(edition, row.condition)}, ${row.age}`),
+    of: unbroken(`${property(row.property).title}, ${conditionTitle(edition, row.condition)}, ${row.age}`),
     from: batchWords(row),
     few: row.few,
     specimens: scatterText(row.specimens),

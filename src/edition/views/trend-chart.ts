@@ -1,40 +1,58 @@
-/** A trend chart in words: its description, its table, and what is read out at a point. */
-import type { TrendInput } from '../../charts/trend.ts'
-import { bound, number, shortDate, unitSign } from '../../words/print.ts'
+/** A trend with its legend in words and the table behind it. */
+import { trendMark, type TrendMarkDrawing } from '../../charts/marks.ts'
+import { type TrendInput, trendModel, type TrendModel, type TrendPoint } from '../../charts/trend.ts'
+import { tickDecimals } from '../../charts/trend-axes.ts'
+import { number, shortDate, unbroken, unitSign } from '../../words/print.ts'
 
-/** What is drawn, and how it is named. */
 export interface TrendChartInput extends Omit<TrendInput, 'width' | 'height'> {
   readonly title: string
-  /** Stored unit. */
   readonly unit: string
   /** What a point stands for: "lot", "control batch". */
   readonly of: string
 }
 
-type TrendPoint = TrendInput['points'][number]
-
 export interface TrendChartView {
   readonly title: string
-  readonly unit: string
-  readonly of: string
-  /** For the drawing. */
-  readonly drawn: Omit<TrendInput, 'width' | 'height'>
-  /** States other than valid that occur. */
-  readonly has: Readonly<Record<'not-valid' | 'withdrawn' | 'pending', boolean>>
-  /** Each limit with its sets; "limit" where no line has any. */
-  readonly limitWords: string
   readonly description: string
-  /** What is read out at each point. */
+  /** What a script reads out at each point. */
   readonly readings: readonly string[]
-  readonly pointCount: number
-  /** The newest points first, as many as a page has room for. */
-  readonly rows: readonly TrendRow[]
+  /** null where no point has a value. */
+  readonly drawings: {
+    readonly wide: TrendDrawing
+    readonly narrow: TrendDrawing
+  } | null
+  readonly legend: TrendLegend
+  readonly table: TrendTable
 }
 
-export interface TrendRow {
+export interface TrendDrawing {
+  readonly model: TrendModel
+  /** Labels of the value axis, in the order of the ticks. */
+  readonly tickLabels: readonly string[]
+  /** Middles of all points, for a script: "12.3,45.6 78,90". */
+  readonly places: string
+  /** Marks of the points that are not plainly valid. */
+  readonly marks: readonly TrendMarkDrawing[]
+}
+
+/** Words of the legend; null for what the chart does not show. */
+export interface TrendLegend {
+  readonly line: string
+  readonly states: readonly { readonly words: string; readonly mark: TrendMarkDrawing }[]
+  readonly mean: { readonly words: string; readonly band: boolean } | null
+  readonly limits: string | null
+}
+
+export interface TrendTable {
+  readonly summary: string
+  /** Heading of the first column. */
+  readonly of: string
+  readonly unit: string
+  readonly rows: readonly TrendTableRow[]
+}
+export interface TrendTableRow {
   readonly id: string
-  readonly at: string
-  /** Empty where there is no value. */
+  readonly date: string
   readonly value: string
   readonly state: string
   readonly remark: string
@@ -42,58 +60,137 @@ export interface TrendRow {
 
 /** Rows of the table; a source may have thousands of lots, which the file has all. */
 const NEWEST = 100
+/**
+ * Letters shrink with the drawing: charts.css shows the wide one only where it has 860 px, and the narrow one
+ * down to a phone's 320.
+ */
+const WIDE = { width: 860, height: 225 }
+const NARROW = { width: 320, height: 215 }
 
-export function trendChartView({ title, unit, of, ...drawn }: TrendChartInput): TrendChartView {
-  const { points, limits, decimals } = drawn
-  const has = (status: TrendPoint['status']) => points.some((point) => point.status === status)
+export function trendChartView({ title, unit, of, ...input }: TrendChartInput): TrendChartView {
+  const wide = trendModel({ ...input, ...WIDE })
+  const narrow = trendModel({ ...input, ...NARROW })
   return {
-    title: bound(title),
-    unit,
-    of,
-    drawn,
-    has: { 'not-valid': has('not-valid'), withdrawn: has('withdrawn'), pending: has('pending') },
-    limitWords: limitWords(limits),
-    description: description(drawn, unit),
-    readings: points.map((point) => reading(point, decimals, unit)),
-    pointCount: points.length,
-    rows: points
-      .slice(-NEWEST)
-      .reverse()
-      .map((point) => trendRow(point, decimals)),
+    title: unbroken(title),
+    description: descriptionOf(input, unit),
+    readings: input.points.map((point) => readingWords(point, unit, input.decimals)),
+    drawings: wide === null || narrow === null ? null : drawingsOf(wide, narrow, unit),
+    legend: legendOf(wide, input, { unit, of }),
+    table: tableOf(input, { unit, of }),
   }
 }
 
-function limitWords(limits: TrendInput['limits']): string {
+type Input = Omit<TrendInput, 'width' | 'height'>
+
+function drawingsOf(wide: TrendModel, narrow: TrendModel, unit: string): TrendChartView['drawings'] {
+  const decimals = tickDecimals(wide.yTicks)
+  const drawing = (model: TrendModel): TrendDrawing => ({
+    model,
+    tickLabels: tickLabels(model, decimals, unit),
+    places: model.marks.map(({ x, y }) => `${x},${y}`).join(' '),
+    marks: model.marks.map(trendMark).filter((mark) => mark !== null),
+  })
+  return { wide: drawing(wide), narrow: drawing(narrow) }
+}
+
+/** Only the uppermost carries the per cent sign. */
+function tickLabels({ yTicks }: TrendModel, decimals: number, unit: string): string[] {
+  return yTicks.map(
+    ({ value }, index) =>
+      `${number(value, decimals)}${index === yTicks.length - 1 && unit === '%' ? ' %' : ''}`,
+  )
+}
+
+function descriptionOf({ points, limits, decimals }: Input, unit: string): string {
+  const values = points.flatMap(({ status, value }) => (status === 'valid' && value !== null ? [value] : []))
+  const last = values.at(-1)
+  if (last === undefined) return 'No valid result yet.'
+  const [least, most] = ends(values)
+  const limitWords = limits.map(({ label }) => `Limit: ${label}.`).join(' ')
+  return `${values.length} valid results from ${number(least, decimals)} to ${number(most, decimals)} ${unitSign(unit)}, the last ${number(last, decimals)}. ${limitWords}`
+}
+
+/** Smallest and largest; a spread of arguments would not bear thousands of values. */
+function ends(values: readonly number[]): [number, number] {
+  return [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))]
+}
+
+/** What the legend explains, in its order. */
+const STATES = [
+  { status: 'not-valid', shape: 'diamond', words: 'not valid, left out of line and mean' },
+  { status: 'withdrawn', shape: 'cross', words: 'withdrawn' },
+  { status: 'pending', shape: 'ring', words: 'awaited' },
+] as const
+
+function legendOf(
+  model: TrendModel | null,
+  { points, limits }: Input,
+  { unit, of }: { readonly unit: string; readonly of: string },
+): TrendLegend {
+  const band = model !== null && model.band !== ''
+  const inUnit = unit === '%' ? 'per cent' : unitSign(unit)
+  return {
+    line: `${of}, ${inUnit}${model?.logarithmic === true ? ', logarithmic axis' : ''}`,
+    states: STATES.filter(({ status }) => points.some((point) => point.status === status)).flatMap(
+      ({ shape, words }) => {
+        const mark = trendMark({ x: 11, y: 6, shape })
+        return mark === null ? [] : [{ words, mark }]
+      },
+    ),
+    mean:
+      model === null || model.mean === ''
+        ? null
+        : { words: `mean of the preceding ten${band ? ' with the band allowed' : ''}`, band },
+    limits: limits.length === 0 ? null : limitWords(limits),
+  }
+}
+
+/** Each limit with its sets; a chart without sets says what the line is. */
+function limitWords(limits: Input['limits']): string {
   return limits.every(({ sets }) => sets === undefined)
     ? 'limit'
     : limits.map(({ label, sets }) => `${label}: ${(sets ?? []).join('; ')}`).join(' · ')
 }
 
-function description({ points, limits, decimals }: TrendChartView['drawn'], unit: string): string {
-  const values = points.flatMap(({ status, value }) => (status === 'valid' && value !== null ? [value] : []))
-  if (values.length === 0) return 'No valid result yet.'
-  const text = (value: number) => number(value, decimals)
-  const [least, most] = [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))]
-  const range = `${text(least)} to ${text(most)} ${unitSign(unit)}, the last ${text(values.at(-1) ?? 0)}`
-  return `${values.length} valid results from ${range}. ${limits.map(({ label }) => `Limit: ${label}.`).join(' ')}`
+function readingWords({ lot, at, value, status, note }: TrendPoint, unit: string, decimals: number): string {
+  return [
+    `${lot}, ${shortDate(at)}: `,
+    value === null ? 'no result' : `${number(value, decimals)} ${unitSign(unit)}`,
+    status === 'valid' ? '' : `, ${stateWords(status)}`,
+    note === undefined ? '' : `, ${note}`,
+  ].join('')
 }
 
-function reading({ lot, at, value, status, note }: TrendPoint, decimals: number, unit: string): string {
-  const result = value === null ? 'no result' : `${number(value, decimals)} ${unitSign(unit)}`
-  const state = status === 'valid' ? '' : `, ${stateWords(status)}`
-  return `${lot}, ${shortDate(at)}: ${result}${state}${note === undefined ? '' : `, ${note}`}`
-}
-
-function trendRow({ lot, at, value, status, note = '' }: TrendPoint, decimals: number): TrendRow {
+/** Newest first. */
+function tableOf(
+  { points, decimals }: Input,
+  { unit, of }: { readonly unit: string; readonly of: string },
+): TrendTable {
+  const newest = points.slice(-NEWEST).reverse()
   return {
-    id: lot,
-    at,
-    value: value === null ? '' : number(value, decimals),
-    state: stateWords(status),
-    remark: note,
+    summary:
+      newest.length < points.length
+        ? `Table of the newest ${newest.length} of ${points.length} results`
+        : `Table of these ${points.length} results`,
+    of,
+    unit: unitSign(unit),
+    rows: newest.map(({ lot, at, value, status, note }) => ({
+      id: lot,
+      date: shortDate(at),
+      value: value === null ? '' : number(value, decimals),
+      state: stateWords(status),
+      remark: note ?? '',
+    })),
   }
 }
 
+const STATE_WORDS: Readonly<Record<TrendPoint['status'], string>> = {
+  valid: 'valid',
+  'not-valid': 'not valid',
+  pending: 'awaited',
+  withdrawn: 'withdrawn',
+}
+
 function stateWords(status: TrendPoint['status']): string {
-  return status === 'pending' ? 'awaited' : status.replace('-', ' ')
+  return STATE_WORDS[status]
 }

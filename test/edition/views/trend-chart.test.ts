@@ -18,9 +18,12 @@ const input = {
 
 describe('trendChartView', () => {
   it('describes valid results alone, and the last of them', () => {
-    const { description, has } = trendChartView(input)
+    const { description, legend } = trendChartView(input)
     expect(description).toBe('2 valid results from 2.38 to 2.42 g/cm³, the last 2.38. ')
-    expect(has).toEqual({ 'not-valid': true, withdrawn: false, pending: true })
+    expect(legend.states.map(({ words }) => words)).toEqual([
+      'not valid, left out of line and mean',
+      'awaited',
+    ])
   })
 
   it('reads out each point with its state and note', () => {
@@ -38,11 +41,12 @@ describe('trendChartView', () => {
       value: 2,
       status: 'valid' as const,
     }))
-    const { rows, pointCount } = trendChartView({ ...input, points: many })
-    expect([rows.length, pointCount, rows[0]?.id, rows.at(-1)?.id]).toEqual([100, 101, 'ash/100', 'ash/1'])
-    expect(trendChartView(input).rows[0]).toEqual({
+    const { rows, summary } = trendChartView({ ...input, points: many }).table
+    expect([rows.length, rows[0]?.id, rows.at(-1)?.id]).toEqual([100, 'ash/100', 'ash/1'])
+    expect(summary).toBe('Table of the newest 100 of 101 results')
+    expect(trendChartView(input).table.rows[0]).toEqual({
       id: 'ash/4',
-      at: '2026-03-08',
+      date: '8\u00a0Mar\u00a02026',
       value: '',
       state: 'awaited',
       remark: 'due 2026-04-20',
@@ -51,8 +55,8 @@ describe('trendChartView', () => {
 
   it('names the sets of each limit, and says "limit" where a line has none', () => {
     const limit = { value: 2, label: 'at least 2.00 g/cm³' }
-    expect(trendChartView({ ...input, limits: [limit] }).limitWords).toBe('limit')
-    expect(trendChartView({ ...input, limits: [{ ...limit, sets: ['A', 'B'] }] }).limitWords).toBe(
+    expect(trendChartView({ ...input, limits: [limit] }).legend.limits).toBe('limit')
+    expect(trendChartView({ ...input, limits: [{ ...limit, sets: ['A', 'B'] }] }).legend.limits).toBe(
       'at least 2.00 g/cm³: A; B',
     )
   })

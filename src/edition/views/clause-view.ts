@@ -1,0 +1,72 @@
+/** A clause for proof-reading: a sentence, where its limits come from, what a supplement changed. */
+import { type Clause, type ClauseChange, type Criterion, layerTitle } from '../../core/criteria/criterion.ts'
+import { clauseSentence, sourceWords } from '../../words/clause-sentence.ts'
+import { fullSentence } from '../../words/print.ts'
+import { withPrintedUnits } from './printed-units.ts'
+
+export interface ClauseView {
+  readonly id: string
+  readonly sentence: string
+  readonly changes: readonly ClauseChangeView[]
+  /** Empty where nothing is said of its origin. */
+  readonly remarks: string
+  /** Members of a group. */
+  readonly members: readonly ClauseView[]
+}
+export interface ClauseChangeView {
+  readonly change: ClauseChange['change']
+  readonly words: string
+  readonly by: string
+  readonly was: string
+}
+
+const CHANGE_WORDS: Readonly<Record<ClauseChange['change'], string>> = {
+  tighten: 'Tightened',
+  relax: 'Relaxed',
+  promote: 'Made mandatory',
+  'replace-method': 'Other method',
+  'set-frequency': 'Other frequency',
+}
+
+/** @param conditionTitle a reader's name of a condition */
+export function clauseView(
+  clause: Clause,
+  criterion: Criterion,
+  conditionTitle: (id: string) => string,
+): ClauseView {
+  const { basis: _basis, setBy: _setBy, ...demand } = clause
+  return {
+    id: clause.id,
+    sentence: fullSentence(clauseSentence(withPrintedUnits(demand), criterion, conditionTitle)),
+    changes: (clause.changes ?? []).map(({ change, layer, was }) => ({
+      change,
+      words: CHANGE_WORDS[change],
+      by: layerTitle(criterion, layer),
+      was,
+    })),
+    remarks: remarksOf(clause, criterion),
+    members:
+      clause.form === 'group'
+        ? clause.members.map((member) => clauseView(member, criterion, conditionTitle))
+        : [],
+  }
+}
+
+function remarksOf(clause: Clause, criterion: Criterion): string {
+  const { setBy, layer } = clause
+  return [
+    criterion.layers.length < 2 ? undefined : `layer: ${layerTitle(criterion, layer)}`,
+    basisWords(clause, criterion),
+    setBy === undefined ? undefined : `set by ${setBy.user ?? `the study ${setBy.study}`}`,
+    clause.form === 'comparison' ? clause.method : undefined,
+  ]
+    .filter((part) => part !== undefined)
+    .join(' · ')
+}
+
+function basisWords({ basis, layer }: Clause, criterion: Criterion): string | undefined {
+  if (basis === undefined) return undefined
+  return 'read' in basis
+    ? `read in ${sourceWords(basis.read, layer, criterion)}`
+    : `from memory, unconfirmed: ${basis.memory}`
+}

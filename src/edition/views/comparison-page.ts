@@ -1,0 +1,139 @@
+/** The same lots under several sets: which come out otherwise, and which clause decides. */
+import { setName } from '../../core/criteria/criterion.ts'
+import type { Outcome, Verdict } from '../../core/criteria/outcome.ts'
+import { changesBetween, compareLot, decidedBy } from '../../core/judging/compare-sets.ts'
+import { plural, shortDate, unbroken } from '../../words/print.ts'
+import { link, paths } from '../shape/addresses.ts'
+import type { Edition, ListedLot, ListedSource, LotEntry } from '../shape/edition.ts'
+import { type Linked, linked } from './linked.ts'
+
+export interface ComparisonPage {
+  readonly asOf: string
+  /** Sets and sources that a reader can choose. */
+  readonly sets: readonly Choice[]
+  readonly sources: readonly Choice[]
+  readonly compared: readonly ComparedSource[]
+}
+export interface Choice {
+  readonly id: string
+  readonly name: string
+  readonly checked: boolean
+}
+/** A source that is judged under more than one set. */
+export interface ComparedSource {
+  readonly name: string
+  /** Name of the set that the others are held against. */
+  readonly first: string
+  readonly against: readonly AgainstSet[]
+  /** null where every lot comes out alike. */
+  readonly changed: ChangedLots | null
+}
+export interface AgainstSet {
+  readonly set: Linked
+  readonly alike: string
+  readonly changes: readonly { readonly count: number; readonly from: Outcome; readonly to: Outcome }[]
+}
+export interface ChangedLots {
+  readonly summary: string
+  readonly sets: readonly string[]
+  readonly rows: readonly ChangedLot[]
+  /** How many are listed, where there are more. */
+  readonly newest: number | null
+}
+export interface ChangedLot {
+  readonly lot: Linked
+  readonly sampled: string
+  readonly cells: readonly {
+    readonly set: string
+    /** null where the set does not judge the lot. */
+    readonly verdict: { readonly outcome: Outcome; readonly decidedBy: string | null } | null
+  }[]
+}
+
+/** Changed lots listed here for one source; every lot stands on the page of the source under the set. */
+const LISTED = 40
+/** Sets ticked at first. */
+const TICKED = 2
+
+type Seen = Pick<Edition, 'address' | 'asOf' | 'criteria' | 'site' | 'sources' | 'lotsOf' | 'lot'>
+
+export function comparisonPage(edition: Seen): ComparisonPage {
+  const ticked = edition.site.criteria.slice(0, TICKED)
+  const sources = [...edition.sources.values()]
+  return {
+    asOf: shortDate(edition.asOf),
+    sets: [...edition.criteria.values()].map((criterion) => ({
+      id: criterion.id,
+      name: setName(criterion),
+      checked: ticked.includes(criterion.id),
+    })),
+    sources: sources.map(({ id, name }) => ({ id, name, checked: true })),
+    compared: sources
+      .filter(({ criteria }) => criteria.length > 1)
+      .map((source) => comparedSource(edition, source)),
+  }
+}
+
+interface Compared {
+  readonly entry: ListedLot
+  readonly verdicts: readonly (Verdict | null)[]
+  readonly changes: boolean
+}
+
+function comparedSource(edition: Seen, source: ListedSource): ComparedSource {
+  const names = source.criteria.map((id) => nameOf(edition, id))
+  const lots = edition
+    .lotsOf(source.id)
+    .map((entry) => ({ entry, ...compareLot(entry.id, verdictsOf(edition.lot(entry.id), source.criteria)) }))
+  return {
+    name: source.name,
+    first: names[0] ?? '',
+    against: source.criteria.slice(1).map((id, index) => {
+      const { alike, changes } = changesBetween(lots, 0, index + 1)
+      return {
+        set: linked(edition, nameOf(edition, id), paths.sourceUnder(source.id, id)),
+        alike: plural(alike, 'lot', 'lots'),
+        changes,
+      }
+    }),
+    changed: changedLots(
+      edition,
+      lots.filter((lot) => lot.changes),
+      names,
+    ),
+  }
+}
+
+function verdictsOf({ verdicts }: LotEntry, sets: readonly string[]): (Verdict | null)[] {
+  return sets.map((id) => verdicts.find(({ criterion }) => criterion === id) ?? null)
+}
+
+/** The newest first. */
+function changedLots(edition: Seen, lots: readonly Compared[], names: readonly string[]): ChangedLots | null {
+  if (lots.length === 0) return null
+  return {
+    summary: plural(lots.length, 'lot comes out otherwise', 'lots come out otherwise'),
+    sets: names.map(unbroken),
+    rows: lots
+      .toReversed()
+      .slice(0, LISTED)
+      .map(({ entry, verdicts }) => ({
+        lot: { text: entry.number, href: link(edition, paths.certificate(entry.id)) },
+        sampled: shortDate(entry.sampled),
+        cells: verdicts.map((verdict, index) => ({ set: names[index] ?? '', verdict: verdictCell(verdict) })),
+      })),
+    newest: lots.length > LISTED ? LISTED : null,
+  }
+}
+
+/** A verdict that is met needs no clause that decided. */
+function verdictCell(verdict: Verdict | null): ChangedLot['cells'][number]['verdict'] {
+  if (verdict === null) return null
+  const { outcome } = verdict
+  return { outcome, decidedBy: outcome === 'meets' ? null : decidedBy(verdict) }
+}
+
+function nameOf({ criteria }: Seen, id: string): string {
+  const criterion = criteria.get(id)
+  return criterion === undefined ? id : setName(criterion)
+}

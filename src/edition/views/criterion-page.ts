@@ -1,0 +1,161 @@
+/** One set of criteria on its page: scope, layers, limits, clauses, and the lots judged under it. */
+import {
+  type Criterion,
+  everyClause,
+  isUnconfirmed,
+  type Layer,
+  layerTitle,
+  setName,
+} from '../../core/criteria/criterion.ts'
+import { type Outcome, OUTCOMES } from '../../core/criteria/outcome.ts'
+import { riskSentence, ruleWords } from '../../core/criteria/rule-risk.ts'
+import { date, kindWords, plural, sentence } from '../../words/print.ts'
+import { storedSentence } from '../../words/stored-text.ts'
+import { link, paths } from '../shape/addresses.ts'
+import type { Edition, ListedSource } from '../shape/edition.ts'
+import { type ClauseView, clauseView } from './clause-view.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import { type LimitTable, limitTable } from './limit-table.ts'
+import { type Linked, linked } from './linked.ts'
+
+export interface CriterionPage {
+  readonly name: string
+  readonly authority: string | null
+  /** Under a heading that is the designation. */
+  readonly title: string | null
+  readonly unconfirmed: boolean
+  readonly later: Linked | null
+  /** In how many places a supplement relaxes its base; null where in none. */
+  readonly relaxed: string | null
+  readonly note: string | null
+  readonly materials: string
+  /** null for a set without classes. */
+  readonly classes: string | null
+  readonly rule: string
+  readonly layers: readonly LayerView[]
+  readonly limits: LimitTable
+  readonly clauses: readonly ClauseView[]
+  readonly removed: readonly {
+    readonly id: string
+    readonly of: string
+    readonly by: string
+    readonly was: string
+  }[]
+  readonly lacks: readonly string[]
+  readonly sources: readonly SourceList[]
+  readonly retests: string | null
+  readonly counts: readonly SourceOutcomes[]
+}
+export interface LayerView {
+  readonly label: string
+  /** The layer with the number of its clauses; null for a set that has no other. */
+  readonly layer: { readonly name: Linked; readonly clauses: string } | null
+  readonly confirmed: string
+}
+/** Where a layer's limits were read; a code may stand for another text in each. */
+export interface SourceList {
+  /** null for a set that has no other layer. */
+  readonly layer: string | null
+  readonly entries: readonly { readonly code: string; readonly title: string }[]
+}
+/** How often each outcome occurs today among the lots of a source. */
+export interface SourceOutcomes {
+  readonly source: string
+  readonly href: string
+  readonly outcomes: readonly { readonly outcome: Outcome; readonly count: number }[]
+}
+
+type Seen = Pick<
+  Edition,
+  'address' | 'criteria' | 'sources' | 'lotsOf' | 'conditions' | 'announcedConditions'
+>
+
+export function criterionPage(edition: Seen, criterion: Criterion): CriterionPage {
+  const titleOf = (id: string) => conditionTitle(edition, id)
+  return {
+    name: setName(criterion),
+    authority: criterion.authority ?? null,
+    title: criterion.designation === undefined ? null : criterion.title,
+    unconfirmed: isUnconfirmed(criterion),
+    later: laterSet(edition, criterion),
+    relaxed: relaxedWords(criterion),
+    note: criterion.note ?? null,
+    materials: sentence(criterion.kinds.map(kindWords).join(', ')),
+    classes: classWords(criterion),
+    rule: [ruleWords(criterion.decisionRule), riskSentence(criterion)].map(storedSentence).join(' '),
+    layers: criterion.layers.map((layer) => layerView(edition, criterion, layer)),
+    limits: limitTable(criterion, titleOf),
+    clauses: criterion.clauses.map((clause) => clauseView(clause, criterion, titleOf)),
+    removed: removedClauses(criterion),
+    lacks: criterion.lacks,
+    sources: sourceLists(criterion),
+    retests: criterion.retests ?? null,
+    counts: [...edition.sources.values()].flatMap((source) => sourceOutcomes(edition, criterion, source)),
+  }
+}
+
+function laterSet(edition: Seen, { supersededBy }: Criterion): Linked | null {
+  const later = supersededBy === undefined ? undefined : edition.criteria.get(supersededBy)
+  return later === undefined ? null : linked(edition, setName(later), paths.criterion(later.id))
+}
+
+/** A clause taken out is a demand relaxed as well. */
+function relaxedWords({ clauses, removed }: Criterion): string | null {
+  const relaxed = [...everyClause(clauses)].filter((clause) =>
+    clause.changes?.some(({ change }) => change === 'relax'),
+  )
+  const count = relaxed.length + removed.length
+  return count === 0 ? null : plural(count, 'place', 'places')
+}
+
+function classWords({ classes, classTitles }: Criterion): string | null {
+  return classes.length === 0 ? null : classes.map((name) => `${name}: ${classTitles[name] ?? ''}`).join('; ')
+}
+
+function layerView(edition: Seen, criterion: Criterion, { id, confirmed }: Layer): LayerView {
+  const own = id === criterion.id
+  const alone = criterion.layers.length === 1
+  const clauses = criterion.clauses.filter((clause) => clause.layer === id).length
+  return {
+    label: alone ? 'Confirmed' : own ? 'This layer' : 'Layer below',
+    layer: alone
+      ? null
+      : {
+          name: linked(edition, layerTitle(criterion, id), own ? null : paths.criterion(id)),
+          clauses: plural(clauses, 'clause', 'clauses'),
+        },
+    confirmed:
+      confirmed === undefined
+        ? 'by nobody against the standard'
+        : `by ${confirmed.by}, ${date(confirmed.date)}, edition ${confirmed.edition}`,
+  }
+}
+
+function removedClauses(criterion: Criterion): CriterionPage['removed'] {
+  const name = (layer: string) => layerTitle(criterion, layer)
+  return criterion.removed.map(({ id, layer, by, was }) => ({ id, of: name(layer), by: name(by), was }))
+}
+
+function sourceLists(criterion: Criterion): SourceList[] {
+  return criterion.layers.flatMap(({ id, sources }) => {
+    const entries = Object.entries(sources).map(([code, title]) => ({ code, title }))
+    const layer = criterion.layers.length > 1 ? layerTitle(criterion, id) : null
+    return entries.length === 0 ? [] : [{ layer, entries }]
+  })
+}
+
+function sourceOutcomes(edition: Seen, { id }: Criterion, source: ListedSource): SourceOutcomes[] {
+  const found = edition
+    .lotsOf(source.id)
+    .flatMap(({ outcomes: judged }) => judged.filter(({ criterion }) => criterion === id))
+  const counts = Map.groupBy(found, ({ outcome }) => outcome)
+  const outcomes = OUTCOMES.map((outcome) => ({ outcome, count: counts.get(outcome)?.length ?? 0 }))
+  if (found.length === 0) return []
+  return [
+    {
+      source: source.name,
+      href: link(edition, paths.sourceUnder(source.id, id)),
+      outcomes: outcomes.filter(({ count }) => count > 0),
+    },
+  ]
+}

@@ -1,0 +1,73 @@
+/** What sets ask of one property at one condition, a line for each clause. */
+import { type Comparison, layerOf, layerTitle, setName } from '../../core/criteria/criterion.ts'
+import { propertyWords } from '../../core/judging/select-result.ts'
+import { demandWords, statisticSubject } from '../../words/demand-words.ts'
+import { sentence, unbroken } from '../../words/print.ts'
+import { link, paths } from '../shape/addresses.ts'
+import type { Edition } from '../shape/edition.ts'
+import type { PropertyLimit } from './limits-by-property.ts'
+
+export interface PropertyLimits {
+  /** Names the table for those who hear it. */
+  readonly label: string
+  /** Whether any limit belongs to an age. */
+  readonly aged: boolean
+  readonly lines: readonly PropertyLimitLine[]
+}
+export interface PropertyLimitLine {
+  readonly set: string
+  readonly href: string
+  readonly age: string
+  readonly demand: string
+  /** Empty where the demand says all. */
+  readonly remarks: string
+  readonly basis: string
+}
+
+export function propertyLimits(
+  edition: Pick<Edition, 'address'>,
+  limits: readonly PropertyLimit[],
+  label: string,
+): PropertyLimits {
+  return {
+    label,
+    aged: limits.some(({ clause }) => clause.age !== undefined),
+    lines: limits.map((limit) => ({
+      set: unbroken(setName(limit.criterion)),
+      href: link(edition, paths.criterion(limit.criterion.id)),
+      age: limit.clause.age ?? 'any',
+      demand: unbroken(sentence(demandWords(limit.clause))),
+      remarks: unbroken(sentence(remarksOf(limit))),
+      basis: basisWords(limit),
+    })),
+  }
+}
+
+const REFERENCES = {
+  preceding: 'deviation from the mean of preceding results',
+  declared: 'deviation from the declared value',
+  control: 'difference from the control',
+} as const
+
+function remarksOf({ clause, criterion }: PropertyLimit): string {
+  return [
+    subjectWords(clause),
+    clause.classes === undefined ? '' : `for class ${clause.classes.join(', ')}`,
+    clause.layer === criterion.id ? '' : `from ${layerTitle(criterion, clause.layer)}`,
+  ]
+    .filter((part) => part !== '')
+    .join(' · ')
+}
+
+/** What of the property is judged, where that is not the single result. */
+function subjectWords(clause: Comparison): string {
+  if (clause.statistic !== undefined) return statisticSubject(clause, propertyWords(clause))
+  if (clause.deviation === undefined) return ''
+  return `${REFERENCES[clause.deviation.from]}${clause.deviation.relative ? ', in per cent of it' : ''}`
+}
+
+function basisWords({ clause, criterion }: PropertyLimit): string {
+  const { basis, setBy, layer } = clause
+  if (basis !== undefined) return 'read' in basis ? 'read' : 'from memory, unconfirmed'
+  return setBy?.user ?? setBy?.study ?? layerOf(criterion, layer)?.title ?? ''
+}
