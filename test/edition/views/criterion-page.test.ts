@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest'
+import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import { criterionPage } from '../../../src/edition/views/criterion-page.ts'
+import { tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+import { base, supplement } from './criterion-fixture.ts'
+
+const sets = new Map([base, supplement].map((set) => [set.id, set]))
+const page = (set: Criterion, edition = tinyEdition([], [], { criteria: sets })) =>
+  criterionPage(edition, set)
+
+describe('criterionPage', () => {
+  it('heads a set with its name, edition and scope', () => {
+    expect(page(base)).toMatchObject({
+      name: 'VALE 1, edition 1',
+      title: 'Trial set',
+      authority: null,
+      materials: 'Coal fly ash, raw natural pozzolan',
+      classes: 'F: ; C: ',
+      relaxed: null,
+      unconfirmed: false,
+      later: null,
+    })
+    expect(page(base).rule).toMatch(/^As specified: .+\. A lot whose true value lies on a limit .+\.$/)
+  })
+  it('says of a set alone who confirmed it, of a supplement so of each layer', () => {
+    expect(page(base).layers).toEqual([
+      { label: 'Confirmed', layer: null, confirmed: 'by nobody against the standard' },
+    ])
+    const confirmed = { by: 'M. Okafor', date: '2026-01-05', edition: '1' }
+    const [below, own] = supplement.layers
+    const set = { ...supplement, layers: [{ ...below, confirmed }, own] } as Criterion
+    expect(page(set).layers).toEqual([
+      {
+        label: 'Layer below',
+        layer: { name: { text: 'VALE 1, edition 1', href: '/a/criteria/base/' }, clauses: '3 clauses' },
+        confirmed: 'by M. Okafor, 5\u00a0January 2026, edition 1',
+      },
+      {
+        label: 'This layer',
+        layer: { name: { text: 'Agency rules, edition 1', href: null }, clauses: '1 clause' },
+        confirmed: 'by nobody against the standard',
+      },
+    ])
+  })
+  it('counts clauses relaxed and clauses taken out', () => {
+    expect(page(supplement).relaxed).toBe('1 place')
+    const removed = [{ id: 'sum', layer: 'base', by: 'agency', was: 'at least 70.0 %' }]
+    const shorter = page({ ...supplement, removed })
+    expect(shorter.relaxed).toBe('2 places')
+    expect(shorter.removed).toEqual([
+      { id: 'sum', of: 'VALE 1, edition 1', by: 'Agency rules, edition 1', was: 'at least 70.0 %' },
+    ])
+  })
+  it('lists where limits were read, by layer where there are several', () => {
+    const entries = [{ code: 'S1', title: 'abstract with tables' }]
+    expect(page(base).sources).toEqual([{ layer: null, entries }])
+    expect(page(supplement).sources).toEqual([{ layer: 'VALE 1, edition 1', entries }])
+  })
+  it('links a later edition only where it is on record', () => {
+    expect(page({ ...base, supersededBy: 'agency' }).later).toEqual({
+      text: 'Agency rules, edition 1',
+      href: '/a/criteria/agency/',
+    })
+    expect(page({ ...base, supersededBy: 'gone' }).later).toBeNull()
+  })
+  it('counts the outcomes of each source’s lots in the order of outcomes, without sources that have none', () => {
+    const lots = [
+      tinyLot('ash/1', { verdicts: [verdict('base', 'pending')] }),
+      tinyLot('ash/2', { verdicts: [verdict('base', 'meets')] }),
+      tinyLot('ash/3', { verdicts: [verdict('other', 'meets'), verdict('base', 'meets')] }),
+    ]
+    const edition = tinyEdition([tinySource('ash'), tinySource('tuff')], lots)
+    expect(page(base, edition).counts).toEqual([
+      {
+        source: 'Ash of ash',
+        href: '/a/sources/ash/base/',
+        outcomes: [
+          { outcome: 'meets', count: 2 },
+          { outcome: 'pending', count: 1 },
+        ],
+      },
+    ])
+  })
+})
