@@ -3,7 +3,8 @@ import { defined } from '../core/measure/defined.ts'
 import { clauseSentence } from '../words/clause-sentence.ts'
 import { everyClause, setName } from '../core/criteria/criterion.ts'
 import { counted } from '../words/limit-words.ts'
-import { riskSentence, ruleWords } from '../core/criteria/rule-risk.ts'
+import { demandWords } from '../words/demand-words.ts'
+import { riskSentence, ruleWords } from '../words/rules.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
@@ -87,7 +88,7 @@ function explained(records: Records, asked: string): string {
   ]
   const lines = clauses.map((clause) => {
     const changes = (clause.changes ?? [])
-      .map((change) => `\n    ${change.change} by ${change.layer}; before: ${change.was}`)
+      .map((change) => `\n    ${change.change} by ${change.layer}; before: ${demandWords(change.former)}`)
       .join('')
     const layer = clause.layer === criterion.id ? '' : ` (${clause.layer})`
     const asked = clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))
@@ -96,7 +97,7 @@ function explained(records: Records, asked: string): string {
   const removed =
     clauseId === undefined
       ? criterion.removed.map(
-          (clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${clause.was}`,
+          (clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${demandWords(clause.former)}`,
         )
       : []
   return `${[...head, '', ...lines, ...removed].join('\n')}\n`

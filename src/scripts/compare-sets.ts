@@ -1,10 +1,12 @@
 /**
  * Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots.
  */
-import { changesBetween, type ComparedLot, compareLot, decidedBy } from '../core/judging/compare-sets.ts'
+import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
 import { type Criterion, setName } from '../core/criteria/criterion.ts'
+import type { Verdict } from '../core/criteria/outcome.ts'
 import { counted } from '../words/limit-words.ts'
 import { shortDate } from '../words/print.ts'
+import { decidedByWords } from '../words/worded-verdict.ts'
 import { anchor, element, outcomeElement, tableOf } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
 import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
@@ -92,7 +94,11 @@ function takeFromAddress(form: HTMLFormElement): void {
   }
 }
 
-type Row = ComparedLot & { readonly number: string; readonly sampled: string }
+type Row = ComparedLot & {
+  readonly number: string
+  readonly sampled: string
+  readonly conditionTitle: (id: string) => string
+}
 
 function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to }: Choice): Row[] {
   return source.lots.flatMap((lot, index) => {
@@ -101,8 +107,29 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to
     const verdicts = sets.map((set) => verdictOf(source, index, set) ?? null)
     return verdicts.every((verdict) => verdict === null)
       ? []
-      : [{ ...compareLot(lot.id, verdicts), number: lot.number, sampled: day }]
+      : [
+          {
+            ...compareLot(lot.id, verdicts),
+            number: lot.number,
+            sampled: day,
+            conditionTitle: source.conditionTitle,
+          },
+        ]
   })
+}
+
+function judgedCell(
+  verdict: Verdict | null,
+  criterion: Criterion | undefined,
+  conditionTitle: (id: string) => string,
+): string | Node {
+  if (verdict === null || criterion === undefined) return 'not for this material'
+  const decided =
+    verdict.outcome === 'meets' ? [] : [` ${decidedByWords(verdict, criterion, conditionTitle)}`]
+  return element('span', [
+    outcomeElement(verdict.outcome),
+    ...decided.map((text) => element('span', [text], 'small soft')),
+  ])
 }
 
 function report(
@@ -132,14 +159,7 @@ function report(
     .map((lot) => [
       anchor(`${address}${lot.lot}/`, lot.number),
       shortDate(lot.sampled),
-      ...lot.verdicts.map((verdict) =>
-        verdict === null
-          ? 'not for this material'
-          : element('span', [
-              outcomeElement(verdict.outcome),
-              verdict.outcome === 'meets' ? '' : element('span', [` ${decidedBy(verdict)}`], 'small soft'),
-            ]),
-      ),
+      ...lot.verdicts.map((verdict, index) => judgedCell(verdict, sets[index], lot.conditionTitle)),
     ])
   const caption =
     listed.length > SHOWN

@@ -1,5 +1,6 @@
 /** Small makers of elements: text goes in as text, never as markup. */
 import type { Outcome } from '../core/criteria/outcome.ts'
+import { outcomeWords } from '../words/outcomes.ts'
 
 type Content = string | Node
 
@@ -27,7 +28,7 @@ export function outcomeElement(outcome: Outcome): Node {
     .querySelector<HTMLTemplateElement>('#outcome-marks')
     ?.content.querySelector(`[data-outcome="${outcome}"]`)?.firstElementChild
   return mark === null || mark === undefined
-    ? document.createTextNode(outcome.replaceAll('-', ' '))
+    ? document.createTextNode(outcomeWords(outcome))
     : mark.cloneNode(true)
 }
 

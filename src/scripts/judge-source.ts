@@ -3,9 +3,10 @@
  * with.
  */
 import type { Criterion } from '../core/criteria/criterion.ts'
-import { bestClass, bestClassWords, judge } from '../core/judging/verdict.ts'
+import { bestClass, judge } from '../core/judging/verdict.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
 import type { Verdict } from '../core/criteria/outcome.ts'
+import { bestClassWords } from '../words/worded-verdict.ts'
 
 export interface ReadSource extends UnpackedSource {
   readonly id: string
@@ -43,5 +44,5 @@ export function verdictOf(source: ReadSource, place: number, criterion: Criterio
 
 /** The best class met in words; undefined where the set has no order of merit. */
 export function bestClassOf(source: ReadSource, place: number, criterion: Criterion): string | undefined {
-  return bestClassWords(bestClass(criterion, source.evidenceOf(place)))
+  return bestClassWords(bestClass(criterion, source.evidenceOf(place)), criterion, source.conditionTitle)
 }

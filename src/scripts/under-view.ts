@@ -2,12 +2,12 @@
  * What a set says of one lot or of every lot of a source, as elements. Loaded only when a reader chooses a
  * set.
  */
-import { decidedBy } from '../core/judging/compare-sets.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { limitText, plural, shortDate, unbroken } from '../words/print.ts'
 import { storedSentence } from '../words/stored-text.ts'
-import { TRIAL_HEADING, verdictHeadline } from '../words/verdict-sentence.ts'
-import type { ClauseOutcome, Verdict } from '../core/criteria/outcome.ts'
+import { TRIAL_HEADING, verdictHeadline } from '../words/outcomes.ts'
+import type { Verdict } from '../core/criteria/outcome.ts'
+import { decidedByWords, type WordedClause, wordedVerdict } from '../words/worded-verdict.ts'
 import { anchor, element, markElement, outcomeElement, tableOf } from './elements.ts'
 import { bestClassOf, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
@@ -48,6 +48,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
   const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
   const best = bestClassOf(source, index, criterion)
+  const worded = wordedVerdict(verdict, criterion, source.conditionTitle)
   return [
     element(
       'div',
@@ -58,7 +59,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
           [markElement(verdict.outcome), element('span', [verdictHeadline(verdict, criterion)])],
           'headline',
         ),
-        ...verdict.reasons.map((reason) => element('p', [said(reason)])),
+        ...worded.reasons.map((reason) => element('p', [said(reason)])),
         ...(best === undefined ? [] : [element('p', [said(best)])]),
       ],
       `verdict verdict-${verdict.outcome}`,
@@ -66,12 +67,12 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
     tableOf(
       'Every clause of the set',
       ['Clause', 'Limit', 'Outcome', 'Reason'],
-      verdict.clauses.flatMap((clause) => clauseRows(clause, 0)),
+      worded.clauses.flatMap((clause) => clauseRows(clause, 0)),
     ),
   ]
 }
 
-function clauseRows(clause: ClauseOutcome, depth: number): (string | Node)[][] {
+function clauseRows(clause: WordedClause, depth: number): (string | Node)[][] {
   const title = element('span', [
     `${'– '.repeat(depth)}${clause.title}`,
     ...(clause.information ? [element('span', [' for information'], 'small soft')] : []),
@@ -119,7 +120,9 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
       ),
       shortDate(lot.sampled),
       outcomeElement(verdict.outcome),
-      verdict.outcome === 'meets' ? (bestClassOf(source, index, criterion) ?? '') : decidedBy(verdict),
+      verdict.outcome === 'meets'
+        ? (bestClassOf(source, index, criterion) ?? '')
+        : decidedByWords(verdict, criterion, source.conditionTitle),
     ])
   return [
     tally,

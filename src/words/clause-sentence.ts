@@ -15,7 +15,7 @@ import { bandsInWords, demandWords, statisticSubject } from './demand-words.ts'
 import { UNIFORMITY_RESOLUTION } from '../core/judging/deviation.ts'
 import { rulesByDoubt } from '../core/criteria/decision-rule.ts'
 import { limitsByClass, listWords } from './limit-words.ts'
-import { premisesWords } from '../core/judging/premises.ts'
+import { premisesWords } from './premises.ts'
 import { KINDS } from '../core/measure/units.ts'
 
 /** @param conditionTitle a reader's name of a condition */

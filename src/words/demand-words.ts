@@ -4,9 +4,9 @@
  */
 import type { Band, Clause, Comparison } from '../core/criteria/criterion.ts'
 import { limitsByClass, listWords } from './limit-words.ts'
-import { factWords, premisesWords } from '../core/judging/premises.ts'
+import { factWords, premisesWords } from './premises.ts'
 import { property } from '../core/measure/properties.ts'
-import { propertyWords } from '../core/judging/select-result.ts'
+import { propertyWords } from './property-words.ts'
 
 export function bandsInWords(bands: readonly Band[], own: Comparison['property']): string {
   return bands

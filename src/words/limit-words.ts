@@ -1,11 +1,11 @@
 /** Limits and values in words, for reasons and for proof-reading. */
-import { type Limit, type Operator, EVERY_CLASS, partsOfClass } from '../core/criteria/criterion.ts'
+import { EVERY_CLASS, type Limit } from '../core/criteria/criterion.ts'
+import { type StatedLimit, statedLimit } from '../core/criteria/limits-for-class.ts'
+import type { Figure } from '../core/criteria/reason.ts'
 import { withoutDust } from '../core/measure/rounding.ts'
-import type { Quantity } from '../core/measure/units.ts'
 
 /** "at least 75 %", with the limit's own digits. */
-export function limitWords(operator: Operator, quantities: readonly Quantity[]): string {
-  const [first, second] = quantities.map((quantity) => quantity.written)
+export function limitWords({ operator, written: [first, second] }: StatedLimit): string {
   switch (operator) {
     case 'at-least':
       return `at least ${first}`
@@ -24,15 +24,9 @@ export function limitWords(operator: Operator, quantities: readonly Quantity[]):
   }
 }
 
-/**
- * The quantities that hold for a class, or for a category it is made of; undefined where the limit does not
- * speak of it.
- */
-export function quantitiesFor(limit: Limit, lotClass: string | null): readonly Quantity[] | undefined {
-  if (Object.hasOwn(limit.byClass, EVERY_CLASS)) return limit.byClass[EVERY_CLASS]
-  const named =
-    lotClass === null ? undefined : partsOfClass(lotClass).find((part) => Object.hasOwn(limit.byClass, part))
-  return named === undefined ? undefined : limit.byClass[named]
+/** "at least 75 % and at most 110 %". */
+export function limitsWords(limits: readonly StatedLimit[]): string {
+  return listWords(limits.map(limitWords), 'and')
 }
 
 /** "at most 6.0 % for class F, 10.0 % for class N", several limits joined by "and". */
@@ -44,22 +38,9 @@ function limitByClass({ operator, byClass }: Limit): string {
   return Object.entries(byClass)
     .map(
       ([name, quantities]) =>
-        `${limitWords(operator, quantities)}${name === EVERY_CLASS ? '' : ` for class ${name}`}`,
+        `${limitWords(statedLimit({ operator, quantities }))}${name === EVERY_CLASS ? '' : ` for class ${name}`}`,
     )
     .join(', ')
-}
-
-/**
- * Limits as they hold for one class, joined by "and"; of a limit that does not speak of it, the first
- * class's.
- */
-export function limitsForClass(limits: readonly Limit[], lotClass: string | null): string {
-  return listWords(
-    limits.map((limit) =>
-      limitWords(limit.operator, quantitiesFor(limit, lotClass) ?? Object.values(limit.byClass)[0] ?? []),
-    ),
-    'and',
-  )
 }
 
 /** "1 result", "3 results". */
@@ -71,6 +52,11 @@ export function counted(count: number, noun: string): string {
 export function numberWords(value: number, decimals: number, unit: string): string {
   const number = value.toFixed(decimals).replace('-', '−')
   return unit === '' ? number : `${number} ${unit}`
+}
+
+/** A figure with the decimals that it states. */
+export function figureWords({ value, decimals, unit }: Figure): string {
+  return numberWords(value, decimals, unit)
 }
 
 /** A value before rounding: all its digits where they are few, else three more than the comparison used. */

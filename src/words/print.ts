@@ -1,7 +1,7 @@
 /** Numbers, dates and words as they stand on a page. */
 import type { Operator } from '../core/criteria/criterion.ts'
 import type { Result } from '../core/result/result.ts'
-import type { AppliedLimit, Outcome } from '../core/criteria/outcome.ts'
+import type { StatedLimit } from '../core/criteria/limits-for-class.ts'
 
 const THIN_SPACE = '\u2009'
 const NO_BREAK = '\u00a0'
@@ -82,29 +82,6 @@ export function period(from: string, to: string): string {
   return `${date(start)} to ${date(end)}`
 }
 
-const OUTCOME_WORDS: Readonly<Record<Outcome, string>> = {
-  meets: 'meets',
-  'meets-by-approval': 'meets by approval',
-  'does-not-meet': 'does not meet',
-  inconclusive: 'inconclusive',
-  pending: 'pending',
-  'not-reported': 'not reported',
-  'insufficient-history': 'insufficient history',
-  'not-valid': 'not valid',
-  'not-applicable': 'not applicable',
-  'not-invoked': 'not invoked',
-  reported: 'reported',
-}
-
-/** The whole set of outcomes, in the order of the design. */
-export function everyOutcome(): Outcome[] {
-  return Object.keys(OUTCOME_WORDS) as Outcome[]
-}
-
-export function outcomeWords(outcome: Outcome): string {
-  return OUTCOME_WORDS[outcome]
-}
-
 const KIND_WORDS: Readonly<Record<string, string>> = {
   'coal-fly-ash': 'coal fly ash',
   'coal-bottom-ash': 'coal bottom ash',
@@ -142,7 +119,7 @@ const LIMIT_SIGNS: Readonly<Record<Operator, string>> = {
 }
 
 /** A limit with its own digits: "≥ 75 %", "± 5 points", "10 to 20 %". */
-export function limitText({ operator, written }: Pick<AppliedLimit, 'operator' | 'written'>): string {
+export function limitText({ operator, written }: StatedLimit): string {
   if (operator === 'report') return 'to be reported'
   const texts = written.map((text) =>
     writtenText(text).replace('percentage points', 'points').replace('percentage point', 'point'),

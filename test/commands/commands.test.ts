@@ -55,7 +55,11 @@ describe('npm run check', () => {
       lots: {
         id: string
         results: { property: string; value: number }[]
-        verdicts: { outcome: string; clauses: { decides: boolean }[] }[]
+        verdicts: {
+          outcome: string
+          reasonCodes: { code: string }[]
+          clauses: { decides: boolean; reasonCodes: { code: string }[] }[]
+        }[]
       }[]
     }
     const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true, strict: false }).compile(
@@ -67,7 +71,11 @@ describe('npm run check', () => {
     expect(
       report.lots[0]?.results.find((result) => result.property === 'strength-activity-index')?.value,
     ).toBeCloseTo((100 * 235.7) / 357.6, 10)
-    expect(report.lots[0]?.verdicts[0]).toMatchObject({ outcome: 'meets', clauses: [{ decides: true }] })
+    expect(report.lots[0]?.verdicts[0]).toMatchObject({
+      outcome: 'meets',
+      reasonCodes: [{ code: 'all-met', params: { count: 1 } }],
+      clauses: [{ decides: true, reasonCodes: [{ code: 'compared-with-limit', params: { met: true } }] }],
+    })
   })
   it('narrows the report to the lots asked for', async () => {
     const { out } = await run('check', '--content', contentCopy(), '--json', '--lots', 'tuff/T-9')

@@ -2,23 +2,32 @@ import { describe, expect, it } from 'vitest'
 import { judge } from '../../src/core/judging/verdict.ts'
 import { unpackSource } from '../../src/core/evidence/source-evidence.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
+import type { Criterion } from '../../src/core/criteria/criterion.ts'
+import { wordsOfVerdict } from '../../src/edition/shape/verdict-words.ts'
+import { criterionData } from '../../src/edition/writers/criterion-data.ts'
 import { sourceEvidenceData } from '../../src/edition/writers/lot-data.ts'
+import { wordedVerdict } from '../../src/words/worded-verdict.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
+/** Sets as a reader's browser has them. */
+const sets = JSON.parse(JSON.stringify(criterionData(edition))) as { criteria: Record<string, unknown> }
 
 describe('the evidence file of a source', () => {
   it('gives every verdict of the demonstration content as the edition has it, after a way through JSON', () => {
     let judged = 0
     for (const id of edition.sources.keys()) {
       const own = edition.lotsOf(id).map((row) => edition.lot(row.id))
-      const { evidenceOf, lots } = unpackSource(JSON.parse(JSON.stringify(sourceEvidenceData(edition, id))))
+      const { evidenceOf, conditionTitle, lots } = unpackSource(
+        JSON.parse(JSON.stringify(sourceEvidenceData(edition, id))),
+      )
       expect(lots.map((lot) => lot.id)).toEqual(own.map((lot) => lot.id))
       own.forEach((lot, place) => {
         for (const verdict of lot.verdicts) {
-          const criterion = edition.criteria.get(verdict.criterion)
-          if (criterion === undefined) throw new Error(`no set ${verdict.criterion}`)
-          expect(judge(JSON.parse(JSON.stringify(criterion)), evidenceOf(place))).toEqual(verdict)
+          const read = sets.criteria[verdict.criterion] as Criterion
+          const again = judge(read, evidenceOf(place))
+          expect(again).toEqual(verdict)
+          expect(wordedVerdict(again, read, conditionTitle)).toEqual(wordsOfVerdict(edition, verdict))
           judged += 1
         }
       })

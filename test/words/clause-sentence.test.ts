@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { clauseSentence } from '../../src/words/clause-sentence.ts'
 import type { Clause } from '../../src/core/criteria/criterion.ts'
-import { verdictHeadline } from '../../src/words/verdict-sentence.ts'
 import type { WrittenClause, WrittenCriterion } from '../../src/records/criteria/written-criterion.ts'
 import { setOf } from '../core/judging/fixture.ts'
 
@@ -104,19 +103,5 @@ describe('clauseSentence', () => {
     ).toBe(
       'At least one of these must hold: (g-1) Sulfur trioxide must be below 5.0 %, compared at the digits of the limit; (g-2) Calcium oxide must be reported; no limit.',
     )
-  })
-})
-
-describe('verdictHeadline', () => {
-  it('verdictHeadline never gives a class without its edition', () => {
-    expect(
-      verdictHeadline(
-        { outcome: 'meets', class: 'F', edition: '12a' },
-        { title: 'Coal fly ash', designation: 'ASTM C618' },
-      ),
-    ).toBe('Meets ASTM C618, edition 12a, class F')
-    expect(
-      verdictHeadline({ outcome: 'pending', class: null, edition: '1' }, { title: 'Resistivity option' }),
-    ).toBe('Pending under Resistivity option, edition 1')
   })
 })

@@ -6,7 +6,6 @@ import {
   limitText,
   massText,
   number,
-  outcomeWords,
   period,
   quantity,
   resultText,
@@ -17,7 +16,6 @@ import {
   usText,
   writtenText,
 } from '../../src/words/print.ts'
-import { OUTCOMES } from '../../src/core/criteria/outcome.ts'
 
 describe('number', () => {
   it('prints fixed decimals, a true minus and thin spaces from 10 000 on', () => {
@@ -111,8 +109,5 @@ describe('sentences', () => {
     expect(fullSentence('Done.')).toBe('Done.')
     expect(unbroken('50 %, 50 °C, w/cm 0.485, 28 d')).toBe('50\u00a0%, 50\u00a0°C, w/cm 0.485, 28\u00a0d')
     expect(unbroken('2 specimens')).toBe('2 specimens')
-  })
-  it('have a word for every outcome, each its own', () => {
-    expect(new Set(OUTCOMES.map(outcomeWords)).size).toBe(OUTCOMES.length)
   })
 })

@@ -48,8 +48,8 @@ export type Premise = PropertyPremise | FactPremise
 export interface ClauseChange {
   readonly layer: string
   readonly change: 'tighten' | 'relax' | 'promote' | 'replace-method' | 'set-frequency'
-  /** The demand as it stood before, in words. */
-  readonly was: string
+  /** The clause as it stood before, without its own changes. */
+  readonly former: Clause
 }
 
 interface ClauseHead {
@@ -209,7 +209,8 @@ export interface RemovedClause {
   readonly id: string
   readonly layer: string
   readonly by: string
-  readonly was: string
+  /** The clause as it stood, without its own changes. */
+  readonly former: Clause
 }
 
 export interface Criterion {

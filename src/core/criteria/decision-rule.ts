@@ -8,23 +8,27 @@ import { cumulative, quantile } from '../statistics/distributions.ts'
 import { withoutDust } from '../measure/rounding.ts'
 import type { Outcome } from './outcome.ts'
 
-/** What the value must lie between, in the stored unit; an open side is infinite. */
-export interface Interval {
+/** What a limit admits, in the stored unit; an open side is infinite. */
+export interface Admitted {
   readonly low: number
   readonly high: number
 }
 
-/**
- * The rules that use an uncertainty; without an agreement one party cannot guard another's limit, and the set
- * is judged as specified.
- */
+/** The rules that use an uncertainty. */
 export type DoubtRule = Exclude<DecisionRule, { rule: 'as-specified' }>
-export function rulesByDoubt(rule: DecisionRule): rule is DoubtRule {
+/** One that both parties have agreed on in writing. */
+export type AgreedRule = DoubtRule & { readonly agreedIn: string }
+
+/**
+ * Whether doubt decides; without an agreement one party cannot guard another's limit, and the set is judged as
+ * specified.
+ */
+export function rulesByDoubt(rule: DecisionRule): rule is AgreedRule {
   return rule.rule !== 'as-specified' && rule.agreedIn !== undefined
 }
 
 /** The values that an operator admits. @param values in the stored unit, two for `between` */
-export function admitted(operator: Operator, values: readonly number[]): Interval {
+export function admitted(operator: Operator, values: readonly number[]): Admitted {
   const [first = Number.NaN, second = Number.NaN] = values
   switch (operator) {
     case 'at-least':
@@ -52,7 +56,7 @@ export function admitted(operator: Operator, values: readonly number[]): Interva
 export function underDoubt(
   rule: DoubtRule,
   value: number,
-  { low, high }: Interval,
+  { low, high }: Admitted,
   uncertainty: Uncertainty,
 ): Outcome {
   if (rule.rule === 'guarded') {
@@ -82,7 +86,7 @@ export function guardFactor(k: number, df: number | undefined): number {
  * Chance that the true value lies in the interval. Source: JCGM 106:2012, equations 7 to 10; Student's
  * distribution where degrees of freedom are known.
  */
-export function chanceOfMeeting(value: number, { low, high }: Interval, { u, df }: Uncertainty): number {
+export function chanceOfMeeting(value: number, { low, high }: Admitted, { u, df }: Uncertainty): number {
   if (u === 0) return low <= value && value <= high ? 1 : 0
   return cumulativeAt((high - value) / u, df) - cumulativeAt((low - value) / u, df)
 }
@@ -90,11 +94,4 @@ export function chanceOfMeeting(value: number, { low, high }: Interval, { u, df 
 function cumulativeAt(x: number, df: number | undefined): number {
   if (x === Number.POSITIVE_INFINITY) return 1
   return x === Number.NEGATIVE_INFINITY ? 0 : cumulative(x, df)
-}
-
-/** "guard band of 1.645 standard uncertainties", "probability of conformity 0.95". */
-export function ruleName(rule: DoubtRule): string {
-  return rule.rule === 'guarded'
-    ? `guard band of ${rule.k} standard uncertainties`
-    : `probability of conformity of at least ${rule.p}`
 }

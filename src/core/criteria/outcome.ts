@@ -1,10 +1,9 @@
-/**
- * Outcomes and verdicts: closed sets, with the clauses that decided. Plain data: a verdict is stored in
- * issued documents as it is.
- */
-import type { Uncertainty } from '../result/uncertainty.ts'
-import type { Operator } from './criterion.ts'
+/** Outcomes and verdicts: closed sets, with the clauses that decided. Plain data: `src/words/` words them. */
 import type { PropertyKey } from '../measure/properties.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
+import type { Clause } from './criterion.ts'
+import type { StatedLimit } from './limits-for-class.ts'
+import type { ClauseReasons, Release, VerdictReason } from './reason.ts'
 
 export const OUTCOMES = [
   'meets',
@@ -21,20 +20,29 @@ export const OUTCOMES = [
 ] as const
 export type Outcome = (typeof OUTCOMES)[number]
 
-export interface AppliedLimit {
-  readonly operator: Operator
+export interface AppliedLimit extends StatedLimit {
   /** In `unit`; two for `between`, none for `report`. */
   readonly values: readonly number[]
   readonly unit: string
-  /** The limit's own digits, for print ("70.0 %"), one for each value. */
-  readonly written: readonly string[]
   readonly layer: string
+}
+
+/** How far a value stands from its limit, measured by its own standard uncertainty. */
+export interface DoubtOfOutcome {
+  /** To the nearest end of what is admitted: above zero inside, below zero beyond. */
+  readonly margin: number
+  readonly u: number
+  /** Of margin and `u`; a difference of per cents is in points. */
+  readonly unit: string
+  readonly decimals: number
+  /** The uncertainty leaves no doubt worth a line on paper. */
+  readonly clear: boolean
+  /** Batches in all that would decide; null where no number does. */
+  readonly batches: number | null
 }
 
 export interface ClauseOutcome {
   readonly id: string
-  /** Heading for a reader: the clause's own title or the property's, with condition and age. */
-  readonly title: string
   readonly outcome: Outcome
   /** Whether this clause decided the verdict. */
   readonly decides: boolean
@@ -63,8 +71,7 @@ export interface ClauseOutcome {
   readonly limit: AppliedLimit | null
   /** Key of the result judged. */
   readonly result: string | null
-  /** One sentence without a full stop. */
-  readonly reason: string
+  readonly reasons: ClauseReasons
   readonly due?: string
   /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
   readonly against?: { readonly mean: number; readonly n: number; readonly lots: readonly string[] }
@@ -73,14 +80,13 @@ export interface ClauseOutcome {
    * it is for information.
    */
   readonly uncertainty?: Uncertainty
-  /** How far the value stands from the limit, measured by that uncertainty; one line without a full stop. */
-  readonly doubt?: string
+  readonly doubt?: DoubtOfOutcome
   /** Title of the band or region that the value falls into. */
   readonly band?: string
   /** Class that the claimed one is accepted as. */
   readonly acceptedAs?: string
-  /** A supplement made the demand easier: which one, and what stood before. */
-  readonly relaxed?: { readonly by: string; readonly was: string }
+  /** A supplement made the demand easier: which one, and the clause as it stood before. */
+  readonly relaxed?: { readonly by: string; readonly former: Clause }
   readonly clauses?: readonly ClauseOutcome[]
 }
 
@@ -93,14 +99,24 @@ export interface Verdict {
   readonly outcome: Outcome
   /** Ids of the clauses that decided, innermost comparisons included. */
   readonly decidedBy: readonly string[]
-  /** Sentences: what decided, and what is met so far. */
-  readonly reasons: readonly string[]
+  /** How far the set is met, what decided, and what else is open. */
+  readonly reasons: readonly VerdictReason[]
   readonly clauses: readonly ClauseOutcome[]
   /** The judgement rests on limits nobody has confirmed. */
   readonly trial: boolean
-  /**
-   * Set when the set's release list is met while the verdict is still pending: what the release is
-   * conditional on.
-   */
-  readonly release?: string
+  /** Set when the set's release list is met while the verdict is still pending. */
+  readonly release?: Release
+}
+
+/**
+ * Outcomes in reading order, members after their group.
+ * @param clauses as judged, or as worded
+ */
+export function* everyClauseOutcome<C extends { readonly clauses?: readonly C[] }>(
+  clauses: readonly C[],
+): Generator<C> {
+  for (const clause of clauses) {
+    yield clause
+    yield* everyClauseOutcome(clause.clauses ?? [])
+  }
 }

@@ -84,7 +84,7 @@ export function repeatedUncertainty(steps: readonly PooledStep[], result: Result
   return {
     u: (Math.abs(result.value) * cv) / 100,
     df,
-    basis: `pooled from the laboratory’s earlier repeated batches of one lot, ${cv.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}`,
+    basis: { code: 'repeated-batches', params: { cvPercent: cv, df } },
   }
 }
 
@@ -118,7 +118,7 @@ export function pooledUncertainty(steps: readonly PooledStep[], result: Result):
   return {
     u: (Math.abs(result.value) * indexScatter(cv)) / 100,
     df,
-    basis: `pooled from the laboratory’s earlier control batches, ${cv.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}; test batches taken to scatter alike`,
+    basis: { code: 'control-batches', params: { cvPercent: cv, df } },
   }
 }
 

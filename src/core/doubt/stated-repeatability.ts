@@ -1,5 +1,6 @@
 /** The standard uncertainty that a laboratory states for its results: the scatter between its batches. */
 import type { Uncertainty } from '../result/uncertainty.ts'
+import { defined } from '../measure/defined.ts'
 import { dateOf, inForce } from '../measure/moment.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
@@ -41,7 +42,7 @@ export function statedUncertainty(
   const u = entry === undefined ? undefined : deviationOf(entry, result)
   if (entry === undefined || u === undefined) return undefined
   const df = entry['degrees-of-freedom']
-  return { u, ...(df === undefined ? {} : { df }), basis: entry.basis }
+  return defined({ u, df, basis: { code: 'stated' as const, params: { basis: entry.basis } } })
 }
 
 function particulars({ condition, age }: StatedRepeatability): number {

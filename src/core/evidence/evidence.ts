@@ -74,6 +74,4 @@ export interface Evidence {
   readonly requested?: Readonly<Record<string, readonly string[]>>
   /** Undefined where the laboratory states none. */
   uncertaintyOf?(result: Result): Uncertainty | undefined
-  /** A reader's name of a condition; its id without it. */
-  conditionTitle?(id: string): string
 }

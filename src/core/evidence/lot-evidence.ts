@@ -61,14 +61,13 @@ export interface KnownOfLot {
 /**
  * @param history of the source, which holds the lot
  * @param asOf calendar date of the judgement
- * @param conditionTitle a reader's name of a condition
  */
 export function lotEvidence(
   source: SourceBackground,
   history: History,
   lot: LotBackground,
   known: KnownOfLot,
-  { asOf, conditionTitle }: { asOf: string; conditionTitle: (id: string) => string },
+  asOf: string,
 ): Evidence {
   const first = history.lots[0]
   const key = (...parts: [Result['property'], string | undefined, string | undefined, string | undefined]) =>
@@ -95,7 +94,6 @@ export function lotEvidence(
     uncertaintyOf: (result) =>
       statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??
       pooledOf(source.pooled?.[result.laboratory] ?? {}, result),
-    conditionTitle,
     ...(source.declared === undefined ? {} : { declared: source.declared }),
   }
 }

@@ -115,6 +115,8 @@ export interface UnpackedSource {
   readonly lots: readonly EvidenceLot[]
   /** What was known of a lot on the file's date. @throws RangeError for a place that holds no lot */
   evidenceOf(place: number): Evidence
+  /** A reader's name of a condition; its id where the file has none. */
+  conditionTitle(id: string): string
 }
 
 /** The other way: results without workings, and the source's history. */
@@ -134,11 +136,9 @@ export function unpackSource(file: SourceEvidence): UnpackedSource {
       const lot = lots[place]
       if (lot === undefined)
         throw new RangeError(`evidenceOf needs a place among ${lots.length} lots, got ${place}`)
-      return lotEvidence(file.background, history, lot, lot, {
-        asOf: file.asOf,
-        conditionTitle: (id) => file.conditions[id] ?? id,
-      })
+      return lotEvidence(file.background, history, lot, lot, file.asOf)
     },
+    conditionTitle: (id) => (Object.hasOwn(file.conditions, id) ? file.conditions[id] : undefined) ?? id,
   }
 }
 

@@ -46,13 +46,3 @@ function crossTable(
     members[0] === undefined ? [] : [{ ...members[0], count: members.length }],
   )
 }
-
-/** What decided a verdict, in one line: the clauses by title. */
-export function decidedBy(verdict: Verdict): string {
-  const titles = new Map(flat(verdict.clauses).map((clause) => [clause.id, clause.title]))
-  return verdict.decidedBy.map((id) => titles.get(id) ?? id).join('; ')
-}
-
-function flat(clauses: Verdict['clauses']): Verdict['clauses'] {
-  return clauses.flatMap((clause) => [clause, ...flat(clause.clauses ?? [])])
-}

@@ -91,12 +91,12 @@ function oneSided(
   const step = resolution ?? stepOfDecimals(limit.decimals)
   const shown = step === 'none' ? withoutDust(written) : roundToStep(written, step)
   const shownDecimals = decimalsOfStep(step === 'none' ? shown : step)
-  const bound = limitNumber(limit)
+  const limitValue = limitNumber(limit)
   return {
     answer:
       judged.censored === undefined
-        ? answerOf(holds(operator, shown, bound))
-        : censoredAnswer(operator, { bound, rounded: shown, unrounded: written }),
+        ? answerOf(holds(operator, shown, limitValue))
+        : censoredAnswer(operator, { limitValue, rounded: shown, unrounded: written }),
     compared: storedFrom(limit, shown),
     decimals: storedDecimals(limit, shownDecimals),
     shown,
@@ -104,16 +104,16 @@ function oneSided(
   }
 }
 
-function holds(operator: OneSided, value: number, bound: number): boolean {
+function holds(operator: OneSided, value: number, limitValue: number): boolean {
   switch (operator) {
     case 'at-least':
-      return bound <= value
+      return limitValue <= value
     case 'at-most':
-      return value <= bound
+      return value <= limitValue
     case 'above':
-      return bound < value
+      return limitValue < value
     case 'below':
-      return value < bound
+      return value < limitValue
   }
 }
 
@@ -128,17 +128,17 @@ function answerOf(met: boolean): Answer {
  */
 function censoredAnswer(
   operator: OneSided,
-  { bound, rounded, unrounded }: { bound: number; rounded: number; unrounded: number },
+  { limitValue, rounded, unrounded }: { limitValue: number; rounded: number; unrounded: number },
 ): Answer {
-  const surelyBelow = rounded < bound || unrounded === bound
+  const surelyBelow = rounded < limitValue || unrounded === limitValue
   switch (operator) {
     case 'at-most':
-      return rounded <= bound ? 'met' : 'cannot-decide'
+      return rounded <= limitValue ? 'met' : 'cannot-decide'
     case 'below':
       return surelyBelow ? 'met' : 'cannot-decide'
     case 'at-least':
       return surelyBelow ? 'not-met' : 'cannot-decide'
     case 'above':
-      return rounded <= bound ? 'not-met' : 'cannot-decide'
+      return rounded <= limitValue ? 'not-met' : 'cannot-decide'
   }
 }

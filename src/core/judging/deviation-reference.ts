@@ -3,11 +3,12 @@
  * control's.
  */
 import type { Comparison } from '../criteria/criterion.ts'
-import { meanOfPreceding } from './deviation.ts'
+import type { ClauseReason } from '../criteria/reason.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 import { isFault, type Quantity, readQuantity } from '../measure/units.ts'
+import { meanOfPreceding } from './deviation.ts'
 
 export type Reference =
   | {
@@ -20,7 +21,7 @@ export type Reference =
   | {
       readonly found: 'none'
       readonly outcome: 'insufficient-history' | 'not-reported'
-      readonly reason: string
+      readonly reason: ClauseReason
     }
 
 /** @param result the judged result: a series holds one method only, and a control belongs to a result */
@@ -54,7 +55,7 @@ function precedingReference(
     return {
       found: 'none',
       outcome: 'insufficient-history',
-      reason: 'no preceding result of this source to compare with',
+      reason: { code: 'no-preceding-result', params: {} },
     }
   return {
     found: 'value',
@@ -68,7 +69,11 @@ function precedingReference(
 function declaredReference(key: PropertyKey, evidence: Evidence): Reference {
   const declared = declaredQuantity(key, evidence)
   if (declared === undefined)
-    return { found: 'none', outcome: 'not-reported', reason: 'the source declares no value to compare with' }
+    return {
+      found: 'none',
+      outcome: 'not-reported',
+      reason: { code: 'no-declared-reference', params: {} },
+    }
   return { found: 'value', value: declared.value, n: 1, lots: [], exact: true }
 }
 
@@ -77,7 +82,7 @@ function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Refer
     return {
       found: 'none',
       outcome: 'not-reported',
-      reason: 'no result of the control is on record to compare with',
+      reason: { code: 'no-control-reference', params: {} },
     }
   return { found: 'value', value: controlValue, n: 1, lots: [], exact: false }
 }

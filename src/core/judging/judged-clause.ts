@@ -1,18 +1,27 @@
 /** The parts of a clause outcome that every kind of clause shares. */
-import { clauseTitle } from '../../words/clause-title.ts'
 import type { Clause } from '../criteria/criterion.ts'
-import type { Evidence } from '../evidence/evidence.ts'
 import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
+import type { AddedReason, ClauseReason } from '../criteria/reason.ts'
+import { defined } from '../measure/defined.ts'
 
-/** An outcome with its reason and whatever is known beyond them. */
-export type Finding = Pick<ClauseOutcome, 'outcome' | 'reason'> & Partial<ClauseOutcome>
+/** An outcome with its reasons and whatever is known beyond them. */
+export type ClauseJudgement = Pick<ClauseOutcome, 'outcome' | 'reasons'> & Partial<ClauseOutcome>
 
-/** @param finding overrides the empty value, limit and result of a clause that was not compared */
-export function clauseOutcome(clause: Clause, evidence: Evidence, finding: Finding): ClauseOutcome {
-  const conditionTitle = (id: string): string => evidence.conditionTitle?.(id) ?? id
+/** An outcome for one reason, and nothing beyond it. */
+export function judgement(outcome: Outcome, reason: ClauseReason): ClauseJudgement {
+  return { outcome, reasons: [reason] }
+}
+
+/** A judgement with one more reason behind those it has. */
+export function withReason(judged: ClauseJudgement, added: AddedReason): ClauseJudgement {
+  const [first, ...others] = judged.reasons
+  return { ...judged, reasons: [first, ...others, added] }
+}
+
+/** @param judged overrides the empty value, limit and result of a clause that was not compared */
+export function clauseOutcome(clause: Clause, judged: ClauseJudgement): ClauseOutcome {
   return {
     id: clause.id,
-    title: clauseTitle(clause, conditionTitle),
     decides: false,
     information: clause.information,
     ...about(clause),
@@ -23,34 +32,28 @@ export function clauseOutcome(clause: Clause, evidence: Evidence, finding: Findi
     decimals: null,
     limit: null,
     result: null,
-    ...finding,
+    ...judged,
   }
 }
 
 function about(clause: Clause): Pick<ClauseOutcome, 'kind' | 'property' | 'condition' | 'age' | 'combine'> {
   if (clause.form === 'group') return { kind: 'group', combine: clause.combine }
   if (clause.form !== 'comparison') return { kind: clause.form }
-  return {
-    kind:
-      clause.bands !== undefined
-        ? 'bands'
-        : clause.statistic !== undefined && clause.statistic.of !== 'declared'
-          ? 'statistic'
-          : clause.deviation === undefined
-            ? 'value'
-            : 'deviation',
-    property: clause.property,
-    ...(clause.condition === undefined ? {} : { condition: clause.condition }),
-    ...(clause.age === undefined ? {} : { age: clause.age }),
-  }
+  const { property, condition, age } = clause
+  return defined({ kind: comparisonKind(clause), property, condition, age })
+}
+
+function comparisonKind({
+  bands,
+  statistic,
+  deviation,
+}: Extract<Clause, { form: 'comparison' }>): ClauseOutcome['kind'] {
+  if (bands !== undefined) return 'bands'
+  if (statistic !== undefined && statistic.of !== 'declared') return 'statistic'
+  return deviation === undefined ? 'value' : 'deviation'
 }
 
 function relaxed({ changes }: Clause): Pick<ClauseOutcome, 'relaxed'> {
   const change = changes?.findLast((candidate) => candidate.change === 'relax')
-  return change === undefined ? {} : { relaxed: { by: change.layer, was: change.was } }
-}
-
-/** Outcome and reason alone, for a clause that is not judged. */
-export function plainly(outcome: Outcome, reason: string): Finding {
-  return { outcome, reason }
+  return change === undefined ? {} : { relaxed: { by: change.layer, former: change.former } }
 }

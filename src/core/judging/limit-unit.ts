@@ -1,4 +1,5 @@
 /** A comparison is made in the unit that the limit is written in, since its decimals belong to that unit. */
+import type { ClassLimit } from '../criteria/limits-for-class.ts'
 import { KINDS, type Quantity, type Unit, writtenNumber } from '../measure/units.ts'
 
 const numbers = new WeakMap<Quantity, number>()
@@ -29,6 +30,11 @@ export function storedFrom(limit: Quantity, written: number): number {
 /** Decimals in the stored unit that show a step of so many decimals in the limit's written unit. */
 export function storedDecimals(limit: Quantity, decimals: number): number {
   return Math.max(0, decimals + Math.ceil(-Math.log10(writtenUnit(limit).factor)))
+}
+
+/** The unit that a limit's numbers are stored in. */
+export function storedUnitOf({ quantities }: Pick<ClassLimit, 'quantities'>): string {
+  return KINDS[quantities[0]?.kind ?? 'ratio'].stored
 }
 
 function writtenUnit(limit: Quantity): Unit {

@@ -2,19 +2,19 @@
  * Whether a demand on another property, or a stated fact, holds for a lot: yes, no, or not to be decided from
  * its data.
  */
-import { type Answer, compareWithLimit } from './compare-with-limit.ts'
 import type { FactPremise, Limit, Premise, PropertyPremise } from '../criteria/criterion.ts'
+import { quantitiesFor, statedLimits } from '../criteria/limits-for-class.ts'
+import type { PremiseAnswer } from '../criteria/premise.ts'
 import type { Evidence } from '../evidence/evidence.ts'
-import { limitsForClass, listWords, quantitiesFor } from '../../words/limit-words.ts'
-import { propertyWords, selectResults } from './select-result.ts'
-
-export type Holds =
-  | { readonly holds: 'yes' }
-  | { readonly holds: 'no'; readonly because: string }
-  | { readonly holds: 'open'; readonly because: string }
+import { type Answer, compareWithLimit, type JudgedValue } from './compare-with-limit.ts'
+import { selectResults } from './select-result.ts'
 
 /** All premises together: one that fails decides, then one that is open. */
-export function allHold(premises: readonly Premise[], evidence: Evidence, lotClass: string | null): Holds {
+export function allHold(
+  premises: readonly Premise[],
+  evidence: Evidence,
+  lotClass: string | null,
+): PremiseAnswer {
   const answers = premises.map((premise) =>
     'fact' in premise ? factHolds(premise, evidence) : propertyHolds(premise, evidence, lotClass),
   )
@@ -24,64 +24,46 @@ export function allHold(premises: readonly Premise[], evidence: Evidence, lotCla
   )
 }
 
-/**
- * "free calcium oxide is above 1.5 % and “seawater contact” is yes", for sentences.
- * @param limitsWords words of a premise's limits: for one class, or for all of them
- */
-export function premisesWords(
-  premises: readonly Premise[],
-  limitsWords: (limits: readonly Limit[]) => string,
-): string {
-  return listWords(
-    premises.map((premise) => {
-      if ('fact' in premise) return `${factWords(premise.fact)} is ${listWords(premise.is, 'or')}`
-      return `${propertyWords(premise)}${premise.age === undefined ? '' : ` at ${premise.age}`} is ${limitsWords(premise.limits)}`
-    }),
-    'and',
-  )
+/** The word stated for a fact; undefined where none is. */
+export function statedFact(fact: string, { facts }: Pick<Evidence, 'facts'>): string | undefined {
+  return facts !== undefined && Object.hasOwn(facts, fact) ? facts[fact] : undefined
 }
 
-/** A fact's key as words. */
-export function factWords(fact: string): string {
-  return `“${fact.replaceAll('-', ' ')}”`
-}
-
-function factHolds({ fact, is }: FactPremise, { facts }: Evidence): Holds {
-  const stated = facts !== undefined && Object.hasOwn(facts, fact) ? facts[fact] : undefined
-  if (stated === undefined) return { holds: 'open', because: `${factWords(fact)} is not stated` }
+function factHolds({ fact, is }: FactPremise, evidence: Evidence): PremiseAnswer {
+  const stated = statedFact(fact, evidence)
+  if (stated === undefined) return { holds: 'open', because: { code: 'fact-not-stated', params: { fact } } }
   return is.includes(stated)
     ? { holds: 'yes' }
-    : { holds: 'no', because: `${factWords(fact)} is ${listWords(is, 'or')}` }
+    : { holds: 'no', because: { code: 'fact-otherwise', params: { fact, is } } }
 }
 
-function propertyHolds(premise: PropertyPremise, evidence: Evidence, lotClass: string | null): Holds {
+/**
+ * With several results the premise holds as soon as one of them says so: the stricter reading of a clause
+ * that depends on it.
+ */
+function propertyHolds(premise: PropertyPremise, evidence: Evidence, lotClass: string | null): PremiseAnswer {
+  const { property } = premise
   const selection = selectResults(premise, evidence)
-  const named = propertyWords(premise)
   if (selection.found === 'none')
-    return { holds: 'open', because: `${named}, which cannot be decided: ${selection.reason}` }
+    return {
+      holds: 'open',
+      because: { code: 'property-not-determined', params: { property, reason: selection.reason } },
+    }
   const answers = selection.results.map((result) => answersOf(premise.limits, result, lotClass))
-  // With several results the premise holds as soon as one of them says so: the stricter reading of a clause
-  // that depends on it.
   if (answers.some((answer) => answer.every((single) => single === 'met'))) return { holds: 'yes' }
-  if (answers.every((answer) => answer.includes('not-met')))
-    return { holds: 'no', because: `${named} is ${limitsForClass(premise.limits, lotClass)}` }
-  return {
-    holds: 'open',
-    because: `${named}, which cannot be decided: a censored result lies on both sides of ${limitsForClass(premise.limits, lotClass)}`,
-  }
+  const params = { property, limits: statedLimits(premise.limits, lotClass) }
+  return answers.every((answer) => answer.includes('not-met'))
+    ? { holds: 'no', because: { code: 'property-otherwise', params } }
+    : { holds: 'open', because: { code: 'property-on-both-sides', params } }
 }
 
-/** Answers of one value to every limit that speaks of the class. */
-export function answersOf(
-  limits: readonly Limit[],
-  result: { readonly value: number; readonly censored?: 'below' },
-  lotClass: string | null,
-): Answer[] {
+/** Answers of one value to every limit; one that does not speak of the class is not met. */
+export function answersOf(limits: readonly Limit[], judged: JudgedValue, lotClass: string | null): Answer[] {
   return limits.flatMap((limit): Answer[] => {
-    const quantities = quantitiesFor(limit, lotClass)
     if (limit.operator === 'report') return []
+    const quantities = quantitiesFor(limit, lotClass)
     return quantities === undefined
       ? ['not-met']
-      : [compareWithLimit(result, limit.operator, quantities).answer]
+      : [compareWithLimit(judged, limit.operator, quantities).answer]
   })
 }

@@ -1,25 +1,20 @@
-/**
- * Whether a lot may ship on early results while its verdict is still pending, and what the release is
- * conditional on.
- */
+/** Whether a lot may ship on early results while its verdict is still pending, and what it waits for. */
 import { type Clause, type Comparison, type Criterion, everyClause } from '../criteria/criterion.ts'
+import type { ClauseOutcome } from '../criteria/outcome.ts'
+import type { Release } from '../criteria/reason.ts'
+import { defined } from '../measure/defined.ts'
 import { judgeClause } from './group.ts'
 import type { Judging } from './judging.ts'
-import { listWords } from '../../words/limit-words.ts'
-import type { ClauseOutcome } from '../criteria/outcome.ts'
 
 /**
- * "conditional on ..." with every pending clause and its due date; undefined when the release list is empty
- * or not met.
+ * Every pending clause with its due date; undefined when the release list is empty or not met.
+ * @param clauses as judged under the set
  */
-export function releaseCondition(judging: Judging, clauses: readonly ClauseOutcome[]): string | undefined {
+export function releaseOf(judging: Judging, clauses: readonly ClauseOutcome[]): Release | undefined {
   const { release } = judging.criterion
   if (release.length === 0 || !release.every((entry) => isMet(entry, judging))) return undefined
   const pending = clauses.filter((clause) => clause.outcome === 'pending' && !clause.information)
-  return `conditional on ${listWords(
-    pending.map((clause) => (clause.due === undefined ? clause.title : `${clause.title}, due ${clause.due}`)),
-    'and',
-  )}`
+  return { awaits: pending.map(({ id, due }) => defined({ clause: id, due })) }
 }
 
 function isMet(entry: Criterion['release'][number], judging: Judging): boolean {

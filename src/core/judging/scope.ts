@@ -1,31 +1,26 @@
 /** Whether a clause is judged at all: kind of material, class, demand by the purchaser, premises. */
 import { type Clause, type Criterion, EVERY_CLASS, includesClass } from '../criteria/criterion.ts'
+import { quantitiesFor } from '../criteria/limits-for-class.ts'
 import type { Evidence } from '../evidence/evidence.ts'
-import { type Finding, plainly } from './judged-clause.ts'
-import type { Judging } from './judging.ts'
-import { listWords, quantitiesFor } from '../../words/limit-words.ts'
+import { type ClauseJudgement, judgement } from './judged-clause.ts'
+import type { ClassJudgedBy, Judging } from './judging.ts'
 import { allHold } from './premises.ts'
 
 /** @param asked judge under this class in place of the claimed one, to find the best class met */
 export function judgingOf(criterion: Criterion, evidence: Evidence, asked?: string): Judging {
   if (asked !== undefined) return { criterion, evidence, lotClass: asked }
-  return criterion.classFrom === undefined ? claimed(criterion, evidence) : derived(criterion, evidence)
+  const by = criterion.classFrom === undefined ? claimed(criterion, evidence) : derived(criterion, evidence)
+  return { criterion, evidence, ...by }
 }
 
 /** The claimed class where the set has it; a class of another set is no class here. */
-function claimed(criterion: Criterion, evidence: Evidence): Judging {
+function claimed(criterion: Criterion, evidence: Evidence): ClassJudgedBy {
   const own = claimedClass(criterion, evidence)
-  if (own !== null && criterion.classes.includes(own)) return { criterion, evidence, lotClass: own }
-  const classes = listWords(criterion.classes, 'or')
-  return {
-    criterion,
-    evidence,
-    lotClass: null,
-    noClass:
-      own === null
-        ? `no class claimed, and the limit depends on it (${classes})`
-        : `the claimed class ${own} is none of this set's (${classes})`,
-  }
+  const { classes } = criterion
+  if (own === null) return { lotClass: null, noClass: { code: 'no-class-claimed', params: { classes } } }
+  return classes.includes(own)
+    ? { lotClass: own }
+    : { lotClass: null, noClass: { code: 'class-of-another-set', params: { class: own, classes } } }
 }
 
 /** The class claimed under the set, a layer below it, or in general. */
@@ -36,42 +31,40 @@ export function claimedClass(criterion: Criterion, evidence: Evidence): string |
   return (layer === undefined ? undefined : evidence.classUnder?.[layer.id]) ?? evidence.class
 }
 
-function derived(criterion: Criterion, evidence: Evidence): Judging {
+/** The first class whose premises hold; one that is open leaves the class open. */
+function derived(criterion: Criterion, evidence: Evidence): ClassJudgedBy {
   for (const entry of criterion.classFrom ?? []) {
     const answer = allHold(entry.where, evidence, null)
-    if (answer.holds === 'yes') return { criterion, evidence, lotClass: entry.class }
+    if (answer.holds === 'yes') return { lotClass: entry.class }
     if (answer.holds === 'open')
       return {
-        criterion,
-        evidence,
         lotClass: null,
-        noClass: `the class follows from the material and cannot be decided: ${answer.because}`,
+        noClass: { code: 'class-not-determined', params: { because: answer.because } },
       }
   }
-  return { criterion, evidence, lotClass: null, noClass: 'the material falls into no class of this set' }
+  return { lotClass: null, noClass: { code: 'class-none-fits', params: {} } }
 }
 
 /** Why a clause is not judged; undefined when it is. */
-export function outOfScope(
-  clause: Clause,
-  { criterion, evidence, lotClass, noClass }: Judging,
-): Finding | undefined {
+export function outOfScope(clause: Clause, judging: Judging): ClauseJudgement | undefined {
+  const { criterion, evidence } = judging
   if (clause.kinds !== undefined && !clause.kinds.includes(evidence.kind))
-    return plainly('not-applicable', 'for other kinds of material')
-  if (lotClass !== null && !speaksOf(clause, lotClass))
-    return plainly('not-applicable', `not for class ${lotClass}`)
+    return judgement('not-applicable', { code: 'other-material', params: {} })
+  if (judging.lotClass !== null && !speaksOf(clause, judging.lotClass))
+    return judgement('not-applicable', { code: 'other-class', params: { class: judging.lotClass } })
   if (clause.optional && !isRequested(clause, criterion, evidence))
-    return plainly('not-invoked', 'optional, not asked for by the purchaser')
-  if (lotClass === null && dependsOnClass(clause))
-    return plainly('not-reported', noClass ?? 'no class is known')
-  return clause.when === undefined ? undefined : premiseUnmet(clause.when, evidence, lotClass)
+    return judgement('not-invoked', { code: 'not-requested', params: {} })
+  if (judging.lotClass === null && dependsOnClass(clause)) return judgement('not-reported', judging.noClass)
+  return clause.when === undefined ? undefined : premiseUnmet(clause.when, judging)
 }
 
 /** A purchaser asks for a clause of the set itself or of a layer below it. */
 function isRequested(clause: Clause, criterion: Criterion, { requested }: Evidence): boolean {
   return (
     requested !== undefined &&
-    criterion.layers.some(({ id }) => Object.hasOwn(requested, id) && requested[id]?.includes(clause.id))
+    criterion.layers.some(
+      ({ id }) => Object.hasOwn(requested, id) && (requested[id] ?? []).includes(clause.id),
+    )
   )
 }
 
@@ -93,12 +86,12 @@ function speaksOf(clause: Clause, lotClass: string): boolean {
 
 function premiseUnmet(
   premises: NonNullable<Clause['when']>,
-  evidence: Evidence,
-  lotClass: string | null,
-): Finding | undefined {
+  { evidence, lotClass }: Judging,
+): ClauseJudgement | undefined {
   const answer = allHold(premises, evidence, lotClass)
   if (answer.holds === 'yes') return undefined
+  const params = { because: answer.because }
   return answer.holds === 'no'
-    ? plainly('not-applicable', `applies only where ${answer.because}`)
-    : plainly('not-reported', `applies by ${answer.because}`)
+    ? judgement('not-applicable', { code: 'premise-not-met', params })
+    : judgement('not-reported', { code: 'premise-not-determined', params })
 }

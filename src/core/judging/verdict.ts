@@ -1,14 +1,12 @@
 /** A lot under a criterion: every clause judged, the outcomes combined, the clauses that decided named. */
+import { combineSet } from '../criteria/combining.ts'
 import { type Criterion, isUnconfirmed } from '../criteria/criterion.ts'
+import type { ClauseOutcome, Outcome, Verdict } from '../criteria/outcome.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { judgeClause } from './group.ts'
-import { releaseCondition } from './release.ts'
+import { releaseOf } from './release.ts'
 import { judgingOf } from './scope.ts'
-import { combineSet } from '../criteria/combining.ts'
-import type { ClauseOutcome, Outcome, Verdict } from '../criteria/outcome.ts'
-import { verdictReasons } from '../../words/verdict-sentence.ts'
-
-export type { Evidence }
+import { verdictReasons } from './verdict-reasons.ts'
 
 /**
  * Judges one lot under one set.
@@ -24,7 +22,7 @@ export function judge(criterion: Criterion, evidence: Evidence, asClass?: string
   const judged = criterion.clauses.map((clause) => judgeClause(clause, judging))
   const outcome = combineSet(judged.filter((clause) => !clause.information).map((clause) => clause.outcome))
   const clauses = judged.map((clause) => withDeciding(clause, outcome))
-  const release = outcome === 'pending' ? releaseCondition(judging, clauses) : undefined
+  const release = outcome === 'pending' ? releaseOf(judging, clauses) : undefined
   const acceptedAs = judged.find((clause) => clause.acceptedAs !== undefined)?.acceptedAs
   return {
     criterion: criterion.id,
@@ -56,32 +54,18 @@ export function judgeEveryClass(criterion: Criterion, evidence: Evidence): Class
   return criterion.classes.map((name) => ({ class: name, verdict: judge(criterion, evidence, name) }))
 }
 
-/**
- * The best class met, and the next better one with what stands in its way; null where the set has no order of
- * merit.
- */
-export function bestClass(
-  criterion: Criterion,
-  evidence: Evidence,
-): { best: string | null; next: ClassVerdict | null } | null {
+/** The best class met, null where none is, and the next better one with what stands in its way. */
+export interface BestClass {
+  readonly best: string | null
+  readonly next: ClassVerdict | null
+}
+
+/** Null where the set has no order of merit. */
+export function bestClass(criterion: Criterion, evidence: Evidence): BestClass | null {
   if (!criterion.bestFirst || criterion.classes.length === 0) return null
   const every = judgeEveryClass(criterion, evidence)
   const place = every.findIndex(({ verdict }) => isMet(verdict.outcome))
   return { best: every[place]?.class ?? null, next: (place < 0 ? every.at(-1) : every[place - 1]) ?? null }
-}
-
-/**
- * The best class met in words, and what stands in the way of the next better one; undefined where the set has
- * no order of merit.
- */
-export function bestClassWords(found: ReturnType<typeof bestClass>): string | undefined {
-  if (found === null) return undefined
-  const reasons = found.next?.verdict.reasons ?? []
-  const way =
-    found.next === null
-      ? ''
-      : `; in the way of class ${found.next.class}: ${(1 < reasons.length ? reasons.slice(1) : reasons).join('; ')}`
-  return `${found.best === null ? 'no class is met' : `best class met: ${found.best}`}${way}`
 }
 
 /** A new source that meets everything else is not held back by a history it cannot have yet. */

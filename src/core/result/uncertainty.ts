@@ -1,4 +1,15 @@
 /** How well a result is known from one batch to the next. */
+import type { ReasonOf } from './reason.ts'
+
+/** What a standard uncertainty rests on. */
+export type UncertaintyBasis = ReasonOf<{
+  /** The laboratory's own text. */
+  readonly stated: { readonly basis: string }
+  /** Pooled from the laboratory's earlier repeated batches of one lot; scatter between batches in per cent. */
+  readonly 'repeated-batches': { readonly cvPercent: number; readonly df: number }
+  /** Pooled from its earlier control batches, test batches taken to scatter alike. */
+  readonly 'control-batches': { readonly cvPercent: number; readonly df: number }
+}>
 
 /**
  * Standard uncertainty of a result in its stored unit, between batches of one laboratory; `df` degrees of
@@ -7,5 +18,5 @@
 export interface Uncertainty {
   readonly u: number
   readonly df?: number
-  readonly basis: string
+  readonly basis: UncertaintyBasis
 }

@@ -2,7 +2,6 @@
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { isUnconfirmed } from '../../core/criteria/criterion.ts'
-import { riskSentence, ruleWords } from '../../core/criteria/rule-risk.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import type { Result } from '../../core/result/result.ts'
@@ -18,6 +17,7 @@ import type {
 import { accreditationFor, accreditationOn } from './accreditation.ts'
 import { printedUnits, written } from '../../words/as-written.ts'
 import { conditionParticulars } from '../shape/condition-particulars.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
 import type {
   CertificateDocument,
   DocumentCriterion,
@@ -27,6 +27,8 @@ import type {
 } from '../shape/document.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
+import { riskSentence, ruleWords } from '../../words/rules.ts'
+import { type WordedVerdict, wordedVerdict } from '../../words/worded-verdict.ts'
 import { workingLines } from '../../words/working-lines.ts'
 import type { JudgedLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
@@ -119,7 +121,7 @@ export function certificateDocument(
     mortars: mortars(lot, records),
     deviations: deviations(lot),
     criteria: lot.criteria.map(documentCriterion),
-    verdicts: lot.verdicts,
+    verdicts: wordedVerdicts(lot, records),
     history: lot.history,
     record: knownRecord(lot.record, records.controls, lot.asOf),
   }
@@ -355,6 +357,16 @@ function deviations({ record, asOf }: JudgedLot): string[] {
     ...tests.map((test) => test.deviations),
     ...readings.map((reading) => reading.deviations),
   ].filter((text): text is string => text !== undefined)
+}
+
+/** A document holds its sentences as printed: what it says never changes. */
+function wordedVerdicts({ criteria, verdicts }: JudgedLot, records: Records): WordedVerdict[] {
+  return criteria.flatMap((criterion, place) => {
+    const verdict = verdicts[place]
+    return verdict === undefined
+      ? []
+      : [wordedVerdict(verdict, criterion, (id) => conditionTitle(records, id))]
+  })
 }
 
 function documentCriterion(criterion: Criterion): DocumentCriterion {

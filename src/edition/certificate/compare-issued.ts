@@ -2,7 +2,7 @@
  * What differs between an issued document and today's records: findings, never a change of the issued page.
  */
 import type { Finding } from '../../core/checks/finding.ts'
-import type { ClauseOutcome, Verdict } from '../../core/criteria/outcome.ts'
+import { everyClauseOutcome, type Outcome, type Verdict } from '../../core/criteria/outcome.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 
 /** Differences shown at most; more are counted. */
@@ -101,16 +101,19 @@ function judgedOtherwise(issued: CertificateDocument, rejudged: readonly Verdict
   ]
 }
 
-function clauseChanges(before: readonly ClauseOutcome[], now: readonly ClauseOutcome[]): string[] {
-  const today = new Map(flat(now).map((clause) => [clause.id, clause]))
-  return flat(before).flatMap((clause) => {
+/** A clause's outcome with its members', as judged or as worded. */
+interface JudgedTree {
+  readonly id: string
+  readonly outcome: Outcome
+  readonly clauses?: readonly JudgedTree[]
+}
+
+function clauseChanges(before: readonly JudgedTree[], now: readonly JudgedTree[]): string[] {
+  const today = new Map([...everyClauseOutcome(now)].map((clause) => [clause.id, clause]))
+  return [...everyClauseOutcome(before)].flatMap((clause) => {
     const outcome = today.get(clause.id)?.outcome ?? 'no such clause'
     return outcome === clause.outcome
       ? []
       : [`clause ${clause.id}: issued ${clause.outcome}, today ${outcome}`]
   })
-}
-
-function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
-  return clauses.flatMap((clause) => [clause, ...flat(clause.clauses ?? [])])
 }

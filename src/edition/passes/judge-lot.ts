@@ -3,13 +3,12 @@ import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { Verdict } from '../../core/criteria/outcome.ts'
 import type { Evidence } from '../../core/evidence/evidence.ts'
 import { lotEvidence } from '../../core/evidence/lot-evidence.ts'
-import { bestClass, judge } from '../../core/judging/verdict.ts'
+import { type BestClass, bestClass, judge } from '../../core/judging/verdict.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { dateOf, inForce } from '../../core/measure/moment.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
-import { conditionTitle } from '../shape/condition-title.ts'
 import { type LotHistory, lotHistory } from './lot-history.ts'
 import { resultsOfLot } from './lot-results.ts'
 import type { SourceState } from './source-state.ts'
@@ -26,7 +25,7 @@ export interface JudgedLot {
   readonly criteria: readonly Criterion[]
   readonly verdicts: readonly Verdict[]
   readonly history: LotHistory
-  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
+  readonly bestClass: (criterion: string) => BestClass | null
 }
 
 /**
@@ -43,13 +42,7 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
   const known = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
   const { results, unmade, planned } = known
   const criteria = criteriaFor(records, state.record, lot.record)
-  const evidence = lotEvidence(
-    state.background,
-    state.history,
-    lot,
-    { results, unmade, planned },
-    { asOf, conditionTitle: (id) => conditionTitle(records, id) },
-  )
+  const evidence = lotEvidence(state.background, state.history, lot, { results, unmade, planned }, asOf)
   return {
     id: lot.id,
     record: lot.record,
@@ -67,11 +60,7 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
   }
 }
 
-function bestClassUnder(
-  criteria: readonly Criterion[],
-  id: string,
-  evidence: Evidence,
-): ReturnType<typeof bestClass> {
+function bestClassUnder(criteria: readonly Criterion[], id: string, evidence: Evidence): BestClass | null {
   const criterion = criteria.find((candidate) => candidate.id === id)
   return criterion === undefined ? null : bestClass(criterion, evidence)
 }

@@ -6,8 +6,8 @@
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Interval } from '../../core/statistics/ratio-interval.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
 import type { WorkingLine } from '../../words/working-lines.ts'
+import type { WordedVerdict } from '../../words/worded-verdict.ts'
 
 /** The casting stands with its mortar; what was said of a result is frozen as it was said. */
 export interface DocumentResult extends Omit<Result, 'working' | 'begun' | 'reasons' | 'interval'> {
@@ -177,7 +177,7 @@ export interface CertificateDocument {
   readonly deviations: readonly string[]
   readonly criteria: readonly DocumentCriterion[]
   /** In the order of `criteria`; the first governs. */
-  readonly verdicts: readonly Verdict[]
+  readonly verdicts: readonly WordedVerdict[]
   readonly history: readonly DocumentHistory[]
   /**
    * The lot's record and the records it refers to, as written, without shipments, verification, revisions and

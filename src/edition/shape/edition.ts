@@ -5,7 +5,7 @@
  */
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { Finding } from '../../core/checks/finding.ts'
-import type { bestClass } from '../../core/judging/verdict.ts'
+import type { BestClass } from '../../core/judging/verdict.ts'
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
 import type { Outcome, Verdict } from '../../core/criteria/outcome.ts'
@@ -77,7 +77,7 @@ export interface LotEntry extends LotHead {
    * Best class met under sets with an order of merit, by set, with what stands in the way of the next; read
    * when asked.
    */
-  readonly bestClass: (criterion: string) => ReturnType<typeof bestClass>
+  readonly bestClass: (criterion: string) => BestClass | null
   /** One for each criterion in force for the lot whose kinds apply; the first governs. */
   readonly verdicts: readonly Verdict[]
   /** Drawn from the lot by the as-of date, in order of date. */

@@ -1,6 +1,6 @@
 /** A certificate page: the frozen document in the order of an engineer's reading, ready to be drawn. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import { outcomeWords } from '../../words/print.ts'
+import { outcomeWords } from '../../words/outcomes.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'

@@ -1,6 +1,7 @@
 /** A clause for proof-reading: a sentence, where its limits come from, what a supplement changed. */
 import { type Clause, type ClauseChange, type Criterion, layerTitle } from '../../core/criteria/criterion.ts'
 import { clauseSentence, sourceWords } from '../../words/clause-sentence.ts'
+import { demandWords } from '../../words/demand-words.ts'
 import { fullSentence } from '../../words/print.ts'
 import { withPrintedUnits } from './printed-units.ts'
 
@@ -38,11 +39,11 @@ export function clauseView(
   return {
     id: clause.id,
     sentence: fullSentence(clauseSentence(withPrintedUnits(demand), criterion, conditionTitle)),
-    changes: (clause.changes ?? []).map(({ change, layer, was }) => ({
+    changes: (clause.changes ?? []).map(({ change, layer, former }) => ({
       change,
       words: CHANGE_WORDS[change],
       by: layerTitle(criterion, layer),
-      was,
+      was: demandWords(former),
     })),
     remarks: remarksOf(clause, criterion),
     members:

@@ -1,10 +1,11 @@
 /** The same lots under several sets: which come out otherwise, and which clause decides. */
 import { setName } from '../../core/criteria/criterion.ts'
 import type { Outcome, Verdict } from '../../core/criteria/outcome.ts'
-import { changesBetween, compareLot, decidedBy } from '../../core/judging/compare-sets.ts'
+import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
 import { plural, shortDate, unbroken } from '../../words/print.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry } from '../shape/edition.ts'
+import { decidedByInWords, type NamedInVerdicts } from '../shape/verdict-words.ts'
 import { type Linked, linked } from './linked.ts'
 
 export interface ComparisonPage {
@@ -55,7 +56,7 @@ const LISTED = 40
 /** Sets ticked at first. */
 const TICKED = 2
 
-type Seen = Pick<Edition, 'address' | 'asOf' | 'criteria' | 'site' | 'sources' | 'lotsOf' | 'lot'>
+type Seen = Pick<Edition, 'address' | 'asOf' | 'site' | 'sources' | 'lotsOf' | 'lot'> & NamedInVerdicts
 
 export function comparisonPage(edition: Seen): ComparisonPage {
   const ticked = edition.site.criteria.slice(0, TICKED)
@@ -120,17 +121,20 @@ function changedLots(edition: Seen, lots: readonly Compared[], names: readonly s
       .map(({ entry, verdicts }) => ({
         lot: { text: entry.number, href: link(edition, paths.certificate(entry.id)) },
         sampled: shortDate(entry.sampled),
-        cells: verdicts.map((verdict, index) => ({ set: names[index] ?? '', verdict: verdictCell(verdict) })),
+        cells: verdicts.map((verdict, index) => ({
+          set: names[index] ?? '',
+          verdict: verdictCell(edition, verdict),
+        })),
       })),
     newest: lots.length > LISTED ? LISTED : null,
   }
 }
 
 /** A verdict that is met needs no clause that decided. */
-function verdictCell(verdict: Verdict | null): ChangedLot['cells'][number]['verdict'] {
+function verdictCell(edition: Seen, verdict: Verdict | null): ChangedLot['cells'][number]['verdict'] {
   if (verdict === null) return null
   const { outcome } = verdict
-  return { outcome, decidedBy: outcome === 'meets' ? null : decidedBy(verdict) }
+  return { outcome, decidedBy: outcome === 'meets' ? null : decidedByInWords(edition, verdict) }
 }
 
 function nameOf({ criteria }: Seen, id: string): string {

@@ -8,8 +8,9 @@ import {
   setName,
 } from '../../core/criteria/criterion.ts'
 import { type Outcome, OUTCOMES } from '../../core/criteria/outcome.ts'
-import { riskSentence, ruleWords } from '../../core/criteria/rule-risk.ts'
+import { demandWords } from '../../words/demand-words.ts'
 import { date, kindWords, plural, sentence } from '../../words/print.ts'
+import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedSource } from '../shape/edition.ts'
@@ -133,7 +134,12 @@ function layerView(edition: Seen, criterion: Criterion, { id, confirmed }: Layer
 
 function removedClauses(criterion: Criterion): CriterionPage['removed'] {
   const name = (layer: string) => layerTitle(criterion, layer)
-  return criterion.removed.map(({ id, layer, by, was }) => ({ id, of: name(layer), by: name(by), was }))
+  return criterion.removed.map(({ id, layer, by, former }) => ({
+    id,
+    of: name(layer),
+    by: name(by),
+    was: demandWords(former),
+  }))
 }
 
 function sourceLists(criterion: Criterion): SourceList[] {

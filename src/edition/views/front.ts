@@ -4,7 +4,7 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
 import { quantity } from '../../words/print.ts'
-import { verdictHeadline } from '../../words/verdict-sentence.ts'
+import { verdictHeadline } from '../../words/outcomes.ts'
 import type { CertificateState, Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
 
 /** A source at a glance. */

@@ -7,8 +7,8 @@ import {
   includesClass,
   type Limit,
 } from '../../core/criteria/criterion.ts'
+import { quantitiesFor, statedLimit } from '../../core/criteria/limits-for-class.ts'
 import { clauseTitle } from '../../words/clause-title.ts'
-import { quantitiesFor } from '../../words/limit-words.ts'
 import { limitText, unbroken } from '../../words/print.ts'
 
 export interface LimitTable {
@@ -83,7 +83,7 @@ function limitsText(limits: readonly Limit[], column: string): string {
       const quantities = quantitiesFor(limit, column)
       return quantities === undefined
         ? []
-        : [limitText({ operator: limit.operator, written: quantities.map(({ written }) => written) })]
+        : [limitText(statedLimit({ operator: limit.operator, quantities }))]
     })
     .filter((text) => text !== '')
     .join(' and ')

@@ -1,6 +1,6 @@
 /** Limits by property: the list of properties, and one property with the limits of every set. */
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
-import { propertyWords } from '../../core/judging/select-result.ts'
+import { propertyWords } from '../../words/property-words.ts'
 import { plural, sentence, unbroken } from '../../words/print.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'

@@ -1,7 +1,7 @@
 /** Lots as a table lists them, each with its verdict under the governing criterion or under a chosen one. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import { bestClassWords } from '../../core/judging/verdict.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
+import { bestClassInWords, type NamedInVerdicts, sentencesOfVerdict } from '../shape/verdict-words.ts'
 
 /** One lot on a line. */
 export interface LotLine
@@ -20,7 +20,7 @@ export function lotLines(lots: readonly ListedLot[]): LotLine[] {
 
 /** Lots in the order given, each with its verdict under one criterion and what decided it. */
 export function lotLinesUnder(
-  edition: Pick<Edition, 'lot'>,
+  edition: Pick<Edition, 'lot'> & NamedInVerdicts,
   lots: readonly ListedLot[],
   criterion: string,
 ): LotLine[] {
@@ -28,8 +28,8 @@ export function lotLinesUnder(
     const lot = edition.lot(row.id)
     const verdict = lot.verdicts.find((candidate) => candidate.criterion === criterion)
     if (verdict === undefined) return lotLine(row, null)
-    const decisive = verdict.reasons[verdict.outcome === 'meets' ? 0 : 1]
-    const remark = [decisive, bestClassWords(lot.bestClass(criterion))]
+    const decisive = sentencesOfVerdict(edition, verdict)[verdict.outcome === 'meets' ? 0 : 1]
+    const remark = [decisive, bestClassInWords(edition, lot, criterion)]
       .filter((text) => text !== undefined)
       .join('; ')
     return { ...lotLine(row, verdict.outcome), remark }

@@ -1,6 +1,6 @@
 /** What sets ask of one property at one condition, a line for each clause. */
 import { type Comparison, layerOf, layerTitle, setName } from '../../core/criteria/criterion.ts'
-import { propertyWords } from '../../core/judging/select-result.ts'
+import { propertyWords } from '../../words/property-words.ts'
 import { demandWords, statisticSubject } from '../../words/demand-words.ts'
 import { sentence, unbroken } from '../../words/print.ts'
 import { link, paths } from '../shape/addresses.ts'

@@ -4,7 +4,8 @@
  */
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { limitText, outcomeWords, shortDate, unbroken, usText } from '../../words/print.ts'
+import { outcomeWords } from '../../words/outcomes.ts'
+import { limitText, shortDate, unbroken, usText } from '../../words/print.ts'
 import type { CertificateDocument, DocumentResult } from '../shape/document.ts'
 import type { Edition } from '../shape/edition.ts'
 import type { DocumentClause } from './document-clauses.ts'

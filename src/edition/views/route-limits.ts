@@ -2,7 +2,7 @@
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareWithLimit } from '../../core/judging/compare-with-limit.ts'
 import { type Comparison, type Criterion, setName } from '../../core/criteria/criterion.ts'
-import { heldLimits } from '../../core/judging/limits.ts'
+import { limitsForClass, statedLimit } from '../../core/criteria/limits-for-class.ts'
 import { limitWords } from '../../words/limit-words.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 import { unbroken } from '../../words/print.ts'
@@ -96,7 +96,7 @@ function limitsFor(
         clause.statistic === undefined,
     )
     .flatMap((clause) =>
-      heldLimits(clause.limits, subject.class).flatMap(({ operator, quantities: [quantity] }) =>
+      limitsForClass(clause.limits, subject.class).flatMap(({ operator, quantities: [quantity] }) =>
         (operator === 'at-least' || operator === 'above') && quantity !== undefined
           ? [
               {
@@ -104,7 +104,7 @@ function limitsFor(
                 operator,
                 quantity,
                 ...(clause.resolution === undefined ? {} : { resolution: clause.resolution }),
-                words: unbroken(limitWords(operator, [quantity])),
+                words: unbroken(limitWords(statedLimit({ operator, quantities: [quantity] }))),
                 sets: [{ id: criterion.id, name: setName(criterion) }],
                 sources: [subject.source],
               },

@@ -1,7 +1,7 @@
 /** What a row of results says beside its figures: why an outcome is what it is, and whether it is in doubt. */
 import { admitted } from '../../core/criteria/decision-rule.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import { isClear } from '../../core/judging/doubt-of-verdict.ts'
+import { isClear, marginOf } from '../../core/judging/doubt-of-outcome.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import type { CertificateDocument } from '../shape/document.ts'
@@ -11,7 +11,7 @@ import type { TableRow } from './result-rows.ts'
 /** Whether the uncertainty leaves a doubt that paper must tell. */
 export function isDoubtful({ value, limit, uncertainty }: DocumentClause): boolean {
   if (value === null || limit === null || uncertainty === undefined || uncertainty.u === 0) return false
-  return !isClear(value, admitted(limit.operator, limit.values), uncertainty)
+  return !isClear(marginOf(value, admitted(limit.operator, limit.values)), uncertainty)
 }
 
 /** Outcomes that the figures beside them tell. */

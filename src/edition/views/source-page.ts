@@ -6,6 +6,7 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot, Series, SourceEntry } from '../shape/edition.ts'
+import { sentencesOfVerdict } from '../shape/verdict-words.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type LotLine, lotLines } from './lot-lines.ts'
@@ -47,7 +48,7 @@ export interface LastVerdict
   /** Title of the criterion. */
   readonly title: string | undefined
   /** What decided, and what is met so far. */
-  readonly reasons: Verdict['reasons']
+  readonly reasons: readonly string[]
 }
 
 /** Charts that stand open; the others are folded in. */
@@ -134,7 +135,7 @@ function lastVerdict(
     class: verdict.class,
     edition: verdict.edition,
     title: governing?.title,
-    reasons: verdict.reasons.slice(0, REASONS),
+    reasons: sentencesOfVerdict(edition, verdict).slice(0, REASONS),
   }
 }
 

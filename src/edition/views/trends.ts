@@ -10,7 +10,7 @@ import {
   includesClass,
   setName,
 } from '../../core/criteria/criterion.ts'
-import { quantitiesFor } from '../../words/limit-words.ts'
+import { quantitiesFor } from '../../core/criteria/limits-for-class.ts'
 import { property } from '../../core/measure/properties.ts'
 import type { Series, SourceEntry } from '../shape/edition.ts'
 import { unitSign } from '../../words/print.ts'

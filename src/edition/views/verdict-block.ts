@@ -2,7 +2,7 @@
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { unbroken } from '../../words/print.ts'
 import { storedSentence } from '../../words/stored-text.ts'
-import { TRIAL_HEADING, verdictHeadline } from '../../words/verdict-sentence.ts'
+import { TRIAL_HEADING, verdictHeadline } from '../../words/outcomes.ts'
 import { paths } from '../shape/addresses.ts'
 import type { CertificateDocument, DocumentCriterion } from '../shape/document.ts'
 import type { Edition } from '../shape/edition.ts'

@@ -2,6 +2,7 @@
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
 import { resultData } from './lot-data.ts'
+import { verdictData } from './verdict-data.ts'
 
 export interface ReportScope {
   /** Lots or sources by id; all without it. */
@@ -36,7 +37,7 @@ function* listed(members: Iterable<unknown>, before: string): Generator<string> 
 
 function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
   for (const lot of edition.lots.values())
-    if (inScope(lot, scope)) yield lotReport(edition.lot(lot.id), scope)
+    if (inScope(lot, scope)) yield lotReport(edition, edition.lot(lot.id), scope)
 }
 
 function* sourceReports(edition: Edition): Generator<unknown> {
@@ -54,14 +55,16 @@ function diagnosticData({ code, severity, file, line, column, message, mend }: D
   return { code, severity, file, line, column, message, mend }
 }
 
-function lotReport(lot: LotEntry, { criteria }: ReportScope): unknown {
+function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): unknown {
   return {
     id: lot.id,
     source: lot.source,
     revision: lot.revisions.at(-1)?.number ?? null,
     state: lot.state,
     results: lot.results.map(resultData),
-    verdicts: lot.verdicts.filter((verdict) => criteria === undefined || criteria.has(verdict.criterion)),
+    verdicts: lot.verdicts
+      .filter((verdict) => criteria === undefined || criteria.has(verdict.criterion))
+      .map((verdict) => verdictData(edition, verdict)),
     findings: lot.findings,
   }
 }

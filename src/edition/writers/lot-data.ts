@@ -10,6 +10,7 @@ import { resultReasonWords } from '../../words/result-reasons.ts'
 import { type EvidenceLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
+import { verdictData } from './verdict-data.ts'
 
 /** A result without its working, as all data files and the check report give it. */
 export function resultData(result: Result): Record<string, unknown> {
@@ -60,7 +61,7 @@ export function lotData(edition: Edition, lot: LotEntry): unknown {
     record: writtenForm(lot.record),
     results: lot.results.map(resultData),
     planned: lot.planned,
-    verdicts: lot.verdicts,
+    verdicts: lot.verdicts.map((verdict) => verdictData(edition, verdict)),
   }
 }
 
@@ -111,8 +112,4 @@ export function controlData(edition: Edition): unknown {
     format: 1,
     controls: Object.fromEntries([...edition.controls].map(([id, entry]) => [id, writtenForm(entry.record)])),
   }
-}
-
-export function criterionData(edition: Edition): unknown {
-  return { format: 1, criteria: Object.fromEntries(edition.criteria) }
 }

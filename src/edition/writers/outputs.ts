@@ -3,7 +3,8 @@ import { paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import { lotColumns, shipmentColumns } from './columns.ts'
 import { certificateFeed } from './feed.ts'
-import { conditionData, controlData, criterionData, lotData, sourceEvidenceData } from './lot-data.ts'
+import { criterionData } from './criterion-data.ts'
+import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-data.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
 
 export interface OutputFile {

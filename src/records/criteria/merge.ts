@@ -1,6 +1,6 @@
 /** New limits of a supplement over those of its base, class by class and side by side. */
 import { EVERY_CLASS, type Limit, type Operator } from '../../core/criteria/criterion.ts'
-import { quantitiesFor } from '../../words/limit-words.ts'
+import { quantitiesFor } from '../../core/criteria/limits-for-class.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 import type { CompileContext } from './context.ts'
 

@@ -8,12 +8,12 @@ import {
   type Comparison,
   type Criterion,
   EVERY_CLASS,
+  everyClause,
   type Group,
   includesClass,
   partsOfClass,
   type RemovedClause,
 } from '../../core/criteria/criterion.ts'
-import { demandWords } from '../../words/demand-words.ts'
 import {
   basisOf,
   compileAllowed,
@@ -160,7 +160,7 @@ function changed(context: CompileContext, stack: Stack, change: Change): Stack {
   const { written, pointer } = change
   const target = written.clause === undefined ? undefined : find(stack.clauses, written.clause)
   if (target === undefined) {
-    const ids = [...idsOf(stack.clauses)].join(', ')
+    const ids = [...everyClause(stack.clauses)].map(({ id }) => id).join(', ')
     context.fault(
       below(pointer, written.clause === undefined ? 'change' : 'clause'),
       'criterion-change-clause',
@@ -176,7 +176,7 @@ function changed(context: CompileContext, stack: Stack, change: Change): Stack {
       clauses: without(stack.clauses, target.id),
       removed: [
         ...stack.removed,
-        { id: target.id, layer: target.layer, by: context.id, was: demandWords(target) },
+        { id: target.id, layer: target.layer, by: context.id, former: asItStood(target) },
       ],
     }
   }
@@ -195,7 +195,7 @@ function changedClause(
   target: Clause,
   { written, change, pointer }: Change & { readonly change: Exclude<WrittenChange, Addition | 'remove'> },
 ): Clause {
-  const record: ClauseChange = { layer: context.id, change, was: demandWords(target) }
+  const record: ClauseChange = { layer: context.id, change, former: asItStood(target) }
   const changes = [...(target.changes ?? []), record]
   switch (change) {
     case 'tighten':
@@ -237,6 +237,11 @@ function changedClause(
             target.form === 'sampling' ? 'frequency in the change: add "sampling:"' : 'frequency to set',
           )
   }
+}
+
+/** What a change remembers of a clause: its demand, without what made it. */
+function asItStood({ changes: _, ...clause }: Clause): Clause {
+  return clause.form === 'group' ? { ...clause, members: clause.members.map(asItStood) } : clause
 }
 
 function misfit(context: CompileContext, target: Clause, pointer: string, lacks: string): Clause {
@@ -314,19 +319,8 @@ function plainSides(limits: Comparison['limits'], written: WrittenClause): Writt
   }
 }
 
-function* idsOf(clauses: readonly Clause[]): Generator<string> {
-  for (const clause of clauses) {
-    yield clause.id
-    if (clause.form === 'group') yield* idsOf(clause.members)
-  }
-}
-
 function find(clauses: readonly Clause[], id: string): Clause | undefined {
-  for (const clause of clauses) {
-    const found = clause.id === id ? clause : clause.form === 'group' ? find(clause.members, id) : undefined
-    if (found !== undefined) return found
-  }
-  return undefined
+  return [...everyClause(clauses)].find((clause) => clause.id === id)
 }
 
 /** A group with a changed member no longer rests on its own basis as a whole: each member has its own. */

@@ -1,23 +1,22 @@
-/** Decision rules that take doubt into account, the risk they leave, and where the uncertainty comes from. */
+/** Decision rules that take doubt into account. */
 import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
 import { describe, expect, it } from 'vitest'
 import { chanceOfMeeting, guardFactor, underDoubt } from '../../../src/core/criteria/decision-rule.ts'
-import { judge } from '../../../src/core/judging/verdict.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
-import { type StatedRepeatability, statedUncertainty } from '../../../src/core/doubt/stated-repeatability.ts'
 import type { Result } from '../../../src/core/result/result.ts'
-import { jointRisk, riskAtLimit, riskSentence, ruleWords } from '../../../src/core/criteria/rule-risk.ts'
-import { isFault, readQuantity } from '../../../src/core/measure/units.ts'
 import type { WrittenClause, WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, history, index, result, setOf } from '../judging/fixture.ts'
+import {
+  clauseOf,
+  evidenceOf,
+  history,
+  judgeInWords,
+  result,
+  setOf,
+  statedUncertainty,
+} from '../judging/fixture.ts'
 
 const NONE = Number.POSITIVE_INFINITY
 const agreed = { 'agreed-in': 'special provision 7' }
-const stated = (u: number, df?: number): Uncertainty => ({
-  u,
-  ...(df === undefined ? {} : { df }),
-  basis: '24 batches',
-})
 
 /** One value under one clause and rule, with an uncertainty stated or none. */
 function judged(
@@ -34,7 +33,10 @@ function judged(
     ...more,
   })
   return clauseOf(
-    judge(set, evidenceOf([own], uncertainty === undefined ? {} : { uncertaintyOf: () => uncertainty })),
+    judgeInWords(
+      set,
+      evidenceOf([own], uncertainty === undefined ? {} : { uncertaintyOf: () => uncertainty }),
+    ),
     'c',
   )
 }
@@ -68,7 +70,7 @@ describe('judge, guarded rule', () => {
   ] as const)(
     'judge, guarded, %s: meets, inconclusive, does not meet',
     (_, clause, u, meets, open, misses) => {
-      const outcome = (value: number) => judged(clause, guarded, value, stated(u)).outcome
+      const outcome = (value: number) => judged(clause, guarded, value, statedUncertainty(u)).outcome
       expect(meets.map(outcome)).toEqual(meets.map(() => 'meets'))
       expect(open.map(outcome)).toEqual(open.map(() => 'inconclusive'))
       expect(misses.map(outcome)).toEqual(misses.map(() => 'does-not-meet'))
@@ -78,23 +80,27 @@ describe('judge, guarded rule', () => {
   it('judge, guarded, is not misled by binary dust on the very guard', () => {
     // In binary 0.30 − 0.10 is 0.19999999999999998 and 0.10 + 0.20 is 0.30000000000000004.
     const outcome = (clause: Parameters<typeof judged>[0], value: number) =>
-      judged(clause, { guarded: 1, ...agreed }, value, stated(0.1)).outcome
+      judged(clause, { guarded: 1, ...agreed }, value, statedUncertainty(0.1)).outcome
     expect(outcome({ property: 'chloride', 'at-most': '0.30 %' }, 0.2)).toBe('meets')
     expect(outcome({ property: 'chloride', 'at-least': '0.30 %' }, 0.2)).toBe('does-not-meet')
     expect(
-      judged({ property: 'chloride', 'at-least': '0.10 %' }, { guarded: 1, ...agreed }, 0.3, stated(0.2))
-        .outcome,
+      judged(
+        { property: 'chloride', 'at-least': '0.10 %' },
+        { guarded: 1, ...agreed },
+        0.3,
+        statedUncertainty(0.2),
+      ).outcome,
     ).toBe('meets')
   })
 
   it('judge, guarded, rounds nothing', () => {
-    expect(judged(activity, guarded, 78.96, stated(2))).toMatchObject({
+    expect(judged(activity, guarded, 78.96, statedUncertainty(2))).toMatchObject({
       outcome: 'inconclusive',
       value: 78.96,
       compared: 78.96,
-      uncertainty: { u: 2, basis: '24 batches' },
+      uncertainty: { u: 2, basis: 'stated' },
     })
-    expect(judged(activity, guarded, 78.96, stated(2)).reason).toBe(
+    expect(judged(activity, guarded, 78.96, statedUncertainty(2)).reason).toBe(
       '78.96 % with a standard uncertainty of 2 % neither meets nor misses the limit, at least 75 %, under the guard band of 2 standard uncertainties agreed in special provision 7',
     )
   })
@@ -103,7 +109,7 @@ describe('judge, guarded rule', () => {
     // t(0.95; 5) = 2.015, t(0.95; 9) = 1.833 (printed tables): guards of 4.03 and 3.67 about 75 with u of 2,
     // in place of 3.29.
     const outcome = (value: number, df?: number) =>
-      judged(activity, { guarded: 1.645, ...agreed }, value, stated(2, df)).outcome
+      judged(activity, { guarded: 1.645, ...agreed }, value, statedUncertainty(2, df)).outcome
     expect([outcome(78.5), outcome(78.5, 9), outcome(78.7, 9), outcome(78.7, 5), outcome(79.1, 5)]).toEqual([
       'meets',
       'inconclusive',
@@ -131,7 +137,7 @@ describe('judge, probability rule', () => {
   ] as const)(
     'judge, probability of 0.95, %s: meets, inconclusive, does not meet',
     (_, clause, u, meets, open, misses) => {
-      const outcome = (value: number) => judged(clause, probable, value, stated(u)).outcome
+      const outcome = (value: number) => judged(clause, probable, value, statedUncertainty(u)).outcome
       expect(meets.map(outcome)).toEqual(meets.map(() => 'meets'))
       expect(open.map(outcome)).toEqual(open.map(() => 'inconclusive'))
       expect(misses.map(outcome)).toEqual(misses.map(() => 'does-not-meet'))
@@ -140,19 +146,19 @@ describe('judge, probability rule', () => {
 
   it('chanceOfMeeting takes Student’s t where degrees of freedom are known', () => {
     // scipy 1.17.1: t.cdf(2, 4) and t.cdf(1.5, 9).
-    expect(chanceOfMeeting(79, { low: 75, high: NONE }, stated(2, 4))).toBeCloseTo(0.9419417382, 9)
-    expect(chanceOfMeeting(78, { low: 75, high: NONE }, stated(2, 9))).toBeCloseTo(0.916074672, 9)
+    expect(chanceOfMeeting(79, { low: 75, high: NONE }, statedUncertainty(2, 4))).toBeCloseTo(0.9419417382, 9)
+    expect(chanceOfMeeting(78, { low: 75, high: NONE }, statedUncertainty(2, 9))).toBeCloseTo(0.916074672, 9)
   })
 
   it('chanceOfMeeting of a value without doubt is certain, on the limit too', () => {
-    expect([75, 74.9].map((value) => chanceOfMeeting(value, { low: 75, high: NONE }, stated(0)))).toEqual([
-      1, 0,
-    ])
+    expect(
+      [75, 74.9].map((value) => chanceOfMeeting(value, { low: 75, high: NONE }, statedUncertainty(0))),
+    ).toEqual([1, 0])
   })
 
   it('chanceOfMeeting of one side and of the other add up to one', () => {
-    const below = chanceOfMeeting(5.3, { low: -NONE, high: 6 }, stated(0.4, 7))
-    expect(below + chanceOfMeeting(5.3, { low: 6, high: NONE }, stated(0.4, 7))).toBeCloseTo(1, 12)
+    const below = chanceOfMeeting(5.3, { low: -NONE, high: 6 }, statedUncertainty(0.4, 7))
+    expect(below + chanceOfMeeting(5.3, { low: 6, high: NONE }, statedUncertainty(0.4, 7))).toBeCloseTo(1, 12)
   })
 })
 
@@ -164,18 +170,23 @@ describe('chanceOfMeeting, cases of JCGM 106:2012', () => {
     ['index against a lower limit of 75', 78, 2, 75, NONE, 0.9331927987, 'inconclusive'],
     ['index exactly at the limit', 75, 1.7, 75, NONE, 0.5, 'inconclusive'],
   ] as const)('chanceOfMeeting, %s', (_, value, u, low, high, chance, outcome) => {
-    expect(chanceOfMeeting(value, { low, high }, stated(u))).toBeCloseTo(chance, 9)
-    expect(underDoubt({ rule: 'guarded', k: 1.645, agreedIn: 'x' }, value, { low, high }, stated(u))).toBe(
-      outcome,
-    )
-    expect(underDoubt({ rule: 'probability', p: 0.95, agreedIn: 'x' }, value, { low, high }, stated(u))).toBe(
-      outcome,
-    )
+    expect(chanceOfMeeting(value, { low, high }, statedUncertainty(u))).toBeCloseTo(chance, 9)
+    expect(
+      underDoubt({ rule: 'guarded', k: 1.645, agreedIn: 'x' }, value, { low, high }, statedUncertainty(u)),
+    ).toBe(outcome)
+    expect(
+      underDoubt({ rule: 'probability', p: 0.95, agreedIn: 'x' }, value, { low, high }, statedUncertainty(u)),
+    ).toBe(outcome)
   })
 
   it('underDoubt accepts up to −5.50 V with a guard band of two standard uncertainties of 0.05 V', () => {
     const outcome = (value: number) =>
-      underDoubt({ rule: 'guarded', k: 2, agreedIn: 'x' }, value, { low: -NONE, high: -5.4 }, stated(0.05))
+      underDoubt(
+        { rule: 'guarded', k: 2, agreedIn: 'x' },
+        value,
+        { low: -NONE, high: -5.4 },
+        statedUncertainty(0.05),
+      )
     expect([outcome(-5.5), outcome(-5.499), outcome(-5.301), outcome(-5.29)]).toEqual([
       'meets',
       'inconclusive',
@@ -201,18 +212,18 @@ describe('judge, what a rule needs', () => {
     ['probability', { probability: 0.95 }],
   ])('judge, %s, follows the specification and says so where the rule was not agreed', (_, rule) => {
     expect([
-      judged(activity, rule, 75, stated(2)).outcome,
-      judged(activity, rule, 74, stated(2)).outcome,
+      judged(activity, rule, 75, statedUncertainty(2)).outcome,
+      judged(activity, rule, 74, statedUncertainty(2)).outcome,
       judged(activity, rule, 75).outcome,
     ]).toEqual(['meets', 'does-not-meet', 'meets'])
-    expect(judged(activity, rule, 75, stated(2)).reason).toContain(
+    expect(judged(activity, rule, 75, statedUncertainty(2)).reason).toContain(
       'is not agreed in writing, so judged as specified',
     )
   })
 
   it('judge takes a censored result for what it surely says', () => {
     const outcome = (clause: Parameters<typeof judged>[0], value: number) =>
-      judged(clause, { guarded: 2, ...agreed }, value, stated(0.25), { censored: 'below' }).outcome
+      judged(clause, { guarded: 2, ...agreed }, value, statedUncertainty(0.25), { censored: 'below' }).outcome
     expect([outcome(loss, 1), outcome(loss, 8)]).toEqual(['meets', 'inconclusive'])
   })
 
@@ -220,9 +231,9 @@ describe('judge, what a rule needs', () => {
     const member: WrittenClause = { clause: 'c', ...loss }
     const outcome = (clause: WrittenClause) =>
       clauseOf(
-        judge(
+        judgeInWords(
           setOf([clause], { 'decision-rule': { guarded: 2, ...agreed } }),
-          evidenceOf([result('loss-on-ignition', 5.9)], { uncertaintyOf: () => stated(0.25) }),
+          evidenceOf([result('loss-on-ignition', 5.9)], { uncertaintyOf: () => statedUncertainty(0.25) }),
         ),
         'c',
       ).outcome
@@ -239,7 +250,7 @@ describe('judge, what a rule needs', () => {
     })
     const results = ['A', 'B', 'C', 'D'].map((sample) => result('loss-on-ignition', 5.5, { sample }))
     expect(
-      clauseOf(judge(set, evidenceOf(results, { uncertaintyOf: () => stated(0.5) })), 'c'),
+      clauseOf(judgeInWords(set, evidenceOf(results, { uncertaintyOf: () => statedUncertainty(0.5) })), 'c'),
     ).toMatchObject({ outcome: 'meets', uncertainty: { u: 0.25 } })
   })
 
@@ -258,12 +269,12 @@ describe('judge, what a rule needs', () => {
     )
   const known = (from: WrittenClause['deviation-from'], relative: 'yes' | 'no') =>
     clauseOf(
-      judge(
+      judgeInWords(
         uniform(from, relative),
         evidenceOf([result('residue-45um', 20, { controlValue: 20 })], {
           preceding: history('residue-45um', [20, 20, 20, 20]),
           declared: { 'residue-45um': '20 %' },
-          uncertaintyOf: () => stated(2),
+          uncertaintyOf: () => statedUncertainty(2),
         }),
       ),
       'c',
@@ -283,169 +294,12 @@ describe('judge, what a rule needs', () => {
     })
     expect(
       clauseOf(
-        judge(
+        judgeInWords(
           set,
           evidenceOf([result('loss-on-ignition', 6)], { preceding: history('loss-on-ignition', [6]) }),
         ),
         'c',
       ).outcome,
     ).toBe('meets')
-  })
-})
-
-describe('rule risk', () => {
-  const routes = (rule?: WrittenDecisionRule) =>
-    setOf(
-      [{ clause: 'either', 'any-of': [{ ...activity, age: '7 d' }, activity] }],
-      rule === undefined ? {} : { 'decision-rule': rule },
-    )
-
-  it('riskAtLimit is one half as specified, and what the rule leaves otherwise', () => {
-    expect(riskAtLimit({ rule: 'as-specified' })).toBe(0.5)
-    expect(riskAtLimit({ rule: 'guarded', k: 1.645 })).toBe(0.5)
-    expect(riskAtLimit({ rule: 'guarded', k: 1.645, agreedIn: 'x' })).toBeCloseTo(0.05, 4)
-    expect(riskAtLimit({ rule: 'guarded', k: 2, agreedIn: 'x' })).toBeCloseTo(0.02275, 5)
-    expect(riskAtLimit({ rule: 'probability', p: 0.9, agreedIn: 'x' })).toBeCloseTo(0.1, 12)
-  })
-
-  it('jointRisk of two routes at 5 % is 9.75 %, of one is its own', () => {
-    expect(jointRisk([0.05, 0.05])).toBeCloseTo(0.0975, 12)
-    expect(jointRisk([0.05])).toBeCloseTo(0.05, 12)
-    expect(jointRisk([0.5, 0.5])).toBeCloseTo(0.75, 12)
-  })
-
-  it('riskSentence says what the rule of the set leaves', () => {
-    const words = (rule?: WrittenDecisionRule) =>
-      riskSentence(setOf([{ clause: 'c', ...loss }], rule === undefined ? {} : { 'decision-rule': rule }))
-    expect(words()).toContain('a lot whose true value lies on a limit is accepted in up to 50 % of cases')
-    expect(words({ probability: 0.95, ...agreed })).toBe(
-      'a lot whose true value lies on a limit is accepted in up to 5 % of cases',
-    )
-    expect(words({ guarded: 1.645, ...agreed })).toMatch(/in up to about 5 % of cases$/)
-    expect(words({ probability: 0.95 })).toBe(words())
-  })
-
-  it('riskSentence says that two routes of 5 % each let up to about 10 % through', () => {
-    expect(riskSentence(routes({ probability: 0.95, ...agreed }))).toMatch(
-      /2 routes.*either.*up to about 10 %/,
-    )
-    expect(riskSentence(routes({ guarded: 1.645, ...agreed }))).toMatch(/up to about 10 %/)
-  })
-
-  it('riskSentence joins routes judged as specified, and leaves members for information and all-of groups out', () => {
-    expect(riskSentence(routes())).toMatch(/2 routes.*either.*up to (about )?75 %/)
-    expect(
-      riskSentence(setOf([{ clause: 'either', 'any-of': [activity, { ...loss, information: 'yes' }] }])),
-    ).not.toContain('routes')
-    expect(riskSentence(setOf([{ clause: 'both', 'all-of': [activity, loss] }]))).not.toContain('routes')
-  })
-
-  it('riskSentence names the clauses with a rule of their own', () => {
-    const set = setOf([
-      { clause: 'cl', ...loss, 'decision-rule': { probability: 0.9, ...agreed } },
-      { clause: 'd', ...range },
-    ])
-    expect(riskSentence(set)).toMatch(/\bcl\b.* in up to 10 %/)
-  })
-
-  it('ruleWords names the rule and where it was agreed', () => {
-    expect(ruleWords({ rule: 'guarded', k: 1.645, agreedIn: 'special provision 7' })).toBe(
-      'guard band of 1.645 standard uncertainties, agreed in special provision 7; nothing is rounded',
-    )
-    expect(ruleWords({ rule: 'probability', p: 0.95 })).toBe(
-      'probability of conformity of at least 0.95, not agreed in writing, so judged as specified',
-    )
-  })
-})
-
-describe('statedUncertainty', () => {
-  const entry: StatedRepeatability = {
-    property: 'strength-activity-index',
-    condition: 'c311',
-    age: '28 d',
-    'standard-deviation': '1.9 percentage points',
-    from: '2026-01-01',
-    to: '2026-06-30',
-    basis: '24 batches',
-  }
-  const own = index('28 d', 80)
-  const cv = (text: string) => {
-    const read = readQuantity(text, 'fraction')
-    if (isFault(read)) throw new Error(text)
-    return {
-      property: 'compressive-strength',
-      'coefficient-of-variation': read,
-      from: '2026-01-01',
-      basis: '12 batches',
-    } satisfies StatedRepeatability
-  }
-
-  it('statedUncertainty gives the standard deviation with its degrees of freedom and basis', () => {
-    expect(statedUncertainty([entry], own)).toEqual({ u: 1.9, basis: '24 batches' })
-    expect(statedUncertainty([{ ...entry, 'degrees-of-freedom': 23 }], own)).toEqual({
-      u: 1.9,
-      df: 23,
-      basis: '24 batches',
-    })
-  })
-
-  it.each([
-    ['another property', { property: 'resistivity-index' }],
-    ['another condition', { condition: 'modified-50c' }],
-    ['another age', { age: '7 d' }],
-    ['a later time', { from: '2026-03-11' }],
-    ['an earlier time', { to: '2026-03-09' }],
-  ])('statedUncertainty finds nothing in an entry of %s', (_, other) => {
-    expect(statedUncertainty([{ ...entry, ...other }], own)).toBeUndefined()
-    expect(
-      statedUncertainty(
-        [
-          { ...entry, ...other },
-          { ...entry, 'standard-deviation': '2.5 percentage points' },
-        ],
-        own,
-      )?.u,
-    ).toBe(2.5)
-  })
-
-  it('statedUncertainty takes the first and the last day in, and the day of a test with a clock', () => {
-    expect(
-      [{ from: '2026-03-10' }, { to: '2026-03-10' }].map(
-        (other) => statedUncertainty([{ ...entry, ...other }], { ...own, tested: '2026-03-10T15:30' })?.u,
-      ),
-    ).toEqual([1.9, 1.9])
-  })
-
-  it('statedUncertainty of an entry without condition or age holds for all of them', () => {
-    const { condition: _condition, age: _age, ...general } = entry
-    expect(
-      [index('7 d', 80), index('28 d', 80, { condition: 'modified-50c' })].map(
-        (made) => statedUncertainty([general], made)?.u,
-      ),
-    ).toEqual([1.9, 1.9])
-  })
-
-  it('statedUncertainty takes a coefficient of variation of the result’s own value', () => {
-    expect(statedUncertainty([cv('3.6 %')], result('compressive-strength', 25))?.u).toBeCloseTo(0.9, 12)
-    expect(
-      statedUncertainty(
-        [{ ...cv('10 %'), property: 'autoclave-expansion' }],
-        result('autoclave-expansion', -0.05),
-      )?.u,
-    ).toBeCloseTo(0.005, 12)
-  })
-
-  it('statedUncertainty reads a standard deviation in the property’s own unit, and of an index in points alone', () => {
-    const scatter = (property: PropertyKey, text: string, value: number) =>
-      statedUncertainty(
-        [{ property, 'standard-deviation': text, from: '2026-01-01', basis: 'b' }],
-        result(property, value),
-      )?.u
-    expect([
-      scatter('density', '20 kg/m3', 2.4),
-      scatter('loss-on-ignition', '0.12 %', 3),
-      scatter('loss-on-ignition', '0.12 percentage points', 3),
-    ]).toEqual([0.02, 0.12, 0.12])
-    expect(scatter('strength-activity-index', '1.9 %', 80)).toBeUndefined()
   })
 })

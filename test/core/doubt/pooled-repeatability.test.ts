@@ -9,7 +9,7 @@ import {
   repeatedUncertainty,
 } from '../../../src/core/doubt/pooled-repeatability.ts'
 import { quantile } from '../../../src/core/statistics/distributions.ts'
-import { index } from '../judging/fixture.ts'
+import { index, statedUncertainty } from '../judging/fixture.ts'
 
 const batch = (group: string, tested: string, mean: number): Batch => ({ group, tested, mean })
 
@@ -86,7 +86,7 @@ describe('pooledUncertainty', () => {
     const [, cv] = steps[1] ?? ['', 0, 0]
     const found = pooledUncertainty(steps, result('2026-01-05'))
     expect(found?.u).toBeCloseTo((80 * Math.SQRT2 * cv) / 100, 10)
-    expect(found?.basis).toContain('3 degrees of freedom, which are few')
+    expect(found?.basis).toEqual({ code: 'control-batches', params: { cvPercent: cv, df: 3 } })
   })
 
   it('has one series for each property, condition and age', () => {
@@ -137,7 +137,7 @@ describe('a decision interval from pooled control batches', () => {
     // t(0.95) with 7 degrees of freedom is 1.894579 (tables).
     expect(guardFactor(1.6448536269514722, 7)).toBeCloseTo(1.894579, 5)
     expect(
-      chanceOfMeeting(80, { low: 75, high: Number.POSITIVE_INFINITY }, { u: 3.4, df: 7, basis: '' }),
-    ).toBeLessThan(chanceOfMeeting(80, { low: 75, high: Number.POSITIVE_INFINITY }, { u: 3.4, basis: '' }))
+      chanceOfMeeting(80, { low: 75, high: Number.POSITIVE_INFINITY }, statedUncertainty(3.4, 7)),
+    ).toBeLessThan(chanceOfMeeting(80, { low: 75, high: Number.POSITIVE_INFINITY }, statedUncertainty(3.4)))
   })
 })

@@ -5,13 +5,12 @@
  */
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
-import { judge } from '../../../src/core/judging/verdict.ts'
-import { acceptanceNumber, variabilityOf } from '../../../src/core/judging/statistic.ts'
+import { acceptanceNumber } from '../../../src/core/judging/by-attributes.ts'
 import { meanOfPreceding } from '../../../src/core/judging/deviation.ts'
 import type { PrecedingResult } from '../../../src/core/result/result.ts'
 import { isFault, type Quantity, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
 import type { WrittenClause, WrittenStatistic } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, history, index, result, setOf } from './fixture.ts'
+import { clauseOf, evidenceOf, history, index, judgeInWords, result, setOf } from './fixture.ts'
 
 function quantity(text: string, kind: QuantityKind): Quantity {
   const read = readQuantity(text, kind)
@@ -57,7 +56,7 @@ describe('judge, variation from preceding and declared values', () => {
     [2.27, 'does-not-meet'],
   ])('judge, 25. density %s against a mean of 2.40 of three results', (value, outcome) => {
     expect(
-      judge(
+      judgeInWords(
         setOf([density]),
         evidenceOf([result('density', value)], { preceding: history('density', [2.3, 2.4, 2.5]) }),
       ).outcome,
@@ -66,7 +65,7 @@ describe('judge, variation from preceding and declared values', () => {
 
   it('judge, 25. the eleventh preceding result drops out of the mean', () => {
     const clause = clauseOf(
-      judge(
+      judgeInWords(
         setOf([density]),
         evidenceOf([result('density', 2.4)], { preceding: history('density', [9, ...times(10, 2.4)]) }),
       ),
@@ -85,7 +84,7 @@ describe('judge, variation from preceding and declared values', () => {
     [14.9, 'does-not-meet'],
   ])('judge, 25. residue %s against a mean of 20.0, in points', (value, outcome) => {
     expect(
-      judge(
+      judgeInWords(
         setOf([residue]),
         evidenceOf([result('residue-45um', value)], { preceding: history('residue-45um', [19, 20, 21]) }),
       ).outcome,
@@ -93,7 +92,9 @@ describe('judge, variation from preceding and declared values', () => {
   })
 
   it('judge, 25. without a preceding result it is not evaluable, which is no fail', () => {
-    expect(judge(setOf([density]), evidenceOf([result('density', 2.4)])).outcome).toBe('insufficient-history')
+    expect(judgeInWords(setOf([density]), evidenceOf([result('density', 2.4)])).outcome).toBe(
+      'insufficient-history',
+    )
     expect(meanOfPreceding([])).toBeNull()
   })
 
@@ -113,7 +114,7 @@ describe('judge, variation from preceding and declared values', () => {
       },
     ])
     expect(
-      judge(
+      judgeInWords(
         set,
         evidenceOf(
           [result('density', value)],
@@ -128,7 +129,7 @@ describe('judge, variation from preceding and declared values', () => {
       { clause: 'c', property: 'residue-45um', 'at-most': '40 %', statistic: { declared: 'yes' } },
     ])
     const outcome = (declared?: string) =>
-      judge(
+      judgeInWords(
         set,
         evidenceOf(
           [result('residue-45um', 50)],
@@ -180,26 +181,26 @@ describe('judge, several results of a source', () => {
     [[99, 99, 99, 99, 89], 'meets', 'does-not-meet'],
     [[92, 94, 95, 96, 97], 'does-not-meet', 'meets'],
   ])('judge, 26. mean of five at least 95.0 and none below 90: %s', (values, ofMean, ofFloor) => {
-    const verdict = judge(rolling(), lastOf(values))
+    const verdict = judgeInWords(rolling(), lastOf(values))
     expect([clauseOf(verdict, 'mean').outcome, clauseOf(verdict, 'floor').outcome]).toEqual([ofMean, ofFloor])
     expect(clauseOf(verdict, 'mean').against).toMatchObject({ n: 5, lots: ['s/L1', 's/L2', 's/L3', 's/L4'] })
   })
 
   it('judge, 26. a mean of 94.8 is met where the set compares whole numbers: rounding is data', () => {
-    expect(clauseOf(judge(rolling(1), lastOf([92, 94, 95, 96, 97])), 'mean')).toMatchObject({
+    expect(clauseOf(judgeInWords(rolling(1), lastOf([92, 94, 95, 96, 97])), 'mean')).toMatchObject({
       outcome: 'meets',
       compared: 95,
     })
   })
 
   it('judge, 26. with fewer results the mean has no history yet, and the single floor is judged', () => {
-    const verdict = judge(rolling(), lastOf([96, 94, 89]))
+    const verdict = judgeInWords(rolling(), lastOf([96, 94, 89]))
     expect(clauseOf(verdict, 'mean')).toMatchObject({
       outcome: 'insufficient-history',
       reason: '3 results of the 5 that the clause needs',
     })
     expect(clauseOf(verdict, 'floor').outcome).toBe('does-not-meet')
-    expect(judge(rolling(), lastOf([96, 94, 90])).outcome).toBe('insufficient-history')
+    expect(judgeInWords(rolling(), lastOf([96, 94, 90])).outcome).toBe('insufficient-history')
   })
 
   const variables = (limit: Pick<WrittenClause, 'at-least' | 'at-most' | 'between' | 'resolution'>) =>
@@ -227,11 +228,11 @@ describe('judge, several results of a source', () => {
     evidenceOf([result('oxide-sum', values.at(-1) ?? Number.NaN)], { period: period(values.slice(0, -1)) })
 
   it('judge, 28. by variables: 80.0 − 1.926 × 2.0 = 76.1 conforms to 75, and 74.2 with s of 3.0 does not though no result is below 75', () => {
-    const conforming = clauseOf(judge(variables({ 'at-least': '75 %' }), over(spread(2))), 'c')
+    const conforming = clauseOf(judgeInWords(variables({ 'at-least': '75 %' }), over(spread(2))), 'c')
     expect(conforming).toMatchObject({ outcome: 'meets', against: { n: 20 } })
     expect(conforming.value).toBeCloseTo(76.1, 1)
     expect(conforming.reason).toContain('factor 1.926 for 20 results')
-    const failing = clauseOf(judge(variables({ 'at-least': '75 %' }), over(spread(3))), 'c')
+    const failing = clauseOf(judgeInWords(variables({ 'at-least': '75 %' }), over(spread(3))), 'c')
     expect(failing.outcome).toBe('does-not-meet')
     expect(failing.value).toBeCloseTo(74.2, 1)
     expect(Math.min(...spread(3))).toBeGreaterThan(75)
@@ -239,24 +240,28 @@ describe('judge, several results of a source', () => {
 
   it('judge, 28. by variables: upper and two-sided limits, the limit itself, and too few results', () => {
     expect([
-      judge(variables({ 'at-most': '84 %' }), over(spread(2))).outcome,
-      judge(variables({ 'at-most': '83.8 %' }), over(spread(2))).outcome,
+      judgeInWords(variables({ 'at-most': '84 %' }), over(spread(2))).outcome,
+      judgeInWords(variables({ 'at-most': '83.8 %' }), over(spread(2))).outcome,
     ]).toEqual(['meets', 'does-not-meet'])
     expect([
-      judge(variables({ between: ['76 %', '84 %'] }), over(spread(2))).outcome,
-      judge(variables({ between: ['76 %', '83.8 %'] }), over(spread(2))).outcome,
+      judgeInWords(variables({ between: ['76 %', '84 %'] }), over(spread(2))).outcome,
+      judgeInWords(variables({ between: ['76 %', '83.8 %'] }), over(spread(2))).outcome,
     ]).toEqual(['meets', 'does-not-meet'])
-    expect(judge(variables({ 'at-least': '75 %' }), over(times(20, 75))).outcome).toBe('meets')
-    expect(clauseOf(judge(variables({ 'at-least': '75 %' }), over(times(19, 80))), 'c')).toMatchObject({
-      outcome: 'insufficient-history',
-      reason: '19 results of the 20 that the clause needs',
-    })
+    expect(judgeInWords(variables({ 'at-least': '75 %' }), over(times(20, 75))).outcome).toBe('meets')
+    expect(clauseOf(judgeInWords(variables({ 'at-least': '75 %' }), over(times(19, 80))), 'c')).toMatchObject(
+      {
+        outcome: 'insufficient-history',
+        reason: '19 results of the 20 that the clause needs',
+      },
+    )
   })
 
   it('judge, 28. by variables: the estimate is compared unrounded', () => {
     // 80 − 1.92599 × 2.6 = 74.992: whole numbers would make it 75.
-    expect(judge(variables({ 'at-least': '75 %' }), over(spread(2.6))).outcome).toBe('does-not-meet')
-    expect(judge(variables({ 'at-least': '75 %', resolution: 1 }), over(spread(2.6))).outcome).toBe('meets')
+    expect(judgeInWords(variables({ 'at-least': '75 %' }), over(spread(2.6))).outcome).toBe('does-not-meet')
+    expect(judgeInWords(variables({ 'at-least': '75 %', resolution: 1 }), over(spread(2.6))).outcome).toBe(
+      'meets',
+    )
   })
 
   it('judge, 28. by variables: a limit on the magnitude holds on both sides', () => {
@@ -276,8 +281,10 @@ describe('judge, several results of a source', () => {
       },
     ])
     const outcome = (value: number) =>
-      judge(set, evidenceOf([result('autoclave-expansion', value)], { period: period(times(4, value)) }))
-        .outcome
+      judgeInWords(
+        set,
+        evidenceOf([result('autoclave-expansion', value)], { period: period(times(4, value)) }),
+      ).outcome
     expect([outcome(0.8), outcome(-0.8), outcome(0.9), outcome(-0.9)]).toEqual([
       'meets',
       'meets',
@@ -306,7 +313,7 @@ describe('judge, several results of a source', () => {
       } catch {
         return 'refused'
       }
-      return judge(
+      return judgeInWords(
         set,
         evidenceOf([result('SO3', 2)], {
           preceding: history('SO3', [1, 3]),
@@ -376,17 +383,19 @@ describe('judge, several results of a source', () => {
     ['seven of 110 beyond', [...times(7, 4), ...times(103, 2)], 'does-not-meet'],
     ['19 results', times(19, 2), 'insufficient-history'],
   ])('judge, 28. by attributes: %s', (_, values, outcome) => {
-    expect(judge(attributes, sulfates(values)).outcome).toBe(outcome)
+    expect(judgeInWords(attributes, sulfates(values)).outcome).toBe(outcome)
   })
 
   it('judge, 28. a result reported as below a limit of determination enters no statistic', () => {
     expect(
-      judge(
+      judgeInWords(
         attributes,
         evidenceOf([result('SO3', 1, { censored: 'below' })], { period: period(times(30, 2)) }),
       ).outcome,
     ).toBe('not-reported')
-    expect(judge(attributes, evidenceOf([], { period: period(times(30, 2)) })).outcome).toBe('not-reported')
+    expect(judgeInWords(attributes, evidenceOf([], { period: period(times(30, 2)) })).outcome).toBe(
+      'not-reported',
+    )
   })
 
   const tolerance = (limit: string, atLeast = 3) =>
@@ -408,31 +417,31 @@ describe('judge, several results of a source', () => {
   // 29, 30, 31 against 30 declared: mean deviation 0, s 1. Normal shares within ±2.5 and ±2.6 s: 98.758 % and
   // 99.068 % (normal tables).
   it('judge, 29. the estimated share of results within a tolerance around the declared value', () => {
-    const met = clauseOf(judge(tolerance('2.6'), shares([29, 30, 31])), 'c')
+    const met = clauseOf(judgeInWords(tolerance('2.6'), shares([29, 30, 31])), 'c')
     expect(met).toMatchObject({ outcome: 'meets', unit: '%', limit: { operator: 'at-least', values: [99] } })
     expect(met.value).toBeCloseTo(99.068, 3)
-    const missed = clauseOf(judge(tolerance('2.5'), shares([29, 30, 31])), 'c')
+    const missed = clauseOf(judgeInWords(tolerance('2.5'), shares([29, 30, 31])), 'c')
     expect(missed.outcome).toBe('does-not-meet')
     expect(missed.value).toBeCloseTo(98.758, 3)
   })
 
   it('judge, 29. results without scatter: all on the limit are within, all beyond are not', () => {
     expect([
-      judge(tolerance('2.5'), shares([32.5, 32.5, 32.5])).outcome,
-      judge(tolerance('2.5'), shares([32.75, 32.75, 32.75])).outcome,
+      judgeInWords(tolerance('2.5'), shares([32.5, 32.5, 32.5])).outcome,
+      judgeInWords(tolerance('2.5'), shares([32.75, 32.75, 32.75])).outcome,
     ]).toEqual(['meets', 'does-not-meet'])
   })
 
   it('judge, 29. too few results, and no declared value', () => {
     expect([
-      judge(tolerance('2.5'), shares([30, 30])).outcome,
-      judge(tolerance('2.5'), shares([29, 30, 31], null)).outcome,
+      judgeInWords(tolerance('2.5'), shares([30, 30])).outcome,
+      judgeInWords(tolerance('2.5'), shares([29, 30, 31], null)).outcome,
     ]).toEqual(['insufficient-history', 'not-reported'])
   })
 
   it('judge, 30. variability is reported and never decides', () => {
     const set = setOf([{ clause: 'c', property: 'density', statistic: { variability: { results: 10 } } }])
-    const verdict = judge(
+    const verdict = judgeInWords(
       set,
       evidenceOf([result('density', 2.4)], { preceding: history('density', [2.3, 2.5]) }),
     )
@@ -443,30 +452,7 @@ describe('judge, several results of a source', () => {
         'fewer than five results for a moving average; standard deviation 0.100 g/cm3 of 3 results; no duplicate tests to take the testing error out',
     })
     expect(verdict.outcome).toBe('reported')
-    expect(judge(set, evidenceOf([result('density', 2.4)])).outcome).toBe('insufficient-history')
-    expect(judge(set, evidenceOf([])).outcome).toBe('not-reported')
-  })
-
-  it('variabilityOf, 30. takes the testing error of duplicates out of the whole scatter', () => {
-    // By hand: 1, 5, 6, 7, 8, 9 have the mean 6 and the squares 25 + 1 + 0 + 1 + 4 + 9 = 40 about it: s² =
-    // 40/5 = 8; the last five have the mean 7.
-    // Differences of pairs 1, −2, 0, 1 have the mean magnitude 1, over d2 = 1.128379167 (2/√π).
-    const found = variabilityOf({ property: 'density' }, [1, 5, 6, 7, 8, 9], [1, -2, 0, 1])
-    expect(found.movingAverage).toBeCloseTo(7, 12)
-    expect(found.total).toBeCloseTo(Math.sqrt(8), 12)
-    expect(found.testing).toBeCloseTo(1 / 1.128379167, 8)
-    expect(found.corrected).toBeCloseTo(Math.sqrt(8 - Math.PI / 4), 12)
-  })
-
-  it('variabilityOf, 30. never takes out more than there is', () => {
-    expect(variabilityOf({ property: 'density' }, [1, 1], [5])).toMatchObject({
-      total: 0,
-      corrected: 0,
-      movingAverage: null,
-    })
-    expect(variabilityOf({ property: 'density' }, [1, 3], [])).toMatchObject({
-      testing: null,
-      corrected: null,
-    })
+    expect(judgeInWords(set, evidenceOf([result('density', 2.4)])).outcome).toBe('insufficient-history')
+    expect(judgeInWords(set, evidenceOf([])).outcome).toBe('not-reported')
   })
 })

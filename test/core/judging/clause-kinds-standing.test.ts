@@ -6,10 +6,9 @@
  */
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
-import { judge } from '../../../src/core/judging/verdict.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, index, plannedIndex, result, setOf } from './fixture.ts'
+import { clauseOf, evidenceOf, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
 
 /** One clause judged against the values of the lot; no value where the property is not reported. */
 function judged(
@@ -18,7 +17,7 @@ function judged(
   more: Partial<Evidence> = {},
 ) {
   const results = Object.entries(values).map(([key, value]) => result(key as PropertyKey, value))
-  return clauseOf(judge(setOf([{ clause: 'c', ...clause }]), evidenceOf(results, more)), 'c')
+  return clauseOf(judgeInWords(setOf([{ clause: 'c', ...clause }]), evidenceOf(results, more)), 'c')
 }
 
 describe('judge, combinations', () => {
@@ -40,7 +39,7 @@ describe('judge, combinations', () => {
     ['no result', [], false, 'not-reported'],
   ] as const)('judge, 14. one of two ages: %s', (_, results, awaited, outcome) => {
     expect(
-      judge(either, evidenceOf(results, { planned: awaited ? [plannedIndex('28 d')] : [] })).outcome,
+      judgeInWords(either, evidenceOf(results, { planned: awaited ? [plannedIndex('28 d')] : [] })).outcome,
     ).toBe(outcome)
   })
 
@@ -50,16 +49,16 @@ describe('judge, combinations', () => {
     [[index('7 d', 80), index('28 d', 84)], 'does-not-meet'],
     [[index('7 d', 80)], 'not-reported'],
   ] as const)('judge, 15. both ages (%#)', (results, outcome) => {
-    expect(judge(both, evidenceOf(results)).outcome).toBe(outcome)
+    expect(judgeInWords(both, evidenceOf(results)).outcome).toBe(outcome)
   })
 
   it('judge, 15. both ages: a miss at 7 d fails before 28 d is known, a pass waits for it', () => {
-    expect(judge(both, evidenceOf([index('7 d', 70)], { planned: [plannedIndex('28 d')] })).outcome).toBe(
-      'does-not-meet',
-    )
-    expect(judge(both, evidenceOf([index('7 d', 80)], { planned: [plannedIndex('28 d')] })).outcome).toBe(
-      'pending',
-    )
+    expect(
+      judgeInWords(both, evidenceOf([index('7 d', 70)], { planned: [plannedIndex('28 d')] })).outcome,
+    ).toBe('does-not-meet')
+    expect(
+      judgeInWords(both, evidenceOf([index('7 d', 80)], { planned: [plannedIndex('28 d')] })).outcome,
+    ).toBe('pending')
   })
 
   // Worked numbers of the survey, section 11.4: 7 d index of 85 or CaO of 23, and 28 d index of 85.
@@ -81,9 +80,10 @@ describe('judge, combinations', () => {
         },
       ])
       expect(
-        judge(set, evidenceOf([index('7 d', early), result('CaO', lime), index('28 d', late)])).outcome,
+        judgeInWords(set, evidenceOf([index('7 d', early), result('CaO', lime), index('28 d', late)]))
+          .outcome,
       ).toBe(outcome)
-      expect(judge(set, evidenceOf([index('28 d', 95)])).outcome).toBe('not-reported')
+      expect(judgeInWords(set, evidenceOf([index('28 d', 95)])).outcome).toBe('not-reported')
     },
   )
 
@@ -96,7 +96,7 @@ describe('judge, combinations', () => {
     })
     const set = setOf([{ clause: 'c', 'any-of': [by('EN 451-2', '40 %'), by('EN 933-10', '38 %')] }])
     const verdict = (value: number, method?: string) =>
-      judge(set, evidenceOf([result('residue-45um', value, method === undefined ? {} : { method })]))
+      judgeInWords(set, evidenceOf([result('residue-45um', value, method === undefined ? {} : { method })]))
     expect([verdict(39, 'EN 451-2').outcome, verdict(40, 'EN 451-2:2017').outcome]).toEqual([
       'meets',
       'not-reported',
@@ -121,7 +121,8 @@ describe('judge, combinations', () => {
       'method-required': 'yes',
     }
     const outcome = (method: string) =>
-      judge(setOf([{ clause: 'c', ...clause }]), evidenceOf([result('residue-45um', 20, { method })])).outcome
+      judgeInWords(setOf([{ clause: 'c', ...clause }]), evidenceOf([result('residue-45um', 20, { method })]))
+        .outcome
     expect([outcome('ASTM C430'), outcome('ASTM C430-17'), outcome('ASTM C4301')]).toEqual([
       'meets',
       'meets',
@@ -283,7 +284,7 @@ describe('judge, the standing of a clause, and the record', () => {
     ['optional, not asked for', { optional: 'yes' }, 'not-invoked', 'reported'],
     ['for information', { information: 'yes' }, 'does-not-meet', 'reported'],
   ] as const)('judge, 21. a clause that is %s', (_, standing, ofClause, ofSet) => {
-    const verdict = judge(
+    const verdict = judgeInWords(
       setOf([{ clause: 'c', property: 'SO3', 'at-most': '5.0 %', ...standing }]),
       evidenceOf([result('SO3', 6)]),
     )

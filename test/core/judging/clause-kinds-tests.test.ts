@@ -5,10 +5,9 @@
  */
 import { describe, expect, it } from 'vitest'
 import { buildHistory, coverageOf, type HistoryLot } from '../../../src/core/history/history.ts'
-import { judge } from '../../../src/core/judging/verdict.ts'
 import { isFault, type Quantity, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
 import type { WrittenClause, WrittenSampling } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, index, result, setOf } from './fixture.ts'
+import { clauseOf, evidenceOf, index, judgeInWords, result, setOf } from './fixture.ts'
 
 function quantity(text: string, kind: QuantityKind): Quantity {
   const read = readQuantity(text, kind)
@@ -45,7 +44,7 @@ describe('judge, sampling coverage', () => {
       coverage: (property, sample) => coverageOf(past, id, '2026-12-31', { property, sample }),
       recordDays,
     })
-    return clauseOf(judge(setOf([{ clause: 'c', sampling: { ...sampling, ...more } }]), evidence), 'c')
+    return clauseOf(judgeInWords(setOf([{ clause: 'c', sampling: { ...sampling, ...more } }]), evidence), 'c')
   }
 
   it.each([
@@ -100,7 +99,7 @@ describe('judge, sampling coverage', () => {
     expect(covered([lot(2, 2001)]).reason).toBe(
       'density: one test for 1.0 d and 2001 t since the source’s records began; a test is due every 30 d or 2000 t',
     )
-    expect(judge(setOf([{ clause: 'c', sampling }]), evidenceOf([])).outcome).toBe('not-reported')
+    expect(judgeInWords(setOf([{ clause: 'c', sampling }]), evidenceOf([])).outcome).toBe('not-reported')
   })
 
   it('coverageOf gives what was produced since the test before', () => {
@@ -190,7 +189,7 @@ describe('judge, tests and their conditions', () => {
     } as const
     expect(
       [index('28 d', 60, broken), index('28 d', 90, broken)].map(
-        (made) => judge(activity, evidenceOf([made])).outcome,
+        (made) => judgeInWords(activity, evidenceOf([made])).outcome,
       ),
     ).toEqual(['not-valid', 'not-valid'])
     const unmade = {
@@ -202,7 +201,7 @@ describe('judge, tests and their conditions', () => {
       tested: '2026-03-10',
       reasons: [{ code: 'not-cast-together', params: { daysBefore: 14 } }],
     } as const
-    expect(judge(activity, evidenceOf([], { unmade: [unmade] })).clauses[0]).toMatchObject({
+    expect(judgeInWords(activity, evidenceOf([], { unmade: [unmade] })).clauses[0]).toMatchObject({
       outcome: 'not-valid',
       reason: 'the test is not valid: cast 14 d before the test mortar, where both are to be cast on one day',
     })
@@ -211,7 +210,7 @@ describe('judge, tests and their conditions', () => {
   it('judge, 33. an index of another condition is never held against the limit', () => {
     expect(
       [index('28 d', 75), index('28 d', 74), index('28 d', 99, { condition: 'modified-50c' })].map(
-        (made) => judge(activity, evidenceOf([made])).outcome,
+        (made) => judgeInWords(activity, evidenceOf([made])).outcome,
       ),
     ).toEqual(['meets', 'does-not-meet', 'not-reported'])
   })
@@ -220,7 +219,10 @@ describe('judge, tests and their conditions', () => {
     const set = setOf([{ clause: 'c', property: 'multiple-factor', 'at-most': '255' }])
     const found = (loss: number, residue: number, more = {}) =>
       clauseOf(
-        judge(set, evidenceOf([result('loss-on-ignition', loss), result('residue-45um', residue, more)])),
+        judgeInWords(
+          set,
+          evidenceOf([result('loss-on-ignition', loss), result('residue-45um', residue, more)]),
+        ),
         'c',
       )
     expect(
@@ -245,12 +247,10 @@ describe('judge, tests and their conditions', () => {
     ['a step of 0.5', { resolution: 0.5 }, 'meets'],
   ])('judge, 35. 18.04 against at most 18.0, with %s', (_, resolution, outcome) => {
     const set = setOf([{ clause: 'c', property: 'CaO', 'at-most': '18.0 %', ...resolution }])
-    expect([18, 18.04, 18.3].map((value) => judge(set, evidenceOf([result('CaO', value)])).outcome)).toEqual([
-      'meets',
-      outcome,
-      'does-not-meet',
-    ])
-    expect(judge(set, evidenceOf([])).outcome).toBe('not-reported')
+    expect(
+      [18, 18.04, 18.3].map((value) => judgeInWords(set, evidenceOf([result('CaO', value)])).outcome),
+    ).toEqual(['meets', outcome, 'does-not-meet'])
+    expect(judgeInWords(set, evidenceOf([])).outcome).toBe('not-reported')
   })
 
   it('judge, 37. one document branches by the use of the material', () => {
@@ -261,7 +261,7 @@ describe('judge, tests and their conditions', () => {
     })
     const set = setOf([{ clause: 'c', 'all-of': [by('concrete', '5.0 %'), by('soil', '10.0 %')] }])
     const outcome = (value: number, use?: string) =>
-      judge(set, evidenceOf([result('loss-on-ignition', value)], { facts: { use } })).outcome
+      judgeInWords(set, evidenceOf([result('loss-on-ignition', value)], { facts: { use } })).outcome
     expect([
       outcome(5, 'concrete'),
       outcome(8, 'concrete'),
@@ -289,18 +289,18 @@ describe('judge, classification without a verdict', () => {
     [399, 'moderate'],
     [400, 'high'],
   ])('judge, 38. a heat of %s J/g is %s', (value, band) => {
-    const verdict = judge(setOf([bands]), evidenceOf([result('r3-heat', value)]))
+    const verdict = judgeInWords(setOf([bands]), evidenceOf([result('r3-heat', value)]))
     expect(clauseOf(verdict, 'c')).toMatchObject({ outcome: 'reported', band, kind: 'bands' })
     expect(verdict.outcome).toBe('reported')
   })
 
   it('judge, 38. no result, a censored one, and one outside all bands', () => {
-    expect(judge(setOf([bands]), evidenceOf([])).outcome).toBe('not-reported')
-    expect(judge(setOf([bands]), evidenceOf([result('r3-heat', 300, { censored: 'below' })])).outcome).toBe(
-      'not-reported',
-    )
+    expect(judgeInWords(setOf([bands]), evidenceOf([])).outcome).toBe('not-reported')
+    expect(
+      judgeInWords(setOf([bands]), evidenceOf([result('r3-heat', 300, { censored: 'below' })])).outcome,
+    ).toBe('not-reported')
     const narrow = setOf([{ ...bands, band: [{ title: 'low', below: '100 J/g' }] }])
-    expect(judge(narrow, evidenceOf([result('r3-heat', 200)])).clauses[0]).toMatchObject({
+    expect(judgeInWords(narrow, evidenceOf([result('r3-heat', 200)])).clauses[0]).toMatchObject({
       outcome: 'reported',
       reason: 'falls into none of the bands',
     })
@@ -327,7 +327,7 @@ describe('judge, classification without a verdict', () => {
       },
     ])
     const found = (heat: number, lime?: number) =>
-      judge(
+      judgeInWords(
         set,
         evidenceOf([
           result('r3-heat', heat),
@@ -349,8 +349,8 @@ describe('judge, classification without a verdict', () => {
     const clause: WrittenClause = { clause: 'c', property: 'SO3', 'at-most': '5.0 %' }
     const set = setOf([clause], { retests: 'two further samples' })
     expect(set.retests).toBe('two further samples')
-    expect(judge(set, evidenceOf([result('SO3', 6)]))).toEqual(
-      judge(setOf([clause]), evidenceOf([result('SO3', 6)])),
+    expect(judgeInWords(set, evidenceOf([result('SO3', 6)]))).toEqual(
+      judgeInWords(setOf([clause]), evidenceOf([result('SO3', 6)])),
     )
   })
 })

@@ -6,11 +6,11 @@
  */
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
-import { bestClass, judge, judgeEveryClass } from '../../../src/core/judging/verdict.ts'
+import { bestClass, judgeEveryClass } from '../../../src/core/judging/verdict.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
 import type { Result } from '../../../src/core/result/result.ts'
 import type { WrittenClause, WrittenCriterion } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, index, result, setOf } from './fixture.ts'
+import { clauseOf, evidenceOf, index, judgeInWords, result, setOf } from './fixture.ts'
 
 /** One clause judged against the values of the lot; no value where the property is not reported. */
 function judged(
@@ -20,7 +20,7 @@ function judged(
   set: Partial<WrittenCriterion> = {},
 ) {
   const results = Object.entries(values).map(([key, value]) => result(key as PropertyKey, value))
-  return clauseOf(judge(setOf([{ clause: 'c', ...clause }], set), evidenceOf(results, more)), 'c')
+  return clauseOf(judgeInWords(setOf([{ clause: 'c', ...clause }], set), evidenceOf(results, more)), 'c')
 }
 
 describe('judge, comparisons', () => {
@@ -74,7 +74,7 @@ describe('judge, comparisons', () => {
       },
     ])
     const clause = (value: number, control?: number) =>
-      clauseOf(judge(set, beside('drying-shrinkage', value, control)), 'c')
+      clauseOf(judgeInWords(set, beside('drying-shrinkage', value, control)), 'c')
     expect(
       [clause(0.08, 0.06), clause(0.09, 0.06), clause(0.1, 0.06), clause(0.02, 0.06)].map(
         ({ outcome }) => outcome,
@@ -102,7 +102,7 @@ describe('judge, comparisons', () => {
       },
     ])
     const outcome = (value: number, control?: number) =>
-      judge(set, beside('air-entraining-demand', value, control)).outcome
+      judgeInWords(set, beside('air-entraining-demand', value, control)).outcome
     // 2.00 g of the control: 1.60 to 2.40 g are within 20 %.
     expect([outcome(2.1, 2), outcome(2.4, 2), outcome(1.6, 2), outcome(2.42, 2), outcome(1.5, 2)]).toEqual([
       'meets',
@@ -127,7 +127,7 @@ describe('judge, comparisons', () => {
     })
     expect(judged(clause, {}).outcome).toBe('not-reported')
     const censored = evidenceOf([result('residue-45um', 1, { censored: 'below' })])
-    expect(judge(setOf([{ clause: 'c', ...clause }]), censored).outcome).toBe('not-reported')
+    expect(judgeInWords(setOf([{ clause: 'c', ...clause }]), censored).outcome).toBe('not-reported')
   })
 
   it('judge, 6. the same demand in another unit', () => {
@@ -145,8 +145,10 @@ describe('judge, comparisons', () => {
       },
     ])
     const outcome = (value: number) =>
-      judge(resistivity, evidenceOf([result('bulk-resistivity', value, { condition: 'c311', age: '28 d' })]))
-        .outcome
+      judgeInWords(
+        resistivity,
+        evidenceOf([result('bulk-resistivity', value, { condition: 'c311', age: '28 d' })]),
+      ).outcome
     expect([outcome(25.4), outcome(25.3)]).toEqual(['meets', 'does-not-meet'])
   })
 
@@ -196,7 +198,10 @@ describe('judge, the class that a limit depends on', () => {
       ],
     })
     const verdict = (lime?: number) =>
-      judge(set, evidenceOf([result('oxide-sum', 60), ...(lime === undefined ? [] : [result('CaO', lime)])]))
+      judgeInWords(
+        set,
+        evidenceOf([result('oxide-sum', 60), ...(lime === undefined ? [] : [result('CaO', lime)])]),
+      )
     expect(
       [18, 18.1, 18.04].map((lime) => verdict(lime)).map((found) => [found.class, found.outcome]),
     ).toEqual([
@@ -215,7 +220,9 @@ describe('judge, the class that a limit depends on', () => {
       classes: ['F'],
       'class-from': [{ class: 'F', when: [{ property: 'CaO', 'at-most': '18.0 %' }] }],
     })
-    expect(judge(set, evidenceOf([result('CaO', 25), result('oxide-sum', 90)])).clauses[0]).toMatchObject({
+    expect(
+      judgeInWords(set, evidenceOf([result('CaO', 25), result('oxide-sum', 90)])).clauses[0],
+    ).toMatchObject({
       outcome: 'not-reported',
       reason: 'the material falls into no class of this set',
     })
@@ -277,8 +284,8 @@ describe('judge, the class that a limit depends on', () => {
         ['B/S', 'meets'],
       ],
     )
-    expect(judge(set, { ...evidence, class: 'B/S' })).toMatchObject({ class: 'B/S', outcome: 'meets' })
-    expect(judge(set, evidence).outcome).toBe('not-reported')
+    expect(judgeInWords(set, { ...evidence, class: 'B/S' })).toMatchObject({ class: 'B/S', outcome: 'meets' })
+    expect(judgeInWords(set, evidence).outcome).toBe('not-reported')
   })
 
   it('judge, 10. a clause for one category of an axis', () => {
@@ -292,7 +299,8 @@ describe('judge, the class that a limit depends on', () => {
       },
     )
     const outcome = (lotClass: string, value: number) =>
-      judge(set, evidenceOf([result('water-requirement', value)], { class: lotClass })).clauses[0]?.outcome
+      judgeInWords(set, evidenceOf([result('water-requirement', value)], { class: lotClass })).clauses[0]
+        ?.outcome
     expect([outcome('B/S', 95), outcome('B/S', 96), outcome('B/N', 96)]).toEqual([
       'meets',
       'does-not-meet',
@@ -321,7 +329,8 @@ describe('judge, the class that a limit depends on', () => {
   )
 
   it('judge, 11. another class is accepted as an allowed one on its composition, and the verdict says so', () => {
-    const verdict = (values: readonly Result[]) => judge(substitution, evidenceOf(values, { class: 'C' }))
+    const verdict = (values: readonly Result[]) =>
+      judgeInWords(substitution, evidenceOf(values, { class: 'C' }))
     expect(verdict([result('oxide-sum', 66), result('SiO2', 38)])).toMatchObject({
       class: 'C',
       acceptedAs: 'F',
@@ -341,17 +350,20 @@ describe('judge, the class that a limit depends on', () => {
     ['N', 'does-not-meet'],
     [null, 'not-reported'],
   ] as const)('judge, 12. only allowed classes pass: class %s %s', (lotClass, outcome) => {
-    expect(judge(substitution, evidenceOf([], { class: lotClass })).outcome).toBe(outcome)
+    expect(judgeInWords(substitution, evidenceOf([], { class: lotClass })).outcome).toBe(outcome)
   })
 
   it('judge, 13. another edition is another set, and the verdict names the edition', () => {
     const edition = (name: string, limit: string) =>
       setOf([{ clause: 'sum', property: 'oxide-sum', 'at-least': limit }], { edition: name })
     const evidence = evidenceOf([result('oxide-sum', 60)])
-    expect(judge(edition('2012a', '70.0 %'), evidence)).toMatchObject({
+    expect(judgeInWords(edition('2012a', '70.0 %'), evidence)).toMatchObject({
       edition: '2012a',
       outcome: 'does-not-meet',
     })
-    expect(judge(edition('2019', '50.0 %'), evidence)).toMatchObject({ edition: '2019', outcome: 'meets' })
+    expect(judgeInWords(edition('2019', '50.0 %'), evidence)).toMatchObject({
+      edition: '2019',
+      outcome: 'meets',
+    })
   })
 })

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../../src/core/judging/verdict.ts'
-import { clauseOf, evidenceOf, history, index, plannedIndex, result, setOf } from './fixture.ts'
+import { clauseOf, evidenceOf, history, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
 
 const residue = { clause: 'residue', property: 'residue-45um', 'at-most': '34 %' }
 const activity7 = {
@@ -14,7 +13,7 @@ const activity7 = {
 describe('judge, one comparison', () => {
   it('judge says meets, does not meet, and meets on the very limit', () => {
     const set = setOf([residue])
-    const outcome = (value: number) => judge(set, evidenceOf([result('residue-45um', value)])).outcome
+    const outcome = (value: number) => judgeInWords(set, evidenceOf([result('residue-45um', value)])).outcome
     expect([outcome(20), outcome(34), outcome(34.4), outcome(34.6)]).toEqual([
       'meets',
       'meets',
@@ -24,7 +23,10 @@ describe('judge, one comparison', () => {
   })
 
   it('judge carries value, compared value, limit, result and reason', () => {
-    const clause = clauseOf(judge(setOf([residue]), evidenceOf([result('residue-45um', 34.6)])), 'residue')
+    const clause = clauseOf(
+      judgeInWords(setOf([residue]), evidenceOf([result('residue-45um', 34.6)])),
+      'residue',
+    )
     expect(clause).toMatchObject({
       outcome: 'does-not-meet',
       decides: true,
@@ -42,7 +44,7 @@ describe('judge, one comparison', () => {
   })
 
   it('judge does not report a required result that is absent, and still shows the limit', () => {
-    const verdict = judge(setOf([residue]), evidenceOf([]))
+    const verdict = judgeInWords(setOf([residue]), evidenceOf([]))
     expect(verdict.outcome).toBe('not-reported')
     expect(clauseOf(verdict, 'residue')).toMatchObject({
       value: null,
@@ -56,8 +58,8 @@ describe('judge, one comparison', () => {
   it('judge never holds an index of another condition or age against the limit', () => {
     const set = setOf([activity7])
     const hot = index('7 d', 95, { condition: 'modified-50c' })
-    expect(judge(set, evidenceOf([hot, index('28 d', 95)])).outcome).toBe('not-reported')
-    expect(judge(set, evidenceOf([hot, index('7 d', 70)])).outcome).toBe('does-not-meet')
+    expect(judgeInWords(set, evidenceOf([hot, index('28 d', 95)])).outcome).toBe('not-reported')
+    expect(judgeInWords(set, evidenceOf([hot, index('7 d', 70)])).outcome).toBe('does-not-meet')
   })
 
   it('judge takes the limit of the claimed class, and leaves a clause out whose limit lacks it', () => {
@@ -69,26 +71,28 @@ describe('judge, one comparison', () => {
       { classes: ['F', 'C', 'N'] },
     )
     const evidence = evidenceOf([result('CaO', 12), result('oxide-sum', 60)])
-    expect(judge(set, { ...evidence, class: 'F' }).clauses.map((clause) => clause.outcome)).toEqual([
+    expect(judgeInWords(set, { ...evidence, class: 'F' }).clauses.map((clause) => clause.outcome)).toEqual([
       'not-applicable',
       'does-not-meet',
     ])
-    expect(judge(set, { ...evidence, class: 'C' }).clauses.map((clause) => clause.outcome)).toEqual([
+    expect(judgeInWords(set, { ...evidence, class: 'C' }).clauses.map((clause) => clause.outcome)).toEqual([
       'does-not-meet',
       'meets',
     ])
-    expect(judge(set, { ...evidence, class: 'N' }).outcome).toBe('reported')
+    expect(judgeInWords(set, { ...evidence, class: 'N' }).outcome).toBe('reported')
   })
 
   it('judge cannot take a limit by class without a claimed class, nor with a class of another set', () => {
     const set = setOf([{ clause: 'sum', property: 'oxide-sum', 'at-least': { F: '70.0 %', C: '50.0 %' } }], {
       classes: ['F', 'C'],
     })
-    expect(clauseOf(judge(set, evidenceOf([result('oxide-sum', 90)])), 'sum')).toMatchObject({
+    expect(clauseOf(judgeInWords(set, evidenceOf([result('oxide-sum', 90)])), 'sum')).toMatchObject({
       outcome: 'not-reported',
       reason: 'no class claimed, and the limit depends on it (F or C)',
     })
-    expect(clauseOf(judge(set, evidenceOf([result('oxide-sum', 90)], { class: 'S' })), 'sum')).toMatchObject({
+    expect(
+      clauseOf(judgeInWords(set, evidenceOf([result('oxide-sum', 90)], { class: 'S' })), 'sum'),
+    ).toMatchObject({
       outcome: 'not-reported',
       reason: "the claimed class S is none of this set's (F or C)",
     })
@@ -102,7 +106,7 @@ describe('judge, one comparison', () => {
       ],
       { classes: ['N', 'F'] },
     )
-    const verdict = judge(
+    const verdict = judgeInWords(
       set,
       evidenceOf([result('residue-45um', 50), result('loss-on-ignition', 9)], { class: 'F' }),
     )
@@ -117,12 +121,12 @@ describe('judge, one comparison', () => {
   it('judge asks for an optional clause only when the purchaser does', () => {
     const set = setOf([{ ...residue, optional: 'yes' }])
     const failing = evidenceOf([result('residue-45um', 50)])
-    expect(clauseOf(judge(set, failing), 'residue').outcome).toBe('not-invoked')
-    expect(judge(set, { ...failing, requested: { trial: ['residue'] } }).outcome).toBe('does-not-meet')
+    expect(clauseOf(judgeInWords(set, failing), 'residue').outcome).toBe('not-invoked')
+    expect(judgeInWords(set, { ...failing, requested: { trial: ['residue'] } }).outcome).toBe('does-not-meet')
   })
 
   it('judge keeps the outcome of a clause for information out of the verdict', () => {
-    const verdict = judge(
+    const verdict = judgeInWords(
       setOf([
         { ...residue, information: 'yes' },
         { clause: 'loi', property: 'loss-on-ignition', 'at-most': '6.0 %' },
@@ -139,12 +143,12 @@ describe('judge, one comparison', () => {
 
   it('judge wants a result that is to be reported, whatever its value', () => {
     const set = setOf([{ clause: 'cao', property: 'CaO', report: 'yes' }])
-    expect(judge(set, evidenceOf([result('CaO', 40)])).clauses[0]).toMatchObject({
+    expect(judgeInWords(set, evidenceOf([result('CaO', 40)])).clauses[0]).toMatchObject({
       outcome: 'reported',
       value: 40,
       limit: null,
     })
-    expect(judge(set, evidenceOf([])).clauses[0]).toMatchObject({ outcome: 'not-reported' })
+    expect(judgeInWords(set, evidenceOf([])).clauses[0]).toMatchObject({ outcome: 'not-reported' })
   })
 
   it('judge applies a clause with a condition on another property only where it is true, and says what it lacks', () => {
@@ -158,7 +162,7 @@ describe('judge, one comparison', () => {
     ])
     const withLime = (lime: number, censored?: 'below') =>
       clauseOf(
-        judge(
+        judgeInWords(
           set,
           evidenceOf([
             result('soundness-expansion', 12),
@@ -174,7 +178,9 @@ describe('judge, one comparison', () => {
     })
     expect(withLime(0.5, 'below')).toMatchObject({ outcome: 'not-applicable' })
     expect(withLime(3, 'below')).toMatchObject({ outcome: 'not-reported' })
-    expect(clauseOf(judge(set, evidenceOf([result('soundness-expansion', 12)])), 'sound')).toMatchObject({
+    expect(
+      clauseOf(judgeInWords(set, evidenceOf([result('soundness-expansion', 12)])), 'sound'),
+    ).toMatchObject({
       outcome: 'not-reported',
       reason: 'applies by free calcium oxide, which cannot be decided: no result is reported',
     })
@@ -193,7 +199,7 @@ describe('judge, one comparison', () => {
       { classes: ['F', 'C'] },
     )
     const clause = (value: number, lotClass: string) =>
-      clauseOf(judge(set, evidenceOf([result('loss-on-ignition', value)], { class: lotClass })), 'loi')
+      clauseOf(judgeInWords(set, evidenceOf([result('loss-on-ignition', value)], { class: lotClass })), 'loi')
     expect(clause(9, 'F')).toMatchObject({ outcome: 'does-not-meet' })
     expect(clause(9, 'F').reason).toContain(
       'up to the outer limit, at most 12.0 %, by approval on evidence (performance records), and none is in the record',
@@ -206,7 +212,7 @@ describe('judge, one comparison', () => {
   it('judge holds a value to two limits at once and shows the one that is not met', () => {
     const set = setOf([{ clause: 'range', property: 'loss-on-ignition', above: '2.0 %', 'at-most': '7.0 %' }])
     const clause = (value: number) =>
-      clauseOf(judge(set, evidenceOf([result('loss-on-ignition', value)])), 'range')
+      clauseOf(judgeInWords(set, evidenceOf([result('loss-on-ignition', value)])), 'range')
     expect(clause(7)).toMatchObject({ outcome: 'meets' })
     expect(clause(2)).toMatchObject({ outcome: 'does-not-meet', limit: { operator: 'above' } })
     expect(clause(8)).toMatchObject({ outcome: 'does-not-meet', limit: { operator: 'at-most' } })
@@ -215,7 +221,7 @@ describe('judge, one comparison', () => {
   it('judge does not decide on a result reported as below that lies on both sides of the limit', () => {
     expect(
       clauseOf(
-        judge(setOf([residue]), evidenceOf([result('residue-45um', 40, { censored: 'below' })])),
+        judgeInWords(setOf([residue]), evidenceOf([result('residue-45um', 40, { censored: 'below' })])),
         'residue',
       ),
     ).toMatchObject({
@@ -223,7 +229,7 @@ describe('judge, one comparison', () => {
       reason: 'reported as below 40 %, which does not decide the limit, at most 34 %',
     })
     expect(
-      judge(setOf([residue]), evidenceOf([result('residue-45um', 1, { censored: 'below' })])).outcome,
+      judgeInWords(setOf([residue]), evidenceOf([result('residue-45um', 1, { censored: 'below' })])).outcome,
     ).toBe('meets')
   })
 })
@@ -232,7 +238,10 @@ describe('judge, tests still to come and tests that do not count', () => {
   const set = setOf([activity7])
 
   it('judge waits for a planned test and shows its due date', () => {
-    const verdict = judge(set, evidenceOf([], { planned: [plannedIndex('7 d', { due: '2026-04-03' })] }))
+    const verdict = judgeInWords(
+      set,
+      evidenceOf([], { planned: [plannedIndex('7 d', { due: '2026-04-03' })] }),
+    )
     expect(verdict.outcome).toBe('pending')
     expect(clauseOf(verdict, 'sai')).toMatchObject({
       due: '2026-04-03',
@@ -246,12 +255,12 @@ describe('judge, tests still to come and tests that do not count', () => {
       plannedIndex('7 d', { condition: 'modified-50c' }),
       plannedIndex('7 d', { property: 'compressive-strength' }),
     ]
-    expect(judge(set, evidenceOf([], { planned: others })).outcome).toBe('not-reported')
+    expect(judgeInWords(set, evidenceOf([], { planned: others })).outcome).toBe('not-reported')
   })
 
   it('judge no longer waits for an overdue test', () => {
     const overdue = plannedIndex('7 d', { due: '2026-03-01', overdueSince: '2026-03-08' })
-    expect(clauseOf(judge(set, evidenceOf([], { planned: [overdue] })), 'sai')).toMatchObject({
+    expect(clauseOf(judgeInWords(set, evidenceOf([], { planned: [overdue] })), 'sai')).toMatchObject({
       outcome: 'not-reported',
       reason: 'the result was awaited until 2026-03-08 and is overdue since',
     })
@@ -263,15 +272,15 @@ describe('judge, tests still to come and tests that do not count', () => {
   } as const
   it('judge gives the reason of a test that is not valid, and judges a valid one beside it', () => {
     const hot = index('7 d', 90, { valid: false, reasons: [HOT] })
-    expect(clauseOf(judge(set, evidenceOf([hot])), 'sai')).toMatchObject({
+    expect(clauseOf(judgeInWords(set, evidenceOf([hot])), 'sai')).toMatchObject({
       outcome: 'not-valid',
       value: null,
       reason: 'the test is not valid: read at 50 °C, outside 23 °C ± 2 °C',
     })
-    expect(judge(set, evidenceOf([hot, index('7 d', 70, { sample: 'G', sampleKind: 'grab' })])).outcome).toBe(
-      'does-not-meet',
-    )
-    expect(judge(set, evidenceOf([hot], { planned: [plannedIndex('7 d')] })).outcome).toBe('pending')
+    expect(
+      judgeInWords(set, evidenceOf([hot, index('7 d', 70, { sample: 'G', sampleKind: 'grab' })])).outcome,
+    ).toBe('does-not-meet')
+    expect(judgeInWords(set, evidenceOf([hot], { planned: [plannedIndex('7 d')] })).outcome).toBe('pending')
   })
 })
 
@@ -280,37 +289,44 @@ describe('judge, several results', () => {
     result('residue-45um', value, { sample, sampleKind: 'grab', tested })
 
   it('judge takes a composite before grabs', () => {
-    expect(judge(setOf([residue]), evidenceOf([grab('G', 50), result('residue-45um', 20)])).outcome).toBe(
-      'meets',
-    )
+    expect(
+      judgeInWords(setOf([residue]), evidenceOf([grab('G', 50), result('residue-45um', 20)])).outcome,
+    ).toBe('meets')
   })
 
   it('judge takes the worst by default: the highest under an upper limit, the lowest over a lower one', () => {
     const clause = clauseOf(
-      judge(setOf([residue]), evidenceOf([grab('G1', 20), grab('G2', 30), grab('G3', 25)])),
+      judgeInWords(setOf([residue]), evidenceOf([grab('G1', 20), grab('G2', 30), grab('G3', 25)])),
       'residue',
     )
     expect(clause).toMatchObject({ value: 30, result: 'residue-45um||||lab|G2' })
     expect(clause.reason).toContain('worst of 3 results')
     const low = setOf([{ clause: 'sum', property: 'oxide-sum', 'at-least': '70.0 %' }])
     expect(
-      judge(low, evidenceOf([result('oxide-sum', 80), result('oxide-sum', 75, { sample: 'D' })])).clauses[0],
+      judgeInWords(low, evidenceOf([result('oxide-sum', 80), result('oxide-sum', 75, { sample: 'D' })]))
+        .clauses[0],
     ).toMatchObject({ value: 75 })
   })
 
   it('judge averages or takes the latest where the clause says so', () => {
     const results = [grab('G1', 30, '2026-03-12'), grab('G2', 40, '2026-03-10')]
-    expect(judge(setOf([{ ...residue, several: 'mean' }]), evidenceOf(results)).clauses[0]).toMatchObject({
+    expect(
+      judgeInWords(setOf([{ ...residue, several: 'mean' }]), evidenceOf(results)).clauses[0],
+    ).toMatchObject({
       value: 35,
       outcome: 'does-not-meet',
       result: null,
     })
-    expect(judge(setOf([{ ...residue, several: 'latest' }]), evidenceOf(results)).clauses[0]).toMatchObject({
+    expect(
+      judgeInWords(setOf([{ ...residue, several: 'latest' }]), evidenceOf(results)).clauses[0],
+    ).toMatchObject({
       value: 30,
       outcome: 'meets',
     })
     const censored = [...results, { ...grab('G3', 1), censored: 'below' as const }]
-    expect(judge(setOf([{ ...residue, several: 'mean' }]), evidenceOf(censored)).outcome).toBe('not-reported')
+    expect(judgeInWords(setOf([{ ...residue, several: 'mean' }]), evidenceOf(censored)).outcome).toBe(
+      'not-reported',
+    )
   })
 })
 
@@ -327,7 +343,7 @@ describe('judge, deviations', () => {
     const evidence = evidenceOf([result('residue-45um', 25)], {
       preceding: history('residue-45um', [19, 20, 21]),
     })
-    const clause = clauseOf(judge(setOf([points]), evidence), 'uniform')
+    const clause = clauseOf(judgeInWords(setOf([points]), evidence), 'uniform')
     expect(clause).toMatchObject({
       outcome: 'meets',
       kind: 'deviation',
@@ -343,7 +359,7 @@ describe('judge, deviations', () => {
 
   it('judge compares a deviation in steps of 0.1 unless the clause says otherwise', () => {
     const outcome = (value: number, resolution?: number) =>
-      judge(
+      judgeInWords(
         setOf([resolution === undefined ? points : { ...points, resolution }]),
         evidenceOf([result('residue-45um', value)], { preceding: history('residue-45um', [20]) }),
       ).outcome
@@ -357,16 +373,16 @@ describe('judge, deviations', () => {
   })
 
   it('judge has insufficient history without a preceding result, and nothing to say of a censored one', () => {
-    expect(judge(setOf([points]), evidenceOf([result('residue-45um', 25)])).outcome).toBe(
+    expect(judgeInWords(setOf([points]), evidenceOf([result('residue-45um', 25)])).outcome).toBe(
       'insufficient-history',
     )
     const censored = evidenceOf([result('residue-45um', 1, { censored: 'below' })], {
       preceding: history('residue-45um', [20]),
     })
-    expect(judge(setOf([points]), censored).outcome).toBe('not-reported')
-    expect(judge(setOf([points]), evidenceOf([], { preceding: history('residue-45um', [20]) })).outcome).toBe(
-      'not-reported',
-    )
+    expect(judgeInWords(setOf([points]), censored).outcome).toBe('not-reported')
+    expect(
+      judgeInWords(setOf([points]), evidenceOf([], { preceding: history('residue-45um', [20]) })).outcome,
+    ).toBe('not-reported')
   })
 
   it('judge asks the history with the method of the result judged', () => {
@@ -377,7 +393,7 @@ describe('judge, deviations', () => {
         return []
       },
     })
-    judge(setOf([points]), evidence)
+    judgeInWords(setOf([points]), evidence)
     expect(asked).toEqual([['residue-45um', undefined, undefined, 'C430', 10]])
   })
 
@@ -391,7 +407,7 @@ describe('judge, deviations', () => {
       },
     ])
     const outcome = (value: number, declared?: string) =>
-      judge(
+      judgeInWords(
         set,
         evidenceOf(
           [result('residue-45um', value)],
@@ -415,9 +431,9 @@ describe('judge, deviations', () => {
         'magnitude-at-most': '5 %',
       },
     ])
-    expect(judge(set, evidenceOf([result('SO3', 1)], { preceding: history('SO3', [0]) })).outcome).toBe(
-      'not-reported',
-    )
+    expect(
+      judgeInWords(set, evidenceOf([result('SO3', 1)], { preceding: history('SO3', [0]) })).outcome,
+    ).toBe('not-reported')
   })
 })
 
@@ -426,15 +442,15 @@ describe('judge, decision rules', () => {
     const set = setOf([
       { ...residue, 'decision-rule': { guarded: 1.645, 'agreed-in': 'special provision 7' } },
     ])
-    const clause = clauseOf(judge(set, evidenceOf([result('residue-45um', 20)])), 'residue')
+    const clause = clauseOf(judgeInWords(set, evidenceOf([result('residue-45um', 20)])), 'residue')
     expect(clause.outcome).toBe('inconclusive')
     expect(clause.reason).toContain('no uncertainty stated')
-    expect(judge(set, evidenceOf([])).outcome).toBe('not-reported')
+    expect(judgeInWords(set, evidenceOf([])).outcome).toBe('not-reported')
   })
 
   it('judge follows the specification where a rule was not agreed in writing', () => {
     const set = setOf([residue], { 'decision-rule': { probability: 0.95 } })
-    const clause = clauseOf(judge(set, evidenceOf([result('residue-45um', 20)])), 'residue')
+    const clause = clauseOf(judgeInWords(set, evidenceOf([result('residue-45um', 20)])), 'residue')
     expect(clause.outcome).toBe('meets')
     expect(clause.reason).toContain('not agreed in writing, so judged as specified')
   })

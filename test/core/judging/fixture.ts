@@ -7,7 +7,10 @@ import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { type PropertyKey, property } from '../../../src/core/measure/properties.ts'
 import type { PlannedTest, PrecedingResult, Result } from '../../../src/core/result/result.ts'
 import { KINDS } from '../../../src/core/measure/units.ts'
-import type { ClauseOutcome, Verdict } from '../../../src/core/criteria/outcome.ts'
+import { everyClauseOutcome } from '../../../src/core/criteria/outcome.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
+import { type WordedVerdict, wordedVerdict } from '../../../src/words/worded-verdict.ts'
 import { compileCriterion } from '../../../src/records/criteria/compile.ts'
 import type { KnownRecords } from '../../../src/records/criteria/context.ts'
 import type { WrittenClause, WrittenCriterion } from '../../../src/records/criteria/written-criterion.ts'
@@ -111,13 +114,23 @@ export function history(key: PropertyKey, values: readonly number[]): Evidence['
   return (asked, _condition, _age, _method, count) => (asked === key ? all.slice(-count) : [])
 }
 
-/** A clause of a verdict, at any depth. */
-export function clauseOf(verdict: Verdict, id: string): ClauseOutcome {
-  const found = flat(verdict.clauses).find((clause) => clause.id === id)
+/** A clause of a verdict, as judged or in words, at any depth. */
+export function clauseOf<C extends { readonly id: string; readonly clauses?: readonly C[] }>(
+  verdict: { readonly clauses: readonly C[] },
+  id: string,
+): C {
+  const found = [...everyClauseOutcome(verdict.clauses)].find((clause) => clause.id === id)
   if (found === undefined) throw new Error(`no clause ${id} in the verdict`)
   return found
 }
 
-function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
-  return clauses.flatMap((clause) => [clause, ...flat(clause.clauses ?? [])])
+/** A verdict as it is printed, for what its sentences say; conditions go by their ids. */
+export function judgeInWords(criterion: Criterion, evidence: Evidence, asClass?: string): WordedVerdict {
+  return wordedVerdict(judge(criterion, evidence, asClass), criterion, (id) => id)
+}
+
+/** An uncertainty that a laboratory states. */
+export function statedUncertainty(u: number, df?: number): Uncertainty {
+  const basis = { code: 'stated' as const, params: { basis: 'stated' } }
+  return df === undefined ? { u, basis } : { u, df, basis }
 }

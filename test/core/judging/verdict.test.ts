@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { judge } from '../../../src/core/judging/verdict.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, history, index, plannedIndex, result, setOf } from './fixture.ts'
+import { clauseOf, evidenceOf, history, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
 
 const eitherAge: WrittenClause = {
   clause: 'activity',
@@ -40,13 +39,13 @@ const uniform: WrittenClause = {
 
 describe('judge, groups', () => {
   it('judge gives members without their own id the id of the group and their place', () => {
-    expect(judge(setOf([eitherAge]), evidenceOf([])).clauses[0]?.clauses?.map((clause) => clause.id)).toEqual(
-      ['activity-1', 'activity-2'],
-    )
+    expect(
+      judgeInWords(setOf([eitherAge]), evidenceOf([])).clauses[0]?.clauses?.map((clause) => clause.id),
+    ).toEqual(['activity-1', 'activity-2'])
   })
 
   it('judge says which age was used, and marks only that member as deciding', () => {
-    const verdict = judge(setOf([eitherAge]), evidenceOf([index('7 d', 72), index('28 d', 80)]))
+    const verdict = judgeInWords(setOf([eitherAge]), evidenceOf([index('7 d', 72), index('28 d', 80)]))
     expect(verdict).toMatchObject({ outcome: 'meets', decidedBy: ['activity-2'] })
     expect(clauseOf(verdict, 'activity').reason).toBe(
       'met by index at 28 d; one is enough (index at 7 d: not met)',
@@ -59,7 +58,7 @@ describe('judge, groups', () => {
   })
 
   it('judge shows the earliest due date of a pending group', () => {
-    const verdict = judge(
+    const verdict = judgeInWords(
       setOf([eitherAge]),
       evidenceOf([], {
         planned: [plannedIndex('28 d', { due: '2026-04-29' }), plannedIndex('7 d', { due: '2026-04-08' })],
@@ -73,7 +72,7 @@ describe('judge, groups', () => {
   })
 
   it('judge does not hide a failed route behind one that was never run', () => {
-    expect(judge(setOf([eitherAge]), evidenceOf([index('7 d', 72)]))).toMatchObject({
+    expect(judgeInWords(setOf([eitherAge]), evidenceOf([index('7 d', 72)]))).toMatchObject({
       outcome: 'does-not-meet',
       decidedBy: ['activity-1'],
     })
@@ -84,7 +83,7 @@ describe('judge, groups', () => {
       clause: 'both',
       'all-of': [loi, { clause: 'so3', property: 'SO3', 'at-most': '5.0 %', information: 'yes' }],
     }
-    const verdict = judge(setOf([both]), evidenceOf([result('loss-on-ignition', 2), result('SO3', 9)]))
+    const verdict = judgeInWords(setOf([both]), evidenceOf([result('loss-on-ignition', 2), result('SO3', 9)]))
     expect(verdict).toMatchObject({ outcome: 'meets', decidedBy: ['loi'] })
     expect(clauseOf(verdict, 'so3')).toMatchObject({ outcome: 'does-not-meet', decides: false })
   })
@@ -97,7 +96,7 @@ describe('judge, groups', () => {
         { clause: 'moist', property: 'moisture', 'at-most': '3.0 %' },
       ],
     }
-    const verdict = judge(
+    const verdict = judgeInWords(
       setOf([nested]),
       evidenceOf([result('loss-on-ignition', 9), result('SO3', 9), result('moisture', 1)]),
     )
@@ -110,7 +109,7 @@ describe('judge, groups', () => {
       clause: 'natural',
       'any-of': [{ ...loi, kinds: ['raw-natural-pozzolan'] }],
     }
-    expect(judge(setOf([group]), evidenceOf([result('loss-on-ignition', 9)]))).toMatchObject({
+    expect(judgeInWords(setOf([group]), evidenceOf([result('loss-on-ignition', 9)]))).toMatchObject({
       outcome: 'reported',
       clauses: [{ outcome: 'not-applicable', reason: 'no member applies' }],
     })
@@ -118,21 +117,23 @@ describe('judge, groups', () => {
 
   it('judge leaves the members of an optional group out until the purchaser asks for it', () => {
     const set = setOf([{ ...eitherAge, optional: 'yes' }])
-    expect(judge(set, evidenceOf([index('7 d', 60)])).clauses[0]).toMatchObject({ outcome: 'not-invoked' })
-    expect(judge(set, evidenceOf([index('7 d', 60)], { requested: { trial: ['activity'] } })).outcome).toBe(
-      'does-not-meet',
-    )
+    expect(judgeInWords(set, evidenceOf([index('7 d', 60)])).clauses[0]).toMatchObject({
+      outcome: 'not-invoked',
+    })
+    expect(
+      judgeInWords(set, evidenceOf([index('7 d', 60)], { requested: { trial: ['activity'] } })).outcome,
+    ).toBe('does-not-meet')
   })
 })
 
 describe('judge, verdicts', () => {
   it('judge names what decided, and what is met so far', () => {
     const evidence = evidenceOf([result('loss-on-ignition', 2)], { planned: [plannedIndex('7 d')] })
-    expect(judge(setOf([loi, eitherAge]), evidence).reasons[0]).toBe('pending; all other clauses met')
+    expect(judgeInWords(setOf([loi, eitherAge]), evidence).reasons[0]).toBe('pending; all other clauses met')
   })
 
   it('judge says of a new source that uniformity is not yet evaluable', () => {
-    const verdict = judge(
+    const verdict = judgeInWords(
       setOf([loi, uniform]),
       evidenceOf([result('loss-on-ignition', 2), result('density', 2.4)]),
     )
@@ -144,14 +145,14 @@ describe('judge, verdicts', () => {
     const evidence = evidenceOf([result('loss-on-ignition', 2), index('7 d', 75), result('density', 2.4)], {
       preceding: history('density', [2.4]),
     })
-    expect(judge(setOf([loi, eitherAge, uniform]), evidence).reasons).toEqual([
+    expect(judgeInWords(setOf([loi, eitherAge, uniform]), evidence).reasons).toEqual([
       'meets all 3 clauses that apply',
       'Activity, either age: met by index at 7 d; one is enough (index at 28 d: not reported)',
     ])
   })
 
   it('judge says how far the set is met, then the failing clause, then what else is open', () => {
-    const { outcome, reasons, decidedBy } = judge(
+    const { outcome, reasons, decidedBy } = judgeInWords(
       setOf([loi, eitherAge, uniform]),
       evidenceOf([result('loss-on-ignition', 6.1), result('density', 2.4)]),
     )
@@ -166,22 +167,22 @@ describe('judge, verdicts', () => {
 
   it('judge says that an edition is superseded, and marks a judgement under unconfirmed limits as a trial', () => {
     const recalled = setOf([{ ...loi, basis: { memory: 'recalled' } }], { 'superseded-by': 'c618-19' })
-    const verdict = judge(recalled, evidenceOf([result('loss-on-ignition', 2)]))
+    const verdict = judgeInWords(recalled, evidenceOf([result('loss-on-ignition', 2)]))
     expect(verdict.trial).toBe(true)
     expect(verdict.reasons.at(-1)).toBe('judged under edition 1, which is superseded by c618-19')
     const confirmed = setOf([{ ...loi, basis: { memory: 'recalled' } }], {
       confirmed: { by: 'A. Lindqvist', date: '2026-01-12', edition: '1' },
     })
-    expect(judge(confirmed, evidenceOf([])).trial).toBe(false)
+    expect(judgeInWords(confirmed, evidenceOf([])).trial).toBe(false)
   })
 
   it('judge shows no class under a set that has none', () => {
-    expect(judge(setOf([loi]), evidenceOf([], { class: 'F' })).class).toBeNull()
-    expect(judge(setOf([loi], { classes: ['F'] }), evidenceOf([], { class: 'F' })).class).toBe('F')
+    expect(judgeInWords(setOf([loi]), evidenceOf([], { class: 'F' })).class).toBeNull()
+    expect(judgeInWords(setOf([loi], { classes: ['F'] }), evidenceOf([], { class: 'F' })).class).toBe('F')
   })
 
   it('judge gives plain data that survives being stored', () => {
-    const verdict = judge(
+    const verdict = judgeInWords(
       setOf([loi, eitherAge, uniform]),
       evidenceOf([result('loss-on-ignition', 2), index('7 d', 80)]),
     )
@@ -204,7 +205,10 @@ describe('judge, release on early results', () => {
   const planned = [plannedIndex('28 d', { due: '2026-04-29' })]
 
   it('judge states what a release is conditional on while the verdict is pending', () => {
-    const verdict = judge(set, evidenceOf([result('loss-on-ignition', 2), index('7 d', 70)], { planned }))
+    const verdict = judgeInWords(
+      set,
+      evidenceOf([result('loss-on-ignition', 2), index('7 d', 70)], { planned }),
+    )
     expect(verdict).toMatchObject({
       outcome: 'pending',
       release: 'conditional on index at 28 d, due 2026-04-29',
@@ -213,17 +217,20 @@ describe('judge, release on early results', () => {
 
   it('judge releases nothing when the lesser demand is missed or not determined', () => {
     expect(
-      judge(set, evidenceOf([result('loss-on-ignition', 2), index('7 d', 69)], { planned })).release,
+      judgeInWords(set, evidenceOf([result('loss-on-ignition', 2), index('7 d', 69)], { planned })).release,
     ).toBeUndefined()
-    expect(judge(set, evidenceOf([result('loss-on-ignition', 2)], { planned })).release).toBeUndefined()
+    expect(
+      judgeInWords(set, evidenceOf([result('loss-on-ignition', 2)], { planned })).release,
+    ).toBeUndefined()
   })
 
   it('judge releases nothing once the verdict is no longer pending', () => {
     expect(
-      judge(set, evidenceOf([result('loss-on-ignition', 2), index('7 d', 80), index('28 d', 80)])).release,
+      judgeInWords(set, evidenceOf([result('loss-on-ignition', 2), index('7 d', 80), index('28 d', 80)]))
+        .release,
     ).toBeUndefined()
     expect(
-      judge(set, evidenceOf([result('loss-on-ignition', 9), index('7 d', 80)], { planned })),
+      judgeInWords(set, evidenceOf([result('loss-on-ignition', 9), index('7 d', 80)], { planned })),
     ).toMatchObject({ outcome: 'does-not-meet' })
   })
 })

@@ -35,7 +35,10 @@ describe('a lot’s row', () => {
       class: 'F',
       state: 'complete',
       formerly: ['ash/1'],
-      verdicts: [verdict('governing', 'meets', { reasons: ['long'] }), verdict('other', 'pending')],
+      verdicts: [
+        verdict('governing', 'meets', { reasons: [{ code: 'all-met', params: { count: 3 } }] }),
+        verdict('other', 'pending'),
+      ],
       revisions: [revision(0, '2026-03-10'), revision(1, '2026-03-20'), revision(3, '2026-04-02')],
       findings: [finding('ash/A-1'), finding('ash/A-1', 'blocks')],
     })

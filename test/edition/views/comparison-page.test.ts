@@ -76,7 +76,7 @@ describe('comparisonPage', () => {
       [
         { text: '0', href: '/a/lots/ash/0/' },
         '1\u00a0Mar\u00a02026',
-        { outcome: 'does-not-meet', decidedBy: 'loi' },
+        { outcome: 'does-not-meet', decidedBy: 'Loss on ignition' },
       ],
     ])
   })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import type { Clause, Criterion } from '../../../src/core/criteria/criterion.ts'
 import { criterionPage } from '../../../src/edition/views/criterion-page.ts'
+import { setOf } from '../../core/judging/fixture.ts'
 import { tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 import { base, supplement } from './criterion-fixture.ts'
 
@@ -44,7 +45,10 @@ describe('criterionPage', () => {
   })
   it('counts clauses relaxed and clauses taken out', () => {
     expect(page(supplement).relaxed).toBe('1 place')
-    const removed = [{ id: 'sum', layer: 'base', by: 'agency', was: 'at least 70.0 %' }]
+    const [former] = setOf([{ clause: 'sum', property: 'oxide-sum', 'at-least': '70.0 %' }]).clauses as [
+      Clause,
+    ]
+    const removed = [{ id: 'sum', layer: 'base', by: 'agency', former }]
     const shorter = page({ ...supplement, removed })
     expect(shorter.relaxed).toBe('2 places')
     expect(shorter.removed).toEqual([

@@ -11,7 +11,6 @@ function clause(
 ): ClauseOutcome {
   return {
     id: `${property}`,
-    title: '',
     outcome,
     decides: false,
     information: false,
@@ -23,7 +22,7 @@ function clause(
     decimals: 1,
     limit: { operator: 'at-least', values: [75], unit: '%', written: ['75 %'], layer: 'plain' },
     result: null,
-    reason: '',
+    reasons: [{ code: 'no-result', params: {} }],
   }
 }
 

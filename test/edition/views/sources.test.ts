@@ -2,21 +2,32 @@ import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import { sourceLines, sourcesUnder, sourceUnderView } from '../../../src/edition/views/sources.ts'
 import type { Producer } from '../../../src/records/schema/loaded-records.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import { evidenceOf, result, setOf } from '../../core/judging/fixture.ts'
 import { tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
-const plain = { id: 'plain', title: 'Plain set', edition: '2' } as Criterion
+const plain: Criterion = setOf(
+  [{ clause: 'loi', title: 'loss on ignition', property: 'loss-on-ignition', 'at-most': '6.0 %' }],
+  { id: 'plain', title: 'Plain set', edition: '2' },
+)
 const edition = tinyEdition(
   [tinySource('ash', { criteria: ['plain'] }), tinySource('tuff')],
   [
     tinyLot('ash/1', {
       sampled: '2025-03-05',
-      verdicts: [verdict('plain', 'meets', { reasons: ['meets every clause', 'and so on'] })],
+      verdicts: [
+        verdict('plain', 'meets', {
+          reasons: [
+            { code: 'all-met', params: { count: 2 } },
+            { code: 'decided-by', params: { clause: 'loi' } },
+          ],
+          clauses: judge(plain, evidenceOf([])).clauses,
+        }),
+      ],
     }),
     tinyLot('ash/2', {
       sampled: '2026-03-05',
-      verdicts: [
-        verdict('plain', 'does-not-meet', { reasons: ['one clause fails', 'loss on ignition 7 %'] }),
-      ],
+      verdicts: [judge(plain, evidenceOf([result('loss-on-ignition', 7)]))],
     }),
     tinyLot('ash/3', { sampled: '2026-04-05' }),
   ],
@@ -57,10 +68,10 @@ describe('sourceUnderView', () => {
         '2026',
         [
           ['ash/3', null, undefined],
-          ['ash/2', 'does-not-meet', 'loss on ignition 7 %'],
+          ['ash/2', 'does-not-meet', 'loss on ignition: 7.0 % does not meet the limit, at most 6.0 %'],
         ],
       ],
-      ['2025', [['ash/1', 'meets', 'meets every clause']]],
+      ['2025', [['ash/1', 'meets', 'meets all 2 clauses that apply']]],
     ])
   })
 

@@ -6,7 +6,8 @@ import {
   everyClause,
   type Limit,
 } from '../../../src/core/criteria/criterion.ts'
-import { type Evidence, judge } from '../../../src/core/judging/verdict.ts'
+import type { Evidence } from '../../../src/core/evidence/evidence.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
 import type { Result } from '../../../src/core/result/result.ts'
 import type { Outcome } from '../../../src/core/criteria/outcome.ts'
 import { clauseOf, evidenceOf } from '../../core/judging/fixture.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { KnownApproval } from '../../../src/core/evidence/evidence.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
-import { clauseOf, evidenceOf, index, result } from '../../core/judging/fixture.ts'
+import { clauseOf, evidenceOf, index, result, statedUncertainty } from '../../core/judging/fixture.ts'
 import { clauseIn, limitsOf, outcomeOf } from './shipped-limits.ts'
 import { shippedSet } from './shipped-sets.ts'
 
@@ -210,7 +210,7 @@ describe('the invented project on the supplement for roads', () => {
   const activity = (value: number, u?: number) =>
     outcomeOf(viaduct, 'activity', [index('7 d', 99), index('28 d', value)], {
       class: 'F',
-      ...(u === undefined ? {} : { uncertaintyOf: () => ({ u, basis: 'invented' }) }),
+      ...(u === undefined ? {} : { uncertaintyOf: () => statedUncertainty(u) }),
     })
 
   it('asks 85 % at 28 d alone, cleared by 1.645 standard uncertainties: 88.3 for u 2.0', () => {

@@ -1,0 +1,29 @@
+/** What a clause is judged on: results that count, or why there are none. */
+import type { ReasonOf } from '../result/reason.ts'
+import type { Result } from '../result/result.ts'
+
+export interface SelectionParams {
+  /** A test is on record and its result is due. */
+  readonly 'result-awaited': { readonly due: string }
+  readonly 'result-overdue': { readonly since: string }
+  /** The clause counts results by one method alone; null for a result without a method. */
+  readonly 'other-methods': { readonly method: string; readonly used: readonly (string | null)[] }
+  readonly 'no-result': Readonly<Record<string, never>>
+  /** Every result on record broke its method's conditions, for these reasons. */
+  readonly 'test-not-valid': { readonly reasons: Result['reasons'] }
+}
+export type SelectionReason = ReasonOf<SelectionParams>
+
+export type Selection =
+  | { readonly found: 'results'; readonly results: readonly Result[] }
+  | {
+      readonly found: 'none'
+      readonly outcome: 'pending'
+      readonly reason: SelectionReason
+      readonly due: string
+    }
+  | {
+      readonly found: 'none'
+      readonly outcome: 'not-reported' | 'not-valid'
+      readonly reason: SelectionReason
+    }

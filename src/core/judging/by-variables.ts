@@ -1,0 +1,68 @@
+/** Conformity by variables: mean of a control period, less or plus a factor times its standard deviation. */
+import type { ClassLimit } from '../criteria/limits-for-class.ts'
+import type { Result } from '../result/result.ts'
+import { mean, standardDeviation } from '../statistics/descriptive.ts'
+import { toleranceFactor } from '../statistics/tolerance-factor.ts'
+import { judgeAgainstLimits } from './against-limits.ts'
+import { type ClauseJudgement, withReason } from './judged-clause.ts'
+import type { ComparisonCase } from './judging.ts'
+import { resultsOfPeriod, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
+
+/**
+ * @throws RangeError for a clause without a limit for the class
+ * Source: EN 197-1 and EN 450-1, conformity by variables, mean ± kA s (structure read in EN 15167-1; factor
+ * computed).
+ */
+export function judgeByVariables(
+  comparison: ComparisonCase,
+  { days, atLeast, share, confidence }: StatisticOf<'variables'>,
+  result: Result,
+): ClauseJudgement {
+  const { values, lots } = resultsOfPeriod(comparison, result, days)
+  const n = values.length
+  if (n < Math.max(2, atLeast)) return tooFew(n, atLeast)
+  const factor = toleranceFactor(n, share, confidence)
+  const [centre, deviation] = [mean(values), standardDeviation(values)]
+  const figures = {
+    mean: statisticFigure(comparison, centre),
+    standardDeviation: statisticFigure(comparison, deviation),
+  }
+  return {
+    ...withReason(decisiveSide(comparison, centre, factor * deviation), {
+      code: 'estimate-of',
+      params: { n, ...figures, factor },
+    }),
+    against: { mean: centre, n, lots },
+  }
+}
+
+/** The first side that is not met, else the first: its estimate is the mean less or plus the margin. */
+function decisiveSide(comparison: ComparisonCase, centre: number, margin: number): ClauseJudgement {
+  const judged = comparison.limits.flatMap(sidesOf).map((side) => {
+    const value = side.operator === 'at-least' ? centre - margin : centre + margin
+    return judgeAgainstLimits({ ...comparison, limits: [side] }, { value }, { key: null, asSpecified: true })
+  })
+  const decisive = judged.find(({ outcome }) => outcome !== 'meets') ?? judged[0]
+  if (decisive === undefined)
+    throw new RangeError(`judgeByVariables needs a limit, got none in clause ${comparison.clause.id}`)
+  return decisive
+}
+
+/** A two-sided limit as two one-sided ones; an estimate on a strict limit meets it. */
+function sidesOf({ operator, quantities }: ClassLimit): ClassLimit[] {
+  const [first, second] = quantities
+  if (operator === 'between' && first !== undefined && second !== undefined)
+    return [
+      { operator: 'at-least', quantities: [first] },
+      { operator: 'at-most', quantities: [second] },
+    ]
+  if (operator === 'magnitude-at-most' && first !== undefined) {
+    return [
+      { operator: 'at-least', quantities: [{ ...first, value: -first.value, written: `−${first.written}` }] },
+      { operator: 'at-most', quantities: [first] },
+    ]
+  }
+  return operator === 'at-least' || operator === 'above'
+    ? [{ operator: 'at-least', quantities }]
+    : [{ operator: 'at-most', quantities }]
+}

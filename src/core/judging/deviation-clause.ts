@@ -1,0 +1,66 @@
+/** A clause on how far a result stands from its reference rather than on the result itself. */
+import type { Comparison } from '../criteria/criterion.ts'
+import type { AddedReason, ClauseReason } from '../criteria/reason.ts'
+import { defined } from '../measure/defined.ts'
+import { property, storedUnit } from '../measure/properties.ts'
+import type { Result } from '../result/result.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
+import { judgeAgainstLimits, type JudgedWith } from './against-limits.ts'
+import { deviationFrom } from './deviation.ts'
+import { type Reference, referenceOf } from './deviation-reference.ts'
+import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
+import type { ComparisonCase } from './judging.ts'
+
+type FoundReference = Extract<Reference, { found: 'value' }>
+
+/** @throws RangeError for a clause without a deviation, or without a limit for the class */
+export function judgeDeviation(
+  comparison: ComparisonCase,
+  result: Result,
+  { key, uncertainty: known }: JudgedWith,
+): ClauseJudgement {
+  const { clause, evidence } = comparison
+  const reference = referenceOf(clause, result, evidence)
+  const notReported = (reason: ClauseReason) => ({ ...judgement('not-reported', reason), result: key })
+  if (reference.found === 'none') return { ...judgement(reference.outcome, reference.reason), result: key }
+  if (result.censored !== undefined) return notReported({ code: 'no-deviation-of-censored', params: {} })
+  const measure = clause.deviation?.relative === true ? 'relative' : 'points'
+  const value = deviationFrom(result.value, reference.value, measure)
+  if (value === null) return notReported({ code: 'no-deviation-from-zero', params: {} })
+  const uncertainty = known === undefined ? undefined : uncertaintyOfDeviation(known, reference, measure)
+  const judged = judgeAgainstLimits(comparison, { value }, defined({ key, uncertainty }))
+  return {
+    ...withReason(judged, referenceReason(reference, clause)),
+    against: { mean: reference.value, n: reference.n, lots: reference.lots },
+  }
+}
+
+/**
+ * A declared value has no doubt; a control's is as doubtful as the result's, and a mean of n the less so:
+ * variances add. The reference's own part in a relative deviation is left out, since results lie near their
+ * reference.
+ */
+function uncertaintyOfDeviation(
+  known: Uncertainty,
+  reference: FoundReference,
+  measure: 'relative' | 'points',
+): Uncertainty {
+  const u = known.u * (reference.exact ? 1 : Math.sqrt(1 + 1 / reference.n))
+  return { ...known, u: measure === 'relative' ? (100 * u) / Math.abs(reference.value) : u }
+}
+
+/** One decimal more than the property is printed with: the reference is compared unrounded. */
+function referenceReason(reference: FoundReference, clause: Comparison): AddedReason {
+  return {
+    code: 'deviation-reference',
+    params: {
+      from: clause.deviation?.from ?? 'preceding',
+      n: reference.n,
+      reference: {
+        value: reference.value,
+        decimals: property(clause.property).decimals + 1,
+        unit: storedUnit(clause.property),
+      },
+    },
+  }
+}

@@ -1,0 +1,69 @@
+/** A value against one limit under a guarded or probability rule that both parties have agreed on. */
+import { type Admitted, type AgreedRule, admitted, underDoubt } from '../criteria/decision-rule.ts'
+import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
+import type { Outcome } from '../criteria/outcome.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
+import type { JudgedValue } from './compare-with-limit.ts'
+import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
+import type { AsSpecified } from './limit-as-specified.ts'
+import { storedUnitOf } from './limit-unit.ts'
+
+interface UnderRule {
+  readonly limit: ClassLimit
+  readonly judged: JudgedValue
+  /** The same value and limit as specified. */
+  readonly specified: AsSpecified
+  /** Undefined where the laboratory states none: the rule cannot decide. */
+  readonly uncertainty: Uncertainty | undefined
+}
+
+/** Nothing is rounded: the value itself stands as the one compared. */
+export function limitUnderDecisionRule(
+  rule: AgreedRule,
+  { limit, judged, specified, uncertainty }: UnderRule,
+): ClauseJudgement {
+  const compared = judged.value
+  if (uncertainty === undefined)
+    return {
+      ...judgement('inconclusive', {
+        code: 'no-uncertainty',
+        params: { rule, asSpecified: specified.reason },
+      }),
+      compared,
+    }
+  const admits = admittedBy(limit)
+  const outcome = underDoubt(rule, judged.value, admits, uncertainty)
+  if (judged.censored !== undefined) {
+    const atBound = judgement(outcomeOfCensored(outcome, admits), specified.reason)
+    return { ...withReason(atBound, { code: 'rule-applied', params: { rule } }), compared, uncertainty }
+  }
+  const reason = {
+    code: 'under-rule' as const,
+    params: {
+      value: judged.value,
+      u: uncertainty.u,
+      unit: storedUnitOf(limit),
+      outcome,
+      limit: statedLimit(limit),
+      rule,
+    },
+  }
+  return { ...judgement(outcome, reason), compared, uncertainty }
+}
+
+/** The values that a limit admits, in the stored unit. */
+export function admittedBy({ operator, quantities }: ClassLimit): Admitted {
+  return admitted(
+    operator,
+    quantities.map((quantity) => quantity.value),
+  )
+}
+
+/**
+ * The true value lies below the bound stated: what the bound itself decides stands only on the side that a
+ * lower value does not leave.
+ */
+function outcomeOfCensored(atBound: Outcome, { low }: Admitted): Outcome {
+  const stands = low === Number.NEGATIVE_INFINITY ? 'meets' : 'does-not-meet'
+  return atBound === stands ? stands : 'inconclusive'
+}

@@ -1,0 +1,22 @@
+/** The mean of the last so many results against the limit. */
+import type { Result } from '../result/result.ts'
+import { mean } from '../statistics/descriptive.ts'
+import { judgeAgainstLimits } from './against-limits.ts'
+import { type ClauseJudgement, withReason } from './judged-clause.ts'
+import type { ComparisonCase } from './judging.ts'
+import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
+
+export function judgeRollingMean(
+  comparison: ComparisonCase,
+  { count }: StatisticOf<'rolling-mean'>,
+  result: Result,
+): ClauseJudgement {
+  const { values, lots } = lastResults(comparison, result, count)
+  if (values.length < count) return tooFew(values.length, count)
+  const value = mean(values)
+  const judged = judgeAgainstLimits(comparison, { value }, { key: null, asSpecified: true })
+  return {
+    ...withReason(judged, { code: 'rolling-mean', params: { n: count } }),
+    against: { mean: value, n: count, lots },
+  }
+}

@@ -1,0 +1,63 @@
+/** The results that a statistic is made of: the lot's own last, those before it by the order of sampling. */
+import type { Statistic } from '../criteria/criterion.ts'
+import type { Figure } from '../criteria/reason.ts'
+import { property, storedUnit } from '../measure/properties.ts'
+import type { PrecedingResult, Result } from '../result/result.ts'
+import { type ClauseJudgement, judgement } from './judged-clause.ts'
+import type { ComparisonCase } from './judging.ts'
+
+/** One kind of statistic as a clause writes it. */
+export type StatisticOf<K extends Statistic['of']> = Extract<Statistic, { of: K }>
+
+export interface ResultSeries {
+  /** Oldest first, the lot's own last. */
+  readonly values: readonly number[]
+  /** Ids of the lots before it. */
+  readonly lots: readonly string[]
+  readonly preceding: readonly PrecedingResult[]
+}
+
+/** The most recent results, `count` in all; fewer where the source has fewer. */
+export function lastResults(
+  { clause, evidence }: ComparisonCase,
+  result: Result,
+  count: number,
+): ResultSeries {
+  const { property: key, condition, age } = clause
+  return seriesOf(
+    count === 1 ? [] : evidence.preceding(key, condition, age, result.method, count - 1),
+    result,
+  )
+}
+
+/** The control period of a clause: results sampled within so many days of the lot, its own included. */
+export function resultsOfPeriod(
+  { clause, evidence }: ComparisonCase,
+  result: Result,
+  days: number,
+): ResultSeries {
+  const { property: key, condition, age } = clause
+  return seriesOf(evidence.period?.(key, condition, age, result.method, days) ?? [], result)
+}
+
+function seriesOf(preceding: readonly PrecedingResult[], result: Result): ResultSeries {
+  return {
+    values: [...preceding.map((entry) => entry.value), result.value],
+    lots: preceding.map((entry) => entry.lot),
+    preceding,
+  }
+}
+
+/** @param atLeast results that the clause needs */
+export function tooFew(n: number, atLeast: number): ClauseJudgement {
+  return judgement('insufficient-history', { code: 'too-few-results', params: { n, atLeast } })
+}
+
+/** A statistic of a property, with one decimal more than its results are printed with. */
+export function statisticFigure({ clause }: Pick<ComparisonCase, 'clause'>, value: number): Figure {
+  return {
+    value,
+    decimals: property(clause.property).decimals + 1,
+    unit: storedUnit(clause.property),
+  }
+}

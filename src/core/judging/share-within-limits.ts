@@ -1,0 +1,83 @@
+/** The share of results within the limits that a normal distribution with their mean and scatter gives. */
+import type { Admitted } from '../criteria/decision-rule.ts'
+import { statedLimit } from '../criteria/limits-for-class.ts'
+import { storedUnit } from '../measure/properties.ts'
+import type { Result } from '../result/result.ts'
+import { mean, standardDeviation } from '../statistics/descriptive.ts'
+import { cumulative } from '../statistics/distributions.ts'
+import { deviationFrom } from './deviation.ts'
+import { referenceOf } from './deviation-reference.ts'
+import { type ClauseJudgement, judgement } from './judged-clause.ts'
+import type { ComparisonCase } from './judging.ts'
+import { admittedBy } from './limit-under-decision-rule.ts'
+import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
+
+/** Decimals that the share, the mean and the standard deviation are stated with. */
+const DECIMALS = 2
+
+export function judgeShareWithin(
+  comparison: ComparisonCase,
+  { count, atLeast, share }: StatisticOf<'tolerance'>,
+  result: Result,
+): ClauseJudgement {
+  const { values } = lastResults(comparison, result, count)
+  const n = values.length
+  if (n < Math.max(2, atLeast)) return tooFew(n, atLeast)
+  const judged = judgedValues(comparison, result, values)
+  if ('outcome' in judged) return judged
+  const [centre, deviation] = [mean(judged.values), standardDeviation(judged.values)]
+  const within = comparison.limits.map((limit) => shareWithin(admittedBy(limit), centre, deviation))
+  const [percent, leastPercent] = [100 * Math.min(...within), 100 * share]
+  const figure = (value: number) => ({ value, decimals: DECIMALS, unit: unitJudged(comparison) })
+  return {
+    ...judgement(leastPercent <= percent ? 'meets' : 'does-not-meet', {
+      code: 'share-within-limits',
+      params: {
+        percent,
+        leastPercent,
+        n,
+        mean: figure(centre),
+        standardDeviation: figure(deviation),
+        limits: comparison.limits.map(statedLimit),
+      },
+    }),
+    ...shareOutcome(percent, leastPercent, comparison.clause.layer),
+  }
+}
+
+function shareOutcome(percent: number, leastPercent: number, layer: string): Partial<ClauseJudgement> {
+  const limit = {
+    operator: 'at-least' as const,
+    values: [leastPercent],
+    unit: '%',
+    written: [`${leastPercent} %`],
+    layer,
+  }
+  return { value: percent, compared: percent, unit: '%', decimals: DECIMALS, limit }
+}
+
+/** The property's stored unit; of a deviation the limit's own. */
+function unitJudged({ clause, limits }: ComparisonCase): string {
+  return clause.deviation === undefined ? storedUnit(clause.property) : (limits[0]?.quantities[0]?.unit ?? '')
+}
+
+/** Deviations from the reference where the clause is on them, the values themselves otherwise. */
+function judgedValues(
+  { clause, evidence }: ComparisonCase,
+  result: Result,
+  values: readonly number[],
+): { readonly values: readonly number[] } | ClauseJudgement {
+  if (clause.deviation === undefined) return { values }
+  const reference = referenceOf(clause, result, evidence)
+  if (reference.found === 'none') return judgement(reference.outcome, reference.reason)
+  const measure = clause.deviation.relative ? 'relative' : 'points'
+  return {
+    values: values.map((value) => deviationFrom(value, reference.value, measure) ?? Number.NaN),
+  }
+}
+
+function shareWithin({ low, high }: Admitted, centre: number, deviation: number): number {
+  if (deviation === 0) return low <= centre && centre <= high ? 1 : 0
+  const below = (x: number) => (Number.isFinite(x) ? cumulative((x - centre) / deviation) : x < 0 ? 0 : 1)
+  return below(high) - below(low)
+}

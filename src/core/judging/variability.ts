@@ -1,0 +1,64 @@
+/** One source's variability, reported without a limit: moving average, scatter, and testing error in it. */
+import type { Result } from '../result/result.ts'
+import { mean, standardDeviation } from '../statistics/descriptive.ts'
+import { type ClauseJudgement, judgement } from './judged-clause.ts'
+import type { ComparisonCase } from './judging.ts'
+import { reportedValue } from './reported-value.ts'
+import { lastResults, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
+
+/** For pairs the mean absolute difference times this estimates the standard deviation: 1/d2, d2 = 2/√π. */
+const FROM_PAIRS = Math.sqrt(Math.PI) / 2
+/** Results that the moving average takes in. */
+const MOVING = 5
+
+export function reportVariability(
+  comparison: ComparisonCase,
+  { count }: StatisticOf<'variability'>,
+  result: Result,
+): ClauseJudgement {
+  const { values, preceding } = lastResults(comparison, result, count)
+  if (values.length < 2) return tooFew(values.length, 2)
+  const found = variabilityOf(
+    values,
+    preceding.flatMap((entry) => entry.difference ?? []),
+  )
+  const { decimals, unit } = statisticFigure(comparison, found.standardDeviation)
+  return {
+    ...judgement('reported', { code: 'variability', params: { ...found, decimals, unit } }),
+    ...reportedValue(comparison.clause, result, null),
+  }
+}
+
+export interface Variability {
+  /** Of the last five results; null for fewer. */
+  readonly movingAverage: number | null
+  /** Of all results, the scatter of testing in it. */
+  readonly standardDeviation: number
+  readonly n: number
+  /** Testing error from duplicates, and the scatter left without it; null without duplicates. */
+  readonly testing: { readonly error: number; readonly corrected: number; readonly pairs: number } | null
+}
+
+/**
+ * @param values at least two, oldest first
+ * @param differences of duplicate tests
+ */
+export function variabilityOf(values: readonly number[], differences: readonly number[]): Variability {
+  const total = standardDeviation(values)
+  return {
+    movingAverage: values.length < MOVING ? null : mean(values.slice(-MOVING)),
+    standardDeviation: total,
+    n: values.length,
+    testing: differences.length === 0 ? null : testingError(total, differences),
+  }
+}
+
+/** Source: ASTM C917 and C1451 (from memory; the factor 0.8865 = 1/1.128 is exact for pairs). */
+function testingError(total: number, differences: readonly number[]): NonNullable<Variability['testing']> {
+  const error = mean(differences.map(Math.abs)) * FROM_PAIRS
+  return {
+    error,
+    corrected: Math.sqrt(Math.max(0, total ** 2 - error ** 2)),
+    pairs: differences.length,
+  }
+}

@@ -1,0 +1,86 @@
+/** How far a set is met, which clauses decided, and what else is open. */
+import { isNeutral } from '../criteria/combining.ts'
+import type { Criterion } from '../criteria/criterion.ts'
+import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
+import type { VerdictReason } from '../criteria/reason.ts'
+
+/**
+ * @param outcome of the whole set
+ * @param clauses as judged under it, those that decide marked so
+ */
+export function verdictReasons(
+  outcome: Outcome,
+  clauses: readonly ClauseOutcome[],
+  { edition, supersededBy, laterName }: Pick<Criterion, 'edition' | 'supersededBy' | 'laterName'>,
+): VerdictReason[] {
+  const combined = clauses.filter((clause) => !clause.information)
+  return [
+    ...openingReasons(outcome, combined),
+    ...routesUsed(outcome, combined),
+    ...(supersededBy === undefined
+      ? []
+      : [{ code: 'edition-superseded' as const, params: { edition, by: laterName ?? supersededBy } }]),
+  ]
+}
+
+function openingReasons(outcome: Outcome, clauses: readonly ClauseOutcome[]): VerdictReason[] {
+  const judged = clauses.filter((clause) => !isNeutral(clause.outcome))
+  if (judged.length === 0) return [{ code: 'no-clause-applies', params: {} }]
+  const met = judged.filter(isMet)
+  if (met.length === judged.length) return allMet(outcome, judged)
+  if (outcome === 'insufficient-history')
+    return [
+      { code: 'history-lacking', params: { uniformityAlone: onlyUniformityLacks(judged) } },
+      ...decided(judged, outcome),
+    ]
+  const rest = judged.filter((clause) => clause.outcome !== outcome)
+  const summary: VerdictReason =
+    rest.length === met.length
+      ? { code: 'others-met', params: { outcome, others: rest.length } }
+      : { code: 'met-so-far', params: { met: met.length, of: judged.length } }
+  return [summary, ...decided(judged, outcome), ...alsoOpen(rest)]
+}
+
+function isMet({ outcome }: ClauseOutcome): boolean {
+  return outcome === 'meets' || outcome === 'meets-by-approval'
+}
+
+function allMet(outcome: Outcome, judged: readonly ClauseOutcome[]): VerdictReason[] {
+  const params = { count: judged.length }
+  return outcome === 'meets'
+    ? [{ code: 'all-met', params }]
+    : [{ code: 'all-met-some-by-approval', params }, ...decided(judged, outcome)]
+}
+
+function onlyUniformityLacks(judged: readonly ClauseOutcome[]): boolean {
+  return judged
+    .filter((clause) => clause.outcome === 'insufficient-history')
+    .every((clause) => clause.kind === 'deviation')
+}
+
+/** Clauses with the outcome; of a group its members with it, where it has such. */
+function decided(clauses: readonly ClauseOutcome[], outcome: Outcome): VerdictReason[] {
+  return clauses
+    .filter((clause) => clause.outcome === outcome)
+    .flatMap((clause) => {
+      const members = decided(clause.clauses ?? [], outcome)
+      return members.length === 0 ? [{ code: 'decided-by', params: { clause: clause.id } }] : members
+    })
+}
+
+/** What else keeps the verdict from being met. */
+function alsoOpen(rest: readonly ClauseOutcome[]): VerdictReason[] {
+  const open = rest.filter((clause) => !isMet(clause))
+  return [...Map.groupBy(open, ({ outcome }) => outcome)].map(([outcome, clauses]) => ({
+    code: 'also-open',
+    params: { outcome, clauses: clauses.map(({ id }) => id) },
+  }))
+}
+
+/** Where one of several routes was enough, which one was used. */
+function routesUsed(outcome: Outcome, clauses: readonly ClauseOutcome[]): VerdictReason[] {
+  if (outcome !== 'meets') return []
+  return clauses
+    .filter((clause) => clause.decides && clause.combine === 'any-of')
+    .map(({ id }) => ({ code: 'decided-by', params: { clause: id } }))
+}

@@ -1,0 +1,49 @@
+/** Words of the Edition's verdicts, made when a page or a file prints them. */
+import type { Criterion } from '../../core/criteria/criterion.ts'
+import type { Verdict } from '../../core/criteria/outcome.ts'
+import {
+  bestClassWords,
+  decidedByWords,
+  verdictSentences,
+  type WordedVerdict,
+  wordedVerdict,
+} from '../../words/worded-verdict.ts'
+import { conditionTitle } from './condition-title.ts'
+import type { Edition, LotEntry } from './edition.ts'
+
+/** What a verdict's words name beside it: its set, and conditions. */
+export type NamedInVerdicts = Pick<Edition, 'criteria' | 'conditions' | 'announcedConditions'>
+
+/** @throws RangeError, as all here, for a verdict under a set that is not on record */
+export function wordsOfVerdict(edition: NamedInVerdicts, verdict: Verdict): WordedVerdict {
+  return wordedVerdict(verdict, setOf(edition, verdict.criterion), titles(edition))
+}
+
+/** How far the set is met, what decided, what else is open: sentences without a full stop. */
+export function sentencesOfVerdict(edition: NamedInVerdicts, verdict: Verdict): string[] {
+  return verdictSentences(verdict, setOf(edition, verdict.criterion), titles(edition))
+}
+
+/** The clauses that decided, by title. */
+export function decidedByInWords(edition: NamedInVerdicts, verdict: Verdict): string {
+  return decidedByWords(verdict, setOf(edition, verdict.criterion), titles(edition))
+}
+
+/** The best class met under a set; undefined where it has no order of merit. */
+export function bestClassInWords(
+  edition: NamedInVerdicts,
+  lot: Pick<LotEntry, 'bestClass'>,
+  criterion: string,
+): string | undefined {
+  return bestClassWords(lot.bestClass(criterion), setOf(edition, criterion), titles(edition))
+}
+
+function titles(edition: NamedInVerdicts): (id: string) => string {
+  return (id) => conditionTitle(edition, id)
+}
+
+function setOf({ criteria }: NamedInVerdicts, id: string): Criterion {
+  const criterion = criteria.get(id)
+  if (criterion === undefined) throw new RangeError(`verdict-words needs a set that is on record, got ${id}`)
+  return criterion
+}

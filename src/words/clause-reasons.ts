@@ -1,0 +1,58 @@
+/** Why a clause came out as it did: one sentence without a full stop, from its reasons. */
+import type { AddedParams, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
+import { counted, figureWords, limitWords, listWords } from './limit-words.ts'
+import { BY_MEMBERS, OF_OTHER_ROUTE } from './outcomes.ts'
+import { type WordsOf, wordsOf } from './reason-words.ts'
+import { RECORD_REASONS } from './record-reasons.ts'
+import { agreedRuleName, ruleName } from './rules.ts'
+import { SCOPE_REASONS } from './scope-reasons.ts'
+import { STATISTIC_REASONS } from './statistic-reasons.ts'
+import { VALUE_REASONS } from './value-reasons.ts'
+
+/** The heading of a clause by its id: a group's reason names its members. */
+export type TitleOf = (clause: string) => string
+
+/** The first reason, and behind it what was added to it. */
+export function clauseReasonWords([first, ...added]: ClauseReasons, titleOf: TitleOf): string {
+  return [wordsOf(REASONS, first, titleOf), ...added.map((reason) => wordsOf(ADDED, reason))].join('')
+}
+
+const REASONS: WordsOf<ClauseParams, [titleOf: TitleOf]> = {
+  ...SCOPE_REASONS,
+  ...VALUE_REASONS,
+  ...STATISTIC_REASONS,
+  ...RECORD_REASONS,
+  'no-member-applies': () => 'no member applies',
+  'by-members': ({ outcome, members, others }, titleOf) => {
+    const rest = others.map(({ clause, outcome: other }) => `${titleOf(clause)}: ${OF_OTHER_ROUTE[other]}`)
+    return `${BY_MEMBERS[outcome]} ${listWords(members.map(titleOf), 'and')}${rest.length === 0 ? '' : `; one is enough (${rest.join('; ')})`}`
+  },
+}
+
+/** Each with the sign that joins it to what stands before. */
+const ADDED: WordsOf<AddedParams> = {
+  'rule-not-agreed': ({ rule }) => `; the ${ruleName(rule)} is not agreed in writing, so judged as specified`,
+  'rule-applied': ({ rule }) => `, under the ${agreedRuleName(rule)}`,
+  'approval-lacking': ({ limit, evidence }) =>
+    `; up to the outer limit, ${limitWords(limit)}, by approval on evidence (${evidence}), and none is in the record`,
+  'approval-granted': ({ limit, by, from, evidence }) =>
+    `, and lies within the outer limit, ${limitWords(limit)}, by approval of ${by} from ${from} on evidence: ${evidence}`,
+  'declaration-lacking': ({ limit }) =>
+    `; up to the outer limit, ${limitWords(limit)}, where the source declares its value, and it declares none`,
+  'declaration-exceeded': ({ limit, declared }) =>
+    `; the declared value ${declared} does not cover it within the outer limit, ${limitWords(limit)}`,
+  'declaration-covers': ({ limit, declared }) =>
+    `, and lies within the declared value ${declared} and the outer limit, ${limitWords(limit)}`,
+  'deviation-reference': ({ from, n, reference }) => `; ${REFERENCES[from](n)} ${figureWords(reference)}`,
+  'rolling-mean': ({ n }) => `; the last ${n} results`,
+  'estimate-of': ({ n, mean, standardDeviation, factor }) =>
+    `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${factor.toFixed(3)} for ${counted(n, 'result')}`,
+  'one-of-several': ({ which, n }) => `; ${which} of ${counted(n, 'result')}`,
+  'mean-of-several': ({ n }) => `; mean of ${counted(n, 'result')}`,
+}
+
+const REFERENCES: Readonly<Record<AddedParams['deviation-reference']['from'], (n: number) => string>> = {
+  preceding: (n) => `mean of ${n} preceding ${n === 1 ? 'result' : 'results'}`,
+  declared: () => 'declared value',
+  control: () => 'control',
+}

@@ -1,0 +1,85 @@
+/** Outcomes in words: alone, at the head of a certificate, and of the members of a group. */
+import { type Criterion, setName } from '../core/criteria/criterion.ts'
+import type { Outcome, Verdict } from '../core/criteria/outcome.ts'
+
+/** Stands over every verdict under limits that nobody has confirmed against the standard. */
+export const TRIAL_HEADING = 'Trial judgement, not a statement of conformity'
+
+type OutcomeWords = Readonly<Record<Outcome, string>>
+
+const ALONE: OutcomeWords = {
+  meets: 'meets',
+  'meets-by-approval': 'meets by approval',
+  'does-not-meet': 'does not meet',
+  inconclusive: 'inconclusive',
+  pending: 'pending',
+  'not-reported': 'not reported',
+  'insufficient-history': 'insufficient history',
+  'not-valid': 'not valid',
+  'not-applicable': 'not applicable',
+  'not-invoked': 'not invoked',
+  reported: 'reported',
+}
+
+/** The whole set of outcomes, in the order of the design. */
+export function everyOutcome(): Outcome[] {
+  return Object.keys(ALONE) as Outcome[]
+}
+
+export function outcomeWords(outcome: Outcome): string {
+  return ALONE[outcome]
+}
+
+/** Before the name of a set. */
+const OF_A_SET: OutcomeWords = {
+  meets: 'Meets',
+  'meets-by-approval': 'Meets by approval',
+  'does-not-meet': 'Does not meet',
+  inconclusive: 'Inconclusive under',
+  pending: 'Pending under',
+  'not-reported': 'Required results not reported under',
+  'insufficient-history': 'Meets all clauses that can be evaluated of',
+  'not-valid': 'A test is not valid under',
+  'not-applicable': 'No clause applies of',
+  'not-invoked': 'Nothing asked for of',
+  reported: 'Reported under',
+}
+
+/** One line for the head of a certificate; a class never stands without its edition. */
+export function verdictHeadline(
+  verdict: Pick<Verdict, 'outcome' | 'class' | 'edition'>,
+  criterion: Pick<Criterion, 'title' | 'designation'>,
+): string {
+  const set = setName({ ...criterion, edition: verdict.edition })
+  return `${OF_A_SET[verdict.outcome]} ${verdict.class === null ? set : `${set}, class ${verdict.class}`}`
+}
+
+/** Of a group, before the names of the members that gave its outcome. */
+export const BY_MEMBERS: OutcomeWords = {
+  meets: 'met by',
+  'meets-by-approval': 'met by approval by',
+  'does-not-meet': 'not met by',
+  inconclusive: 'undecided by',
+  pending: 'awaiting',
+  'not-reported': 'not reported:',
+  'insufficient-history': 'no history yet for',
+  'not-valid': 'not valid:',
+  'not-applicable': 'not applicable',
+  'not-invoked': 'not asked for',
+  reported: 'reported',
+}
+
+/** Of a route that another one made needless. */
+export const OF_OTHER_ROUTE: OutcomeWords = {
+  meets: 'met',
+  'meets-by-approval': 'met by approval',
+  'does-not-meet': 'not met',
+  inconclusive: 'undecided',
+  pending: 'awaited',
+  'not-reported': 'not reported',
+  'insufficient-history': 'no history yet',
+  'not-valid': 'not valid',
+  'not-applicable': 'not applicable',
+  'not-invoked': 'not asked for',
+  reported: 'reported',
+}

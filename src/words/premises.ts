@@ -1,0 +1,62 @@
+/** Demands on another property and stated facts in words, and why one of them does not hold or is open. */
+import type { FactPremise } from '../core/criteria/criterion.ts'
+import type { PremiseParams, PremiseReason, StatedPremise } from '../core/criteria/premise.ts'
+import type { PropertyKey } from '../core/measure/properties.ts'
+import { limitsWords, listWords } from './limit-words.ts'
+import { propertyWords } from './property-words.ts'
+import { type WordsOf, wordsOf } from './reason-words.ts'
+import { selectionWords } from './selection-reasons.ts'
+
+interface PropertyDemand<Limits> {
+  readonly property: PropertyKey
+  readonly age?: string
+  readonly limits: Limits
+}
+
+/**
+ * "free calcium oxide is above 1.5 % and “seawater contact” is yes", for sentences.
+ * @param wordsOfLimits words of a premise's limits: for one class, or for all of them
+ */
+export function premisesWords<Limits>(
+  premises: readonly (FactPremise | PropertyDemand<Limits>)[],
+  wordsOfLimits: (limits: Limits) => string,
+): string {
+  return listWords(
+    premises.map((premise) => {
+      if ('fact' in premise) return factIs(premise)
+      return `${propertyWords(premise)}${premise.age === undefined ? '' : ` at ${premise.age}`} is ${wordsOfLimits(premise.limits)}`
+    }),
+    'and',
+  )
+}
+
+export function statedPremisesWords(premises: readonly StatedPremise[]): string {
+  return premisesWords(premises, limitsWords)
+}
+
+/** A fact's key as words. */
+export function factWords(fact: string): string {
+  return `“${fact.replaceAll('-', ' ')}”`
+}
+
+function factIs({ fact, is }: FactPremise): string {
+  return `${factWords(fact)} is ${listWords(is, 'or')}`
+}
+
+const UNDECIDED = 'which cannot be decided'
+
+const REASONS: WordsOf<PremiseParams> = {
+  'fact-not-stated': ({ fact }) => `${factWords(fact)} is not stated`,
+  'fact-otherwise': factIs,
+  'property-otherwise': ({ property, limits }) => `${propertyWords({ property })} is ${limitsWords(limits)}`,
+  'property-not-determined': ({ property, reason }) =>
+    `${propertyWords({ property })}, ${UNDECIDED}: ${selectionWords(reason)}`,
+  'property-on-both-sides': ({ property, limits }) =>
+    `${propertyWords({ property })}, ${UNDECIDED}: a censored result lies on both sides of ${limitsWords(limits)}`,
+  'band-on-both-sides': () => 'a censored result that lies on both sides of a band’s limit',
+}
+
+/** What follows "applies only where", "applies by" and their like. */
+export function premiseReasonWords(reason: PremiseReason): string {
+  return wordsOf(REASONS, reason)
+}

@@ -1,0 +1,44 @@
+/** What the record says of facts, documents, classes and sampling, in words. */
+import type { RecordParams, SamplingGap } from '../core/criteria/reason.ts'
+import { listWords, numberWords } from './limit-words.ts'
+import { factWords, premiseReasonWords, statedPremisesWords } from './premises.ts'
+import { propertyWords } from './property-words.ts'
+import type { WordsOf } from './reason-words.ts'
+
+export const RECORD_REASONS: WordsOf<RecordParams> = {
+  'fact-not-stated': ({ fact }) => `${factWords(fact)} is not stated`,
+  'fact-stated': ({ fact, stated }) => `${factWords(fact)} is ${stated}`,
+  'fact-not-allowed': ({ fact, stated, is }) =>
+    `${factWords(fact)} is ${stated}, and must be ${listWords(is, 'or')}`,
+  'no-document': ({ document: kind }) => `no ${factWords(kind)} is on record`,
+  'document-not-in-force': ({ document: kind, on }) => `no ${factWords(kind)} is in force on ${on}`,
+  'document-void': ({ document: kind, since, event }) =>
+    `${factWords(kind)} has been void since ${since}: ${event}`,
+  'document-on-record': ({ document: kind, standing }) =>
+    `${factWords(kind)} on record: ${'title' in standing ? standing.title : `${standing.scope}, by ${standing.by}`}`,
+  'class-not-claimed': ({ allowed }) => `no class claimed; ${listWords(allowed, 'or')} allowed`,
+  'class-allowed': ({ class: claimed }) => `class ${claimed} is allowed`,
+  'class-not-allowed': ({ class: claimed, allowed }) =>
+    `class ${claimed} is not allowed; ${listWords(allowed, 'or')} is`,
+  'class-acceptance-not-determined': ({ class: claimed, as, because }) =>
+    `whether class ${claimed} is accepted as ${as} depends on ${premiseReasonWords(because)}`,
+  'class-not-accepted': ({ class: claimed, as, where }) =>
+    `class ${claimed} is not allowed, and is accepted as ${as} only where ${statedPremisesWords(where)}`,
+  'class-accepted': ({ class: claimed, as, where }) =>
+    `class ${claimed} accepted as ${as}, since ${statedPremisesWords(where)}`,
+  'sampling-not-known': () => 'the production and sampling of the source are not known here',
+  'sampled-often-enough': ({ every, newSource }) => `a test at least every ${every}${forNew(newSource)}`,
+  'sampled-too-seldom': ({ gaps, every, newSource }) =>
+    `${gaps.map((gap) => `${propertyWords(gap)}: ${gapWords(gap)}`).join('; ')}; a test is due every ${every}${forNew(newSource)}`,
+}
+
+function forNew(newSource: boolean): string {
+  return newSource ? ' for a new source' : ''
+}
+
+function gapWords({ hours, tonnes, tests, since }: SamplingGap): string {
+  const amount = `${numberWords(hours / 24, 1, 'd')} and ${numberWords(tonnes, 0, 't')}`
+  const from = since === undefined ? 'since the source’s records began' : `since the test of ${since}`
+  if (tests === 0) return `none for ${amount} ${from}`
+  return `${tests === 1 ? 'one test' : `${tests} tests`} for ${amount} ${from}`
+}

@@ -1,0 +1,28 @@
+/** Why there is no result to judge, in words. */
+import type { SelectionParams, SelectionReason } from '../core/criteria/selection.ts'
+import { listWords } from './limit-words.ts'
+import { type WordsOf, wordsOf } from './reason-words.ts'
+import { resultReasonWords } from './result-reasons.ts'
+
+export const SELECTION_REASONS: WordsOf<SelectionParams> = {
+  'result-awaited': ({ due }) => `test recorded, result due ${due}`,
+  'result-overdue': ({ since }) => `the result was awaited until ${since} and is overdue since`,
+  'other-methods': ({ method, used }) =>
+    `only results by ${method} count, and those on record are by ${listWords(
+      used.map((one) => one ?? 'a method not stated'),
+      'and',
+    )}`,
+  'no-result': () => 'no result is reported',
+  'test-not-valid': ({ reasons }) => notValid([...new Set(reasons.map(resultReasonWords))]),
+}
+
+export function selectionWords(reason: SelectionReason): string {
+  return wordsOf(SELECTION_REASONS, reason)
+}
+
+/** Several results that fail for one reason say it once. */
+function notValid(reasons: readonly string[]): string {
+  return reasons.length === 0
+    ? 'the test is not valid'
+    : `the test is not valid: ${listWords(reasons, 'and')}`
+}

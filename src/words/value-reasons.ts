@@ -1,0 +1,56 @@
+/** What a value is worth against its limits, and why there is none to compare, in words. */
+import type { ComparedParams, ComparedSubject, ValueParams } from '../core/criteria/reason.ts'
+import { figureWords, limitWords, unroundedWords } from './limit-words.ts'
+import { premiseReasonWords, statedPremisesWords } from './premises.ts'
+import { type WordsOf, wordsOf } from './reason-words.ts'
+import { agreedRuleName } from './rules.ts'
+import { SELECTION_REASONS } from './selection-reasons.ts'
+
+const COMPARED: WordsOf<ComparedParams> = {
+  'compared-with-limit': ({ subject, compared, unrounded, met, limit }) => {
+    const before =
+      unrounded === undefined ? '' : ` (${unroundedWords(unrounded, compared.decimals, '')} before rounding)`
+    return `${SUBJECTS[subject]}${figureWords(compared)}${before} ${meetsWords(met)} the limit, ${limitWords(limit)}`
+  },
+  'censored-with-limit': ({ below, answer, limit }) =>
+    `reported as below ${figureWords(below)}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`,
+}
+
+const SUBJECTS: Readonly<Record<ComparedSubject, string>> = {
+  value: '',
+  deviation: 'deviation ',
+  mean: 'mean ',
+  estimate: 'estimate ',
+  declared: 'declared value ',
+}
+
+function meetsWords(met: boolean): string {
+  return met ? 'meets' : 'does not meet'
+}
+
+export const VALUE_REASONS: WordsOf<ValueParams> = {
+  ...SELECTION_REASONS,
+  ...COMPARED,
+  'deemed-to-satisfy': ({ premises }) =>
+    `deemed to satisfy without a test, since ${statedPremisesWords(premises)}`,
+  'reported-without-limit': () => 'reported; no limit',
+  'no-declared-value': () => 'the source declares no value',
+  'no-uncertainty': ({ rule, asSpecified }) =>
+    `no uncertainty stated, which the ${agreedRuleName(rule)} needs; as specified, ${wordsOf(COMPARED, asSpecified)}`,
+  'under-rule': ({ value, u, unit, outcome, limit, rule }) => {
+    const verb =
+      outcome === 'meets' || outcome === 'does-not-meet'
+        ? meetsWords(outcome === 'meets')
+        : 'neither meets nor misses'
+    return `${unroundedWords(value, 1, unit)} with a standard uncertainty of ${unroundedWords(u, 0, unit)} ${verb} the limit, ${limitWords(limit)}, under the ${agreedRuleName(rule)}`
+  },
+  'no-mean-of-censored': () => 'a result reported as below a limit of determination has no mean with others',
+  'no-preceding-result': () => 'no preceding result of this source to compare with',
+  'no-declared-reference': () => 'the source declares no value to compare with',
+  'no-control-reference': () => 'no result of the control is on record to compare with',
+  'no-deviation-of-censored': () => 'a result reported as below a limit of determination has no deviation',
+  'no-deviation-from-zero': () => 'a relative deviation from a reference of zero has no meaning',
+  'band-none': () => 'falls into none of the bands',
+  'band-found': ({ band }) => `classified as ${band}; no limit`,
+  'band-not-determined': ({ because }) => `classified by ${premiseReasonWords(because)}`,
+}
