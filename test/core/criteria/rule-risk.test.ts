@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest'
+import { jointRisk, riskAtLimit, riskOfSet } from '../../../src/core/criteria/rule-risk.ts'
+import type { WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
+import { setOf } from '../judging/fixture.ts'
+
+const agreed = { 'agreed-in': 'special provision 7' }
+const activity = {
+  property: 'strength-activity-index',
+  condition: 'c311',
+  age: '28 d',
+  'at-least': '75 %',
+} as const
+const loss = { property: 'loss-on-ignition', 'at-most': '6.0 %' } as const
+
+describe('rule risk', () => {
+  it('riskAtLimit is one half as specified, and what the rule leaves otherwise', () => {
+    expect(riskAtLimit({ rule: 'as-specified' })).toBe(0.5)
+    expect(riskAtLimit({ rule: 'guarded', k: 1.645 })).toBe(0.5)
+    expect(riskAtLimit({ rule: 'guarded', k: 1.645, agreedIn: 'x' })).toBeCloseTo(0.05, 4)
+    expect(riskAtLimit({ rule: 'guarded', k: 2, agreedIn: 'x' })).toBeCloseTo(0.02275, 5)
+    expect(riskAtLimit({ rule: 'probability', p: 0.9, agreedIn: 'x' })).toBeCloseTo(0.1, 12)
+  })
+
+  it('jointRisk of two routes at 5 % is 9.75 %, of one is its own', () => {
+    expect(jointRisk([0.05, 0.05])).toBeCloseTo(0.0975, 12)
+    expect(jointRisk([0.05])).toBeCloseTo(0.05, 12)
+    expect(jointRisk([0.5, 0.5])).toBeCloseTo(0.75, 12)
+  })
+})
+
+describe('riskOfSet', () => {
+  const under = (rule: WrittenDecisionRule | undefined, ...members: Parameters<typeof setOf>[0]) =>
+    riskOfSet(setOf(members, rule === undefined ? {} : { 'decision-rule': rule }))
+
+  it('riskOfSet of a plain set is that of its rule alone', () => {
+    expect(under(undefined, { clause: 'c', ...loss })).toEqual({ own: 0.5, clauses: [], groups: [] })
+  })
+
+  it('riskOfSet gathers clauses with a rule of their own by their risk, members of groups too', () => {
+    const rule = { probability: 0.75, ...agreed }
+    const found = under(
+      { probability: 0.75, ...agreed },
+      { clause: 'a', ...loss, 'decision-rule': { probability: 0.5, ...agreed } },
+      { clause: 'b', ...activity },
+      { clause: 'g', 'all-of': [{ clause: 'd', ...loss, 'decision-rule': { probability: 0.5, ...agreed } }] },
+    )
+    expect(found).toEqual({
+      own: 1 - rule.probability,
+      clauses: [{ risk: 0.5, clauses: ['a', 'd'] }],
+      groups: [],
+    })
+  })
+
+  it('riskOfSet joins the routes of a group, each by its own rule, else the group’s, else the set’s', () => {
+    // One route lets one half through, the other one quarter: 1 − (1 − 1/2)(1 − 1/4) = 5/8.
+    const found = under(
+      { probability: 0.75, ...agreed },
+      {
+        clause: 'either',
+        'any-of': [{ ...activity, 'decision-rule': { probability: 0.5, ...agreed } }, loss],
+      },
+    )
+    expect(found.groups).toEqual([{ group: 'either', routes: 2, risk: 0.625 }])
+  })
+
+  it('riskOfSet leaves members for information and groups of one route out', () => {
+    const member = { ...loss, information: 'yes' } as const
+    expect(under(undefined, { clause: 'e', 'any-of': [activity, member] }).groups).toEqual([])
+    expect(under(undefined, { clause: 'e', 'any-of': [activity, loss, member] }).groups).toEqual([
+      { group: 'e', routes: 2, risk: 0.75 },
+    ])
+  })
+})

@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest'
+import type { Outcome, Verdict } from '../../../src/core/criteria/outcome.ts'
+import { changesBetween, compareLot } from '../../../src/core/judging/compare-sets.ts'
+
+const verdict = (outcome: Outcome) => ({ outcome }) as Verdict
+const lot = (...outcomes: (Outcome | null)[]) =>
+  compareLot(
+    outcomes.join(),
+    outcomes.map((outcome) => (outcome === null ? null : verdict(outcome))),
+  )
+
+describe('compareLot', () => {
+  it('compareLot changes where any set differs from the first one that judges the lot', () => {
+    expect([
+      lot('meets', 'meets').changes,
+      lot('meets', 'pending').changes,
+      lot(null, 'pending', 'pending').changes,
+      lot(null, 'pending', 'meets').changes,
+      lot(null, null).changes,
+    ]).toEqual([false, true, false, true, false])
+  })
+})
+
+describe('changesBetween', () => {
+  it('changesBetween counts each pair of outcomes, and leaves out lots that one set does not judge', () => {
+    const lots = [
+      lot('meets', 'meets'),
+      lot('meets', 'does-not-meet'),
+      lot('meets', 'does-not-meet'),
+      lot('does-not-meet', 'meets'),
+      lot('pending', 'pending'),
+      lot(null, 'meets'),
+      lot('meets', null),
+    ]
+    expect(changesBetween(lots, 0, 1)).toEqual({
+      alike: 2,
+      changes: [
+        { from: 'meets', to: 'does-not-meet', count: 2 },
+        { from: 'does-not-meet', to: 'meets', count: 1 },
+      ],
+    })
+    expect(changesBetween([], 0, 1)).toEqual({ alike: 0, changes: [] })
+  })
+})

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest'
+import type { Comparison } from '../../../src/core/criteria/criterion.ts'
+import { limitsForClass } from '../../../src/core/criteria/limits-for-class.ts'
+import { compareWithLimit, type JudgedValue } from '../../../src/core/judging/compare-with-limit.ts'
+import { limitAsSpecified } from '../../../src/core/judging/limit-as-specified.ts'
+import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
+import { setOf } from './fixture.ts'
+
+function specified(written: WrittenClause, judged: JudgedValue) {
+  const clause = setOf([written]).clauses[0] as Comparison
+  const [limit] = limitsForClass(clause.limits, null)
+  if (limit === undefined) throw new Error('the clause needs a limit')
+  const compared = compareWithLimit(judged, limit.operator, limit.quantities)
+  return limitAsSpecified({ clause, limit, judged, compared })
+}
+const residue: WrittenClause = { clause: 'c', property: 'residue-45um', 'at-most': '34 %' }
+const limit = { operator: 'at-most', written: ['34 %'] }
+const figure = (value: number) => ({ value, decimals: 0, unit: '%' })
+
+describe('limitAsSpecified', () => {
+  it('limitAsSpecified states the value before rounding only where rounding changed it', () => {
+    expect(specified(residue, { value: 34.4 })).toEqual({
+      outcome: 'meets',
+      reason: {
+        code: 'compared-with-limit',
+        params: { subject: 'value', compared: figure(34), unrounded: 34.4, met: true, limit },
+      },
+    })
+    expect(specified(residue, { value: 35 })).toEqual({
+      outcome: 'does-not-meet',
+      reason: {
+        code: 'compared-with-limit',
+        params: { subject: 'value', compared: figure(35), met: false, limit },
+      },
+    })
+  })
+
+  it('limitAsSpecified does not report what a censored value leaves open', () => {
+    const below = (value: number) => specified(residue, { value, censored: 'below' })
+    expect([below(34).outcome, below(40).outcome]).toEqual(['meets', 'not-reported'])
+    expect(below(40).reason).toEqual({
+      code: 'censored-with-limit',
+      params: { below: figure(40), answer: 'cannot-decide', limit },
+    })
+  })
+
+  it.each([
+    ['value', {}],
+    [
+      'deviation',
+      {
+        'deviation-from': { declared: 'yes' },
+        'at-most': undefined,
+        'magnitude-at-most': '34 percentage points',
+      },
+    ],
+    ['declared', { statistic: { declared: 'yes' } }],
+    ['mean', { statistic: { 'rolling-mean': 3 } }],
+  ])('limitAsSpecified names what is compared: %s', (subject, more) => {
+    const { 'at-most': _, ...rest } = residue
+    const written = 'at-most' in more ? { ...rest, ...more } : { ...residue, ...more }
+    expect(specified(written as WrittenClause, { value: 1 }).reason.params).toMatchObject({ subject })
+  })
+})

@@ -1,0 +1,179 @@
+import { describe, expect, it } from 'vitest'
+import type { Evidence, KnownApproval } from '../../../src/core/evidence/evidence.ts'
+import { isFault, readQuantity } from '../../../src/core/measure/units.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
+import { clauseOf, evidenceOf, result, setOf } from './fixture.ts'
+
+function judged(
+  written: Omit<WrittenClause, 'clause'>,
+  evidence: Partial<Evidence> = {},
+  classes = ['F', 'C'],
+) {
+  const set = setOf([{ clause: 'c', ...written }], { classes })
+  return clauseOf(judge(set, evidenceOf(evidence.results ?? [], { asOf: '2026-04-01', ...evidence })), 'c')
+}
+const outcomeAndCode = (...args: Parameters<typeof judged>) => {
+  const { outcome, reasons } = judged(...args)
+  return [outcome, reasons[0].code]
+}
+
+describe('a fact', () => {
+  const fuel = { fact: 'fuel', is: ['coal-only'] }
+
+  it('judge asks for one of the words, and reports none that is not stated', () => {
+    expect([
+      outcomeAndCode(fuel, { facts: { fuel: 'coal-only' } }),
+      outcomeAndCode(fuel, { facts: { fuel: 'co-fired' } }),
+      outcomeAndCode(fuel, { facts: {} }),
+      outcomeAndCode(fuel),
+    ]).toEqual([
+      ['meets', 'fact-stated'],
+      ['does-not-meet', 'fact-not-allowed'],
+      ['not-reported', 'fact-not-stated'],
+      ['not-reported', 'fact-not-stated'],
+    ])
+  })
+})
+
+describe('a document', () => {
+  const letter = { document: 'letter', 'void-on': ['process-change'] }
+  const known = (more: object = {}) => ({
+    documents: [{ kind: 'letter', title: 'Letter 7', from: '2026-01-01', to: '2026-04-01', ...more }],
+  })
+  const change = (date: string, kind = 'process-change') => ({
+    events: [{ date, kind, title: 'New mill' }],
+  })
+
+  it('judge asks for a document of the kind that is in force, its last day included', () => {
+    expect([
+      outcomeAndCode(letter, known()),
+      outcomeAndCode(letter, known({ to: '2026-03-31' })),
+      outcomeAndCode(letter, known({ from: '2026-04-02', to: '2027-01-01' })),
+      outcomeAndCode(letter, known({ kind: 'other' })),
+      outcomeAndCode(letter),
+    ]).toEqual([
+      ['meets', 'document-on-record'],
+      ['does-not-meet', 'document-not-in-force'],
+      ['does-not-meet', 'document-not-in-force'],
+      ['not-reported', 'no-document'],
+      ['not-reported', 'no-document'],
+    ])
+  })
+
+  it('judge holds a document void after an event, unless it was given on that day or later', () => {
+    expect([
+      outcomeAndCode(letter, { ...known(), ...change('2026-01-02') }),
+      outcomeAndCode(letter, { ...known(), ...change('2026-01-01') }),
+      outcomeAndCode(letter, { ...known(), ...change('2026-02-01', 'other') }),
+      outcomeAndCode(letter, { ...known(), ...change('2026-04-02') }),
+    ]).toEqual([
+      ['does-not-meet', 'document-void'],
+      ['meets', 'document-on-record'],
+      ['meets', 'document-on-record'],
+      ['meets', 'document-on-record'],
+    ])
+    expect(judged(letter, { ...known(), ...change('2026-02-01') }).reasons).toEqual([
+      { code: 'document-void', params: { document: 'letter', since: '2026-02-01', event: 'New mill' } },
+    ])
+    expect(
+      outcomeAndCode(letter, { documents: [{ kind: 'letter', title: 'Old' }], ...change('2026-02-01') }),
+    ).toEqual(['does-not-meet', 'document-void'])
+  })
+
+  it('judge takes the approval of a source for a document of its own, one that names a clause for none', () => {
+    const approval: KnownApproval = { from: '2026-01-01', by: 'the agency', scope: 'all lots' }
+    const asked = { document: 'source-approval' }
+    expect(judged(asked, { approvals: [approval] }).reasons).toEqual([
+      {
+        code: 'document-on-record',
+        params: { document: 'source-approval', standing: { scope: 'all lots', by: 'the agency' } },
+      },
+    ])
+    expect(outcomeAndCode(asked, { approvals: [{ ...approval, clause: 'loi' }] })).toEqual([
+      'not-reported',
+      'no-document',
+    ])
+  })
+})
+
+describe('allowed classes', () => {
+  const allowed: Omit<WrittenClause, 'clause'> = {
+    'allowed-classes': ['F'],
+    'accepted-as': [{ class: 'C', as: 'F', when: [{ property: 'CaO', 'at-most': '18.0 %' }] }],
+  }
+
+  it('judge allows the classes named, and another where its composition lets it count as one', () => {
+    const cao = (value: number) => ({ class: 'C', results: [result('CaO', value)] })
+    expect([
+      outcomeAndCode(allowed, { class: 'F' }),
+      outcomeAndCode(allowed, cao(18)),
+      outcomeAndCode(allowed, cao(18.1)),
+      outcomeAndCode(allowed, { class: 'C' }),
+      outcomeAndCode(allowed),
+    ]).toEqual([
+      ['meets', 'class-allowed'],
+      ['meets', 'class-accepted'],
+      ['does-not-meet', 'class-not-accepted'],
+      ['not-reported', 'class-acceptance-not-determined'],
+      ['not-reported', 'class-not-claimed'],
+    ])
+    expect(judged(allowed, cao(18)).acceptedAs).toBe('F')
+    expect(judged(allowed, cao(18.1)).acceptedAs).toBeUndefined()
+  })
+
+  it('judge refuses a class that counts as no other', () => {
+    expect(outcomeAndCode(allowed, { class: 'N' }, ['F', 'C', 'N'])).toEqual([
+      'does-not-meet',
+      'class-not-allowed',
+    ])
+  })
+})
+
+describe('sampling', () => {
+  const every = readQuantity('400 t', 'lot-mass')
+  if (isFault(every)) throw new Error('a mass was expected')
+  const every400: Omit<WrittenClause, 'clause'> = {
+    sampling: {
+      properties: ['density'],
+      every,
+    },
+  }
+  const covered = (tonnes: number, tests: number, hours = 24) =>
+    judged(every400, { coverage: () => ({ hours, tonnes, tests }) })
+
+  it('judge asks for a test at least every so many tonnes, the very limit included, shared among tests', () => {
+    expect([
+      covered(400, 1).outcome,
+      covered(400.1, 1).outcome,
+      covered(800, 2).outcome,
+      covered(800.2, 2).outcome,
+      covered(400, 0).outcome,
+      covered(400.1, 0).outcome,
+    ]).toEqual(['meets', 'does-not-meet', 'meets', 'does-not-meet', 'meets', 'does-not-meet'])
+  })
+
+  it('judge takes the dust of a sum of tonnes for no delay', () => {
+    expect(covered(400 * (1 + 1e-12), 1).outcome).toBe('meets')
+  })
+
+  it('judge names the gaps, with the test before where there is one', () => {
+    expect(
+      judged(every400, { coverage: () => ({ hours: 48, tonnes: 500, tests: 0, since: '2026-03-01' }) })
+        .reasons,
+    ).toEqual([
+      {
+        code: 'sampled-too-seldom',
+        params: {
+          gaps: [{ property: 'density', hours: 48, tonnes: 500, tests: 0, since: '2026-03-01' }],
+          every: '400 t',
+          newSource: false,
+        },
+      },
+    ])
+  })
+
+  it('judge knows nothing of sampling without the source’s production', () => {
+    expect(outcomeAndCode(every400)).toEqual(['not-reported', 'sampling-not-known'])
+  })
+})

@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
+import { clauseOf, evidenceOf, index, result, setOf, statedUncertainty } from './fixture.ts'
+
+const loss: WrittenClause = { clause: 'c', property: 'loss-on-ignition', 'at-most': '6.0 %' }
+const activity: WrittenClause = {
+  clause: 'c',
+  property: 'strength-activity-index',
+  condition: 'c311',
+  age: '28 d',
+  'at-least': '75 %',
+}
+
+function judged(written: WrittenClause, ...results: ReturnType<typeof result>[]) {
+  const uncertaintyOf = () => statedUncertainty(2)
+  return clauseOf(judge(setOf([written]), evidenceOf(results, { uncertaintyOf })), 'c')
+}
+const losses = (several: 'worst' | 'latest' | 'mean', ...values: (readonly [number, string])[]) =>
+  judged(
+    { ...loss, several },
+    ...values.map(([value, tested], place) =>
+      result('loss-on-ignition', value, { tested, key: `result ${place}` }),
+    ),
+  )
+
+describe('several results', () => {
+  it('judge takes the worst outcome, and of equal ones the value nearer to failing', () => {
+    const worst = losses('worst', [2, 'a'], [4, 'a'], [3, 'a'])
+    expect(worst).toMatchObject({ value: 4, result: 'result 1', outcome: 'meets' })
+    expect(worst.reasons[1]).toEqual({ code: 'one-of-several', params: { which: 'worst', n: 3 } })
+    expect(judged(activity, index('28 d', 80), index('28 d', 78), index('28 d', 79)).value).toBe(78)
+    expect(losses('worst', [7, 'a'], [9, 'a'])).toMatchObject({ value: 9, outcome: 'does-not-meet' })
+  })
+
+  it('judge measures the distance to a limit on a magnitude without regard to sign', () => {
+    const bar: WrittenClause = { clause: 'c', property: 'autoclave-expansion', 'magnitude-at-most': '0.8 %' }
+    const bars = [0.2, -0.5, 0.1].map((value) => result('autoclave-expansion', value))
+    expect(judged(bar, ...bars).value).toBe(-0.5)
+  })
+
+  it('judge takes the last tested, and the later in the record of two tested at once', () => {
+    expect(losses('latest', [2, '2026-03-02'], [4, '2026-03-01']).value).toBe(2)
+    expect(losses('latest', [2, '2026-03-02'], [4, '2026-03-02'])).toMatchObject({
+      value: 4,
+      result: 'result 1',
+    })
+  })
+
+  it('judge takes the mean, known the better by the root of the number, and names no single result', () => {
+    const mean = judged(
+      { ...activity, several: 'mean' },
+      ...[73, 74, 75, 78].map((one) => index('28 d', one)),
+    )
+    expect(mean).toMatchObject({ value: 75, result: null, outcome: 'meets', uncertainty: { u: 1 } })
+    expect(mean.reasons[1]).toEqual({ code: 'mean-of-several', params: { n: 4 } })
+  })
+
+  it('judge has no mean of a value that is only known to lie below another', () => {
+    const censored = result('loss-on-ignition', 1, { censored: 'below' })
+    const found = judged({ ...loss, several: 'mean' }, result('loss-on-ignition', 2), censored)
+    expect(found).toMatchObject({ outcome: 'not-reported', reasons: [{ code: 'no-mean-of-censored' }] })
+  })
+
+  it('judge adds nothing to the reason of a single result', () => {
+    expect(losses('mean', [2, 'a']).reasons).toHaveLength(1)
+    expect(losses('worst', [2, 'a']).reasons).toHaveLength(1)
+  })
+})

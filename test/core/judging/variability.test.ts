@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest'
+import { variabilityOf } from '../../../src/core/judging/variability.ts'
+
+describe('variabilityOf', () => {
+  it('variabilityOf takes the testing error of duplicates out of the whole scatter', () => {
+    // By hand: 1, 5, 6, 7, 8, 9 have the mean 6 and the squares 25 + 1 + 0 + 1 + 4 + 9 = 40 about it: s² =
+    // 40/5 = 8; the last five have the mean 7.
+    // Differences of pairs 1, −2, 0, 1 have the mean magnitude 1, over d2 = 1.128379167 (2/√π).
+    const found = variabilityOf([1, 5, 6, 7, 8, 9], [1, -2, 0, 1])
+    expect(found.movingAverage).toBeCloseTo(7, 12)
+    expect(found.standardDeviation).toBeCloseTo(Math.sqrt(8), 12)
+    expect(found.testing?.error).toBeCloseTo(1 / 1.128379167, 8)
+    expect(found.testing?.corrected).toBeCloseTo(Math.sqrt(8 - Math.PI / 4), 12)
+  })
+
+  it('variabilityOf never takes out more than there is', () => {
+    expect(variabilityOf([1, 1], [5])).toMatchObject({
+      standardDeviation: 0,
+      testing: { corrected: 0 },
+      movingAverage: null,
+    })
+    expect(variabilityOf([1, 3], [])).toMatchObject({
+      testing: null,
+    })
+  })
+
+  it('variabilityOf has a moving average from five results on', () => {
+    expect([
+      variabilityOf([1, 2, 3, 4], []).movingAverage,
+      variabilityOf([9, 1, 2, 3, 4, 5], []).movingAverage,
+    ]).toEqual([null, 3])
+  })
+
+  it('variabilityOf needs two results', () => {
+    expect(() => variabilityOf([1], [])).toThrow(RangeError)
+  })
+})
