@@ -1,9 +1,9 @@
 /** npm run check: reads, computes, reports; writes nothing. */
 import { defined } from '../core/measure/defined.ts'
-import { clauseSentence } from '../words/clause-sentence.ts'
+import { clauseSentence } from '../words/clause-sentences.ts'
 import { everyClause, setName } from '../core/criteria/criterion.ts'
-import { counted } from '../words/limit-words.ts'
-import { demandWords } from '../words/demand-words.ts'
+import { countWords } from '../words/numbers.ts'
+import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
@@ -137,7 +137,7 @@ function findingLines(edition: Edition): string[] {
     lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
   )
   return [
-    findings.length === 0 ? 'No findings' : `${counted(findings.length, 'finding')}:`,
+    findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
     ...findings.flatMap((finding) => [
       `  ${finding.severity}: ${finding.sentence} [${finding.check}]`,
       ...finding.evidence.map((text) => `    ${text}`),

@@ -1,5 +1,5 @@
 /** Reading the records for a command: diagnostics to standard error, a fatal fault as one line. */
-import { counted } from '../words/limit-words.ts'
+import { countWords } from '../words/numbers.ts'
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { loadRecords, type Records } from '../records/load.ts'
 import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
@@ -24,7 +24,7 @@ export function readContent(folder: string): ReadContent {
 
 export function printDiagnostics({ records, diagnostics, errors }: ReadContent): void {
   if (diagnostics.length === 0) return
-  const counts = [counted(errors, 'error'), counted(diagnostics.length - errors, 'warning')]
+  const counts = [countWords(errors, 'error'), countWords(diagnostics.length - errors, 'warning')]
   process.stderr.write(`${diagnosticsText(diagnostics, records.contentDir)}\n${counts.join(', ')}\n`)
 }
 

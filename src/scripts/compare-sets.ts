@@ -4,8 +4,8 @@
 import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
 import { type Criterion, setName } from '../core/criteria/criterion.ts'
 import type { Verdict } from '../core/criteria/outcome.ts'
-import { counted } from '../words/limit-words.ts'
-import { shortDate } from '../words/print.ts'
+import { countWords } from '../words/numbers.ts'
+import { shortDate } from '../words/dates.ts'
 import { decidedByWords } from '../words/worded-verdict.ts'
 import { anchor, element, outcomeElement, tableOf } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
@@ -53,7 +53,7 @@ if (place && form && state && result) {
       if (own !== run) return
       const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
       const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
-      const judged = `${counted(lots.length, 'lot')} judged under ${counted(sets.length, 'set')}`
+      const judged = `${countWords(lots.length, 'lot')} judged under ${countWords(sets.length, 'set')}`
       state.textContent = `${judged}, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
       result.replaceChildren(...report(lots, sets, choice, place.dataset['lots'] ?? ''))
     } catch {
@@ -164,7 +164,7 @@ function report(
   const caption =
     listed.length > SHOWN
       ? `The newest ${SHOWN} of ${listed.length} lots`
-      : `${counted(listed.length, 'lot')}, newest first`
+      : `${countWords(listed.length, 'lot')}, newest first`
   const table =
     rows.length === 0
       ? element('p', ['Every lot comes out the same.'])

@@ -2,7 +2,7 @@
 import { defined } from '../core/measure/defined.ts'
 import { type ExplainedPair, explainResistivity } from '../core/resistivity/resistivity-explained.ts'
 import { explanationCells, explanationWords } from '../words/explanation-words.ts'
-import { fullSentence } from '../words/print.ts'
+import { fullSentence } from '../words/sentences.ts'
 
 for (const form of document.querySelectorAll<HTMLFormElement>('form.explain')) {
   form.hidden = false

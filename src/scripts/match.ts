@@ -1,7 +1,7 @@
 /** Finds certificates for what a reader typed: pure, so that it is tested without a page. */
 import { nameInSource } from '../core/measure/lot-id.ts'
 import { type LotColumns, lotAt, type ShipmentColumns } from './columns.ts'
-import { shortDate } from '../words/print.ts'
+import { shortDate } from '../words/dates.ts'
 
 export interface Found {
   readonly lot: string

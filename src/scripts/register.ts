@@ -3,7 +3,7 @@ import type { LotColumns } from './columns.ts'
 import { anchor, element } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
-import { shortDate } from '../words/print.ts'
+import { shortDate } from '../words/dates.ts'
 
 const ROWS = 100
 /** The column that a fresh page is sorted by: sampling date. */

@@ -3,7 +3,10 @@
  * set.
  */
 import type { Criterion } from '../core/criteria/criterion.ts'
-import { limitText, plural, shortDate, unbroken } from '../words/print.ts'
+import { shortDate } from '../words/dates.ts'
+import { limitText } from '../words/limits.ts'
+import { plural } from '../words/numbers.ts'
+import { unbroken } from '../words/sentences.ts'
 import { storedSentence } from '../words/stored-text.ts'
 import { TRIAL_HEADING, verdictHeadline } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/outcome.ts'

@@ -1,6 +1,8 @@
 /** Why a clause came out as it did: one sentence without a full stop, from its reasons. */
 import type { AddedParams, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
-import { counted, figureWords, limitWords, listWords } from './limit-words.ts'
+import { limitWords } from './limits.ts'
+import { countWords, figureWords } from './numbers.ts'
+import { listWords } from './sentences.ts'
 import { BY_MEMBERS, OF_OTHER_ROUTE } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { RECORD_REASONS } from './record-reasons.ts'
@@ -46,9 +48,9 @@ const ADDED: WordsOf<AddedParams> = {
   'deviation-reference': ({ from, n, reference }) => `; ${REFERENCES[from](n)} ${figureWords(reference)}`,
   'rolling-mean': ({ n }) => `; the last ${n} results`,
   'estimate-of': ({ n, mean, standardDeviation, factor }) =>
-    `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${factor.toFixed(3)} for ${counted(n, 'result')}`,
-  'one-of-several': ({ which, n }) => `; ${which} of ${counted(n, 'result')}`,
-  'mean-of-several': ({ n }) => `; mean of ${counted(n, 'result')}`,
+    `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${factor.toFixed(3)} for ${countWords(n, 'result')}`,
+  'one-of-several': ({ which, n }) => `; ${which} of ${countWords(n, 'result')}`,
+  'mean-of-several': ({ n }) => `; mean of ${countWords(n, 'result')}`,
 }
 
 const REFERENCES: Readonly<Record<AddedParams['deviation-reference']['from'], (n: number) => string>> = {

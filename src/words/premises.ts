@@ -2,8 +2,9 @@
 import type { FactPremise } from '../core/criteria/criterion.ts'
 import type { PremiseParams, PremiseReason, StatedPremise } from '../core/criteria/premise.ts'
 import type { PropertyKey } from '../core/measure/properties.ts'
-import { limitsWords, listWords } from './limit-words.ts'
-import { propertyWords } from './property-words.ts'
+import { limitsWords } from './limits.ts'
+import { listWords } from './sentences.ts'
+import { propertyWords } from './property-names.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { selectionWords } from './selection-reasons.ts'
 

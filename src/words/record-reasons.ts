@@ -1,8 +1,9 @@
 /** What the record says of facts, documents, classes and sampling, in words. */
 import type { RecordParams, SamplingGap } from '../core/criteria/reason.ts'
-import { listWords, numberWords } from './limit-words.ts'
+import { numberWords } from './numbers.ts'
+import { listWords } from './sentences.ts'
 import { factWords, premiseReasonWords, statedPremisesWords } from './premises.ts'
-import { propertyWords } from './property-words.ts'
+import { propertyWords } from './property-names.ts'
 import type { WordsOf } from './reason-words.ts'
 
 export const RECORD_REASONS: WordsOf<RecordParams> = {

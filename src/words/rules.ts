@@ -2,7 +2,7 @@
 import type { Criterion, DecisionRule } from '../core/criteria/criterion.ts'
 import type { AgreedRule, DoubtRule } from '../core/criteria/decision-rule.ts'
 import { riskOfSet } from '../core/criteria/rule-risk.ts'
-import { listWords } from './limit-words.ts'
+import { listWords } from './sentences.ts'
 
 /** "guard band of 1.645 standard uncertainties", "probability of conformity of at least 0.95". */
 export function ruleName(rule: DoubtRule): string {

@@ -1,6 +1,6 @@
 /** Why a clause is not judged for a lot, in words. */
 import type { ScopeParams } from '../core/criteria/reason.ts'
-import { listWords } from './limit-words.ts'
+import { listWords } from './sentences.ts'
 import { premiseReasonWords } from './premises.ts'
 import type { WordsOf } from './reason-words.ts'
 

@@ -1,6 +1,6 @@
 /** Why there is no result to judge, in words. */
 import type { SelectionParams, SelectionReason } from '../core/criteria/selection.ts'
-import { listWords } from './limit-words.ts'
+import { listWords } from './sentences.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { resultReasonWords } from './result-reasons.ts'
 

@@ -1,25 +1,26 @@
 /** What a statistic over several results is worth against its limits, in words. */
 import type { StatisticParams } from '../core/criteria/reason.ts'
-import { counted, figureWords, limitWords, numberWords } from './limit-words.ts'
+import { limitWords } from './limits.ts'
+import { countWords, figureWords, numberWords } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
 
 export const STATISTIC_REASONS: WordsOf<StatisticParams> = {
   'no-statistic-of-censored': () => 'a result reported as below a limit of determination enters no statistic',
-  'too-few-results': ({ n, atLeast }) => `${counted(n, 'result')} of the ${atLeast} that the clause needs`,
+  'too-few-results': ({ n, atLeast }) => `${countWords(n, 'result')} of the ${atLeast} that the clause needs`,
   'results-beyond-limit': ({ beyond, n, allowed, limits }) =>
-    `${beyond} of ${counted(n, 'result')} beyond the limit, ${limits.map(limitWords).join(' and ')}; at most ${allowed} allowed`,
+    `${beyond} of ${countWords(n, 'result')} beyond the limit, ${limits.map(limitWords).join(' and ')}; at most ${allowed} allowed`,
   'share-within-limits': ({ percent, leastPercent, n, mean, standardDeviation, limits }) =>
-    `${numberWords(percent, 2, '%')} of results are estimated to lie ${limits.map(limitWords).join(' and ')}; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)} of ${counted(n, 'result')}; at least ${leastPercent} % asked for`,
+    `${numberWords(percent, 2, '%')} of results are estimated to lie ${limits.map(limitWords).join(' and ')}; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)} of ${countWords(n, 'result')}; at least ${leastPercent} % asked for`,
   variability: ({ movingAverage, standardDeviation, n, testing, decimals, unit }) => {
     const words = (value: number) => numberWords(value, decimals, unit)
     return [
       movingAverage === null
         ? 'fewer than five results for a moving average'
         : `moving average of five ${words(movingAverage)}`,
-      `standard deviation ${words(standardDeviation)} of ${counted(n, 'result')}`,
+      `standard deviation ${words(standardDeviation)} of ${countWords(n, 'result')}`,
       testing === null
         ? 'no duplicate tests to take the testing error out'
-        : `testing ${words(testing.error)} from ${counted(testing.pairs, 'pair')}, corrected ${words(testing.corrected)}`,
+        : `testing ${words(testing.error)} from ${countWords(testing.pairs, 'pair')}, corrected ${words(testing.corrected)}`,
     ].join('; ')
   },
 }

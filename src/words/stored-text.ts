@@ -4,7 +4,9 @@
  * texts are made fit for print here, when the page is drawn. Verdicts of today and findings are still worded as
  * those documents store them. Nothing else is rewritten: what stands as data is printed by its own words.
  */
-import { date, fullSentence, unitSign } from './print.ts'
+import { date } from './dates.ts'
+import { fullSentence } from './sentences.ts'
+import { unitSign } from './units.ts'
 
 /** The text with its calendar dates as they stand on a page. */
 export function withPrintedDates(text: string): string {

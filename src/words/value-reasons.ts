@@ -1,6 +1,7 @@
 /** What a value is worth against its limits, and why there is none to compare, in words. */
 import type { ComparedParams, ComparedSubject, ValueParams } from '../core/criteria/reason.ts'
-import { figureWords, limitWords, unroundedWords } from './limit-words.ts'
+import { limitWords } from './limits.ts'
+import { figureWords, unroundedWords } from './numbers.ts'
 import { premiseReasonWords, statedPremisesWords } from './premises.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { agreedRuleName } from './rules.ts'

@@ -1,7 +1,8 @@
 /** Why a verdict came out as it did: sentences without a full stop, from its reasons. */
 import type { VerdictParams, VerdictReason } from '../core/criteria/reason.ts'
 import type { TitleOf } from './clause-reasons.ts'
-import { counted, listWords } from './limit-words.ts'
+import { countWords } from './numbers.ts'
+import { listWords } from './sentences.ts'
 import { outcomeWords } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 
@@ -19,7 +20,7 @@ const REASONS: WordsOf<VerdictParams, [clauses: WordsOfClauses]> = {
     `meets all clauses that can be evaluated; ${uniformityAlone ? 'uniformity' : 'the rest'} not yet evaluable`,
   'others-met': ({ outcome, others }) =>
     `${outcomeWords(outcome)}${others === 0 ? '' : '; all other clauses met'}`,
-  'met-so-far': ({ met, of }) => `${met} of ${counted(of, 'clause')} met so far`,
+  'met-so-far': ({ met, of }) => `${met} of ${countWords(of, 'clause')} met so far`,
   'decided-by': ({ clause }, { titleOf, reasonOf }) => `${titleOf(clause)}: ${reasonOf(clause)}`,
   'also-open': ({ outcome, clauses }, { titleOf }) =>
     `also ${outcomeWords(outcome)}: ${listWords(clauses.map(titleOf), 'and')}`,

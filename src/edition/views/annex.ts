@@ -2,7 +2,7 @@
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
-import { quantity, resultText } from '../../words/print.ts'
+import { quantity, resultText } from '../../words/units.ts'
 import { withPrintedDates } from '../../words/stored-text.ts'
 import type { WorkingLine } from '../../words/working-lines.ts'
 import type { CertificateDocument, DocumentResult } from '../shape/document.ts'

@@ -1,5 +1,5 @@
 /** Signature, digest and permanent address of a certificate. */
-import { date } from '../../words/print.ts'
+import { date } from '../../words/dates.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'

@@ -1,5 +1,7 @@
 /** The head of a certificate: what it is, which one, in which state. */
-import { date, kindWords, sentence } from '../../words/print.ts'
+import { date } from '../../words/dates.ts'
+import { kindWords } from '../../words/material-kinds.ts'
+import { sentence } from '../../words/sentences.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 
 export interface CertificateHead {

@@ -1,8 +1,8 @@
 /** A clause for proof-reading: a sentence, where its limits come from, what a supplement changed. */
 import { type Clause, type ClauseChange, type Criterion, layerTitle } from '../../core/criteria/criterion.ts'
-import { clauseSentence, sourceWords } from '../../words/clause-sentence.ts'
-import { demandWords } from '../../words/demand-words.ts'
-import { fullSentence } from '../../words/print.ts'
+import { clauseSentence, sourceWords } from '../../words/clause-sentences.ts'
+import { demandWords } from '../../words/clause-demands.ts'
+import { fullSentence } from '../../words/sentences.ts'
 import { withPrintedUnits } from './printed-units.ts'
 
 export interface ClauseView {

@@ -1,7 +1,7 @@
 /** Test conditions in words: those that mortar can be tested at, and those that are named only. */
 import type { DescribedCondition } from '../../records/records.ts'
 import type { Condition } from '../../records/schema/loaded-records.ts'
-import { fullSentence, sentence, unbroken } from '../../words/print.ts'
+import { fullSentence, sentence, unbroken } from '../../words/sentences.ts'
 import { conditionParticulars, type Particular, preconditions } from '../shape/condition-particulars.ts'
 import type { Edition } from '../shape/edition.ts'
 

@@ -14,7 +14,7 @@ import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
-import { quantity } from '../../words/print.ts'
+import { quantity } from '../../words/units.ts'
 
 /** One control batch's result, with what is asked of its record. */
 export interface ControlPoint {

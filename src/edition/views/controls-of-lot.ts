@@ -1,7 +1,9 @@
 /** The control mortar behind each index of a lot, as its page shows it. */
 import type { HistoryPoint } from '../../charts/lot-history.ts'
 import { property } from '../../core/measure/properties.ts'
-import { fullSentence, plural, unbroken, unitSign } from '../../words/print.ts'
+import { plural } from '../../words/numbers.ts'
+import { fullSentence, unbroken } from '../../words/sentences.ts'
+import { unitSign } from '../../words/units.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { type StandingControl, standingControls, standingWords } from './control-standing.ts'

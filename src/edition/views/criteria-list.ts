@@ -1,6 +1,6 @@
 /** The list of all acceptance criteria. */
 import { type Criterion, isUnconfirmed, setName } from '../../core/criteria/criterion.ts'
-import { kindWords } from '../../words/print.ts'
+import { kindWords } from '../../words/material-kinds.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 

@@ -8,8 +8,11 @@ import {
   setName,
 } from '../../core/criteria/criterion.ts'
 import { type Outcome, OUTCOMES } from '../../core/criteria/outcome.ts'
-import { demandWords } from '../../words/demand-words.ts'
-import { date, kindWords, plural, sentence } from '../../words/print.ts'
+import { demandWords } from '../../words/clause-demands.ts'
+import { date } from '../../words/dates.ts'
+import { kindWords } from '../../words/material-kinds.ts'
+import { plural } from '../../words/numbers.ts'
+import { sentence } from '../../words/sentences.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import { link, paths } from '../shape/addresses.ts'

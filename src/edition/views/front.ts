@@ -3,7 +3,7 @@ import type { AppliedLimit, ClauseOutcome, Outcome, Verdict } from '../../core/c
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
-import { quantity } from '../../words/print.ts'
+import { quantity } from '../../words/units.ts'
 import { verdictHeadline } from '../../words/outcomes.ts'
 import type { CertificateState, Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
 

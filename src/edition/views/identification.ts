@@ -1,7 +1,9 @@
 /** Who made what, when, how much, from what. */
 import { setName } from '../../core/criteria/criterion.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import { kindWords, massText, period } from '../../words/print.ts'
+import { period } from '../../words/dates.ts'
+import { kindWords } from '../../words/material-kinds.ts'
+import { massText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 import type { Edition } from '../shape/edition.ts'

@@ -1,5 +1,5 @@
 /** The list of laboratories. */
-import { sentence } from '../../words/print.ts'
+import { sentence } from '../../words/sentences.ts'
 import type { Edition } from '../shape/edition.ts'
 
 export interface LaboratoryLine {

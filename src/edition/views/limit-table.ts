@@ -8,8 +8,9 @@ import {
   type Limit,
 } from '../../core/criteria/criterion.ts'
 import { quantitiesFor, statedLimit } from '../../core/criteria/limits-for-class.ts'
-import { clauseTitle } from '../../words/clause-title.ts'
-import { limitText, unbroken } from '../../words/print.ts'
+import { clauseTitle } from '../../words/clause-titles.ts'
+import { limitText } from '../../words/limits.ts'
+import { unbroken } from '../../words/sentences.ts'
 
 export interface LimitTable {
   readonly columns: readonly string[]

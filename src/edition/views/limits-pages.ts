@@ -1,7 +1,8 @@
 /** Limits by property: the list of properties, and one property with the limits of every set. */
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
-import { propertyWords } from '../../words/property-words.ts'
-import { plural, sentence, unbroken } from '../../words/print.ts'
+import { propertyWords } from '../../words/property-names.ts'
+import { plural } from '../../words/numbers.ts'
+import { sentence, unbroken } from '../../words/sentences.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import { conditionTitle } from '../shape/condition-title.ts'

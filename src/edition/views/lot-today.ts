@@ -1,6 +1,8 @@
 /** What the records say of a lot today, kept apart from its certificate. */
 import type { Finding } from '../../core/checks/finding.ts'
-import { massText, plural, sentence } from '../../words/print.ts'
+import { plural } from '../../words/numbers.ts'
+import { sentence } from '../../words/sentences.ts'
+import { massText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { type ControlsOfLot, controlsOfLot } from './controls-of-lot.ts'

@@ -1,5 +1,6 @@
 /** The readings of one mortar and its control, as written on the bench. */
-import { clockTime, shortDate, writtenText } from '../../words/print.ts'
+import { clockTime, shortDate } from '../../words/dates.ts'
+import { writtenText } from '../../words/units.ts'
 import type { CertificateDocument, DocumentMortar, DocumentReading } from '../shape/document.ts'
 import { conditionIn } from './document-names.ts'
 

@@ -1,5 +1,7 @@
 /** Each test mortar with its control in one line; readings stand in the annex. */
-import { sentence, shortDate, unbroken, writtenText } from '../../words/print.ts'
+import { shortDate } from '../../words/dates.ts'
+import { sentence, unbroken } from '../../words/sentences.ts'
+import { writtenText } from '../../words/units.ts'
 import { storedReplacement, withPrintedDates } from '../../words/stored-text.ts'
 import type { CertificateDocument, DocumentMortar } from '../shape/document.ts'
 import { conditionIn, type DocumentCondition } from './document-names.ts'

@@ -1,7 +1,8 @@
 /** A picture of both routes with its legend in words and the table behind it. */
 import { pairedMark } from '../../charts/paired-marks.ts'
 import { type PairedInput, pairedModel, type PairedModel } from '../../charts/paired.ts'
-import { number, plural, writtenText } from '../../words/print.ts'
+import { number, plural } from '../../words/numbers.ts'
+import { writtenText } from '../../words/units.ts'
 import type { PairedView, SeriesRole, ViewSeries } from './paired.ts'
 import { type Quadrant, quadrantOf, type Route, type RouteLimit, type RouteLimits } from './route-limits.ts'
 

@@ -3,7 +3,7 @@
  * it.
  */
 import { bisector } from 'd3'
-import { listWords } from '../../words/limit-words.ts'
+import { listWords } from '../../words/sentences.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import {
   byTested,

@@ -1,6 +1,8 @@
 /** One line of results without a limit, in words. */
 import { property } from '../../core/measure/properties.ts'
-import { resultText, shortDate, unbroken } from '../../words/print.ts'
+import { shortDate } from '../../words/dates.ts'
+import { unbroken } from '../../words/sentences.ts'
+import { resultText } from '../../words/units.ts'
 import type { CertificateDocument, DocumentResult } from '../shape/document.ts'
 import { conditionIn } from './document-names.ts'
 import type { PlainResults } from './plain-results.ts'

@@ -1,5 +1,5 @@
 /** Quantities with their units as the signs of print, for sentences on a page. */
-import { unitSign } from '../../words/print.ts'
+import { unitSign } from '../../words/units.ts'
 
 /**
  * A copy of plain data in which every quantity is written with the sign of its unit: "1.95 g/cm3" becomes

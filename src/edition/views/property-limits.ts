@@ -1,8 +1,8 @@
 /** What sets ask of one property at one condition, a line for each clause. */
 import { type Comparison, layerOf, layerTitle, setName } from '../../core/criteria/criterion.ts'
-import { propertyWords } from '../../words/property-words.ts'
-import { demandWords, statisticSubject } from '../../words/demand-words.ts'
-import { sentence, unbroken } from '../../words/print.ts'
+import { propertyWords } from '../../words/property-names.ts'
+import { demandWords, statisticSubject } from '../../words/clause-demands.ts'
+import { sentence, unbroken } from '../../words/sentences.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import type { PropertyLimit } from './limits-by-property.ts'

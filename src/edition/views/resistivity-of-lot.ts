@@ -5,7 +5,8 @@ import {
   type Explanation,
 } from '../../core/resistivity/resistivity-explained.ts'
 import { explanationCells, explanationWords } from '../../words/explanation-words.ts'
-import { fullSentence, resultText } from '../../words/print.ts'
+import { fullSentence } from '../../words/sentences.ts'
+import { resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { explainedIndices } from './resistivity-explained.ts'
 

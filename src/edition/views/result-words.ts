@@ -1,7 +1,8 @@
 /** Title, remarks and value of a row of results in words. */
 import { setName } from '../../core/criteria/criterion.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
-import { quantity, resultText, shortDate, signed } from '../../words/print.ts'
+import { shortDate } from '../../words/dates.ts'
+import { quantity, resultText, signed } from '../../words/units.ts'
 import { withPrintedDates } from '../../words/stored-text.ts'
 import type { CertificateDocument, DocumentResult } from '../shape/document.ts'
 import { conditionIn, laboratoryNameIn } from './document-names.ts'

@@ -3,9 +3,9 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareWithLimit } from '../../core/judging/compare-with-limit.ts'
 import { type Comparison, type Criterion, setName } from '../../core/criteria/criterion.ts'
 import { limitsForClass, statedLimit } from '../../core/criteria/limits-for-class.ts'
-import { limitWords } from '../../words/limit-words.ts'
+import { limitWords } from '../../words/limits.ts'
 import type { Quantity } from '../../core/measure/units.ts'
-import { unbroken } from '../../words/print.ts'
+import { unbroken } from '../../words/sentences.ts'
 import { comparisonsFor } from './trends.ts'
 
 export const ROUTES = { strength: 'strength-activity-index', resistivity: 'resistivity-index' } as const

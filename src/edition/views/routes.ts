@@ -1,6 +1,7 @@
 /** The pages of both routes: what stands beside each picture of strength against resistivity. */
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import { fullSentence, number, plural, sentence, unbroken } from '../../words/print.ts'
+import { number, plural } from '../../words/numbers.ts'
+import { fullSentence, sentence, unbroken } from '../../words/sentences.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import {

@@ -1,5 +1,6 @@
 /** How each sample was taken and who tested it. */
-import { plural, writtenText } from '../../words/print.ts'
+import { plural } from '../../words/numbers.ts'
+import { writtenText } from '../../words/units.ts'
 import { withPrintedDates } from '../../words/stored-text.ts'
 import { paths } from '../shape/addresses.ts'
 import type { CertificateDocument } from '../shape/document.ts'

@@ -1,6 +1,7 @@
 /** The scatter of a laboratory's own batches in words. */
 import { property } from '../../core/measure/properties.ts'
-import { plural, unbroken } from '../../words/print.ts'
+import { plural } from '../../words/numbers.ts'
+import { unbroken } from '../../words/sentences.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition } from '../shape/edition.ts'
 import { type Scatter, type ScatterRow, scatterRows } from './scatter.ts'

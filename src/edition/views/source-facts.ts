@@ -1,5 +1,5 @@
 /** The particulars of a source, as far as its record has them. */
-import { date } from '../../words/print.ts'
+import { date } from '../../words/dates.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 
 export interface SourceFact {

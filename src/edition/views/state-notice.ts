@@ -1,5 +1,5 @@
 /** What a reader must know before anything else: superseded, withdrawn, or a draft. */
-import { date } from '../../words/print.ts'
+import { date } from '../../words/dates.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import { paths } from '../shape/addresses.ts'
 import type { CertificateDocument } from '../shape/document.ts'

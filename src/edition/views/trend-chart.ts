@@ -2,7 +2,10 @@
 import { trendMark, type TrendMarkDrawing } from '../../charts/marks.ts'
 import { type TrendInput, trendModel, type TrendModel, type TrendPoint } from '../../charts/trend.ts'
 import { tickDecimals } from '../../charts/trend-axes.ts'
-import { number, shortDate, unbroken, unitSign } from '../../words/print.ts'
+import { shortDate } from '../../words/dates.ts'
+import { number } from '../../words/numbers.ts'
+import { unbroken } from '../../words/sentences.ts'
+import { unitSign } from '../../words/units.ts'
 
 export interface TrendChartInput extends Omit<TrendInput, 'width' | 'height'> {
   readonly title: string

@@ -1,6 +1,6 @@
 /** The judgement on a certificate: the governing criterion in full, the others on a line each. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import { unbroken } from '../../words/print.ts'
+import { unbroken } from '../../words/sentences.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import { TRIAL_HEADING, verdictHeadline } from '../../words/outcomes.ts'
 import { paths } from '../shape/addresses.ts'

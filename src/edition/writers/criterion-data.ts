@@ -1,6 +1,6 @@
 /** data/criteria.json: every set as it is judged by, with what its layers changed. */
 import type { Clause, Criterion } from '../../core/criteria/criterion.ts'
-import { demandWords } from '../../words/demand-words.ts'
+import { demandWords } from '../../words/clause-demands.ts'
 import type { Edition } from '../shape/edition.ts'
 
 export function criterionData(edition: Pick<Edition, 'criteria'>): unknown {

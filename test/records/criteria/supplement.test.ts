@@ -5,7 +5,7 @@ import { judge } from '../../../src/core/judging/verdict.ts'
 import { isFault, type Quantity, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
 import { compileCriteria, compileCriterion } from '../../../src/records/criteria/compile.ts'
 import type { WrittenClause, WrittenCriterion } from '../../../src/records/criteria/written-criterion.ts'
-import { demandWords } from '../../../src/words/demand-words.ts'
+import { demandWords } from '../../../src/words/clause-demands.ts'
 import {
   clauseOf,
   evidenceOf,

@@ -2,7 +2,7 @@
  * One English sentence that says what a compiled clause asks, so that a reader can proof-read the record
  * against the standard.
  */
-import { clauseTitle } from './clause-title.ts'
+import { clauseTitle } from './clause-titles.ts'
 import {
   type Clause,
   type Comparison,
@@ -11,10 +11,11 @@ import {
   type Group,
   layerOf,
 } from '../core/criteria/criterion.ts'
-import { bandsInWords, demandWords, statisticSubject } from './demand-words.ts'
+import { bandsInWords, demandWords, statisticSubject } from './clause-demands.ts'
 import { UNIFORMITY_RESOLUTION } from '../core/judging/deviation.ts'
 import { rulesByDoubt } from '../core/criteria/decision-rule.ts'
-import { limitsByClass, listWords } from './limit-words.ts'
+import { limitsByClass } from './limits.ts'
+import { listWords } from './sentences.ts'
 import { premisesWords } from './premises.ts'
 import { KINDS } from '../core/measure/units.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { clauseSentence } from '../../src/words/clause-sentence.ts'
+import { clauseSentence } from '../../src/words/clause-sentences.ts'
 import type { Clause } from '../../src/core/criteria/criterion.ts'
 import type { WrittenClause, WrittenCriterion } from '../../src/records/criteria/written-criterion.ts'
 import { setOf } from '../core/judging/fixture.ts'

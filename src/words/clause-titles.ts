@@ -1,6 +1,6 @@
 /** Heading of a clause: its own title, or the property with condition and age. */
 import type { Clause, Comparison, Group } from '../core/criteria/criterion.ts'
-import { listWords } from './limit-words.ts'
+import { listWords } from './sentences.ts'
 import { property } from '../core/measure/properties.ts'
 
 /** @param conditionTitle a reader's name of a condition */

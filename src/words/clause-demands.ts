@@ -3,10 +3,11 @@
  * supplement changed.
  */
 import type { Band, Clause, Comparison } from '../core/criteria/criterion.ts'
-import { limitsByClass, listWords } from './limit-words.ts'
+import { limitsByClass } from './limits.ts'
+import { listWords } from './sentences.ts'
 import { factWords, premisesWords } from './premises.ts'
 import { property } from '../core/measure/properties.ts'
-import { propertyWords } from './property-words.ts'
+import { propertyWords } from './property-names.ts'
 
 export function bandsInWords(bands: readonly Band[], own: Comparison['property']): string {
   return bands

@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest'
+import { countWords, number, numberWords, unroundedWords } from '../../src/words/numbers.ts'
+
+describe('number', () => {
+  it('prints fixed decimals, a true minus and thin spaces from 10 000 on', () => {
+    expect(number(70.892, 1)).toBe('70.9')
+    expect(number(-0.4, 1)).toBe('\u22120.4')
+    expect(number(1450, 0)).toBe('1450')
+    expect(number(1234567.5, 1)).toBe('1\u2009234\u2009567.5')
+  })
+  it('prints no sign before a zero', () => {
+    expect(number(-0.04, 1)).toBe('0.0')
+  })
+})
+
+describe('numbers in words', () => {
+  it('countWords has a plural for every number but one', () => {
+    expect([0, 1, 2].map((count) => countWords(count, 'result'))).toEqual([
+      '0 results',
+      '1 result',
+      '2 results',
+    ])
+  })
+
+  it('numberWords has a true minus, and a unit where there is one', () => {
+    expect([numberWords(-0.25, 2, '%'), numberWords(3, 0, '')]).toEqual(['\u22120.25 %', '3'])
+  })
+
+  it('unroundedWords shows all digits of a short value, and three more than the comparison of a long one', () => {
+    expect([
+      unroundedWords(34.6, 0, '%'),
+      unroundedWords(2 / 3, 1, ''),
+      unroundedWords(0.1 + 0.2, 1, ''),
+      unroundedWords(35, 1, '%'),
+    ]).toEqual(['34.6 %', '0.6667', '0.3', '35 %'])
+  })
+})

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest'
+import {
+  massText,
+  quantity,
+  resultText,
+  signed,
+  unitSign,
+  usText,
+  writtenText,
+} from '../../src/words/units.ts'
+
+describe('quantity', () => {
+  it('joins value and sign of the unit with a space that does not break', () => {
+    expect(quantity(211.478, 1, 'ohm m')).toBe('211.5\u00a0Ω·m')
+    expect(quantity(2.43, 2, 'g/cm3')).toBe('2.43\u00a0g/cm³')
+    expect(quantity(0.485, 3, '')).toBe('0.485')
+    expect(unitSign('degC')).toBe('°C')
+  })
+  it('signs a difference', () => {
+    expect(signed(1.1, 1, 'percentage points')).toBe('+1.1\u00a0points')
+    expect(signed(-1.8, 1, 'percentage points')).toBe('\u22121.8\u00a0points')
+    expect(signed(0.01, 1, '%')).toBe('0.0\u00a0%')
+  })
+  it('prints a result below the limit of determination as such', () => {
+    expect(resultText({ value: 0.01, decimals: 2, unit: '%', censored: 'below' })).toBe('<\u00a00.01\u00a0%')
+  })
+})
+
+describe('writtenText', () => {
+  it('sets the signs of print in what a bench sheet says', () => {
+    expect(writtenText('44.0 ohm m')).toBe('44.0\u00a0Ω·m')
+    expect(writtenText('2.43 g/cm3')).toBe('2.43\u00a0g/cm³')
+    expect(writtenText('23.1 degC')).toBe('23.1\u00a0°C')
+    expect(writtenText('1.2 kohm')).toBe('1.2\u00a0kΩ')
+    expect(writtenText('2950 short ton')).toBe('2950\u00a0short tons')
+    expect(writtenText('1 short ton')).toBe('1\u00a0short ton')
+  })
+})
+
+describe('massText', () => {
+  it('gives both systems, the site’s own first: a tonne is 2204.622 622 lb, a short ton 2000 lb', () => {
+    expect(massText(1450, 'SI')).toBe('1450\u00a0t (1598\u00a0short\u00a0tons)')
+    expect(massText(1450, 'US')).toBe('1598\u00a0short\u00a0tons (1450\u00a0t)')
+    expect(massText(24.8, 'SI')).toBe('24.8\u00a0t (27.3\u00a0short\u00a0tons)')
+  })
+})
+
+describe('usText', () => {
+  it('gives a strength in psi to the nearest ten and a resistivity in Ω·cm, nothing elsewhere', () => {
+    // 34.129 049 MPa are 4950 psi.
+    expect(usText(34.129049, 'MPa')).toBe('4950\u00a0psi')
+    expect(usText(44, 'ohm m')).toBe('4400\u00a0Ω·cm')
+    expect(usText(83.3, '%')).toBeNull()
+  })
+})
