@@ -36,8 +36,11 @@ function converterFor(node: SchemaNode, file: string, name: string): Converter |
     const target = resolveReference(reference, file)
     return converterFor(target.node, target.file, reference.startsWith('#') ? file + reference : reference)
   }
-  // A schema that holds itself (a clause within a clause) finds this entry and stops.
-  compiled.set(name, null)
+  // A schema that holds itself (a clause within a clause) finds this entry, which waits for the converter below.
+  compiled.set(name, (value, pointer, report) => {
+    const whole = compiled.get(name) ?? null
+    return whole === null ? value : whole(value, pointer, report)
+  })
   const converter = combined(
     quantityConverter(node),
     objectConverter(node, file, name),
