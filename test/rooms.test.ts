@@ -177,7 +177,7 @@ describe('the rooms', () => {
         'edition/publishing.ts',
         'records/files.ts',
         'records/load.ts',
-        'records/places.ts',
+        'records/record-path.ts',
         'records/records.ts',
       ].map((path) => path.replaceAll('/', sep)),
     )

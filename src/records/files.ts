@@ -19,10 +19,10 @@ export interface Unread {
   readonly why: 'outside' | 'folder-link' | 'unreadable' | 'no-file'
 }
 
-export type FolderReading =
+export type FolderListing =
   | { readonly files: readonly ContentFile[]; readonly unread: readonly Unread[] }
   | { readonly fault: string }
-export type TextReading =
+export type FileText =
   | { readonly text: string }
   | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
 
@@ -30,7 +30,7 @@ export type TextReading =
  * Every file below a content folder but those under issued/ and studies/, by path with forward slashes in
  * code-unit order; what cannot be read apart.
  */
-export function listFolder(folder: string): FolderReading {
+export function listFolder(folder: string): FolderListing {
   try {
     if (!statSync(folder).isDirectory()) return { fault: 'is not a folder' }
     const listing = { files: [] as ContentFile[], unread: [] as Unread[] }
@@ -41,13 +41,13 @@ export function listFolder(folder: string): FolderReading {
   }
 }
 
-interface Listing {
+interface Entries {
   readonly files: ContentFile[]
   readonly unread: Unread[]
 }
 
 /** @param path of a folder below the root; '' is the root itself, which throws where it cannot be read */
-function listBelow(root: string, path: string, listing: Listing): void {
+function listBelow(root: string, path: string, listing: Entries): void {
   for (const entry of readdirSync(join(root, path), { withFileTypes: true })) {
     const name = path === '' ? entry.name : `${path}/${entry.name}`
     if (entry.name.startsWith('.') || name === 'issued' || name === 'studies') continue
@@ -58,7 +58,7 @@ function listBelow(root: string, path: string, listing: Listing): void {
   }
 }
 
-function listFolderBelow(root: string, name: string, listing: Listing): void {
+function listFolderBelow(root: string, name: string, listing: Entries): void {
   try {
     listBelow(root, name, listing)
   } catch {
@@ -97,7 +97,7 @@ function leadsInside(root: string, name: string): boolean {
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
 
 /** A content file's text; a byte order mark stays in it, so that columns are those of the file. */
-export function readText(folder: string, path: string): TextReading {
+export function readText(folder: string, path: string): FileText {
   try {
     const full = join(folder, path)
     const status = statSync(full)
@@ -113,7 +113,7 @@ export function readText(folder: string, path: string): TextReading {
   }
 }
 
-function decode(bytes: Buffer): TextReading {
+function decode(bytes: Buffer): FileText {
   try {
     return { text: decoder.decode(bytes) }
   } catch {

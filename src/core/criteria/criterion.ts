@@ -52,7 +52,7 @@ export interface ClauseChange {
   readonly former: Clause
 }
 
-interface ClauseHead {
+export interface ClauseHead {
   readonly id: string
   readonly title?: string
   readonly classes?: readonly string[]

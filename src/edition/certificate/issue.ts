@@ -1,4 +1,5 @@
 /** Issuing: a lot as judged on a date becomes a frozen document and a line in its record. */
+import { revisionLine } from '../../records/edit/revision-line.ts'
 import type { Records } from '../../records/load.ts'
 import { certificateDocument, type Issue } from './certificate.ts'
 import { canonicalJson, digestOf } from './digest.ts'
@@ -57,42 +58,5 @@ export function issueRevision(
   const document = certificateDocument(judgeLot(records, state, place, request.date), records, program, issue)
   const text = canonicalJson(document)
   const digest = digestOf(text)
-  return { document, text, digest, recordLine: recordLine(issue, digest) }
-}
-
-function recordLine(issue: Issue, digest: string): string {
-  const parts = [
-    `number: ${issue.revision}`,
-    `date: ${issue.date}`,
-    `by: ${scalar(issue.by)}`,
-    `function: ${scalar(issue.function)}`,
-    `reason: ${scalar(issue.reason)}`,
-    ...(issue.withdrawn ? ['withdrawn: yes'] : []),
-    ...(issue.replacedBy === null ? [] : [`replaced-by: ${issue.replacedBy}`]),
-    `digest: ${digest}`,
-  ]
-  return `  - { ${parts.join(', ')} }`
-}
-
-/** Plain where YAML reads plain words back as the same text, double-quoted (JSON is YAML) otherwise. */
-function scalar(text: string): string {
-  return /^[A-Za-z][A-Za-z0-9 .-]*[A-Za-z0-9.]$/.test(text) && !/^(true|false|null|yes|no)$/i.test(text)
-    ? text
-    : JSON.stringify(text)
-}
-
-/**
- * A lot's YAML text with one revision more; everything else stays byte for byte.
- * Note: `revisions:` is looked for at the left margin, as a block list; a flow list there is not extended but
- * refused by the caller's re-read.
- */
-export function withRevisionLine(text: string, line: string): string {
-  const newline = text.includes('\r\n') ? '\r\n' : '\n'
-  const lines = text.replace(/\s*$/, '').split(/\r?\n/)
-  const start = lines.findIndex((candidate) => /^revisions:\s*(#.*)?$/.test(candidate))
-  if (start < 0) return `${[...lines, '', 'revisions:', line].join(newline)}${newline}`
-  const after = lines.findIndex((candidate, index) => start < index && /^[^\s#-]/.test(candidate))
-  let end = after < 0 ? lines.length : after
-  while (start + 1 < end && /^\s*(#.*)?$/.test(lines[end - 1] ?? '')) end -= 1
-  return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}`
+  return { document, text, digest, recordLine: revisionLine(issue, digest) }
 }

@@ -1,6 +1,6 @@
 /** References from other records to a clause of a set: optional clauses asked for, approvals. */
 import { everyClause } from '../../core/criteria/criterion.ts'
-import { checkReference, type Known } from './known.ts'
+import { checkReference, type AllRecords } from './references.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 
@@ -13,11 +13,11 @@ interface At {
 export function checkClause(
   named: { readonly set: string; readonly clause: string },
   at: At,
-  known: Known,
+  all: AllRecords,
   report: FileReport,
 ): void {
-  checkReference('criterion', named.set, at.set, known, report)
-  const criterion = known.criteria.get(named.set)
+  checkReference('criterion', named.set, at.set, all, report)
+  const criterion = all.criteria.get(named.set)
   if (criterion === undefined) return
   const ids = [...everyClause(criterion.clauses)].map(({ id }) => id)
   if (ids.includes(named.clause)) return
@@ -34,10 +34,10 @@ export function checkRequested(
   set: string,
   clauses: readonly string[] | undefined,
   at: { readonly set: string; readonly list: string },
-  known: Known,
+  all: AllRecords,
   report: FileReport,
 ): void {
   clauses?.forEach((clause, index) => {
-    checkClause({ set, clause }, { set: at.set, clause: `${at.list}/${index}` }, known, report)
+    checkClause({ set, clause }, { set: at.set, clause: `${at.list}/${index}` }, all, report)
   })
 }

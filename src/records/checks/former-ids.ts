@@ -1,5 +1,5 @@
 /** Earlier ids of lots: each keeps an address alive, so that no other lot may have it. */
-import { placeOf } from '../places.ts'
+import { recordAt } from '../record-path.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 
@@ -18,9 +18,9 @@ export function checkFormers(lots: ReadonlyMap<string, LoadedLot>, ids: Iterable
   for (const [id, { record, report }] of lots) {
     record.formerly?.forEach((former, index) => {
       const at = `/formerly/${index}`
-      const place = placeOf(`lots/${former}.yaml`)
-      if (!('kind' in place))
-        report.at(at, 'id-invalid', `"${former}" can never have been the id of a lot`, place.mend)
+      const named = recordAt(`lots/${former}.yaml`)
+      if (!('kind' in named))
+        report.at(at, 'id-invalid', `"${former}" can never have been the id of a lot`, named.mend)
       const key = former.toLowerCase()
       const [owner, other] = [taken.get(key), formers.get(key)]
       if (owner !== undefined)

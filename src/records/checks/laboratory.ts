@@ -2,27 +2,27 @@
 import { deviationKinds } from '../../core/doubt/stated-repeatability.ts'
 import { isFault, readQuantity } from '../../core/measure/units.ts'
 import { checkDate, checkPeriod } from './dates.ts'
-import { checkReference, type Known } from './known.ts'
+import { checkReference, type AllRecords } from './references.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { reportQuantity } from '../schema/schema-faults.ts'
+import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Laboratory } from '../schema/loaded-records.ts'
-import { escapePointer } from '../yaml/yaml-source.ts'
+import { below } from '../yaml/pointer.ts'
 
-export function checkLaboratory(laboratory: Laboratory, known: Known, report: FileReport): void {
+export function checkLaboratory(laboratory: Laboratory, all: AllRecords, report: FileReport): void {
   laboratory.accreditation?.forEach((entry, index) => {
     checkPeriod(entry, `/accreditation/${index}`, report)
-    entry.conditions?.forEach((id, place) => {
-      checkReference('condition', id, `/accreditation/${index}/conditions/${place}`, known, report)
+    entry.conditions?.forEach((id, which) => {
+      checkReference('condition', id, `/accreditation/${index}/conditions/${which}`, all, report)
     })
   })
   for (const [key, methods] of Object.entries(laboratory.methods ?? {})) {
     methods?.forEach((method, index) => {
-      checkPeriod(method, `/methods/${escapePointer(key)}/${index}`, report)
+      checkPeriod(method, below(below('/methods', key), index), report)
     })
   }
   laboratory.repeatability?.forEach((entry, index) => {
     checkPeriod(entry, `/repeatability/${index}`, report)
-    checkReference('condition', entry.condition, `/repeatability/${index}/condition`, known, report)
+    checkReference('condition', entry.condition, `/repeatability/${index}/condition`, all, report)
     checkDeviation(entry, `/repeatability/${index}/standard-deviation`, report)
   })
   laboratory.proficiency?.forEach((round, index) => {

@@ -3,7 +3,7 @@ import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { Quantity, QuantityKind } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { RecordKind } from '../schema/schemas.ts'
-import { escapePointer } from '../yaml/yaml-source.ts'
+import { below } from '../yaml/pointer.ts'
 
 type Bounds = readonly [number, number]
 
@@ -76,7 +76,7 @@ function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds 
 }
 
 function pointerOf(path: Path): string {
-  return path.map((part) => `/${escapePointer(String(part))}`).join('')
+  return path.map((part) => below('', String(part))).join('')
 }
 
 function walk(value: unknown, path: Path, visit: (quantity: Quantity) => void): void {

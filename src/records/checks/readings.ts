@@ -4,7 +4,7 @@ import { checkDate, checkOrder } from './dates.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { DescribedCondition } from '../records.ts'
 import type { ResistivityTest, StrengthTest } from '../schema/loaded-records.ts'
-import { escapePointer } from '../yaml/yaml-source.ts'
+import { below } from '../yaml/pointer.ts'
 
 interface Mortar {
   readonly cast: string
@@ -74,26 +74,28 @@ function checkComplete(reading: StrengthTest | ResistivityTest, at: string, repo
       'a test that was done has neither specimens nor mean',
       'add the readings, or take "tested" out: the test is then planned',
     )
-  for (const [mark, specimen] of Object.entries(reading.specimens ?? {})) {
-    if ('written' in specimen) continue
-    const members = Object.keys(specimen)
-    const stated = READINGS.filter((key) => members.includes(key))
-    const place = `${at}/specimens/${escapePointer(mark)}`
-    if (1 < stated.length)
-      report.at(
-        `${place}/${stated[1]}`,
-        'reading-twice',
-        `specimen ${mark} states its ${stated.join(' and its ')}`,
-        `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
-      )
-    if (stated.length > 0 || members.includes('excluded')) continue
+  for (const [mark, specimen] of Object.entries(reading.specimens ?? {}))
+    if (!('written' in specimen)) checkSpecimen(mark, specimen, below(`${at}/specimens`, mark), report)
+}
+
+/** One reading, or the reason why there is none. */
+function checkSpecimen(mark: string, specimen: object, at: string, report: FileReport): void {
+  const members = Object.keys(specimen)
+  const stated = READINGS.filter((key) => members.includes(key))
+  if (1 < stated.length)
     report.at(
-      place,
+      `${at}/${stated[1]}`,
+      'reading-twice',
+      `specimen ${mark} states its ${stated.join(' and its ')}`,
+      `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
+    )
+  if (stated.length === 0 && !members.includes('excluded'))
+    report.at(
+      at,
       'key-missing',
       `specimen ${mark} has no reading`,
       'add its load or resistance, or why it is excluded',
     )
-  }
 }
 
 function checkTwice(

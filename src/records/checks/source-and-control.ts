@@ -5,16 +5,16 @@ import { checkClause, checkRequested } from './clause-reference.ts'
 import { checkDate, checkOrder, checkPeriod } from './dates.ts'
 import { reportRange, within } from './physical.ts'
 import { checkReadings } from './readings.ts'
-import { checkMortarCondition, checkReference, type Known } from './known.ts'
+import { checkMortarCondition, checkReference, type AllRecords } from './references.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { reportQuantity } from '../schema/schema-faults.ts'
+import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Control, Source } from '../schema/loaded-records.ts'
-import { escapePointer } from '../yaml/yaml-source.ts'
+import { below } from '../yaml/pointer.ts'
 
-export function checkSource(source: Source, known: Known, report: FileReport): void {
-  checkReference('producer', source.producer, '/producer', known, report)
-  const plants = Object.keys(known.producers.get(source.producer)?.plants ?? {})
-  if (source.plant !== undefined && known.producers.has(source.producer) && !plants.includes(source.plant)) {
+export function checkSource(source: Source, all: AllRecords, report: FileReport): void {
+  checkReference('producer', source.producer, '/producer', all, report)
+  const plants = Object.keys(all.producers.get(source.producer)?.plants ?? {})
+  if (source.plant !== undefined && all.producers.has(source.producer) && !plants.includes(source.plant)) {
     report.at(
       '/plant',
       'reference-unknown',
@@ -23,20 +23,20 @@ export function checkSource(source: Source, known: Known, report: FileReport): v
     )
   }
   source.criteria?.forEach((entry, index) => {
-    checkReference('criterion', entry.set, `/criteria/${index}/set`, known, report)
+    checkReference('criterion', entry.set, `/criteria/${index}/set`, all, report)
     checkPeriod(entry, `/criteria/${index}`, report)
     checkRequested(
       entry.set,
       entry.requested,
       { set: `/criteria/${index}/set`, list: `/criteria/${index}/requested` },
-      known,
+      all,
       report,
     )
   })
   source.approvals?.forEach((approval, index) => {
-    checkApproval(approval, `/approvals/${index}`, known, report)
+    checkApproval(approval, `/approvals/${index}`, all, report)
   })
-  checkStated(source, known, report)
+  checkStated(source, all, report)
   source.events?.forEach((event, index) => {
     const dated = [
       checkDate(event.date, `/events/${index}/date`, report),
@@ -63,11 +63,11 @@ type SourceApproval = NonNullable<Source['approvals']>[number]
  * An approval of a value over a plain limit names the set and the clause; one of the source as a whole names
  * neither.
  */
-function checkApproval(approval: SourceApproval, at: string, known: Known, report: FileReport): void {
+function checkApproval(approval: SourceApproval, at: string, all: AllRecords, report: FileReport): void {
   checkPeriod(approval, at, report)
   const { set, clause } = approval
   if (set !== undefined && clause !== undefined)
-    checkClause({ set, clause }, { set: `${at}/set`, clause: `${at}/clause` }, known, report)
+    checkClause({ set, clause }, { set: `${at}/set`, clause: `${at}/clause` }, all, report)
   else if (set !== undefined || clause !== undefined)
     report.atKey(
       at,
@@ -80,28 +80,28 @@ function checkApproval(approval: SourceApproval, at: string, known: Known, repor
 /** Documents in order of time, and sets that exist: what a lot and a source state alike. */
 export function checkStated(
   stated: Pick<Source, 'documents' | 'class-under'>,
-  known: Known,
+  all: AllRecords,
   report: FileReport,
 ): void {
   stated.documents?.forEach((document, index) => {
     checkPeriod(document, `/documents/${index}`, report)
   })
   for (const set of Object.keys(stated['class-under'] ?? {}))
-    checkReference('criterion', set, `/class-under/${escapePointer(set)}`, known, report)
+    checkReference('criterion', set, below('/class-under', set), all, report)
 }
 
 /** A declared value is written with its unit; which unit the schema cannot say, for it depends on the key. */
 function checkDeclared(key: PropertyKey, text: string, report: FileReport): void {
   const { kind, bounds } = property(key)
   const quantity = readQuantity(text, kind)
-  const pointer = `/declared/${escapePointer(key)}`
+  const pointer = below('/declared', key)
   if (isFault(quantity)) reportQuantity(pointer, quantity, [kind], report)
   else if (!within(quantity.value, bounds)) reportRange(pointer, quantity, bounds, report)
 }
 
-export function checkControl(control: Control, known: Known, report: FileReport): void {
-  checkMortarCondition(control.condition, '/condition', known, report)
-  checkReference('laboratory', control.laboratory, '/laboratory', known, report)
+export function checkControl(control: Control, all: AllRecords, report: FileReport): void {
+  checkMortarCondition(control.condition, '/condition', all, report)
+  checkReference('laboratory', control.laboratory, '/laboratory', all, report)
   checkDate(control.cast, '/cast', report)
-  checkReadings(control, '', known.conditions.get(control.condition), report)
+  checkReadings(control, '', all.conditions.get(control.condition), report)
 }

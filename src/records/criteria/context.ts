@@ -1,18 +1,19 @@
 /** What the compiling of one criterion carries along: where it is in the record, and how it reports. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
-import type { CriterionCode } from './codes.ts'
+import { below } from '../yaml/pointer.ts'
+import type { CriterionCode } from '../diagnostics/criterion-codes.ts'
 
 export interface CompileFault {
-  readonly code: string
+  readonly code: CriterionCode
   readonly message: string
   readonly mend: string
 }
 
 /**
- * What the compiling knows of other records. `base` gives a compiled set, or why there is none: it has faults
+ * Ids of the other records that a set may name. `base` gives a compiled set, or why there is none: it has faults
  * of its own, or leads back here.
  */
-export interface KnownRecords {
+export interface OtherRecords {
   readonly conditions: ReadonlySet<string>
   readonly criteria: ReadonlySet<string>
   readonly base: (id: string) => Criterion | 'faulty' | 'cycle'
@@ -24,7 +25,7 @@ export interface CompileContext {
   readonly classes: readonly string[]
   /** Categories of every axis; a limit may be by category. */
   readonly categories: readonly string[]
-  readonly known: KnownRecords
+  readonly others: OtherRecords
   fault(pointer: string, code: CriterionCode, message: string, mend: string): void
 }
 
@@ -32,7 +33,7 @@ export interface CompileContext {
 export function compileContext(
   id: string,
   classes: readonly string[],
-  known: KnownRecords,
+  others: OtherRecords,
   report: (pointer: string, fault: CompileFault) => void,
 ): CompileContext & { faults(): number } {
   let count = 0
@@ -40,7 +41,7 @@ export function compileContext(
     id,
     classes,
     categories: [...new Set(classes.flatMap((name) => name.split('/')))],
-    known,
+    others,
     fault: (pointer, code, message, mend) => {
       count += 1
       report(pointer, { code, message, mend })
@@ -49,26 +50,17 @@ export function compileContext(
   }
 }
 
-/** JSON pointer to a member. */
-export function below(pointer: string, key: string | number): string {
-  return `${pointer}/${String(key).replaceAll('~', '~0').replaceAll('/', '~1')}`
+/** Reports every class of a list that the set does not have. @param pointer of the list */
+export function checkClasses(context: CompileContext, classes: readonly string[], pointer: string): void {
+  classes.forEach((name, index) => {
+    checkClass(context, name, below(pointer, index))
+  })
 }
 
-/** Reports every class of a list that the set does not have. */
-export function checkClasses(
-  context: CompileContext,
-  classes: readonly string[],
-  pointer: (index: number, name: string) => string,
-): void {
-  classes.forEach((name, index) => {
-    if (!context.classes.includes(name) && !context.categories.includes(name))
-      context.fault(
-        pointer(index, name),
-        'criterion-class-unknown',
-        `the set has no class "${name}"`,
-        classMend(context),
-      )
-  })
+/** Reports a class that the set does not have, where it is named. */
+export function checkClass(context: CompileContext, name: string, pointer: string): void {
+  if (context.classes.includes(name) || context.categories.includes(name)) return
+  context.fault(pointer, 'criterion-class-unknown', `the set has no class "${name}"`, classMend(context))
 }
 
 function classMend({ classes }: CompileContext): string {

@@ -1,4 +1,4 @@
-/** Limits of a clause: written text to quantities by class, and whether a value can meet them together. */
+/** Limits of a clause: written text to quantities by class. */
 import { EVERY_CLASS, type Limit } from '../../core/criteria/criterion.ts'
 import {
   acceptedSpellings,
@@ -9,7 +9,9 @@ import {
   type QuantityKind,
   readQuantity,
 } from '../../core/measure/units.ts'
-import { below, checkClasses, type CompileContext } from './context.ts'
+import { below } from '../yaml/pointer.ts'
+import { checkClass, type CompileContext } from './context.ts'
+import { checkTogether } from './limits-together.ts'
 import { WRITTEN_OPERATORS, type WrittenLimit, type WrittenOperators } from './written-criterion.ts'
 
 /**
@@ -28,16 +30,16 @@ export function compileLimits(
     const value = written[operator]
     if (value === undefined || value === 'no') return []
     if (operator === 'report') return [{ operator, byClass: {} }]
-    const place = below(pointer, operator)
+    const at = below(pointer, operator)
     return [
       {
         operator,
         byClass:
           typeof value === 'string'
-            ? everyClass(context, [value], kind, () => place)
+            ? everyClass(context, [value], kind, () => at)
             : isList(value)
-              ? everyClass(context, value, kind, (index) => below(place, index))
-              : perClass(context, value, kind, place),
+              ? everyClass(context, value, kind, (index) => below(at, index))
+              : perClass(context, value, kind, at),
       },
     ]
   })
@@ -55,9 +57,9 @@ function everyClass(
   context: CompileContext,
   texts: readonly string[],
   kind: QuantityKind,
-  place: (index: number) => string,
+  at: (index: number) => string,
 ): ByClass {
-  return { [EVERY_CLASS]: texts.flatMap((text, index) => compileQuantity(context, text, kind, place(index))) }
+  return { [EVERY_CLASS]: texts.flatMap((text, index) => compileQuantity(context, text, kind, at(index))) }
 }
 
 function perClass(
@@ -67,7 +69,7 @@ function perClass(
   pointer: string,
 ): ByClass {
   const names = Object.keys(map)
-  checkClasses(context, names, (_, name) => below(pointer, name))
+  for (const name of names) checkClass(context, name, below(pointer, name))
   return Object.fromEntries(
     names.map((name) => [name, compileQuantity(context, map[name] ?? '', kind, below(pointer, name))]),
   )
@@ -119,77 +121,5 @@ function faultWords(fault: QuantityFault, kind: QuantityKind): string {
       return 'is beyond any physical value'
     case 'not-a-number':
       return `is no quantity; ${asked}`
-  }
-}
-
-/** Bound of one side for one class, in the stored unit. */
-interface Bound {
-  readonly value: number
-  readonly strict: boolean
-  readonly text: string
-}
-
-/** Reports limits that no value can meet together, for any class. */
-export function checkTogether(context: CompileContext, limits: readonly Limit[], pointer: string): void {
-  const classes = new Set(limits.flatMap((limit) => Object.keys(limit.byClass)))
-  for (const name of classes) {
-    const { lowest, highest } = strictestBounds(limits, name)
-    if (lowest === undefined || highest === undefined) continue
-    const empty =
-      highest.value < lowest.value || (highest.value === lowest.value && (lowest.strict || highest.strict))
-    if (!empty) continue
-    const forClass = name === EVERY_CLASS ? '' : ` for class ${name}`
-    context.fault(
-      pointer,
-      'criterion-limits-contradict',
-      `no value can be ${lowest.text} and ${highest.text}${forClass}`,
-      'write the lower limit below the upper one',
-    )
-  }
-}
-
-/** The highest lower and the lowest upper bound that hold for a class. */
-function strictestBounds(limits: readonly Limit[], name: string): { lowest?: Bound; highest?: Bound } {
-  const bounds = limits.flatMap((limit) =>
-    boundsOf(limit, limit.byClass[name] ?? limit.byClass[EVERY_CLASS] ?? []),
-  )
-  const lows = bounds
-    .filter((bound) => bound.side === 'low')
-    .sort((a, b) => b.value - a.value || Number(b.strict) - Number(a.strict))
-  const highs = bounds
-    .filter((bound) => bound.side === 'high')
-    .sort((a, b) => a.value - b.value || Number(b.strict) - Number(a.strict))
-  return { lowest: lows[0], highest: highs[0] }
-}
-
-function boundsOf(
-  { operator }: Limit,
-  [first, second]: readonly Quantity[],
-): (Bound & { readonly side: 'low' | 'high' })[] {
-  if (first === undefined) return []
-  const { value, written } = first
-  switch (operator) {
-    case 'at-least':
-      return [{ side: 'low', value, strict: false, text: `at least ${written}` }]
-    case 'above':
-      return [{ side: 'low', value, strict: true, text: `above ${written}` }]
-    case 'at-most':
-      return [{ side: 'high', value, strict: false, text: `at most ${written}` }]
-    case 'below':
-      return [{ side: 'high', value, strict: true, text: `below ${written}` }]
-    case 'magnitude-at-most':
-      return [
-        { side: 'low', value: -value, strict: false, text: `at least −${written}` },
-        { side: 'high', value, strict: false, text: `at most ${written}` },
-      ]
-    case 'between':
-      return second === undefined
-        ? []
-        : [
-            { side: 'low', value, strict: false, text: `at least ${written}` },
-            { side: 'high', value: second.value, strict: false, text: `at most ${second.written}` },
-          ]
-    case 'report':
-      return []
   }
 }

@@ -1,10 +1,12 @@
 /** Premises of a clause: demands on properties and facts that decide whether something applies. */
 import type { Premise, PropertyPremise } from '../../core/criteria/criterion.ts'
+import { defined } from '../../core/measure/defined.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
-import { below, type CompileContext } from './context.ts'
+import { below } from '../yaml/pointer.ts'
+import { checkConditionAndAge } from './condition-and-age.ts'
+import type { CompileContext } from './context.ts'
 import { compileLimits } from './limits.ts'
 import { WRITTEN_OPERATORS, type WrittenOperators, type WrittenPremise } from './written-criterion.ts'
-import { checkCondition, present, propertyKey } from './parts.ts'
 
 /** @returns the premises that could be read; faults are reported where they stand */
 export function compilePremises(
@@ -29,16 +31,9 @@ function compilePremise(context: CompileContext, written: WrittenPremise, pointe
     )
     return []
   }
-  const key = propertyKey(written.property)
-  checkCondition(context, written, key, pointer)
-  return [
-    {
-      property: key,
-      ...present('condition', written.condition),
-      ...present('age', written.age),
-      limits: premiseLimits(context, written, key, pointer),
-    },
-  ]
+  const asked = defined({ property: written.property, condition: written.condition, age: written.age })
+  checkConditionAndAge(context, asked, pointer)
+  return [{ ...asked, limits: premiseLimits(context, written, asked.property, pointer) }]
 }
 
 /** Limits of a premise or a band: at least one operator, `report` aside. */

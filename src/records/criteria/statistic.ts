@@ -1,9 +1,10 @@
-/** What a clause judges in place of the single result. */
+/** What a clause judges in at of the single result. */
 import type { Comparison, Statistic } from '../../core/criteria/criterion.ts'
-import { below, type CompileContext } from './context.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { below } from '../yaml/pointer.ts'
+import type { CompileContext } from './context.ts'
+import { daysOf } from './duration.ts'
 import type { WrittenClause, WrittenStatistic } from './written-criterion.ts'
-
-const HOURS_A_DAY = 24
 
 /** @param deviation of the clause, with which only a tolerance goes together */
 export function compileStatistic(
@@ -13,19 +14,19 @@ export function compileStatistic(
   pointer: string,
 ): Statistic | undefined {
   if (written.statistic === undefined) return undefined
-  const place = below(pointer, 'statistic')
-  const statistic = statisticOf(context, written.statistic, place)
+  const at = below(pointer, 'statistic')
+  const statistic = statisticOf(context, written.statistic, at)
   if (statistic === undefined) return undefined
   if (deviation !== undefined && statistic.of !== 'tolerance')
     context.fault(
-      place,
+      at,
       'criterion-statistic',
       `a ${statistic.of} is taken of results, and the clause is on their deviation`,
       'take "deviation-from" or "statistic" out',
     )
   if (statistic.of === 'tolerance' && deviation?.from === 'preceding')
     context.fault(
-      place,
+      at,
       'criterion-statistic',
       'a share of results around a mean that moves with them has no meaning',
       'write "deviation-from: { declared: yes }"',
@@ -40,7 +41,7 @@ export function compileStatistic(
     )
   ) {
     context.fault(
-      below(place, 'attributes'),
+      below(at, 'attributes'),
       'criterion-statistic',
       'the acceptance numbers do not rise',
       'list them by number of results, the smallest first',
@@ -49,15 +50,11 @@ export function compileStatistic(
   return statistic
 }
 
-function statisticOf(
-  context: CompileContext,
-  written: WrittenStatistic,
-  place: string,
-): Statistic | undefined {
+function statisticOf(context: CompileContext, written: WrittenStatistic, at: string): Statistic | undefined {
   const whole = (key: string, value: number): number => {
     if (!Number.isInteger(value))
       context.fault(
-        below(place, key),
+        below(at, key),
         'criterion-statistic',
         `${value} results is no whole number`,
         'write a whole number',
@@ -70,35 +67,35 @@ function statisticOf(
   if (variables !== undefined) {
     return {
       of: 'variables',
-      days: variables.period.value / HOURS_A_DAY,
+      days: daysOf(variables.period),
       atLeast: whole('variables', variables['at-least']),
-      share: share(context, variables.share.value, below(place, 'variables')),
-      confidence: share(context, variables.confidence.value, below(place, 'variables')),
+      share: share(context, variables.share.value, below(at, 'variables')),
+      confidence: share(context, variables.confidence.value, below(at, 'variables')),
     }
   }
   if (attributes !== undefined)
     return {
       of: 'attributes',
-      days: attributes.period.value / HOURS_A_DAY,
+      days: daysOf(attributes.period),
       acceptance: attributes.acceptance,
-      ...(attributes.beyond === undefined ? {} : { beyond: attributes.beyond }),
+      ...defined({ beyond: attributes.beyond }),
     }
   if (tolerance !== undefined)
     return {
       of: 'tolerance',
       count: whole('tolerance', tolerance.results),
       atLeast: whole('tolerance', tolerance['at-least']),
-      share: share(context, tolerance.share.value, below(place, 'tolerance')),
+      share: share(context, tolerance.share.value, below(at, 'tolerance')),
     }
   if (written.variability !== undefined)
     return { of: 'variability', count: whole('variability', written.variability.results) }
   return written.declared === 'yes' ? { of: 'declared' } : undefined
 }
 
-function share(context: CompileContext, percent: number, place: string): number {
+function share(context: CompileContext, percent: number, at: string): number {
   if (!(0 < percent && percent < 100))
     context.fault(
-      place,
+      at,
       'criterion-statistic',
       `a share of ${percent} % cannot be shown by results`,
       'write a share above 0 % and below 100 %',

@@ -2,7 +2,7 @@
  * Every code that a diagnostic can carry, with its meaning. Codes are permanent: reports and editors refer to
  * them.
  */
-import { CRITERION_CODES } from '../criteria/codes.ts'
+import { CRITERION_CODES } from './criterion-codes.ts'
 
 export const CODES = {
   'file-unreadable': 'a file cannot be read, is larger than the limit, or is not UTF-8 text',

@@ -4,7 +4,9 @@
  */
 import type { Diagnostic } from './diagnostic.ts'
 import type { Code } from './codes.ts'
-import { lineAndColumn, lineStarts, type Span, spansOf } from '../yaml/yaml-source.ts'
+import { lineAndColumn, lineStarts } from '../yaml/line-and-column.ts'
+import { above } from '../yaml/pointer.ts'
+import { type Span, spansOf } from '../yaml/spans.ts'
 
 export interface FileReport {
   readonly file: string
@@ -14,7 +16,7 @@ export interface FileReport {
   /** A fault at the key of a value. */
   atKey(pointer: string, code: Code, message: string, mend: string): void
   /** A fault at a line and column. */
-  atPlace(line: number, column: number, code: Code, message: string, mend: string): void
+  atPosition(line: number, column: number, code: Code, message: string, mend: string): void
   /** How the value at a pointer was written. */
   written(pointer: string): Span | undefined
   readonly count: () => number
@@ -26,10 +28,7 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
   let count = 0
   const span = (pointer: string): Span | undefined => {
     spans ??= spansOf(text)
-    return (
-      spans.get(pointer) ??
-      (pointer === '' ? undefined : spans.get(pointer.slice(0, pointer.lastIndexOf('/'))))
-    )
+    return spans.get(pointer) ?? (pointer === '' ? undefined : spans.get(above(pointer)))
   }
   const add = (start: number, end: number, code: Code, message: string, mend: string) => {
     count += 1
@@ -52,14 +51,14 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
     file,
     text,
     at: (pointer, code, message, mend) => {
-      const place = span(pointer)
-      add(place?.start ?? 0, place?.end ?? 1, code, message, mend)
+      const found = span(pointer)
+      add(found?.start ?? 0, found?.end ?? 1, code, message, mend)
     },
     atKey: (pointer, code, message, mend) => {
-      const place = span(pointer)
-      add(place?.key?.start ?? place?.start ?? 0, place?.key?.end ?? place?.end ?? 1, code, message, mend)
+      const found = span(pointer)
+      add(found?.key?.start ?? found?.start ?? 0, found?.key?.end ?? found?.end ?? 1, code, message, mend)
     },
-    atPlace: (line, column, code, message, mend) => {
+    atPosition: (line, column, code, message, mend) => {
       count += 1
       diagnostics.push({ code, severity: 'error', file, line, column, message, mend })
     },

@@ -5,7 +5,7 @@
  */
 import { isFault, type QuantityFault, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
 import { type RecordKind, resolveReference, type SchemaNode, schemaNamed } from './schemas.ts'
-import { escapePointer } from '../yaml/yaml-source.ts'
+import { below } from '../yaml/pointer.ts'
 
 /** Called for each text that is no quantity; `kinds` are those the place accepts. */
 export type ReportQuantity = (pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[]) => void
@@ -99,7 +99,7 @@ function objectConverter(node: SchemaNode, file: string, name: string): Converte
       result[key] =
         converter === null
           ? member
-          : converter(member, pointer === undefined ? undefined : `${pointer}/${escapePointer(key)}`, report)
+          : converter(member, pointer === undefined ? undefined : below(pointer, key), report)
     }
     return result
   }
@@ -112,6 +112,6 @@ function arrayConverter(node: SchemaNode, file: string, name: string): Converter
     ? null
     : (value, pointer, report) =>
         (value as unknown[]).map((item, index) =>
-          converter(item, pointer === undefined ? undefined : `${pointer}/${index}`, report),
+          converter(item, pointer === undefined ? undefined : below(pointer, index), report),
         )
 }

@@ -3,23 +3,7 @@ import { readFileSync } from 'node:fs'
 import { Ajv2020, type ErrorObject, type ValidateFunction } from 'ajv/dist/2020.js'
 
 /** Kinds of record that have a schema of their own. */
-export type RecordKind =
-  | 'site'
-  | 'producer'
-  | 'laboratory'
-  | 'source'
-  | 'condition'
-  | 'control'
-  | 'criterion'
-  | 'lot'
-  | 'method'
-
-export type SchemaNode = { readonly [key: string]: unknown }
-
-const NAMES = [
-  'common',
-  'quantities',
-  'properties',
+export const RECORD_KINDS = [
   'site',
   'producer',
   'laboratory',
@@ -30,6 +14,11 @@ const NAMES = [
   'lot',
   'method',
 ] as const
+export type RecordKind = (typeof RECORD_KINDS)[number]
+
+export type SchemaNode = { readonly [key: string]: unknown }
+
+const NAMES = ['common', 'quantities', 'properties', ...RECORD_KINDS] as const
 
 const schemas = new Map<string, SchemaNode>(
   NAMES.map((name) => [
@@ -40,8 +29,8 @@ const schemas = new Map<string, SchemaNode>(
 
 /**
  * The patterns of quantities guide editors alone. Whether a text is a quantity is for the reader of
- * quantities to say, which also says
- * why not: a second opinion could only differ from it, and a record would be refused without a word.
+ * quantities to say, which also says why not: a second opinion could only differ from it, and a record
+ * would be refused without a word.
  */
 function forValidation(schema: SchemaNode): SchemaNode {
   return JSON.parse(JSON.stringify(schema, (_key, node: unknown) => withoutPattern(node))) as SchemaNode

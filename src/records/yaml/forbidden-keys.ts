@@ -2,7 +2,7 @@
  * Keys that JavaScript gives a meaning of its own: a reading under such a mark could be lost without a word.
  */
 import type { FileReport } from '../diagnostics/report.ts'
-import { escapePointer } from './yaml-source.ts'
+import { below } from './pointer.ts'
 
 export const FORBIDDEN_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype'])
 
@@ -17,7 +17,7 @@ export function reportForbiddenKeys(value: unknown, text: string, report: FileRe
 function visit(value: unknown, pointer: string, report: FileReport): void {
   if (typeof value !== 'object' || value === null) return
   for (const [key, member] of Object.entries(value)) {
-    const at = `${pointer}/${escapePointer(key)}`
+    const at = below(pointer, key)
     const forbidden = !Array.isArray(value) && FORBIDDEN_KEYS.has(key)
     if (forbidden)
       report.atKey(at, 'yaml-forbidden-key', `the key "${key}" is not allowed anywhere`, 'take it out')

@@ -2,13 +2,14 @@
 import { converterOf } from '../schema/convert.ts'
 import { reportForbiddenKeys } from './forbidden-keys.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { reportQuantity, reportSchemaErrors } from '../schema/schema-faults.ts'
+import { reportQuantity } from '../schema/quantity-faults.ts'
+import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
-import { readYaml, type YamlFault } from './yaml-source.ts'
+import { parseYaml, type YamlFault } from './parse-yaml.ts'
 
 /** The loaded record; undefined where anything in it is at fault. */
 export function loadYaml(kind: RecordKind, text: string, report: FileReport): unknown {
-  const yaml = readYaml(text)
+  const yaml = parseYaml(text)
   if ('fault' in yaml) {
     reportYaml(yaml.fault, text, report)
     return undefined
@@ -43,7 +44,7 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
   const source = text.split('\n')[line - 1] ?? ''
   const mark = blockMark(source, column, message)
   if (mark !== null) {
-    report.atPlace(
+    report.atPosition(
       line,
       mark,
       'yaml-block-mark',
@@ -51,13 +52,13 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
       'write the value read, or put the text in quotes; a bound from below is written < 0.1 %',
     )
   } else if (code === 'yaml-alias')
-    report.atPlace(line, column, code, 'an alias (*name) is used', 'write the value out')
+    report.atPosition(line, column, code, 'an alias (*name) is used', 'write the value out')
   else if (code === 'yaml-duplicate-key')
-    report.atPlace(line, column, code, 'the key stands twice in this mapping', 'keep one of the two')
+    report.atPosition(line, column, code, 'the key stands twice in this mapping', 'keep one of the two')
   else if (code === 'yaml-empty')
-    report.atPlace(1, 1, code, 'the file holds no record', 'write the record, or take the file out')
+    report.atPosition(1, 1, code, 'the file holds no record', 'write the record, or take the file out')
   else
-    report.atPlace(
+    report.atPosition(
       line,
       column,
       code,

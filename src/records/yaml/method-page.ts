@@ -18,7 +18,7 @@ const HEADING = /^\ufeff?---\r?\n([\s\S]*?)\r?\n---\r?\n/
 export function readMethodPage(id: string, text: string, report: FileReport): MethodPage | undefined {
   const heading = HEADING.exec(text)
   if (heading === null) {
-    report.atPlace(
+    report.atPosition(
       1,
       1,
       'key-missing',
@@ -32,7 +32,7 @@ export function readMethodPage(id: string, text: string, report: FileReport): Me
   const record = loadYaml('method', `\n${heading[1]}`, report) as MethodHeading | undefined
   const lines = text.slice(heading[0].length).split(/\r?\n/)
   for (const { line, column, message, mend } of programTextIn(lines, heading[0].split('\n').length))
-    report.atPlace(line, column, 'method-program', message, mend)
+    report.atPosition(line, column, 'method-program', message, mend)
   if (record === undefined || report.count() > before) return undefined
   return {
     id,

@@ -324,7 +324,7 @@ describe('judge, the standing of a clause, and the record', () => {
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
   })
-  const change = (date: string, kind = 'process-change') => ({ date, kind, title: 'New burner' })
+  const change = (date: string, kind = 'equipment-change') => ({ date, kind, title: 'New burner' })
 
   it.each([
     ['in force', [letter('2026-01-01', '2026-12-31')], [], 'meets'],
@@ -348,7 +348,7 @@ describe('judge, the standing of a clause, and the record', () => {
     ],
   ])('judge, 23. a document %s', (_, documents, events, outcome) => {
     expect(
-      judged({ document: 'certification', 'void-on': ['process-change'] }, {}, { documents, events }).outcome,
+      judged({ document: 'certification', 'void-on': ['equipment-change'] }, {}, { documents, events }).outcome,
     ).toBe(outcome)
   })
 

@@ -30,7 +30,7 @@ describe('judge, comparisons', () => {
     ['3. range, its lower end', { between: ['2.0 %', '7.0 %'] }, 4, 1.9, 2],
     ['3. range, its upper end', { between: ['2.0 %', '7.0 %'] }, 4, 7.1, 7],
   ])('judge, %s: met, not met, and met on the limit', (_, operator, met, missed, on) => {
-    const clause = { property: 'SO3', ...operator }
+    const clause = { property: 'SO3', ...operator } as const
     expect([met, missed, on].map((value) => judged(clause, { SO3: value }).outcome)).toEqual([
       'meets',
       'does-not-meet',
@@ -43,7 +43,7 @@ describe('judge, comparisons', () => {
     ['above', { above: '18.0 %' }, 18.1, 18],
     ['below', { below: '18.0 %' }, 17.9, 18],
   ])('judge, 2. strict bound %s: not met on the limit itself', (_, operator, met, on) => {
-    const clause = { property: 'CaO', ...operator }
+    const clause = { property: 'CaO', ...operator } as const
     expect([met, on].map((value) => judged(clause, { CaO: value }).outcome)).toEqual([
       'meets',
       'does-not-meet',
@@ -52,7 +52,7 @@ describe('judge, comparisons', () => {
   })
 
   it('judge, 4. bound on the magnitude: expansion and contraction alike', () => {
-    const clause = { property: 'autoclave-expansion', 'magnitude-at-most': '0.8 %' }
+    const clause: WrittenClause = { property: 'autoclave-expansion', 'magnitude-at-most': '0.8 %' }
     expect(
       [0.3, -0.3, 0.8, -0.8, 0.9, -0.9].map(
         (value) => judged(clause, { 'autoclave-expansion': value }).outcome,
@@ -115,7 +115,7 @@ describe('judge, comparisons', () => {
   })
 
   it('judge, 6. the same demand in another sense: passing against retained', () => {
-    const clause = { property: 'passing-45um', 'at-least': '75 %' }
+    const clause: WrittenClause = { property: 'passing-45um', 'at-least': '75 %' }
     expect([20, 25, 26].map((value) => judged(clause, { 'residue-45um': value }).outcome)).toEqual([
       'meets',
       'meets',
@@ -131,7 +131,7 @@ describe('judge, comparisons', () => {
   })
 
   it('judge, 6. the same demand in another unit', () => {
-    const surface = { property: 'specific-surface', between: ['15 m2/g', '35 m2/g'] }
+    const surface: WrittenClause = { property: 'specific-surface', between: ['15 m2/g', '35 m2/g'] }
     expect(
       [20000, 15000, 35000, 14400].map((value) => judged(surface, { 'specific-surface': value }).outcome),
     ).toEqual(['meets', 'meets', 'meets', 'does-not-meet'])
@@ -171,7 +171,7 @@ describe('judge, comparisons', () => {
 
 describe('judge, the class that a limit depends on', () => {
   it('judge, 8. looks the limit up by class', () => {
-    const clause = { property: 'loss-on-ignition', 'at-most': { N: '10.0 %', F: '6.0 %' } }
+    const clause: WrittenClause = { property: 'loss-on-ignition', 'at-most': { N: '10.0 %', F: '6.0 %' } }
     const outcome = (value: number | undefined, lotClass: string | null) =>
       judged(
         clause,

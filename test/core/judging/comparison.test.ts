@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
 import { clauseOf, evidenceOf, history, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
 
-const residue = { clause: 'residue', property: 'residue-45um', 'at-most': '34 %' }
-const activity7 = {
+const residue: WrittenClause = { clause: 'residue', property: 'residue-45um', 'at-most': '34 %' }
+const activity7: WrittenClause = {
   clause: 'sai',
   property: 'strength-activity-index',
   condition: 'c311',

@@ -12,11 +12,11 @@ import { judge } from '../../../src/core/judging/verdict.ts'
 import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
 import { type WordedVerdict, wordedVerdict } from '../../../src/words/worded-verdict.ts'
 import { compileCriterion } from '../../../src/records/criteria/compile.ts'
-import type { KnownRecords } from '../../../src/records/criteria/context.ts'
+import type { OtherRecords } from '../../../src/records/criteria/context.ts'
 import type { WrittenClause, WrittenCriterion } from '../../../src/records/criteria/written-criterion.ts'
 
 /** Sets that a trial set may extend are handed over by a test; none without it. */
-export function knownOf(bases: Readonly<Record<string, Criterion>> = {}): KnownRecords {
+export function knownOf(bases: Readonly<Record<string, Criterion>> = {}): OtherRecords {
   return {
     conditions: new Set(['c311', 'modified-50c']),
     criteria: new Set(['c618-12a', 'c618-19', ...Object.keys(bases)]),

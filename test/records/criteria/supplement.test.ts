@@ -268,7 +268,12 @@ describe('setOf with a base, the nine operations', () => {
 
   it('add-document asks for a document', () => {
     const set = over(base, 'agency', [
-      { clause: 'letter', change: 'add-document', document: 'certification', 'void-on': ['process-change'] },
+      {
+        clause: 'letter',
+        change: 'add-document',
+        document: 'certification',
+        'void-on': ['equipment-change'],
+      },
     ])
     const found = (documents: readonly { kind: string; title: string }[]) =>
       clauseOf(judge(set, evidenceOf([], { class: 'F', documents })), 'letter').outcome

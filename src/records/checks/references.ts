@@ -1,10 +1,11 @@
-/** What checks need to know of all other records. */
+/** References between records. */
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Records } from '../records.ts'
 import type { RecordKind } from '../schema/schemas.ts'
 
-export interface Known extends Records {
+/** Every record that could be read, and the ids of all that have a file: what a reference may name. */
+export interface AllRecords extends Records {
   /** Whether a file of that id exists, even one with a fault: its own fault is enough. */
   readonly has: (kind: RecordKind, id: string) => boolean
   readonly names: (kind: RecordKind) => string[]
@@ -14,9 +15,9 @@ export interface Known extends Records {
  * Reports a mortar made at a condition that does not exist, or whose details nobody has entered: nothing can
  * be computed at it.
  */
-export function checkMortarCondition(id: string, pointer: string, known: Known, report: FileReport): void {
-  checkReference('condition', id, pointer, known, report)
-  if (!known.announcedConditions.has(id)) return
+export function checkMortarCondition(id: string, pointer: string, all: AllRecords, report: FileReport): void {
+  checkReference('condition', id, pointer, all, report)
+  if (!all.announcedConditions.has(id)) return
   report.at(
     pointer,
     'reference-mismatch',
@@ -30,14 +31,14 @@ export function checkReference(
   kind: RecordKind,
   id: string | undefined,
   pointer: string,
-  known: Known,
+  all: AllRecords,
   report: FileReport,
 ): void {
-  if (id === undefined || known.has(kind, id)) return
+  if (id === undefined || all.has(kind, id)) return
   report.at(
     pointer,
     'reference-unknown',
     `there is no ${kind} "${id}"`,
-    nearNames(id, known.names(kind)) || `write its file first, or the id of one that exists`,
+    nearNames(id, all.names(kind)) || `write its file first, or the id of one that exists`,
   )
 }

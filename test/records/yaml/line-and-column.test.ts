@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { lineAndColumn, lineStarts } from '../../../src/records/yaml/yaml-source.ts'
+import { lineAndColumn, lineStarts } from '../../../src/records/yaml/line-and-column.ts'
 
 describe('lineAndColumn', () => {
   const text = '\ufeffa: 1\r\n\n  b: é\n\n\nc'

@@ -2,7 +2,8 @@
 import type { RecordKind } from './schema/schemas.ts'
 import type { FileFault } from './diagnostics/unread-files.ts'
 
-export interface Place {
+/** A record by its kind and id, as a path or a reference names it. */
+export interface RecordName {
   readonly kind: RecordKind
   readonly id: string
 }
@@ -19,8 +20,8 @@ const ID = /^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/
 /** Names that some systems keep for devices. */
 const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/i
 
-/** The place of a content file by its path. */
-export function placeOf(path: string): Place | FileFault {
+/** The record that a content file holds, by the file's path. */
+export function recordAt(path: string): RecordName | FileFault {
   if (path === 'site.yaml') return { kind: 'site', id: 'site' }
   const lot = /^lots\/([^/]+)\/([^/]+)\.yaml$/.exec(path)
   if (lot !== null) return checked({ kind: 'lot', id: `${lot[1]}/${lot[2]}` }, [lot[1] ?? '', lot[2] ?? ''])
@@ -42,10 +43,10 @@ export function placeOf(path: string): Place | FileFault {
   return checked({ kind, id: record[2] ?? '' }, [record[2] ?? ''])
 }
 
-function checked(place: Place, parts: readonly string[]): Place | FileFault {
+function checked(name: RecordName, parts: readonly string[]): RecordName | FileFault {
   const wrong = parts.find((part) => !ID.test(part) || DEVICE.test(part))
   return wrong === undefined
-    ? place
+    ? name
     : {
         severity: 'error',
         message: `"${wrong}" is no id`,

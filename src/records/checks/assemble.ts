@@ -1,0 +1,157 @@
+/** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
+import { compileCriteria } from '../criteria/compile.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { DescribedCondition, Records } from '../records.ts'
+import type {
+  Condition,
+  Control,
+  CriterionRecord,
+  Laboratory,
+  Lot,
+  Producer,
+  Site,
+  Source,
+} from '../schema/loaded-records.ts'
+import { RECORD_KINDS, type RecordKind } from '../schema/schemas.ts'
+import type { MethodPage } from '../yaml/method-page.ts'
+import { checkCondition } from './condition.ts'
+import { checkFormers } from './former-ids.ts'
+import { checkLaboratory } from './laboratory.ts'
+import { checkLot } from './lot.ts'
+import { checkPhysical } from './physical.ts'
+import type { AllRecords } from './references.ts'
+import { checkSite } from './site.ts'
+import { checkControl, checkSource } from './source-and-control.ts'
+
+/** Stands in where site.yaml cannot be read, so that everything else is still checked. */
+export const NO_SITE: Site = {
+  title: '',
+  units: 'SI',
+  criteria: [],
+  grace: { kind: 'duration', value: 0, unit: 'h', written: '0 h', decimals: 0 },
+}
+
+/** A record with where its faults go. */
+interface Loaded<T> {
+  readonly record: T
+  readonly report: FileReport
+}
+
+/** Records as their files were read, by kind and id. */
+interface LoadedRecords {
+  readonly site: Map<string, Loaded<Site>>
+  readonly producer: Map<string, Loaded<Producer>>
+  readonly laboratory: Map<string, Loaded<Laboratory>>
+  readonly source: Map<string, Loaded<Source>>
+  readonly condition: Map<string, Loaded<Condition>>
+  readonly control: Map<string, Loaded<Control>>
+  readonly criterion: Map<string, Loaded<CriterionRecord>>
+  readonly lot: Map<string, Loaded<Lot>>
+}
+
+/** Everything that was read from a content folder, one file at a time. */
+export interface ReadFiles {
+  readonly contentDir: string
+  readonly loaded: LoadedRecords
+  /**
+   * Ids of all files by kind, those with a fault included: a reference to one of them is no fault of its own.
+   */
+  readonly ids: Readonly<Record<RecordKind, Set<string>>>
+  readonly methods: MethodPage[]
+}
+
+/** Nothing read yet. */
+export function noFiles(contentDir: string): ReadFiles {
+  const byKind = <T>(make: () => T) => Object.fromEntries(RECORD_KINDS.map((kind) => [kind, make()]))
+  return {
+    contentDir,
+    loaded: byKind(() => new Map()) as unknown as LoadedRecords,
+    ids: byKind(() => new Set<string>()) as ReadFiles['ids'],
+    methods: [],
+  }
+}
+
+/** @param files each of which has its record and a report; all faults found go to the reports */
+export function assemble(files: ReadFiles): Records {
+  const { loaded } = files
+  const records = typedRecords(files)
+  checkAll(loaded, {
+    ...records,
+    has: (kind, id) => files.ids[kind].has(id),
+    names: (kind) => [...files.ids[kind]],
+  })
+  checkFormers(loaded.lot, files.ids.lot)
+  return {
+    ...records,
+    lots: faultless(records.lots, loaded.lot),
+    controls: faultless(records.controls, loaded.control),
+    sources: faultless(records.sources, loaded.source),
+    conditions: faultless(records.conditions, loaded.condition),
+    announcedConditions: faultless(records.announcedConditions, loaded.condition),
+    laboratories: faultless(records.laboratories, loaded.laboratory),
+  }
+}
+
+function typedRecords({ contentDir, loaded, ids, methods }: ReadFiles): Records {
+  const conditions = [...recordsOf(loaded.condition)]
+  return {
+    contentDir,
+    site: recordsOf(loaded.site).get('site') ?? NO_SITE,
+    producers: recordsOf(loaded.producer),
+    laboratories: recordsOf(loaded.laboratory),
+    sources: recordsOf(loaded.source),
+    conditions: new Map(
+      conditions.flatMap(([id, condition]) => (isDescribed(condition) ? [[id, condition]] : [])),
+    ),
+    announcedConditions: new Map(conditions.filter(([, condition]) => !isDescribed(condition))),
+    controls: recordsOf(loaded.control),
+    criteria: compileCriteria(criterionSources(loaded.criterion), {
+      conditions: ids.condition,
+      criteria: ids.criterion,
+    }),
+    lots: recordsOf(loaded.lot),
+    methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),
+  }
+}
+
+function criterionSources(criteria: LoadedRecords['criterion']): Parameters<typeof compileCriteria>[0] {
+  return new Map(
+    [...criteria].map(([id, { record, report }]) => [
+      id,
+      { record, report: (pointer, { code, message, mend }) => report.at(pointer, code, message, mend) },
+    ]),
+  )
+}
+
+/** The records alone, in order of their ids. */
+function recordsOf<T>(loaded: ReadonlyMap<string, Loaded<T>>): Map<string, T> {
+  return new Map(
+    [...loaded].map(([id, { record }]) => [id, record] as const).sort(([a], [b]) => (a < b ? -1 : 1)),
+  )
+}
+
+/** The schema asks for the details of every standing but one. */
+function isDescribed(condition: Condition): condition is DescribedCondition {
+  return condition.standing !== 'details-to-be-entered'
+}
+
+/** Each kind of record against itself and all others. */
+function checkAll(loaded: LoadedRecords, all: AllRecords): void {
+  for (const kind of ['condition', 'control', 'lot', 'laboratory', 'source'] as const)
+    for (const { record, report } of loaded[kind].values()) checkPhysical(kind, record, report)
+  for (const { record, report } of loaded.site.values()) checkSite(record, all, report)
+  for (const { record, report } of loaded.condition.values())
+    if (isDescribed(record)) checkCondition(record, report)
+  for (const { record, report } of loaded.laboratory.values()) checkLaboratory(record, all, report)
+  for (const { record, report } of loaded.source.values()) checkSource(record, all, report)
+  for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
+  const numbers = new Map<string, string>()
+  for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)
+}
+
+function faultless<T>(
+  records: ReadonlyMap<string, T>,
+  loaded: ReadonlyMap<string, Loaded<unknown>>,
+): ReadonlyMap<string, T> {
+  return new Map([...records].filter(([id]) => loaded.get(id)?.report.count() === 0))
+}

@@ -1,0 +1,65 @@
+/** The analyses and tests of a lot against its samples and the records that they refer to. */
+import { dateOf } from '../../core/measure/moment.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { Lot } from '../schema/loaded-records.ts'
+import { checkDate, checkOrder } from './dates.ts'
+import { checkReadings } from './readings.ts'
+import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
+import { checkSampleKnown, sampledEnd } from './samples.ts'
+
+export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): void {
+  for (const what of ['analyses', 'verification'] as const) {
+    ;(lot[what] ?? []).forEach((analysis, index) => {
+      const at = `/${what}/${index}`
+      checkReference('laboratory', analysis.laboratory, `${at}/laboratory`, all, report)
+      checkSampleKnown(lot, analysis.sample, `${at}/sample`, report)
+      if (checkDate(analysis.tested, `${at}/tested`, report))
+        checkOrder(
+          {
+            earlier: dated(sampledEnd(lot, analysis.sample)),
+            later: dateOf(analysis.tested),
+            pointer: `${at}/tested`,
+            sentence: 'tested before the sample was taken',
+          },
+          report,
+        )
+    })
+  }
+  lot.analyses?.forEach((analysis, index) => {
+    checkReference('laboratory', analysis.subcontracted, `/analyses/${index}/subcontracted`, all, report)
+  })
+}
+
+function dated(moment: string | undefined): string | undefined {
+  return moment === undefined ? undefined : dateOf(moment)
+}
+
+export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void {
+  ;(lot.tests ?? []).forEach((test, index) => {
+    const at = `/tests/${index}`
+    checkSampleKnown(lot, test.sample, `${at}/sample`, report)
+    checkReference('laboratory', test.laboratory, `${at}/laboratory`, all, report)
+    checkMortarCondition(test.condition, `${at}/condition`, all, report)
+    checkReference('control', test.control, `${at}/control`, all, report)
+    const control = all.controls.get(test.control)
+    if (control !== undefined && control.condition !== test.condition) {
+      report.at(
+        `${at}/control`,
+        'reference-mismatch',
+        `the control ${test.control} was made at the condition ${control.condition}, the test at ${test.condition}`,
+        'name a control of the same condition; an index compares two mortars made alike',
+      )
+    }
+    if (checkDate(test.cast, `${at}/cast`, report))
+      checkOrder(
+        {
+          earlier: sampledEnd(lot, test.sample),
+          later: test.cast,
+          pointer: `${at}/cast`,
+          sentence: 'cast before the sample was taken',
+        },
+        report,
+      )
+    checkReadings(test, at, all.conditions.get(test.condition), report)
+  })
+}

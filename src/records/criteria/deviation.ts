@@ -1,0 +1,51 @@
+/** The reference that a clause compares a value with, in place of the value itself. */
+import type { Deviation } from '../../core/criteria/criterion.ts'
+import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { QuantityKind } from '../../core/measure/units.ts'
+import { below } from '../yaml/pointer.ts'
+import type { CompileContext } from './context.ts'
+import type { WrittenClause } from './written-criterion.ts'
+
+/** @returns the deviation; undefined where the clause is on the value itself, or its reference is at fault */
+export function compileDeviation(
+  context: CompileContext,
+  written: WrittenClause,
+  pointer: string,
+): Deviation | undefined {
+  const from = written['deviation-from']
+  if (from === undefined) {
+    if (written.relative !== undefined)
+      context.fault(
+        below(pointer, 'relative'),
+        'criterion-relative-without-deviation',
+        '"relative" needs a reference to be relative to',
+        'add "deviation-from:", or take "relative" out',
+      )
+    return undefined
+  }
+  const relative = written.relative === 'yes'
+  if (from.preceding !== undefined && Number.isInteger(from.preceding))
+    return { from: 'preceding', count: from.preceding, relative }
+  if (from.declared === 'yes') return { from: 'declared', relative }
+  if (from.control === 'yes') return { from: 'control', relative }
+  context.fault(
+    below(pointer, 'deviation-from'),
+    'criterion-deviation',
+    from.preceding === undefined
+      ? 'the deviation names no reference'
+      : `${from.preceding} preceding results is no whole number`,
+    'write "preceding: 10", "declared: yes" or "control: yes"',
+  )
+  return undefined
+}
+
+/**
+ * Kind of quantity that a clause's limits are: a deviation of a percentage is in points, a relative one in
+ * per cent, any other in the property's own unit.
+ */
+export function limitKind(key: PropertyKey, deviation: Deviation | undefined): QuantityKind {
+  const { kind } = property(key)
+  if (deviation === undefined) return kind
+  if (deviation.relative) return 'fraction'
+  return kind === 'fraction' ? 'points' : kind === 'temperature' ? 'temperature-difference' : kind
+}

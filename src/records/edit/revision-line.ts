@@ -1,0 +1,52 @@
+/** A lot's YAML text with one revision more: the text is edited, so that everything else stays byte for byte. */
+
+/** What an issue writes into the lot's record. */
+export interface RevisionLine {
+  readonly revision: number
+  /** Calendar date. */
+  readonly date: string
+  readonly by: string
+  readonly function: string
+  readonly reason: string
+  readonly withdrawn: boolean
+  /** The lot that replaces a withdrawn one; null without one. */
+  readonly replacedBy: string | null
+}
+
+/** The line for `revisions:` in the lot's record. @param digest of the issued document */
+export function revisionLine(issue: RevisionLine, digest: string): string {
+  const parts = [
+    `number: ${issue.revision}`,
+    `date: ${issue.date}`,
+    `by: ${scalar(issue.by)}`,
+    `function: ${scalar(issue.function)}`,
+    `reason: ${scalar(issue.reason)}`,
+    ...(issue.withdrawn ? ['withdrawn: yes'] : []),
+    ...(issue.replacedBy === null ? [] : [`replaced-by: ${issue.replacedBy}`]),
+    `digest: ${digest}`,
+  ]
+  return `  - { ${parts.join(', ')} }`
+}
+
+/** Plain where YAML reads plain words back as the same text, double-quoted (JSON is YAML) otherwise. */
+function scalar(text: string): string {
+  return /^[A-Za-z][A-Za-z0-9 .-]*[A-Za-z0-9.]$/.test(text) && !/^(true|false|null|yes|no)$/i.test(text)
+    ? text
+    : JSON.stringify(text)
+}
+
+/**
+ * A lot's YAML text with one revision more; everything else stays byte for byte.
+ * Note: `revisions:` is looked for at the left margin, as a block list; a flow list there is not extended but
+ * refused by the caller's re-read.
+ */
+export function withRevisionLine(text: string, line: string): string {
+  const newline = text.includes('\r\n') ? '\r\n' : '\n'
+  const lines = text.replace(/\s*$/, '').split(/\r?\n/)
+  const start = lines.findIndex((candidate) => /^revisions:\s*(#.*)?$/.test(candidate))
+  if (start < 0) return `${[...lines, '', 'revisions:', line].join(newline)}${newline}`
+  const after = lines.findIndex((candidate, index) => start < index && /^[^\s#-]/.test(candidate))
+  let end = after < 0 ? lines.length : after
+  while (start + 1 < end && /^\s*(#.*)?$/.test(lines[end - 1] ?? '')) end -= 1
+  return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}`
+}

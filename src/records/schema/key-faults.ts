@@ -1,0 +1,93 @@
+/** Faults of the keys of a mapping: one misspelt, one that YAML made of half a number. */
+import { nearNames } from '../diagnostics/near-names.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { FORBIDDEN_KEYS } from '../yaml/forbidden-keys.ts'
+import { below } from '../yaml/pointer.ts'
+import { type ErrorObject, resolveReference, type SchemaNode } from './schemas.ts'
+import { description, inWords } from './schema-words.ts'
+
+/** Reports a key that the schema does not know. */
+export function unknownKey(error: ErrorObject, key: string, report: FileReport): void {
+  const pointer = below(error.instancePath, key)
+  const allowed = Object.keys(
+    ((error.parentSchema as { properties?: object } | undefined)?.properties ?? {}) as object,
+  )
+  if (isCommaSplit(error)) reportCommaSplit(error, key, report)
+  else if (isEmpty((error.data as Record<string, unknown>)[key]))
+    report.atKey(
+      pointer,
+      'key-unknown',
+      `"${key}" became an entry of its own${inWords(error.instancePath)}: inside { } a comma begins the next entry`,
+      'put the whole text in quotes',
+    )
+  else
+    report.atKey(
+      pointer,
+      'key-unknown',
+      `"${key}" is not known${inWords(error.instancePath)}`,
+      nearNames(key, allowed) || 'take it out, or put it where it belongs',
+    )
+}
+
+/**
+ * A key that the keys of its mapping have no room for: a property misspelt, a name with a blank, or half of a
+ * number.
+ */
+export function wrongName(error: ErrorObject, key: string, report: FileReport): void {
+  if (isCommaSplit(error)) reportCommaSplit(error, key, report)
+  else
+    report.atKey(
+      below(error.instancePath, key),
+      'key-unknown',
+      `"${key}" is not a name that may stand here`,
+      nearNames(key, namesAllowed(error)) ||
+        description({ ...error, parentSchema: nameSchema(error) }) ||
+        'see the schema of this kind of record',
+    )
+}
+
+function reportCommaSplit(error: ErrorObject, key: string, report: FileReport): void {
+  const before = Object.entries(error.data as object).findLast(([, value]) => typeof value === 'number')
+  report.atKey(
+    below(error.instancePath, key),
+    'yaml-comma-split',
+    `"${key}" became an entry of its own: inside { } a comma begins the next entry`,
+    `write a decimal point: ${before?.[0] ?? 'value'}: ${before?.[1] ?? ''}.${key}`,
+  )
+}
+
+/** In a flow mapping "mass: 24,8 t" is read as mass: 24 and an entry "8 t" without a value. */
+export function isCommaSplit(error: ErrorObject): boolean {
+  const { additionalProperty, propertyName } = error.params as {
+    additionalProperty?: string
+    propertyName?: string
+  }
+  const key = additionalProperty ?? propertyName
+  if (key === undefined || !/^\d+(\s*\D.*)?$/.test(key)) return false
+  const data = error.data as Record<string, unknown>
+  return isEmpty(data[key]) && Object.values(data).some((value) => typeof value === 'number')
+}
+
+/** An entry without a value, which YAML gives as empty text. */
+function isEmpty(value: unknown): boolean {
+  return value === '' || value === null || value === undefined
+}
+
+/** A forbidden key has its own report. */
+export function isForbidden(error: ErrorObject): boolean {
+  const { additionalProperty, propertyName } = error.params as {
+    additionalProperty?: string
+    propertyName?: string
+  }
+  return FORBIDDEN_KEYS.has(additionalProperty ?? propertyName ?? '')
+}
+
+/** What a mapping's keys must be: the schema of propertyNames, or the part that it refers to. */
+function nameSchema(error: ErrorObject): SchemaNode {
+  const schema = error.schema as SchemaNode
+  return typeof schema['$ref'] === 'string' ? resolveReference(schema['$ref'], '').node : schema
+}
+
+function namesAllowed(error: ErrorObject): string[] {
+  return (nameSchema(error)['enum'] as string[] | undefined) ?? []
+}

@@ -1,0 +1,110 @@
+/** Why a text is no quantity, and how to write it. */
+import { acceptedSpellings, KINDS, type QuantityFault, type QuantityKind } from '../../core/measure/units.ts'
+import type { Code } from '../diagnostics/codes.ts'
+import { nearNames } from '../diagnostics/near-names.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+
+/** Reports why a text is no quantity. */
+export function reportQuantity(
+  pointer: string,
+  fault: QuantityFault,
+  kinds: readonly QuantityKind[],
+  report: FileReport,
+): void {
+  if (report.written(pointer)?.block === true) {
+    report.atKey(
+      pointer,
+      'yaml-block-mark',
+      'the value begins with a sign that YAML reads as the mark of block text (> or |)',
+      `for a bound from below write < ${KINDS[kinds[0] ?? 'fraction'].example}; otherwise put the value in quotes`,
+    )
+    return
+  }
+  const { code, message, mend } = quantityFault(fault, kinds)
+  report.at(pointer, code, message, mend)
+}
+
+function quantityFault(
+  fault: QuantityFault,
+  kinds: readonly QuantityKind[],
+): { code: Code; message: string; mend: string } {
+  const { example } = KINDS[kinds[0] ?? 'fraction']
+  const expected = `${kinds.map((each) => KINDS[each].title).join(' or ')} was expected`
+  const units = unitsInWords(kinds)
+  switch (fault.fault) {
+    case 'decimal-comma':
+      return {
+        code: 'quantity-comma',
+        message: `found the text "${fault.found}"; ${expected}`,
+        mend: `write a decimal point: ${fault.mended}`,
+      }
+    case 'no-unit':
+      return {
+        code: 'quantity-unit',
+        message: `found "${fault.found}" without a unit; ${expected}`,
+        mend: `write ${fault.found} ${units}`,
+      }
+    case 'ambiguous-ton':
+      return {
+        code: 'quantity-unit',
+        message: '"ton" may be a short ton, a long ton or a tonne',
+        mend: 'write t, short ton or long ton',
+      }
+    case 'wrong-kind':
+      return {
+        code: 'quantity-unit',
+        message: `found the text "${fault.found}", which is ${withArticle(KINDS[fault.is].title)}; ${expected}`,
+        mend: `write ${fault.number} with one of ${units}`,
+      }
+    case 'unknown-unit':
+      return {
+        code: 'quantity-unit',
+        message: `found the text "${fault.found}", whose unit is not known; ${expected}`,
+        mend: nearNames(unitOf(fault), kinds.flatMap(acceptedSpellings)) || `write one of ${units}`,
+      }
+    case 'out-of-range':
+      return {
+        code: 'quantity-range',
+        message: `found "${fault.found}", larger than any reading`,
+        mend: 'check the number and its unit',
+      }
+    case 'above':
+      return {
+        code: 'quantity',
+        message: `found the text "${fault.found}"; a result above a bound cannot be stored`,
+        mend: `write the value read, or a bound from below such as < ${example}`,
+      }
+    case 'not-a-number':
+      return fault.found === ''
+        ? {
+            code: 'yaml-empty',
+            message: `there is no value; ${expected}`,
+            mend: `write a quantity such as ${example}, or take the line out`,
+          }
+        : {
+            code: 'quantity',
+            message: `found the text "${fault.found}"; ${expected}`,
+            mend: `write a number and its unit, for instance ${example}`,
+          }
+  }
+}
+
+function unitOf({ found: text, number }: { found: string; number: string }): string {
+  return text.slice(text.indexOf(number) + number.length).trim()
+}
+
+function withArticle(title: string): string {
+  return `${/^[aeiou]/i.test(title) ? 'an' : 'a'} ${title}`
+}
+
+/** The units that quantities of these kinds may be written in. */
+export function unitsInWords(kinds: readonly QuantityKind[]): string {
+  return kinds
+    .map((kind) =>
+      KINDS[kind].units
+        .map((unit) => unit.symbol)
+        .filter(Boolean)
+        .join(', '),
+    )
+    .join(', or ')
+}

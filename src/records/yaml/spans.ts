@@ -1,0 +1,89 @@
+/**
+ * Where every value of a YAML text stands, sought only for a file that has a fault.
+ * Note: js-yaml's tree carries no offsets, its events do.
+ */
+import {
+  EVENT_MAPPING,
+  EVENT_POP,
+  EVENT_SCALAR,
+  EVENT_SEQUENCE,
+  getScalarValue,
+  parseEvents,
+  SCALAR_STYLE_FOLDED_BLOCK,
+  SCALAR_STYLE_LITERAL_BLOCK,
+  type ScalarEvent,
+} from 'js-yaml'
+import { below } from './pointer.ts'
+
+interface Offsets {
+  readonly start: number
+  readonly end: number
+}
+
+/** Where a value and its key stand: offsets into the text, and how the scalar was written. */
+export interface Span extends Offsets {
+  readonly key?: Offsets
+  /** Written as block text, after "|" or ">", as the value of a key. */
+  readonly block: boolean
+  readonly written?: string
+}
+
+interface Key extends Offsets {
+  readonly name: string
+}
+
+/** A mapping or list whose end is still to come, with the key whose value is next. */
+interface Container {
+  readonly pointer: string
+  readonly mapping: boolean
+  items: number
+  key?: Key
+}
+
+/** Spans of every value by JSON pointer. Note: an empty value has no place of its own and gets its key's. */
+export function spansOf(text: string): Map<string, Span> {
+  const spans = new Map<string, Span>()
+  const open: Container[] = []
+  for (const event of parseEvents(text, {})) {
+    const container = open.at(-1)
+    if (event.type === EVENT_POP) open.pop()
+    else if (event.type === EVENT_SCALAR) {
+      if (container?.mapping === true && container.key === undefined) container.key = keyOf(text, event)
+      else {
+        const { pointer, key } = nextIn(container)
+        spans.set(pointer, scalarSpan(text, event, key))
+      }
+    } else if (event.type === EVENT_MAPPING || event.type === EVENT_SEQUENCE) {
+      const { pointer, key } = nextIn(container)
+      spans.set(pointer, { start: event.start, end: event.start + 1, ...(key && { key }), block: false })
+      open.push({ pointer, mapping: event.type === EVENT_MAPPING, items: 0 })
+    }
+  }
+  return spans
+}
+
+/** The pointer of the value that comes next, and its key within a mapping. */
+function nextIn(container: Container | undefined): { pointer: string; key?: Key } {
+  if (container === undefined) return { pointer: '' }
+  if (!container.mapping) return { pointer: below(container.pointer, container.items++) }
+  const { key } = container
+  delete container.key
+  return { pointer: below(container.pointer, key?.name ?? ''), ...(key && { key }) }
+}
+
+function keyOf(text: string, event: ScalarEvent): Key {
+  return { name: getScalarValue(text, event), start: event.valueStart, end: event.valueEnd }
+}
+
+function scalarSpan(text: string, event: ScalarEvent, key: Key | undefined): Span {
+  const { valueStart, valueEnd, style } = event
+  const { start, end } = valueStart < 0 ? (key ?? { start: 0, end: 0 }) : { start: valueStart, end: valueEnd }
+  const block = style === SCALAR_STYLE_FOLDED_BLOCK || style === SCALAR_STYLE_LITERAL_BLOCK
+  return {
+    start,
+    end,
+    ...(key && { key }),
+    block: block && key !== undefined,
+    written: getScalarValue(text, event),
+  }
+}
