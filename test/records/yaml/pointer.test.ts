@@ -1,0 +1,29 @@
+import { describe, expect, it } from 'vitest'
+import { above, below } from '../../../src/records/yaml/pointer.ts'
+
+describe('below', () => {
+  // RFC 6901, section 5: the pointers of the example document.
+  it.each([
+    ['foo', '/foo'],
+    ['', '/'],
+    ['a/b', '/a~1b'],
+    ['m~n', '/m~0n'],
+    ['c%d', '/c%d'],
+    [0, '/0'],
+  ])('points to the member %j of a record by %s', (key, pointer) => {
+    expect(below('', key)).toBe(pointer)
+  })
+  it('escapes the tilde before the slash, so that both can be told apart again', () => {
+    expect(below('/a', '~1/')).toBe('/a/~01~1')
+  })
+})
+
+describe('above', () => {
+  it.each([
+    ['/a/b~1c/0', '/a/b~1c'],
+    ['/a', ''],
+    ['', ''],
+  ])('takes the last step off %j', (pointer, expected) => {
+    expect(above(pointer)).toBe(expected)
+  })
+})
