@@ -1,13 +1,13 @@
 /**
  * Clauses judged through the front door: the text that a user writes goes in, the verdict that `check --json`
- * prints comes out. Every row is a source with lots of its own and is judged under four sets: its clause
- * alone, in an any-of beside a member that is not met, in an all-of beside one that is met, and in that any-of
- * within that all-of. All rows of a test file share one content folder, which is read and computed once.
+ * prints comes out. Every row is a little content folder, whose lot is judged under four sets: its clause alone,
+ * in an any-of beside a member that is not met, in an all-of beside one that is met, and in that any-of within
+ * that all-of.
  */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import type { ClauseOutcome, Outcome } from '../../src/core/criteria/outcome.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
 import { checkReport } from '../../src/edition/writers/check-report.ts'
@@ -94,31 +94,25 @@ type Outcomes = Readonly<
   Record<SetKind, readonly [clause: Outcome | undefined, verdict: Outcome | undefined]>
 >
 
-function outcomes(verdictUnder: (kind: SetKind) => ReportedVerdict | undefined): Outcomes {
+function outcomes(verdicts: readonly ReportedVerdict[]): Outcomes {
   return Object.fromEntries(
     KINDS.map((kind) => {
-      const verdict = verdictUnder(kind)
+      const verdict = verdicts.find(({ criterion }) => criterion === kind)
       const clause = flat(verdict?.clauses ?? []).find(({ id }) => id === 'c')
       return [kind, [clause?.outcome, verdict?.outcome]]
     }),
   ) as unknown as Outcomes
 }
 
-/** Every row as a test, and that the records hold no fault. */
+/** Every row as a test. */
 export function judgeThroughTheFrontDoor(name: string, rows: readonly Row[]): void {
   describe(name, () => {
-    let judged: Judged
-    beforeAll(() => {
-      judged = judgedRows(rows)
-    })
-    it('the records of the rows have no fault', () => {
-      expect(judged.diagnostics).toEqual([])
-    })
-    for (const [index, row] of rows.entries())
+    for (const row of rows)
       it(`${row.title}: ${row.outcome}`, () => {
-        expect(outcomes((kind) => judged.verdicts.get(`r${index}-${kind}`))).toEqual(expected(row))
+        const { diagnostics, verdicts } = judged(row)
+        expect(diagnostics).toEqual([])
+        expect(outcomes(verdicts)).toEqual(expected(row))
       })
-    afterAll(() => rmSync(judged.folder, { recursive: true }))
   })
 }
 
@@ -136,29 +130,18 @@ interface Report {
 }
 type ReportedVerdict = Report['lots'][number]['verdicts'][number]
 
-interface Judged {
-  readonly folder: string
-  readonly diagnostics: Report['diagnostics']
-  /** Verdicts on each row's last lot by set. */
-  readonly verdicts: ReadonlyMap<string, ReportedVerdict>
-}
-
-function judgedRows(rows: readonly Row[]): Judged {
+/** @returns the faults of the records, and the verdicts on the last lot, as `check --json` prints them */
+function judged(row: Row): { diagnostics: Report['diagnostics']; verdicts: readonly ReportedVerdict[] } {
   const folder = mkdtempSync(join(tmpdir(), 'front-door-'))
-  for (const [path, text] of filesOf(rows)) {
+  for (const [path, text] of [...SHARED, ...rowFiles(row)]) {
     mkdirSync(dirname(join(folder, path)), { recursive: true })
     writeFileSync(join(folder, path), text)
   }
   const { records, diagnostics } = loadRecords(folder)
   const edition = computeEdition(records, { program: 'test' })
   const report = JSON.parse([...checkReport(edition, diagnostics)].join('')) as Report
-  const last = new Set(rows.map(({ lots = [{}] }, index) => `s${index}/L${lots.length}`))
-  const verdicts = report.lots.filter(({ id }) => last.has(id)).flatMap((lot) => lot.verdicts)
-  return {
-    folder,
-    diagnostics: report.diagnostics,
-    verdicts: new Map(verdicts.map((verdict) => [verdict.criterion, verdict])),
-  }
+  rmSync(folder, { recursive: true })
+  return { diagnostics: report.diagnostics, verdicts: report.lots.at(-1)?.verdicts ?? [] }
 }
 
 function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
@@ -167,21 +150,14 @@ function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
 
 type File = readonly [path: string, text: string]
 
-function filesOf(rows: readonly Row[]): File[] {
-  return [...SHARED, ...rows.flatMap((row, index) => rowFiles(row, index))]
-}
-
-function rowFiles(row: Row, index: number): File[] {
+function rowFiles(row: Row): File[] {
   const { lots = [{}] } = row
   return [
-    ...KINDS.map((kind): File => [`criteria/r${index}-${kind}.yaml`, setText(row, SETS[kind])]),
-    [`sources/s${index}.yaml`, sourceText(row, index)],
+    ...KINDS.map((kind): File => [`criteria/${kind}.yaml`, setText(row, SETS[kind])]),
+    ['sources/tuff.yaml', sourceText(row)],
     ...lots.map((lot, place): File => {
-      const earlier = lots.length - 1 - place
-      return [
-        `lots/s${index}/L${place + 1}.yaml`,
-        lotText(typeof lot === 'string' ? { analyses: lot } : lot, earlier),
-      ]
+      const text = lotText(typeof lot === 'string' ? { analyses: lot } : lot, lots.length - 1 - place)
+      return [`lots/tuff/L${place + 1}.yaml`, text]
     }),
   ]
 }
@@ -190,10 +166,11 @@ function setText({ clause, set = '' }: Row, whole: (clause: string) => string): 
   return `title: Trial\nedition: "1"\nkinds: [raw-natural-pozzolan]\n${set}\nclauses:\n  - ${whole(clause)}\n`
 }
 
-function sourceText({ source = '', approval, requested }: Row, index: number): string {
-  const sets = KINDS.map((kind) => `r${index}-${kind}`)
-  const criteria = sets.map((set) => `{ set: ${set}${requested === undefined ? '' : ', requested: [c]'} }`)
-  const approvals = approval === undefined ? [] : sets.map((set) => `{ ${approval}, set: ${set}, clause: c }`)
+function sourceText({ source = '', approval, requested }: Row): string {
+  const asked = requested === undefined ? '' : ', requested: [c]'
+  const criteria = KINDS.map((set) => `{ set: ${set}${asked} }`)
+  const approvals =
+    approval === undefined ? [] : KINDS.map((set) => `{ ${approval}, set: ${set}, clause: c }`)
   return `name: Trial
 producer: hill
 kind: raw-natural-pozzolan
@@ -228,7 +205,7 @@ function daysBefore(date: string, days: number): string {
 }
 
 const SHARED: readonly File[] = [
-  ['site.yaml', `title: Trial\nunits: SI\nas-of: ${AS_OF}\ncriteria: [r0-alone]\ngrace: 7 d\n`],
+  ['site.yaml', `title: Trial\nunits: SI\nas-of: ${AS_OF}\ncriteria: [alone]\ngrace: 7 d\n`],
   ['producers/hill.yaml', 'name: Hill\naddress: [1 Mill Lane]\n'],
   [
     'laboratories/quay.yaml',

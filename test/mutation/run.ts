@@ -1,0 +1,32 @@
+/**
+ * npm run mutation [-- SUB-ROOM ...]: changes src/core in many small ways and looks whether a test notices.
+ * Prints the score of each sub-room and writes what survived to .mutation/survivors.txt. What is known from an
+ * earlier run of the same code and tests is taken from there.
+ */
+import { spawnSync } from 'node:child_process'
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { type Equivalent, type MutationReport, scores, scoreTable, survivorLines } from './score.ts'
+
+const ROOT = resolve(import.meta.dirname, '../..')
+const OUT = join(ROOT, '.mutation')
+
+const rooms = process.argv.slice(2)
+const mutate = rooms.length === 0 ? [] : ['--mutate', rooms.map((room) => `src/core/${room}/**/*.ts`).join(',')]
+const stryker = join(ROOT, 'node_modules/@stryker-mutator/core/bin/stryker.js')
+const { status } = spawnSync(
+  process.execPath,
+  [stryker, 'run', join(import.meta.dirname, 'stryker.json'), ...mutate],
+  { cwd: ROOT, stdio: 'inherit' },
+)
+if (status === 0) report()
+process.exitCode = status ?? 1
+
+function report(): void {
+  const found = JSON.parse(readFileSync(join(OUT, 'report.json'), 'utf8')) as MutationReport
+  const equivalents = JSON.parse(
+    readFileSync(join(import.meta.dirname, 'equivalent.json'), 'utf8'),
+  ) as Equivalent[]
+  writeFileSync(join(OUT, 'survivors.txt'), survivorLines(found, equivalents).join('\n'))
+  process.stdout.write(`${scoreTable(scores(found, equivalents))}\nSurvivors: .mutation/survivors.txt\n`)
+}
