@@ -6,13 +6,21 @@
 import { spawnSync } from 'node:child_process'
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { type Equivalent, type MutationReport, scores, scoreTable, survivorLines } from './score.ts'
+import {
+  type Equivalent,
+  idleEquivalents,
+  type MutationReport,
+  scores,
+  scoreTable,
+  survivorLines,
+} from './score.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 const OUT = join(ROOT, '.mutation')
 
 const rooms = process.argv.slice(2)
-const mutate = rooms.length === 0 ? [] : ['--mutate', rooms.map((room) => `src/core/${room}/**/*.ts`).join(',')]
+const mutate =
+  rooms.length === 0 ? [] : ['--mutate', rooms.map((room) => `src/core/${room}/**/*.ts`).join(',')]
 const stryker = join(ROOT, 'node_modules/@stryker-mutator/core/bin/stryker.js')
 const { status } = spawnSync(
   process.execPath,
@@ -27,6 +35,9 @@ function report(): void {
   const equivalents = JSON.parse(
     readFileSync(join(import.meta.dirname, 'equivalent.json'), 'utf8'),
   ) as Equivalent[]
-  writeFileSync(join(OUT, 'survivors.txt'), survivorLines(found, equivalents).join('\n'))
-  process.stdout.write(`${scoreTable(scores(found, equivalents))}\nSurvivors: .mutation/survivors.txt\n`)
+  const survivors = survivorLines(found, equivalents)
+  writeFileSync(join(OUT, 'survivors.txt'), survivors.map((line) => `${line}\n`).join(''))
+  process.stdout.write(`\n${scoreTable(scores(found, equivalents))}\n\nSurvivors: .mutation/survivors.txt\n`)
+  for (const { file, original } of idleEquivalents(found, equivalents))
+    process.stdout.write(`equivalent.json names what does not survive: ${file}: ${original}\n`)
 }

@@ -115,7 +115,8 @@ export function survivorLines(report: MutationReport, equivalents: readonly Equi
 export function idleEquivalents(report: MutationReport, equivalents: readonly Equivalent[]): Equivalent[] {
   const mutants = mutantsOf(report)
   return equivalents.filter(
-    (entry) => report.files[entry.file] !== undefined && !mutants.some((mutant) => isEquivalent(mutant, [entry])),
+    (entry) =>
+      report.files[entry.file] !== undefined && !mutants.some((mutant) => isEquivalent(mutant, [entry])),
   )
 }
 
@@ -143,7 +144,9 @@ function mutantsOf({ files }: MutationReport): Mutant[] {
       const { location, mutatorName, replacement = '' } = mutant
       if (fate === undefined) return []
       const original = oneLine(textAt(source, location))
-      return [{ file, ...location.start, mutator: mutatorName, original, replacement: oneLine(replacement), fate }]
+      return [
+        { file, ...location.start, mutator: mutatorName, original, replacement: oneLine(replacement), fate },
+      ]
     }),
   )
 }
@@ -152,7 +155,9 @@ function textAt(source: string, { start, end }: ReportedMutant['location']): str
   const lines = source.split('\n').slice(start.line - 1, end.line)
   const last = lines.length - 1
   return lines
-    .map((line, index) => line.slice(index === 0 ? start.column - 1 : 0, index === last ? end.column - 1 : undefined))
+    .map((line, index) =>
+      line.slice(index === 0 ? start.column - 1 : 0, index === last ? end.column - 1 : undefined),
+    )
     .join('\n')
 }
 

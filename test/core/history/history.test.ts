@@ -3,10 +3,12 @@ import type { Result } from '../../../src/core/result/result.ts'
 import {
   buildHistory,
   bySampling,
+  coverageOf,
   type HistoryLot,
   historyKey,
   precedingResults,
   representative,
+  resultsWithin,
 } from '../../../src/core/history/history.ts'
 
 function result(value: number, more: Partial<Result> = {}): Result {
@@ -82,11 +84,127 @@ describe('precedingResults', () => {
       ),
     ).toEqual(['S/L1'])
   })
+  it('begins anew at the last of several restarts, given in any order, and at none after the last lot', () => {
+    const past = buildHistory(lots, ['2026-01-03', '2026-01-02', '2026-12-01'])
+    expect(precedingResults(past, KEY, 'S/L4', '2026-02-01', 10).map((entry) => entry.lot)).toEqual(['S/L3'])
+  })
+  it('counts what was known and what was withdrawn on the very as-of date', () => {
+    const edge = [
+      { ...lots[0], withdrawn: '2026-02-01' },
+      { ...lots[1], results: [result(2.2, { tested: '2026-02-01T09:00' })] },
+      lots[2],
+    ] as HistoryLot[]
+    const found = precedingResults(buildHistory(edge, []), KEY, 'S/L3', '2026-02-01', 10)
+    expect(found).toEqual([{ lot: 'S/L2', sampled: '2026-01-02', value: 2.2 }])
+  })
+  it('leaves out a result known only as below something, and verification', () => {
+    const other = [
+      lot('S/L1', '2026-01-01', [result(1, { censored: 'below' })]),
+      lot('S/L2', '2026-01-02', [result(2, { role: 'verification' })]),
+      lot('S/L3', '2026-01-03', []),
+    ]
+    expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', '2026-02-01', 10)).toEqual([])
+  })
+  it('tells how far apart the first two valid results of a lot are', () => {
+    const doubled = [
+      lot('S/L1', '2026-01-01', [
+        result(2.4, { valid: false }),
+        result(2.5),
+        result(2.25, { tested: '2026-01-06' }),
+        result(9, { tested: '2026-01-04' }),
+      ]),
+      lot('S/L2', '2026-01-02', []),
+    ]
+    expect(precedingResults(buildHistory(doubled, []), KEY, 'S/L2', '2026-02-01', 10)).toEqual([
+      { lot: 'S/L1', sampled: '2026-01-01', value: 2.25, difference: 0.25 },
+    ])
+  })
+  it('gives nothing for a lot or a key that the history does not have', () => {
+    const past = buildHistory(lots, [])
+    expect(precedingResults(past, KEY, 'S/L9', '2026-02-01', 10)).toEqual([])
+    expect(precedingResults(past, historyKey('N', 'CaO'), 'S/L4', '2026-02-01', 10)).toEqual([])
+  })
   it('keeps classes apart', () => {
     const mixed = lots.map((entry, index) => (index < 2 ? { ...entry, class: 'F' } : entry))
     expect(
       precedingResults(buildHistory(mixed, []), KEY, 'S/L4', '2026-02-01', 10).map((entry) => entry.lot),
     ).toEqual(['S/L3'])
+  })
+})
+
+describe('historyKey', () => {
+  it('holds class, property, condition, age and method, each with its place kept where it is missing', () => {
+    expect(historyKey('N', 'strength-activity-index', 'c311', '28 d', 'ASTM C311-22')).toBe(
+      'N|strength-activity-index|c311|28 d|ASTM C311-22',
+    )
+    expect(historyKey(null, 'density', undefined, undefined, 'EN 1097-7')).toBe('|density|||EN 1097-7')
+  })
+})
+
+describe('resultsWithin', () => {
+  const lots = [1, 11, 21].map((day) =>
+    lot(`S/L${day}`, `2026-01-${day < 10 ? '0' : ''}${day}`, [result(day)]),
+  )
+  const within = (days: number, id = 'S/L21') =>
+    resultsWithin(buildHistory(lots, []), KEY, id, '2026-02-01', days).map((entry) => entry.value)
+
+  it('reaches back so many days from the lot’s sampling, the last of them included, oldest first', () => {
+    expect([within(20), within(19), within(10), within(9)]).toEqual([[1, 11], [11], [11], []])
+  })
+  it('gives nothing for a lot that the history does not have', () => {
+    expect(within(100, 'S/L9')).toEqual([])
+  })
+})
+
+describe('coverageOf', () => {
+  const on = (day: string, results: readonly Result[], more: Partial<HistoryLot> = {}) =>
+    lot(`S/${day}`, `2026-01-${day}T08:00`, results, { from: `2026-01-${day}T02:00`, ...more })
+  const density = { property: 'density' }
+
+  it('runs from the test before to the end of the lot’s sampling, with what was produced between', () => {
+    const past = buildHistory([on('02', [result(2)]), on('05', []), on('12', [result(2)])], [])
+    expect(coverageOf(past, 'S/12', '2026-02-01', density)).toEqual({
+      since: 'S/02',
+      hours: 240,
+      tonnes: 200,
+      tests: 1,
+    })
+  })
+  it('runs from the beginning of the first lot’s production where no test went before', () => {
+    const past = buildHistory([on('02', []), on('05', [])], [])
+    expect(coverageOf(past, 'S/05', '2026-02-01', density)).toEqual({ hours: 78, tonnes: 200, tests: 0 })
+  })
+  it('counts whole days where a clock time is missing', () => {
+    const past = buildHistory([on('02', [result(2)], { sampled: '2026-01-02' }), on('05', [])], [])
+    expect(coverageOf(past, 'S/05', '2026-02-01', density)).toMatchObject({ since: 'S/02', hours: 72 })
+  })
+  it('counts samples, not results: two results of one sample are one test, begun on the first day', () => {
+    const twice = [result(2, { tested: '2026-01-20' }), result(2, { tested: '2026-01-15' })]
+    const past = buildHistory([on('12', [...twice, result(2, { sample: 'D', tested: '2026-01-30' })])], [])
+    expect(
+      ['2026-01-14', '2026-01-15', '2026-01-30'].map((asOf) => coverageOf(past, 'S/12', asOf, density).tests),
+    ).toEqual([0, 1, 2])
+  })
+  it('counts no verification, no other property and no other kind of sample', () => {
+    const others = [
+      result(2, { role: 'verification' }),
+      result(2, { property: 'CaO' }),
+      result(2, { sampleKind: 'grab', sample: 'G' }),
+    ]
+    const past = buildHistory([on('12', others)], [])
+    const tests = (sample?: 'grab' | 'composite') =>
+      coverageOf(past, 'S/12', '2026-02-01', { ...density, sample }).tests
+    expect([tests(), tests('grab'), tests('composite'), tests('grab')]).toEqual([1, 1, 0, 1])
+  })
+  it('passes over a lot before whose test was begun after the as-of date', () => {
+    const late = [on('02', [result(2)]), on('05', [result(2, { tested: '2026-01-25' })]), on('12', [])]
+    const since = (asOf: string) => coverageOf(buildHistory(late, []), 'S/12', asOf, density).since
+    expect([since('2026-01-24'), since('2026-01-25')]).toEqual(['S/02', 'S/05'])
+  })
+  it('refuses a lot that the history does not have', () => {
+    expect(() => coverageOf(buildHistory([], []), 'S/1', '2026-02-01', density)).toThrow(
+      'coverageOf needs a lot of this history, got S/1',
+    )
   })
 })
 

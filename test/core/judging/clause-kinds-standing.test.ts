@@ -348,7 +348,8 @@ describe('judge, the standing of a clause, and the record', () => {
     ],
   ])('judge, 23. a document %s', (_, documents, events, outcome) => {
     expect(
-      judged({ document: 'certification', 'void-on': ['equipment-change'] }, {}, { documents, events }).outcome,
+      judged({ document: 'certification', 'void-on': ['equipment-change'] }, {}, { documents, events })
+        .outcome,
     ).toBe(outcome)
   })
 

@@ -7,6 +7,10 @@ describe('sum', () => {
   it('keeps a small term between two large ones', () => {
     expect(sum([1e16, 1, -1e16])).toBe(1)
   })
+  // Worked by hand: 1 + 1e16 - 1e16 is 1; it is the total so far that is lost here, not the next term.
+  it('keeps a small beginning before two large terms', () => {
+    expect(sum([1, 1e16, -1e16])).toBe(1)
+  })
   it('is zero for no value', () => {
     expect(sum([])).toBe(0)
   })
