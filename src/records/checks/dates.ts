@@ -52,10 +52,26 @@ export function checkPeriod(
   pointer: string,
   report: FileReport,
 ): void {
-  const dated = [checkDate(from, `${pointer}/from`, report), checkDate(to, `${pointer}/to`, report)]
-  if (!dated.every(Boolean)) return
-  checkOrder(
-    { earlier: from, later: to, pointer: `${pointer}/to`, sentence: 'the period ends before it begins' },
+  checkEnds(
+    { from, to, fromPointer: `${pointer}/from`, toPointer: `${pointer}/to` },
+    'the period ends before it begins',
     report,
   )
+}
+
+interface Ends {
+  readonly from: string | undefined
+  readonly to: string | undefined
+  readonly fromPointer: string
+  readonly toPointer: string
+}
+
+/** The same of anything that begins and ends. @param sentence what is wrong where it ends before it begins */
+export function checkEnds(
+  { from, to, fromPointer, toPointer }: Ends,
+  sentence: string,
+  report: FileReport,
+): void {
+  const dated = [checkDate(from, fromPointer, report), checkDate(to, toPointer, report)]
+  if (dated.every(Boolean)) checkOrder({ earlier: from, later: to, pointer: toPointer, sentence }, report)
 }

@@ -94,25 +94,11 @@ function checkRevisions(lot: Lot, all: AllRecords, report: FileReport): void {
         'number revisions from 0 in the order of issue',
       )
     checkReference('lot', revision['replaced-by'], `${at}/replaced-by`, all, report)
-    if (checkDate(revision.date, `${at}/date`, report)) {
-      checkOrder(
-        {
-          earlier: lot.revisions?.[index - 1]?.date,
-          later: revision.date,
-          pointer: `${at}/date`,
-          sentence: 'issued before the earlier revision',
-        },
-        report,
-      )
-      checkOrder(
-        {
-          earlier: dateOf(lot.produced.from),
-          later: revision.date,
-          pointer: `${at}/date`,
-          sentence: 'issued before production began',
-        },
-        report,
-      )
-    }
+    if (!checkDate(revision.date, `${at}/date`, report)) return
+    for (const [earlier, sentence] of [
+      [lot.revisions?.[index - 1]?.date, 'issued before the earlier revision'],
+      [dateOf(lot.produced.from), 'issued before production began'],
+    ] as const)
+      checkOrder({ earlier, later: revision.date, pointer: `${at}/date`, sentence }, report)
   })
 }

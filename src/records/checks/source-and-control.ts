@@ -2,7 +2,7 @@
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { isFault, readQuantity } from '../../core/measure/units.ts'
 import { checkClause, checkRequested } from './clause-reference.ts'
-import { checkDate, checkOrder, checkPeriod } from './dates.ts'
+import { checkDate, checkEnds, checkPeriod } from './dates.ts'
 import { reportRange, within } from './physical.ts'
 import { checkReadings } from './readings.ts'
 import { checkMortarCondition, checkReference, type AllRecords } from './references.ts'
@@ -13,15 +13,7 @@ import { below } from '../yaml/pointer.ts'
 
 export function checkSource(source: Source, all: AllRecords, report: FileReport): void {
   checkReference('producer', source.producer, '/producer', all, report)
-  const plants = Object.keys(all.producers.get(source.producer)?.plants ?? {})
-  if (source.plant !== undefined && all.producers.has(source.producer) && !plants.includes(source.plant)) {
-    report.at(
-      '/plant',
-      'reference-unknown',
-      `the producer has no plant "${source.plant}"`,
-      plants.length === 0 ? 'write the plant in the producer’s record' : `known: ${plants.join(', ')}`,
-    )
-  }
+  checkPlant(source, all, report)
   source.criteria?.forEach((entry, index) => {
     checkReference('criterion', entry.set, `/criteria/${index}/set`, all, report)
     checkPeriod(entry, `/criteria/${index}`, report)
@@ -38,23 +30,27 @@ export function checkSource(source: Source, all: AllRecords, report: FileReport)
   })
   checkStated(source, all, report)
   source.events?.forEach((event, index) => {
-    const dated = [
-      checkDate(event.date, `/events/${index}/date`, report),
-      checkDate(event.to, `/events/${index}/to`, report),
-    ]
-    if (dated.every(Boolean))
-      checkOrder(
-        {
-          earlier: event.date,
-          later: event.to,
-          pointer: `/events/${index}/to`,
-          sentence: 'the event ends before it begins',
-        },
-        report,
-      )
+    const at = `/events/${index}`
+    checkEnds(
+      { from: event.date, to: event.to, fromPointer: `${at}/date`, toPointer: `${at}/to` },
+      'the event ends before it begins',
+      report,
+    )
   })
   for (const [key, text] of Object.entries(source.declared ?? {}))
     checkDeclared(key as PropertyKey, text as string, report)
+}
+
+function checkPlant(source: Source, all: AllRecords, report: FileReport): void {
+  const plants = Object.keys(all.producers.get(source.producer)?.plants ?? {})
+  if (source.plant !== undefined && all.producers.has(source.producer) && !plants.includes(source.plant)) {
+    report.at(
+      '/plant',
+      'reference-unknown',
+      `the producer has no plant "${source.plant}"`,
+      plants.length === 0 ? 'write the plant in the producer’s record' : `known: ${plants.join(', ')}`,
+    )
+  }
 }
 
 type SourceApproval = NonNullable<Source['approvals']>[number]

@@ -1,4 +1,4 @@
-/** What a clause judges in at of the single result. */
+/** What a clause judges in place of the single result. */
 import type { Comparison, Statistic } from '../../core/criteria/criterion.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { below } from '../yaml/pointer.ts'
@@ -17,6 +17,24 @@ export function compileStatistic(
   const at = below(pointer, 'statistic')
   const statistic = statisticOf(context, written.statistic, at)
   if (statistic === undefined) return undefined
+  checkDeviation(context, statistic, deviation, at)
+  if (statistic.of === 'attributes' && !rises(statistic.acceptance))
+    context.fault(
+      below(at, 'attributes'),
+      'criterion-statistic',
+      'the acceptance numbers do not rise',
+      'list them by number of results, the smallest first',
+    )
+  return statistic
+}
+
+/** A statistic is taken of results; only a tolerance may be on their deviations, from what does not move. */
+function checkDeviation(
+  context: CompileContext,
+  statistic: Statistic,
+  deviation: Comparison['deviation'],
+  at: string,
+): void {
   if (deviation !== undefined && statistic.of !== 'tolerance')
     context.fault(
       at,
@@ -31,23 +49,14 @@ export function compileStatistic(
       'a share of results around a mean that moves with them has no meaning',
       'write "deviation-from: { declared: yes }"',
     )
-  if (
-    statistic.of === 'attributes' &&
-    statistic.acceptance.some(
-      ({ from, allow }, index) =>
-        index > 0 &&
-        (from <= (statistic.acceptance[index - 1]?.from ?? 0) ||
-          allow < (statistic.acceptance[index - 1]?.allow ?? 0)),
-    )
-  ) {
-    context.fault(
-      below(at, 'attributes'),
-      'criterion-statistic',
-      'the acceptance numbers do not rise',
-      'list them by number of results, the smallest first',
-    )
-  }
-  return statistic
+}
+
+/** More results never allow fewer beyond the limit. */
+function rises(acceptance: readonly { readonly from: number; readonly allow: number }[]): boolean {
+  return acceptance.every(({ from, allow }, index) => {
+    const before = acceptance[index - 1]
+    return before === undefined || (before.from < from && before.allow <= allow)
+  })
 }
 
 function statisticOf(context: CompileContext, written: WrittenStatistic, at: string): Statistic | undefined {
