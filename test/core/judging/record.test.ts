@@ -37,11 +37,11 @@ describe('a fact', () => {
 })
 
 describe('a document', () => {
-  const letter = { document: 'letter', 'void-on': ['process-change'] }
+  const letter: WrittenClause = { document: 'letter', 'void-on': ['equipment-change'] }
   const known = (more: object = {}) => ({
     documents: [{ kind: 'letter', title: 'Letter 7', from: '2026-01-01', to: '2026-04-01', ...more }],
   })
-  const change = (date: string, kind = 'process-change') => ({
+  const change = (date: string, kind = 'equipment-change') => ({
     events: [{ date, kind, title: 'New mill' }],
   })
 
