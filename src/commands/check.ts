@@ -1,5 +1,6 @@
 /** npm run check: reads, computes, reports; writes nothing. */
 import { defined } from '../core/measure/defined.ts'
+import { wordedFinding } from '../words/findings.ts'
 import { clauseSentence } from '../words/clause-sentences.ts'
 import { everyClause, setName } from '../core/criteria/criterion.ts'
 import { countWords } from '../words/numbers.ts'
@@ -134,7 +135,7 @@ function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: R
 
 function findingLines(edition: Edition): string[] {
   const findings = [...edition.lots.values()].flatMap((lot) =>
-    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
+    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings.map(wordedFinding),
   )
   return [
     findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,

@@ -202,7 +202,7 @@ describe('the committed demo', () => {
     expect(
       all()
         .flatMap((entry) => entry.findings)
-        .map((finding) => finding.check),
+        .map((finding) => finding.reason.code),
     ).toEqual(['changed-after-issue'])
   })
   it('shows the pattern that the modified condition is for: fillers pass at 20 % and 23 °C or come close, and fall far behind at 50 % and 50 °C', () => {

@@ -33,7 +33,8 @@ export function revision(number: number, date: string, more: Partial<Revision> =
 
 export function finding(about: string, severity: Finding['severity'] = 'warning'): Finding {
   const id = `changed-after-issue/${about}`
-  return { id, check: 'changed-after-issue', severity, about, sentence: `${about} differs`, evidence: [] }
+  const params = { lot: about, revision: 0, places: 1, changes: [] }
+  return { id, severity, about, reason: { code: 'changed-after-issue', params } }
 }
 
 export function shipment(lot: string, bill: string, date: string, massT = 25): ShipmentEntry {

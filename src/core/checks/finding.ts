@@ -2,17 +2,55 @@
  * What an audit check reports: a question with its evidence, never an accusation, never a change of the exit
  * status.
  */
+import type { Outcome } from '../criteria/outcome.ts'
+import type { ReasonOf } from '../result/reason.ts'
+
+/** A place in a record where an issued document and today's record differ; values as texts. */
+export interface RecordChange {
+  /** Keys from the record down to the value. */
+  readonly path: readonly string[]
+  /** Null where there is nothing. */
+  readonly issued: string | null
+  readonly today: string | null
+}
+
+/** A verdict, or a clause of it, with another outcome than in an issued document. */
+export interface OutcomeChange {
+  readonly criterion: string
+  /** Absent where the verdict itself differs. */
+  readonly clause?: string
+  readonly issued: Outcome
+  /** Null where the lot is not judged under the set today, or the set has no such clause. */
+  readonly today: Outcome | null
+}
+
+/** The revision of a lot that a finding speaks of. */
+interface OfRevision {
+  readonly lot: string
+  readonly revision: number
+}
+
+/** One entry for each check, with what its sentence and its evidence need. */
+export interface FindingParams {
+  /** `places` counts all differences, of which `changes` holds the first. */
+  readonly 'changed-after-issue': OfRevision & {
+    readonly places: number
+    readonly changes: readonly RecordChange[]
+  }
+  readonly 'would-now-be-judged-otherwise': OfRevision & { readonly changes: readonly OutcomeChange[] }
+  readonly 'issued-document-missing': OfRevision & { readonly found: 'unreadable' | 'no-document' }
+  /** Digests, as recorded in the lot and of the file. */
+  readonly 'digest-differs': OfRevision & { readonly recorded: string; readonly document: string }
+}
+
+/** The check that reports, as the code, and what it found. */
+export type FindingReason = ReasonOf<FindingParams>
+
 export interface Finding {
   /** Permanent within its lot or source: check and what it is about. */
   readonly id: string
-  readonly check:
-    | 'changed-after-issue'
-    | 'would-now-be-judged-otherwise'
-    | 'issued-document-missing'
-    | 'digest-differs'
   readonly severity: 'blocks' | 'warning' | 'information'
   /** Lot, source, result or clause that it is about. */
   readonly about: string
-  readonly sentence: string
-  readonly evidence: readonly string[]
+  readonly reason: FindingReason
 }

@@ -1,30 +1,23 @@
 /**
  * What differs between an issued document and today's records: findings, never a change of the issued page.
  */
-import type { Finding } from '../../core/checks/finding.ts'
+import type { Finding, OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
 import { everyClauseOutcome, type Outcome, type Verdict } from '../../core/criteria/outcome.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 
 /** Differences shown at most; more are counted. */
 const SHOWN = 12
 
-export interface Difference {
-  readonly path: string
-  readonly issued: string
-  readonly today: string
-}
-
-/** Leaf-by-leaf differences of two plain JSON values; `path` joins keys with " › ". */
-export function differences(issued: unknown, today: unknown, path = ''): Difference[] {
+/** Leaf-by-leaf differences of two plain JSON values. @param path keys that lead to them */
+export function differences(issued: unknown, today: unknown, path: readonly string[] = []): RecordChange[] {
   if (Object.is(issued, today)) return []
   if (isTree(issued) && isTree(today) && Array.isArray(issued) === Array.isArray(today)) {
     const keys = new Set([...Object.keys(issued), ...Object.keys(today)])
     return [...keys].flatMap((key) =>
-      differences(
-        (issued as Record<string, unknown>)[key],
-        (today as Record<string, unknown>)[key],
-        path === '' ? key : `${path} › ${key}`,
-      ),
+      differences((issued as Record<string, unknown>)[key], (today as Record<string, unknown>)[key], [
+        ...path,
+        key,
+      ]),
     )
   }
   return [{ path, issued: text(issued), today: text(today) }]
@@ -34,8 +27,8 @@ function isTree(value: unknown): value is object {
   return typeof value === 'object' && value !== null
 }
 
-function text(value: unknown): string {
-  return value === undefined ? 'nothing' : typeof value === 'string' ? value : JSON.stringify(value)
+function text(value: unknown): string | null {
+  return value === undefined ? null : typeof value === 'string' ? value : JSON.stringify(value)
 }
 
 /**
@@ -60,45 +53,49 @@ export function issueFindings(
 function changedAfterIssue(issued: CertificateDocument, known: unknown): Finding[] {
   const changes = differences(issued.record, known)
   if (changes.length === 0) return []
-  const evidence = changes
-    .slice(0, SHOWN)
-    .map((change) => `${change.path}: issued ${change.issued}, today ${change.today}`)
   return [
-    {
-      id: `changed-after-issue/${issued.certificate}/${issued.revision}`,
-      check: 'changed-after-issue',
-      severity: 'warning',
-      about: issued.certificate,
-      sentence: `The record of ${issued.certificate} differs from revision ${issued.revision} as issued in ${changes.length === 1 ? 'one place' : `${changes.length} places`}`,
-      evidence: changes.length > SHOWN ? [...evidence, `and ${changes.length - SHOWN} more`] : evidence,
-    },
+    aboutRevision(issued, {
+      code: 'changed-after-issue',
+      params: { ...revisionOf(issued), places: changes.length, changes: changes.slice(0, SHOWN) },
+    }),
   ]
 }
 
-/** Where verdicts or clauses have another outcome than in the document, in words. */
-function outcomeChanges(issued: CertificateDocument, verdicts: readonly Verdict[]): string[] {
+/** Where verdicts or clauses have another outcome than in the document. */
+function outcomeChanges(issued: CertificateDocument, verdicts: readonly Verdict[]): OutcomeChange[] {
   return issued.verdicts.flatMap((before) => {
-    const now = verdicts.find((verdict) => verdict.criterion === before.criterion)
-    if (now === undefined) return [`${before.criterion}: issued ${before.outcome}, today not judged under it`]
-    if (now.outcome !== before.outcome)
-      return [`${before.criterion}: issued ${before.outcome}, today ${now.outcome}`]
-    return clauseChanges(before.clauses, now.clauses).map((change) => `${before.criterion}, ${change}`)
+    const { criterion, outcome } = before
+    const now = verdicts.find((verdict) => verdict.criterion === criterion)
+    if (now === undefined) return [{ criterion, issued: outcome, today: null }]
+    if (now.outcome !== outcome) return [{ criterion, issued: outcome, today: now.outcome }]
+    return clauseChanges(before.clauses, now.clauses).map((change) => ({ criterion, ...change }))
   })
 }
 
 function judgedOtherwise(issued: CertificateDocument, rejudged: readonly Verdict[]): Finding[] {
-  const evidence = outcomeChanges(issued, rejudged)
-  if (evidence.length === 0) return []
+  const changes = outcomeChanges(issued, rejudged)
+  if (changes.length === 0) return []
   return [
-    {
-      id: `would-now-be-judged-otherwise/${issued.certificate}/${issued.revision}`,
-      check: 'would-now-be-judged-otherwise',
-      severity: 'warning',
-      about: issued.certificate,
-      sentence: `${issued.certificate} would now be judged otherwise than in revision ${issued.revision}`,
-      evidence,
-    },
+    aboutRevision(issued, {
+      code: 'would-now-be-judged-otherwise',
+      params: { ...revisionOf(issued), changes },
+    }),
   ]
+}
+
+function aboutRevision(issued: CertificateDocument, reason: Finding['reason']): Finding {
+  return {
+    id: `${reason.code}/${issued.certificate}/${issued.revision}`,
+    severity: 'warning',
+    about: issued.certificate,
+    reason,
+  }
+}
+
+function revisionOf({ certificate, revision }: CertificateDocument): { lot: string; revision: number } {
+  if (revision === null)
+    throw new RangeError(`revisionOf needs an issued document, got the draft of ${certificate}`)
+  return { lot: certificate, revision }
 }
 
 /** A clause's outcome with its members', as judged or as worded. */
@@ -108,12 +105,12 @@ interface JudgedTree {
   readonly clauses?: readonly JudgedTree[]
 }
 
-function clauseChanges(before: readonly JudgedTree[], now: readonly JudgedTree[]): string[] {
-  const today = new Map([...everyClauseOutcome(now)].map((clause) => [clause.id, clause]))
-  return [...everyClauseOutcome(before)].flatMap((clause) => {
-    const outcome = today.get(clause.id)?.outcome ?? 'no such clause'
-    return outcome === clause.outcome
-      ? []
-      : [`clause ${clause.id}: issued ${clause.outcome}, today ${outcome}`]
-  })
+function clauseChanges(
+  before: readonly JudgedTree[],
+  now: readonly JudgedTree[],
+): Omit<OutcomeChange, 'criterion'>[] {
+  const today = new Map([...everyClauseOutcome(now)].map((clause) => [clause.id, clause.outcome]))
+  return [...everyClauseOutcome(before)]
+    .filter(({ id, outcome }) => today.get(id) !== outcome)
+    .map(({ id, outcome }) => ({ clause: id, issued: outcome, today: today.get(id) ?? null }))
 }

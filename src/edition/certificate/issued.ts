@@ -19,21 +19,21 @@ export function readIssuedDocument(
   revision: { number: number; digest: string },
 ): IssuedReading {
   const bytes = readIssued(records.contentDir, lot, revision.number)
-  if (bytes === null) return { document: null, finding: missing(lot, revision.number, 'cannot be read') }
+  if (bytes === null) return { document: null, finding: missing(lot, revision.number, 'unreadable') }
   const digest = digestOf(bytes)
   const document = parse(bytes.toString('utf8'))
-  if (document === null)
-    return { document: null, finding: missing(lot, revision.number, 'is not an issued document') }
+  if (document === null) return { document: null, finding: missing(lot, revision.number, 'no-document') }
   if (digest === revision.digest) return { document }
   return {
     document,
     finding: {
       id: `digest-differs/${lot}/${revision.number}`,
-      check: 'digest-differs',
       severity: 'blocks',
       about: lot,
-      sentence: `The issued document of ${lot}, revision ${revision.number}, is not the one whose digest is on record`,
-      evidence: [`on record ${revision.digest}`, `document ${digest}`],
+      reason: {
+        code: 'digest-differs',
+        params: { lot, revision: revision.number, recorded: revision.digest, document: digest },
+      },
     },
   }
 }
@@ -52,13 +52,11 @@ function parse(text: string): CertificateDocument | null {
   }
 }
 
-function missing(lot: string, number: number, what: string): Finding {
+function missing(lot: string, revision: number, found: 'unreadable' | 'no-document'): Finding {
   return {
-    id: `issued-document-missing/${lot}/${number}`,
-    check: 'issued-document-missing',
+    id: `issued-document-missing/${lot}/${revision}`,
     severity: 'blocks',
     about: lot,
-    sentence: `The issued document of ${lot}, revision ${number}, ${what}`,
-    evidence: [`content/issued/${lot}/${number}.json`],
+    reason: { code: 'issued-document-missing', params: { lot, revision, found } },
   }
 }

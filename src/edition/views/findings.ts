@@ -1,8 +1,9 @@
 /** Findings as pages list them, each with the certificate that it is about. */
 import type { Finding } from '../../core/checks/finding.ts'
+import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 
-export interface ListedFinding extends Finding {
+export interface ListedFinding extends WordedFinding {
   /** The lot that it is about, where it has a page. */
   readonly lot?: string
 }
@@ -48,7 +49,9 @@ export function listedFindings(
   { lots }: Pick<Edition, 'lots'>,
   findings: readonly Finding[],
 ): ListedFinding[] {
-  return findings.map((finding) => (lots.has(finding.about) ? { ...finding, lot: finding.about } : finding))
+  return findings.map((finding) =>
+    lots.has(finding.about) ? { ...wordedFinding(finding), lot: finding.about } : wordedFinding(finding),
+  )
 }
 
 function newestFirst(a: ListedLot, b: ListedLot): number {

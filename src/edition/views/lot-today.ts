@@ -1,5 +1,5 @@
 /** What the records say of a lot today, kept apart from its certificate. */
-import type { Finding } from '../../core/checks/finding.ts'
+import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import { plural } from '../../words/numbers.ts'
 import { sentence } from '../../words/sentences.ts'
 import { massText } from '../../words/units.ts'
@@ -21,7 +21,7 @@ export interface LotTodayView {
   readonly shipments: ShipmentsOfLot | null
   /** The newest first, each with the path of its page. */
   readonly revisions: readonly (Revision & { readonly path: string })[]
-  readonly findings: readonly Finding[]
+  readonly findings: readonly WordedFinding[]
   readonly routes: RoutesOfLotView
   readonly controls: ControlsOfLot
   readonly resistivities: readonly ExplainedResistivity[]
@@ -48,7 +48,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     asOf: edition.asOf,
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
-    findings: lot.findings,
+    findings: lot.findings.map(wordedFinding),
     routes: routesOfLot(edition, lot),
     controls: controlsOfLot(edition, lot),
     resistivities: explainedResistivities(edition, lot),

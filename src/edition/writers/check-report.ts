@@ -1,6 +1,8 @@
 /** The machine-readable check report (schemas/check.json), written lot by lot. */
+import type { Finding } from '../../core/checks/finding.ts'
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
+import { wordedFinding } from '../../words/findings.ts'
 import { resultData } from './lot-data.ts'
 import { verdictData } from './verdict-data.ts'
 
@@ -43,7 +45,7 @@ function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
 function* sourceReports(edition: Edition): Generator<unknown> {
   for (const id of edition.sources.keys()) {
     const { series, findings } = edition.source(id)
-    yield { id, history: series, findings }
+    yield { id, history: series, findings: findings.map(findingData) }
   }
 }
 
@@ -65,6 +67,11 @@ function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): 
     verdicts: lot.verdicts
       .filter((verdict) => criteria === undefined || criteria.has(verdict.criterion))
       .map((verdict) => verdictData(edition, verdict)),
-    findings: lot.findings,
+    findings: lot.findings.map(findingData),
   }
+}
+
+/** A finding in words, with its reason as data beside them. */
+function findingData(finding: Finding): Record<string, unknown> {
+  return { ...wordedFinding(finding), reasonCodes: [finding.reason] }
 }

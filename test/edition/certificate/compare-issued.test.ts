@@ -6,9 +6,9 @@ describe('differences', () => {
     expect(
       differences({ a: { b: '1', c: ['x', 'y'] }, d: 1 }, { a: { b: '2', c: ['x'] }, d: 1, e: null }),
     ).toEqual([
-      { path: 'a › b', issued: '1', today: '2' },
-      { path: 'a › c › 1', issued: 'y', today: 'nothing' },
-      { path: 'e', issued: 'nothing', today: 'null' },
+      { path: ['a', 'b'], issued: '1', today: '2' },
+      { path: ['a', 'c', '1'], issued: 'y', today: null },
+      { path: ['e'], issued: null, today: 'null' },
     ])
   })
   it('finds none between equal trees', () => {

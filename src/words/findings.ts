@@ -1,0 +1,55 @@
+/** What an audit check found, in words. */
+import type {
+  Finding,
+  FindingParams,
+  FindingReason,
+  OutcomeChange,
+  RecordChange,
+} from '../core/checks/finding.ts'
+import { type WordsOf, wordsOf } from './reason-words.ts'
+
+/** A finding with its sentence and the evidence for it. */
+export interface WordedFinding extends Omit<Finding, 'reason'> {
+  readonly check: FindingReason['code']
+  /** One sentence without a full stop. */
+  readonly sentence: string
+  /** A line each, without a full stop. */
+  readonly evidence: readonly string[]
+}
+
+export function wordedFinding({ reason, ...finding }: Finding): WordedFinding {
+  const { id, ...rest } = finding
+  const [sentence, evidence] = [wordsOf(SENTENCES, reason), wordsOf(EVIDENCE, reason)]
+  return { id, check: reason.code, ...rest, sentence, evidence }
+}
+
+const SENTENCES: WordsOf<FindingParams> = {
+  'changed-after-issue': ({ lot, revision, places }) =>
+    `The record of ${lot} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
+  'would-now-be-judged-otherwise': ({ lot, revision }) =>
+    `${lot} would now be judged otherwise than in revision ${revision}`,
+  'issued-document-missing': ({ lot, revision, found }) =>
+    `The issued document of ${lot}, revision ${revision}, ${found === 'unreadable' ? 'cannot be read' : 'is not an issued document'}`,
+  'digest-differs': ({ lot, revision }) =>
+    `The issued document of ${lot}, revision ${revision}, is not the one whose digest is on record`,
+}
+
+const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
+  'changed-after-issue': ({ places, changes }) => [
+    ...changes.map(recordChangeWords),
+    ...(changes.length < places ? [`and ${places - changes.length} more`] : []),
+  ],
+  'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
+  'issued-document-missing': ({ lot, revision }) => [`content/issued/${lot}/${revision}.json`],
+  'digest-differs': ({ recorded, document }) => [`on record ${recorded}`, `document ${document}`],
+}
+
+function recordChangeWords({ path, issued, today }: RecordChange): string {
+  return `${path.join(' › ')}: issued ${issued ?? 'nothing'}, today ${today ?? 'nothing'}`
+}
+
+function outcomeChangeWords({ criterion, clause, issued, today }: OutcomeChange): string {
+  const nothing = clause === undefined ? 'not judged under it' : 'no such clause'
+  const what = clause === undefined ? criterion : `${criterion}, clause ${clause}`
+  return `${what}: issued ${issued}, today ${today ?? nothing}`
+}

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest'
+import type { Finding } from '../../src/core/checks/finding.ts'
+import { wordedFinding } from '../../src/words/findings.ts'
+
+const lot = 'vale/V-1'
+
+function worded(reason: Finding['reason']) {
+  const { sentence, evidence } = wordedFinding({ id: 'x', severity: 'warning', about: lot, reason })
+  return [sentence, ...evidence]
+}
+
+describe('wordedFinding', () => {
+  it('carries the check, the severity and what it is about beside its words', () => {
+    const reason: Finding['reason'] = {
+      code: 'issued-document-missing',
+      params: { lot, revision: 0, found: 'unreadable' },
+    }
+    expect(
+      wordedFinding({ id: 'issued-document-missing/vale/V-1/0', severity: 'blocks', about: lot, reason }),
+    ).toEqual({
+      id: 'issued-document-missing/vale/V-1/0',
+      check: 'issued-document-missing',
+      severity: 'blocks',
+      about: 'vale/V-1',
+      sentence: 'The issued document of vale/V-1, revision 0, cannot be read',
+      evidence: ['content/issued/vale/V-1/0.json'],
+    })
+  })
+  it('says in how many places a record differs, shows those it holds and counts the rest', () => {
+    const change = { path: ['lot', 'analyses', '0', 'SO3'], issued: '0.41 %', today: null }
+    expect(
+      worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 1, changes: [change] } }),
+    ).toEqual([
+      'The record of vale/V-1 differs from revision 1 as issued in one place',
+      'lot › analyses › 0 › SO3: issued 0.41 %, today nothing',
+    ])
+    const added = { path: ['lot', 'silo'], issued: null, today: '4' }
+    expect(
+      worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 3, changes: [added] } }),
+    ).toEqual([
+      'The record of vale/V-1 differs from revision 1 as issued in 3 places',
+      'lot › silo: issued nothing, today 4',
+      'and 2 more',
+    ])
+  })
+  it('names each verdict and clause that would have another outcome, and those that are no more', () => {
+    const changes = [
+      { criterion: 'base', issued: 'meets', today: 'does-not-meet' },
+      { criterion: 'old', issued: 'meets', today: null },
+      { criterion: 'roads', clause: 'so3', issued: 'pending', today: 'meets' },
+      { criterion: 'roads', clause: 'loi', issued: 'meets', today: null },
+    ] as const
+    expect(worded({ code: 'would-now-be-judged-otherwise', params: { lot, revision: 2, changes } })).toEqual([
+      'vale/V-1 would now be judged otherwise than in revision 2',
+      'base: issued meets, today does-not-meet',
+      'old: issued meets, today not judged under it',
+      'roads, clause so3: issued pending, today meets',
+      'roads, clause loi: issued meets, today no such clause',
+    ])
+  })
+  it('tells a document that is none, and one whose digest is another', () => {
+    expect(
+      worded({ code: 'issued-document-missing', params: { lot, revision: 0, found: 'no-document' } })[0],
+    ).toBe('The issued document of vale/V-1, revision 0, is not an issued document')
+    expect(
+      worded({
+        code: 'digest-differs',
+        params: { lot, revision: 0, recorded: 'sha256-a', document: 'sha256-b' },
+      }),
+    ).toEqual([
+      'The issued document of vale/V-1, revision 0, is not the one whose digest is on record',
+      'on record sha256-a',
+      'document sha256-b',
+    ])
+  })
+})
