@@ -1,4 +1,5 @@
 /** The two axes of a trend: time across, values upwards, with the ticks that are labelled. */
+import type { Moment } from '../core/measure/moment.ts'
 import { extent, scaleLinear, scaleLog, scaleUtc, utcDay, utcFormat, utcHour } from 'd3'
 import { LEFT, RIGHT, rounded } from './plot.ts'
 
@@ -21,11 +22,11 @@ export interface ValueTick {
 }
 
 /** Midnight of the day in UTC, so that no machine's zone moves a point. */
-export function utcDate(text: string): Date {
-  return new Date(`${text.slice(0, 10)}T00:00:00Z`)
+export function utcDate({ day }: Moment): Date {
+  return utcDay.offset(new Date(0), day)
 }
 
-export function timeScale(dates: readonly string[], width: number): TimeScale {
+export function timeScale(dates: readonly Moment[], width: number): TimeScale {
   const [first = new Date(0), last = first] = extent(dates, utcDate)
   const room = (last.getTime() - first.getTime()) * 0.02
   const ends =

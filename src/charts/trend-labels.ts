@@ -1,4 +1,5 @@
 /** What a trend is marked with beside its results: limits as level lines, events as bands with labels. */
+import type { Moment } from '../core/measure/moment.ts'
 import { labelWidth, type PlacedLabel, placeLabels, shortened } from './labels.ts'
 import { LEFT, RIGHT, rounded } from './plot.ts'
 import { type TimeScale, utcDate, type ValueScale } from './trend-axes.ts'
@@ -17,8 +18,8 @@ export interface LimitLine {
 }
 
 export interface TrendEvent {
-  readonly from: string
-  readonly to?: string
+  readonly from: Moment
+  readonly to?: Moment
   readonly title: string
 }
 

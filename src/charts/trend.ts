@@ -1,4 +1,5 @@
 /** A trend over sampling as plain values: paths, marks and labels, ready to be written as SVG. */
+import type { Moment } from '../core/measure/moment.ts'
 import { line } from 'd3'
 import { rowsOf } from './labels.ts'
 import { LEFT, type Plot, RIGHT, rounded } from './plot.ts'
@@ -24,8 +25,8 @@ import { bandEdges, meanPaths, type TrendBand } from './trend-mean.ts'
 
 export interface TrendPoint {
   readonly lot: string
-  /** Date, or date and time, of sampling or casting. */
-  readonly at: string
+  /** Sampling or casting. */
+  readonly at: Moment
   readonly value: number | null
   readonly status: PointStatus
   readonly note?: string

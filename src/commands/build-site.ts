@@ -1,4 +1,5 @@
 /** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
+import type { Moment } from '../core/measure/moment.ts'
 import {
   closeSync,
   cpSync,
@@ -28,7 +29,7 @@ import { CommandFailure, EXIT, PROGRAM, ROOT } from './program.ts'
 export interface BuildOptions {
   readonly out: string
   readonly audience: Edition['audience']
-  readonly asOf?: string
+  readonly asOf?: Moment
   readonly address?: string
 }
 

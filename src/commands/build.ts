@@ -1,4 +1,5 @@
 /** npm run build: writes the site. */
+import type { Moment } from '../core/measure/moment.ts'
 import { resolve } from 'node:path'
 import { Option } from 'commander'
 import { buildSite } from './build-site.ts'
@@ -19,7 +20,7 @@ await run(async () => {
     .opts<{
       content: string
       out: string
-      asOf?: string
+      asOf?: Moment
       address?: string
       audience: 'public' | 'internal'
     }>()

@@ -1,4 +1,5 @@
 /** npm run check: reads, computes, reports; writes nothing. */
+import type { Moment } from '../core/measure/moment.ts'
 import { defined } from '../core/measure/defined.ts'
 import { wordedFinding } from '../words/findings.ts'
 import { clauseSentence } from '../words/clause-sentences.ts'
@@ -17,7 +18,7 @@ import { printDiagnostics, readContent } from './read-content.ts'
 interface Options {
   content: string
   json?: boolean
-  asOf?: string
+  asOf?: Moment
   lots?: string[]
   criteria?: string[]
   explain?: string

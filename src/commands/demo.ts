@@ -1,4 +1,5 @@
 /** npm run demo: writes the invented scenario and issues its certificates. */
+import { readMoment } from '../core/measure/moment.ts'
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { InvalidArgumentError } from 'commander'
@@ -68,7 +69,7 @@ function write(path: string, text: string): void {
 function issueAll(folder: string, issues: readonly DemoIssue[]): number {
   const records = readGoodContent(folder, 'The scenario could not be read back.')
   let count = 0
-  for (const { request, revision } of carryOutPlan(records, issues, AS_OF, PROGRAM)) {
+  for (const { request, revision } of carryOutPlan(records, issues, readMoment(AS_OF), PROGRAM)) {
     write(join(folder, 'issued', request.lot, `${revision.document.revision}.json`), revision.text)
     const record = join(folder, 'lots', `${request.lot}.yaml`)
     writeFileSync(record, withRevisionLine(readFileSync(record, 'utf8'), revision.recordLine))

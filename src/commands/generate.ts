@@ -6,7 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { PROPERTIES, property, type PropertyKey, reportableKeys } from '../core/measure/properties.ts'
 import { acceptedSpellings, KINDS, type QuantityKind } from '../core/measure/units.ts'
-import { loadedTypes, type SchemaNode, typeName } from './loaded-types.ts'
+import { loadedTypes, type SchemaNode, TIMES, typeName } from './loaded-types.ts'
 import { command, EXIT, ROOT, run } from './program.ts'
 
 /** Kinds of record with the name of their type. */
@@ -166,7 +166,9 @@ function resultSchema(key: PropertyKey): unknown {
 /** Types of every kind of record, shared parts first. */
 function types(): string {
   const common = schemaNamed('common')['$defs'] as Record<string, SchemaNode>
-  const shared = Object.entries(common).map(([name, node]) => [typeName(name), node] as const)
+  const shared = Object.entries(common)
+    .filter(([name]) => TIMES[name] === undefined)
+    .map(([name, node]) => [typeName(name), node] as const)
   const records = Object.entries(KINDS_OF_RECORD).flatMap(([name, recordType]) => {
     const schema = schemaNamed(name)
     const own = Object.entries((schema['$defs'] ?? {}) as Record<string, SchemaNode>).map(

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from '
 import { dirname, join } from 'node:path'
 import { defined } from '../core/measure/defined.ts'
 import { sourceOf } from '../core/measure/lot-id.ts'
-import { dateOf } from '../core/measure/moment.ts'
+import { isBy, isSurelyBefore, type Moment } from '../core/measure/moment.ts'
 import { asOfDate } from '../edition/compute.ts'
 import { issueRevision, type IssuedRevision } from '../edition/certificate/issue.ts'
 import { type SourceState, sourceStates } from '../edition/passes/source-state.ts'
@@ -20,7 +20,7 @@ interface Options {
   by: string
   reason: string
   function?: string
-  date?: string
+  date?: Moment
   withdraw?: boolean
   replacedBy?: string
 }
@@ -90,12 +90,12 @@ function checkReplacement({ lots }: Records, lot: string, { replacedBy, withdraw
 }
 
 interface Before {
-  readonly earlier: { readonly number: number; readonly date: string } | undefined
+  readonly earlier: { readonly number: number; readonly date: Moment } | undefined
   readonly withdraw: boolean
 }
 
-function checkEarlier(lot: string, date: string, { earlier, withdraw }: Before): void {
-  if (earlier !== undefined && date < earlier.date)
+function checkEarlier(lot: string, date: Moment, { earlier, withdraw }: Before): void {
+  if (earlier !== undefined && isSurelyBefore(date, earlier.date))
     throw new CommandFailure(
       `Revision ${earlier.number} is of ${earlier.date}, later than ${date}.`,
       EXIT.wrongUse,
@@ -106,11 +106,12 @@ function checkEarlier(lot: string, date: string, { earlier, withdraw }: Before):
 }
 
 /** The lot in the history of its source, which reaches to the later of the day of issue and the as-of date. */
-function placeOf(records: Records, lot: string, date: string): { state: SourceState; place: number } {
+function placeOf(records: Records, lot: string, date: Moment): { state: SourceState; place: number } {
   const asOf = asOfDate(records)
-  const state = sourceStates(records, asOf < date ? date : asOf).get(sourceOf(lot))
-  const place = state?.lots.findIndex((candidate) => candidate.id === lot) ?? -1
-  if (state === undefined || place < 0 || date < dateOf(state.lots[place]?.sampled ?? date))
+  const state = sourceStates(records, isBy(date, asOf) ? asOf : date).get(sourceOf(lot))
+  const place =
+    state?.lots.findIndex((candidate) => candidate.id === lot && isBy(candidate.sampled, date)) ?? -1
+  if (state === undefined || place < 0)
     throw new CommandFailure(
       `${lot} was sampled after ${date}, so it cannot be issued on that date.`,
       EXIT.wrongUse,

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
-import { inCalendar } from '../core/measure/calendar-date.ts'
+import { isInCalendar, type Moment, momentIn } from '../core/measure/moment.ts'
 
 /** The project's root folder. */
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
@@ -42,10 +42,11 @@ export function folderOption(text: string): string {
 }
 
 /** A calendar date given as an option. */
-export function dateOption(text: string): string {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || !inCalendar(text))
+export function dateOption(text: string): Moment {
+  const date = momentIn(text)
+  if (date === null || date.minute !== null || !isInCalendar(date))
     throw new InvalidArgumentError('a date such as 2026-04-10 was expected.')
-  return text
+  return date
 }
 
 /** Runs a command's main function; nothing but a programming error shows a trace. */

@@ -4,7 +4,7 @@
  */
 import type { DemoSource } from './scenario.ts'
 import { autoregressive, type Chance } from './chance.ts'
-import { dateOfDay, dayOf } from './calendar.ts'
+import { dayOf, monthFromZero } from './calendar.ts'
 import type { Material, Spread } from './materials.ts'
 
 /** What the bench will read, before specimens scatter. */
@@ -107,8 +107,7 @@ function daysFrom(event: { from: string; to?: string }, day: number): number {
 
 /** Loss on ignition rises in winter at a works that then burns hard: a sine with its top in January. */
 function winter(source: DemoSource, day: number): number {
-  const month = Number(dateOfDay(day).slice(5, 7))
-  return source.winterLossOnIgnition * Math.cos((2 * Math.PI * (month - 1)) / 12)
+  return source.winterLossOnIgnition * Math.cos((2 * Math.PI * monthFromZero(day)) / 12)
 }
 
 function oxidesOf(

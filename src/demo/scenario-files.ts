@@ -1,6 +1,7 @@
 /** All records of the scenario, one file at a time, and the plan of what was issued when. */
+import { type Moment, momentOfDay, yearOf } from '../core/measure/moment.ts'
 import { sum } from 'd3'
-import { dateOfDay, dayOf, nextWednesday } from './calendar.ts'
+import { dayOf, dayOfMonth, monthOf, nextWednesday } from './calendar.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import { controlStore, type ControlStore } from './controls.ts'
 import { type LotModel, lotModels } from './lot-model.ts'
@@ -20,7 +21,7 @@ import { type DemoFile, siteRecords } from './site-records.ts'
 
 export interface DemoIssue {
   readonly lot: string
-  readonly date: string
+  readonly date: Moment
   readonly by: string
   readonly function: string
   readonly reason: string
@@ -85,7 +86,7 @@ function* sourceLots(run: SourceRun, onIssue: (issue: DemoIssue) => void): Gener
   for (let place = 0; place < count; place += 1) {
     const day = samplingDay(run, place, (lastDay - 20 - firstDay - 7) / Math.max(1, count - 1))
     const model = next(day)
-    const id = numberOf(dateOfDay(day))
+    const id = numberOf(day)
     ids.push(id)
     const planted = run.planting ? plantedIn(source, place, before) : {}
     const castDay = nextWednesday(day + 2)
@@ -124,13 +125,13 @@ function* sourceLots(run: SourceRun, onIssue: (issue: DemoIssue) => void): Gener
 function samplingDay({ source, firstDay, chance, planting }: SourceRun, place: number, step: number): number {
   const day = Math.round(firstDay + 7 + place * step + (planting ? chance.whole(-2, 2) : 0))
   const missing = planting ? (MISSING_MONTHS[source.id] ?? []) : []
-  return missing.includes(dateOfDay(day).slice(0, 7)) ? day + 32 - Number(dateOfDay(day).slice(8, 10)) : day
+  return missing.includes(monthOf(day)) ? day + 32 - dayOfMonth(day) : day
 }
 
-function lotNumbers(source: DemoSource): (date: string) => string {
+function lotNumbers(source: DemoSource): (day: number) => string {
   const running = new Map<string, number>()
-  return (date) => {
-    const year = date.slice(0, 4)
+  return (day) => {
+    const year = yearOf(momentOfDay(day))
     const skipped = SKIPPED_NUMBERS[source.id] ?? []
     let number = (running.get(year) ?? 0) + 1
     while (skipped.includes(lotNumber(source, year, number))) number += 1
@@ -144,7 +145,7 @@ function lotNumber(source: DemoSource, year: string, number: number): string {
 }
 
 function laboratoryOn(source: DemoSource, day: number): string {
-  return source.laterLaboratory !== undefined && source.laterLaboratory.from <= dateOfDay(day)
+  return source.laterLaboratory !== undefined && dayOf(source.laterLaboratory.from) <= day
     ? source.laterLaboratory.id
     : source.laboratory
 }
@@ -176,15 +177,15 @@ function* issuesOf(
     withdrawn: false,
   }
   if (castDay + 9 <= lastDay)
-    yield { ...common, date: dateOfDay(castDay + 9), reason: 'released on 7-day results' }
+    yield { ...common, date: momentOfDay(castDay + 9), reason: 'released on 7-day results' }
   if (castDay + 30 <= lastDay)
-    yield { ...common, date: dateOfDay(castDay + 30), reason: '28-day results added' }
+    yield { ...common, date: momentOfDay(castDay + 30), reason: '28-day results added' }
 }
 
 function withdrawal({ source, lastDay }: SourceRun, lot: string, replacement: string): DemoIssue {
   return {
     lot: `${source.id}/${lot}`,
-    date: dateOfDay(lastDay - 60),
+    date: momentOfDay(lastDay - 60),
     by: source.issuer.name,
     function: source.issuer.function,
     reason: WITHDRAWN.reason,

@@ -1,4 +1,5 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
+import { readMoment, type Moment } from '../core/measure/moment.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
 import { latestHappening } from './passes/as-of.ts'
@@ -11,15 +12,15 @@ import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
 
 export interface EditionOptions {
   /** Calendar date; the site's, else the latest happening, without it. */
-  readonly asOf?: string
+  readonly asOf?: Moment
   /** Origin and base path in place of the site's. */
   readonly address?: string
   readonly program: string
 }
 
 /** The date an edition of these records is read on; today's clock never enters. */
-export function asOfDate(records: Records, option?: string): string {
-  return option ?? records.site['as-of'] ?? latestHappening(records.lots.values()) ?? '1970-01-01'
+export function asOfDate(records: Records, option?: Moment): Moment {
+  return option ?? records.site['as-of'] ?? latestHappening(records.lots.values()) ?? readMoment('1970-01-01')
 }
 
 /** Origin and base path of an address such as "https://example.org/pozzolans/". */

@@ -1,4 +1,7 @@
-/** The column files as the pages' scripts read them. */
+/** The column files as the pages' scripts read them: days are texts in the file, read once. */
+import { type Moment, readMoment } from '../core/measure/moment.ts'
+import type { WithTexts } from '../core/measure/texts-of-times.ts'
+
 export interface LotColumns {
   readonly criteria: readonly string[]
   readonly sources: readonly string[]
@@ -9,7 +12,7 @@ export interface LotColumns {
     readonly lot: readonly string[]
     readonly number: readonly string[]
     readonly source: readonly number[]
-    readonly sampled: readonly string[]
+    readonly sampled: readonly Moment[]
     readonly state: readonly string[]
     readonly class: readonly (string | null)[]
     readonly outcome: Readonly<Record<string, readonly number[]>>
@@ -19,16 +22,24 @@ export interface LotColumns {
 export interface ShipmentColumns {
   readonly columns: {
     readonly bill: readonly string[]
-    readonly date: readonly string[]
+    readonly date: readonly Moment[]
     readonly lot: readonly number[]
   }
 }
 
-/** What every list of lots shows of one; empty texts for a place that no lot has. */
+export function readLotColumns(file: WithTexts<LotColumns>): LotColumns {
+  return { ...file, columns: { ...file.columns, sampled: file.columns.sampled.map(readMoment) } }
+}
+
+export function readShipmentColumns({ columns }: WithTexts<ShipmentColumns>): ShipmentColumns {
+  return { columns: { ...columns, date: columns.date.map(readMoment) } }
+}
+
+/** What every list of lots shows of one; empty texts, and no day, for a place that no lot has. */
 export interface ListedLot {
   readonly id: string
   readonly number: string
-  readonly sampled: string
+  readonly sampled: Moment | null
   readonly state: string
 }
 
@@ -36,7 +47,7 @@ export function lotAt({ columns }: LotColumns, index: number): ListedLot {
   return {
     id: columns.lot[index] ?? '',
     number: columns.number[index] ?? '',
-    sampled: columns.sampled[index] ?? '',
+    sampled: columns.sampled[index] ?? null,
     state: columns.state[index] ?? '',
   }
 }

@@ -1,6 +1,8 @@
 /**
  * Any sets over any choice of lots, judged in the browser: a count of changes for each set, then the lots.
  */
+import { liesWithin, type Period, periodOf } from './period.ts'
+import type { Moment } from '../core/measure/moment.ts'
 import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
 import { type Criterion, setName } from '../core/criteria/criterion.ts'
 import type { Verdict } from '../core/criteria/outcome.ts'
@@ -22,8 +24,7 @@ const result = document.querySelector<HTMLElement>('#compare-result')
 interface Choice {
   readonly sets: readonly string[]
   readonly sources: readonly string[]
-  readonly from: string
-  readonly to: string
+  readonly sampled: Period
   readonly changed: boolean
 }
 
@@ -78,8 +79,7 @@ function choiceOf(form: HTMLFormElement): Choice {
   return {
     sets: data.getAll('set').map(String),
     sources: data.getAll('source').map(String),
-    from: text('from'),
-    to: text('to'),
+    sampled: periodOf(text),
     changed: text('changed') === 'yes',
   }
 }
@@ -96,14 +96,13 @@ function takeFromAddress(form: HTMLFormElement): void {
 
 type Row = ComparedLot & {
   readonly number: string
-  readonly sampled: string
+  readonly sampled: Moment
   readonly conditionTitle: (id: string) => string
 }
 
-function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to }: Choice): Row[] {
+function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled }: Choice): Row[] {
   return source.lots.flatMap((lot, index) => {
-    const day = lot.sampled.slice(0, 10)
-    if ((from !== '' && day < from) || (to !== '' && to < day)) return []
+    if (!liesWithin(lot.sampled, sampled)) return []
     const verdicts = sets.map((set) => verdictOf(source, index, set) ?? null)
     return verdicts.every((verdict) => verdict === null)
       ? []
@@ -111,7 +110,7 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { from, to
           {
             ...compareLot(lot.id, verdicts),
             number: lot.number,
-            sampled: day,
+            sampled: lot.sampled,
             conditionTitle: source.conditionTitle,
           },
         ]
@@ -153,7 +152,8 @@ function report(
   )
   const listed = lots
     .filter((lot) => lot.changes || !changed)
-    .toSorted((a, b) => (a.sampled < b.sampled ? 1 : -1))
+    .toReversed()
+    .toSorted((a, b) => b.sampled.day - a.sampled.day)
   const rows = listed
     .slice(0, SHOWN)
     .map((lot) => [

@@ -2,6 +2,8 @@
  * Fetches what judging needs and judges a source's lots under any set, with the core that the site was built
  * with.
  */
+import type { WithTexts } from '../core/measure/texts-of-times.ts'
+import { readCriterion } from '../core/criteria/read-criterion.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { bestClass, judge } from '../core/judging/verdict.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
@@ -28,8 +30,8 @@ export async function readSource(address: string): Promise<ReadSource> {
 
 /** Sets by id. @throws Error when the file cannot be fetched */
 export async function readCriteria(address: string): Promise<ReadonlyMap<string, Criterion>> {
-  const { criteria } = (await fetched(address)) as { criteria: Record<string, Criterion> }
-  return new Map(Object.entries(criteria))
+  const { criteria } = (await fetched(address)) as { criteria: Record<string, WithTexts<Criterion>> }
+  return new Map(Object.entries(criteria).map(([id, file]) => [id, readCriterion(file)]))
 }
 
 /** Whether a set is for the source's kind of material. */

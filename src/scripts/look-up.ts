@@ -1,5 +1,5 @@
 /** Answers the look-up form from the column files, without leaving the page. */
-import type { LotColumns, ShipmentColumns } from './columns.ts'
+import { type LotColumns, readLotColumns, readShipmentColumns, type ShipmentColumns } from './columns.ts'
 import { anchor, element } from './elements.ts'
 import { matches } from './match.ts'
 
@@ -20,7 +20,7 @@ if (place !== null && form !== null && field !== null && field !== undefined) {
           (await fetch(address)).json(),
         ),
       )
-      show(place, query, lots as LotColumns, shipments as ShipmentColumns)
+      show(place, query, readLotColumns(lots), readShipmentColumns(shipments))
     } catch {
       place.textContent = 'The list of lots could not be fetched: try again, or find the lot in the register.'
     }

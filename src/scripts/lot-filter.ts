@@ -1,4 +1,6 @@
 /** Filters and sorts the register's columns: pure, so that it is tested without a page. */
+import { liesWithin, type Period } from './period.ts'
+import type { Moment } from '../core/measure/moment.ts'
 import { type ListedLot, type LotColumns, lotAt } from './columns.ts'
 
 /** Empty text means any. */
@@ -6,9 +8,8 @@ export interface Filter {
   readonly source: string
   readonly criterion: string
   readonly outcome: string
-  /** First and last day of sampling. */
-  readonly from: string
-  readonly to: string
+  /** Days of sampling. */
+  readonly sampled: Period
   /** Text that the lot's id or printed number holds. */
   readonly text: string
 }
@@ -41,8 +42,7 @@ export function filteredLots(data: LotColumns, filter: Filter): number[] {
     const fits =
       (filter.source === '' || row.source === filter.source) &&
       (filter.outcome === '' || row.outcome === filter.outcome) &&
-      (filter.from === '' || filter.from <= row.sampled) &&
-      (filter.to === '' || row.sampled <= filter.to) &&
+      liesWithin(row.sampled, filter.sampled) &&
       (text === '' || `${row.id} ${row.number}`.toLowerCase().includes(text))
     return fits ? [index] : []
   })
@@ -56,11 +56,16 @@ export function sortedLots(
   sort: { column: number; descending: boolean },
 ): number[] {
   const name = TABLE_COLUMNS[sort.column] ?? 'sampled'
-  const keys = new Map(lots.map((index) => [index, lotRow(data, criterion, index)[name]]))
+  const keys = new Map(lots.map((index) => [index, keyOf(lotRow(data, criterion, index)[name])]))
   const sign = sort.descending ? -1 : 1
   return [...lots].sort((a, b) => sign * compare(keys.get(a) ?? '', keys.get(b) ?? '') || a - b)
 }
 
-function compare(a: string, b: string): number {
+function keyOf(cell: string | Moment | null): string | number {
+  return cell === null ? '' : typeof cell === 'string' ? cell : cell.day
+}
+
+/** Two keys of one column: both texts, or both days. */
+function compare(a: string | number, b: string | number): number {
   return a < b ? -1 : a > b ? 1 : 0
 }

@@ -44,7 +44,8 @@ function found(lots: LotColumns, { columns }: ShipmentColumns, fits: (text: stri
   })
   const byBill = columns.bill.flatMap((bill, index) => {
     if (!anyFits(bill)) return []
-    const because = `bill of lading ${bill} of ${shortDate(columns.date[index] ?? '')}`
+    const date = columns.date[index]
+    const because = `bill of lading ${bill}${date === undefined ? '' : ` of ${shortDate(date)}`}`
     return [answer(columns.lot[index] ?? -1, because)]
   })
   return [...byLot, ...byFormer, ...byBill]

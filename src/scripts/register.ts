@@ -1,5 +1,6 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
-import type { LotColumns } from './columns.ts'
+import { periodOf } from './period.ts'
+import { type LotColumns, readLotColumns } from './columns.ts'
 import { anchor, element } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
@@ -28,7 +29,7 @@ if (form !== null && result !== null && count !== null && pages !== null)
 async function start({ form, result, count, pages }: RegisterParts): Promise<void> {
   const answer = await fetch(form.dataset['index'] ?? '')
   if (!answer.ok) return
-  const data = (await answer.json()) as LotColumns
+  const data = readLotColumns(await answer.json())
   let page = 0
   let sort = { column: SAMPLED, descending: true }
   const draw = () => {
@@ -86,8 +87,7 @@ function filterOf(form: HTMLFormElement): Filter {
     source: field('source'),
     criterion: field('criterion'),
     outcome: field('outcome'),
-    from: field('from'),
-    to: field('to'),
+    sampled: periodOf(field),
     text: field('text'),
   }
 }
@@ -119,7 +119,7 @@ function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTM
   head.scope = 'row'
   const outcome = row.outcome === '' ? 'not judged' : row.outcome.replaceAll('-', ' ')
   const cells = [
-    shortDate(row.sampled),
+    row.sampled === null ? '' : shortDate(row.sampled),
     element('span', [outcome], `outcome outcome-${row.outcome}`),
     row.state,
     row.class,

@@ -1,4 +1,5 @@
 /** Demands on another property and stated facts in words, and why one of them does not hold or is open. */
+import type { Age } from '../core/measure/age.ts'
 import type { FactPremise } from '../core/criteria/criterion.ts'
 import type { PremiseParams, PremiseReason, StatedPremise } from '../core/criteria/premise.ts'
 import type { PropertyKey } from '../core/measure/properties.ts'
@@ -10,7 +11,8 @@ import { selectionWords } from './selection-reasons.ts'
 
 interface PropertyDemand<Limits> {
   readonly property: PropertyKey
-  readonly age?: string
+  /** Of a premise, or its text in a reason. */
+  readonly age?: Age | string
   readonly limits: Limits
 }
 

@@ -2,6 +2,7 @@
  * A verdict as it is printed and stored in an issued document: the same data, with every title and reason in
  * words. Made only when something prints: ten thousand lots are judged without anybody reading a sentence.
  */
+import { withTexts } from '../core/measure/texts-of-times.ts'
 import { type Clause, type Criterion, everyClause } from '../core/criteria/criterion.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../core/criteria/outcome.ts'
 import type { Release } from '../core/criteria/reason.ts'
@@ -17,7 +18,9 @@ import { verdictReasonWords } from './verdict-reasons.ts'
 
 /** A clause outcome with its words. */
 export interface WordedClause
-  extends Omit<ClauseOutcome, 'reasons' | 'uncertainty' | 'doubt' | 'relaxed' | 'clauses'> {
+  extends Omit<ClauseOutcome, 'age' | 'due' | 'reasons' | 'uncertainty' | 'doubt' | 'relaxed' | 'clauses'> {
+  readonly age?: string
+  readonly due?: string
   /** Heading for a reader: the clause's own title or the property's, with condition and age. */
   readonly title: string
   /** One sentence without a full stop. */
@@ -66,7 +69,7 @@ function wordedClause(clause: ClauseOutcome, titleOf: TitleOf): WordedClause {
   return {
     id,
     title: titleOf(id),
-    ...plain,
+    ...withTexts(plain),
     reason: clauseReasonWords(reasons, titleOf),
     ...defined({
       uncertainty: uncertainty && { ...uncertainty, basis: basisWords(uncertainty.basis) },

@@ -1,3 +1,4 @@
+import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { placeLabels } from '../../src/charts/labels.ts'
 import { type TrendInput, type TrendPoint, trendModel } from '../../src/charts/trend.ts'
@@ -10,7 +11,7 @@ function point(
 ): TrendPoint {
   return {
     lot: `S/L${day}`,
-    at: `2026-01-${String(day).padStart(2, '0')}`,
+    at: readMoment(`2026-01-${String(day).padStart(2, '0')}`),
     value,
     status,
     ...(mean === undefined ? {} : { mean }),
@@ -100,8 +101,8 @@ describe('trendModel', () => {
   it('adds the rows of event labels above, so that the plot keeps its height', () => {
     const bare = model([point(1, 80), point(28, 82)])
     const events = [
-      { from: '2026-01-10', title: 'outage of the second boiler' },
-      { from: '2026-01-11', title: 'outage of the first boiler' },
+      { from: readMoment('2026-01-10'), title: 'outage of the second boiler' },
+      { from: readMoment('2026-01-11'), title: 'outage of the first boiler' },
     ]
     const trend = model([point(1, 80), point(28, 82)], { events })
     expect(trend?.height).toBe(240 + 30)
@@ -113,8 +114,8 @@ describe('trendModel', () => {
     const trend = model([point(1, 80), point(28, 82)], {
       width: 380,
       events: [
-        { from: '2026-01-10', title: 'a'.repeat(90) },
-        { from: '2020-01-10', title: 'long ago' },
+        { from: readMoment('2026-01-10'), title: 'a'.repeat(90) },
+        { from: readMoment('2020-01-10'), title: 'long ago' },
       ],
     })
     expect(trend?.events.map((event) => event.label.text.endsWith('…'))).toEqual([true])

@@ -1,3 +1,4 @@
+import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { forAudience } from '../../src/edition/publishing.ts'
@@ -6,7 +7,7 @@ import { finding, revision, shipment, tinyEdition, tinyLot, tinySource } from '.
 
 /** A certified lot with a finding and a shipment, and a draft. */
 function edition(site: object = {}): Edition {
-  const point = (lot: string) => ({ lot, at: '2026-03-05', value: 1, status: 'valid' as const })
+  const point = (lot: string) => ({ lot, at: readMoment('2026-03-05'), value: 1, status: 'valid' as const })
   const points = [point('ash/1'), point('ash/2')]
   const ash = tinySource('ash', {
     findings: [finding('ash')],

@@ -1,3 +1,5 @@
+import type { WithTexts } from '../../src/core/measure/texts-of-times.ts'
+import { readCriterion } from '../../src/core/criteria/read-criterion.ts'
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../src/core/judging/verdict.ts'
 import { unpackSource } from '../../src/core/evidence/source-evidence.ts'
@@ -11,7 +13,9 @@ import { loadRecords } from '../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
 /** Sets as a reader's browser has them. */
-const sets = JSON.parse(JSON.stringify(criterionData(edition))) as { criteria: Record<string, unknown> }
+const sets = JSON.parse(JSON.stringify(criterionData(edition))) as {
+  criteria: Record<string, WithTexts<Criterion>>
+}
 
 describe('the evidence file of a source', () => {
   it('gives every verdict of the demonstration content as the edition has it, after a way through JSON', () => {
@@ -24,7 +28,7 @@ describe('the evidence file of a source', () => {
       expect(lots.map((lot) => lot.id)).toEqual(own.map((lot) => lot.id))
       own.forEach((lot, place) => {
         for (const verdict of lot.verdicts) {
-          const read = sets.criteria[verdict.criterion] as Criterion
+          const read = readCriterion(sets.criteria[verdict.criterion] as WithTexts<Criterion>)
           const again = judge(read, evidenceOf(place))
           expect(again).toEqual(verdict)
           expect(wordedVerdict(again, read, conditionTitle)).toEqual(wordsOfVerdict(edition, verdict))

@@ -1,4 +1,5 @@
 /** An edition of literal lots and sources, for what reads editions: nothing in it was computed. */
+import { readMoment } from '../../src/core/measure/moment.ts'
 import type { Finding } from '../../src/core/checks/finding.ts'
 import type { Outcome, Verdict } from '../../src/core/criteria/outcome.ts'
 import type {
@@ -28,7 +29,7 @@ export function verdict(criterion: string, outcome: Outcome, more: Partial<Verdi
 
 export function revision(number: number, date: string, more: Partial<Revision> = {}): Revision {
   const text = { by: 'M. Okafor', function: 'quality manager', reason: 'released', digest: 'sha256-0' }
-  return { number, date, ...text, state: 'complete', ...more }
+  return { number, date: readMoment(date), ...text, state: 'complete', ...more }
 }
 
 export function finding(about: string, severity: Finding['severity'] = 'warning'): Finding {
@@ -38,7 +39,7 @@ export function finding(about: string, severity: Finding['severity'] = 'warning'
 }
 
 export function shipment(lot: string, bill: string, date: string, massT = 25): ShipmentEntry {
-  return { lot, bill, date, massT, massWritten: `${massT} t` }
+  return { lot, bill, date: readMoment(date), massT, massWritten: `${massT} t` }
 }
 
 /** A draft of 1000 t, sampled on 5 March 2026. */
@@ -55,7 +56,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     lot,
     number: lot,
     formerly: [],
-    sampled: '2026-03-05',
+    sampled: readMoment('2026-03-05'),
     state: 'draft',
     record: record as unknown as Lot,
     results: [],
@@ -105,7 +106,7 @@ export function tinyEdition(
     return found
   }
   return {
-    asOf: '2026-04-10',
+    asOf: readMoment('2026-04-10'),
     site: { title: 'Register', units: 'SI', criteria: [] } as unknown as Site,
     address: { origin: 'https://example.org', base: '/a/' },
     audience: 'internal',

@@ -1,3 +1,4 @@
+import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { LotColumns } from '../../src/scripts/columns.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from '../../src/scripts/lot-filter.ts'
@@ -11,20 +12,30 @@ const DATA: LotColumns = {
     lot: ['quay/Q-1', 'quay/Q-2', 'hill/H-1', 'hill/H-2'],
     number: ['Q-1', 'Q-2', 'No. 7', 'H-2'],
     source: [0, 0, 1, 1],
-    sampled: ['2025-12-31', '2026-01-01', '2026-01-01', '2026-02-10'],
+    sampled: [
+      readMoment('2025-12-31'),
+      readMoment('2026-01-01'),
+      readMoment('2026-01-01'),
+      readMoment('2026-02-10'),
+    ],
     state: ['complete', 'complete', 'withdrawn', 'provisional'],
     class: ['F', 'F', null, 'N'],
     outcome: { plain: [0, 1, 0, 2], warm: [-1, 0, 0, 2] },
   },
 }
-const ANY: Filter = { source: '', criterion: 'plain', outcome: '', from: '', to: '', text: '' }
+const ANY: Filter = { source: '', criterion: 'plain', outcome: '', sampled: {}, text: '' }
 
 describe('filteredLots', () => {
   it('gives every lot without a wish', () => {
     expect(filteredLots(DATA, ANY)).toEqual([0, 1, 2, 3])
   })
   it('takes the first and the last day of a period in', () => {
-    expect(filteredLots(DATA, { ...ANY, from: '2026-01-01', to: '2026-02-09' })).toEqual([1, 2])
+    expect(
+      filteredLots(DATA, {
+        ...ANY,
+        sampled: { from: readMoment('2026-01-01'), to: readMoment('2026-02-09') },
+      }),
+    ).toEqual([1, 2])
   })
   it('reads the outcome under the chosen criterion, and leaves out lots that are not judged under it', () => {
     expect(filteredLots(DATA, { ...ANY, outcome: 'meets' })).toEqual([0, 2])
@@ -52,7 +63,7 @@ describe('lotRow', () => {
     expect(lotRow(DATA, 'warm', 2)).toEqual({
       id: 'hill/H-1',
       number: 'No. 7',
-      sampled: '2026-01-01',
+      sampled: readMoment('2026-01-01'),
       outcome: 'meets',
       state: 'withdrawn',
       class: 'none',

@@ -1,7 +1,8 @@
+import { readLotColumns, readShipmentColumns } from '../../src/scripts/columns.ts'
 import { describe, expect, it } from 'vitest'
 import { matches } from '../../src/scripts/match.ts'
 
-const LOTS = {
+const LOTS = readLotColumns({
   criteria: [],
   sources: ['ash', 'tuff'],
   outcomes: [],
@@ -15,8 +16,10 @@ const LOTS = {
     class: ['F', 'N', 'N'],
     outcome: {},
   },
-}
-const SHIPMENTS = { columns: { bill: ['BL-7', 'BL-77'], date: ['2026-02-01', '2026-02-02'], lot: [1, 2] } }
+})
+const SHIPMENTS = readShipmentColumns({
+  columns: { bill: ['BL-7', 'BL-77'], date: ['2026-02-01', '2026-02-02'], lot: [1, 2] },
+})
 
 describe('matches', () => {
   it('finds a lot by its printed number, whatever the case, with its present state', () => {
@@ -47,7 +50,9 @@ describe('matches', () => {
     expect(matches('  ', LOTS, SHIPMENTS)).toEqual([])
   })
   it('puts what begins with the text before what only holds it, and gives each answer once', () => {
-    const bills = { columns: { bill: ['XT-1', 'T-100'], date: ['2026-02-01', '2026-02-02'], lot: [0, 2] } }
+    const bills = readShipmentColumns({
+      columns: { bill: ['XT-1', 'T-100'], date: ['2026-02-01', '2026-02-02'], lot: [0, 2] },
+    })
     expect(matches('t-', LOTS, bills).map((found) => found.because)).toEqual([
       'lot T-1',
       'lot T-10',
@@ -56,13 +61,13 @@ describe('matches', () => {
     ])
   })
   it('gives every answer, so that the page can say how many there are', () => {
-    const bills = {
+    const bills = readShipmentColumns({
       columns: {
         bill: Array.from({ length: 40 }, (_, index) => `BL-${index}`),
         date: Array.from({ length: 40 }, () => '2026-02-01'),
         lot: Array.from({ length: 40 }, () => 0),
       },
-    }
+    })
     expect(matches('bl-', LOTS, bills)).toHaveLength(40)
   })
 })

@@ -4,6 +4,7 @@
  * pending, one withdrawn and replaced, one superseded and one not valid. Names belong to no company or place
  * known to us.
  */
+import { readMoment, type Moment } from '../../src/core/measure/moment.ts'
 import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
@@ -174,16 +175,21 @@ function issues(): IssueRequest[] {
   for (let lot = 1; lot <= LOTS; lot += 1) {
     const id = `${SOURCE}/TH-${String(lot).padStart(3, '0')}`
     if (id === DRAFT) continue
-    requests.push({ ...common, lot: id, date: `${monthOf(lot)}-20`, reason: 'released on 7-day results' })
+    requests.push({
+      ...common,
+      lot: id,
+      date: readMoment(`${monthOf(lot)}-20`),
+      reason: 'released on 7-day results',
+    })
     const complete = after28(monthOf(lot)) < '2026-04-10' ? after28(monthOf(lot)) : '2026-04-09'
-    requests.push({ ...common, lot: id, date: complete, reason: '28-day results added' })
+    requests.push({ ...common, lot: id, date: readMoment(complete), reason: '28-day results added' })
     if (id === REVISED)
-      requests.push({ ...common, lot: id, date: '2026-04-02', reason: 'trade name corrected' })
+      requests.push({ ...common, lot: id, date: readMoment('2026-04-02'), reason: 'trade name corrected' })
     if (id === WITHDRAWN)
       requests.push({
         ...common,
         lot: id,
-        date: '2026-04-03',
+        date: readMoment('2026-04-03'),
         reason: 'sample mixed up in the laboratory',
         withdrawn: true,
         replacedBy: REVISED,
@@ -232,9 +238,9 @@ function issueAll(
   put: (path: string, text: string) => void,
 ): void {
   const { records } = loadRecords(folder)
-  const state = sourceStates(records, '2026-04-10').get(SOURCE)
+  const state = sourceStates(records, readMoment('2026-04-10')).get(SOURCE)
   if (state === undefined) throw new RangeError('the fixture needs its source on record, got none')
-  const last = new Map<string, { number: number; date: string }>()
+  const last = new Map<string, { number: number; date: Moment }>()
   for (const request of issues()) {
     const place = state.lots.findIndex((lot) => lot.id === request.lot)
     const issued = issueRevision({ records, state, place, program: PROGRAM }, request, last.get(request.lot))

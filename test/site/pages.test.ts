@@ -21,7 +21,7 @@ describe('the register', () => {
     expect(await page.locator('#filter').isVisible()).toBe(false)
     expect(await page.locator('#filter-pages').isVisible()).toBe(false)
     const years = new Set(
-      [...demo.site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.slice(0, 4)}`),
+      [...demo.site.edition.lots.values()].map((lot) => `${lot.source}/${lot.sampled.text.slice(0, 4)}`),
     )
     for (const year of years)
       expect(await page.locator(`a[href="/a/b/register/${year}/"]`).count(), year).toBe(1)

@@ -43,7 +43,7 @@ function kindsOfPage(): string[] {
     `lots/${revised?.id}/revision/0/`,
     `sources/${source}/`,
     `sources/${source}/${entry?.criteria[0]}/`,
-    `register/${firstLot?.source}/${firstLot?.sampled.slice(0, 4)}/`,
+    `register/${firstLot?.source}/${firstLot?.sampled.text.slice(0, 4)}/`,
     ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map((id) => `criteria/${id}/`),
     'comparison/',
     'limits/',

@@ -1,3 +1,4 @@
+import { readAge } from '../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { clauseSentence } from '../../src/words/clause-sentences.ts'
 import type { Clause } from '../../src/core/criteria/criterion.ts'
@@ -17,7 +18,7 @@ describe('clauseSentence', () => {
           clause: 'a',
           property: 'strength-activity-index',
           condition: 'c311',
-          age: '7 d',
+          age: readAge('7 d'),
           'at-least': '75 %',
           basis: { read: 'S1' },
         },

@@ -1,3 +1,4 @@
+import { readAge } from '../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { WrittenDecisionRule } from '../../src/records/criteria/written-criterion.ts'
 import { riskSentence, ruleWords } from '../../src/words/rules.ts'
@@ -7,7 +8,7 @@ const agreed = { 'agreed-in': 'special provision 7' }
 const activity = {
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   'at-least': '75 %',
 } as const
 const loss = { property: 'loss-on-ignition', 'at-most': '6.0 %' } as const
@@ -16,7 +17,7 @@ const range = { property: 'SO3', between: ['2.0 %', '7.0 %'] } as const
 describe('rules in words', () => {
   const routes = (rule?: WrittenDecisionRule) =>
     setOf(
-      [{ clause: 'either', 'any-of': [{ ...activity, age: '7 d' }, activity] }],
+      [{ clause: 'either', 'any-of': [{ ...activity, age: readAge('7 d') }, activity] }],
       rule === undefined ? {} : { 'decision-rule': rule },
     )
 

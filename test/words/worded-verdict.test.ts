@@ -1,3 +1,5 @@
+import { readAge } from '../../src/core/measure/age.ts'
+import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../src/core/criteria/criterion.ts'
 import { bestClass, judge } from '../../src/core/judging/verdict.ts'
@@ -23,7 +25,7 @@ const activity: WrittenClause = {
   clause: 'sai',
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   'at-least': '75 %',
 }
 const titleOf = (id: string) => (id === 'c311' ? '20 %, 23 °C' : id)
@@ -54,7 +56,7 @@ describe('wordedVerdict', () => {
   it('wordedVerdict says what a release waits for', () => {
     const set = setOf([loi, activity], { release: [{ clause: 'loi' }] })
     const evidence = evidenceOf([result('loss-on-ignition', 2)], {
-      planned: [plannedIndex('28 d', { due: '2026-04-29' })],
+      planned: [plannedIndex('28 d', { due: readMoment('2026-04-29') })],
     })
     expect(wordedVerdict(judge(set, evidence), set, titleOf).release).toBe(
       'conditional on Strength activity index, 20 %, 23 °C, 28 d, due 2026-04-29',

@@ -2,6 +2,8 @@
  * Acceptance criteria as the core judges them: compiled from a record, every limit a quantity in the
  * property's stored unit.
  */
+import type { Moment } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Quantity } from '../measure/units.ts'
@@ -34,7 +36,7 @@ export type Basis = { readonly read: string } | { readonly memory: string }
 export interface PropertyPremise {
   readonly property: PropertyKey
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
   readonly limits: readonly Limit[]
 }
 /** A fact stated of the lot, else of its source: the words that are asked for. */
@@ -123,7 +125,7 @@ export interface Comparison extends ClauseHead {
   readonly form: 'comparison'
   readonly property: PropertyKey
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
   readonly limits: readonly Limit[]
   readonly bands?: readonly Band[]
   readonly deviation?: Deviation
@@ -199,7 +201,7 @@ export interface Layer {
   readonly designation?: string
   readonly edition: string
   readonly authority?: string
-  readonly confirmed?: { readonly by: string; readonly date: string; readonly edition: string }
+  readonly confirmed?: { readonly by: string; readonly date: Moment; readonly edition: string }
   /** Where its limits were read, by code. */
   readonly sources: Readonly<Record<string, string>>
 }
@@ -234,7 +236,7 @@ export interface Criterion {
   readonly clauses: readonly Clause[]
   readonly release: readonly {
     readonly clause: string
-    readonly age?: string
+    readonly age?: Age
     readonly limits: readonly Limit[]
   }[]
   readonly decisionRule: DecisionRule

@@ -1,4 +1,6 @@
 /** Outcomes and verdicts: closed sets, with the clauses that decided. Plain data: `src/words/` words them. */
+import type { Moment } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Clause } from './criterion.ts'
@@ -49,7 +51,7 @@ export interface ClauseOutcome {
   readonly information: boolean
   readonly property?: PropertyKey
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
   readonly kind:
     | 'value'
     | 'deviation'
@@ -72,7 +74,7 @@ export interface ClauseOutcome {
   /** Key of the result judged. */
   readonly result: string | null
   readonly reasons: ClauseReasons
-  readonly due?: string
+  readonly due?: Moment
   /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
   readonly against?: { readonly mean: number; readonly n: number; readonly lots: readonly string[] }
   /**

@@ -44,7 +44,7 @@ export function premisesForClass(premises: readonly Premise[], lotClass: string 
     const { property, age, limits } = premise
     return {
       property,
-      ...(age === undefined ? {} : { age }),
+      ...(age === undefined ? {} : { age: age.text }),
       limits: statedLimits(limits, lotClass),
     }
   })

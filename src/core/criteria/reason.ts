@@ -2,6 +2,7 @@
  * Why a clause came out as it did, and why a verdict did: codes with what their sentences need. The codes are
  * permanent, since the check report and data files carry them; `src/words/` makes the sentences.
  */
+import type { Moment } from '../measure/moment.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
 import type { FactPremise } from './criterion.ts'
@@ -226,5 +227,5 @@ export type VerdictReason = ReasonOf<VerdictParams>
 
 /** A release on early results: the clauses that it waits for, with the date of each where one is known. */
 export interface Release {
-  readonly awaits: readonly { readonly clause: string; readonly due?: string }[]
+  readonly awaits: readonly { readonly clause: string; readonly due?: Moment }[]
 }

@@ -1,4 +1,5 @@
 /** What a clause is judged on: results that count, or why there are none. */
+import type { Moment } from '../measure/moment.ts'
 import type { ReasonOf } from '../result/reason.ts'
 import type { Result } from '../result/result.ts'
 
@@ -20,7 +21,7 @@ export type Selection =
       readonly found: 'none'
       readonly outcome: 'pending'
       readonly reason: SelectionReason
-      readonly due: string
+      readonly due: Moment
     }
   | {
       readonly found: 'none'

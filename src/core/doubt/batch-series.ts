@@ -1,4 +1,6 @@
 /** A laboratory's batches gathered by the index whose uncertainty they tell. */
+import { defined } from '../measure/defined.ts'
+import type { Age } from '../measure/age.ts'
 import { INDEX_OF, RATIO_OF } from '../measure/ratio-indices.ts'
 import type { Result } from '../result/result.ts'
 import { type Batch, pooledKey, repeatedKey } from './pooled-repeatability.ts'
@@ -8,7 +10,7 @@ export interface BatchSeries {
   /** The index whose uncertainty they tell. */
   readonly property: Result['property']
   readonly condition: string
-  readonly age: string
+  readonly age?: Age
   /**
    * Control mortars, grouped by cement lot; or indices of single lots tested more than once, grouped by lot.
    */
@@ -59,14 +61,14 @@ function addControl(gathered: Gathered, cement: string, result: Result): void {
 function addBatch(
   gathered: Gathered,
   key: string,
-  { laboratory, property, condition = '', age = '', tested, value }: Result,
+  { laboratory, property, condition = '', age, tested, value }: Result,
   { of, group }: { of: BatchSeries['of']; group: string },
 ): void {
   const own = gathered.get(laboratory) ?? new Map<string, BatchSeries & { batches: Batch[] }>()
   gathered.set(laboratory, own)
   const batch = { group, tested, mean: value }
   const known = own.get(key)
-  if (known === undefined) own.set(key, { property, condition, age, of, batches: [batch] })
+  if (known === undefined) own.set(key, { property, condition, ...defined({ age }), of, batches: [batch] })
   else known.batches.push(batch)
 }
 

@@ -1,7 +1,7 @@
 /** A laboratory's scatter between batches, pooled from its own earlier work where it states none. */
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
-import { dateOf } from '../measure/moment.ts'
+import { compareMoments, dateOf, type Moment } from '../measure/moment.ts'
 import type { Result } from '../result/result.ts'
 
 /**
@@ -9,7 +9,7 @@ import type { Result } from '../result/result.ts'
  */
 export interface Batch {
   readonly group: string
-  readonly tested: string
+  readonly tested: Moment
   readonly mean: number
 }
 
@@ -17,7 +17,7 @@ export interface Batch {
  * From the day after `after` on: coefficient of variation between batches in per cent, and its degrees of
  * freedom.
  */
-export type PooledStep = readonly [after: string, cvPercent: number, df: number]
+export type PooledStep = readonly [after: Moment, cvPercent: number, df: number]
 
 /** Fewer degrees of freedom give no figure worth printing: own choice. */
 const LEAST_DF = 2
@@ -38,9 +38,7 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
   const groups = new Map<string, { n: number; mean: number }>()
   let [squares, df] = [0, 0]
   const steps: PooledStep[] = []
-  const ordered = batches
-    .filter((batch) => 0 < batch.mean)
-    .toSorted((a, b) => (a.tested < b.tested ? -1 : a.tested > b.tested ? 1 : a.group < b.group ? -1 : 1))
+  const ordered = batches.filter((batch) => 0 < batch.mean).toSorted(inOrder)
   for (const [place, batch] of ordered.entries()) {
     const group = groups.get(batch.group) ?? { n: 0, mean: 0 }
     groups.set(batch.group, group)
@@ -52,7 +50,7 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
     squares += delta * (value - group.mean)
     df += group.n === 1 ? 0 : 1
     const next = ordered[place + 1]
-    if (df < LEAST_DF || (next !== undefined && dateOf(next.tested) === dateOf(batch.tested))) continue
+    if (df < LEAST_DF || next?.tested.day === batch.tested.day) continue
     steps.push([
       dateOf(batch.tested),
       Number((100 * Math.sqrt(Math.max(0, squares) / df)).toPrecision(6)),
@@ -60,6 +58,11 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
     ])
   }
   return steps
+}
+
+/** Day by day, so that the steps are; then by moment and group. */
+function inOrder(a: Batch, b: Batch): number {
+  return a.tested.day - b.tested.day || compareMoments(a.tested, b.tested) || (a.group < b.group ? -1 : 1)
 }
 
 /**
@@ -78,7 +81,7 @@ export function repeatedKey(result: Pick<Result, 'property' | 'condition' | 'age
  * few.
  */
 export function repeatedUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
-  const step = lastBefore(steps, dateOf(result.tested))
+  const step = lastBefore(steps, result.tested)
   if (step === undefined || step[2] < DIRECT_DF) return undefined
   const [, cv, df] = step
   return {
@@ -94,7 +97,7 @@ export function pooledKey({
   condition,
   age,
 }: Pick<Result, 'property' | 'condition' | 'age'>): string {
-  return [property, condition ?? '', age ?? ''].join('|')
+  return [property, condition ?? '', age?.text ?? ''].join('|')
 }
 
 /**
@@ -112,7 +115,7 @@ export function indexScatter(controlPercent: number): number {
  * Note: rests on the assumption of `indexScatter`, said in the basis.
  */
 export function pooledUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
-  const step = lastBefore(steps, dateOf(result.tested))
+  const step = lastBefore(steps, result.tested)
   if (step === undefined) return undefined
   const [, cv, df] = step
   return {
@@ -123,6 +126,6 @@ export function pooledUncertainty(steps: readonly PooledStep[], result: Result):
 }
 
 /** Steps are in order of date. */
-function lastBefore(steps: readonly PooledStep[], day: string): PooledStep | undefined {
-  return steps[firstAtOrAfter(steps, ([after]) => after, day) - 1]
+function lastBefore(steps: readonly PooledStep[], tested: Moment): PooledStep | undefined {
+  return steps[firstAtOrAfter(steps, ([after]) => after.day, tested.day) - 1]
 }

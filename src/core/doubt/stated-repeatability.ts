@@ -1,7 +1,8 @@
 /** The standard uncertainty that a laboratory states for its results: the scatter between its batches. */
 import type { Uncertainty } from '../result/uncertainty.ts'
+import { type Age, isSameAge } from '../measure/age.ts'
 import { defined } from '../measure/defined.ts'
-import { dateOf, inForce } from '../measure/moment.ts'
+import { inForce, type Moment } from '../measure/moment.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 import { isFault, type Quantity, type QuantityKind, readQuantity } from '../measure/units.ts'
@@ -10,13 +11,13 @@ import { isFault, type Quantity, type QuantityKind, readQuantity } from '../meas
 export interface StatedRepeatability {
   readonly property: string
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
   /** With its unit, for an index in percentage points. */
   readonly 'standard-deviation'?: string
   readonly 'coefficient-of-variation'?: Quantity
   readonly 'degrees-of-freedom'?: number
-  readonly from: string
-  readonly to?: string
+  readonly from: Moment
+  readonly to?: Moment
   readonly basis: string
 }
 
@@ -24,7 +25,8 @@ export interface StatedRepeatability {
  * @param stated entries of the result's laboratory
  * @returns the entry in force on the day of the test for that property, condition and age, the most
  * particular of several; undefined where there is none
- * Note: a coefficient of variation is taken of the result's own value.
+ * Notes: 1. a coefficient of variation is taken of the result's own value; 2. an entry without a condition or an
+ * age holds for all of them.
  */
 export function statedUncertainty(
   stated: readonly StatedRepeatability[],
@@ -34,9 +36,9 @@ export function statedUncertainty(
     .filter(
       (candidate) =>
         candidate.property === result.property &&
-        fits(candidate.condition, result.condition) &&
-        fits(candidate.age, result.age) &&
-        inForce(candidate, dateOf(result.tested)),
+        (candidate.condition === undefined || candidate.condition === result.condition) &&
+        (candidate.age === undefined || isSameAge(candidate.age, result.age)) &&
+        inForce(candidate, result.tested),
     )
     .sort((a, b) => particulars(b) - particulars(a))[0]
   const u = entry === undefined ? undefined : deviationOf(entry, result)
@@ -47,11 +49,6 @@ export function statedUncertainty(
 
 function particulars({ condition, age }: StatedRepeatability): number {
   return (condition === undefined ? 0 : 1) + (age === undefined ? 0 : 1)
-}
-
-/** An entry without a condition or an age holds for all of them. */
-function fits(stated: string | undefined, asked: string | undefined): boolean {
-  return stated === undefined || stated === asked
 }
 
 function deviationOf(entry: StatedRepeatability, result: Result): number | undefined {

@@ -1,4 +1,6 @@
 /** What is known of one lot on one date when it is judged. */
+import type { Moment } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Coverage } from '../history/coverage.ts'
@@ -10,8 +12,8 @@ import type { Quantity } from '../measure/units.ts'
 export interface KnownDocument {
   readonly kind: string
   readonly title: string
-  readonly from?: string
-  readonly to?: string
+  readonly from?: Moment
+  readonly to?: Moment
 }
 
 /**
@@ -19,8 +21,8 @@ export interface KnownDocument {
  * evidence named.
  */
 export interface KnownApproval {
-  readonly from: string
-  readonly to?: string
+  readonly from: Moment
+  readonly to?: Moment
   readonly by: string
   readonly scope: string
   readonly set?: string
@@ -35,7 +37,7 @@ export interface Evidence {
   readonly classUnder?: Readonly<Record<string, string>>
   readonly kind: MaterialKind
   /** Calendar date on which the lot is judged. */
-  readonly asOf: string
+  readonly asOf: Moment
   /** The producer's results known by then, valid or not. */
   readonly results: readonly Result[]
   /** Tests that were done by then and gave no value. */
@@ -46,7 +48,7 @@ export interface Evidence {
   preceding(
     property: PropertyKey,
     condition: string | undefined,
-    age: string | undefined,
+    age: Age | undefined,
     method: string | undefined,
     count: number,
   ): readonly PrecedingResult[]
@@ -54,7 +56,7 @@ export interface Evidence {
   period?(
     property: PropertyKey,
     condition: string | undefined,
-    age: string | undefined,
+    age: Age | undefined,
     method: string | undefined,
     days: number,
   ): readonly PrecedingResult[]
@@ -69,7 +71,7 @@ export interface Evidence {
   readonly documents?: readonly KnownDocument[]
   readonly approvals?: readonly KnownApproval[]
   /** What happened at the source by the date, in order of date. */
-  readonly events?: readonly { readonly date: string; readonly kind: string; readonly title: string }[]
+  readonly events?: readonly { readonly date: Moment; readonly kind: string; readonly title: string }[]
   /** Ids of the optional clauses that the purchaser asks for, by set. */
   readonly requested?: Readonly<Record<string, readonly string[]>>
   /** Undefined where the laboratory states none. */

@@ -2,6 +2,7 @@
  * From a source's background and history to the evidence on one of its lots: the one way in which a lot comes
  * to be judged.
  */
+import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Evidence, KnownApproval, KnownDocument } from './evidence.ts'
@@ -13,7 +14,7 @@ import {
   precedingResults,
   resultsWithin,
 } from '../history/history.ts'
-import { daysBetween } from '../measure/moment.ts'
+import { daysBetween, isBy, type Moment } from '../measure/moment.ts'
 import {
   pooledKey,
   type PooledStep,
@@ -34,7 +35,7 @@ export interface SourceBackground {
   readonly facts?: Readonly<Record<string, string | undefined>>
   readonly documents?: readonly KnownDocument[]
   readonly approvals?: readonly KnownApproval[]
-  readonly events?: readonly { readonly date: string; readonly kind: string; readonly title: string }[]
+  readonly events?: readonly { readonly date: Moment; readonly kind: string; readonly title: string }[]
   readonly classUnder?: Readonly<Record<string, string>>
   /** Optional clauses that purchasers ask for, by set. */
   readonly requested: Readonly<Record<string, readonly string[]>>
@@ -67,10 +68,10 @@ export function lotEvidence(
   history: History,
   lot: LotBackground,
   known: KnownOfLot,
-  asOf: string,
+  asOf: Moment,
 ): Evidence {
   const first = history.lots[0]
-  const key = (...parts: [Result['property'], string | undefined, string | undefined, string | undefined]) =>
+  const key = (...parts: [Result['property'], string | undefined, Age | undefined, string | undefined]) =>
     historyKey(lot.class, ...parts)
   return {
     class: lot.class,
@@ -89,7 +90,7 @@ export function lotEvidence(
     facts: { ...source.facts, ...lot.facts },
     documents: [...(source.documents ?? []), ...(lot.documents ?? [])],
     approvals: source.approvals ?? [],
-    events: (source.events ?? []).filter((event) => event.date <= asOf),
+    events: (source.events ?? []).filter((event) => isBy(event.date, asOf)),
     requested: source.requested,
     uncertaintyOf: (result) =>
       statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??

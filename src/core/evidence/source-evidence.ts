@@ -1,13 +1,18 @@
 /**
  * A source's evidence as one file: what the site publishes so that a reader's browser, or another site, can
  * judge the lots under
- * any set with this same core. Results of one property, condition, age, method and laboratory share an entry
+ * any set with this same core. It holds moments and ages as texts, which are read once, when the file is. Results of one property, condition, age, method and laboratory share an entry
  * of `keys`.
  */
+import type { Age } from '../measure/age.ts'
+import { type Moment, readMoment } from '../measure/moment.ts'
 import type { Evidence } from './evidence.ts'
 import { buildHistory, type History } from '../history/history.ts'
 import { lotEvidence, type LotBackground, type SourceBackground } from './lot-evidence.ts'
+import { defined } from '../measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
+import { type WithTexts, withTexts } from '../measure/texts-of-times.ts'
+import { readAgeIfAny, readBackground, readLot, readPlanned, readUnmade } from './read-evidence.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../result/result.ts'
 
@@ -33,18 +38,18 @@ export type PackedResult =
   | readonly [number, string, number, string]
   | readonly [number, string, number, string, Extra]
 
-export interface PackedLot extends Omit<LotBackground, 'results'> {
+export interface PackedLot extends WithTexts<Omit<LotBackground, 'results'>> {
   readonly number: string
   readonly results: readonly PackedResult[]
-  readonly unmade?: readonly UnmadeResult[]
-  readonly planned?: readonly PlannedTest[]
+  readonly unmade?: WithTexts<readonly UnmadeResult[]>
+  readonly planned?: WithTexts<readonly PlannedTest[]>
 }
 
 export interface SourceEvidence {
   readonly format: 1
   readonly source: string
   readonly asOf: string
-  readonly background: SourceBackground
+  readonly background: WithTexts<SourceBackground>
   /** Dates at which a series begins anew. */
   readonly restarts: readonly string[]
   /** Lots left out since they are not published; a history computed from this file lacks them. */
@@ -61,18 +66,22 @@ export interface EvidenceLot extends LotBackground {
   readonly planned: readonly PlannedTest[]
 }
 
+/** What a file says of the whole source. */
+export interface SourceHead extends Pick<SourceEvidence, 'source' | 'unpublished' | 'conditions'> {
+  readonly asOf: Moment
+  readonly background: SourceBackground
+  readonly restarts: readonly Moment[]
+}
+
 /** @param lots in order of sampling, with the producer's results known by the date */
-export function packSource(
-  head: Omit<SourceEvidence, 'format' | 'keys' | 'lots'>,
-  lots: readonly EvidenceLot[],
-): SourceEvidence {
+export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): SourceEvidence {
   const places = new Map<string, number>()
   const keys: ResultKind[] = []
   const placeOf = ({ property: key, condition, age, method, laboratory, sampleKind }: Result): number => {
     const kind = {
       property: key,
       ...(condition === undefined ? {} : { condition }),
-      ...(age === undefined ? {} : { age }),
+      ...(age === undefined ? {} : { age: age.text }),
       ...(method === undefined ? {} : { method }),
       laboratory,
       sampleKind,
@@ -85,15 +94,15 @@ export function packSource(
   }
   const rows = lots.map(
     ({ results, unmade, planned, ...lot }): PackedLot => ({
-      ...lot,
+      ...withTexts(lot),
       results: results
         .filter((result) => result.role === 'producer')
         .map((result) => packResult(result, placeOf(result))),
-      ...(unmade.length === 0 ? {} : { unmade }),
-      ...(planned.length === 0 ? {} : { planned }),
+      ...(unmade.length === 0 ? {} : { unmade: withTexts(unmade) }),
+      ...(planned.length === 0 ? {} : { planned: withTexts(planned) }),
     }),
   )
-  return { format: 1, ...head, keys, lots: rows }
+  return { format: 1, ...withTexts(head), keys, lots: rows }
 }
 
 function packResult(
@@ -107,8 +116,8 @@ function packResult(
     ...(reasons.length === 0 ? {} : { reasons }),
   }
   return Object.keys(extra).length === 0
-    ? [place, sample, value, tested]
-    : [place, sample, value, tested, extra]
+    ? [place, sample, value, tested.text]
+    : [place, sample, value, tested.text, extra]
 }
 
 export interface UnpackedSource {
@@ -121,30 +130,35 @@ export interface UnpackedSource {
 
 /** The other way: results without workings, and the source's history. */
 export function unpackSource(file: SourceEvidence): UnpackedSource {
+  const keys = file.keys.map(({ age, ...kind }) => ({ ...kind, ...defined({ age: readAgeIfAny(age) }) }))
   const lots = file.lots.map(
     ({ results, unmade = [], planned = [], ...lot }): EvidenceLot => ({
-      ...lot,
-      results: results.map((row) => unpackResult(row, file.keys)),
-      unmade,
-      planned,
+      ...readLot(lot),
+      results: results.map((row) => unpackResult(row, keys)),
+      unmade: unmade.map(readUnmade),
+      planned: planned.map(readPlanned),
     }),
   )
-  const history: History = buildHistory(lots, file.restarts)
+  const history: History = buildHistory(lots, file.restarts.map(readMoment))
+  const [background, asOf] = [readBackground(file.background), readMoment(file.asOf)]
   return {
     lots,
     evidenceOf: (place) => {
       const lot = lots[place]
       if (lot === undefined)
         throw new RangeError(`evidenceOf needs a place among ${lots.length} lots, got ${place}`)
-      return lotEvidence(file.background, history, lot, lot, file.asOf)
+      return lotEvidence(background, history, lot, lot, asOf)
     },
     conditionTitle: (id) => (Object.hasOwn(file.conditions, id) ? file.conditions[id] : undefined) ?? id,
   }
 }
 
+/** A kind with its age read. */
+type ReadKind = Omit<ResultKind, 'age'> & { readonly age?: Age }
+
 function unpackResult(
   [place, sample, value, tested, extra]: PackedResult,
-  keys: readonly ResultKind[],
+  keys: readonly ReadKind[],
 ): Result {
   const kind = keys[place]
   if (kind === undefined)
@@ -160,7 +174,7 @@ function unpackResult(
     unit: storedUnit(kind.property),
     decimals: property(kind.property).decimals,
     n: 1,
-    tested,
+    tested: readMoment(tested),
     valid,
     reasons,
     working: () => [],

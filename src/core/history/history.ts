@@ -5,34 +5,35 @@
  */
 import type { Coverage } from './coverage.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
-import { dateOf, daysBetween, hoursBetween } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
+import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
 import type { PlannedTest, PrecedingResult, Result } from '../result/result.ts'
 
 /** What history needs of a lot. */
 export interface HistoryLot {
   readonly id: string
-  readonly sampled: string
+  readonly sampled: Moment
   readonly class: string | null
   readonly results: readonly Result[]
   readonly planned?: readonly PlannedTest[]
   /** Mass produced, in tonnes, and the moment at which production began. */
   readonly tonnes: number
-  readonly from: string
+  readonly from: Moment
   /** Date of withdrawal. */
-  readonly withdrawn?: string
+  readonly withdrawn?: Moment
 }
 
 interface Entry extends PrecedingResult {
   readonly place: number
-  readonly known: string
-  readonly withdrawn?: string
+  readonly known: Moment
+  readonly withdrawn?: Moment
   readonly valid: boolean
 }
 
-/** A lot with tests, and the day on which each of them was begun, in order. */
+/** A lot with tests, and the day on which each of them was begun, since 1970-01-01, in order. */
 interface TestedPlace {
   readonly place: number
-  readonly begun: readonly string[]
+  readonly begun: readonly number[]
 }
 
 export interface History {
@@ -52,16 +53,15 @@ export function historyKey(
   lotClass: string | null,
   property: string,
   condition?: string,
-  age?: string,
+  age?: Age,
   method?: string,
 ): string {
-  return [lotClass ?? '', property, condition ?? '', age ?? '', method ?? ''].join('|')
+  return [lotClass ?? '', property, condition ?? '', age?.text ?? '', method ?? ''].join('|')
 }
 
 /** Order of sampling, then id by code unit. */
-export function bySampling(a: { sampled: string; id: string }, b: { sampled: string; id: string }): number {
-  if (a.sampled !== b.sampled) return a.sampled < b.sampled ? -1 : 1
-  return a.id < b.id ? -1 : 1
+export function bySampling(a: { sampled: Moment; id: string }, b: { sampled: Moment; id: string }): number {
+  return compareMoments(a.sampled, b.sampled) || (a.id < b.id ? -1 : 1)
 }
 
 /**
@@ -74,7 +74,7 @@ export function representative(results: readonly Result[]): Result | undefined {
     if (
       best === undefined ||
       rank(result) > rank(best) ||
-      (rank(result) === rank(best) && result.tested > best.tested)
+      (rank(result) === rank(best) && compareMoments(best.tested, result.tested) < 0)
     )
       best = result
   return best
@@ -88,7 +88,7 @@ function rank(result: Result): number {
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
  */
-export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly string[]): History {
+export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly Moment[]): History {
   const entries = new Map<string, Entry[]>()
   lots.forEach((lot, place) => {
     for (const [key, results] of resultsByKey(lot)) {
@@ -99,7 +99,7 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
         sampled: lot.sampled,
         value: result.value,
         place,
-        known: dateOf(result.tested),
+        known: result.tested,
         valid: result.valid && result.censored === undefined,
         ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }),
         ...duplicate(results),
@@ -110,7 +110,7 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
     }
   })
   const restarts = restartDates
-    .map((date) => lots.findIndex((lot) => date <= dateOf(lot.sampled)))
+    .map((date) => lots.findIndex((lot) => isBy(date, lot.sampled)))
     .filter((place) => place >= 0)
     .sort((a, b) => a - b)
   let total = 0
@@ -156,7 +156,7 @@ export function precedingResults(
   history: History,
   key: string,
   lot: string,
-  asOf: string,
+  asOf: Moment,
   count: number,
 ): PrecedingResult[] {
   const found: PrecedingResult[] = []
@@ -175,7 +175,7 @@ export function resultsWithin(
   history: History,
   key: string,
   lot: string,
-  asOf: string,
+  asOf: Moment,
   days: number,
 ): PrecedingResult[] {
   const sampled = history.lots[history.place.get(lot) ?? -1]?.sampled
@@ -187,7 +187,7 @@ export function resultsWithin(
   return found.reverse()
 }
 
-function* walkBack(history: History, key: string, lot: string, asOf: string): Generator<Entry> {
+function* walkBack(history: History, key: string, lot: string, asOf: Moment): Generator<Entry> {
   const place = history.place.get(lot)
   const list = history.entries.get(key)
   if (place === undefined || list === undefined) return
@@ -195,7 +195,11 @@ function* walkBack(history: History, key: string, lot: string, asOf: string): Ge
   for (let index = firstAtOrAfter(list, placeOf, place) - 1; 0 <= index; index -= 1) {
     const entry = list[index]
     if (entry === undefined || entry.place < begin) return
-    if (entry.valid && entry.known <= asOf && !(entry.withdrawn !== undefined && entry.withdrawn <= asOf))
+    if (
+      entry.valid &&
+      isBy(entry.known, asOf) &&
+      !(entry.withdrawn !== undefined && isBy(entry.withdrawn, asOf))
+    )
       yield entry
   }
 }
@@ -221,7 +225,7 @@ export interface Covering {
  * time is missing, whole
  * days stand for the time between.
  */
-export function coverageOf(history: History, lot: string, asOf: string, covering: Covering): Coverage {
+export function coverageOf(history: History, lot: string, asOf: Moment, covering: Covering): Coverage {
   const place = history.place.get(lot)
   const own = place === undefined ? undefined : history.lots[place]
   if (place === undefined || own === undefined)
@@ -229,7 +233,7 @@ export function coverageOf(history: History, lot: string, asOf: string, covering
   const tested = testedPlaces(history, covering)
   const next = firstAtOrAfter(tested, placeOf, place)
   const before = lastBegun(tested, next, asOf)
-  const tests = tested[next]?.place === place ? tested[next].begun.filter((day) => day <= asOf).length : 0
+  const tests = tested[next]?.place === place ? tested[next].begun.filter((day) => day <= asOf.day).length : 0
   const earlier = before === undefined ? undefined : history.lots[before.place]
   const begin = earlier?.sampled ?? history.lots[0]?.from ?? own.from
   return {
@@ -242,9 +246,9 @@ export function coverageOf(history: History, lot: string, asOf: string, covering
 }
 
 /** The last place before another whose first test was begun by the date. */
-function lastBegun(tested: readonly TestedPlace[], end: number, asOf: string): TestedPlace | undefined {
+function lastBegun(tested: readonly TestedPlace[], end: number, asOf: Moment): TestedPlace | undefined {
   for (let index = end - 1; 0 <= index; index -= 1)
-    if ((tested[index]?.begun[0] ?? '') <= asOf) return tested[index]
+    if ((tested[index]?.begun[0] ?? Infinity) <= asOf.day) return tested[index]
   return undefined
 }
 
@@ -257,12 +261,14 @@ function testedPlaces(history: History, { property, sample }: Covering): readonl
   const places = history.lots.flatMap((lot, place) => {
     const results = lot.results
       .filter((result) => result.role === 'producer' && counts(result))
-      .map((result) => ({ sample: result.sample, day: dateOf(result.begun ?? result.tested) }))
+      .map((result) => ({ sample: result.sample, day: (result.begun ?? result.tested).day }))
     const planned = (lot.planned ?? [])
       .filter(counts)
-      .map((test) => ({ sample: test.sample, day: dateOf(test.begun) }))
+      .map((test) => ({ sample: test.sample, day: test.begun.day }))
     const bySample = Map.groupBy([...results, ...planned], (test) => test.sample)
-    const begun = [...bySample.values()].map((own) => own.map(({ day }) => day).sort()[0] ?? '').sort()
+    const begun = [...bySample.values()]
+      .map((own) => Math.min(...own.map(({ day }) => day)))
+      .sort((a, b) => a - b)
     return begun.length === 0 ? [] : [{ place, begun }]
   })
   history.tested.set(key, places)

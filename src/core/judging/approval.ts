@@ -54,7 +54,7 @@ function byApproval(plain: ClauseJudgement, { comparison, evidence, outer }: ByA
   return {
     ...withReason(plain, {
       code: 'approval-granted',
-      params: { limit, by, from, evidence: granted.evidence ?? scope },
+      params: { limit, by, from: from.text, evidence: granted.evidence ?? scope },
     }),
     outcome: 'meets-by-approval',
   }

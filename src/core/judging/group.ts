@@ -1,4 +1,5 @@
 /** A group of clauses: alternatives of which one is enough, or clauses that all must hold. */
+import { type Moment, earliestOf } from '../measure/moment.ts'
 import { combineGroup, isNeutral } from '../criteria/combining.ts'
 import type { Clause, Group } from '../criteria/criterion.ts'
 import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
@@ -44,8 +45,8 @@ function judgeMembers(group: Group, judging: Judging): ClauseJudgement {
   }
 }
 
-function earliestDue(members: readonly ClauseOutcome[]): string | undefined {
-  return members.flatMap(({ outcome, due }) => (outcome === 'pending' ? (due ?? []) : [])).sort()[0]
+function earliestDue(members: readonly ClauseOutcome[]): Moment | undefined {
+  return earliestOf(members.flatMap(({ outcome, due }) => (outcome === 'pending' ? (due ?? []) : [])))
 }
 
 /** Names the members that gave the outcome, so that an either-age rule says which age was used. */

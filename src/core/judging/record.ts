@@ -11,7 +11,7 @@ import { premisesForClass } from '../criteria/premise.ts'
 import type { RecordParams, SamplingGap } from '../criteria/reason.ts'
 import type { Evidence, KnownApproval, KnownDocument } from '../evidence/evidence.ts'
 import { defined } from '../measure/defined.ts'
-import { inForce } from '../measure/moment.ts'
+import { inForce, isBy } from '../measure/moment.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
 import { allHold, statedFact } from './premises.ts'
@@ -51,18 +51,20 @@ function judgeDocument({ document: kind, voidOn }: DocumentClause, { evidence }:
   if (current.length === 0)
     return judgement('does-not-meet', {
       code: 'document-not-in-force',
-      params: { document: kind, on: evidence.asOf },
+      params: { document: kind, on: evidence.asOf.text },
     })
   const end = (evidence.events ?? []).findLast(
-    (event) => voidOn.includes(event.kind) && event.date <= evidence.asOf,
+    (event) => voidOn.includes(event.kind) && isBy(event.date, evidence.asOf),
   )
   // One that was given or renewed on the day of the event or later took it into account.
-  const standing = current.find((one) => end === undefined || end.date <= (one.from ?? ''))
+  const standing = current.find(
+    (one) => end === undefined || (one.from !== undefined && isBy(end.date, one.from)),
+  )
   if (standing !== undefined)
     return judgement('meets', { code: 'document-on-record', params: { document: kind, ...named(standing) } })
   return judgement('does-not-meet', {
     code: 'document-void',
-    params: { document: kind, since: end?.date ?? '', event: end?.title ?? '' },
+    params: { document: kind, since: end?.date.text ?? '', event: end?.title ?? '' },
   })
 }
 

@@ -1,4 +1,5 @@
 /** Whether a lot may ship on early results while its verdict is still pending, and what it waits for. */
+import { isSameAge } from '../measure/age.ts'
 import { type Clause, type Comparison, type Criterion, everyClause } from '../criteria/criterion.ts'
 import type { ClauseOutcome } from '../criteria/outcome.ts'
 import type { Release } from '../criteria/reason.ts'
@@ -36,7 +37,9 @@ function isMet(entry: Criterion['release'][number], judging: Judging): boolean {
 function lesserDemands(clause: Clause, entry: Criterion['release'][number]): Comparison[] {
   const comparisons = [...everyClause([clause])].filter((candidate) => candidate.form === 'comparison')
   const atAge =
-    entry.age === undefined ? comparisons : comparisons.filter((comparison) => comparison.age === entry.age)
+    entry.age === undefined
+      ? comparisons
+      : comparisons.filter((comparison) => isSameAge(comparison.age, entry.age))
   const chosen = atAge.length === 0 ? comparisons.slice(0, 1) : atAge
   return chosen.map((comparison) => ({
     ...comparison,

@@ -1,4 +1,6 @@
 /** Which results a clause is about, and what stands in their place when there is none to judge. */
+import { earliestOf } from '../measure/moment.ts'
+import { isSameAge } from '../measure/age.ts'
 import type { Comparison } from '../criteria/criterion.ts'
 import type { Selection, SelectionReason } from '../criteria/selection.ts'
 import type { Evidence } from '../evidence/evidence.ts'
@@ -39,7 +41,7 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
  * without its mortar is the one exception: the method that names the property fixes the mortar.
  */
 function matches(result: Result, clause: Asked): boolean {
-  if (result.property !== clause.property || result.age !== clause.age) return false
+  if (result.property !== clause.property || !isSameAge(result.age, clause.age)) return false
   return (
     result.condition === clause.condition ||
     (result.condition === undefined && clause.property === 'water-requirement')
@@ -47,7 +49,11 @@ function matches(result: Result, clause: Asked): boolean {
 }
 
 function isOf(test: Pick<PlannedTest, 'property' | 'condition' | 'age'>, clause: Asked): boolean {
-  return test.property === clause.property && test.condition === clause.condition && test.age === clause.age
+  return (
+    test.property === clause.property &&
+    test.condition === clause.condition &&
+    isSameAge(test.age, clause.age)
+  )
 }
 
 /** "ASTM C430" is the method of a result by "ASTM C430-17". */
@@ -65,20 +71,20 @@ function otherMethods(results: readonly Result[], { method }: Asked): SelectionR
 }
 
 function awaited(planned: readonly PlannedTest[]): Selection | undefined {
-  const due = earliest(planned.filter((test) => test.overdueSince === undefined).map((test) => test.due))
+  const due = earliestOf(planned.filter((test) => test.overdueSince === undefined).map((test) => test.due))
   return due === undefined
     ? undefined
-    : { found: 'none', outcome: 'pending', reason: { code: 'result-awaited', params: { due } }, due }
+    : {
+        found: 'none',
+        outcome: 'pending',
+        reason: { code: 'result-awaited', params: { due: due.text } },
+        due,
+      }
 }
 
 function overdue(planned: readonly PlannedTest[]): SelectionReason | undefined {
-  const since = earliest(planned.flatMap((test) => test.overdueSince ?? []))
-  return since === undefined ? undefined : { code: 'result-overdue', params: { since } }
-}
-
-/** @param dates calendar dates, in any order */
-function earliest(dates: readonly string[]): string | undefined {
-  return dates.toSorted()[0]
+  const since = earliestOf(planned.flatMap((test) => test.overdueSince ?? []))
+  return since === undefined ? undefined : { code: 'result-overdue', params: { since: since.text } }
 }
 
 function notValid(results: readonly Pick<Result, 'reasons'>[]): Selection | undefined {

@@ -1,31 +1,49 @@
-/** Age of a specimen at test against the nominal age and its tolerance. */
-import { ageHours, daysBetween, hoursBetween } from './moment.ts'
+/** Nominal ages of specimens, as conditions name them: "28 d", "72 h". A text is read once, when its record is loaded. */
 
-export type AgeCheck =
-  | { readonly check: 'within'; readonly hours: number }
-  | { readonly check: 'outside'; readonly hours: number }
-  | { readonly check: 'cannot-be-verified' }
+/** A nominal age. In JSON it is its text. */
+export class Age {
+  /** As written in the record. */
+  readonly text: string
+  readonly hours: number
 
-/**
- * @param cast,tested moments as in the records
- * @param age nominal age, "28 d"
- * @param toleranceHours largest distance from it, hours, inclusive
- * Note: where either moment is a date alone the age cannot be verified, unless the dates alone put it out of
- * reach: then it is outside.
- */
-export function checkAge(cast: string, tested: string, age: string, toleranceHours: number): AgeCheck {
-  const hours = hoursBetween(cast, tested)
-  if (hours === null) return checkDates(cast, tested, age, toleranceHours)
-  // A minute's binary dust must not fail an age on the very limit.
-  return Math.abs(hours - ageHours(age)) <= toleranceHours + 1e-9
-    ? { check: 'within', hours }
-    : { check: 'outside', hours }
+  constructor(text: string, hours: number) {
+    this.text = text
+    this.hours = hours
+  }
+
+  toJSON(): string {
+    return this.text
+  }
+
+  toString(): string {
+    return this.text
+  }
 }
 
-/** With whole days between the dates, the true age lies less than a day to either side. */
-function checkDates(cast: string, tested: string, age: string, toleranceHours: number): AgeCheck {
-  const hours = 24 * daysBetween(cast, tested)
-  return Math.abs(hours - ageHours(age)) - 24 >= toleranceHours
-    ? { check: 'outside', hours }
-    : { check: 'cannot-be-verified' }
+const AGE = /^(\d+) (d|h)$/
+
+/**
+ * Reads a nominal age.
+ * @throws RangeError for a text that is none; loading has refused it before
+ */
+export function readAge(text: string): Age {
+  const age = ageIn(text)
+  if (age === null) throw new RangeError(`readAge needs an age such as "28 d", got "${text}"`)
+  return age
+}
+
+/** The same for a text that nobody has checked; null where it is no age. */
+export function ageIn(text: string): Age | null {
+  const match = AGE.exec(text)
+  return match === null ? null : new Age(text, Number(match[1]) * (match[2] === 'd' ? 24 : 1))
+}
+
+/** Order of two ages: negative, zero, positive. "72 h" and "3 d" are one age. */
+export function compareAges(a: Age, b: Age): number {
+  return a.hours - b.hours
+}
+
+/** Whether two ages are one; both absent is one as well. */
+export function isSameAge(a: Age | undefined, b: Age | undefined): boolean {
+  return a?.hours === b?.hours
 }

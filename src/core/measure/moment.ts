@@ -1,89 +1,160 @@
 /**
- * Dates and wall-clock times as the records write them: "2026-03-11", "2026-03-11T09:20", seconds and offset
- * optional.
- * Nothing here reads a clock or the machine's time zone; texts were checked when the record was loaded.
+ * Dates and wall-clock times as records write them: "2026-03-11", "2026-03-11T09:20", seconds and offset
+ * optional. A text is read once, when its record is loaded; nothing here reads a clock or the machine's time
+ * zone.
  */
 
+/** What a moment is made of. */
+interface Parts {
+  readonly text: string
+  readonly day: number
+  readonly minute: number | null
+  readonly offset: number | null
+}
+
+/** A date, or a date with a wall-clock time. In JSON it is its text. */
+export class Moment {
+  /** As written in the record. */
+  readonly text: string
+  /** Calendar date as written, in days since 1970-01-01. */
+  readonly day: number
+  /** Wall-clock minutes since midnight; null for a date alone. */
+  readonly minute: number | null
+  /** Minutes ahead of UTC; null where the moment states no offset. */
+  readonly offset: number | null
+
+  constructor({ text, day, minute, offset }: Parts) {
+    this.text = text
+    this.day = day
+    this.minute = minute
+    this.offset = offset
+  }
+
+  toJSON(): string {
+    return this.text
+  }
+
+  toString(): string {
+    return this.text
+  }
+}
+
 const MINUTES_A_DAY = 1440
+const MILLISECONDS_A_DAY = 86_400_000
 
-/** The calendar date of a moment. */
-export function dateOf(moment: string): string {
-  return moment.slice(0, 10)
+/** Captures: year, month, day, hour, minute, second, offset. */
+const MOMENT = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2}))?(Z|[+-]\d{2}:\d{2})?)?$/
+
+/**
+ * Reads a moment as a record writes it.
+ * @param text date, or date and time, in the form that schemas/common.json asks for
+ * @throws RangeError for any other text; loading has refused it before
+ * Note: a date that no calendar has, such as 30 February, counts on into the next month; loading reports it.
+ */
+export function readMoment(text: string): Moment {
+  const moment = momentIn(text)
+  if (moment === null) throw new RangeError(`readMoment needs a date or a date and time, got "${text}"`)
+  return moment
 }
 
-/** Whether a clock time is given. */
-export function hasClock(moment: string): boolean {
-  return 10 < moment.length
+/** The same for a text that nobody has checked; null where it is no moment. */
+export function momentIn(text: string): Moment | null {
+  const match = MOMENT.exec(text)
+  if (match === null) return null
+  const [, year, month, date, hour, minute, second = '0', offset] = match
+  return new Moment({
+    text,
+    day: new Date(0).setUTCFullYear(Number(year), Number(month) - 1, Number(date)) / MILLISECONDS_A_DAY,
+    minute: hour === undefined ? null : Number(hour) * 60 + Number(minute) + Number(second) / 60,
+    offset: offset === undefined ? null : offsetMinutes(offset),
+  })
 }
 
-function dayNumber(moment: string): number {
-  return (
-    Date.UTC(Number(moment.slice(0, 4)), Number(moment.slice(5, 7)) - 1, Number(moment.slice(8, 10))) /
-    86_400_000
-  )
+function offsetMinutes(offset: string): number {
+  if (offset === 'Z') return 0
+  const [hours = '', minutes = ''] = offset.slice(1).split(':')
+  return (offset.startsWith('-') ? -1 : 1) * (Number(hours) * 60 + Number(minutes))
 }
 
-const OFFSET = /(?:(Z)|([+-])(\d{2}):(\d{2}))$/
-
-/** Minutes ahead of UTC; undefined where the moment gives no offset. */
-function offsetMinutes(moment: string): number | undefined {
-  const match = hasClock(moment) ? OFFSET.exec(moment) : null
-  if (match === null) return undefined
-  if (match[1] === 'Z') return 0
-  return (match[2] === '-' ? -1 : 1) * (Number(match[3]) * 60 + Number(match[4]))
+/** The date of a day number as a moment without a clock time. @param day days since 1970-01-01 */
+export function momentOfDay(day: number): Moment {
+  const text = new Date(day * MILLISECONDS_A_DAY).toISOString().slice(0, 10)
+  return new Moment({ text, day, minute: null, offset: null })
 }
 
-/** Wall-clock minutes since 1970-01-01; a date alone counts from its midnight. */
-function wallMinutes(moment: string): number {
-  if (!hasClock(moment)) return dayNumber(moment) * MINUTES_A_DAY
-  const seconds = moment[16] === ':' ? Number(moment.slice(17, 19)) : 0
-  return (
-    dayNumber(moment) * MINUTES_A_DAY +
-    Number(moment.slice(11, 13)) * 60 +
-    Number(moment.slice(14, 16)) +
-    seconds / 60
-  )
+/** Whether the calendar has the date as written; 30 February is none. */
+export function isInCalendar({ text, day }: Moment): boolean {
+  return text.startsWith(momentOfDay(day).text)
+}
+
+/** The calendar date of a moment, as written. */
+export function dateOf(moment: Moment): Moment {
+  return moment.minute === null ? moment : momentOfDay(moment.day)
+}
+
+/** The calendar year of a moment, as written: "2026". */
+export function yearOf(moment: Moment): string {
+  return moment.text.slice(0, 4)
+}
+
+/**
+ * The order in which moments are sorted: negative, zero, positive.
+ * Notes: 1. a date alone comes first in its day; 2. a moment without an offset is taken as UTC, so that the
+ * order is one for all; 3. whether one moment surely lies before another is asked of `isSurelyBefore`.
+ */
+export function compareMoments(a: Moment, b: Moment): number {
+  return sortingMinutes(a) - sortingMinutes(b) || Number(a.minute !== null) - Number(b.minute !== null)
+}
+
+function sortingMinutes({ day, minute, offset }: Moment): number {
+  return day * MINUTES_A_DAY + (minute ?? 0) - (offset ?? 0)
+}
+
+/**
+ * Whether one moment lies before another whatever is not on record.
+ * Notes: 1. where either is a date alone, the dates decide, so that one day is never out of order; 2. offsets
+ * count only where both moments state one.
+ */
+export function isSurelyBefore(a: Moment, b: Moment): boolean {
+  const hours = hoursBetween(a, b)
+  return hours === null ? a.day < b.day : 0 < hours
+}
+
+/** Whether a moment lies on a calendar date or before it. @param date as-of date or another date alone */
+export function isBy(moment: Moment, date: Moment): boolean {
+  return moment.day <= date.day
 }
 
 /**
  * Hours from one moment to another.
  * @returns null where either has no clock time: such an age cannot be verified
- * Note: offsets count only where both moments give one; otherwise both are wall-clock times of the same
- * place.
+ * Note: offsets count only where both moments give one; otherwise both are wall-clock times of one place.
  */
-export function hoursBetween(from: string, to: string): number | null {
-  if (!hasClock(from) || !hasClock(to)) return null
-  const fromOffset = offsetMinutes(from)
-  const toOffset = offsetMinutes(to)
-  const shift = fromOffset === undefined || toOffset === undefined ? 0 : fromOffset - toOffset
-  return (wallMinutes(to) - wallMinutes(from) + shift) / 60
-}
-
-/** Whether a period with open or given ends, both included, holds a calendar date. */
-export function inForce(period: { readonly from?: string; readonly to?: string }, date: string): boolean {
-  return (period.from === undefined || period.from <= date) && (period.to === undefined || date <= period.to)
+export function hoursBetween(from: Moment, to: Moment): number | null {
+  if (from.minute === null || to.minute === null) return null
+  const shift = from.offset === null || to.offset === null ? 0 : from.offset - to.offset
+  return (daysBetween(from, to) * MINUTES_A_DAY + to.minute - from.minute + shift) / 60
 }
 
 /** Whole calendar days from one moment's date to another's. */
-export function daysBetween(from: string, to: string): number {
-  return dayNumber(to) - dayNumber(from)
-}
-
-/**
- * Order of two moments: negative, zero, positive.
- * Note: where either has no clock time, dates alone are compared, so that the same day is never out of order.
- */
-export function compareMoments(a: string, b: string): number {
-  return hasClock(a) && hasClock(b) ? -(hoursBetween(a, b) ?? 0) : dayNumber(a) - dayNumber(b)
+export function daysBetween(from: Moment, to: Moment): number {
+  return to.day - from.day
 }
 
 /** The calendar date some hours after a moment; a date without a clock counts from its midnight. */
-export function addHours(moment: string, hours: number): string {
-  return new Date((wallMinutes(moment) + hours * 60) * 60_000).toISOString().slice(0, 10)
+export function addHours(moment: Moment, hours: number): Moment {
+  return momentOfDay(moment.day + Math.floor(((moment.minute ?? 0) + hours * 60) / MINUTES_A_DAY))
 }
 
-/** Hours of a nominal age as written in a condition: "28 d" gives 672. */
-export function ageHours(age: string): number {
-  const amount = Number.parseInt(age, 10)
-  return age.endsWith('d') ? amount * 24 : amount
+/** Whether a period with open or given ends, both included, holds a calendar date. */
+export function inForce(period: { readonly from?: Moment; readonly to?: Moment }, date: Moment): boolean {
+  return (
+    (period.from === undefined || period.from.day <= date.day) &&
+    (period.to === undefined || date.day <= period.to.day)
+  )
+}
+
+/** The first of moments by `compareMoments`; undefined without any. */
+export function earliestOf(moments: readonly Moment[]): Moment | undefined {
+  return moments.toSorted(compareMoments)[0]
 }

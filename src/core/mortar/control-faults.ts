@@ -1,10 +1,11 @@
 /** What makes a control unfit to be divided by, and what is worth a note. */
+import type { Age } from '../measure/age.ts'
 import { daysBetween } from '../measure/moment.ts'
 import type { ResultReason } from '../result/reason.ts'
 import type { ControlMortar, MortarCondition, TestMortar } from './mortar.ts'
 
 /** Strength of the control at an age, MPa; undefined where no valid one is on record. */
-type StrengthAt = (age: string) => number | undefined
+type StrengthAt = (age: Age) => number | undefined
 
 /**
  * Demands of the condition that the control breaks, and notes that hold whatever the condition asks.
@@ -75,5 +76,7 @@ function strengthFaults(demand: Demands['strength'], strengthAt: StrengthAt): Re
   const strengthMPa = demand === undefined ? undefined : strengthAt(demand.age)
   if (demand === undefined || strengthMPa === undefined || demand['at-least'].value <= strengthMPa) return []
   const { age, 'at-least': least } = demand
-  return [{ code: 'control-strength-low', params: { age, strengthMPa, writtenLimit: least.written } }]
+  return [
+    { code: 'control-strength-low', params: { age: age.text, strengthMPa, writtenLimit: least.written } },
+  ]
 }

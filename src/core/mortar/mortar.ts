@@ -2,6 +2,8 @@
  * What the core needs to know of a mortar, its control and its condition. The shapes are those of the records
  * (keys as in YAML, quantities loaded), so that a loaded record is taken as it is.
  */
+import type { Moment } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Quantity } from '../measure/units.ts'
 
@@ -25,11 +27,11 @@ export interface MortarCondition {
   readonly standing: 'standard' | 'modified' | 'details-to-be-entered'
   readonly water: { readonly 'flow-within'?: Quantity }
   readonly curing: { readonly medium: CuringMedium }
-  readonly ages: readonly { readonly age: string; readonly within: Quantity }[]
+  readonly ages: readonly { readonly age: Age; readonly within: Quantity }[]
   readonly control?: {
     readonly 'cast-with-test'?: 'yes' | 'no'
     readonly 'cement-alkalis'?: { readonly 'at-least'?: Quantity; readonly 'at-most'?: Quantity }
-    readonly strength?: { readonly age: string; readonly 'at-least': Quantity }
+    readonly strength?: { readonly age: Age; readonly 'at-least': Quantity }
     readonly broken?: 'not-valid' | 'flag'
   }
   readonly strength?: { readonly specimen: SpecimenShape; readonly 'batch-range'?: readonly BatchRangeRule[] }
@@ -71,13 +73,13 @@ export type ResistivitySpecimen = Quantity | ConductingSpecimen
 
 /** One test of a mortar at one age: its specimens by mark, or a mean alone; planned while it has neither. */
 export interface MortarReading<Specimen extends object = Quantity | MeasuredSpecimen> {
-  readonly age: string
-  readonly tested?: string
+  readonly age: Age
+  readonly tested?: Moment
   readonly specimens?: Readonly<Record<string, Specimen>>
   readonly mean?: Quantity
   readonly of?: number
   readonly deviations?: string
-  readonly 'retest-of'?: string
+  readonly 'retest-of'?: Moment
 }
 export type StrengthReading = MortarReading<StrengthSpecimen>
 export interface ResistivityReading extends MortarReading<ResistivitySpecimen> {
@@ -91,7 +93,7 @@ export interface ResistivityReading extends MortarReading<ResistivitySpecimen> {
 export interface Mortar {
   readonly condition: string
   readonly laboratory: string
-  readonly cast: string
+  readonly cast: Moment
   readonly flow?: Quantity
   readonly water?: Quantity
   readonly strength?: readonly StrengthReading[]
@@ -123,7 +125,7 @@ export type ReportedValue =
 export interface Analysis {
   readonly laboratory: string
   readonly sample: string
-  readonly tested: string
+  readonly tested: Moment
   readonly results: Readonly<Record<string, ReportedValue | undefined>>
   readonly 'control-results'?: Readonly<Record<string, ReportedValue | undefined>>
 }
@@ -138,9 +140,9 @@ export interface LotEvidence {
   readonly controls: ReadonlyMap<string, ControlMortar>
   readonly kind: MaterialKind
   /** The laboratory's method for a property on a date; undefined where none is stated. */
-  readonly methodOf: (laboratory: string, property: string, date: string) => string | undefined
+  readonly methodOf: (laboratory: string, property: string, date: Moment) => string | undefined
   /** Calendar date; readings taken later are planned. */
-  readonly asOf: string
+  readonly asOf: Moment
   readonly graceHours: number
   /** Largest difference of control and test temperatures at reading, °C, where the condition sets none. */
   readonly readWithin: number

@@ -1,10 +1,11 @@
 /** Which readings a retest replaces: only what it names in `retest-of`. */
-import { compareMoments } from '../measure/moment.ts'
+import { type Age, isSameAge } from '../measure/age.ts'
+import { isSurelyBefore, type Moment } from '../measure/moment.ts'
 
 interface Retestable {
-  readonly age: string
-  readonly tested?: string
-  readonly 'retest-of'?: string
+  readonly age: Age
+  readonly tested?: Moment
+  readonly 'retest-of'?: Moment
 }
 
 /**
@@ -14,8 +15,8 @@ interface Retestable {
  * one made after it,
  * nor itself, where the date names both; 3. one that is only planned replaces nothing yet.
  */
-export function replacedReadings<T extends Retestable>(readings: readonly T[]): Map<T, string> {
-  const replaced = new Map<T, string>()
+export function replacedReadings<T extends Retestable>(readings: readonly T[]): Map<T, Moment> {
+  const replaced = new Map<T, Moment>()
   for (const [place, { tested }] of readings.entries()) {
     if (tested !== undefined) for (const reading of namedBy(readings, place)) replaced.set(reading, tested)
   }
@@ -35,15 +36,16 @@ function namedBy<T extends Retestable>(readings: readonly T[], place: number): T
   const named = retest?.['retest-of']
   if (retest === undefined || named === undefined) return []
   return readings.filter((reading, other) => {
-    if (
-      reading.age !== retest.age ||
-      reading.tested === undefined ||
-      compareMoments(reading.tested, named) !== 0
-    )
-      return false
-    // At one moment, or on one date without clock times, the order of the record decides; a planned retest
-    // comes last.
-    const order = retest.tested === undefined ? -1 : compareMoments(reading.tested, retest.tested)
-    return order < 0 || (order === 0 && other < place)
+    if (!isSameAge(reading.age, retest.age) || reading.tested === undefined) return false
+    if (!mayBeOne(reading.tested, named)) return false
+    // A planned retest comes last. At one moment, or on one date without clock times, the order of the record
+    // decides.
+    if (retest.tested === undefined || isSurelyBefore(reading.tested, retest.tested)) return true
+    return other < place && mayBeOne(reading.tested, retest.tested)
   })
+}
+
+/** Whether two moments are one as far as is on record: of a date alone nothing more is known. */
+function mayBeOne(a: Moment, b: Moment): boolean {
+  return !isSurelyBefore(a, b) && !isSurelyBefore(b, a)
 }

@@ -1,11 +1,12 @@
 /** The readings of a control batch, judged once for all lots that are held against it. */
+import type { Moment } from '../measure/moment.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { ControlMortar, MortarCondition, MortarReading } from '../mortar/mortar.ts'
 import { type JudgedReading, judgedReadings } from './judged-readings.ts'
 
 interface Kept {
   readonly condition: MortarCondition
-  readonly asOf: string
+  readonly asOf: Moment
   readonly byMeasurement: Map<MortarMeasurement, readonly JudgedReading[]>
 }
 
@@ -23,7 +24,7 @@ export function controlReadings<Reading extends MortarReading>(
   measurement: MortarMeasurement<Reading>,
   control: ControlMortar,
   condition: MortarCondition,
-  asOf: string,
+  asOf: Moment,
 ): readonly JudgedReading<Reading>[] {
   const { byMeasurement } = keptFor(control, condition, asOf)
   const before = byMeasurement.get(measurement)
@@ -34,9 +35,9 @@ export function controlReadings<Reading extends MortarReading>(
   return readings
 }
 
-function keptFor(control: ControlMortar, condition: MortarCondition, asOf: string): Kept {
+function keptFor(control: ControlMortar, condition: MortarCondition, asOf: Moment): Kept {
   const before = kept.get(control)
-  if (before !== undefined && before.condition === condition && before.asOf === asOf) return before
+  if (before?.condition === condition && before.asOf.day === asOf.day) return before
   const fresh = { condition, asOf, byMeasurement: new Map() }
   kept.set(control, fresh)
   return fresh

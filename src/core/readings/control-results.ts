@@ -1,4 +1,5 @@
 /** The means of a control batch at each age. */
+import type { Moment } from '../measure/moment.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { ControlMortar, MortarCondition } from '../mortar/mortar.ts'
 import { isMade, type Result } from '../result/result.ts'
@@ -11,7 +12,7 @@ export interface ControlBatch {
   readonly control: ControlMortar
   readonly condition: MortarCondition
   /** Calendar date; readings taken later are left out. */
-  readonly asOf: string
+  readonly asOf: Moment
 }
 
 /** One result for each reading that gives a value, measurement by measurement in the order of the record. */

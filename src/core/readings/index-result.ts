@@ -1,4 +1,5 @@
 /** A test mortar's mean over its control's as a result. */
+import { compareMoments, type Moment } from '../measure/moment.ts'
 import { defined } from '../measure/defined.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import { controlFaults } from '../mortar/control-faults.ts'
@@ -63,7 +64,7 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
   const { test, lot, ofTest, condition } = pair
   const { own, against, value, interval } = ratio
   const { age } = own.reading
-  const tested = laterMoment(own.reading.tested, against.reading.tested)
+  const tested = later(own.reading.tested, against.reading.tested)
   const method = lot.methodOf(test.laboratory, key, tested)
   const { faults, notes } = pairReasons(measurement, pair, own, against)
   return defined({
@@ -86,9 +87,8 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
   })
 }
 
-/** By their text, as the record writes them. */
-function laterMoment(one = '', other = ''): string {
-  return one < other ? other : one
+function later(one: Moment, other: Moment): Moment {
+  return compareMoments(one, other) < 0 ? other : one
 }
 
 /** What makes the two mortars unfit to be divided, and what is worth a note. */

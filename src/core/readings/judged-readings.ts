@@ -1,5 +1,6 @@
 /** The readings of one mortar, each with what makes it unfit or is worth a note. */
-import { dateOf } from '../measure/moment.ts'
+import { type Age, isSameAge } from '../measure/age.ts'
+import { isBy, type Moment } from '../measure/moment.ts'
 import { ageReasons } from '../mortar/age-tolerance.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { Mortar, MortarCondition, MortarReading } from '../mortar/mortar.ts'
@@ -8,20 +9,27 @@ import type { ResultReason } from '../result/reason.ts'
 import { type TestedSpecimens, testedSpecimens } from './tested-specimens.ts'
 
 export interface JudgedReading<Reading extends MortarReading = MortarReading> {
-  readonly reading: Reading
+  readonly reading: TakenReading<Reading>
   readonly specimens: TestedSpecimens
   readonly valid: boolean
   readonly reasons: readonly ResultReason[]
 }
 
+/** A reading that was taken: its moment is on record. */
+export type TakenReading<Reading extends MortarReading = MortarReading> = Reading & {
+  readonly tested: Moment
+}
+
 /** Readings that were taken by the as-of date; the others are planned. */
 export function readingsTakenBy<Reading extends MortarReading>(
-  asOf: string,
+  asOf: Moment,
   readings: readonly Reading[] | undefined,
-): Reading[] {
+): TakenReading<Reading>[] {
   return (readings ?? []).filter(
-    ({ tested, specimens, mean }) =>
-      tested !== undefined && dateOf(tested) <= asOf && (specimens !== undefined || mean !== undefined),
+    (reading): reading is TakenReading<Reading> =>
+      reading.tested !== undefined &&
+      isBy(reading.tested, asOf) &&
+      (reading.specimens !== undefined || reading.mean !== undefined),
   )
 }
 
@@ -34,7 +42,7 @@ export function judgedReadings<Reading extends MortarReading>(
   measurement: MortarMeasurement<Reading>,
   mortar: Mortar,
   condition: MortarCondition,
-  asOf: string,
+  asOf: Moment,
 ): JudgedReading<Reading>[] {
   const readings = readingsTakenBy(asOf, measurement.readingsOf(mortar))
   const replaced = replacedReadings(readings)
@@ -55,22 +63,22 @@ export function judgedReadings<Reading extends MortarReading>(
   })
 }
 
-function replacement(retested: string | undefined): ResultReason[] {
-  return retested === undefined ? [] : [{ code: 'replaced-by-retest', params: { retested } }]
+function replacement(retested: Moment | undefined): ResultReason[] {
+  return retested === undefined ? [] : [{ code: 'replaced-by-retest', params: { retested: retested.text } }]
 }
 
 /** The last valid reading of an age. */
 export function validReadingAt<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
-  age: string,
+  age: Age,
 ): JudgedReading<Reading> | undefined {
-  return readings.findLast(({ valid, reading }) => valid && reading.age === age)
+  return readings.findLast(({ valid, reading }) => valid && isSameAge(reading.age, age))
 }
 
 /** The reading that stands for its mortar at an age: a valid one before one that is not, the last of several. */
 export function readingAt<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
-  age: string,
+  age: Age,
 ): JudgedReading<Reading> | undefined {
-  return validReadingAt(readings, age) ?? readings.findLast(({ reading }) => reading.age === age)
+  return validReadingAt(readings, age) ?? readings.findLast(({ reading }) => isSameAge(reading.age, age))
 }

@@ -1,6 +1,6 @@
 /** One lot's readings to results: each reading is looked at once. */
 import { analysisResults } from '../composition/analysis-results.ts'
-import { dateOf } from '../measure/moment.ts'
+import { isBy, type Moment } from '../measure/moment.ts'
 import type { LotEvidence } from '../mortar/mortar.ts'
 import { mortarResults } from './mortar-results.ts'
 import { plannedTests } from './planned-tests.ts'
@@ -15,7 +15,7 @@ export function lotResults(lot: LotEvidence): {
   unmade: UnmadeResult[]
   planned: PlannedTest[]
 } {
-  const known = (analysis: { tested: string }) => dateOf(analysis.tested) <= lot.asOf
+  const known = (analysis: { tested: Moment }) => isBy(analysis.tested, lot.asOf)
   const mortars = lot.tests.flatMap((test) => mortarResults(test, lot))
   return {
     results: [

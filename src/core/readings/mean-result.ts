@@ -2,11 +2,10 @@
 import { defined } from '../measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
-import type { MortarReading } from '../mortar/mortar.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result, UnmadeResult } from '../result/result.ts'
-import type { JudgedReading } from './judged-readings.ts'
+import type { JudgedReading, TakenReading } from './judged-readings.ts'
 import { specimenSteps } from './mortar-working.ts'
 
 /** What all results of one mortar share. */
@@ -32,7 +31,7 @@ export function meanResult(
     unit: storedUnit(key),
     decimals: property(key).decimals,
     n: specimens.n,
-    tested: reading.tested ?? '',
+    tested: reading.tested,
     ...(specimens.meanOnly ? { summaryOnly: true as const } : {}),
     valid,
     reasons,
@@ -43,7 +42,7 @@ export function meanResult(
 /** A test that was done but gives no value. */
 export function unmadeResult(
   key: PropertyKey,
-  { age, tested = '' }: Pick<MortarReading, 'age' | 'tested'>,
+  { age, tested }: Pick<TakenReading, 'age' | 'tested'>,
   { condition = '', laboratory, sample }: OfMortar,
   reasons: readonly ResultReason[],
 ): UnmadeResult {

@@ -1,5 +1,5 @@
 /** A test mortar against its control: the mean of each measurement, its index, and the water requirement. */
-import { dateOf } from '../measure/moment.ts'
+import { isBy } from '../measure/moment.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import { kindOfSample, type LotEvidence, type TestMortar } from '../mortar/mortar.ts'
 import { isMade, type Result, type UnmadeResult } from '../result/result.ts'
@@ -21,7 +21,7 @@ export function mortarResults(
 ): (Result | UnmadeResult)[] {
   const condition = lot.conditions.get(test.condition)
   const control = lot.controls.get(test.control)
-  if (condition === undefined || control === undefined || lot.asOf < dateOf(test.cast)) return []
+  if (condition === undefined || control === undefined || !isBy(test.cast, lot.asOf)) return []
   const ofTest: OfMortar = {
     condition: test.condition,
     laboratory: test.laboratory,
@@ -40,7 +40,7 @@ function measuredResults(measurement: MortarMeasurement, pair: MortarPair): (Res
   const controls = controlReadings(measurement, control, condition, lot.asOf)
   return judgedReadings(measurement, test, condition, lot.asOf).flatMap((own) => {
     const against = readingAt(controls, own.reading.age)
-    const method = lot.methodOf(test.laboratory, measurement.property, own.reading.tested ?? test.cast)
+    const method = lot.methodOf(test.laboratory, measurement.property, own.reading.tested)
     const mean = meanResult(measurement, own, { ...ofTest, method })
     return against === undefined
       ? [mean]

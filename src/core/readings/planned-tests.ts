@@ -1,5 +1,6 @@
 /** Tests that are cast and listed in the record but have no reading by the as-of date. */
-import { addHours, ageHours, dateOf } from '../measure/moment.ts'
+import { type Age, isSameAge } from '../measure/age.ts'
+import { addHours, isBy, type Moment } from '../measure/moment.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import {
@@ -7,6 +8,7 @@ import {
   kindOfSample,
   type LotEvidence,
   type MortarCondition,
+  type MortarReading,
   type TestMortar,
 } from '../mortar/mortar.ts'
 import type { PlannedTest } from '../result/result.ts'
@@ -20,7 +22,7 @@ export function plannedTests(
   measurements: readonly MortarMeasurement[] = MORTAR_MEASUREMENTS,
 ): PlannedTest[] {
   const condition = lot.conditions.get(test.condition)
-  if (condition === undefined || lot.asOf < dateOf(test.cast)) return []
+  if (condition === undefined || !isBy(test.cast, lot.asOf)) return []
   const control = lot.controls.get(test.control)
   return measurements.flatMap((measurement) =>
     awaited(measurement, test, control, lot.asOf).map((result) => plannedTest(result, test, condition, lot)),
@@ -29,7 +31,7 @@ export function plannedTests(
 
 interface Awaited {
   readonly property: PropertyKey
-  readonly age: string
+  readonly age: Age
 }
 
 /** Both the mean and the index at each age listed; where only the control's reading is missing, the index alone. */
@@ -37,28 +39,33 @@ function awaited(
   measurement: MortarMeasurement,
   test: TestMortar,
   control: ControlMortar | undefined,
-  asOf: string,
+  asOf: Moment,
 ): Awaited[] {
   const { property, index } = measurement
-  const own = measurement.readingsOf(test) ?? []
-  const ownAges = agesTaken(measurement, test, asOf)
-  const controlAges = control === undefined ? new Set() : agesTaken(measurement, control, asOf)
-  return [...new Set(own.map(({ age }) => age))].flatMap((age): Awaited[] => {
-    if (!ownAges.has(age))
+  const ownAges = hoursTaken(measurement, test, asOf)
+  const controlAges = control === undefined ? new Set() : hoursTaken(measurement, control, asOf)
+  return agesOf(measurement.readingsOf(test) ?? []).flatMap((age): Awaited[] => {
+    if (!ownAges.has(age.hours))
       return [
         { property, age },
         { property: index, age },
       ]
-    return controlAges.has(age) ? [] : [{ property: index, age }]
+    return controlAges.has(age.hours) ? [] : [{ property: index, age }]
   })
 }
 
-function agesTaken(
+/** Each age once, in the order of the record. */
+function agesOf(readings: readonly MortarReading[]): Age[] {
+  return [...new Map(readings.map(({ age }) => [age.hours, age])).values()]
+}
+
+/** Ages at which a reading was taken, as hours. */
+function hoursTaken(
   measurement: MortarMeasurement,
   mortar: TestMortar | ControlMortar,
-  asOf: string,
-): ReadonlySet<string> {
-  return new Set(readingsTakenBy(asOf, measurement.readingsOf(mortar)).map(({ age }) => age))
+  asOf: Moment,
+): ReadonlySet<number> {
+  return new Set(readingsTakenBy(asOf, measurement.readingsOf(mortar)).map(({ age }) => age.hours))
 }
 
 function plannedTest(
@@ -67,8 +74,8 @@ function plannedTest(
   condition: MortarCondition,
   lot: LotEvidence,
 ): PlannedTest {
-  const tolerance = condition.ages.find((entry) => entry.age === age)?.within.value ?? 0
-  const awaitedUntil = addHours(test.cast, ageHours(age) + tolerance + lot.graceHours)
+  const tolerance = condition.ages.find((entry) => isSameAge(entry.age, age))?.within.value ?? 0
+  const awaitedUntil = addHours(test.cast, age.hours + tolerance + lot.graceHours)
   return {
     property,
     condition: test.condition,
@@ -77,7 +84,7 @@ function plannedTest(
     sample: test.sample,
     sampleKind: kindOfSample(test.sample, lot),
     begun: test.cast,
-    due: addHours(test.cast, ageHours(age)),
-    ...(awaitedUntil < lot.asOf ? { overdueSince: awaitedUntil } : {}),
+    due: addHours(test.cast, age.hours),
+    ...(isBy(lot.asOf, awaitedUntil) ? {} : { overdueSince: awaitedUntil }),
   }
 }

@@ -1,10 +1,11 @@
 /** The key that tells results of one lot and role apart. */
+import type { Age } from '../measure/age.ts'
 
 /** property, condition, age, method, laboratory, sample joined by "|". */
 export function resultKey(parts: {
   property: string
   condition?: string
-  age?: string
+  age?: Age
   method?: string
   laboratory: string
   sample: string
@@ -12,7 +13,7 @@ export function resultKey(parts: {
   return [
     parts.property,
     parts.condition ?? '',
-    parts.age ?? '',
+    parts.age?.text ?? '',
     parts.method ?? '',
     parts.laboratory,
     parts.sample,

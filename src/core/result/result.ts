@@ -1,6 +1,8 @@
 /**
  * What a computed or reported result is: the value, where it comes from, whether it counts, and its working.
  */
+import type { Moment } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
 import type { ResultReason } from './reason.ts'
@@ -14,8 +16,8 @@ export interface Result {
   readonly key: string
   readonly property: PropertyKey
   readonly condition?: string
-  /** Nominal age as in the condition, "28 d". */
-  readonly age?: string
+  /** Nominal age as in the condition. */
+  readonly age?: Age
   readonly method?: string
   readonly basis?: string
   readonly laboratory: string
@@ -38,9 +40,9 @@ export interface Result {
   /** Specimens or determinations behind the value. */
   readonly n: number
   /** Last reading the value rests on, date or date and time as in the record. */
-  readonly tested: string
+  readonly tested: Moment
   /** Moment at which the mortar was cast, for a result of a mortar: from then on the test is under way. */
-  readonly begun?: string
+  readonly begun?: Moment
   readonly control?: string
   /** Value of the same property of the control, in the same unit. */
   readonly controlValue?: number
@@ -57,10 +59,10 @@ export interface Result {
 export interface UnmadeResult {
   readonly property: PropertyKey
   readonly condition: string
-  readonly age: string
+  readonly age: Age
   readonly laboratory: string
   readonly sample: string
-  readonly tested: string
+  readonly tested: Moment
   readonly reasons: readonly ResultReason[]
 }
 
@@ -72,25 +74,25 @@ export function isMade(outcome: Result | UnmadeResult): outcome is Result {
 export interface PlannedTest {
   readonly property: PropertyKey
   readonly condition: string
-  readonly age: string
+  readonly age: Age
   readonly laboratory: string
   readonly sample: string
   readonly sampleKind: Result['sampleKind']
   /** Moment at which the mortar was cast. */
-  readonly begun: string
+  readonly begun: Moment
   /** Date on which the age is reached. */
-  readonly due: string
+  readonly due: Moment
   /**
    * Set when due + tolerance + grace is past at the as-of date: the last date on which the result was still
    * awaited.
    */
-  readonly overdueSince?: string
+  readonly overdueSince?: Moment
 }
 
 /** One earlier result of the same source, class, property, condition, age and method. */
 export interface PrecedingResult {
   readonly lot: string
-  readonly sampled: string
+  readonly sampled: Moment
   readonly value: number
   /** Difference of the lot's first two results of that key, where it has duplicates. */
   readonly difference?: number

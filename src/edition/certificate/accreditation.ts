@@ -1,12 +1,12 @@
 /** Whether a result lies in its laboratory's accreditation scope on the day it was obtained. */
-import { dateOf, inForce } from '../../core/measure/moment.ts'
+import { inForce, type Moment } from '../../core/measure/moment.ts'
 import type { Laboratory } from '../../records/schema/loaded-records.ts'
 
 /** What accreditation asks of a result. */
 export interface AccreditedWork {
   readonly property: string
   readonly condition?: string
-  readonly tested: string
+  readonly tested: Moment
 }
 
 /** The accreditation in force for the work, or undefined: "not accredited". */
@@ -14,10 +14,9 @@ export function accreditationFor(
   laboratory: Laboratory,
   work: AccreditedWork,
 ): { body: string; number: string } | undefined {
-  const date = dateOf(work.tested)
   return laboratory.accreditation?.find(
     (entry) =>
-      inForce(entry, date) &&
+      inForce(entry, work.tested) &&
       entry.scope.includes(work.property as (typeof entry.scope)[number]) &&
       (work.condition === undefined ||
         entry.conditions === undefined ||
@@ -26,7 +25,7 @@ export function accreditationFor(
 }
 
 /** What accreditations are in force on a date, for the certificate's head; null without any. */
-export function accreditationOn(laboratory: Laboratory, date: string): string | null {
+export function accreditationOn(laboratory: Laboratory, date: Moment): string | null {
   const entries = laboratory.accreditation?.filter((entry) => inForce(entry, date)) ?? []
   return entries.length === 0 ? null : entries.map((entry) => `${entry.body}, ${entry.number}`).join('; ')
 }

@@ -1,9 +1,10 @@
 /** Builds the certificate document of a lot from its records and today's computation. */
+import { withTexts } from '../../core/measure/texts-of-times.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
-import { dateOf } from '../../core/measure/moment.ts'
+import { compareMoments, isBy, type Moment } from '../../core/measure/moment.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 import type { Records } from '../../records/load.ts'
@@ -36,13 +37,13 @@ import { knownRecord } from '../passes/known-record.ts'
 /** Who issues which revision and why; absent for a draft. */
 export interface Issue {
   readonly revision: number
-  readonly date: string
+  readonly date: Moment
   readonly by: string
   readonly function: string
   readonly reason: string
   readonly withdrawn: boolean
   readonly replacedBy: string | null
-  readonly replaces: { readonly revision: number; readonly date: string } | null
+  readonly replaces: { readonly revision: number; readonly date: Moment } | null
 }
 
 /** Something is still awaited, so that the certificate is provisional. */
@@ -76,8 +77,8 @@ export function certificateDocument(
           : isProvisional(lot)
             ? 'provisional'
             : 'complete',
-    issued: issue?.date ?? null,
-    asOf: lot.asOf,
+    issued: issue?.date.text ?? null,
+    asOf: lot.asOf.text,
     by:
       issue === null
         ? null
@@ -87,7 +88,7 @@ export function certificateDocument(
             independent: independence(signatory?.['independent-of-production']),
           },
     reason: issue?.reason ?? null,
-    replaces: issue?.replaces ?? null,
+    replaces: issue === null ? null : replaced(issue),
     replacedBy: issue?.replacedBy ?? null,
     program,
     site: records.site.title,
@@ -127,6 +128,10 @@ export function certificateDocument(
   }
 }
 
+function replaced({ replaces }: Issue): CertificateDocument['replaces'] {
+  return replaces === null ? null : { ...replaces, date: replaces.date.text }
+}
+
 function independence(word: 'yes' | 'no' | undefined): boolean | null {
   return word === undefined ? null : word === 'yes'
 }
@@ -140,7 +145,7 @@ function lotIdentity({ record, number, class: lotClass }: JudgedLot): Certificat
   return {
     number,
     class: lotClass,
-    produced: record.produced,
+    produced: { from: record.produced.from.text, to: record.produced.to.text },
     quantityT: record.quantity.value,
     quantity: written(record.quantity),
     silo: record.silo ?? null,
@@ -156,7 +161,7 @@ function samples(record: Lot): CertificateDocument['samples'] {
     id: sample.id,
     kind: sample.kind,
     of: sample.of ?? null,
-    taken: sample.taken ? `${sample.taken.from} to ${sample.taken.to}` : (sample.on ?? null),
+    taken: sample.taken ? `${sample.taken.from} to ${sample.taken.to}` : (sample.on?.text ?? null),
     place: sample.place ?? null,
     by: sample.by ?? null,
     method: sample.method ?? null,
@@ -165,7 +170,7 @@ function samples(record: Lot): CertificateDocument['samples'] {
     container: sample.container ?? null,
     represents: sample.represents ? written(sample.represents) : null,
     to: sample.to ?? null,
-    received: sample.received ?? null,
+    received: sample.received?.text ?? null,
     retained: sample.retained
       ? [sample.retained.place, sample.retained.until && `until ${sample.retained.until}`]
           .filter(Boolean)
@@ -220,11 +225,11 @@ function documentResult(
   const subcontracted = record.analyses?.find(
     (analysis) =>
       analysis.sample === result.sample &&
-      analysis.tested === result.tested &&
+      compareMoments(analysis.tested, result.tested) === 0 &&
       result.condition === undefined,
   )?.subcontracted
   return {
-    ...result,
+    ...withTexts(result),
     reasons: reasons.map(resultReasonWords),
     ...optional('interval', interval && { ...interval, method: intervalScopeWords(interval) }),
     working: workingLines(working()),
@@ -235,7 +240,7 @@ function documentResult(
 
 function mortars({ record, asOf }: JudgedLot, records: Records): DocumentMortar[] {
   return (record.tests ?? [])
-    .filter((test) => dateOf(test.cast) <= asOf)
+    .filter((test) => isBy(test.cast, asOf))
     .flatMap((test) => {
       const control = records.controls.get(test.control)
       if (control === undefined) return []
@@ -244,13 +249,13 @@ function mortars({ record, asOf }: JudgedLot, records: Records): DocumentMortar[
           condition: test.condition,
           laboratory: test.laboratory,
           sample: test.sample,
-          cast: test.cast,
+          cast: test.cast.text,
           ...optional('flow', test.flow && written(test.flow)),
           ...optional('water', test.water && written(test.water)),
           ...optional('deviations', test.deviations),
           control: {
             id: test.control,
-            cast: control.cast,
+            cast: control.cast.text,
             ...optional('flow', control.flow && written(control.flow)),
             ...optional('water', control.water && written(control.water)),
             cementLot: control.cement.lot,
@@ -261,48 +266,64 @@ function mortars({ record, asOf }: JudgedLot, records: Records): DocumentMortar[
             ),
           },
           readings: [
-            ...readings('test', test, asOf),
-            ...readings('control', control, asOf).filter((reading) => agesOf(test).has(reading.age)),
+            ...readings('test', readingsBy(asOf, test)),
+            ...readings('control', atAgesOf(test, readingsBy(asOf, control))),
           ],
         },
       ]
     })
 }
 
-function agesOf(test: { strength?: StrengthTest[]; resistivity?: ResistivityTest[] }): Set<string> {
-  return new Set([...(test.strength ?? []), ...(test.resistivity ?? [])].map((reading) => reading.age))
+interface Readings {
+  readonly strength: readonly Tested<StrengthTest>[]
+  readonly resistivity: readonly Tested<ResistivityTest>[]
+}
+type Tested<Reading> = Reading & { readonly tested: Moment }
+
+function readingsBy(asOf: Moment, mortar: Pick<Control, 'strength' | 'resistivity'>): Readings {
+  const known = <Reading extends { tested?: Moment }>(list: readonly Reading[] = []) =>
+    list.filter(
+      (reading): reading is Tested<Reading> => reading.tested !== undefined && isBy(reading.tested, asOf),
+    )
+  return { strength: known(mortar.strength), resistivity: known(mortar.resistivity) }
 }
 
-function readings(
-  of: 'test' | 'control',
-  mortar: Pick<Control, 'strength' | 'resistivity'>,
-  asOf: string,
-): DocumentReading[] {
-  const known = <T extends { tested?: string }>(list: readonly T[] | undefined) =>
-    (list ?? []).filter((entry) => entry.tested !== undefined && dateOf(entry.tested) <= asOf)
+/** Of a control's readings those at an age at which the test mortar is tested. */
+function atAgesOf(
+  test: Pick<Control, 'strength' | 'resistivity'>,
+  { strength, resistivity }: Readings,
+): Readings {
+  const hours = new Set([...(test.strength ?? []), ...(test.resistivity ?? [])].map(({ age }) => age.hours))
+  return {
+    strength: strength.filter(({ age }) => hours.has(age.hours)),
+    resistivity: resistivity.filter(({ age }) => hours.has(age.hours)),
+  }
+}
+
+function readings(of: 'test' | 'control', { strength, resistivity }: Readings): DocumentReading[] {
   return [
-    ...known(mortar.strength).map((reading) => strengthReading(of, reading)),
-    ...known(mortar.resistivity).map((reading) => resistivityReading(of, reading)),
+    ...strength.map((reading) => strengthReading(of, reading)),
+    ...resistivity.map((reading) => resistivityReading(of, reading)),
   ]
 }
 
-function strengthReading(of: 'test' | 'control', reading: StrengthTest): DocumentReading {
+function strengthReading(of: 'test' | 'control', reading: Tested<StrengthTest>): DocumentReading {
   return {
     of,
     what: 'strength',
-    age: reading.age,
-    tested: reading.tested ?? '',
+    age: reading.age.text,
+    tested: reading.tested.text,
     ...optional('deviations', reading.deviations),
     specimens: specimens(reading, (specimen) => specimen.load ?? specimen.strength),
   }
 }
 
-function resistivityReading(of: 'test' | 'control', reading: ResistivityTest): DocumentReading {
+function resistivityReading(of: 'test' | 'control', reading: Tested<ResistivityTest>): DocumentReading {
   return {
     of,
     what: 'resistivity',
-    age: reading.age,
-    tested: reading.tested ?? '',
+    age: reading.age.text,
+    tested: reading.tested.text,
     ...optional('deviations', reading.deviations),
     ...optional('temperature', reading.temperature && written(reading.temperature)),
     ...optional('endContact', reading['end-contact'] && written(reading['end-contact'])),
@@ -346,12 +367,12 @@ function sizeInWords(specimen: object): string | undefined {
 
 function deviations({ record, asOf }: JudgedLot): string[] {
   const analyses = (record.analyses ?? [])
-    .filter((analysis) => dateOf(analysis.tested) <= asOf)
+    .filter((analysis) => isBy(analysis.tested, asOf))
     .map((analysis) => analysis.deviations)
-  const tests = (record.tests ?? []).filter((test) => dateOf(test.cast) <= asOf)
+  const tests = (record.tests ?? []).filter((test) => isBy(test.cast, asOf))
   const readings = tests
     .flatMap((test) => [...(test.strength ?? []), ...(test.resistivity ?? [])])
-    .filter((reading) => reading.tested !== undefined && dateOf(reading.tested) <= asOf)
+    .filter((reading) => reading.tested !== undefined && isBy(reading.tested, asOf))
   return [
     ...analyses,
     ...tests.map((test) => test.deviations),

@@ -1,6 +1,7 @@
 /**
  * Issues many lots in order, as a producer would have done over the years: for the demo and for measuring.
  */
+import type { Moment } from '../../core/measure/moment.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type IssuedRevision, issueRevision, type IssueRequest } from './issue.ts'
@@ -21,7 +22,7 @@ export interface PlannedIssue {
 export function* carryOutPlan(
   records: Records,
   plan: readonly IssueRequest[],
-  asOf: string,
+  asOf: Moment,
   program: string,
 ): Generator<PlannedIssue> {
   const byLot = new Map<string, IssueRequest[]>()
@@ -32,7 +33,7 @@ export function* carryOutPlan(
   }
   for (const state of sourceStates(planned, asOf).values()) {
     for (const [place, lot] of state.lots.entries()) {
-      let earlier: { number: number; date: string } | undefined
+      let earlier: { number: number; date: Moment } | undefined
       for (const request of byLot.get(lot.id) ?? []) {
         const revision = issueRevision({ records: planned, state, place, program }, request, earlier)
         earlier = { number: revision.document.revision ?? 0, date: request.date }

@@ -1,4 +1,5 @@
 /** Issuing: a lot as judged on a date becomes a frozen document and a line in its record. */
+import { isSurelyBefore, type Moment } from '../../core/measure/moment.ts'
 import { revisionLine } from '../../records/edit/revision-line.ts'
 import type { Records } from '../../records/load.ts'
 import { certificateDocument, type Issue } from './certificate.ts'
@@ -10,7 +11,7 @@ import type { SourceState } from '../passes/source-state.ts'
 /** What the person issuing says. */
 export interface IssueRequest {
   readonly lot: string
-  readonly date: string
+  readonly date: Moment
   readonly by: string
   readonly function: string
   readonly reason: string
@@ -41,9 +42,9 @@ export function issueRevision(
     program,
   }: { records: Records; state: SourceState; place: number; program: string },
   request: IssueRequest,
-  earlier: { readonly number: number; readonly date: string } | undefined,
+  earlier: { readonly number: number; readonly date: Moment } | undefined,
 ): IssuedRevision {
-  if (earlier !== undefined && request.date < earlier.date)
+  if (earlier !== undefined && isSurelyBefore(request.date, earlier.date))
     throw new RangeError(`issueRevision needs a date not before ${earlier.date}, got ${request.date}`)
   const issue: Issue = {
     revision: earlier === undefined ? 0 : earlier.number + 1,

@@ -1,4 +1,5 @@
 /** One lot of the Edition: judged today, then held against what was issued. */
+import { type Moment, isBy, readMoment } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Verdict } from '../../core/criteria/outcome.ts'
 import { defined } from '../../core/measure/defined.ts'
@@ -53,10 +54,10 @@ function issuedPart(
   records: Records,
   judged: JudgedLot,
   program: string,
-  judgedOn: (asOf: string) => readonly Verdict[],
+  judgedOn: (asOf: Moment) => readonly Verdict[],
 ): Pick<LotEntry, 'state' | 'revisions' | 'findings' | 'certificate' | 'revisionDocument'> {
   const { id, record } = judged
-  const issued = (record.revisions ?? []).filter((revision) => revision.date <= judged.asOf)
+  const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
   const newest = issued.at(-1)
   const reading = newest === undefined ? undefined : readIssuedDocument(records, id, newest)
   const document = reading?.document ?? null
@@ -100,10 +101,11 @@ function laterChanges(
   records: Records,
   { record, verdicts }: JudgedLot,
   document: CertificateDocument,
-  judgedOn: (asOf: string) => readonly Verdict[],
+  judgedOn: (asOf: Moment) => readonly Verdict[],
 ): Finding[] {
-  const known = knownRecord(record, records.controls, document.asOf)
-  return issueFindings(document, known, verdicts, () => judgedOn(document.asOf))
+  const asOf = readMoment(document.asOf)
+  const known = knownRecord(record, records.controls, asOf)
+  return issueFindings(document, known, verdicts, () => judgedOn(asOf))
 }
 
 function revisions(issued: readonly RevisionRecord[], newest: CertificateDocument | null): Revision[] {

@@ -1,12 +1,12 @@
 /** The date an edition is read on. */
-import { dateOf } from '../../core/measure/moment.ts'
+import { dateOf, type Moment } from '../../core/measure/moment.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 
 /**
  * The latest thing that has happened in a lot's record: production, sampling, a reading, a shipment or an
  * issue.
  */
-function* happenings(lot: Lot): Generator<string> {
+function* happenings(lot: Lot): Generator<Moment> {
   yield lot.produced.to
   for (const sample of lot.samples) yield sample.taken?.to ?? sample.on ?? lot.produced.to
   for (const analysis of lot.analyses ?? []) yield analysis.tested
@@ -21,13 +21,9 @@ function* happenings(lot: Lot): Generator<string> {
 }
 
 /** The calendar date of the latest happening in all lots; undefined without lots. */
-export function latestHappening(lots: Iterable<Lot>): string | undefined {
-  let latest: string | undefined
-  for (const lot of lots) {
-    for (const moment of happenings(lot)) {
-      const date = dateOf(moment)
-      if (latest === undefined || latest < date) latest = date
-    }
-  }
-  return latest
+export function latestHappening(lots: Iterable<Lot>): Moment | undefined {
+  let latest: Moment | undefined
+  for (const lot of lots)
+    for (const moment of happenings(lot)) if (latest === undefined || latest.day < moment.day) latest = moment
+  return latest && dateOf(latest)
 }

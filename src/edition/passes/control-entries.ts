@@ -1,14 +1,15 @@
 /** The control batches with their strengths and resistivities. */
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import { controlResults } from '../../core/readings/control-results.ts'
 import type { Records } from '../../records/load.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 
 /** Every control batch cast by the as-of date, by id. */
-export function controlEntries(records: Records, asOf: string): Map<string, ControlEntry> {
+export function controlEntries(records: Records, asOf: Moment): Map<string, ControlEntry> {
   const entries = new Map<string, ControlEntry>()
   for (const [id, record] of records.controls) {
     const condition = records.conditions.get(record.condition)
-    if (condition === undefined || asOf < record.cast.slice(0, 10)) continue
+    if (condition === undefined || !isBy(record.cast, asOf)) continue
     entries.set(id, { id, record, results: controlResults({ id, control: record, condition, asOf }) })
   }
   return entries

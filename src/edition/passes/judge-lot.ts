@@ -5,7 +5,7 @@ import type { Evidence } from '../../core/evidence/evidence.ts'
 import { lotEvidence } from '../../core/evidence/lot-evidence.ts'
 import { type BestClass, bestClass, judge } from '../../core/judging/verdict.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
-import { dateOf, inForce } from '../../core/measure/moment.ts'
+import { inForce, type Moment } from '../../core/measure/moment.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
@@ -19,7 +19,7 @@ export interface JudgedLot {
   readonly record: Lot
   readonly class: string | null
   readonly number: string
-  readonly asOf: string
+  readonly asOf: Moment
   readonly results: readonly Result[]
   readonly planned: readonly PlannedTest[]
   readonly criteria: readonly Criterion[]
@@ -35,11 +35,11 @@ export interface JudgedLot {
  * @param asOf calendar date; readings taken later are still planned then
  * @throws RangeError for a place that holds no lot
  */
-export function judgeLot(records: Records, state: SourceState, place: number, asOf: string): JudgedLot {
+export function judgeLot(records: Records, state: SourceState, place: number, asOf: Moment): JudgedLot {
   const lot = state.lots[place]
   if (lot === undefined)
     throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
-  const known = asOf === state.asOf ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
+  const known = asOf.day === state.asOf.day ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
   const { results, unmade, planned } = known
   const criteria = criteriaFor(records, state.record, lot.record)
   const evidence = lotEvidence(state.background, state.history, lot, { results, unmade, planned }, asOf)
@@ -67,11 +67,10 @@ function bestClassUnder(criteria: readonly Criterion[], id: string, evidence: Ev
 
 /** The criteria in force for a lot whose kinds of material apply, the governing one first. */
 function criteriaFor(records: Records, source: Source, lot: Lot): Criterion[] {
-  const produced = dateOf(lot.produced.to)
   const ids =
     source.criteria === undefined
       ? records.site.criteria
-      : source.criteria.filter((entry) => inForce(entry, produced)).map((entry) => entry.set)
+      : source.criteria.filter((entry) => inForce(entry, lot.produced.to)).map((entry) => entry.set)
   return ids
     .map((id) => records.criteria.get(id))
     .filter((criterion) => criterion !== undefined)

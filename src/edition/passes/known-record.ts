@@ -2,27 +2,28 @@
  * A lot's record and the records it refers to as they were known on a date: readings taken later are still
  * planned then.
  */
-import { dateOf } from '../../core/measure/moment.ts'
+import type { Age } from '../../core/measure/age.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { Control, Lot } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 
 interface Reading {
-  readonly age: string
-  readonly tested?: string
+  readonly age: Age
+  readonly tested?: Moment
 }
 
 function knownReadings<T extends Reading>(
   readings: readonly T[] | undefined,
-  asOf: string,
-): (T | { age: string })[] | undefined {
+  asOf: Moment,
+): (T | { age: Age })[] | undefined {
   return readings?.map((reading) =>
-    reading.tested !== undefined && dateOf(reading.tested) > asOf ? { age: reading.age } : reading,
+    reading.tested !== undefined && !isBy(reading.tested, asOf) ? { age: reading.age } : reading,
   )
 }
 
 function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Reading[] }>(
   mortar: T,
-  asOf: string,
+  asOf: Moment,
 ): unknown {
   return {
     ...mortar,
@@ -39,7 +40,7 @@ function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Readi
  * @returns plain JSON, quantities as written; without shipments, verification, revisions and earlier ids,
  * which go on after issue
  */
-export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: string): unknown {
+export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: Moment): unknown {
   const {
     shipments: _shipments,
     verification: _verification,
@@ -51,17 +52,17 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     ...rest,
     ...(lot.analyses === undefined
       ? {}
-      : { analyses: lot.analyses.filter((analysis) => dateOf(analysis.tested) <= asOf) }),
+      : { analyses: lot.analyses.filter((analysis) => isBy(analysis.tested, asOf)) }),
     ...(lot.tests === undefined
       ? {}
       : {
           tests: lot.tests
-            .filter((test) => dateOf(test.cast) <= asOf)
+            .filter((test) => isBy(test.cast, asOf))
             .map((test) => withKnownReadings(test, asOf)),
         }),
   }
   const used = [
-    ...new Set((lot.tests ?? []).filter((test) => dateOf(test.cast) <= asOf).map((test) => test.control)),
+    ...new Set((lot.tests ?? []).filter((test) => isBy(test.cast, asOf)).map((test) => test.control)),
   ].sort()
   const controlRecords = used.flatMap((id) => {
     const control = controls.get(id)

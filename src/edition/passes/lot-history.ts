@@ -1,10 +1,11 @@
 /**
  * The short history that a certificate draws: the lot's own activity results with those of lots before it.
  */
+import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { property, storedUnit } from '../../core/measure/properties.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
-import { dateOf } from '../../core/measure/moment.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { DocumentHistory } from '../shape/document.ts'
 import { representative, type HistoryLot } from '../../core/history/history.ts'
 
@@ -24,7 +25,7 @@ export function lotHistory(
   lots: readonly HistoryLot[],
   place: number,
   own: { results: readonly Result[]; planned: readonly PlannedTest[] },
-  asOf: string,
+  asOf: Moment,
 ): LotHistory {
   const lot = lots[place]
   if (lot === undefined) return []
@@ -32,7 +33,7 @@ export function lotHistory(
     const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) =>
       point(
         other,
-        other.results.filter((result) => dateOf(result.tested) <= asOf),
+        other.results.filter((result) => isBy(result.tested, asOf)),
         { key, condition, age },
       ),
     )
@@ -40,14 +41,14 @@ export function lotHistory(
     return {
       property: key,
       condition,
-      age,
+      age: age.text,
       unit: storedUnit(key),
       decimals: property(key).decimals,
       points: [
         ...earlier,
         ...(now.length > 0
           ? now
-          : [{ lot: lot.id, at: lot.sampled, value: null, status: 'pending' as const }]),
+          : [{ lot: lot.id, at: lot.sampled.text, value: null, status: 'pending' as const }]),
       ],
     }
   })
@@ -56,14 +57,14 @@ export function lotHistory(
 function point(
   lot: HistoryLot,
   results: readonly Result[],
-  of: { key: string; condition: string; age: string },
+  of: { key: string; condition: string; age: Age },
 ): DocumentHistory['points'] {
   const result = representative(
     results.filter(
       (candidate) =>
         candidate.property === of.key &&
         candidate.condition === of.condition &&
-        candidate.age === of.age &&
+        isSameAge(candidate.age, of.age) &&
         candidate.role === 'producer',
     ),
   )
@@ -72,7 +73,7 @@ function point(
     : [
         {
           lot: lot.id,
-          at: lot.sampled, // Six digits are enough to draw.
+          at: lot.sampled.text, // Six digits are enough to draw.
           value: Number(result.value.toPrecision(6)),
           status: result.valid ? 'valid' : 'not-valid',
         },

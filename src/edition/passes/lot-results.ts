@@ -1,7 +1,7 @@
 /** A lot's record with what it refers to, handed to the core. */
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { lotResults } from '../../core/readings/lot-results.ts'
-import { dateOf, inForce } from '../../core/measure/moment.ts'
+import { inForce, type Moment } from '../../core/measure/moment.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
@@ -17,7 +17,7 @@ export function resultsOfLot(
   id: string,
   lot: Lot,
   records: Records,
-  asOf: string,
+  asOf: Moment,
 ): { results: readonly Result[]; unmade: readonly UnmadeResult[]; planned: readonly PlannedTest[] } {
   const source = records.sources.get(sourceOf(id))
   if (source === undefined)
@@ -33,7 +33,7 @@ export function resultsOfLot(
     asOf,
     graceHours: records.site.grace.value,
     readWithin: records.site['read-within']?.value ?? READ_WITHIN,
-    methodOf: (laboratory, property, date) => methodInForce(records, laboratory, property, dateOf(date)),
+    methodOf: (laboratory, property, date) => methodInForce(records, laboratory, property, date),
   })
 }
 
@@ -42,10 +42,10 @@ export function methodInForce(
   records: Records,
   laboratory: string,
   property: string,
-  date: string,
+  date: Moment,
 ): string | undefined {
   const methods = records.laboratories.get(laboratory)?.methods as
-    | Record<string, { method: string; edition?: string; from?: string; to?: string }[] | undefined>
+    | Record<string, { method: string; edition?: string; from?: Moment; to?: Moment }[] | undefined>
     | undefined
   const method = methods?.[property]?.find((entry) => inForce(entry, date))
   return method === undefined ? undefined : [method.method, method.edition].filter(Boolean).join('-')

@@ -1,4 +1,5 @@
 /** A source's results over sampling, ready for charts: one series for each property, condition and age. */
+import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../../core/measure/properties.ts'
 import type { Result } from '../../core/result/result.ts'
@@ -28,7 +29,7 @@ export const CHARTED: readonly PropertyKey[] = [
 interface SeriesKey {
   readonly property: PropertyKey
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
 }
 
 /**
@@ -52,8 +53,8 @@ export function sourceSeries(state: SourceState): Series[] {
     }))
 }
 
-function orderOf({ property: charted, condition = '', age = '' }: SeriesKey): string {
-  return `${String(CHARTED.indexOf(charted)).padStart(2, '0')}|${condition}|${age.padStart(8, '0')}`
+function orderOf({ property: charted, condition = '', age }: SeriesKey): string {
+  return `${String(CHARTED.indexOf(charted)).padStart(2, '0')}|${condition}|${(age?.text ?? '').padStart(8, '0')}`
 }
 
 /** What a lot has a result or a planned test of, each once. */
@@ -62,7 +63,7 @@ function seriesKeys(lot: ComputedLot): Map<string, SeriesKey> {
   const charted = [...producers, ...lot.planned].filter((item) => CHARTED.includes(item.property))
   return new Map(
     charted.map(({ property: key, condition, age }) => [
-      `${key}|${condition ?? ''}|${age ?? ''}`,
+      `${key}|${condition ?? ''}|${age?.text ?? ''}`,
       defined({ property: key, condition, age }),
     ]),
   )
@@ -117,6 +118,6 @@ function matches(
     candidate.role === 'producer' &&
     candidate.property === key.property &&
     candidate.condition === key.condition &&
-    candidate.age === key.age
+    isSameAge(candidate.age, key.age)
   )
 }

@@ -1,12 +1,13 @@
 /** What was drawn from a lot. */
+import { compareMoments, isBy, type Moment } from '../../core/measure/moment.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { ShipmentEntry } from '../shape/edition.ts'
 
 /** Shipments of one lot by the as-of date, in order of date and bill. */
-export function shipmentsOf(id: string, record: Lot, asOf: string): ShipmentEntry[] {
+export function shipmentsOf(id: string, record: Lot, asOf: Moment): ShipmentEntry[] {
   return (record.shipments ?? [])
-    .filter((shipment) => shipment.date <= asOf)
+    .filter((shipment) => isBy(shipment.date, asOf))
     .map((shipment) =>
       defined({
         bill: shipment.bill,
@@ -24,5 +25,5 @@ export function shipmentsOf(id: string, record: Lot, asOf: string): ShipmentEntr
 
 /** Order of date, then of the bill's number by code unit. */
 export function byDateAndBill(a: ShipmentEntry, b: ShipmentEntry): number {
-  return a.date === b.date ? (a.bill < b.bill ? -1 : 1) : a.date < b.date ? -1 : 1
+  return compareMoments(a.date, b.date) || (a.bill < b.bill ? -1 : 1)
 }

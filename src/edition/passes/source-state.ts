@@ -3,7 +3,7 @@ import type { LotBackground, SourceBackground } from '../../core/evidence/lot-ev
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
-import { dateOf } from '../../core/measure/moment.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { PlannedTest, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
@@ -21,23 +21,23 @@ export interface SourceState {
   readonly id: string
   readonly record: Source
   readonly background: SourceBackground
-  readonly asOf: string
+  readonly asOf: Moment
   /** In order of sampling; lots sampled after the as-of date are not among them. */
   readonly lots: readonly ComputedLot[]
   readonly history: History
   /** Dates of the events at which a series begins anew. */
-  readonly restarts: readonly string[]
+  readonly restarts: readonly Moment[]
 }
 
 /** Sampling time that orders a lot in its history: end of the producer's first sample, else of production. */
-export function sampledAt(lot: Lot): string {
+export function sampledAt(lot: Lot): Moment {
   const sample = lot.samples.find((candidate) => candidate.kind === 'composite' || candidate.kind === 'grab')
   return sample?.taken?.to ?? sample?.on ?? lot.produced.to
 }
 
 /** Date of the withdrawal in force on a date; undefined where the newest revision does not withdraw. */
-export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
-  const last = lot.revisions?.filter((revision) => revision.date <= asOf).at(-1)
+export function withdrawnOn(lot: Lot, asOf: Moment): Moment | undefined {
+  const last = lot.revisions?.filter((revision) => isBy(revision.date, asOf)).at(-1)
   return last?.withdrawn === 'yes' ? last.date : undefined
 }
 
@@ -50,7 +50,7 @@ export function withdrawnOn(lot: Lot, asOf: string): string | undefined {
  */
 export function sourceStates(
   records: Records,
-  asOf: string,
+  asOf: Moment,
   controls = controlEntries(records, asOf),
 ): Map<string, SourceState> {
   const bySource = computedLots(records, asOf)
@@ -67,15 +67,15 @@ export function sourceStates(
 }
 
 /** Pass 1: every lot sampled by the date, in the order of the records, by source on record. */
-function computedLots(records: Records, asOf: string): Map<string, ComputedLot[]> {
+function computedLots(records: Records, asOf: Moment): Map<string, ComputedLot[]> {
   const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
   for (const [id, record] of records.lots)
-    if (dateOf(sampledAt(record)) <= asOf)
+    if (isBy(sampledAt(record), asOf))
       bySource.get(sourceOf(id))?.push(computedLot(id, record, records, asOf))
   return bySource
 }
 
-function computedLot(id: string, record: Lot, records: Records, asOf: string): ComputedLot {
+function computedLot(id: string, record: Lot, records: Records, asOf: Moment): ComputedLot {
   return {
     id,
     sampled: sampledAt(record),
@@ -89,9 +89,9 @@ function computedLot(id: string, record: Lot, records: Records, asOf: string): C
   }
 }
 
-function restartsOf({ events = [] }: Source, asOf: string): string[] {
+function restartsOf({ events = [] }: Source, asOf: Moment): Moment[] {
   return events
-    .filter((event) => event['restarts-series'] === 'yes' && event.date <= asOf)
+    .filter((event) => event['restarts-series'] === 'yes' && isBy(event.date, asOf))
     .map((event) => event.date)
 }
 

@@ -3,6 +3,7 @@
  * `issue`
  * freezes it in content/issued; a page of an issued lot shows the frozen document and nothing computed later.
  */
+import type { WithTexts } from '../../core/measure/texts-of-times.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Interval } from '../../core/statistics/ratio-interval.ts'
@@ -10,7 +11,8 @@ import type { WorkingLine } from '../../words/working-lines.ts'
 import type { WordedVerdict } from '../../words/worded-verdict.ts'
 
 /** The casting stands with its mortar; what was said of a result is frozen as it was said. */
-export interface DocumentResult extends Omit<Result, 'working' | 'begun' | 'reasons' | 'interval'> {
+export interface DocumentResult
+  extends WithTexts<Omit<Result, 'working' | 'begun' | 'reasons' | 'interval'>> {
   /** Sentences without a full stop. */
   readonly reasons: readonly string[]
   readonly interval?: Omit<Interval, 'method'> & { readonly method: string }

@@ -3,6 +3,8 @@
  * It holds a row for each lot and source; the whole of one is given when asked for and not to be kept, so that
  * nothing forces all lots into memory at once.
  */
+import type { Moment } from '../../core/measure/moment.ts'
+import type { Age } from '../../core/measure/age.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { BestClass } from '../../core/judging/verdict.ts'
@@ -27,7 +29,7 @@ export type CertificateState = 'draft' | 'provisional' | 'complete' | 'withdrawn
 
 export interface Revision {
   readonly number: number
-  readonly date: string
+  readonly date: Moment
   readonly by: string
   readonly function: string
   readonly reason: string
@@ -48,9 +50,9 @@ interface LotHead {
   readonly formerly: readonly string[]
   readonly class?: string
   /** Sampling time that orders the history: end of the first producer sample's window. */
-  readonly sampled: string
+  readonly sampled: Moment
   /** Date of the withdrawal in force. */
-  readonly withdrawn?: string
+  readonly withdrawn?: Moment
   readonly state: CertificateState
 }
 
@@ -60,7 +62,7 @@ export interface ListedLot extends LotHead {
   /** Outcome under each criterion in force whose kinds apply; the governing one first. */
   readonly outcomes: readonly { readonly criterion: string; readonly outcome: Outcome }[]
   /** The newest revision; null for a draft. */
-  readonly issued: { readonly number: number; readonly date: string } | null
+  readonly issued: { readonly number: number; readonly date: Moment } | null
   /** Numbers of the revisions before the newest. */
   readonly earlier: readonly number[]
   readonly findingCount: number
@@ -94,7 +96,7 @@ export interface LotEntry extends LotHead {
 export interface SeriesPoint {
   readonly lot: string
   /** Sampling time. */
-  readonly at: string
+  readonly at: Moment
   readonly value: number | null
   readonly status: 'valid' | 'not-valid' | 'pending' | 'withdrawn'
   readonly note?: string
@@ -106,7 +108,7 @@ export interface SeriesPoint {
 export interface Series {
   readonly property: Result['property']
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
   readonly unit: string
   readonly decimals: number
   readonly points: readonly SeriesPoint[]
@@ -134,7 +136,7 @@ export interface SourceEntry {
   readonly criteria: readonly string[]
   readonly background: SourceBackground
   /** Dates of the events at which a series begins anew. */
-  readonly restarts: readonly string[]
+  readonly restarts: readonly Moment[]
   /** Lots that are on record and not shown. */
   readonly unpublished: number
   readonly findings: readonly Finding[]
@@ -148,7 +150,7 @@ export interface ControlEntry {
 
 export interface ShipmentEntry {
   readonly bill: string
-  readonly date: string
+  readonly date: Moment
   readonly massT: number
   readonly massWritten: string
   readonly lot: string
@@ -158,7 +160,7 @@ export interface ShipmentEntry {
 }
 
 export interface Edition {
-  readonly asOf: string
+  readonly asOf: Moment
   readonly site: Site
   /** Origin and base path ("/a/b/"), or only the base "/" without an address. */
   readonly address: { readonly origin: string | null; readonly base: string }

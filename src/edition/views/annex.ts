@@ -1,4 +1,5 @@
 /** Working and readings behind a certificate's results. */
+import { hoursOf } from './document-ages.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
@@ -65,7 +66,7 @@ function testOf({
 }: Pick<DocumentResult, 'sample' | 'condition' | 'age'> & {
   readonly property?: string | undefined
 }): string {
-  return [sample, condition, age, key].join('|')
+  return [sample, condition, hoursOf(age), key].join('|')
 }
 
 function nameOf(result: DocumentResult, document: CertificateDocument): string {

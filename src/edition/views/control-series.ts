@@ -1,4 +1,5 @@
 /** A laboratory's control mortar over casting dates: strength and resistivity by condition and age. */
+import { type Moment, compareMoments } from '../../core/measure/moment.ts'
 import { property } from '../../core/measure/properties.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import type { ControlEntry } from '../shape/edition.ts'
@@ -9,7 +10,7 @@ export interface ControlSeries {
   readonly decimals: number
   readonly points: readonly {
     readonly lot: string
-    readonly at: string
+    readonly at: Moment
     readonly value: number
     readonly status: 'valid' | 'not-valid'
     readonly note?: string
@@ -20,9 +21,7 @@ export interface ControlSeries {
 export function batchesOf(controls: ReadonlyMap<string, ControlEntry>, laboratory: string): ControlEntry[] {
   return [...controls.values()]
     .filter((entry) => entry.record.laboratory === laboratory)
-    .sort((a, b) =>
-      a.record.cast === b.record.cast ? (a.id < b.id ? -1 : 1) : a.record.cast < b.record.cast ? -1 : 1,
-    )
+    .sort((a, b) => compareMoments(a.record.cast, b.record.cast) || (a.id < b.id ? -1 : 1))
 }
 
 export function controlSeries(
@@ -35,9 +34,9 @@ export function controlSeries(
   >()
   for (const batch of batches) {
     for (const result of batch.results) {
-      const key = `${result.property}|${result.condition}|${result.age}`
+      const key = `${result.property}|${result.condition}|${result.age?.text}`
       const own = series.get(key) ?? {
-        title: `${property(result.property).title}, ${conditionTitle(result.condition ?? '')}, ${result.age}`,
+        title: `${property(result.property).title}, ${conditionTitle(result.condition ?? '')}, ${result.age?.text}`,
         unit: result.unit,
         decimals: result.decimals,
         points: [],
@@ -56,7 +55,7 @@ export function controlSeries(
 }
 
 /** The first batch of each cement lot but the first, as events for the charts. */
-export function cementChanges(batches: readonly ControlEntry[]): { from: string; title: string }[] {
+export function cementChanges(batches: readonly ControlEntry[]): { from: Moment; title: string }[] {
   const seen = new Set<string>()
   return batches.flatMap((batch) => {
     const { lot } = batch.record.cement

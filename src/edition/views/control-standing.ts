@@ -2,13 +2,14 @@
  * The controls of a lot's indices among the batches before them, for the lot's page: only earlier batches
  * count.
  */
+import { isSameAge } from '../../core/measure/age.ts'
 import {
   type ControlMean,
   controlStanding,
   type ControlStanding,
 } from '../../core/history/control-standing.ts'
 import { bisector } from 'd3'
-import { dateOf } from '../../core/measure/moment.ts'
+import { compareMoments } from '../../core/measure/moment.ts'
 import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import type { Result } from '../../core/result/result.ts'
@@ -50,7 +51,7 @@ export function standingControls(
         result.valid &&
         drawn.some(
           ({ property: key, condition, age }) =>
-            result.property === key && result.condition === condition && result.age === age,
+            result.property === key && result.condition === condition && isSameAge(result.age, age),
         ),
     )
     .flatMap((index) => standingOf(edition, index))
@@ -74,18 +75,20 @@ export function standingWords({ index, own, standing }: StandingControl): string
   return `${name}, ${apart} ${before}; against that the index would be ${quantity(indexAtMean, digits, '%')} in place of ${quantity(index.value, digits, '%')}`
 }
 
-const byTestDay = bisector((point: ControlPoint) => dateOf(point.result.tested))
+const byTestDay = bisector((point: ControlPoint) => point.result.tested.day)
 
 function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): StandingControl[] {
   const of = controls.get(index.control ?? '')
   const result = of?.results.findLast(
     (candidate) =>
-      candidate.property === RATIO_OF[index.property] && candidate.age === index.age && candidate.valid,
+      candidate.property === RATIO_OF[index.property] &&
+      isSameAge(candidate.age, index.age) &&
+      candidate.valid,
   )
   if (of === undefined || result === undefined) return []
   const own = pointOf(of, result)
   const series = seriesOf(controls).get(seriesKey(result)) ?? []
-  const end = byTestDay.left(series, dateOf(result.tested))
+  const end = byTestDay.left(series, result.tested.day)
   const earlier = series.slice(Math.max(0, end - POINTS + 1), end)
   const means = earlier.filter((point) => point.result.valid).map(meanOf)
   return [{ index, earlier, own, standing: controlStanding(index.value, meanOf(own), means) }]
@@ -111,27 +114,21 @@ function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly C
   const points = [...controls.values()].flatMap((control) =>
     control.results.map((result) => pointOf(control, result)),
   )
-  const series = Map.groupBy(
-    points.sort((a, b) =>
-      a.result.tested === b.result.tested
-        ? a.batch < b.batch
-          ? -1
-          : 1
-        : a.result.tested < b.result.tested
-          ? -1
-          : 1,
-    ),
-    ({ result }) => seriesKey(result),
-  )
+  const series = Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
   kept.set(controls, series)
   return series
+}
+
+/** Day by day, so that those before a day can be found by halving; then by moment and batch. */
+function byDayTested({ result: a, batch }: ControlPoint, { result: b, batch: other }: ControlPoint): number {
+  return a.tested.day - b.tested.day || compareMoments(a.tested, b.tested) || (batch < other ? -1 : 1)
 }
 
 function seriesKey({
   laboratory,
   property: key,
   condition = '',
-  age = '',
+  age,
 }: Pick<Result, 'laboratory' | 'property' | 'condition' | 'age'>): string {
-  return [laboratory, key, condition, age].join('|')
+  return [laboratory, key, condition, age?.text ?? ''].join('|')
 }

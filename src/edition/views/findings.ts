@@ -1,4 +1,5 @@
 /** Findings as pages list them, each with the certificate that it is about. */
+import { compareMoments } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
@@ -55,5 +56,5 @@ export function listedFindings(
 }
 
 function newestFirst(a: ListedLot, b: ListedLot): number {
-  return a.sampled === b.sampled ? 0 : a.sampled < b.sampled ? 1 : -1
+  return compareMoments(b.sampled, a.sampled)
 }

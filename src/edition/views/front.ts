@@ -1,4 +1,6 @@
 /** What the front page shows of each source, and the newest certificates. */
+import { isSameAge } from '../../core/measure/age.ts'
+import { type Moment, compareMoments } from '../../core/measure/moment.ts'
 import type { AppliedLimit, ClauseOutcome, Outcome, Verdict } from '../../core/criteria/outcome.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
@@ -46,7 +48,7 @@ export interface NewestCertificate {
   readonly number: string
   /** Name of the source. */
   readonly source?: string
-  readonly issued: { readonly number: number; readonly date: string }
+  readonly issued: { readonly number: number; readonly date: Moment }
   readonly state: CertificateState
   /** null where no criterion applies. */
   readonly outcome: Outcome | null
@@ -170,7 +172,7 @@ function pointsOf(edition: Edition, source: string, clause: Compared): readonly 
       (candidate) =>
         candidate.property === clause.property &&
         candidate.condition === clause.condition &&
-        candidate.age === clause.age,
+        isSameAge(candidate.age, clause.age),
     )
   return series === undefined ? null : series.points.slice(-TREND_POINTS)
 }
@@ -181,7 +183,7 @@ type IssuedLot = ListedLot & { readonly issued: NonNullable<ListedLot['issued']>
 function newestCertificates({ lots, sources }: Edition): NewestCertificate[] {
   return [...lots.values()]
     .filter((lot): lot is IssuedLot => lot.issued !== null)
-    .sort((a, b) => (orderOf(a) < orderOf(b) ? 1 : -1))
+    .sort(newestFirst)
     .slice(0, NEWEST)
     .map(({ id, number, source, issued, state, outcomes: [governing] }) =>
       defined({
@@ -195,6 +197,10 @@ function newestCertificates({ lots, sources }: Edition): NewestCertificate[] {
     )
 }
 
-function orderOf({ issued, sampled, id }: IssuedLot): string {
-  return `${issued.date}|${sampled}|${id}`
+function newestFirst(a: IssuedLot, b: IssuedLot): number {
+  return (
+    compareMoments(b.issued.date, a.issued.date) ||
+    compareMoments(b.sampled, a.sampled) ||
+    (a.id < b.id ? 1 : -1)
+  )
 }

@@ -1,4 +1,6 @@
 /** A certificate's lot among those before it: one small chart for each activity index, at its latest age. */
+import { type Moment, compareMoments, readMoment } from '../../core/measure/moment.ts'
+import { hoursOf } from './document-ages.ts'
 import { type HistoryModel, lotHistoryModel } from '../../charts/lot-history.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { property } from '../../core/measure/properties.ts'
@@ -76,7 +78,7 @@ function limitsOn(history: DocumentHistory, { verdicts }: WithHistory): number[]
         clause.kind === 'value' &&
         clause.property === history.property &&
         clause.condition === history.condition &&
-        clause.age === history.age,
+        hoursOf(clause.age) === hoursOf(history.age),
     )
     .flatMap((clause) => clause.limit?.values ?? [])
   return [...new Set(limits)]
@@ -97,11 +99,11 @@ function nameOf(history: DocumentHistory, document: WithHistory): string {
     .join(', ')
 }
 
-function newestFirst(histories: readonly DocumentHistory[]): { lot: string; at: string }[] {
+function newestFirst(histories: readonly DocumentHistory[]): { lot: string; at: Moment }[] {
   const sampled = new Map(histories.flatMap(({ points }) => points.map(({ lot, at }) => [lot, at] as const)))
   return [...sampled]
-    .map(([lot, at]) => ({ lot, at }))
-    .sort((a, b) => descending(a.at, b.at) || descending(a.lot, b.lot))
+    .map(([lot, text]) => ({ lot, at: readMoment(text) }))
+    .sort((a, b) => compareMoments(b.at, a.at) || descending(a.lot, b.lot))
 }
 
 function descending(a: string, b: string): number {

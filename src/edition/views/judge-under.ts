@@ -1,4 +1,5 @@
 /** Which sets a reader may choose to judge a source's lots under. */
+import type { Moment } from '../../core/measure/moment.ts'
 import { setName } from '../../core/criteria/criterion.ts'
 import type { Edition } from '../shape/edition.ts'
 
@@ -8,7 +9,7 @@ export interface JudgeUnderView {
   readonly lot?: string
   /** Sets for its kind of material. */
   readonly sets: readonly { readonly id: string; readonly name: string }[]
-  readonly asOf: string
+  readonly asOf: Moment
 }
 
 export function judgeUnderView(

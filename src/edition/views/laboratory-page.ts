@@ -1,4 +1,6 @@
 /** A laboratory's page: accreditation, methods, repeatability, scatter and control mortar. */
+import { type Age, isSameAge, readAge } from '../../core/measure/age.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { Laboratory } from '../../records/schema/loaded-records.ts'
 import { printedUnits, written } from '../../words/as-written.ts'
@@ -37,7 +39,7 @@ export interface RepeatabilityLine {
 /** One control batch on a line; a figure that is not on record is empty. */
 export interface BatchLine {
   readonly id: string
-  readonly cast: string
+  readonly cast: Moment
   readonly condition: { readonly id: string; readonly title: string }
   readonly cement: string
   readonly flow: string
@@ -45,6 +47,9 @@ export interface BatchLine {
   readonly strength28d: string
   readonly resistivity28d: string
 }
+
+/** Ages of the columns of batches. */
+const AGES = { early: readAge('7 d'), late: readAge('28 d') }
 
 /** Batches in the table; the data file has them all. */
 const NEWEST = 60
@@ -115,8 +120,8 @@ function methodWords({
 }: {
   method: string
   edition?: string
-  from?: string
-  to?: string
+  from?: Moment
+  to?: Moment
 }): string {
   const name = [method, edition].filter(Boolean).join('-')
   return `${name}${from === undefined ? '' : ` from ${date(from)}`}${to === undefined ? '' : ` to ${date(to)}`}`
@@ -125,7 +130,7 @@ function methodWords({
 function repeatability(entry: Entries<'repeatability'>[number], titleOf: TitleOf): RepeatabilityLine {
   const { 'standard-deviation': deviation, 'coefficient-of-variation': relative } = entry
   return {
-    of: [titleOfProperty(entry.property), entry.condition && titleOf(entry.condition), entry.age]
+    of: [titleOfProperty(entry.property), entry.condition && titleOf(entry.condition), entry.age?.text]
       .filter(Boolean)
       .join(', '),
     between:
@@ -150,14 +155,14 @@ function batchLine({ id, record, results }: ControlEntry, titleOf: TitleOf): Bat
     condition: { id: record.condition, title: titleOf(record.condition) },
     cement: record.cement.lot,
     flow: record.flow === undefined ? '' : written(record.flow),
-    strength7d: figure(results, 'compressive-strength', '7 d'),
-    strength28d: figure(results, 'compressive-strength', '28 d'),
-    resistivity28d: figure(results, 'bulk-resistivity', '28 d'),
+    strength7d: figure(results, 'compressive-strength', AGES.early),
+    strength28d: figure(results, 'compressive-strength', AGES.late),
+    resistivity28d: figure(results, 'bulk-resistivity', AGES.late),
   }
 }
 
-function figure(results: ControlEntry['results'], key: PropertyKey, age: string): string {
-  const result = results.find((candidate) => candidate.property === key && candidate.age === age)
+function figure(results: ControlEntry['results'], key: PropertyKey, age: Age): string {
+  const result = results.find((candidate) => candidate.property === key && isSameAge(candidate.age, age))
   if (result === undefined) return ''
   const text = quantity(result.value, result.decimals, result.unit)
   return result.valid ? text : `${text}, not valid`

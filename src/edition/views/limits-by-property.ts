@@ -27,11 +27,11 @@ export function limitsByCondition(
 ): { readonly condition: string | undefined; readonly limits: readonly PropertyLimit[] }[] {
   const groups = [...Map.groupBy(limits, ({ clause }) => clause.condition)].map(([condition, own]) => ({
     condition,
-    limits: own.toSorted((a, b) => days(a) - days(b)),
+    limits: own.toSorted((a, b) => hours(a) - hours(b)),
   }))
   return groups.sort((a, b) => Number(a.condition === undefined) - Number(b.condition === undefined))
 }
 
-function days({ clause }: PropertyLimit): number {
-  return clause.age === undefined ? 0 : Number.parseFloat(clause.age)
+function hours({ clause }: PropertyLimit): number {
+  return clause.age?.hours ?? 0
 }

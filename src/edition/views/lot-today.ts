@@ -1,4 +1,5 @@
 /** What the records say of a lot today, kept apart from its certificate. */
+import { type Moment, yearOf } from '../../core/measure/moment.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import { plural } from '../../words/numbers.ts'
 import { sentence } from '../../words/sentences.ts'
@@ -9,14 +10,13 @@ import { type ControlsOfLot, controlsOfLot } from './controls-of-lot.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type ExplainedResistivity, explainedResistivities } from './resistivity-of-lot.ts'
 import { type RoutesOfLotView, routesOfLot } from './routes.ts'
-import { yearOf } from './years.ts'
 
 export interface LotTodayView {
   readonly id: string
   readonly source: string
   /** Calendar year of sampling. */
   readonly year: string
-  readonly asOf: string
+  readonly asOf: Moment
   /** null where nothing was shipped. */
   readonly shipments: ShipmentsOfLot | null
   /** The newest first, each with the path of its page. */

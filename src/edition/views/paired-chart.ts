@@ -1,4 +1,5 @@
 /** A picture of both routes with its legend in words and the table behind it. */
+import { compareMoments } from '../../core/measure/moment.ts'
 import { pairedMark } from '../../charts/paired-marks.ts'
 import { type PairedInput, pairedModel, type PairedModel } from '../../charts/paired.ts'
 import { number, plural } from '../../words/numbers.ts'
@@ -188,9 +189,7 @@ function rowsOf({ series, pair }: PairedView, marks: readonly LegendMark[]): Pai
     .flatMap((own, place) =>
       own.role === 'beside' ? [] : own.points.map((point) => ({ point, mark: marks[place] })),
     )
-    .sort(({ point: a }, { point: b }) =>
-      a.tested < b.tested ? 1 : a.tested > b.tested ? -1 : a.lot < b.lot ? -1 : 1,
-    )
+    .sort(({ point: a }, { point: b }) => compareMoments(b.tested, a.tested) || (a.lot < b.lot ? -1 : 1))
     .map(({ point, mark }) => ({
       lot: point.lot,
       number: point.number,

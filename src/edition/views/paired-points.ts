@@ -1,9 +1,10 @@
 /**
  * Lots that have a strength and a resistivity index at one condition and age, gathered once for an edition.
  */
+import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { representative } from '../../core/history/history.ts'
-import { dateOf } from '../../core/measure/moment.ts'
+import { compareMoments, dateOf, type Moment, isBy } from '../../core/measure/moment.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Edition, ListedSource, LotEntry } from '../shape/edition.ts'
 import { type Route, ROUTES } from './route-limits.ts'
@@ -15,7 +16,7 @@ export interface PairedPoint {
   readonly lot: string
   readonly number: string
   /** Day on which the later of the two was read. */
-  readonly tested: string
+  readonly tested: Moment
   /** Per cent, both above zero. */
   readonly strength: number
   readonly resistivity: number
@@ -33,7 +34,7 @@ export interface PairedSource {
 
 export interface PairedPlace {
   readonly condition: string
-  readonly age: string
+  readonly age: Age
   /** Sources with points, in the edition's order. */
   readonly sources: readonly PairedSource[]
 }
@@ -51,7 +52,7 @@ export function pairedPlaces(edition: PairedLots): readonly PairedPlace[] {
   const places = new Map<string, PairedPlace & { sources: PairedSource[] }>()
   for (const source of edition.sources.values()) {
     const pairs = edition.lotsOf(source.id).flatMap(({ id }) => pairsOf(edition.lot(id)))
-    for (const [key, own] of Map.groupBy(pairs, ({ condition, age }) => `${condition}|${age}`)) {
+    for (const [key, own] of Map.groupBy(pairs, ({ condition, age }) => `${condition}|${age.hours}`)) {
       const [{ condition, age }] = own as [LotPair]
       const place = places.get(key) ?? { condition, age, sources: [] }
       places.set(key, place)
@@ -75,12 +76,12 @@ function pairedSource({ id, name, kind }: ListedSource, pairs: readonly LotPair[
 
 /** Order of the day tested, then of the lot's id. */
 export function byTested(a: PairedPoint, b: PairedPoint): number {
-  return a.tested < b.tested ? -1 : a.tested > b.tested ? 1 : a.lot < b.lot ? -1 : 1
+  return compareMoments(a.tested, b.tested) || (a.lot < b.lot ? -1 : 1)
 }
 
 interface LotPair {
   readonly condition: string
-  readonly age: string
+  readonly age: Age
   readonly point: PairedPoint
 }
 
@@ -92,26 +93,27 @@ export function pairsOf(lot: Pick<LotEntry, 'id' | 'number' | 'results' | 'withd
   if (lot.withdrawn !== undefined) return []
   const strengths = lot.results.filter((result) => counts(result, 'strength'))
   const places = new Map(
-    strengths.map(({ condition = '', age = '' }) => [`${condition}|${age}`, { condition, age }]),
+    strengths.flatMap(({ condition, age }) =>
+      condition === undefined || age === undefined ? [] : [[`${condition}|${age.hours}`, { condition, age }]],
+    ),
   )
   return [...places.values()].flatMap((place) => {
     const at = (route: Route) =>
       representative(
         lot.results.filter(
           (result) =>
-            counts(result, route) && result.condition === place.condition && result.age === place.age,
+            counts(result, route) && result.condition === place.condition && isSameAge(result.age, place.age),
         ),
       )
     const [strength, resistivity] = [at('strength'), at('resistivity')]
     if (strength === undefined || resistivity === undefined) return []
-    const [earlier, later] = [dateOf(strength.tested), dateOf(resistivity.tested)]
     return [
       {
         ...place,
         point: {
           lot: lot.id,
           number: lot.number,
-          tested: earlier < later ? later : earlier,
+          tested: dateOf(isBy(strength.tested, resistivity.tested) ? resistivity.tested : strength.tested),
           strength: strength.value,
           resistivity: resistivity.value,
         },

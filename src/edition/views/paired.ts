@@ -2,6 +2,8 @@
  * Both routes side by side: what is drawn for all sources, for one source, and for one lot among those before
  * it.
  */
+import type { Moment } from '../../core/measure/moment.ts'
+import { compareAges, isSameAge, type Age } from '../../core/measure/age.ts'
 import { bisector } from 'd3'
 import { listWords } from '../../words/sentences.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
@@ -38,7 +40,7 @@ export interface ViewSeries {
 /** One picture: series in the order of drawing, the last one on top. */
 export interface PairedView {
   readonly condition: string
-  readonly age: string
+  readonly age: Age
   readonly limits: RouteLimits
   /** The two limits that lots are counted by. */
   readonly pair?: RoutePair
@@ -141,7 +143,7 @@ export function pairedOfLot(
   return inOrder(
     pairsOf(lot).flatMap(({ condition, age, point: own }) => {
       const place = pairedPlaces(edition).find(
-        (candidate) => candidate.condition === condition && candidate.age === age,
+        (candidate) => candidate.condition === condition && isSameAge(candidate.age, age),
       )
       const source = place?.sources.find(({ id }) => id === lot.source)
       if (place === undefined || source === undefined) return []
@@ -173,7 +175,7 @@ function inOrder<View extends PairedView>(views: View[]): View[] {
     (a, b) =>
       Number(a.pair === undefined) - Number(b.pair === undefined) ||
       a.condition.localeCompare(b.condition, 'en') ||
-      Number.parseFloat(a.age) - Number.parseFloat(b.age),
+      compareAges(a.age, b.age),
   )
 }
 
@@ -221,11 +223,11 @@ function besideSeries(sources: readonly PairedSource[], most: number): ViewSerie
   return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', points }]
 }
 
-const byDay = bisector(({ tested }: PairedPoint) => tested)
+const byDay = bisector(({ tested }: PairedPoint) => tested.day)
 
 /** The last points of a source that were tested before a day. */
-function before(source: PairedSource, day: string, most: number): PairedSource {
-  const end = byDay.left(source.points, day)
+function before(source: PairedSource, day: Moment, most: number): PairedSource {
+  const end = byDay.left(source.points, day.day)
   return { ...source, points: source.points.slice(Math.max(0, end - most), end) }
 }
 

@@ -1,4 +1,5 @@
 /** One line of results without a limit, in words. */
+import { hoursOf } from './document-ages.ts'
 import { property } from '../../core/measure/properties.ts'
 import { shortDate } from '../../words/dates.ts'
 import { unbroken } from '../../words/sentences.ts'
@@ -53,7 +54,7 @@ function faultWords(result: DocumentResult, { results }: CertificateDocument): s
       other.control !== undefined &&
       !other.valid &&
       other.condition === result.condition &&
-      other.age === result.age &&
+      hoursOf(other.age) === hoursOf(result.age) &&
       other.reasons[0] === result.reasons[0] &&
       other.key !== result.key,
   )

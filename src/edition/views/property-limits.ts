@@ -35,7 +35,7 @@ export function propertyLimits(
     lines: limits.map((limit) => ({
       set: unbroken(setName(limit.criterion)),
       href: link(edition, paths.criterion(limit.criterion.id)),
-      age: limit.clause.age ?? 'any',
+      age: limit.clause.age?.text ?? 'any',
       demand: unbroken(sentence(demandWords(limit.clause))),
       remarks: unbroken(sentence(remarksOf(limit))),
       basis: basisWords(limit),

@@ -1,4 +1,5 @@
 /** A lot's resistivity indices with what may have moved them, from the records that the model asks for. */
+import { isSameAge } from '../../core/measure/age.ts'
 import {
   type ExplainedPair,
   explainResistivity,
@@ -37,7 +38,7 @@ function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair |
     (result) =>
       result.property === 'bulk-resistivity' &&
       result.condition === index.condition &&
-      result.age === index.age &&
+      isSameAge(result.age, index.age) &&
       result.sample === index.sample &&
       result.role === 'producer',
   )

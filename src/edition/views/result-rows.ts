@@ -2,6 +2,7 @@
  * A certificate's results beside the clauses that judged them, in the order of its tables. Rows are made from
  * the document alone, so that an issued certificate shows what it showed on its day.
  */
+import { hoursOf } from './document-ages.ts'
 import { isNeutral } from '../../core/criteria/combining.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property, type Property, type PropertyKey } from '../../core/measure/properties.ts'
@@ -160,14 +161,14 @@ function isIndex({ property: key }: Tested): boolean {
 }
 
 /** What was tested how: property, condition and age. */
-function testOf({ property: key, condition = '', age = '' }: Tested): string {
-  return [key, condition, age].join('|')
+function testOf({ property: key, condition = '', age }: Tested): string {
+  return [key, condition, hoursOf(age)].join('|')
 }
 
 function byTest(a: Row, b: Row): number {
   return (
     propertyOrder(a) - propertyOrder(b) ||
     (a.condition ?? '').localeCompare(b.condition ?? '', 'en') ||
-    Number.parseInt(a.age ?? '0', 10) - Number.parseInt(b.age ?? '0', 10)
+    hoursOf(a.age) - hoursOf(b.age)
   )
 }

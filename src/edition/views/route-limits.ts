@@ -1,4 +1,5 @@
 /** The limits of both routes, strength and resistivity, and what a lot meets of them. */
+import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareWithLimit } from '../../core/judging/compare-with-limit.ts'
 import { type Comparison, type Criterion, setName } from '../../core/criteria/criterion.ts'
@@ -48,7 +49,7 @@ export interface RouteSubject {
 export function routeLimits(
   subjects: readonly RouteSubject[],
   criteria: ReadonlyMap<string, Criterion>,
-  { condition, age }: { condition: string; age: string },
+  { condition, age }: { condition: string; age: Age },
 ): RouteLimits {
   const ofRoute = (route: Route) => {
     const limits = new Map<string, RouteLimit>()
@@ -84,14 +85,14 @@ function joined<T>(known: readonly T[], more: readonly T[], key: (item: T) => st
 function limitsFor(
   criterion: Criterion,
   subject: RouteSubject,
-  sought: { property: Comparison['property']; condition: string; age: string },
+  sought: { property: Comparison['property']; condition: string; age: Age },
 ): RouteLimit[] {
   return comparisonsFor(criterion.clauses, subject)
     .filter(
       (clause) =>
         clause.property === sought.property &&
         clause.condition === sought.condition &&
-        clause.age === sought.age &&
+        isSameAge(clause.age, sought.age) &&
         clause.deviation === undefined &&
         clause.statistic === undefined,
     )

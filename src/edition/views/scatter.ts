@@ -63,7 +63,7 @@ function rowName({ property, condition, age }: ScatterRow): string {
   return [
     MORTAR_MEASUREMENTS.findIndex(({ index }) => index === property),
     condition,
-    String(Number.parseFloat(age)).padStart(4, '0'),
+    String(age?.hours ?? 0).padStart(6, '0'),
   ].join('|')
 }
 

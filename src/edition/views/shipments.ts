@@ -1,8 +1,9 @@
 /** Shipments by source and year, each leading to the certificate of its lot. */
+import { yearOf } from '../../core/measure/moment.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { CertificateState, Edition, ShipmentEntry } from '../shape/edition.ts'
 import type { SourceByYear } from './register.ts'
-import { countByYear, yearOf, yearsOf } from './years.ts'
+import { countByYear, yearsOf } from './years.ts'
 
 export interface ShipmentsView {
   /** The latest first; none without a shipment. */

@@ -1,4 +1,5 @@
 /** The particulars of a source, as far as its record has them. */
+import type { Moment } from '../../core/measure/moment.ts'
 import { date } from '../../words/dates.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 
@@ -41,6 +42,6 @@ function eventWords({ title, date: from, to }: NonNullable<SourceRecord['events'
   return `${title} (${date(from)}${until(to)})`
 }
 
-function until(to: string | undefined): string {
+function until(to: Moment | undefined): string {
   return to === undefined ? '' : ` to ${date(to)}`
 }

@@ -2,6 +2,8 @@
  * What the trend charts of a source show beside its series: limit lines and bands of the governing criterion,
  * events.
  */
+import { isSameAge } from '../../core/measure/age.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import {
   type Clause,
@@ -96,7 +98,9 @@ function speaksOf({ classes, kinds }: Clause, scope: TrendScope): boolean {
 
 function matches(clause: Comparison, series: Pick<Series, 'property' | 'condition' | 'age'>): boolean {
   return (
-    clause.property === series.property && clause.condition === series.condition && clause.age === series.age
+    clause.property === series.property &&
+    clause.condition === series.condition &&
+    isSameAge(clause.age, series.age)
   )
 }
 
@@ -111,7 +115,7 @@ function limitLines(clause: Comparison, lotClass: string | null): { value: numbe
 }
 
 /** Events of a source for its charts. */
-export function trendEvents(source: SourceEntry): { from: string; to?: string; title: string }[] {
+export function trendEvents(source: SourceEntry): { from: Moment; to?: Moment; title: string }[] {
   return (source.record.events ?? []).map((event) => ({
     from: event.date,
     title: event.title,
@@ -127,7 +131,7 @@ export function seriesTitle(
   return [
     property(series.property).title,
     series.condition === undefined ? undefined : conditionTitle(series.condition),
-    series.age,
+    series.age?.text,
   ]
     .filter((part) => part !== undefined)
     .join(', ')

@@ -1,13 +1,9 @@
 /** Calendar years of lots and shipments, by which registers are divided. */
+import { type Moment, yearOf } from '../../core/measure/moment.ts'
 import type { ListedLot } from '../shape/edition.ts'
 
-/** The calendar year of a date or moment as written. */
-export function yearOf(moment: string): string {
-  return moment.slice(0, 4)
-}
-
 /** Each year once, the latest first. */
-export function yearsOf(moments: Iterable<string>): string[] {
+export function yearsOf(moments: Iterable<Moment>): string[] {
   const years = new Set<string>()
   for (const moment of moments) years.add(yearOf(moment))
   return [...years].sort().reverse()
@@ -19,7 +15,7 @@ export function sampledIn(lots: readonly ListedLot[], year: string): ListedLot[]
 }
 
 /** How many fall in each year, in the order of `years`. */
-export function countByYear(moments: readonly string[], years: readonly string[]): number[] {
+export function countByYear(moments: readonly Moment[], years: readonly string[]): number[] {
   const counts = new Map<string, number>()
   for (const moment of moments) counts.set(yearOf(moment), (counts.get(yearOf(moment)) ?? 0) + 1)
   return years.map((year) => counts.get(year) ?? 0)

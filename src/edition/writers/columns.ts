@@ -2,6 +2,7 @@
  * The column files behind the register's filter and the look-up: one array a column, so that ten thousand
  * lots stay small.
  */
+import { dateOf } from '../../core/measure/moment.ts'
 import { OUTCOMES } from '../../core/criteria/outcome.ts'
 import type { Edition, ListedLot, Series } from '../shape/edition.ts'
 
@@ -15,7 +16,7 @@ export function lotColumns(edition: Edition): unknown {
   const sources = placesOf(edition.sources)
   return {
     format: 1,
-    asOf: edition.asOf,
+    asOf: edition.asOf.text,
     criteria,
     sources: [...sources.keys()],
     outcomes: OUTCOMES,
@@ -23,8 +24,8 @@ export function lotColumns(edition: Edition): unknown {
       lot: lots.map((lot) => lot.id),
       number: lots.map((lot) => lot.number),
       source: lots.map((lot) => sources.get(lot.source) ?? -1),
-      sampled: lots.map((lot) => lot.sampled.slice(0, 10)),
-      issued: lots.map((lot) => lot.issued?.date ?? null),
+      sampled: lots.map((lot) => dateOf(lot.sampled).text),
+      issued: lots.map((lot) => lot.issued?.date.text ?? null),
       state: lots.map((lot) => lot.state),
       class: lots.map((lot) => lot.class ?? null),
       outcome: outcomeColumns(lots, criteria),
@@ -61,7 +62,7 @@ function valueColumns(edition: Edition): Record<string, ValueColumn> {
   const columns = new Map<string, ValueColumn>()
   for (const id of edition.sources.keys())
     for (const series of edition.source(id).series) {
-      const name = `${series.property}|${series.condition ?? ''}|${series.age ?? ''}`
+      const name = `${series.property}|${series.condition ?? ''}|${series.age?.text ?? ''}`
       const column = columns.get(name) ?? new Array<number | null>(places.size).fill(null)
       columns.set(name, column)
       fillColumn(column, series, places)
@@ -84,7 +85,7 @@ export function shipmentColumns({ lots, shipments }: Edition): unknown {
     format: 1,
     columns: {
       bill: shipments.map((shipment) => shipment.bill),
-      date: shipments.map((shipment) => shipment.date),
+      date: shipments.map((shipment) => shipment.date.text),
       mass: shipments.map((shipment) => Number(shipment.massT.toPrecision(DIGITS))),
       lot: shipments.map((shipment) => places.get(shipment.lot) ?? -1),
     },

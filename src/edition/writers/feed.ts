@@ -1,4 +1,5 @@
 /** Atom feed of certificates: new, completed, withdrawn. */
+import { compareMoments, type Moment } from '../../core/measure/moment.ts'
 import { Feed } from 'feed'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision } from '../shape/edition.ts'
@@ -51,8 +52,9 @@ function newestRevisions(edition: Edition): LotRevision[] {
 }
 
 /** Order of date, the latest first, then of the lot's id by code unit. */
-function newestFirst(a: { id: string; date: string }, b: { id: string; date: string }): number {
-  if (a.date !== b.date) return a.date < b.date ? 1 : -1
+function newestFirst(a: { id: string; date: Moment }, b: { id: string; date: Moment }): number {
+  const later = compareMoments(b.date, a.date)
+  if (later !== 0) return later
   return a.id < b.id ? -1 : a.id === b.id ? 0 : 1
 }
 
@@ -60,6 +62,6 @@ function whatHappened(revision: Revision): string {
   return revision.state === 'superseded' ? 'issued, since superseded' : revision.state
 }
 
-function atMidnight(date: string): Date {
-  return new Date(`${date}T00:00:00Z`)
+function atMidnight(date: Moment): Date {
+  return new Date(date.day * 86_400_000)
 }

@@ -2,11 +2,13 @@
  * CSV of lots, results and shipments (RFC 4180, UTF-8, decimal point), for whoever wants to recompute. Each is
  * given lot by lot, since one text of them all would be too long for large sites.
  */
+import type { Age } from '../../core/measure/age.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import { csvFormatRows } from 'd3'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 
-type Cell = string | number | null | undefined
+type Cell = string | number | Moment | Age | null | undefined
 
 const LOT_COLUMNS = [
   'lot',

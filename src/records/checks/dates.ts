@@ -1,14 +1,13 @@
 /** Dates that do not exist, and dates that run backwards. */
-import { inCalendar } from '../../core/measure/calendar-date.ts'
-import { compareMoments } from '../../core/measure/moment.ts'
+import { isInCalendar, isSurelyBefore, type Moment, readMoment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 
 /** An earlier year is a slip of the pen. */
-const EARLIEST = '1900'
+const EARLIEST = readMoment('1900-01-01')
 
 /** Reports a date or time that no calendar or clock has. */
-export function checkDate(moment: string | undefined, pointer: string, report: FileReport): boolean {
-  if (moment === undefined || (EARLIEST <= moment && inCalendar(moment) && onClock(moment.slice(11))))
+export function checkDate(moment: Moment | undefined, pointer: string, report: FileReport): boolean {
+  if (moment === undefined || (isInCalendar(moment) && EARLIEST.day <= moment.day && isOnClock(moment)))
     return true
   report.at(
     pointer,
@@ -20,8 +19,9 @@ export function checkDate(moment: string | undefined, pointer: string, report: F
 }
 
 /** Hours, minutes, seconds; an offset is nowhere more than 14 hours. */
-function onClock(clock: string): boolean {
-  if (clock === '') return true
+function isOnClock({ text }: Moment): boolean {
+  const clock = text.slice(text.indexOf('T') + 1)
+  if (clock === text) return true
   const [time = '', offset = '00:00'] = clock.split(/Z|[+-]/)
   const [hours = 0, minutes = 0, seconds = 0] = time.split(':').map(Number)
   const [aheadHours = 0, aheadMinutes = 0] = offset.split(':').map(Number)
@@ -29,15 +29,15 @@ function onClock(clock: string): boolean {
 }
 
 interface Order {
-  readonly earlier: string | undefined
-  readonly later: string | undefined
+  readonly earlier: Moment | undefined
+  readonly later: Moment | undefined
   readonly pointer: string
   readonly sentence: string
 }
 
 /** Reports when `later` lies before `earlier`, both given. */
 export function checkOrder({ earlier, later, pointer, sentence }: Order, report: FileReport): void {
-  if (earlier === undefined || later === undefined || compareMoments(earlier, later) <= 0) return
+  if (earlier === undefined || later === undefined || !isSurelyBefore(later, earlier)) return
   report.at(
     pointer,
     'dates-backwards',
@@ -48,7 +48,7 @@ export function checkOrder({ earlier, later, pointer, sentence }: Order, report:
 
 /** Reports a first or last day that no calendar has, and a period that ends before it begins. */
 export function checkPeriod(
-  { from, to }: { readonly from?: string; readonly to?: string },
+  { from, to }: { readonly from?: Moment; readonly to?: Moment },
   pointer: string,
   report: FileReport,
 ): void {
@@ -60,8 +60,8 @@ export function checkPeriod(
 }
 
 interface Ends {
-  readonly from: string | undefined
-  readonly to: string | undefined
+  readonly from: Moment | undefined
+  readonly to: Moment | undefined
   readonly fromPointer: string
   readonly toPointer: string
 }

@@ -1,5 +1,5 @@
 /** The analyses and tests of a lot against its samples and the records that they refer to. */
-import { dateOf } from '../../core/measure/moment.ts'
+import { dateOf, type Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkDate, checkOrder } from './dates.ts'
@@ -30,7 +30,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
   })
 }
 
-function dated(moment: string | undefined): string | undefined {
+function dated(moment: Moment | undefined): Moment | undefined {
   return moment === undefined ? undefined : dateOf(moment)
 }
 

@@ -1,4 +1,6 @@
 /** The readings of one mortar, test or control: ages of the condition, dates in order, readings complete. */
+import type { Moment } from '../../core/measure/moment.ts'
+import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { idleRetests } from '../../core/mortar/retests.ts'
 import { checkDate, checkOrder } from './dates.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -7,7 +9,7 @@ import type { ResistivityTest, StrengthTest } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 
 interface Mortar {
-  readonly cast: string
+  readonly cast: Moment
   readonly strength?: readonly StrengthTest[]
   readonly resistivity?: readonly ResistivityTest[]
 }
@@ -44,12 +46,12 @@ export function checkReadings(
 }
 
 function checkAgeListed(
-  age: string,
+  age: Age,
   at: string,
   condition: DescribedCondition | undefined,
   report: FileReport,
 ): void {
-  if (condition === undefined || condition.ages.some((entry) => entry.age === age)) return
+  if (condition === undefined || condition.ages.some((entry) => isSameAge(entry.age, age))) return
   report.at(
     `${at}/age`,
     'age-unknown',
@@ -106,7 +108,7 @@ function checkTwice(
   readings.forEach((reading, index) => {
     if (
       reading['retest-of'] !== undefined ||
-      readings.slice(0, index).every((other) => other.age !== reading.age)
+      readings.slice(0, index).every((other) => !isSameAge(other.age, reading.age))
     )
       return
     report.at(
@@ -125,7 +127,9 @@ function checkRetests(
 ): void {
   for (const retest of idleRetests(readings)) {
     const earlier = readings
-      .filter((reading) => reading !== retest && reading.age === retest.age && reading.tested !== undefined)
+      .filter(
+        (reading) => reading !== retest && isSameAge(reading.age, retest.age) && reading.tested !== undefined,
+      )
       .map(({ tested }) => tested)
     report.at(
       `${at}/${readings.indexOf(retest)}/retest-of`,

@@ -1,4 +1,5 @@
 /** The samples of a lot: marks, splits, and dates in order. */
+import type { Moment } from '../../core/measure/moment.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
@@ -63,7 +64,7 @@ function checkSampleDates({ taken, on, received, retained }: Sample, at: string,
 }
 
 /** When a sample was complete; a split was taken with the sample it is a split of. */
-export function sampledEnd(lot: Lot, id: string): string | undefined {
+export function sampledEnd(lot: Lot, id: string): Moment | undefined {
   const sample = lot.samples.find((candidate) => candidate.id === id)
   const end = sample?.taken?.to ?? sample?.on
   return end === undefined && sample?.of !== undefined && sample.of !== id

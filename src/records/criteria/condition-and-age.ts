@@ -1,4 +1,5 @@
 /** The condition and the age at which a clause or a premise asks for a property. */
+import type { Age } from '../../core/measure/age.ts'
 import type { PropertyKey } from '../../core/measure/properties.ts'
 import { INDEX_OF, RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { below } from '../yaml/pointer.ts'
@@ -7,7 +8,7 @@ import type { CompileContext } from './context.ts'
 interface AskedFor {
   readonly property: PropertyKey
   readonly condition?: string
-  readonly age?: string
+  readonly age?: Age
 }
 
 /** Reports a mortar result without its condition or age, and a condition that no record describes. */

@@ -1,9 +1,11 @@
 /** A criterion as its schema lets it through, still in its written form: what the compiling asks of it. */
+import type { Moment } from '../../core/measure/moment.ts'
+import type { Age } from '../../core/measure/age.ts'
 import type { Operator } from '../../core/criteria/criterion.ts'
 import type { Clause, CriterionRecord, Premise } from '../schema/loaded-records.ts'
 
 /** Nothing of a record is changed by compiling it. */
-type Immutable<T> = { readonly [K in keyof T]: Immutable<T[K]> }
+type Immutable<T> = T extends Age | Moment ? T : { readonly [K in keyof T]: Immutable<T[K]> }
 
 export type WrittenCriterion = Immutable<CriterionRecord>
 export type WrittenClause = Immutable<Clause>

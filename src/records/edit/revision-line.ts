@@ -1,10 +1,10 @@
 /** A lot's YAML text with one revision more: the text is edited, so that everything else stays byte for byte. */
+import type { Moment } from '../../core/measure/moment.ts'
 
 /** What an issue writes into the lot's record. */
 export interface RevisionLine {
   readonly revision: number
-  /** Calendar date. */
-  readonly date: string
+  readonly date: Moment
   readonly by: string
   readonly function: string
   readonly reason: string

@@ -1,8 +1,10 @@
 /**
- * Validated plain values to loaded ones: every text that the schema calls a quantity becomes a Quantity. One
- * converter a schema,
- * compiled once, so that a record is walked only where quantities can be.
+ * Validated plain values to loaded ones: every text that the schema calls a quantity becomes a Quantity, a date or
+ * time a Moment, an age an Age. One converter a schema, compiled once, so that a record is walked only where there
+ * is something to read.
  */
+import { type Age, ageIn } from '../../core/measure/age.ts'
+import { type Moment, momentIn } from '../../core/measure/moment.ts'
 import { isFault, type QuantityFault, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
 import { type RecordKind, resolveReference, type SchemaNode, schemaNamed } from './schemas.ts'
 import { below } from '../yaml/pointer.ts'
@@ -11,6 +13,13 @@ import { below } from '../yaml/pointer.ts'
 export type ReportQuantity = (pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[]) => void
 /** Without a pointer none is built below it: a record without a fault, nearly every one, needs none. */
 type Converter = (value: unknown, pointer: string | undefined, report: ReportQuantity) => unknown
+
+/** Shared parts whose texts are read into moments and ages; null for a text that has not their form. */
+const TIMES: Readonly<Record<string, (text: string) => Moment | Age | null>> = {
+  'common.json#/$defs/date': momentIn,
+  'common.json#/$defs/moment': momentIn,
+  'common.json#/$defs/age': ageIn,
+}
 
 const compiled = new Map<string, Converter | null>()
 
@@ -27,7 +36,7 @@ export function converterOf(kind: RecordKind): (value: unknown, report: ReportQu
   }
 }
 
-/** Null where nothing below a node is a quantity, so that loading need not look there. */
+/** Null where nothing below a node is to be read, so that loading need not look there. */
 function converterFor(node: SchemaNode, file: string, name: string): Converter | null {
   const known = compiled.get(name)
   if (known !== undefined) return known
@@ -36,6 +45,9 @@ function converterFor(node: SchemaNode, file: string, name: string): Converter |
     const target = resolveReference(reference, file)
     return converterFor(target.node, target.file, reference.startsWith('#') ? file + reference : reference)
   }
+  const read = TIMES[name]
+  // What has not the form stays as it is: the schema reports it, and the record is not used.
+  if (read !== undefined) return (value) => (typeof value === 'string' ? (read(value) ?? value) : value)
   // A schema that holds itself (a clause within a clause) finds this entry, which waits for the converter below.
   compiled.set(name, (value, pointer, report) => {
     const whole = compiled.get(name) ?? null

@@ -1,3 +1,4 @@
+import { readMoment, type Moment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { analysisResults } from '../../../src/core/composition/analysis-results.ts'
 import type { Analysis, LotEvidence, ReportedValue } from '../../../src/core/mortar/mortar.ts'
@@ -10,7 +11,13 @@ function results(
   more: Partial<Analysis> = {},
   lot: Partial<LotEvidence> = {},
 ) {
-  const analysis = { laboratory: 'quay', sample: 'C', tested: '2026-03-10', results: values, ...more }
+  const analysis = {
+    laboratory: 'quay',
+    sample: 'C',
+    tested: readMoment('2026-03-10'),
+    results: values,
+    ...more,
+  }
   return analysisResults(analysis, 'producer', evidence({ more: lot })).map(printed)
 }
 const one = (key: string, ...asked: Parameters<typeof results>) =>
@@ -33,7 +40,7 @@ describe('analysisResults, as reported', () => {
       decimals: 2,
       written: '12.30 %',
       n: 1,
-      tested: '2026-03-10',
+      tested: readMoment('2026-03-10'),
       valid: true,
       reasons: [],
     })
@@ -41,7 +48,7 @@ describe('analysisResults, as reported', () => {
     expect(working()).toEqual([])
   })
   it('takes the analysis’ own method, basis and number before the laboratory’s and the property’s', () => {
-    const methodOf = (laboratory: string, property: string, date: string) =>
+    const methodOf = (laboratory: string, property: string, date: Moment) =>
       [laboratory, property, date].join(' ')
     const own = { value: p('12.3 %'), method: 'fusion', basis: 'ignited', of: 4 }
     expect(one('CaO', { CaO: own }, {}, { methodOf })).toMatchObject({

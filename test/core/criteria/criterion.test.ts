@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import {
   everyClause,
@@ -51,7 +52,7 @@ describe('names of sets and layers', () => {
 })
 
 describe('isUnconfirmed', () => {
-  const confirmed = { by: 'A. Lindqvist', date: '2026-01-12', edition: '1' }
+  const confirmed = { by: 'A. Lindqvist', date: readMoment('2026-01-12'), edition: '1' }
 
   it('isUnconfirmed asks for a limit from memory in a layer that nobody has confirmed', () => {
     const recalled = [{ ...loi, basis: { memory: 'recalled' } }]

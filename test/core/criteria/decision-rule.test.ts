@@ -1,4 +1,5 @@
 /** Decision rules that take doubt into account. */
+import { readAge } from '../../../src/core/measure/age.ts'
 import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
 import { describe, expect, it } from 'vitest'
 import { chanceOfMeeting, guardFactor, underDoubt } from '../../../src/core/criteria/decision-rule.ts'
@@ -44,7 +45,7 @@ function judged(
 const activity = {
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   'at-least': '75 %',
 } as const
 const loss = { property: 'loss-on-ignition', 'at-most': '6.0 %' } as const

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { expect, it } from 'vitest'
 import { premisesForClass } from '../../../src/core/criteria/premise.ts'
 import { setOf } from '../judging/fixture.ts'
@@ -14,7 +15,7 @@ it('premisesForClass keeps facts as they are, and takes the class’s limits of 
           {
             property: 'strength-activity-index',
             condition: 'c311',
-            age: '7 d',
+            age: readAge('7 d'),
             'at-least': { F: '75 %', C: '85 %' },
           },
           { property: 'CaO', above: '1.5 %' },

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { jointRisk, riskAtLimit, riskOfSet } from '../../../src/core/criteria/rule-risk.ts'
 import type { WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
@@ -7,7 +8,7 @@ const agreed = { 'agreed-in': 'special provision 7' }
 const activity = {
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   'at-least': '75 %',
 } as const
 const loss = { property: 'loss-on-ignition', 'at-most': '6.0 %' } as const

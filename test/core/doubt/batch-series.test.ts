@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { batchSeries } from '../../../src/core/doubt/batch-series.ts'
 import type { Result } from '../../../src/core/result/result.ts'
@@ -6,11 +8,11 @@ function result(more: Partial<Result>): Result {
   return {
     property: 'strength-activity-index',
     condition: 'warm',
-    age: '28 d',
+    age: readAge('28 d'),
     laboratory: 'quay',
     role: 'producer',
     value: 90,
-    tested: '2026-03-05',
+    tested: readMoment('2026-03-05'),
     valid: true,
     ...more,
   } as Result
@@ -30,11 +32,11 @@ describe('batchSeries', () => {
       {
         property: 'strength-activity-index',
         condition: 'warm',
-        age: '28 d',
+        age: readAge('28 d'),
         of: 'control batches',
         batches: [
-          { group: 'PC-A', tested: '2026-03-05', mean: 40 },
-          { group: 'PC-B', tested: '2026-03-05', mean: 42 },
+          { group: 'PC-A', tested: readMoment('2026-03-05'), mean: 40 },
+          { group: 'PC-B', tested: readMoment('2026-03-05'), mean: 42 },
         ],
       },
     ])
@@ -42,7 +44,10 @@ describe('batchSeries', () => {
 
   it('takes indices of a lot only where two of one kind are valid, grouped by lot', () => {
     const twice = { id: 'ash/1', results: [result({}), result({ value: 92 })] }
-    const once = { id: 'ash/2', results: [result({}), result({ valid: false }), result({ age: '7 d' })] }
+    const once = {
+      id: 'ash/2',
+      results: [result({}), result({ valid: false }), result({ age: readAge('7 d') })],
+    }
     const [series] = [...(batchSeries([], [twice, once]).get('quay')?.values() ?? [])]
     expect(series).toMatchObject({
       of: 'repeated lots',

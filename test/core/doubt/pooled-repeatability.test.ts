@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { randomLcg, randomNormal } from 'd3'
 import { describe, expect, it } from 'vitest'
 import { chanceOfMeeting, guardFactor } from '../../../src/core/criteria/decision-rule.ts'
@@ -11,7 +12,11 @@ import {
 import { quantile } from '../../../src/core/statistics/distributions.ts'
 import { index, statedUncertainty } from '../judging/fixture.ts'
 
-const batch = (group: string, tested: string, mean: number): Batch => ({ group, tested, mean })
+const batch = (group: string, tested: string, mean: number): Batch => ({
+  group,
+  tested: readMoment(tested),
+  mean,
+})
 
 /** Two passes over all batches at once, as a textbook does it. */
 function pooledAtOnce(batches: readonly Batch[]): { cv: number; df: number } {
@@ -34,7 +39,7 @@ describe('pooledSteps', () => {
       batch('A', '2026-01-19', 29),
       batch('B', '2026-02-02', 40),
     ])
-    expect(steps.map(([after, , df]) => [after, df])).toEqual([
+    expect(steps.map(([after, , df]) => [after.text, df])).toEqual([
       ['2026-01-19', 2],
       ['2026-02-02', 2],
     ])
@@ -62,7 +67,7 @@ describe('pooledSteps', () => {
       ),
     )
     const wanted = pooledAtOnce(batches)
-    const [, cv, df] = pooledSteps(batches.toReversed()).at(-1) ?? ['', 0, 0]
+    const [, cv, df] = pooledSteps(batches.toReversed()).at(-1) ?? [readMoment(''), 0, 0]
     expect(df).toBe(wanted.df)
     expect(cv).toBeCloseTo(wanted.cv, 4)
   })
@@ -73,7 +78,7 @@ describe('pooledUncertainty', () => {
     ...Array.from({ length: 5 }, (_, place) => batch('A', `2026-01-0${place + 1}`, 30 + place)),
     batch('A', '2026-03-10', 90),
   ])
-  const result = (tested: string) => index('28 d', 80, { tested })
+  const result = (tested: string) => index('28 d', 80, { tested: readMoment(tested) })
 
   it('uses earlier batches only: those of the same day and later do not count', () => {
     expect(pooledUncertainty(steps, result('2026-01-03'))).toBeUndefined()
@@ -83,7 +88,7 @@ describe('pooledUncertainty', () => {
   })
 
   it('is the value times root two times the scatter, and says that few batches are few', () => {
-    const [, cv] = steps[1] ?? ['', 0, 0]
+    const [, cv] = steps[1] ?? [readMoment(''), 0, 0]
     const found = pooledUncertainty(steps, result('2026-01-05'))
     expect(found?.u).toBeCloseTo((80 * Math.SQRT2 * cv) / 100, 10)
     expect(found?.basis).toEqual({ code: 'control-batches', params: { cvPercent: cv, df: 3 } })
@@ -100,11 +105,13 @@ describe('repeatedUncertainty', () => {
   )
 
   it('takes the scatter of the index itself, without the root of two, once five degrees of freedom are there', () => {
-    const [, cv] = steps.at(-1) ?? ['', 0, 0]
-    const found = repeatedUncertainty(steps, index('28 d', 80, { tested: '2026-02-01' }))
+    const [, cv] = steps.at(-1) ?? [readMoment(''), 0, 0]
+    const found = repeatedUncertainty(steps, index('28 d', 80, { tested: readMoment('2026-02-01') }))
     expect(found?.u).toBeCloseTo((80 * cv) / 100, 10)
     expect(found?.df).toBe(5)
-    expect(repeatedUncertainty(steps, index('28 d', 80, { tested: '2026-01-06' }))).toBeUndefined()
+    expect(
+      repeatedUncertainty(steps, index('28 d', 80, { tested: readMoment('2026-01-06') })),
+    ).toBeUndefined()
   })
 })
 
@@ -125,7 +132,7 @@ describe('a decision interval from pooled control batches', () => {
         ),
       )
       const value = (100 * (32 * (1 + 0.03 * normal()))) / (40 * (1 + 0.03 * normal()))
-      const uncertainty = pooledUncertainty(steps, index('28 d', value, { tested: '2026-02-01' }))
+      const uncertainty = pooledUncertainty(steps, index('28 d', value, { tested: readMoment('2026-02-01') }))
       if (uncertainty === undefined) throw new Error('eight batches give an uncertainty')
       if (Math.abs(value - 80) <= quantile(0.975, uncertainty.df) * uncertainty.u) held += 1
     }

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { type StatedRepeatability, statedUncertainty } from '../../../src/core/doubt/stated-repeatability.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
@@ -8,10 +10,10 @@ describe('statedUncertainty', () => {
   const entry: StatedRepeatability = {
     property: 'strength-activity-index',
     condition: 'c311',
-    age: '28 d',
+    age: readAge('28 d'),
     'standard-deviation': '1.9 percentage points',
-    from: '2026-01-01',
-    to: '2026-06-30',
+    from: readMoment('2026-01-01'),
+    to: readMoment('2026-06-30'),
     basis: '24 batches',
   }
   const own = index('28 d', 80)
@@ -21,7 +23,7 @@ describe('statedUncertainty', () => {
     return {
       property: 'compressive-strength',
       'coefficient-of-variation': read,
-      from: '2026-01-01',
+      from: readMoment('2026-01-01'),
       basis: '12 batches',
     } satisfies StatedRepeatability
   }
@@ -41,9 +43,9 @@ describe('statedUncertainty', () => {
   it.each([
     ['another property', { property: 'resistivity-index' }],
     ['another condition', { condition: 'modified-50c' }],
-    ['another age', { age: '7 d' }],
-    ['a later time', { from: '2026-03-11' }],
-    ['an earlier time', { to: '2026-03-09' }],
+    ['another age', { age: readAge('7 d') }],
+    ['a later time', { from: readMoment('2026-03-11') }],
+    ['an earlier time', { to: readMoment('2026-03-09') }],
   ])('statedUncertainty finds nothing in an entry of %s', (_, other) => {
     expect(statedUncertainty([{ ...entry, ...other }], own)).toBeUndefined()
     expect(
@@ -59,8 +61,9 @@ describe('statedUncertainty', () => {
 
   it('statedUncertainty takes the first and the last day in, and the day of a test with a clock', () => {
     expect(
-      [{ from: '2026-03-10' }, { to: '2026-03-10' }].map(
-        (other) => statedUncertainty([{ ...entry, ...other }], { ...own, tested: '2026-03-10T15:30' })?.u,
+      [{ from: readMoment('2026-03-10') }, { to: readMoment('2026-03-10') }].map(
+        (other) =>
+          statedUncertainty([{ ...entry, ...other }], { ...own, tested: readMoment('2026-03-10T15:30') })?.u,
       ),
     ).toEqual([1.9, 1.9])
   })
@@ -87,7 +90,7 @@ describe('statedUncertainty', () => {
   it('statedUncertainty reads a standard deviation in the property’s own unit, and of an index in points alone', () => {
     const scatter = (property: PropertyKey, text: string, value: number) =>
       statedUncertainty(
-        [{ property, 'standard-deviation': text, from: '2026-01-01', basis: 'b' }],
+        [{ property, 'standard-deviation': text, from: readMoment('2026-01-01'), basis: 'b' }],
         result(property, value),
       )?.u
     expect([

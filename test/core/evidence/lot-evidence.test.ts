@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import {
   lotEvidence,
@@ -12,8 +13,8 @@ const source: SourceBackground = {
   facts: { use: 'road', fuel: 'coal-only' },
   documents: [{ kind: 'letter', title: 'of the source' }],
   events: [
-    { date: '2026-03-01', kind: 'process-change', title: 'New mill' },
-    { date: '2026-03-02', kind: 'process-change', title: 'New silo' },
+    { date: readMoment('2026-03-01'), kind: 'process-change', title: 'New mill' },
+    { date: readMoment('2026-03-02'), kind: 'process-change', title: 'New silo' },
   ],
   classUnder: { base: 'F', other: 'N' },
   requested: {},
@@ -22,7 +23,7 @@ const source: SourceBackground = {
       {
         property: 'strength-activity-index',
         'standard-deviation': '2 percentage points',
-        from: '2026-01-01',
+        from: readMoment('2026-01-01'),
         basis: '24 batches',
       },
     ],
@@ -30,9 +31,9 @@ const source: SourceBackground = {
 }
 const lot = (id: string, sampled: string, value: number): LotBackground => ({
   id,
-  sampled,
+  sampled: readMoment(sampled),
   class: 'F',
-  from: sampled,
+  from: readMoment(sampled),
   tonnes: 100,
   results: [result('density', value)],
 })
@@ -45,7 +46,7 @@ function evidence(place: number, more: Partial<LotBackground> = {}, asOf = '2026
     buildHistory(lots, []),
     own,
     { results: own.results, unmade: [], planned: [] },
-    asOf,
+    readMoment(asOf),
   )
 }
 

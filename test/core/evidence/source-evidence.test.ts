@@ -1,10 +1,11 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { type EvidenceLot, packSource, unpackSource } from '../../../src/core/evidence/source-evidence.ts'
 import { index, plannedIndex, result } from '../judging/fixture.ts'
 
 const head = {
   source: 's',
-  asOf: '2026-04-01',
+  asOf: readMoment('2026-04-01'),
   background: { kind: 'coal-fly-ash', requested: {}, repeatability: {} },
   restarts: [],
   unpublished: 0,
@@ -14,8 +15,8 @@ const lot = (id: string, results: EvidenceLot['results'], more: Partial<Evidence
   id,
   number: id,
   class: null,
-  sampled: '2026-03-01',
-  from: '2026-02-27',
+  sampled: readMoment('2026-03-01'),
+  from: readMoment('2026-02-27'),
   tonnes: 100,
   results,
   unmade: [],

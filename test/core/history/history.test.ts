@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Result } from '../../../src/core/result/result.ts'
 import {
@@ -23,7 +25,7 @@ function result(value: number, more: Partial<Result> = {}): Result {
     unit: 'g/cm3',
     decimals: 2,
     n: 1,
-    tested: '2026-01-05',
+    tested: readMoment('2026-01-05'),
     valid: true,
     reasons: [],
     working: () => [],
@@ -37,7 +39,15 @@ function lot(
   results: readonly Result[],
   more: Partial<HistoryLot> = {},
 ): HistoryLot {
-  return { id, sampled, class: 'N', results, tonnes: 100, from: sampled, ...more }
+  return {
+    id,
+    sampled: readMoment(sampled),
+    class: 'N',
+    results,
+    tonnes: 100,
+    from: readMoment(sampled),
+    ...more,
+  }
 }
 
 const KEY = historyKey('N', 'density')
@@ -47,55 +57,75 @@ describe('precedingResults', () => {
 
   it('gives the most recent results before the lot, oldest first, without the lot itself', () => {
     expect(
-      precedingResults(buildHistory(lots, []), KEY, 'S/L4', '2026-02-01', 2).map((entry) => entry.value),
+      precedingResults(buildHistory(lots, []), KEY, 'S/L4', readMoment('2026-02-01'), 2).map(
+        (entry) => entry.value,
+      ),
     ).toEqual([2.2, 2.3])
   })
   it('gives nothing for the first lot', () => {
-    expect(precedingResults(buildHistory(lots, []), KEY, 'S/L1', '2026-02-01', 10)).toEqual([])
+    expect(precedingResults(buildHistory(lots, []), KEY, 'S/L1', readMoment('2026-02-01'), 10)).toEqual([])
   })
   it('leaves out what was obtained after the as-of date', () => {
     const late = lots.map((entry, index) =>
-      index === 2 ? { ...entry, results: [result(9, { tested: '2026-03-01' })] } : entry,
+      index === 2 ? { ...entry, results: [result(9, { tested: readMoment('2026-03-01') })] } : entry,
     )
     expect(
-      precedingResults(buildHistory(late, []), KEY, 'S/L4', '2026-02-01', 2).map((entry) => entry.value),
+      precedingResults(buildHistory(late, []), KEY, 'S/L4', readMoment('2026-02-01'), 2).map(
+        (entry) => entry.value,
+      ),
     ).toEqual([2.1, 2.2])
   })
   it('leaves out results that are not valid and lots withdrawn by the as-of date, and keeps lots withdrawn later', () => {
     const spoiled = [
       { ...lots[0], results: [result(5, { valid: false })] },
-      { ...lots[1], withdrawn: '2026-01-20' },
-      { ...lots[2], withdrawn: '2026-03-01' },
+      { ...lots[1], withdrawn: readMoment('2026-01-20') },
+      { ...lots[2], withdrawn: readMoment('2026-03-01') },
       lots[3],
     ] as HistoryLot[]
     expect(
-      precedingResults(buildHistory(spoiled, []), KEY, 'S/L4', '2026-02-01', 10).map((entry) => entry.lot),
+      precedingResults(buildHistory(spoiled, []), KEY, 'S/L4', readMoment('2026-02-01'), 10).map(
+        (entry) => entry.lot,
+      ),
     ).toEqual(['S/L3'])
   })
   it('begins anew at an event that restarts the series', () => {
     expect(
-      precedingResults(buildHistory(lots, ['2026-01-03']), KEY, 'S/L4', '2026-02-01', 10).map(
-        (entry) => entry.lot,
-      ),
+      precedingResults(
+        buildHistory(lots, [readMoment('2026-01-03')]),
+        KEY,
+        'S/L4',
+        readMoment('2026-02-01'),
+        10,
+      ).map((entry) => entry.lot),
     ).toEqual(['S/L3'])
     expect(
-      precedingResults(buildHistory(lots, ['2026-01-03']), KEY, 'S/L2', '2026-02-01', 10).map(
-        (entry) => entry.lot,
-      ),
+      precedingResults(
+        buildHistory(lots, [readMoment('2026-01-03')]),
+        KEY,
+        'S/L2',
+        readMoment('2026-02-01'),
+        10,
+      ).map((entry) => entry.lot),
     ).toEqual(['S/L1'])
   })
   it('begins anew at the last of several restarts, given in any order, and at none after the last lot', () => {
-    const past = buildHistory(lots, ['2026-01-03', '2026-01-02', '2026-12-01'])
-    expect(precedingResults(past, KEY, 'S/L4', '2026-02-01', 10).map((entry) => entry.lot)).toEqual(['S/L3'])
+    const past = buildHistory(lots, [
+      readMoment('2026-01-03'),
+      readMoment('2026-01-02'),
+      readMoment('2026-12-01'),
+    ])
+    expect(
+      precedingResults(past, KEY, 'S/L4', readMoment('2026-02-01'), 10).map((entry) => entry.lot),
+    ).toEqual(['S/L3'])
   })
   it('counts what was known and what was withdrawn on the very as-of date', () => {
     const edge = [
-      { ...lots[0], withdrawn: '2026-02-01' },
-      { ...lots[1], results: [result(2.2, { tested: '2026-02-01T09:00' })] },
+      { ...lots[0], withdrawn: readMoment('2026-02-01') },
+      { ...lots[1], results: [result(2.2, { tested: readMoment('2026-02-01T09:00') })] },
       lots[2],
     ] as HistoryLot[]
-    const found = precedingResults(buildHistory(edge, []), KEY, 'S/L3', '2026-02-01', 10)
-    expect(found).toEqual([{ lot: 'S/L2', sampled: '2026-01-02', value: 2.2 }])
+    const found = precedingResults(buildHistory(edge, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)
+    expect(found).toEqual([{ lot: 'S/L2', sampled: readMoment('2026-01-02'), value: 2.2 }])
   })
   it('leaves out a result known only as below something, and verification', () => {
     const other = [
@@ -103,38 +133,40 @@ describe('precedingResults', () => {
       lot('S/L2', '2026-01-02', [result(2, { role: 'verification' })]),
       lot('S/L3', '2026-01-03', []),
     ]
-    expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', '2026-02-01', 10)).toEqual([])
+    expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)).toEqual([])
   })
   it('tells how far apart the first two valid results of a lot are', () => {
     const doubled = [
       lot('S/L1', '2026-01-01', [
         result(2.4, { valid: false }),
         result(2.5),
-        result(2.25, { tested: '2026-01-06' }),
-        result(9, { tested: '2026-01-04' }),
+        result(2.25, { tested: readMoment('2026-01-06') }),
+        result(9, { tested: readMoment('2026-01-04') }),
       ]),
       lot('S/L2', '2026-01-02', []),
     ]
-    expect(precedingResults(buildHistory(doubled, []), KEY, 'S/L2', '2026-02-01', 10)).toEqual([
-      { lot: 'S/L1', sampled: '2026-01-01', value: 2.25, difference: 0.25 },
+    expect(precedingResults(buildHistory(doubled, []), KEY, 'S/L2', readMoment('2026-02-01'), 10)).toEqual([
+      { lot: 'S/L1', sampled: readMoment('2026-01-01'), value: 2.25, difference: 0.25 },
     ])
   })
   it('gives nothing for a lot or a key that the history does not have', () => {
     const past = buildHistory(lots, [])
-    expect(precedingResults(past, KEY, 'S/L9', '2026-02-01', 10)).toEqual([])
-    expect(precedingResults(past, historyKey('N', 'CaO'), 'S/L4', '2026-02-01', 10)).toEqual([])
+    expect(precedingResults(past, KEY, 'S/L9', readMoment('2026-02-01'), 10)).toEqual([])
+    expect(precedingResults(past, historyKey('N', 'CaO'), 'S/L4', readMoment('2026-02-01'), 10)).toEqual([])
   })
   it('keeps classes apart', () => {
     const mixed = lots.map((entry, index) => (index < 2 ? { ...entry, class: 'F' } : entry))
     expect(
-      precedingResults(buildHistory(mixed, []), KEY, 'S/L4', '2026-02-01', 10).map((entry) => entry.lot),
+      precedingResults(buildHistory(mixed, []), KEY, 'S/L4', readMoment('2026-02-01'), 10).map(
+        (entry) => entry.lot,
+      ),
     ).toEqual(['S/L3'])
   })
 })
 
 describe('historyKey', () => {
   it('holds class, property, condition, age and method, each with its place kept where it is missing', () => {
-    expect(historyKey('N', 'strength-activity-index', 'c311', '28 d', 'ASTM C311-22')).toBe(
+    expect(historyKey('N', 'strength-activity-index', 'c311', readAge('28 d'), 'ASTM C311-22')).toBe(
       'N|strength-activity-index|c311|28 d|ASTM C311-22',
     )
     expect(historyKey(null, 'density', undefined, undefined, 'EN 1097-7')).toBe('|density|||EN 1097-7')
@@ -146,7 +178,7 @@ describe('resultsWithin', () => {
     lot(`S/L${day}`, `2026-01-${day < 10 ? '0' : ''}${day}`, [result(day)]),
   )
   const within = (days: number, id = 'S/L21') =>
-    resultsWithin(buildHistory(lots, []), KEY, id, '2026-02-01', days).map((entry) => entry.value)
+    resultsWithin(buildHistory(lots, []), KEY, id, readMoment('2026-02-01'), days).map((entry) => entry.value)
 
   it('reaches back so many days from the lot’s sampling, the last of them included, oldest first', () => {
     expect([within(20), within(19), within(10), within(9)]).toEqual([[1, 11], [11], [11], []])
@@ -158,12 +190,12 @@ describe('resultsWithin', () => {
 
 describe('coverageOf', () => {
   const on = (day: string, results: readonly Result[], more: Partial<HistoryLot> = {}) =>
-    lot(`S/${day}`, `2026-01-${day}T08:00`, results, { from: `2026-01-${day}T02:00`, ...more })
+    lot(`S/${day}`, `2026-01-${day}T08:00`, results, { from: readMoment(`2026-01-${day}T02:00`), ...more })
   const density = { property: 'density' }
 
   it('runs from the test before to the end of the lot’s sampling, with what was produced between', () => {
     const past = buildHistory([on('02', [result(2)]), on('05', []), on('12', [result(2)])], [])
-    expect(coverageOf(past, 'S/12', '2026-02-01', density)).toEqual({
+    expect(coverageOf(past, 'S/12', readMoment('2026-02-01'), density)).toEqual({
       since: 'S/02',
       hours: 240,
       tonnes: 200,
@@ -172,17 +204,35 @@ describe('coverageOf', () => {
   })
   it('runs from the beginning of the first lot’s production where no test went before', () => {
     const past = buildHistory([on('02', []), on('05', [])], [])
-    expect(coverageOf(past, 'S/05', '2026-02-01', density)).toEqual({ hours: 78, tonnes: 200, tests: 0 })
+    expect(coverageOf(past, 'S/05', readMoment('2026-02-01'), density)).toEqual({
+      hours: 78,
+      tonnes: 200,
+      tests: 0,
+    })
   })
   it('counts whole days where a clock time is missing', () => {
-    const past = buildHistory([on('02', [result(2)], { sampled: '2026-01-02' }), on('05', [])], [])
-    expect(coverageOf(past, 'S/05', '2026-02-01', density)).toMatchObject({ since: 'S/02', hours: 72 })
+    const past = buildHistory(
+      [on('02', [result(2)], { sampled: readMoment('2026-01-02') }), on('05', [])],
+      [],
+    )
+    expect(coverageOf(past, 'S/05', readMoment('2026-02-01'), density)).toMatchObject({
+      since: 'S/02',
+      hours: 72,
+    })
   })
   it('counts samples, not results: two results of one sample are one test, begun on the first day', () => {
-    const twice = [result(2, { tested: '2026-01-20' }), result(2, { tested: '2026-01-15' })]
-    const past = buildHistory([on('12', [...twice, result(2, { sample: 'D', tested: '2026-01-30' })])], [])
+    const twice = [
+      result(2, { tested: readMoment('2026-01-20') }),
+      result(2, { tested: readMoment('2026-01-15') }),
+    ]
+    const past = buildHistory(
+      [on('12', [...twice, result(2, { sample: 'D', tested: readMoment('2026-01-30') })])],
+      [],
+    )
     expect(
-      ['2026-01-14', '2026-01-15', '2026-01-30'].map((asOf) => coverageOf(past, 'S/12', asOf, density).tests),
+      ['2026-01-14', '2026-01-15', '2026-01-30'].map(
+        (asOf) => coverageOf(past, 'S/12', readMoment(asOf), density).tests,
+      ),
     ).toEqual([0, 1, 2])
   })
   it('counts no verification, no other property and no other kind of sample', () => {
@@ -193,16 +243,21 @@ describe('coverageOf', () => {
     ]
     const past = buildHistory([on('12', others)], [])
     const tests = (sample?: 'grab' | 'composite') =>
-      coverageOf(past, 'S/12', '2026-02-01', { ...density, sample }).tests
+      coverageOf(past, 'S/12', readMoment('2026-02-01'), { ...density, sample }).tests
     expect([tests(), tests('grab'), tests('composite'), tests('grab')]).toEqual([1, 1, 0, 1])
   })
   it('passes over a lot before whose test was begun after the as-of date', () => {
-    const late = [on('02', [result(2)]), on('05', [result(2, { tested: '2026-01-25' })]), on('12', [])]
-    const since = (asOf: string) => coverageOf(buildHistory(late, []), 'S/12', asOf, density).since
+    const late = [
+      on('02', [result(2)]),
+      on('05', [result(2, { tested: readMoment('2026-01-25') })]),
+      on('12', []),
+    ]
+    const since = (asOf: string) =>
+      coverageOf(buildHistory(late, []), 'S/12', readMoment(asOf), density).since
     expect([since('2026-01-24'), since('2026-01-25')]).toEqual(['S/02', 'S/05'])
   })
   it('refuses a lot that the history does not have', () => {
-    expect(() => coverageOf(buildHistory([], []), 'S/1', '2026-02-01', density)).toThrow(
+    expect(() => coverageOf(buildHistory([], []), 'S/1', readMoment('2026-02-01'), density)).toThrow(
       'coverageOf needs a lot of this history, got S/1',
     )
   })
@@ -212,8 +267,10 @@ describe('representative', () => {
   it('takes a valid result before one that is not, a composite before a grab, then the latest', () => {
     const grab = result(1, { sampleKind: 'grab' })
     const early = result(2)
-    const late = result(3, { tested: '2026-01-09' })
-    expect(representative([grab, early, late, result(4, { valid: false, tested: '2026-02-01' })])).toBe(late)
+    const late = result(3, { tested: readMoment('2026-01-09') })
+    expect(
+      representative([grab, early, late, result(4, { valid: false, tested: readMoment('2026-02-01') })]),
+    ).toBe(late)
     expect(representative([])).toBeUndefined()
   })
 })
@@ -225,7 +282,7 @@ describe('bySampling', () => {
       ['a', '2026-01-02'],
       ['B', '2026-01-02'],
       ['c', '2026-01-01'],
-    ].map(([id = '', sampled = '']) => ({ id, sampled }))
+    ].map(([id = '', sampled = '1970-01-01']) => ({ id, sampled: readMoment(sampled) }))
     expect(ids.sort(bySampling).map((entry) => entry.id)).toEqual(['c', 'B', 'a', 'b'])
   })
 })

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { latestAges } from '../../../src/core/history/latest-ages.ts'
 
@@ -6,7 +7,7 @@ describe('latestAges', () => {
     const index = (condition: string, age: string) => ({
       property: 'strength-activity-index' as const,
       condition,
-      age,
+      age: readAge(age),
     })
     expect(
       latestAges([index('warm', '7 d'), index('warm', '28 d'), index('cool', '7 d'), index('warm', '3 d')]),
@@ -17,7 +18,7 @@ describe('latestAges', () => {
     expect(
       latestAges([
         { property: 'density' },
-        { property: 'compressive-strength', condition: 'warm', age: '28 d' },
+        { property: 'compressive-strength', condition: 'warm', age: readAge('28 d') },
         { property: 'resistivity-index', condition: 'warm' },
       ]),
     ).toEqual([])

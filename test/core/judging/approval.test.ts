@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence, KnownApproval } from '../../../src/core/evidence/evidence.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -11,8 +12,8 @@ const loi: WrittenClause = {
   approval: { 'at-most': '12.0 %', classes: ['F'], evidence: 'performance records' },
 }
 const granted: KnownApproval = {
-  from: '2026-01-01',
-  to: '2026-04-01',
+  from: readMoment('2026-01-01'),
+  to: readMoment('2026-04-01'),
   by: 'the agency',
   scope: 'paving',
   set: 'trial',
@@ -40,8 +41,8 @@ describe('an outer limit by approval', () => {
   it.each([
     ['of another clause', { clause: 'so3' }],
     ['of another set', { set: 'other' }],
-    ['that has ended', { to: '2026-03-31' }],
-    ['that begins later', { from: '2026-04-02', to: '2027-01-01' }],
+    ['that has ended', { to: readMoment('2026-03-31') }],
+    ['that begins later', { from: readMoment('2026-04-02'), to: readMoment('2027-01-01') }],
   ])('judge finds an approval %s lacking', (_, other) => {
     expect(judged(9, { approvals: [{ ...granted, ...other }] })).toEqual([
       'does-not-meet',

@@ -3,6 +3,8 @@
  * from: kinds 25 to 30, on
  * a source's history. Each has a passing, a failing and a not-determined case, and the very limit.
  */
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { acceptanceNumber } from '../../../src/core/judging/by-attributes.ts'
@@ -22,7 +24,7 @@ function quantity(text: string, kind: QuantityKind): Quantity {
 function period(values: readonly number[]): NonNullable<Evidence['period']> {
   const all: PrecedingResult[] = values.map((value, place) => ({
     lot: `s/L${place + 1}`,
-    sampled: '2026-01-01',
+    sampled: readMoment('2026-01-01'),
     value,
   }))
   return () => all
@@ -155,7 +157,7 @@ describe('judge, several results of a source', () => {
             clause: 'mean',
             property: 'strength-activity-index',
             condition: 'c311',
-            age: '28 d',
+            age: readAge('28 d'),
             'at-least': resolution === undefined ? '95.0 %' : '95 %',
             statistic: { 'rolling-mean': 5 },
             ...(resolution === undefined ? {} : { resolution }),
@@ -164,7 +166,7 @@ describe('judge, several results of a source', () => {
             clause: 'floor',
             property: 'strength-activity-index',
             condition: 'c311',
-            age: '28 d',
+            age: readAge('28 d'),
             'at-least': '90 %',
           },
         ],

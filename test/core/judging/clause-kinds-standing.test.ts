@@ -4,6 +4,8 @@
  * combinations, approvals, the standing of a clause and the record. Each has a passing, a failing and a
  * not-determined case.
  */
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
@@ -24,7 +26,7 @@ describe('judge, combinations', () => {
   const at = (age: '7 d' | '28 d', limit: string): WrittenClause => ({
     property: 'strength-activity-index',
     condition: 'c311',
-    age,
+    age: readAge(age),
     'at-least': limit,
   })
   const either = setOf([{ clause: 'c', 'any-of': [at('7 d', '75 %'), at('28 d', '75 %')] }])
@@ -190,8 +192,8 @@ describe('judge, limits that may be exceeded, and tests that are not needed', ()
     approval: { 'at-most': '12.0 %', evidence: 'performance records' },
   }
   const granted = {
-    from: '2026-01-01',
-    to: '2026-12-31',
+    from: readMoment('2026-01-01'),
+    to: readMoment('2026-12-31'),
     by: 'State Materials Office',
     scope: 'loss on ignition',
     set: 'trial',
@@ -218,8 +220,8 @@ describe('judge, limits that may be exceeded, and tests that are not needed', ()
   it.each([
     ['another clause', { clause: 'other' }],
     ['another set', { set: 'other' }],
-    ['the past', { to: '2026-03-31' }],
-    ['the future', { from: '2026-04-02' }],
+    ['the past', { to: readMoment('2026-03-31') }],
+    ['the future', { from: readMoment('2026-04-02') }],
     ['the source as a whole', { clause: undefined, set: undefined }],
   ])('judge, 19. an approval of %s does not cover the clause', (_, other) => {
     const { clause, set, ...rest } = { ...granted, ...other }
@@ -321,10 +323,14 @@ describe('judge, the standing of a clause, and the record', () => {
   const letter = (from?: string, to?: string) => ({
     kind: 'certification',
     title: 'Letter',
-    ...(from === undefined ? {} : { from }),
-    ...(to === undefined ? {} : { to }),
+    ...(from === undefined ? {} : { from: readMoment(from) }),
+    ...(to === undefined ? {} : { to: readMoment(to) }),
   })
-  const change = (date: string, kind = 'equipment-change') => ({ date, kind, title: 'New burner' })
+  const change = (date: string, kind = 'equipment-change') => ({
+    date: readMoment(date),
+    kind,
+    title: 'New burner',
+  })
 
   it.each([
     ['in force', [letter('2026-01-01', '2026-12-31')], [], 'meets'],
@@ -354,12 +360,12 @@ describe('judge, the standing of a clause, and the record', () => {
   })
 
   it('judge, 23. the approval of a source is a document of its own, and one of a clause is not', () => {
-    const approval = { from: '2026-01-01', by: 'State Materials Office', scope: 'all uses' }
+    const approval = { from: readMoment('2026-01-01'), by: 'State Materials Office', scope: 'all uses' }
     const outcome = (approvals: Evidence['approvals']) =>
       judged({ document: 'source-approval' }, {}, approvals === undefined ? {} : { approvals }).outcome
     expect([
       outcome([approval]),
-      outcome([{ ...approval, to: '2026-03-31' }]),
+      outcome([{ ...approval, to: readMoment('2026-03-31') }]),
       outcome([{ ...approval, set: 'trial', clause: 'loi' }]),
       outcome([]),
     ]).toEqual(['meets', 'does-not-meet', 'not-reported', 'not-reported'])

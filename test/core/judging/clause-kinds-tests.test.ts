@@ -3,6 +3,8 @@
  * from: kinds 31 to 39, on
  * sampling, on tests and their conditions, and on classification. Kind 36 stands in supplement.test.ts.
  */
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { buildHistory, coverageOf, type HistoryLot } from '../../../src/core/history/history.ts'
 import { isFault, type Quantity, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
@@ -23,8 +25,8 @@ describe('judge, sampling coverage', () => {
     kind: 'grab' | 'composite' = 'composite',
   ): HistoryLot => ({
     id: `s/L${day}`,
-    sampled: `2026-01-${String(day).padStart(2, '0')}T08:00`,
-    from: `2026-01-${String(day - 1).padStart(2, '0')}T08:00`,
+    sampled: readMoment(`2026-01-${String(day).padStart(2, '0')}T08:00`),
+    from: readMoment(`2026-01-${String(day - 1).padStart(2, '0')}T08:00`),
     class: null,
     tonnes,
     results: Array.from({ length: tests }, (_, place) =>
@@ -41,7 +43,7 @@ describe('judge, sampling coverage', () => {
     const past = buildHistory(lots, [])
     const id = lots.at(-1)?.id ?? ''
     const evidence = evidenceOf([], {
-      coverage: (property, sample) => coverageOf(past, id, '2026-12-31', { property, sample }),
+      coverage: (property, sample) => coverageOf(past, id, readMoment('2026-12-31'), { property, sample }),
       recordDays,
     })
     return clauseOf(judgeInWords(setOf([{ clause: 'c', sampling: { ...sampling, ...more } }]), evidence), 'c')
@@ -65,7 +67,7 @@ describe('judge, sampling coverage', () => {
   })
 
   it('judge, 31. over the time alone', () => {
-    const late = { ...lot(2, 100), id: 's/L40', sampled: '2026-02-01T08:01' }
+    const late = { ...lot(2, 100), id: 's/L40', sampled: readMoment('2026-02-01T08:01') }
     const clause = covered([lot(2, 500), late])
     expect(clause.outcome).toBe('does-not-meet')
     expect(clause.reason).toBe(
@@ -104,31 +106,33 @@ describe('judge, sampling coverage', () => {
 
   it('coverageOf gives what was produced since the test before', () => {
     const past = buildHistory([lot(2, 500), lot(7, 800, 0), lot(12, 1500)], [])
-    expect(coverageOf(past, 's/L12', '2026-12-31', { property: 'density' })).toEqual({
+    expect(coverageOf(past, 's/L12', readMoment('2026-12-31'), { property: 'density' })).toEqual({
       since: 's/L2',
       hours: 240,
       tonnes: 2300,
       tests: 1,
     })
-    expect(coverageOf(past, 's/L7', '2026-12-31', { property: 'density' })).toEqual({
+    expect(coverageOf(past, 's/L7', readMoment('2026-12-31'), { property: 'density' })).toEqual({
       since: 's/L2',
       hours: 120,
       tonnes: 800,
       tests: 0,
     })
-    expect(coverageOf(past, 's/L2', '2026-12-31', { property: 'density' })).toEqual({
+    expect(coverageOf(past, 's/L2', readMoment('2026-12-31'), { property: 'density' })).toEqual({
       hours: 24,
       tonnes: 500,
       tests: 1,
     })
-    expect(() => coverageOf(past, 's/none', '2026-12-31', { property: 'density' })).toThrow(RangeError)
+    expect(() => coverageOf(past, 's/none', readMoment('2026-12-31'), { property: 'density' })).toThrow(
+      RangeError,
+    )
   })
 
   it('coverageOf counts a mortar from its casting, an analysis from its result, and what is under way, by the date asked for', () => {
     const strength = {
       property: 'strength-activity-index',
       condition: 'c311',
-      age: '28 d',
+      age: readAge('28 d'),
       sample: 'T0',
       sampleKind: 'composite',
     } as const
@@ -137,19 +141,26 @@ describe('judge, sampling coverage', () => {
       results: [
         result('strength-activity-index', 80, {
           ...strength,
-          tested: '2026-02-05',
-          begun: '2026-01-08T09:00',
+          tested: readMoment('2026-02-05'),
+          begun: readMoment('2026-01-08T09:00'),
         }),
-        result('density', 2.4, { tested: '2026-01-20', sampleKind: 'composite' }),
+        result('density', 2.4, { tested: readMoment('2026-01-20'), sampleKind: 'composite' }),
       ],
     }
     const planned: HistoryLot = {
       ...lot(12, 1500, 0),
-      planned: [{ ...strength, laboratory: 'quay', begun: '2026-01-15T09:00', due: '2026-02-12' }],
+      planned: [
+        {
+          ...strength,
+          laboratory: 'quay',
+          begun: readMoment('2026-01-15T09:00'),
+          due: readMoment('2026-02-12'),
+        },
+      ],
     }
     const past = buildHistory([cast, planned, lot(22, 700, 0)], [])
     const since = (asOf: string, property: string) => {
-      const { since: from, tests } = coverageOf(past, 's/L22', asOf, { property })
+      const { since: from, tests } = coverageOf(past, 's/L22', readMoment(asOf), { property })
       return [from, tests]
     }
     expect([
@@ -166,18 +177,29 @@ describe('judge, sampling coverage', () => {
       ['s/L2', 0],
     ])
     expect(
-      coverageOf(past, 's/L12', '2026-01-15', { property: 'strength-activity-index', sample: 'composite' })
-        .tests,
+      coverageOf(past, 's/L12', readMoment('2026-01-15'), {
+        property: 'strength-activity-index',
+        sample: 'composite',
+      }).tests,
     ).toBe(1)
     expect(
-      coverageOf(past, 's/L12', '2026-01-15', { property: 'strength-activity-index', sample: 'grab' }).tests,
+      coverageOf(past, 's/L12', readMoment('2026-01-15'), {
+        property: 'strength-activity-index',
+        sample: 'grab',
+      }).tests,
     ).toBe(0)
   })
 })
 
 describe('judge, tests and their conditions', () => {
   const activity = setOf([
-    { clause: 'c', property: 'strength-activity-index', condition: 'c311', age: '28 d', 'at-least': '75 %' },
+    {
+      clause: 'c',
+      property: 'strength-activity-index',
+      condition: 'c311',
+      age: readAge('28 d'),
+      'at-least': '75 %',
+    },
   ])
 
   it('judge, 32. a test that broke its conditions is not valid, whichever side of the limit it lies on', () => {
@@ -195,10 +217,10 @@ describe('judge, tests and their conditions', () => {
     const unmade = {
       property: 'strength-activity-index',
       condition: 'c311',
-      age: '28 d',
+      age: readAge('28 d'),
       laboratory: 'lab',
       sample: 'C',
-      tested: '2026-03-10',
+      tested: readMoment('2026-03-10'),
       reasons: [{ code: 'not-cast-together', params: { daysBefore: 14 } }],
     } as const
     expect(judgeInWords(activity, evidenceOf([], { unmade: [unmade] })).clauses[0]).toMatchObject({

@@ -4,6 +4,7 @@
  * one value and on the class that its limit depends on. Each has a passing, a failing and a not-determined
  * case, and the very limit.
  */
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { bestClass, judgeEveryClass } from '../../../src/core/judging/verdict.ts'
@@ -140,14 +141,14 @@ describe('judge, comparisons', () => {
         clause: 'c',
         property: 'bulk-resistivity',
         condition: 'c311',
-        age: '28 d',
+        age: readAge('28 d'),
         'at-least': '2.54 kohm cm',
       },
     ])
     const outcome = (value: number) =>
       judgeInWords(
         resistivity,
-        evidenceOf([result('bulk-resistivity', value, { condition: 'c311', age: '28 d' })]),
+        evidenceOf([result('bulk-resistivity', value, { condition: 'c311', age: readAge('28 d') })]),
       ).outcome
     expect([outcome(25.4), outcome(25.3)]).toEqual(['meets', 'does-not-meet'])
   })
@@ -235,7 +236,7 @@ describe('judge, the class that a limit depends on', () => {
           clause: 'index',
           property: 'strength-activity-index',
           condition: 'c311',
-          age: '28 d',
+          age: readAge('28 d'),
           'at-least': { 120: '115 %', 100: '95 %', 80: '75 %' },
         },
       ],

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
 import { clauseOf, evidenceOf, history, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
@@ -7,7 +9,7 @@ const activity7: WrittenClause = {
   clause: 'sai',
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '7 d',
+  age: readAge('7 d'),
   'at-least': '75 %',
 }
 
@@ -241,7 +243,7 @@ describe('judge, tests still to come and tests that do not count', () => {
   it('judge waits for a planned test and shows its due date', () => {
     const verdict = judgeInWords(
       set,
-      evidenceOf([], { planned: [plannedIndex('7 d', { due: '2026-04-03' })] }),
+      evidenceOf([], { planned: [plannedIndex('7 d', { due: readMoment('2026-04-03') })] }),
     )
     expect(verdict.outcome).toBe('pending')
     expect(clauseOf(verdict, 'sai')).toMatchObject({
@@ -260,7 +262,10 @@ describe('judge, tests still to come and tests that do not count', () => {
   })
 
   it('judge no longer waits for an overdue test', () => {
-    const overdue = plannedIndex('7 d', { due: '2026-03-01', overdueSince: '2026-03-08' })
+    const overdue = plannedIndex('7 d', {
+      due: readMoment('2026-03-01'),
+      overdueSince: readMoment('2026-03-08'),
+    })
     expect(clauseOf(judgeInWords(set, evidenceOf([], { planned: [overdue] })), 'sai')).toMatchObject({
       outcome: 'not-reported',
       reason: 'the result was awaited until 2026-03-08 and is overdue since',
@@ -287,7 +292,7 @@ describe('judge, tests still to come and tests that do not count', () => {
 
 describe('judge, several results', () => {
   const grab = (sample: string, value: number, tested = '2026-03-10') =>
-    result('residue-45um', value, { sample, sampleKind: 'grab', tested })
+    result('residue-45um', value, { sample, sampleKind: 'grab', tested: readMoment(tested) })
 
   it('judge takes a composite before grabs', () => {
     expect(

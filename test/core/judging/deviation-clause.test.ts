@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -9,7 +10,7 @@ const clause: WrittenClause = {
   clause: 'c',
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   'deviation-from': { preceding: 10 },
   'magnitude-at-most': '5 percentage points',
 }

@@ -1,8 +1,9 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { deviationFrom, meanOfPreceding } from '../../../src/core/judging/deviation.ts'
 
 const preceding = (...values: number[]) =>
-  values.map((value, place) => ({ lot: `s/${place}`, sampled: '2025-01-01', value }))
+  values.map((value, place) => ({ lot: `s/${place}`, sampled: readMoment('2025-01-01'), value }))
 
 describe('meanOfPreceding and deviationFrom', () => {
   it('meanOfPreceding is the plain mean, and null without any result', () => {

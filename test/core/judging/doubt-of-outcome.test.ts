@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { admitted } from '../../../src/core/criteria/decision-rule.ts'
 import { batchesToDecide, doubtOfOutcome, marginOf } from '../../../src/core/judging/doubt-of-outcome.ts'
@@ -57,7 +58,13 @@ describe('doubtOfOutcome', () => {
 
 describe('judge', () => {
   const set = setOf([
-    { clause: 'c', property: 'strength-activity-index', condition: 'c311', age: '28 d', 'at-least': '75 %' },
+    {
+      clause: 'c',
+      property: 'strength-activity-index',
+      condition: 'c311',
+      age: readAge('28 d'),
+      'at-least': '75 %',
+    },
   ])
 
   it('judge as specified prints the doubt of an index and decides without it', () => {

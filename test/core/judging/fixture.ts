@@ -2,6 +2,8 @@
  * Small builders for judging: a set from written clauses, results and evidence with the usual parts filled
  * in.
  */
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { type PropertyKey, property } from '../../../src/core/measure/properties.ts'
@@ -55,7 +57,7 @@ export function setOf(
 export function result(key: PropertyKey, value: number, more: Partial<Result> = {}): Result {
   const { kind, decimals } = property(key)
   return {
-    key: [key, more.condition ?? '', more.age ?? '', '', 'lab', more.sample ?? 'C'].join('|'),
+    key: [key, more.condition ?? '', more.age?.text ?? '', '', 'lab', more.sample ?? 'C'].join('|'),
     property: key,
     laboratory: 'lab',
     sample: 'C',
@@ -65,7 +67,7 @@ export function result(key: PropertyKey, value: number, more: Partial<Result> = 
     unit: KINDS[kind].stored,
     decimals,
     n: 1,
-    tested: '2026-03-10',
+    tested: readMoment('2026-03-10'),
     valid: true,
     reasons: [],
     working: () => [],
@@ -75,19 +77,19 @@ export function result(key: PropertyKey, value: number, more: Partial<Result> = 
 
 /** A strength activity index at c311. */
 export function index(age: '7 d' | '28 d', value: number, more: Partial<Result> = {}): Result {
-  return result('strength-activity-index', value, { condition: 'c311', age, ...more })
+  return result('strength-activity-index', value, { condition: 'c311', age: readAge(age), ...more })
 }
 
 export function plannedIndex(age: '7 d' | '28 d', more: Partial<PlannedTest> = {}): PlannedTest {
   return {
     property: 'strength-activity-index',
     condition: 'c311',
-    age,
+    age: readAge(age),
     laboratory: 'lab',
     sample: 'C',
     sampleKind: 'composite',
-    begun: '2026-03-11T09:20',
-    due: '2026-04-08',
+    begun: readMoment('2026-03-11T09:20'),
+    due: readMoment('2026-04-08'),
     ...more,
   }
 }
@@ -96,7 +98,7 @@ export function evidenceOf(results: readonly Result[], more: Partial<Evidence> =
   return {
     class: null,
     kind: 'coal-fly-ash',
-    asOf: '2026-04-01',
+    asOf: readMoment('2026-04-01'),
     results,
     planned: [],
     preceding: () => [],
@@ -108,7 +110,7 @@ export function evidenceOf(results: readonly Result[], more: Partial<Evidence> =
 export function history(key: PropertyKey, values: readonly number[]): Evidence['preceding'] {
   const all: PrecedingResult[] = values.map((value, place) => ({
     lot: `s/L${place + 1}`,
-    sampled: `2025-01-${String(place + 1).padStart(2, '0')}`,
+    sampled: readMoment(`2025-01-${String(place + 1).padStart(2, '0')}`),
     value,
   }))
   return (asked, _condition, _age, _method, count) => (asked === key ? all.slice(-count) : [])

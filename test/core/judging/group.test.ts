@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
@@ -7,7 +9,7 @@ const at = (age: '7 d' | '28 d'): WrittenClause => ({
   clause: age.replace(' ', ''),
   property: 'strength-activity-index',
   condition: 'c311',
-  age,
+  age: readAge(age),
   'at-least': '75 %',
 })
 const either: WrittenClause = { clause: 'g', 'any-of': [at('7 d'), at('28 d')] }
@@ -43,8 +45,14 @@ describe('a group', () => {
   })
 
   it('judge gives a pending group the earliest due date of its pending members, and any other none', () => {
-    const planned = [plannedIndex('28 d', { due: '2026-04-29' }), plannedIndex('7 d', { due: '2026-04-08' })]
-    expect(group(either, [], { planned })).toMatchObject({ outcome: 'pending', due: '2026-04-08' })
+    const planned = [
+      plannedIndex('28 d', { due: readMoment('2026-04-29') }),
+      plannedIndex('7 d', { due: readMoment('2026-04-08') }),
+    ]
+    expect(group(either, [], { planned })).toMatchObject({
+      outcome: 'pending',
+      due: readMoment('2026-04-08'),
+    })
     expect(group(either, [index('7 d', 80)], { planned: planned.slice(0, 1) }).due).toBeUndefined()
   })
 

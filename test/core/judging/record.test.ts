@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence, KnownApproval } from '../../../src/core/evidence/evidence.ts'
 import { isFault, readQuantity } from '../../../src/core/measure/units.ts'
@@ -11,7 +12,10 @@ function judged(
   classes = ['F', 'C'],
 ) {
   const set = setOf([{ clause: 'c', ...written }], { classes })
-  return clauseOf(judge(set, evidenceOf(evidence.results ?? [], { asOf: '2026-04-01', ...evidence })), 'c')
+  return clauseOf(
+    judge(set, evidenceOf(evidence.results ?? [], { asOf: readMoment('2026-04-01'), ...evidence })),
+    'c',
+  )
 }
 const outcomeAndCode = (...args: Parameters<typeof judged>) => {
   const { outcome, reasons } = judged(...args)
@@ -39,17 +43,25 @@ describe('a fact', () => {
 describe('a document', () => {
   const letter: WrittenClause = { document: 'letter', 'void-on': ['equipment-change'] }
   const known = (more: object = {}) => ({
-    documents: [{ kind: 'letter', title: 'Letter 7', from: '2026-01-01', to: '2026-04-01', ...more }],
+    documents: [
+      {
+        kind: 'letter',
+        title: 'Letter 7',
+        from: readMoment('2026-01-01'),
+        to: readMoment('2026-04-01'),
+        ...more,
+      },
+    ],
   })
   const change = (date: string, kind = 'equipment-change') => ({
-    events: [{ date, kind, title: 'New mill' }],
+    events: [{ date: readMoment(date), kind, title: 'New mill' }],
   })
 
   it('judge asks for a document of the kind that is in force, its last day included', () => {
     expect([
       outcomeAndCode(letter, known()),
-      outcomeAndCode(letter, known({ to: '2026-03-31' })),
-      outcomeAndCode(letter, known({ from: '2026-04-02', to: '2027-01-01' })),
+      outcomeAndCode(letter, known({ to: readMoment('2026-03-31') })),
+      outcomeAndCode(letter, known({ from: readMoment('2026-04-02'), to: readMoment('2027-01-01') })),
       outcomeAndCode(letter, known({ kind: 'other' })),
       outcomeAndCode(letter),
     ]).toEqual([
@@ -82,7 +94,7 @@ describe('a document', () => {
   })
 
   it('judge takes the approval of a source for a document of its own, one that names a clause for none', () => {
-    const approval: KnownApproval = { from: '2026-01-01', by: 'the agency', scope: 'all lots' }
+    const approval: KnownApproval = { from: readMoment('2026-01-01'), by: 'the agency', scope: 'all lots' }
     const asked = { document: 'source-approval' }
     expect(judged(asked, { approvals: [approval] }).reasons).toEqual([
       {

@@ -1,15 +1,17 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { selectResults } from '../../../src/core/judging/select-result.ts'
 import type { UnmadeResult } from '../../../src/core/result/result.ts'
 import { evidenceOf, index, plannedIndex, result } from './fixture.ts'
 
-const asked = { property: 'strength-activity-index', condition: 'c311', age: '28 d' } as const
+const asked = { property: 'strength-activity-index', condition: 'c311', age: readAge('28 d') } as const
 const fine = { property: 'residue-45um', method: 'ASTM C430', methodRequired: true } as const
 const unmade: UnmadeResult = {
   ...asked,
   laboratory: 'lab',
   sample: 'C',
-  tested: '2026-03-10',
+  tested: readMoment('2026-03-10'),
   reasons: [],
 }
 
@@ -19,7 +21,7 @@ describe('selectResults', () => {
     const others = [
       index('7 d', 81),
       index('28 d', 82, { condition: 'modified-50c' }),
-      result('resistivity-index', 83, { condition: 'c311', age: '28 d' }),
+      result('resistivity-index', 83, { condition: 'c311', age: readAge('28 d') }),
     ]
     expect(selectResults(asked, evidenceOf([...others, own]))).toEqual({ found: 'results', results: [own] })
     expect(selectResults(asked, evidenceOf(others))).toEqual({
@@ -53,22 +55,22 @@ describe('selectResults', () => {
 
   it('selectResults is pending on the earliest test awaited, even where one broke its conditions', () => {
     const planned = [
-      plannedIndex('28 d', { due: '2026-04-29' }),
-      plannedIndex('28 d', { due: '2026-04-08' }),
-      plannedIndex('7 d', { due: '2026-03-01' }),
+      plannedIndex('28 d', { due: readMoment('2026-04-29') }),
+      plannedIndex('28 d', { due: readMoment('2026-04-08') }),
+      plannedIndex('7 d', { due: readMoment('2026-03-01') }),
     ]
     expect(selectResults(asked, evidenceOf([index('28 d', 60, { valid: false })], { planned }))).toEqual({
       found: 'none',
       outcome: 'pending',
       reason: { code: 'result-awaited', params: { due: '2026-04-08' } },
-      due: '2026-04-08',
+      due: readMoment('2026-04-08'),
     })
   })
 
   it('selectResults says since when a result is overdue, and does not wait for it any longer', () => {
     const planned = [
-      plannedIndex('28 d', { overdueSince: '2026-03-20' }),
-      plannedIndex('28 d', { overdueSince: '2026-03-08' }),
+      plannedIndex('28 d', { overdueSince: readMoment('2026-03-20') }),
+      plannedIndex('28 d', { overdueSince: readMoment('2026-03-08') }),
     ]
     expect(selectResults(asked, evidenceOf([], { planned }))).toMatchObject({
       outcome: 'not-reported',
@@ -83,7 +85,9 @@ describe('selectResults', () => {
       reason: { code: 'test-not-valid', params: { reasons: [] } },
     })
     expect(selectResults(asked, evidenceOf([], { unmade: [unmade] }))).toMatchObject({ outcome: 'not-valid' })
-    expect(selectResults(asked, evidenceOf([], { unmade: [{ ...unmade, age: '7 d' }] }))).toMatchObject({
+    expect(
+      selectResults(asked, evidenceOf([], { unmade: [{ ...unmade, age: readAge('7 d') }] })),
+    ).toMatchObject({
       outcome: 'not-reported',
     })
   })

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Comparison } from '../../../src/core/criteria/criterion.ts'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
@@ -38,7 +39,7 @@ describe('resultsOfPeriod', () => {
     const asked: unknown[] = []
     const period: Evidence['period'] = (...args) => {
       asked.push(args)
-      return [{ lot: 's/a', sampled: '2026-01-01', value: 2.1 }]
+      return [{ lot: 's/a', sampled: readMoment('2026-01-01'), value: 2.1 }]
     }
     const found = resultsOfPeriod(comparison({ period }), { ...own, method: 'ASTM C188' }, 365)
     expect([found.values, asked]).toEqual([[2.1, 2.4], [['density', undefined, undefined, 'ASTM C188', 365]]])

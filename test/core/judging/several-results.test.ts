@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
@@ -8,7 +10,7 @@ const activity: WrittenClause = {
   clause: 'c',
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   'at-least': '75 %',
 }
 
@@ -20,17 +22,20 @@ const losses = (several: 'worst' | 'latest' | 'mean', ...values: (readonly [numb
   judged(
     { ...loss, several },
     ...values.map(([value, tested], place) =>
-      result('loss-on-ignition', value, { tested, key: `result ${place}` }),
+      result('loss-on-ignition', value, { tested: readMoment(tested), key: `result ${place}` }),
     ),
   )
 
 describe('several results', () => {
   it('judge takes the worst outcome, and of equal ones the value nearer to failing', () => {
-    const worst = losses('worst', [2, 'a'], [4, 'a'], [3, 'a'])
+    const worst = losses('worst', [2, '2026-03-01'], [4, '2026-03-01'], [3, '2026-03-01'])
     expect(worst).toMatchObject({ value: 4, result: 'result 1', outcome: 'meets' })
     expect(worst.reasons[1]).toEqual({ code: 'one-of-several', params: { which: 'worst', n: 3 } })
     expect(judged(activity, index('28 d', 80), index('28 d', 78), index('28 d', 79)).value).toBe(78)
-    expect(losses('worst', [7, 'a'], [9, 'a'])).toMatchObject({ value: 9, outcome: 'does-not-meet' })
+    expect(losses('worst', [7, '2026-03-01'], [9, '2026-03-01'])).toMatchObject({
+      value: 9,
+      outcome: 'does-not-meet',
+    })
   })
 
   it('judge measures the distance to a limit on a magnitude without regard to sign', () => {
@@ -63,7 +68,7 @@ describe('several results', () => {
   })
 
   it('judge adds nothing to the reason of a single result', () => {
-    expect(losses('mean', [2, 'a']).reasons).toHaveLength(1)
-    expect(losses('worst', [2, 'a']).reasons).toHaveLength(1)
+    expect(losses('mean', [2, '2026-03-01']).reasons).toHaveLength(1)
+    expect(losses('worst', [2, '2026-03-01']).reasons).toHaveLength(1)
   })
 })

@@ -1,4 +1,5 @@
 /** Edges of the statistics beside what the clause kinds ask; numbers are worked in clause-kinds-history. */
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -47,7 +48,9 @@ describe('conformity by variables', () => {
   }
   /** Results without scatter: the estimate is their mean on either side. */
   const same = (value: number, limit: Omit<WrittenClause, 'clause'>) =>
-    judged({ ...limit, statistic }, value, { period: () => [{ lot: 's/a', sampled: 'x', value }] })
+    judged({ ...limit, statistic }, value, {
+      period: () => [{ lot: 's/a', sampled: readMoment('2026-01-01'), value }],
+    })
 
   it('judge holds a strict limit as one that an estimate on it meets', () => {
     expect([same(3, { below: '3.0 %' }).outcome, same(3, { above: '3.0 %' }).outcome]).toEqual([

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
 import { clauseOf, evidenceOf, history, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
@@ -10,14 +12,14 @@ const eitherAge: WrittenClause = {
       title: 'index at 7 d',
       property: 'strength-activity-index',
       condition: 'c311',
-      age: '7 d',
+      age: readAge('7 d'),
       'at-least': '75 %',
     },
     {
       title: 'index at 28 d',
       property: 'strength-activity-index',
       condition: 'c311',
-      age: '28 d',
+      age: readAge('28 d'),
       'at-least': '75 %',
     },
   ],
@@ -61,7 +63,10 @@ describe('judge, groups', () => {
     const verdict = judgeInWords(
       setOf([eitherAge]),
       evidenceOf([], {
-        planned: [plannedIndex('28 d', { due: '2026-04-29' }), plannedIndex('7 d', { due: '2026-04-08' })],
+        planned: [
+          plannedIndex('28 d', { due: readMoment('2026-04-29') }),
+          plannedIndex('7 d', { due: readMoment('2026-04-08') }),
+        ],
       }),
     )
     expect(clauseOf(verdict, 'activity')).toMatchObject({
@@ -171,7 +176,7 @@ describe('judge, verdicts', () => {
     expect(verdict.trial).toBe(true)
     expect(verdict.reasons.at(-1)).toBe('judged under edition 1, which is superseded by c618-19')
     const confirmed = setOf([{ ...loi, basis: { memory: 'recalled' } }], {
-      confirmed: { by: 'A. Lindqvist', date: '2026-01-12', edition: '1' },
+      confirmed: { by: 'A. Lindqvist', date: readMoment('2026-01-12'), edition: '1' },
     })
     expect(judgeInWords(confirmed, evidenceOf([])).trial).toBe(false)
   })
@@ -196,13 +201,13 @@ describe('judge, release on early results', () => {
     title: 'index at 28 d',
     property: 'strength-activity-index',
     condition: 'c311',
-    age: '28 d',
+    age: readAge('28 d'),
     'at-least': '75 %',
   }
   const set = setOf([loi, strict28], {
-    release: [{ clause: 'sai', with: { age: '7 d', 'at-least': '70 %' } }, { clause: 'loi' }],
+    release: [{ clause: 'sai', with: { age: readAge('7 d'), 'at-least': '70 %' } }, { clause: 'loi' }],
   })
-  const planned = [plannedIndex('28 d', { due: '2026-04-29' })]
+  const planned = [plannedIndex('28 d', { due: readMoment('2026-04-29') })]
 
   it('judge states what a release is conditional on while the verdict is pending', () => {
     const verdict = judgeInWords(

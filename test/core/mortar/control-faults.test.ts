@@ -1,3 +1,5 @@
+import { readAge, type Age } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { controlFaults as found } from '../../../src/core/mortar/control-faults.ts'
 import type { ControlMortar, MortarCondition, TestMortar } from '../../../src/core/mortar/mortar.ts'
@@ -13,14 +15,14 @@ function controlFaults(...asked: Parameters<typeof found>): { faults: string[]; 
 const test: TestMortar = {
   condition: 'c311',
   laboratory: 'north',
-  cast: '2026-03-11T09:30',
+  cast: readMoment('2026-03-11T09:30'),
   sample: 'C',
   control: 'K',
 }
 const control: ControlMortar = {
   condition: 'c311',
   laboratory: 'north',
-  cast: '2026-03-11T09:00',
+  cast: readMoment('2026-03-11T09:00'),
   cement: { lot: 'PC-1', 'Na2O-equivalent': quantity('0.65 %', 'fraction') },
 }
 const base: MortarCondition = {
@@ -34,7 +36,7 @@ const base: MortarCondition = {
 const demands = {
   'cast-with-test': 'yes' as const,
   'cement-alkalis': { 'at-least': quantity('0.50 %', 'fraction'), 'at-most': quantity('0.80 %', 'fraction') },
-  strength: { age: '28 d', 'at-least': quantity('35 MPa', 'stress') },
+  strength: { age: readAge('28 d'), 'at-least': quantity('35 MPa', 'stress') },
 }
 const strict: MortarCondition = { ...base, control: demands }
 const lenient: MortarCondition = { ...base, control: { ...demands, broken: 'flag' } }
@@ -50,7 +52,7 @@ describe('controlFaults', () => {
   it('names a control of another day, a cement out of its limits and a control too weak', () => {
     const stale = {
       ...control,
-      cast: '2026-02-25T09:00',
+      cast: readMoment('2026-02-25T09:00'),
       cement: { lot: 'PC-1', 'Na2O-equivalent': quantity('0.81 %', 'fraction') },
     }
     expect(controlFaults(test, stale, strict, () => 34.96).faults).toEqual([
@@ -69,7 +71,7 @@ describe('controlFaults', () => {
   })
 
   it('flags instead of blocking where the condition says so', () => {
-    const found = controlFaults(test, { ...control, cast: '2026-03-12T09:00' }, lenient, strong)
+    const found = controlFaults(test, { ...control, cast: readMoment('2026-03-12T09:00') }, lenient, strong)
     expect(found.faults).toEqual([])
     expect(found.notes).toEqual([
       'control K: cast 1 d after the test mortar, where both are to be cast on one day',
@@ -88,7 +90,7 @@ describe('controlFaults', () => {
   })
 
   it('notes a control of another day where the condition says nothing of it, and not where it allows it', () => {
-    const stale = { ...control, cast: '2026-02-25T09:00' }
+    const stale = { ...control, cast: readMoment('2026-02-25T09:00') }
     expect(controlFaults(test, stale, base, strong)).toEqual({
       faults: [],
       notes: ['the control was cast 14 d before the test mortar'],
@@ -129,8 +131,8 @@ describe('controlFaults', () => {
 
   it('asks for the strength at the age that the condition names, and of none where it names none', () => {
     const asked: string[] = []
-    const at = (age: string) => {
-      asked.push(age)
+    const at = (age: Age) => {
+      asked.push(age.text)
       return 10
     }
     expect(controlFaults(test, control, strict, at).faults).toEqual([
@@ -141,7 +143,7 @@ describe('controlFaults', () => {
   })
 
   it('takes clock times of one day for one day, and each side of midnight for two', () => {
-    const cast = (moment: string) => ({ ...control, cast: moment })
+    const cast = (moment: string) => ({ ...control, cast: readMoment(moment) })
     expect(controlFaults(test, cast('2026-03-11T23:59'), strict, strong)).toEqual({ faults: [], notes: [] })
     expect(controlFaults(test, cast('2026-03-12T00:00'), strict, strong).faults).toEqual([
       'control K: cast 1 d after the test mortar, where both are to be cast on one day',
@@ -149,7 +151,7 @@ describe('controlFaults', () => {
   })
 
   it('gives the figures as data, the control’s own faults within a reason that names it', () => {
-    expect(found(test, { ...control, cast: '2026-02-25T09:00' }, strict, strong)).toEqual({
+    expect(found(test, { ...control, cast: readMoment('2026-02-25T09:00') }, strict, strong)).toEqual({
       faults: [
         {
           code: 'control-fault',
@@ -158,7 +160,7 @@ describe('controlFaults', () => {
       ],
       notes: [],
     })
-    expect(found(test, { ...control, cast: '2026-03-13T09:00' }, base, strong).notes).toEqual([
+    expect(found(test, { ...control, cast: readMoment('2026-03-13T09:00') }, base, strong).notes).toEqual([
       { code: 'control-cast-apart', params: { daysBefore: -2 } },
     ])
   })

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { ControlMortar } from '../../../src/core/mortar/mortar.ts'
 import { controlReadings } from '../../../src/core/readings/control-readings.ts'
@@ -8,7 +10,7 @@ import { resistance, strength, WARM } from './fixture.ts'
 const control = (): ControlMortar => ({
   condition: 'warm',
   laboratory: 'quay',
-  cast: '2026-03-11T09:00',
+  cast: readMoment('2026-03-11T09:00'),
   cement: { lot: 'PC' },
   strength: [strength(['100 kN'])],
   resistivity: [resistance(['874 ohm'])],
@@ -17,25 +19,25 @@ const control = (): ControlMortar => ({
 describe('controlReadings', () => {
   it('judges a batch once: the same question has the same answer, for each measurement its own', () => {
     const batch = control()
-    const strengths = controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, '2026-05-01')
-    const resistivities = controlReadings(BULK_RESISTIVITY, batch, WARM, '2026-05-01')
-    expect(controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, '2026-05-01')).toBe(strengths)
-    expect(controlReadings(BULK_RESISTIVITY, batch, WARM, '2026-05-01')).toBe(resistivities)
+    const strengths = controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, readMoment('2026-05-01'))
+    const resistivities = controlReadings(BULK_RESISTIVITY, batch, WARM, readMoment('2026-05-01'))
+    expect(controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, readMoment('2026-05-01'))).toBe(strengths)
+    expect(controlReadings(BULK_RESISTIVITY, batch, WARM, readMoment('2026-05-01'))).toBe(resistivities)
     expect(strengths[0]?.specimens.mean).toBe(40)
     // (874 − 4.1) Ω × 2500 mm² / 50 mm.
     expect(resistivities[0]?.specimens.mean).toBeCloseTo(43.495, 10)
   })
   it('judges anew at another date, at another condition, and for another batch', () => {
     const batch = control()
-    const before = controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, '2026-05-01')
-    expect(controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, '2026-04-07')).toEqual([])
-    const strict = { ...WARM, ages: WARM.ages.map((entry) => ({ ...entry, age: '90 d' })) }
+    const before = controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, readMoment('2026-05-01'))
+    expect(controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, readMoment('2026-04-07'))).toEqual([])
+    const strict = { ...WARM, ages: WARM.ages.map((entry) => ({ ...entry, age: readAge('90 d') })) }
     const late = {
       ...batch,
-      strength: [strength(['100 kN'], { tested: '2026-04-10T09:40' })],
+      strength: [strength(['100 kN'], { tested: readMoment('2026-04-10T09:40') })],
     }
-    expect(controlReadings(COMPRESSIVE_STRENGTH, late, WARM, '2026-05-01')[0]?.valid).toBe(false)
-    expect(controlReadings(COMPRESSIVE_STRENGTH, late, strict, '2026-05-01')[0]?.valid).toBe(true)
-    expect(controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, '2026-05-01')).toEqual(before)
+    expect(controlReadings(COMPRESSIVE_STRENGTH, late, WARM, readMoment('2026-05-01'))[0]?.valid).toBe(false)
+    expect(controlReadings(COMPRESSIVE_STRENGTH, late, strict, readMoment('2026-05-01'))[0]?.valid).toBe(true)
+    expect(controlReadings(COMPRESSIVE_STRENGTH, batch, WARM, readMoment('2026-05-01'))).toEqual(before)
   })
 })

@@ -1,4 +1,6 @@
 /** Small builders for readings: a condition, a mortar beside its control, and results with their reasons in words. */
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import type {
   ControlMortar,
   LotEvidence,
@@ -24,8 +26,8 @@ export const WARM: MortarCondition = {
   water: {},
   curing: { medium: 'saturated-lime-water' },
   ages: [
-    { age: '7 d', within: q('3 h', 'duration') },
-    { age: '28 d', within: q('12 h', 'duration') },
+    { age: readAge('7 d'), within: q('3 h', 'duration') },
+    { age: readAge('28 d'), within: q('12 h', 'duration') },
   ],
   strength: {
     specimen: { shape: 'cube', side: q('50 mm', 'length') },
@@ -48,8 +50,8 @@ export const FLOW: MortarCondition = {
 
 export function strength(loads: readonly string[], more: Partial<StrengthReading> = {}): StrengthReading {
   return {
-    age: '28 d',
-    tested: '2026-04-08T09:40',
+    age: readAge('28 d'),
+    tested: readMoment('2026-04-08T09:40'),
     specimens: Object.fromEntries(
       loads.map((load, index) => [
         `s${index}`,
@@ -65,8 +67,8 @@ export function resistance(
   more: Partial<ResistivityReading> = {},
 ): ResistivityReading {
   return {
-    age: '28 d',
-    tested: '2026-04-08T08:50',
+    age: readAge('28 d'),
+    tested: readMoment('2026-04-08T08:50'),
     temperature: q('23.1 degC', 'temperature'),
     'end-contact': q('4.1 ohm', 'resistance'),
     specimens: Object.fromEntries(readings.map((text, index) => [`s${index}`, q(text, 'resistance')])),
@@ -90,12 +92,19 @@ export function evidence({
     analyses: [],
     verification: [],
     kind: 'raw-natural-pozzolan',
-    asOf: '2026-05-01',
+    asOf: readMoment('2026-05-01'),
     graceHours: 168,
     readWithin: 1,
     methodOf: () => undefined,
     tests: [
-      { sample: 'C', condition: 'warm', control: 'K', laboratory: 'quay', cast: '2026-03-11T09:20', ...test },
+      {
+        sample: 'C',
+        condition: 'warm',
+        control: 'K',
+        laboratory: 'quay',
+        cast: readMoment('2026-03-11T09:20'),
+        ...test,
+      },
     ],
     conditions: new Map([['warm', condition]]),
     controls: new Map([
@@ -104,7 +113,7 @@ export function evidence({
         {
           condition: 'warm',
           laboratory: 'quay',
-          cast: '2026-03-11T09:00',
+          cast: readMoment('2026-03-11T09:00'),
           cement: { lot: 'PC' },
           ...control,
         },

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment, type Moment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type {
   ControlMortar,
@@ -41,17 +43,17 @@ describe('indexResult', () => {
       key: 'strength-activity-index|warm|28 d||quay|C',
       property: 'strength-activity-index',
       condition: 'warm',
-      age: '28 d',
+      age: readAge('28 d'),
       laboratory: 'quay',
       sample: 'C',
       sampleKind: 'composite',
       role: 'producer',
-      begun: '2026-03-11T09:20',
+      begun: readMoment('2026-03-11T09:20'),
       value: 80,
       unit: '%',
       decimals: 1,
       n: 1,
-      tested: '2026-04-08T09:40',
+      tested: readMoment('2026-04-08T09:40'),
       control: 'K',
       valid: true,
       reasons: [],
@@ -59,14 +61,16 @@ describe('indexResult', () => {
     expect(Object.values(index)).not.toContain(undefined)
   })
   it('is tested when the later of both mortars was', () => {
-    const late = { tested: '2026-04-08T11:00' }
-    expect(indexOf({ control: { strength: [strength(['125 kN'], late)] } }).tested).toBe('2026-04-08T11:00')
-    expect(indexOf({ test: { strength: [strength(['100 kN'], late)] } }).tested).toBe('2026-04-08T11:00')
+    const late = { tested: readMoment('2026-04-08T11:00') }
+    expect(indexOf({ control: { strength: [strength(['125 kN'], late)] } }).tested.text).toBe(
+      '2026-04-08T11:00',
+    )
+    expect(indexOf({ test: { strength: [strength(['100 kN'], late)] } }).tested.text).toBe('2026-04-08T11:00')
   })
   it('goes by the laboratory’s method for the index on that day, the mean by the method of its own', () => {
-    const methodOf = (laboratory: string, property: string, date: string) =>
-      `${laboratory}/${property}/${date.slice(11)}`
-    const control = { strength: [strength(['125 kN'], { tested: '2026-04-08T11:00' })] }
+    const methodOf = (laboratory: string, property: string, date: Moment) =>
+      `${laboratory}/${property}/${date.text.slice(11)}`
+    const control = { strength: [strength(['125 kN'], { tested: readMoment('2026-04-08T11:00') })] }
     expect(outcomes({ control, more: { methodOf } })).toMatchObject([
       {
         method: 'quay/compressive-strength/09:40',
@@ -79,7 +83,12 @@ describe('indexResult', () => {
     ])
   })
   it('has the specimens of the test mortar behind it, and is a summary where either mortar is', () => {
-    const mean = { age: '28 d', tested: '2026-04-08T09:40', mean: q('50 MPa', 'stress'), of: 6 }
+    const mean = {
+      age: readAge('28 d'),
+      tested: readMoment('2026-04-08T09:40'),
+      mean: q('50 MPa', 'stress'),
+      of: 6,
+    }
     expect(indexOf({ test: { strength: [strength(['100 kN', '100 kN'])] } })).toMatchObject({ n: 2 })
     expect(indexOf({ control: { strength: [mean] } })).toMatchObject({ n: 1, value: 80, summaryOnly: true })
     expect(indexOf({ test: { strength: [mean] } })).toMatchObject({ n: 6, value: 100, summaryOnly: true })
@@ -105,13 +114,13 @@ describe('indexResult', () => {
   })
   it('leaves the index out where the control was not read at that age', () => {
     expect(
-      outcomes({ control: { strength: [strength(['125 kN'], { age: '7 d' })] } }).map(
+      outcomes({ control: { strength: [strength(['125 kN'], { age: readAge('7 d') })] } }).map(
         ({ property }) => property,
       ),
     ).toEqual(['compressive-strength'])
   })
   it('is not valid where either reading is not, with the control’s reasons under its name', () => {
-    const late = { tested: '2026-04-10T09:40' }
+    const late = { tested: readMoment('2026-04-10T09:40') }
     expect(indexOf({ test: { strength: [strength(['100 kN'], late)] } })).toMatchObject({
       valid: false,
       reasons: ['tested at 30.01 d, outside 28 d ± 12 h'],
@@ -128,15 +137,18 @@ describe('indexResult', () => {
     })
   })
   it('says what is wrong in order: the readings, the pair, flow, condition, the control, then notes', () => {
-    const asked = { strength: { age: '28 d', 'at-least': q('51 MPa', 'stress') } }
+    const asked = { strength: { age: readAge('28 d'), 'at-least': q('51 MPa', 'stress') } }
     const found = indexOf({
       condition: { ...FLOW, control: asked },
-      test: { flow: q('120 %', 'fraction'), strength: [strength(['100 kN'], { tested: '2026-04-08' })] },
+      test: {
+        flow: q('120 %', 'fraction'),
+        strength: [strength(['100 kN'], { tested: readMoment('2026-04-08') })],
+      },
       control: {
         condition: 'cold',
         laboratory: 'pier',
         flow: q('108 %', 'fraction'),
-        strength: [strength(['125 kN'], { tested: '2026-04-08' })],
+        strength: [strength(['125 kN'], { tested: readMoment('2026-04-08') })],
       },
     })
     expect(found).toMatchObject({
@@ -152,7 +164,7 @@ describe('indexResult', () => {
     })
   })
   it('holds the control’s strength against the condition by a valid reading of that age alone', () => {
-    const asked = { strength: { age: '28 d', 'at-least': q('51 MPa', 'stress') } }
+    const asked = { strength: { age: readAge('28 d'), 'at-least': q('51 MPa', 'stress') } }
     const resist = { resistivity: [resistance(['874 ohm'])] }
     const at = (readings: ControlMortar['strength']) =>
       indexOf(
@@ -165,8 +177,10 @@ describe('indexResult', () => {
       ).reasons
     const weak = ['control K: its strength at 28 d is 50.0 MPa, less than 51 MPa']
     expect(at([strength(['125 kN'])])).toEqual(weak)
-    expect(at([strength(['125 kN'], { age: '7 d', tested: '2026-03-18T09:00' })])).toEqual([])
-    expect(at([strength(['125 kN'], { tested: '2026-04-12T09:00' })])).toEqual([])
+    expect(
+      at([strength(['125 kN'], { age: readAge('7 d'), tested: readMoment('2026-03-18T09:00') })]),
+    ).toEqual([])
+    expect(at([strength(['125 kN'], { tested: readMoment('2026-04-12T09:00') })])).toEqual([])
     expect(at([])).toEqual([])
   })
   it('compares temperatures within the lot’s own limit where the condition sets none', () => {
@@ -193,16 +207,21 @@ describe('indexResult', () => {
         .filter((outcome) => !isMade(outcome))
         .map(worded)
     const own = ['specimen a excluded: lost', 'no specimen counts']
-    const shared = { condition: 'warm', age: '28 d', laboratory: 'quay', sample: 'C' }
+    const shared = { condition: 'warm', age: readAge('28 d'), laboratory: 'quay', sample: 'C' }
     expect(unmade({ test: { strength: lost }, control: { strength: lost } })).toEqual([
-      { ...shared, property: 'compressive-strength', tested: '2026-04-08T09:40', reasons: own },
-      { ...shared, property: 'strength-activity-index', tested: '2026-04-08T09:40', reasons: own },
+      { ...shared, property: 'compressive-strength', tested: readMoment('2026-04-08T09:40'), reasons: own },
+      {
+        ...shared,
+        property: 'strength-activity-index',
+        tested: readMoment('2026-04-08T09:40'),
+        reasons: own,
+      },
     ])
     expect(unmade({ control: { strength: lost } })).toEqual([
       {
         ...shared,
         property: 'strength-activity-index',
-        tested: '2026-04-08T09:40',
+        tested: readMoment('2026-04-08T09:40'),
         reasons: own.map((reason) => `control K: ${reason}`),
       },
     ])
@@ -224,14 +243,14 @@ describe('mortarResults', () => {
     expect(means({ control: { strength: lost } })).toEqual([['compressive-strength', undefined]])
   })
   it('gives nothing before the mortar was cast, nor without its condition or control', () => {
-    expect(outcomes({ more: { asOf: '2026-03-10' } })).toEqual([])
+    expect(outcomes({ more: { asOf: readMoment('2026-03-10') } })).toEqual([])
     expect(outcomes({ more: { conditions: new Map() } })).toEqual([])
     expect(outcomes({ more: { controls: new Map() } })).toEqual([])
   })
   it('gives readings of the very day, of a mortar cast on it', () => {
-    const day = { tested: '2026-03-11T15:00', age: '6 h' }
+    const day = { tested: readMoment('2026-03-11T15:00'), age: readAge('6 h') }
     expect(
-      outcomes({ test: { strength: [strength(['1 kN'], day)] }, more: { asOf: '2026-03-11' } }),
-    ).toMatchObject([{ property: 'compressive-strength', age: '6 h' }])
+      outcomes({ test: { strength: [strength(['1 kN'], day)] }, more: { asOf: readMoment('2026-03-11') } }),
+    ).toMatchObject([{ property: 'compressive-strength', age: readAge('6 h') }])
   })
 })

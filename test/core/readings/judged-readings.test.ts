@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { MortarReading } from '../../../src/core/mortar/mortar.ts'
 import {
@@ -11,27 +13,31 @@ import { BULK_RESISTIVITY } from '../../../src/core/resistivity/resistivity-meas
 import { COMPRESSIVE_STRENGTH } from '../../../src/core/strength/compressive-strength.ts'
 import { q, resistance, strength, WARM, worded } from './fixture.ts'
 
-const mortar = { condition: 'warm', laboratory: 'quay', cast: '2026-03-11T09:20' }
+const mortar = { condition: 'warm', laboratory: 'quay', cast: readMoment('2026-03-11T09:20') }
 
 describe('readingsTakenBy', () => {
   const mean = q('40 MPa', 'stress')
 
   it('takes a reading on the very date, whatever its clock, and none of the day after', () => {
-    const evening = { age: '28 d', tested: '2026-04-08T23:59', mean }
-    const next = { age: '28 d', tested: '2026-04-09T00:00', mean }
-    expect(readingsTakenBy('2026-04-08', [evening, next])).toEqual([evening])
+    const evening = { age: readAge('28 d'), tested: readMoment('2026-04-08T23:59'), mean }
+    const next = { age: readAge('28 d'), tested: readMoment('2026-04-09T00:00'), mean }
+    expect(readingsTakenBy(readMoment('2026-04-08'), [evening, next])).toEqual([evening])
   })
   it('takes specimens or a mean, and leaves out what has no reading or no date', () => {
-    const specimens = { age: '28 d', tested: '2026-04-08', specimens: { a: q('100 kN', 'force') } }
+    const specimens = {
+      age: readAge('28 d'),
+      tested: readMoment('2026-04-08'),
+      specimens: { a: q('100 kN', 'force') },
+    }
     expect(
-      readingsTakenBy('2026-04-08', [
+      readingsTakenBy(readMoment('2026-04-08'), [
         specimens,
-        { age: '7 d' },
-        { age: '7 d', tested: '2026-03-18' },
-        { age: '7 d', mean },
+        { age: readAge('7 d') },
+        { age: readAge('7 d'), tested: readMoment('2026-03-18') },
+        { age: readAge('7 d'), mean },
       ]),
     ).toEqual([specimens])
-    expect(readingsTakenBy('2026-04-08', undefined)).toEqual([])
+    expect(readingsTakenBy(readMoment('2026-04-08'), undefined)).toEqual([])
   })
 })
 
@@ -45,23 +51,23 @@ describe('judgedReadings', () => {
       COMPRESSIVE_STRENGTH,
       { ...mortar, strength: readings.map((more) => strength(loads, more)) },
       WARM,
-      asOf,
+      readMoment(asOf),
     ).map(worded)
 
   it('judges each reading taken by its specimens, its age and its retest', () => {
     expect(judged([{}])).toMatchObject([{ valid: true, reasons: [], specimens: { mean: 40, n: 1 } }])
     expect(judged([{}], ['90 kN', '110 kN'])).toMatchObject([{ valid: false }])
-    expect(judged([{ tested: '2026-04-10T09:40' }])).toMatchObject([
+    expect(judged([{ tested: readMoment('2026-04-10T09:40') }])).toMatchObject([
       { valid: false, reasons: ['tested at 30.01 d, outside 28 d ± 12 h'] },
     ])
-    const retest = { tested: '2026-04-08T12:00', 'retest-of': '2026-04-08T09:40' }
+    const retest = { tested: readMoment('2026-04-08T12:00'), 'retest-of': readMoment('2026-04-08T09:40') }
     expect(judged([{}, retest]).map(({ valid, reasons }) => [valid, reasons])).toEqual([
       [false, ['replaced by the retest of 2026-04-08T12:00']],
       [true, []],
     ])
   })
   it('does not know of a retest made later than the date', () => {
-    const retest = { tested: '2026-04-09T08:00', 'retest-of': '2026-04-08' }
+    const retest = { tested: readMoment('2026-04-09T08:00'), 'retest-of': readMoment('2026-04-08') }
     expect(judged([{}, retest], ['100 kN'], '2026-04-08')).toMatchObject([{ valid: true, reasons: [] }])
   })
   it('keeps a reading valid for a note alone', () => {
@@ -73,7 +79,7 @@ describe('judgedReadings', () => {
       BULK_RESISTIVITY,
       { ...mortar, resistivity: [resistance(['874 ohm'])] },
       { ...WARM, ...noted },
-      '2026-05-01',
+      readMoment('2026-05-01'),
     ).map(worded)
     expect(read).toMatchObject([
       { valid: true, reasons: ['how saturated the specimens were when read is not stated'] },
@@ -83,15 +89,18 @@ describe('judgedReadings', () => {
     const condition = { ...WARM, resistivity: { ...WARM.resistivity, saturation: 'stated' } } as typeof WARM
     const first = resistance(['874 ohm'], {
       specimens: { a: q('874 ohm', 'resistance'), b: { excluded: 'cracked' } },
-      tested: '2026-04-08',
+      tested: readMoment('2026-04-08'),
       temperature: q('30 degC', 'temperature'),
     })
-    const again = resistance(['874 ohm'], { tested: '2026-04-08T15:00', 'retest-of': '2026-04-08' })
+    const again = resistance(['874 ohm'], {
+      tested: readMoment('2026-04-08T15:00'),
+      'retest-of': readMoment('2026-04-08'),
+    })
     const [read] = judgedReadings(
       BULK_RESISTIVITY,
       { ...mortar, resistivity: [first, again] },
       condition,
-      '2026-05-01',
+      readMoment('2026-05-01'),
     ).map(worded)
     expect(read).toMatchObject({
       valid: false,
@@ -105,30 +114,43 @@ describe('judgedReadings', () => {
     })
   })
   it('gives none for a mortar without that test', () => {
-    expect(judgedReadings(COMPRESSIVE_STRENGTH, mortar, WARM, '2026-05-01')).toEqual([])
+    expect(judgedReadings(COMPRESSIVE_STRENGTH, mortar, WARM, readMoment('2026-05-01'))).toEqual([])
   })
 })
 
 describe('readingAt and validReadingAt', () => {
   const read = (age: string, valid: boolean, tested: string): JudgedReading => {
-    const reading: MortarReading = { age, tested }
+    const reading: MortarReading = { age: readAge(age), tested: readMoment(tested) }
     return { reading, valid, reasons: [] } as unknown as JudgedReading
   }
-  const moment = (found: JudgedReading | undefined) => found?.reading.tested
+  const moment = (found: JudgedReading | undefined) => found?.reading.tested.text
 
   it('take the last valid reading of the age', () => {
-    const readings = [read('28 d', true, 'a'), read('28 d', true, 'b'), read('28 d', false, 'c')]
-    expect([moment(readingAt(readings, '28 d')), moment(validReadingAt(readings, '28 d'))]).toEqual([
-      'b',
-      'b',
-    ])
+    const readings = [
+      read('28 d', true, '2026-04-08'),
+      read('28 d', true, '2026-04-09'),
+      read('28 d', false, '2026-04-10'),
+    ]
+    expect([
+      moment(readingAt(readings, readAge('28 d'))),
+      moment(validReadingAt(readings, readAge('28 d'))),
+    ]).toEqual(['2026-04-09', '2026-04-09'])
   })
   it('differ where none is valid: the last of them stands for the mortar, and none is valid', () => {
-    const readings = [read('28 d', false, 'a'), read('28 d', false, 'b'), read('7 d', true, 'c')]
-    expect([moment(readingAt(readings, '28 d')), validReadingAt(readings, '28 d')]).toEqual(['b', undefined])
+    const readings = [
+      read('28 d', false, '2026-04-08'),
+      read('28 d', false, '2026-04-09'),
+      read('7 d', true, '2026-04-10'),
+    ]
+    expect([moment(readingAt(readings, readAge('28 d'))), validReadingAt(readings, readAge('28 d'))]).toEqual(
+      ['2026-04-09', undefined],
+    )
   })
   it('find nothing at an age that was not read', () => {
-    const readings = [read('7 d', true, 'a'), read('7 d', false, 'b')]
-    expect([readingAt(readings, '28 d'), validReadingAt(readings, '28 d')]).toEqual([undefined, undefined])
+    const readings = [read('7 d', true, '2026-04-08'), read('7 d', false, '2026-04-09')]
+    expect([readingAt(readings, readAge('28 d')), validReadingAt(readings, readAge('28 d'))]).toEqual([
+      undefined,
+      undefined,
+    ])
   })
 })

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment, isSurelyBefore } from '../../../src/core/measure/moment.ts'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { lotResults as computed } from '../../../src/core/readings/lot-results.ts'
@@ -21,7 +23,9 @@ describe('lotResults, strength activity index', () => {
       evidence({
         test: { strength: [strength(['101.3 kN', '103.9 kN', '99.8 kN'])] },
         control: {
-          strength: [strength(['146.1 kN', '148.0 kN', '146.6 kN'], { tested: '2026-04-08T09:30' })],
+          strength: [
+            strength(['146.1 kN', '148.0 kN', '146.6 kN'], { tested: readMoment('2026-04-08T09:30') }),
+          ],
         },
       }),
       'strength-activity-index',
@@ -32,9 +36,9 @@ describe('lotResults, strength activity index', () => {
       reasons: [],
       n: 3,
       condition: 'warm',
-      age: '28 d',
+      age: readAge('28 d'),
       control: 'K',
-      tested: '2026-04-08T09:40',
+      tested: readMoment('2026-04-08T09:40'),
     })
     expect(index?.working().at(-3)).toMatchObject({ label: 'index', expression: '100 × 40.67 / 58.76' })
     expect(index?.working().at(-2)?.expression).toBe(
@@ -108,7 +112,7 @@ describe('lotResults, strength activity index', () => {
   it('is not valid when the age is outside its tolerance, in the test or in the control', () => {
     const late = indexOf(
       evidence({
-        test: { strength: [strength(['100 kN'], { tested: '2026-04-10T09:40' })] },
+        test: { strength: [strength(['100 kN'], { tested: readMoment('2026-04-10T09:40') })] },
         control: { strength: [strength(['100 kN'])] },
       }),
       'strength-activity-index',
@@ -117,7 +121,7 @@ describe('lotResults, strength activity index', () => {
     const lateControl = indexOf(
       evidence({
         test: { strength: [strength(['100 kN'])] },
-        control: { strength: [strength(['100 kN'], { tested: '2026-04-10T09:40' })] },
+        control: { strength: [strength(['100 kN'], { tested: readMoment('2026-04-10T09:40') })] },
       }),
       'strength-activity-index',
     )
@@ -127,7 +131,7 @@ describe('lotResults, strength activity index', () => {
   it('is valid with a note when dates alone cannot verify the age', () => {
     const index = indexOf(
       evidence({
-        test: { strength: [strength(['100 kN'], { tested: '2026-04-08' })] },
+        test: { strength: [strength(['100 kN'], { tested: readMoment('2026-04-08') })] },
         control: { strength: [strength(['100 kN'])] },
       }),
       'strength-activity-index',
@@ -199,7 +203,16 @@ describe('lotResults, strength activity index', () => {
     ).toBeCloseTo(76.25, 12)
     const summary = indexOf(
       evidence({
-        test: { strength: [{ age: '28 d', tested: '2026-04-08T09:40', mean: q('30 MPa', 'stress'), of: 3 }] },
+        test: {
+          strength: [
+            {
+              age: readAge('28 d'),
+              tested: readMoment('2026-04-08T09:40'),
+              mean: q('30 MPa', 'stress'),
+              of: 3,
+            },
+          ],
+        },
         control: { strength: [strength(['40 MPa'])] },
       }),
       'strength-activity-index',
@@ -214,7 +227,10 @@ describe('lotResults, strength activity index', () => {
   it('keeps a replaced test beside its retest, not valid', () => {
     const readings = [
       strength(['90 kN']),
-      strength(['100 kN'], { tested: '2026-04-08T12:00', 'retest-of': '2026-04-08T09:40' }),
+      strength(['100 kN'], {
+        tested: readMoment('2026-04-08T12:00'),
+        'retest-of': readMoment('2026-04-08T09:40'),
+      }),
     ]
     const results = lotResults(
       evidence({ test: { strength: readings }, control: { strength: [strength(['100 kN'])] } }),
@@ -259,7 +275,7 @@ describe('lotResults, tests that gave no value', () => {
       {
         property: 'strength-activity-index',
         condition: 'warm',
-        age: '28 d',
+        age: readAge('28 d'),
         reasons: ['control K: specimen k excluded: corner lost', 'control K: no specimen counts'],
       },
     ])
@@ -271,24 +287,27 @@ describe('lotResults, one control for many lots', () => {
     const control: ControlMortar = {
       condition: 'warm',
       laboratory: 'quay',
-      cast: '2026-03-11T09:00',
+      cast: readMoment('2026-03-11T09:00'),
       cement: { lot: 'PC' },
       strength: [
         strength(['100 kN']),
-        strength(['80 kN'], { tested: '2026-04-08T15:00', 'retest-of': '2026-04-08' }),
+        strength(['80 kN'], {
+          tested: readMoment('2026-04-08T15:00'),
+          'retest-of': readMoment('2026-04-08'),
+        }),
       ],
     }
     const early = {
       ...control,
       strength: control.strength?.map((reading) =>
-        reading['retest-of'] === undefined ? reading : { ...reading, tested: '2026-04-09T09:00' },
+        reading['retest-of'] === undefined ? reading : { ...reading, tested: readMoment('2026-04-09T09:00') },
       ),
     }
     const on = (asOf: string) =>
       indexOf(
         evidence({
           test: { strength: [strength(['80 kN'])] },
-          more: { asOf, controls: new Map([['K', early]]) },
+          more: { asOf: readMoment(asOf), controls: new Map([['K', early]]) },
         }),
         'strength-activity-index',
       )?.value
@@ -298,7 +317,10 @@ describe('lotResults, one control for many lots', () => {
     const control = {
       strength: [
         strength(['100 kN']),
-        strength(['80 kN'], { tested: '2026-04-08T15:00', 'retest-of': '2026-04-08' }),
+        strength(['80 kN'], {
+          tested: readMoment('2026-04-08T15:00'),
+          'retest-of': readMoment('2026-04-08'),
+        }),
       ],
     }
     expect(
@@ -383,8 +405,16 @@ describe('lotResults, resistivity index', () => {
     )
     expect({ results, planned }).toEqual({ results: [], planned: [] })
     expect(unmade.map(({ property, age, reasons }) => ({ property, age, reasons }))).toEqual([
-      { property: 'bulk-resistivity', age: '28 d', reasons: ['the geometry of a specimen is not known'] },
-      { property: 'resistivity-index', age: '28 d', reasons: ['the geometry of a specimen is not known'] },
+      {
+        property: 'bulk-resistivity',
+        age: readAge('28 d'),
+        reasons: ['the geometry of a specimen is not known'],
+      },
+      {
+        property: 'resistivity-index',
+        age: readAge('28 d'),
+        reasons: ['the geometry of a specimen is not known'],
+      },
     ])
   })
   it('is never divided by a control whose end contacts leave nothing', () => {
@@ -468,44 +498,50 @@ describe('lotResults, resistivity index', () => {
 
 describe('lotResults, what is planned', () => {
   it('awaits a listed age without readings until tolerance and grace are past', () => {
-    const lot = (asOf: string) => evidence({ test: { strength: [{ age: '28 d' }] }, more: { asOf } })
+    const lot = (asOf: string) =>
+      evidence({ test: { strength: [{ age: readAge('28 d') }] }, more: { asOf: readMoment(asOf) } })
     const test = {
       condition: 'warm',
-      age: '28 d',
+      age: readAge('28 d'),
       laboratory: 'quay',
       sample: 'C',
       sampleKind: 'composite',
-      begun: '2026-03-11T09:20',
-      due: '2026-04-08',
+      begun: readMoment('2026-03-11T09:20'),
+      due: readMoment('2026-04-08'),
     }
     expect(lotResults(lot('2026-04-15')).planned).toEqual([
       { property: 'compressive-strength', ...test },
       { property: 'strength-activity-index', ...test },
     ])
-    expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince).toBe('2026-04-15')
+    expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince?.text).toBe('2026-04-15')
   })
   it('takes a reading later than the as-of date as not yet taken', () => {
     const lot = evidence({
       test: { strength: [strength(['100 kN'])] },
       control: { strength: [strength(['100 kN'])] },
-      more: { asOf: '2026-04-01' },
+      more: { asOf: readMoment('2026-04-01') },
     })
     expect(lotResults(lot)).toMatchObject({
       results: [],
-      planned: [{ due: '2026-04-08' }, { due: '2026-04-08' }],
+      planned: [{ due: readMoment('2026-04-08') }, { due: readMoment('2026-04-08') }],
     })
   })
   it('awaits the index alone where only the control is still to be tested', () => {
     const lot = evidence({
       test: { strength: [strength(['100 kN'])] },
-      control: { strength: [{ age: '28 d' }] },
+      control: { strength: [{ age: readAge('28 d') }] },
     })
     expect(lotResults(lot).planned.map((planned) => planned.property)).toEqual(['strength-activity-index'])
   })
   it('plans nothing for an age that the record does not list, nor for a mortar not yet cast', () => {
     expect(lotResults(evidence({ test: {} })).planned).toEqual([])
     expect(
-      lotResults(evidence({ test: { strength: [{ age: '28 d' }] }, more: { asOf: '2026-03-10' } })).planned,
+      lotResults(
+        evidence({
+          test: { strength: [{ age: readAge('28 d') }] },
+          more: { asOf: readMoment('2026-03-10') },
+        }),
+      ).planned,
     ).toEqual([])
   })
 })
@@ -520,7 +556,7 @@ describe('lotResults, analyses', () => {
           {
             laboratory: 'quay',
             sample: 'C',
-            tested: '2026-03-10',
+            tested: readMoment('2026-03-10'),
             results: Object.fromEntries(
               Object.entries(results).map(([key, text]) => [key, q(text, 'fraction')]),
             ),
@@ -561,7 +597,10 @@ describe('lotResults, analyses', () => {
     }
     const sum = lotResults(
       evidence({
-        more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results }] },
+        more: {
+          tests: [],
+          analyses: [{ laboratory: 'quay', sample: 'C', tested: readMoment('2026-03-10'), results }],
+        },
       }),
     ).results.find((result) => result.property === 'oxide-sum')
     expect(sum).toMatchObject({
@@ -578,7 +617,10 @@ describe('lotResults, analyses', () => {
     }
     const all = lotResults(
       evidence({
-        more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results }] },
+        more: {
+          tests: [],
+          analyses: [{ laboratory: 'quay', sample: 'C', tested: readMoment('2026-03-10'), results }],
+        },
       }),
     ).results
     expect(all.map((result) => [result.property, result.valid])).toEqual([
@@ -592,7 +634,10 @@ describe('lotResults, analyses', () => {
     const results = { density: q('2430 kg/m3', 'density'), SiO2: q('63.100 %', 'fraction') }
     const all = lotResults(
       evidence({
-        more: { tests: [], analyses: [{ laboratory: 'quay', sample: 'C', tested: '2026-03-10', results }] },
+        more: {
+          tests: [],
+          analyses: [{ laboratory: 'quay', sample: 'C', tested: readMoment('2026-03-10'), results }],
+        },
       }),
     ).results
     expect(all).toMatchObject([
@@ -604,12 +649,13 @@ describe('lotResults, analyses', () => {
     const lot = evidence({
       more: {
         tests: [],
-        methodOf: (_, property, date) => (date < '2026-03-15' ? `${property}-old` : undefined),
+        methodOf: (_, property, date) =>
+          isSurelyBefore(date, readMoment('2026-03-15')) ? `${property}-old` : undefined,
         verification: [
           {
             laboratory: 'agency',
             sample: 'C',
-            tested: '2026-03-10',
+            tested: readMoment('2026-03-10'),
             results: { SiO2: q('63.1 %', 'fraction') },
           },
         ],
@@ -623,14 +669,14 @@ describe('lotResults, analyses', () => {
     const report = (laboratory: string, tested: string) => ({
       laboratory,
       sample: 'C',
-      tested,
+      tested: readMoment(tested),
       results: { SiO2: q('63.1 %', 'fraction') },
     })
     const known = (asOf: string) =>
       lotResults(
         evidence({
           more: {
-            asOf,
+            asOf: readMoment(asOf),
             tests: [],
             analyses: [report('quay', '2026-03-10'), report('quay', '2026-03-11T08:00')],
             verification: [report('agency', '2026-03-10T23:59'), report('agency', '2026-03-11')],

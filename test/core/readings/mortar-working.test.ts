@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { lotResults } from '../../../src/core/readings/lot-results.ts'
 import type { Result } from '../../../src/core/result/result.ts'
@@ -63,7 +65,12 @@ describe('the working of a strength activity index', () => {
     expect(steps[11]).toEqual({ step: 'control-drift', points: 0.81, decimals: 2 })
   })
   it('shows a mean as reported, and an excluded specimen with its reason', () => {
-    const mean = { age: '28 d', tested: '2026-04-08T09:40', mean: q('50 MPa', 'stress'), of: 3 }
+    const mean = {
+      age: readAge('28 d'),
+      tested: readMoment('2026-04-08T09:40'),
+      mean: q('50 MPa', 'stress'),
+      of: 3,
+    }
     const specimens = {
       a: q('40 MPa', 'stress'),
       b: { load: q('10 kN', 'force'), excluded: 'broke' },

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { ControlMortar, LotEvidence, TestMortar } from '../../../src/core/mortar/mortar.ts'
 import { plannedTests } from '../../../src/core/readings/planned-tests.ts'
@@ -18,8 +20,8 @@ describe('plannedTests', () => {
     expect(
       names(
         planned({
-          resistivity: [{ age: '28 d' }],
-          strength: [{ age: '7 d' }, { age: '28 d' }, { age: '7 d' }],
+          resistivity: [{ age: readAge('28 d') }],
+          strength: [{ age: readAge('7 d') }, { age: readAge('28 d') }, { age: readAge('7 d') }],
         }),
       ),
     ).toEqual([
@@ -39,7 +41,7 @@ describe('plannedTests', () => {
   })
   it('takes a reading at another age, or of another kind, for no reading of the control', () => {
     const read = { strength: [strength(['100 kN'])] }
-    expect(names(planned(read, { strength: [strength(['100 kN'], { age: '7 d' })] }))).toEqual([
+    expect(names(planned(read, { strength: [strength(['100 kN'], { age: readAge('7 d') })] }))).toEqual([
       'strength-activity-index 28 d',
     ])
     expect(names(planned(read, { resistivity: [resistance(['874 ohm'])] }))).toEqual([
@@ -47,31 +49,35 @@ describe('plannedTests', () => {
     ])
   })
   it('says when it is due and of which sample it is', () => {
-    expect(planned({ strength: [{ age: '7 d' }] }, {}, { asOf: '2026-03-20' })[0]).toEqual({
+    expect(
+      planned({ strength: [{ age: readAge('7 d') }] }, {}, { asOf: readMoment('2026-03-20') })[0],
+    ).toEqual({
       property: 'compressive-strength',
       condition: 'warm',
-      age: '7 d',
+      age: readAge('7 d'),
       laboratory: 'quay',
       sample: 'C',
       sampleKind: 'composite',
-      begun: '2026-03-11T09:20',
-      due: '2026-03-18',
+      begun: readMoment('2026-03-11T09:20'),
+      due: readMoment('2026-03-18'),
     })
   })
   it('is overdue from the day after tolerance and grace: 18 March, 3 h, and 168 h are 25 March', () => {
-    const since = (asOf: string) => planned({ strength: [{ age: '7 d' }] }, {}, { asOf })[0]?.overdueSince
+    const since = (asOf: string) =>
+      planned({ strength: [{ age: readAge('7 d') }] }, {}, { asOf: readMoment(asOf) })[0]?.overdueSince?.text
     expect([since('2026-03-25'), since('2026-03-26')]).toEqual([undefined, '2026-03-25'])
   })
   it('has no tolerance at an age that the condition does not list', () => {
     // 91 d after 11 March 09:20 are 10 June 09:20; 15 h of grace reach the next day at 00:20, 14 h do not.
     const since = (graceHours: number) =>
-      planned({ strength: [{ age: '91 d' }] }, {}, { asOf: '2026-06-12', graceHours })[0]?.overdueSince
+      planned({ strength: [{ age: readAge('91 d') }] }, {}, { asOf: readMoment('2026-06-12'), graceHours })[0]
+        ?.overdueSince?.text
     expect([since(14), since(15)]).toEqual(['2026-06-10', '2026-06-11'])
   })
   it('plans from the day of casting on, and nothing at a condition that is not on record', () => {
-    const test = { strength: [{ age: '7 d' }] }
-    expect(planned(test, {}, { asOf: '2026-03-10' })).toEqual([])
-    expect(planned(test, {}, { asOf: '2026-03-11' })).toHaveLength(2)
+    const test = { strength: [{ age: readAge('7 d') }] }
+    expect(planned(test, {}, { asOf: readMoment('2026-03-10') })).toEqual([])
+    expect(planned(test, {}, { asOf: readMoment('2026-03-11') })).toHaveLength(2)
     expect(planned(test, {}, { conditions: new Map() })).toEqual([])
   })
 })

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type {
   MortarCondition,
@@ -20,7 +21,9 @@ function strengths(
   rules = WARM.strength?.['batch-range'],
 ) {
   const strength = { specimen, ...(rules === undefined ? {} : { 'batch-range': rules }) }
-  return worded(testedSpecimens(COMPRESSIVE_STRENGTH, { age: '28 d', specimens }, { ...WARM, strength }))
+  return worded(
+    testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), specimens }, { ...WARM, strength }),
+  )
 }
 
 function resistivities(
@@ -29,7 +32,7 @@ function resistivities(
   specimen: SpecimenShape = CUBE,
 ) {
   const condition = { ...WARM, resistivity: { ...WARM.resistivity, specimen } } as MortarCondition
-  return worded(testedSpecimens(BULK_RESISTIVITY, { age: '28 d', specimens, ...more }, condition))
+  return worded(testedSpecimens(BULK_RESISTIVITY, { age: readAge('28 d'), specimens, ...more }, condition))
 }
 
 describe('testedSpecimens, strength', () => {
@@ -63,7 +66,7 @@ describe('testedSpecimens, strength', () => {
     const condition = WARM
     const { reasons } = testedSpecimens(
       COMPRESSIVE_STRENGTH,
-      { age: '28 d', specimens: { a: kN('100.0'), b: kN('102.5'), c: kN('111.25') } },
+      { age: readAge('28 d'), specimens: { a: kN('100.0'), b: kN('102.5'), c: kN('111.25') } },
       condition,
     )
     expect(reasons).toMatchObject([
@@ -146,7 +149,9 @@ describe('testedSpecimens, strength', () => {
   })
   it('takes a mean without its specimens as reported, of one where their number is not stated', () => {
     const mean = q('41.5 MPa', 'stress')
-    const reported = worded(testedSpecimens(COMPRESSIVE_STRENGTH, { age: '28 d', mean, of: 3 }, WARM))
+    const reported = worded(
+      testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean, of: 3 }, WARM),
+    )
     expect(reported).toEqual({
       specimens: [],
       counted: [],
@@ -157,10 +162,10 @@ describe('testedSpecimens, strength', () => {
       valid: true,
       reasons: ['only the mean is on record'],
     })
-    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: '28 d', mean }, WARM).n).toBe(1)
+    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean }, WARM).n).toBe(1)
   })
   it('counts nothing of a reading that lists no specimens', () => {
-    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: '28 d' }, WARM)).toMatchObject({
+    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d') }, WARM)).toMatchObject({
       mean: null,
       valid: false,
     })

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { MortarMeasurement } from '../../../src/core/mortar/mortar-measurement.ts'
 import {
@@ -52,8 +54,8 @@ const BENDING: MortarMeasurement<BendingReading> = {
 }
 
 const bending = (loads: readonly string[], more: Partial<BendingReading> = {}): BendingReading => ({
-  age: '28 d',
-  tested: '2026-04-08T10:00',
+  age: readAge('28 d'),
+  tested: readMoment('2026-04-08T10:00'),
   specimens: Object.fromEntries(loads.map((load, place) => [`p${place}`, q(load, 'force')])),
   ...more,
 })
@@ -106,11 +108,11 @@ describe('a third measurement on mortar', () => {
   })
 
   it('is planned, goes by its retests and ages, and says why it has no value', () => {
-    const waiting = lotOf({ bending: [{ age: '28 d' }] }, {})
+    const waiting = lotOf({ bending: [{ age: readAge('28 d') }] }, {})
     expect(
       waiting.tests.flatMap((test) => plannedTests(test, waiting, all)).map(({ property }) => property),
     ).toEqual(['chloride', 'SO3'])
-    const late = lotOf({ bending: [bending(['5 kN'], { tested: '2026-04-10T09:40' })] }, {})
+    const late = lotOf({ bending: [bending(['5 kN'], { tested: readMoment('2026-04-10T09:40') })] }, {})
     expect(late.tests.flatMap((test) => mortarResults(test, late, [BENDING])).map(worded)).toMatchObject([
       { property: 'chloride', valid: false, reasons: ['tested at 30.01 d, outside 28 d ± 12 h'] },
     ])

@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import type { Moment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { MortarCondition } from '../../../src/core/mortar/mortar.ts'
 import { lotResults } from '../../../src/core/readings/lot-results.ts'
@@ -10,7 +12,7 @@ function water(
   test: object = { ...g('230 g'), flow: q('110 %', 'fraction') },
   control: object = { ...g('250 g'), flow: q('108 %', 'fraction') },
 ) {
-  const methodOf = (laboratory: string, property: string, date: string) => `${laboratory} ${property} ${date}`
+  const methodOf = (laboratory: string, property: string, date: Moment) => `${laboratory} ${property} ${date}`
   return lotResults(evidence({ condition, test, control, more: { methodOf } })).results.map(printed)
 }
 
@@ -24,8 +26,8 @@ describe('waterResults', () => {
       unit: '%',
       decimals: 0,
       n: 1,
-      tested: '2026-03-11T09:20',
-      begun: '2026-03-11T09:20',
+      tested: readMoment('2026-03-11T09:20'),
+      begun: readMoment('2026-03-11T09:20'),
       control: 'K',
       role: 'producer',
       valid: true,

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { MortarCondition, ResistivityReading } from '../../../src/core/mortar/mortar.ts'
 import {
@@ -28,7 +29,7 @@ describe('readingFaults', () => {
     },
   }
   const reading: ResistivityReading = {
-    age: '28 d',
+    age: readAge('28 d'),
     temperature: quantity('23 degC', 'temperature'),
     'end-contact': quantity('10 ohm', 'resistance'),
     saturation: 'saturated',
@@ -194,7 +195,7 @@ describe('readingFaults', () => {
 
 describe('temperaturesApart', () => {
   const at = (text: string): ResistivityReading => ({
-    age: '28 d',
+    age: readAge('28 d'),
     temperature: quantity(text, 'temperature'),
   })
   const apart = (
@@ -225,7 +226,7 @@ describe('temperaturesApart', () => {
     expect(apart(at('21.2 degC'), at('20 degC'), stated)).toMatchObject([{ params: { withinCelsius: 1.1 } }])
   })
   it('leaves a temperature that is not on record to its own reading', () => {
-    expect(apart({ age: '28 d' }, at('50 degC'))).toEqual([])
-    expect(apart(at('50 degC'), { age: '28 d' })).toEqual([])
+    expect(apart({ age: readAge('28 d') }, at('50 degC'))).toEqual([])
+    expect(apart(at('50 degC'), { age: readAge('28 d') })).toEqual([])
   })
 })

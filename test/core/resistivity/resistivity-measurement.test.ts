@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import {
   atAskedTemperature,
@@ -45,17 +47,24 @@ describe('atAskedTemperature', () => {
 
 describe('BULK_RESISTIVITY', () => {
   it('reads the resistivities of a mortar, and takes the reading’s own contacts off', () => {
-    const readings = [{ age: '7 d' }]
-    const mortar = { condition: 'warm', laboratory: 'quay', cast: '2026-03-11', resistivity: readings }
+    const readings = [{ age: readAge('7 d') }]
+    const mortar = {
+      condition: 'warm',
+      laboratory: 'quay',
+      cast: readMoment('2026-03-11'),
+      resistivity: readings,
+    }
     expect(BULK_RESISTIVITY.readingsOf(mortar)).toBe(readings)
     const resistance = q('804 ohm', 'resistance')
     const contact = { 'end-contact': q('4 ohm', 'resistance') }
-    expect(BULK_RESISTIVITY.specimenOf(resistance, { age: '7 d', ...contact }, WARM).value).toBe(40)
-    expect(BULK_RESISTIVITY.specimenOf(resistance, { age: '7 d' }, WARM).value).toBeCloseTo(40.2, 12)
+    expect(BULK_RESISTIVITY.specimenOf(resistance, { age: readAge('7 d'), ...contact }, WARM).value).toBe(40)
+    expect(BULK_RESISTIVITY.specimenOf(resistance, { age: readAge('7 d') }, WARM).value).toBeCloseTo(40.2, 12)
   })
   it('knows no geometry at a condition that describes no reading', () => {
     const { resistivity: _none, ...silent } = WARM
-    expect(BULK_RESISTIVITY.specimenOf(q('804 ohm', 'resistance'), { age: '7 d' }, silent).value).toBeNull()
+    expect(
+      BULK_RESISTIVITY.specimenOf(q('804 ohm', 'resistance'), { age: readAge('7 d') }, silent).value,
+    ).toBeNull()
   })
   it('finds a value at nought or below, and none above it', () => {
     const fault = [{ code: 'end-contacts-exceed-reading', params: {} }]

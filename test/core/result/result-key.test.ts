@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { resultKey } from '../../../src/core/result/result-key.ts'
 
@@ -8,7 +9,7 @@ describe('resultKey', () => {
         sample: 'C',
         laboratory: 'north',
         method: 'ASTM C311',
-        age: '28 d',
+        age: readAge('28 d'),
         condition: 'c311',
         property: 'strength-activity-index',
       }),

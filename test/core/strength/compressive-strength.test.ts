@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { SpecimenShape, StrengthSpecimen } from '../../../src/core/mortar/mortar.ts'
 import {
@@ -68,16 +70,25 @@ describe('specimenStrength', () => {
 
 describe('COMPRESSIVE_STRENGTH', () => {
   it('reads the strengths of a mortar and the shape and ranges of its condition', () => {
-    const readings = [{ age: '7 d' }]
-    const mortar = { condition: 'warm', laboratory: 'quay', cast: '2026-03-11', strength: readings }
+    const readings = [{ age: readAge('7 d') }]
+    const mortar = {
+      condition: 'warm',
+      laboratory: 'quay',
+      cast: readMoment('2026-03-11'),
+      strength: readings,
+    }
     expect(COMPRESSIVE_STRENGTH.readingsOf(mortar)).toBe(readings)
     expect(COMPRESSIVE_STRENGTH.rangeRulesOf?.(WARM)).toBe(WARM.strength?.['batch-range'])
-    expect(COMPRESSIVE_STRENGTH.specimenOf(q('100 kN', 'force'), { age: '7 d' }, WARM).value).toBe(40)
+    expect(COMPRESSIVE_STRENGTH.specimenOf(q('100 kN', 'force'), { age: readAge('7 d') }, WARM).value).toBe(
+      40,
+    )
   })
   it('knows no shape and checks no range at a condition that describes no strength test', () => {
     const { strength: _none, ...silent } = WARM
     expect(COMPRESSIVE_STRENGTH.rangeRulesOf?.(silent)).toEqual([])
-    expect(COMPRESSIVE_STRENGTH.specimenOf(q('100 kN', 'force'), { age: '7 d' }, silent).value).toBeNull()
+    expect(
+      COMPRESSIVE_STRENGTH.specimenOf(q('100 kN', 'force'), { age: readAge('7 d') }, silent).value,
+    ).toBeNull()
   })
   it('divides means as the strength activity index does, with the interval of strengths', () => {
     expect(COMPRESSIVE_STRENGTH.ratioOf(30, 40)).toBe(75)

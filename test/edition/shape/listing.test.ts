@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
@@ -49,14 +50,14 @@ describe('a lot’s row', () => {
       number: 'A-1',
       formerly: ['ash/1'],
       class: 'F',
-      sampled: '2026-03-05',
+      sampled: readMoment('2026-03-05'),
       state: 'complete',
       tonnes: 1000,
       outcomes: [
         { criterion: 'governing', outcome: 'meets' },
         { criterion: 'other', outcome: 'pending' },
       ],
-      issued: { number: 3, date: '2026-04-02' },
+      issued: { number: 3, date: readMoment('2026-04-02') },
       earlier: [0, 1],
       findingCount: 2,
     })

@@ -1,4 +1,5 @@
 /** A small invented certificate document, and an edition around it, for tests of the views that draw it. */
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import type {
   CertificateDocument,
   DocumentMortar,
@@ -216,7 +217,7 @@ export function revision(
 ): LotEntry['revisions'][number] {
   return {
     number,
-    date,
+    date: readMoment(date),
     by: 'M. Okafor',
     function: 'quality manager',
     reason: 'as issued',

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { comparisonPage } from '../../../src/edition/views/comparison-page.ts'
 import { tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
@@ -8,7 +9,7 @@ type Outcome = Parameters<typeof verdict>[1]
 function pageOf(outcomes: readonly (readonly [Outcome, Outcome | null])[]) {
   const lots = outcomes.map(([first, second], place) =>
     tinyLot(`ash/${place}`, {
-      sampled: `2026-03-${String(place + 1).padStart(2, '0')}`,
+      sampled: readMoment(`2026-03-${String(place + 1).padStart(2, '0')}`),
       verdicts: [
         verdict('base', first),
         ...(second === null ? [] : [verdict('agency', second, { decidedBy: ['loi'] })]),

@@ -1,7 +1,8 @@
+import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import { criteriaList } from '../../../src/edition/views/criteria-list.ts'
-import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
 import { setOf } from '../../core/judging/fixture.ts'
 import { tinyEdition } from '../tiny-edition.ts'
 import { base, supplement } from './criterion-fixture.ts'
@@ -29,7 +30,9 @@ describe('criteriaList', () => {
       { clause: 'so3', property: 'SO3', 'at-most': '5.0 %', basis: { memory: 'recalled' } },
     ]
     const unconfirmed = setOf(written)
-    const confirmed = setOf(written, { confirmed: { by: 'M. Okafor', date: '2026-01-05', edition: '1' } })
+    const confirmed = setOf(written, {
+      confirmed: { by: 'M. Okafor', date: readMoment('2026-01-05'), edition: '1' },
+    })
     expect(listed(unconfirmed)[0]).toMatchObject({
       classes: 'none',
       standing: 'trial: some limits from memory, unconfirmed',

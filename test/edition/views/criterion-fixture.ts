@@ -1,4 +1,5 @@
 /** A set with classes, approvals and a group, and a supplement that changes it, compiled from written clauses. */
+import { readAge } from '../../../src/core/measure/age.ts'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import { setOf } from '../../core/judging/fixture.ts'
 
@@ -20,7 +21,7 @@ export const base: Criterion = setOf(
           clause: 'sai-7',
           property: 'strength-activity-index',
           condition: 'c311',
-          age: '7 d',
+          age: readAge('7 d'),
           'at-least': '75 %',
         },
         {
@@ -28,7 +29,7 @@ export const base: Criterion = setOf(
           title: 'Index at 28 d',
           property: 'strength-activity-index',
           condition: 'c311',
-          age: '28 d',
+          age: readAge('28 d'),
           'at-least': '75 %',
           information: 'yes',
         },

@@ -26,7 +26,7 @@ describe('laboratoryPageView', () => {
   it('lists the newest sixty batches of all, newest first', () => {
     const { batches, batchCount } = laboratoryPageView(edition, 'north-quay')
     expect([batches.length, 60 < batchCount]).toEqual([60, true])
-    const cast = batches.map((batch) => batch.cast)
+    const cast = batches.map((batch) => batch.cast.text)
     expect(cast).toEqual(cast.toSorted().reverse())
   })
 

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { findingsView } from '../../../src/edition/views/findings.ts'
 import { finding, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
@@ -6,7 +7,7 @@ const edition = tinyEdition(
   [tinySource('ash', { findings: [finding('ash')] })],
   [
     tinyLot('ash/1', { findings: [finding('ash/1'), finding('ash/1', 'blocks')] }),
-    tinyLot('ash/2', { sampled: '2026-03-06', findings: [finding('ash/2')] }),
+    tinyLot('ash/2', { sampled: readMoment('2026-03-06'), findings: [finding('ash/2')] }),
   ],
 )
 

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import type { ClauseOutcome } from '../../../src/core/criteria/outcome.ts'
@@ -31,7 +32,12 @@ const ignition = clause('loss-on-ignition', 7.2, 'does-not-meet')
 const plain = { id: 'plain', title: 'Plain set', edition: '2', layers: [] } as unknown as Criterion
 
 function front(lots: Parameters<typeof tinyEdition>[1]) {
-  const points = lots.map(({ id }) => ({ lot: id, at: '2026-03-05', value: 90, status: 'valid' as const }))
+  const points = lots.map(({ id }) => ({
+    lot: id,
+    at: readMoment('2026-03-05'),
+    value: 90,
+    status: 'valid' as const,
+  }))
   const series = [{ property: 'strength-activity-index' as const, unit: '%', decimals: 0, points }]
   return frontView(
     tinyEdition([tinySource('ash', { series })], lots, { criteria: new Map([['plain', plain]]) }),
@@ -85,6 +91,10 @@ describe('frontView', () => {
     expect(newest.map(({ id }) => id)).toEqual(
       [11, 10, 9, 8, 7, 6, 5, 4, 3, 2].map((place) => `ash/${place}`),
     )
-    expect(newest[0]).toMatchObject({ source: 'Ash of ash', issued: { date: '2026-03-21' }, outcome: null })
+    expect(newest[0]).toMatchObject({
+      source: 'Ash of ash',
+      issued: { date: readMoment('2026-03-21') },
+      outcome: null,
+    })
   })
 })

@@ -1,3 +1,5 @@
+import { isSurelyBefore, compareMoments } from '../../../src/core/measure/moment.ts'
+import { isSameAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { Quantity } from '../../../src/core/measure/units.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
@@ -87,7 +89,7 @@ describe('pairedGroups on the demonstration content', () => {
                 result.role === 'producer' &&
                 result.valid &&
                 result.condition === condition &&
-                result.age === age,
+                isSameAge(result.age, age),
             )
             .map((result) => result.property),
         )
@@ -184,7 +186,7 @@ describe('pairedOfLot on the demonstration content', () => {
       const [subject, ...others] = view.series.toReversed()
       expect(subject).toMatchObject({ role: 'subject', points: [{ lot: lot.id }] })
       for (const point of others.flatMap(({ points }) => points))
-        expect(point.tested < view.own.tested).toBe(true)
+        expect(isSurelyBefore(point.tested, view.own.tested)).toBe(true)
       expect(others.flatMap(({ points }) => points).length).toBeLessThanOrEqual(20 + 4 + 10)
     }
   })
@@ -194,7 +196,7 @@ describe('pairedOfLot on the demonstration content', () => {
     const value = (property: string) =>
       lot.results.find(
         (result) =>
-          result.property === property && result.condition === 'modified-50c' && result.age === '28 d',
+          result.property === property && result.condition === 'modified-50c' && result.age?.text === '28 d',
       )?.value
     expect([view?.own.strength, view?.own.resistivity]).toEqual([
       value('strength-activity-index'),
@@ -208,7 +210,8 @@ describe('pairedOfLot on the demonstration content', () => {
     const lot = edition.lot('skarnmere-ash/SA-2025-003')
     const earlier = {
       ...edition,
-      lotsOf: (source: string) => edition.lotsOf(source).filter(({ sampled }) => sampled <= lot.sampled),
+      lotsOf: (source: string) =>
+        edition.lotsOf(source).filter(({ sampled }) => compareMoments(sampled, lot.sampled) <= 0),
     }
     expect(pairedOfLot(earlier, lot)).toEqual(pairedOfLot(edition, lot))
   })

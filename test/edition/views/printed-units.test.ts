@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { withPrintedUnits } from '../../../src/edition/views/printed-units.ts'
 
@@ -18,5 +20,10 @@ describe('withPrintedUnits', () => {
   it('keeps percentage points, which a sentence says in full', () => {
     const points = { unit: 'percentage points', written: '5 percentage points' }
     expect(withPrintedUnits(points)).toEqual(points)
+  })
+  it('leaves moments and ages what they are', () => {
+    const clause = { age: readAge('28 d'), confirmed: { date: readMoment('2026-01-05') } }
+    expect(`${withPrintedUnits(clause).age}`).toBe('28 d')
+    expect(withPrintedUnits(clause)).toEqual(clause)
   })
 })

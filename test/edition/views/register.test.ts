@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import { registerView, registerYears, registerYearView } from '../../../src/edition/views/register.ts'
@@ -6,10 +7,10 @@ import { revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edi
 const edition = tinyEdition(
   [tinySource('ash', { criteria: ['plain'] }), tinySource('tuff')],
   [
-    tinyLot('ash/1', { sampled: '2024-12-31T23:50' }),
-    tinyLot('ash/2', { sampled: '2026-01-01', verdicts: [verdict('plain', 'pending')] }),
+    tinyLot('ash/1', { sampled: readMoment('2024-12-31T23:50') }),
+    tinyLot('ash/2', { sampled: readMoment('2026-01-01'), verdicts: [verdict('plain', 'pending')] }),
     tinyLot('ash/3', {
-      sampled: '2026-02-01',
+      sampled: readMoment('2026-02-01'),
       class: 'F',
       state: 'complete',
       verdicts: [verdict('plain', 'meets')],

@@ -13,7 +13,7 @@ describe('scatterRows', () => {
   it('has the components of the demo’s control mortar at 28 d that numpy finds in the bench sheets', () => {
     const row = scatterRows(edition, 'north-quay').find(
       ({ property, condition, age }) =>
-        property === 'strength-activity-index' && condition === 'c311' && age === '28 d',
+        property === 'strength-activity-index' && condition === 'c311' && age?.text === '28 d',
     )
     expect(row).toMatchObject({
       of: 'control batches',
@@ -66,7 +66,7 @@ function repeatedLots(): LotEntry[] {
         (result) =>
           result.property === 'strength-activity-index' &&
           result.condition === 'c311' &&
-          result.age === '28 d' &&
+          result.age?.text === '28 d' &&
           result.laboratory === 'north-quay' &&
           result.valid,
       )

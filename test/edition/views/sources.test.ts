@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import { sourceLines, sourcesUnder, sourceUnderView } from '../../../src/edition/views/sources.ts'
@@ -14,7 +15,7 @@ const edition = tinyEdition(
   [tinySource('ash', { criteria: ['plain'] }), tinySource('tuff')],
   [
     tinyLot('ash/1', {
-      sampled: '2025-03-05',
+      sampled: readMoment('2025-03-05'),
       verdicts: [
         verdict('plain', 'meets', {
           reasons: [
@@ -26,10 +27,10 @@ const edition = tinyEdition(
       ],
     }),
     tinyLot('ash/2', {
-      sampled: '2026-03-05',
+      sampled: readMoment('2026-03-05'),
       verdicts: [judge(plain, evidenceOf([result('loss-on-ignition', 7)]))],
     }),
-    tinyLot('ash/3', { sampled: '2026-04-05' }),
+    tinyLot('ash/3', { sampled: readMoment('2026-04-05') }),
   ],
   {
     criteria: new Map([['plain', plain]]),

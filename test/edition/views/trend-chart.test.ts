@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { trendChartView } from '../../../src/edition/views/trend-chart.ts'
 
@@ -9,10 +10,22 @@ const input = {
   limits: [],
   events: [],
   points: [
-    { lot: 'ash/1', at: '2026-03-05', value: 2.416, status: 'valid' as const },
-    { lot: 'ash/2', at: '2026-03-06', value: 9.9, status: 'not-valid' as const, note: 'range 12 %' },
-    { lot: 'ash/3', at: '2026-03-07', value: 2.381, status: 'valid' as const },
-    { lot: 'ash/4', at: '2026-03-08', value: null, status: 'pending' as const, note: 'due 2026-04-20' },
+    { lot: 'ash/1', at: readMoment('2026-03-05'), value: 2.416, status: 'valid' as const },
+    {
+      lot: 'ash/2',
+      at: readMoment('2026-03-06'),
+      value: 9.9,
+      status: 'not-valid' as const,
+      note: 'range 12 %',
+    },
+    { lot: 'ash/3', at: readMoment('2026-03-07'), value: 2.381, status: 'valid' as const },
+    {
+      lot: 'ash/4',
+      at: readMoment('2026-03-08'),
+      value: null,
+      status: 'pending' as const,
+      note: 'due 2026-04-20',
+    },
   ],
 }
 
@@ -37,7 +50,7 @@ describe('trendChartView', () => {
   it('lists the newest hundred points, newest first', () => {
     const many = Array.from({ length: 101 }, (_, index) => ({
       lot: `ash/${index}`,
-      at: '2026-03-05',
+      at: readMoment('2026-03-05'),
       value: 2,
       status: 'valid' as const,
     }))

@@ -1,10 +1,11 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { lotColumns, shipmentColumns } from '../../../src/edition/writers/columns.ts'
 import { revision, shipment, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 const points = [
-  { lot: 'ash/1', at: '2026-03-05', value: 2.3456789, status: 'valid' as const },
-  { lot: 'ash/2', at: '2026-03-06', value: 2.4, status: 'not-valid' as const },
+  { lot: 'ash/1', at: readMoment('2026-03-05'), value: 2.3456789, status: 'valid' as const },
+  { lot: 'ash/2', at: readMoment('2026-03-06'), value: 2.4, status: 'not-valid' as const },
 ]
 const edition = tinyEdition(
   [
@@ -18,7 +19,7 @@ const edition = tinyEdition(
       revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')],
       shipments: [shipment('ash/1', 'BL-1', '2026-03-12', 24.83000001)],
     }),
-    tinyLot('ash/2', { sampled: '2026-03-06T14:30', class: 'F' }),
+    tinyLot('ash/2', { sampled: readMoment('2026-03-06T14:30'), class: 'F' }),
     tinyLot('tuff/1', { verdicts: [verdict('b', 'pending')] }),
   ],
 )

@@ -1,3 +1,5 @@
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
@@ -27,7 +29,7 @@ const result: Result = {
   key: 'strength-activity-index|c311|28 d||north|C',
   property: 'strength-activity-index',
   condition: 'c311',
-  age: '28 d',
+  age: readAge('28 d'),
   laboratory: 'north',
   sample: 'C',
   sampleKind: 'composite',
@@ -37,7 +39,7 @@ const result: Result = {
   decimals: 1,
   interval: { level: 0.95, method: 'fieller', df: 3.94, shape: 'bounded', low: 78.5, high: 82 },
   n: 3,
-  tested: '2026-04-08',
+  tested: readMoment('2026-04-08'),
   valid: false,
   reasons: REASONS,
   working: () => [],

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { expect, it } from 'vitest'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import { wordsOfVerdict } from '../../../src/edition/shape/verdict-words.ts'
@@ -10,8 +11,8 @@ const set = setOf([
   {
     clause: 'g',
     'any-of': [
-      { ...sai, age: '7 d' },
-      { ...sai, age: '28 d' },
+      { ...sai, age: readAge('7 d') },
+      { ...sai, age: readAge('28 d') },
     ],
   },
 ])

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import {
   type Clause,
@@ -235,7 +236,7 @@ describe('the sets as shipped', () => {
   })
 
   it('take strength or resistivity at the same condition', () => {
-    const modified = { condition: 'modified-50c', age: '28 d' }
+    const modified = { condition: 'modified-50c', age: readAge('28 d') }
     const outcome = (strength: number, resistivity: number) =>
       judge(
         shippedSet('strength-or-resistivity'),

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { everyClause } from '../../../src/core/criteria/criterion.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -13,7 +14,7 @@ const r3 = shippedSet('modified-r3')
 describe('T 358 bands as shipped', () => {
   const band = (kohmCm: number, condition = 't358-cylinder') =>
     clauseOf(
-      judge(t358, evidenceOf([result('bulk-resistivity', 10 * kohmCm, { condition, age: '28 d' })])),
+      judge(t358, evidenceOf([result('bulk-resistivity', 10 * kohmCm, { condition, age: readAge('28 d') })])),
       'surface-resistivity',
     )
 

@@ -1,3 +1,5 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { bestClass, judge } from '../../../src/core/judging/verdict.ts'
 import type { PrecedingResult, Result } from '../../../src/core/result/result.ts'
@@ -12,9 +14,9 @@ import { shippedSet } from './shipped-sets.ts'
 const en450 = shippedSet('en450-1-2012')
 
 const activityIndex = (age: string, value: number, condition = 'en450-25'): Result =>
-  result('strength-activity-index', value, { condition, age })
+  result('strength-activity-index', value, { condition, age: readAge(age) })
 const preceding = (values: readonly number[]): PrecedingResult[] =>
-  values.map((value, place) => ({ lot: `s/L${place}`, sampled: '2026-01-01', value }))
+  values.map((value, place) => ({ lot: `s/L${place}`, sampled: readMoment('2026-01-01'), value }))
 
 describe('EN 450-1:2012 as shipped', () => {
   it('holds the limits of the reference file, by category of each axis', () => {

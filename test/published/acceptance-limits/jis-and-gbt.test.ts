@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { bestClass } from '../../../src/core/judging/verdict.ts'
 import { evidenceOf, result } from '../../core/judging/fixture.ts'
@@ -33,7 +34,7 @@ describe('JIS A 6201 as shipped', () => {
         jis,
         'activity',
         [['28 d', early] as const, ['91 d', late] as const].map(([age, value]) =>
-          result('strength-activity-index', value, { condition: 'jis-a6201-25', age }),
+          result('strength-activity-index', value, { condition: 'jis-a6201-25', age: readAge(age) }),
         ),
         { class: type },
       )
@@ -90,7 +91,7 @@ describe('GB/T 1596-2017 as shipped', () => {
     expect(
       [69.5, 69.4].map((value) =>
         outcomeOf(gbt, 'activity', [
-          result('strength-activity-index', value, { condition: 'gbt1596-30', age: '28 d' }),
+          result('strength-activity-index', value, { condition: 'gbt1596-30', age: readAge('28 d') }),
         ]),
       ),
     ).toEqual(['meets', 'does-not-meet'])
@@ -108,7 +109,7 @@ describe('GB/T 1596-2017 as shipped', () => {
           result('free-CaO', 0.5),
           result('oxide-sum', 85),
           result('density', 2.3),
-          result('strength-activity-index', 75, { condition: 'gbt1596-30', age: '28 d' }),
+          result('strength-activity-index', 75, { condition: 'gbt1596-30', age: readAge('28 d') }),
         ],
         { facts: { 'coal-class': 'F' } },
       )

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { analysisResults } from '../../../src/core/composition/analysis-results.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -49,13 +50,17 @@ function evidence(title: string, lotClass: string) {
     conditions: new Map(),
     controls: new Map(),
     kind: 'coal-fly-ash',
-    asOf: '2026-04-01',
+    asOf: readMoment('2026-04-01'),
     graceHours: 0,
     readWithin: 1,
     methodOf: () => undefined,
   }
   return evidenceOf(
-    analysisResults({ laboratory: 'lab', sample: 'C', tested: '2026-03-10', results }, 'producer', lot),
+    analysisResults(
+      { laboratory: 'lab', sample: 'C', tested: readMoment('2026-03-10'), results },
+      'producer',
+      lot,
+    ),
     { class: lotClass },
   )
 }

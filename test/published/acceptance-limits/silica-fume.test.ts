@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { bestClass, judge } from '../../../src/core/judging/verdict.ts'
 import { clauseOf, evidenceOf, history, result } from '../../core/judging/fixture.ts'
@@ -112,7 +113,7 @@ describe('EN 13263-1:2009 as shipped', () => {
       result('loss-on-ignition', 4),
       result('chloride', 0.1),
       result('specific-surface', 20000),
-      result('strength-activity-index', 100, { condition: 'en13263-10', age: '28 d' }),
+      result('strength-activity-index', 100, { condition: 'en13263-10', age: readAge('28 d') }),
     ]
     expect(
       [85, 84.9, 80, 79.9].map(

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import { bestClass, judge } from '../../../src/core/judging/verdict.ts'
@@ -14,7 +15,7 @@ const c989 = shippedSet('c989-18')
 const en15167 = shippedSet('en15167-1-2006')
 
 const slagIndex = (value: number, age = '28 d'): Result =>
-  result('strength-activity-index', value, { condition: 'c989', age })
+  result('strength-activity-index', value, { condition: 'c989', age: readAge(age) })
 const SLAG = { kind: 'slag' } as const
 
 /** Outcomes of the mean and of the single floor for grade 100, the last of five samples being the lot's. */
@@ -115,7 +116,7 @@ describe('EN 15167-1:2006 as shipped', () => {
         en15167,
         'activity',
         [['7 d', seven] as const, ['28 d', later] as const].map(([age, value]) =>
-          result('strength-activity-index', value, { condition, age }),
+          result('strength-activity-index', value, { condition, age: readAge(age) }),
         ),
         SLAG,
       )

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { KnownApproval } from '../../../src/core/evidence/evidence.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -15,7 +16,7 @@ const county = shippedSet('fell-county-works')
 const viaduct = shippedSet('high-fell-viaduct')
 
 const approval = (set: string, clause: string): KnownApproval => ({
-  from: '2025-01-01',
+  from: readMoment('2025-01-01'),
   by: 'the purchaser',
   scope: 'this source',
   set,
@@ -80,7 +81,7 @@ describe('the invented supplement for roads', () => {
       loss(2.1),
       loss(4, granted),
       loss(4.1, granted),
-      loss(2.1, { ...granted, to: '2025-12-31' }),
+      loss(2.1, { ...granted, to: readMoment('2025-12-31') }),
     ]).toEqual(['meets', 'does-not-meet', 'meets-by-approval', 'does-not-meet', 'does-not-meet'])
   })
 
@@ -115,13 +116,13 @@ describe('the invented supplement for roads', () => {
   })
 
   it('wants a statement, no incinerator ash, and an approval that a change of fuel or equipment ends', () => {
-    const granted: KnownApproval = { from: '2025-06-01', by: 'the authority', scope: 'class F' }
+    const granted: KnownApproval = { from: readMoment('2025-06-01'), by: 'the authority', scope: 'class F' }
     const known = (kind: string, date: string) => ({
       class: 'F',
       facts: { 'incinerator-ash': 'no' },
       documents: [{ kind: 'certification-statement', title: 'statement of March' }],
       approvals: [granted],
-      events: [{ kind, date, title: 'an event' }],
+      events: [{ kind, date: readMoment(date), title: 'an event' }],
     })
     const outcomes = (kind: string, date: string) =>
       ['no-incinerator-ash', 'certification-statement', 'source-approval'].map((id) =>

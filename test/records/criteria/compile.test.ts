@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { everyClause } from '../../../src/core/criteria/criterion.ts'
 import type { Diagnostic } from '../../../src/records/diagnostics/diagnostic.ts'
@@ -112,11 +113,13 @@ describe('compileCriterion', () => {
 
   it('compileCriterion refuses an index without condition or age, and a condition that does not exist', () => {
     const sai: WrittenClause = { clause: 's', property: 'strength-activity-index', 'at-least': '75 %' }
-    expect(faultsOf([{ ...sai, age: '7 d' }])).toEqual(['criterion-condition-missing /clauses/0/property'])
+    expect(faultsOf([{ ...sai, age: readAge('7 d') }])).toEqual([
+      'criterion-condition-missing /clauses/0/property',
+    ])
     expect(faultsOf([{ ...sai, condition: 'c311' }])).toEqual([
       'criterion-condition-missing /clauses/0/property',
     ])
-    expect(faultsOf([{ ...sai, condition: 'c312', age: '7 d' }])).toEqual([
+    expect(faultsOf([{ ...sai, condition: 'c312', age: readAge('7 d') }])).toEqual([
       'criterion-condition-unknown /clauses/0/condition',
     ])
     expect(faultsOf([{ clause: 'w', property: 'water-requirement', 'at-most': '105 %' }])).toEqual([])

@@ -1,4 +1,6 @@
 /** Supplements: what each of the nine operations makes of the clauses of a base, and which are refused. */
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { Clause, Criterion } from '../../../src/core/criteria/criterion.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -43,14 +45,14 @@ const base = setOf(
           clause: 'sai-7',
           property: 'strength-activity-index',
           condition: 'c311',
-          age: '7 d',
+          age: readAge('7 d'),
           'at-least': '75 %',
         },
         {
           clause: 'sai-28',
           property: 'strength-activity-index',
           condition: 'c311',
-          age: '28 d',
+          age: readAge('28 d'),
           'at-least': '75 %',
         },
       ],
@@ -308,7 +310,13 @@ describe('setOf with a base, limits by class, approvals and bases', () => {
 
   const granted = (set: string) => ({
     approvals: [
-      { from: '2026-01-01', by: 'State Materials Office', scope: 'loss on ignition', set, clause: 'loi' },
+      {
+        from: readMoment('2026-01-01'),
+        by: 'State Materials Office',
+        scope: 'loss on ignition',
+        set,
+        clause: 'loi',
+      },
     ],
   })
   const approved = (set: Criterion, by: string) =>

@@ -1,3 +1,4 @@
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { load } from 'js-yaml'
 import { describe, expect, it } from 'vitest'
 import { revisionLine, withRevisionLine } from '../../../src/records/edit/revision-line.ts'
@@ -27,7 +28,7 @@ describe('withRevisionLine', () => {
 describe('revisionLine', () => {
   const issue = {
     revision: 1,
-    date: '2026-04-10',
+    date: readMoment('2026-04-10'),
     by: 'A. Moreau',
     function: 'quality manager',
     reason: 'first issue',

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { QuantityFault } from '../../../src/core/measure/units.ts'
 import { converterOf } from '../../../src/records/schema/convert.ts'
@@ -38,7 +39,7 @@ describe('converterOf', () => {
     const record = { note: 'x', ages: [{ within: '3 h', age: '7 d' }] }
     expect(converterOf('condition')(record, () => {})).toMatchObject({
       note: 'x',
-      ages: [{ within: { value: 3, written: '3 h' }, age: '7 d' }],
+      ages: [{ within: { value: 3, written: '3 h' }, age: readAge('7 d') }],
     })
   })
 })

@@ -1,0 +1,89 @@
+/** The texts of a source's evidence file back to moments and ages, each read once. */
+import type { PooledStep } from '../doubt/pooled-repeatability.ts'
+import type { StatedRepeatability } from '../doubt/stated-repeatability.ts'
+import { type Age, readAge } from '../measure/age.ts'
+import { defined } from '../measure/defined.ts'
+import { type Moment, readMoment } from '../measure/moment.ts'
+import type { WithTexts } from '../measure/texts-of-times.ts'
+import type { PlannedTest, UnmadeResult } from '../result/result.ts'
+import type { KnownApproval, KnownDocument } from './evidence.ts'
+import type { LotBackground, SourceBackground } from './lot-evidence.ts'
+
+/** @throws RangeError for a text that is no moment or age */
+export function readBackground(file: WithTexts<SourceBackground>): SourceBackground {
+  return defined({
+    ...file,
+    documents: file.documents?.map(readDocument),
+    approvals: file.approvals?.map(readApproval),
+    events: file.events?.map((event) => ({ ...event, date: readMoment(event.date) })),
+    repeatability: eachOf(file.repeatability, (entries) => entries.map(readRepeatability)),
+    pooled: file.pooled && eachOf(file.pooled, (series) => eachOf(series, (steps) => steps.map(readStep))),
+  })
+}
+
+/** What a lot of the file says beside its results. @throws RangeError for a text that is no moment or age */
+export function readLot<Lot extends WithTexts<Omit<LotBackground, 'results'>>>({
+  sampled,
+  from,
+  withdrawn,
+  documents,
+  ...lot
+}: Lot): Omit<Lot, 'sampled' | 'from' | 'withdrawn' | 'documents'> &
+  Pick<LotBackground, 'sampled' | 'from' | 'withdrawn' | 'documents'> {
+  return {
+    ...lot,
+    sampled: readMoment(sampled),
+    from: readMoment(from),
+    ...defined({ withdrawn: readIfAny(withdrawn), documents: documents?.map(readDocument) }),
+  }
+}
+
+export function readUnmade(test: WithTexts<UnmadeResult>): UnmadeResult {
+  return { ...test, age: readAge(test.age), tested: readMoment(test.tested) }
+}
+
+export function readPlanned(test: WithTexts<PlannedTest>): PlannedTest {
+  return defined({
+    ...test,
+    age: readAge(test.age),
+    begun: readMoment(test.begun),
+    due: readMoment(test.due),
+    overdueSince: readIfAny(test.overdueSince),
+  })
+}
+
+export function readAgeIfAny(text: string | undefined): Age | undefined {
+  return text === undefined ? undefined : readAge(text)
+}
+
+function readDocument(file: WithTexts<KnownDocument>): KnownDocument {
+  return defined({ ...file, from: readIfAny(file.from), to: readIfAny(file.to) })
+}
+
+function readApproval(file: WithTexts<KnownApproval>): KnownApproval {
+  return defined({ ...file, from: readMoment(file.from), to: readIfAny(file.to) })
+}
+
+function readRepeatability(file: WithTexts<StatedRepeatability>): StatedRepeatability {
+  return defined({
+    ...file,
+    age: readAgeIfAny(file.age),
+    from: readMoment(file.from),
+    to: readIfAny(file.to),
+  })
+}
+
+function readStep([after, ...figures]: WithTexts<PooledStep>): PooledStep {
+  return [readMoment(after), ...figures]
+}
+
+function readIfAny(text: string | undefined): Moment | undefined {
+  return text === undefined ? undefined : readMoment(text)
+}
+
+function eachOf<From, To>(
+  record: Readonly<Record<string, From>>,
+  read: (member: From) => To,
+): Record<string, To> {
+  return Object.fromEntries(Object.entries(record).map(([key, member]) => [key, read(member)]))
+}

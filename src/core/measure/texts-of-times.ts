@@ -1,0 +1,23 @@
+/** Plain data of the site's own files: moments and ages as the texts that records write. */
+import { Age } from './age.ts'
+import { Moment } from './moment.ts'
+
+/** A type with every moment and age in it as its text, which is what JSON makes of it. */
+export type WithTexts<T> = T extends Moment | Age
+  ? string
+  : T extends object
+    ? { readonly [Key in keyof T]: WithTexts<T[Key]> }
+    : T
+
+/** The same data with the text of every moment and age in place of it. @param data plain data without functions */
+export function withTexts<T>(data: T): WithTexts<T> {
+  // The type says what happens member by member; TypeScript cannot follow it through `map` and `fromEntries`.
+  return textsOf(data) as WithTexts<T>
+}
+
+function textsOf(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null) return value
+  if (value instanceof Moment || value instanceof Age) return value.text
+  if (Array.isArray(value)) return value.map(textsOf)
+  return Object.fromEntries(Object.entries(value).map(([key, member]) => [key, textsOf(member)]))
+}
