@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { formationFactor } from '../../../src/core/resistivity/resistivity-explained.ts'
 import { onlyCase } from '../values.ts'
 
-// Definition of Snyder and others 2003, equation 1; 25.4 ohm m with a solution of 0.127 ohm m:
+// Definition of Snyder and others 2003, equation (1); 25.4 ohm m with a solution of 0.127 ohm m:
 // acceptance-limit survey, worked numbers.
 describe('formation factor', () => {
   it('is bulk over pore resistivity', () => {
