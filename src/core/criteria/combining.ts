@@ -49,7 +49,10 @@ export function combineSet(outcomes: readonly Outcome[]): Outcome {
   return firstPresent(ALL_WORST_FIRST, outcomes) ?? 'reported'
 }
 
-/** Place in the AND order, 0 for the worst; neutral outcomes come last. */
+/**
+ * How bad an outcome is where all clauses must hold.
+ * @returns its place in that order: 0 for the worst, last for every neutral one
+ */
 export function severity(outcome: Outcome): number {
   const place = ALL_WORST_FIRST.indexOf(outcome)
   return place < 0 ? ALL_WORST_FIRST.length : place

@@ -20,14 +20,19 @@ export type DoubtRule = Exclude<DecisionRule, { rule: 'as-specified' }>
 export type AgreedRule = DoubtRule & { readonly agreedIn: string }
 
 /**
- * Whether doubt decides; without an agreement one party cannot guard another's limit, and the set is judged as
- * specified.
+ * Whether a rule takes the uncertainty of a value into account: one that both parties have agreed on in
+ * writing.
+ * Note: one party cannot guard another's limit, so that without an agreement the set is judged as specified.
  */
 export function rulesByDoubt(rule: DecisionRule): rule is AgreedRule {
   return rule.rule !== 'as-specified' && rule.agreedIn !== undefined
 }
 
-/** The values that an operator admits. @param values in the stored unit, two for `between` */
+/**
+ * The values that an operator admits.
+ * @param values of the limit, in the stored unit: two for `between`, else one
+ * @returns an interval in that unit; whether its ends count is the operator's to say
+ */
 export function admitted(operator: Operator, values: readonly number[]): Admitted {
   const [first = Number.NaN, second = Number.NaN] = values
   switch (operator) {
@@ -47,11 +52,14 @@ export function admitted(operator: Operator, values: readonly number[]): Admitte
 }
 
 /**
- * Outcome under a rule that takes doubt into account.
- * @param value estimate, unrounded, and `limits`, in one unit
- * @param uncertainty standard uncertainty in the same unit
- * Source: JCGM 106:2012, section 8.3 for guard bands on both sides, section 7 for the conformance
- * probability.
+ * Outcome under a guarded or probability rule.
+ * @param value estimate, unrounded
+ * @param limits what is admitted, in the unit of the value
+ * @param uncertainty standard uncertainty in that unit, zero or more
+ * @returns `inconclusive` where neither conformity nor the lack of it is shown
+ * Notes: 1. nothing is rounded; sums are compared at 12 significant digits; 2. a value on the limit of
+ * acceptance meets, one on the limit of rejection does not.
+ * Source: JCGM 106:2012, 8.3.2 (guarded acceptance), 8.3.3 (guarded rejection), 7.2.6 (probability).
  */
 export function underDoubt(
   rule: DoubtRule,
@@ -60,10 +68,12 @@ export function underDoubt(
   uncertainty: Uncertainty,
 ): Outcome {
   if (rule.rule === 'guarded') {
+    // JCGM 106:2012, 8.3.2 and 8.3.3; g = k u as in 8.3.2.3.
     const guard = guardFactor(rule.k, uncertainty.df) * uncertainty.u
     if (atMost(low + guard, value) && atMost(value, high - guard)) return 'meets'
     return atMost(value, low - guard) || atMost(high + guard, value) ? 'does-not-meet' : 'inconclusive'
   }
+  // JCGM 106:2012, 7.2.6, equation (6), against p and 1 − p.
   const chance = chanceOfMeeting(value, { low, high }, uncertainty)
   if (atMost(rule.p, chance)) return 'meets'
   return atMost(chance, 1 - rule.p) ? 'does-not-meet' : 'inconclusive'
@@ -75,19 +85,27 @@ function atMost(a: number, b: number): boolean {
 }
 
 /**
- * Guard factor for an uncertainty of few degrees of freedom: Student's quantile at the same one-sided risk.
- * Source: JCGM 100:2008 (GUM), annex G.3, by which k of the normal distribution becomes a t-factor.
+ * Guard factor for an uncertainty of few degrees of freedom, at the same one-sided risk.
+ * @param k factor for the normal distribution, zero or more
+ * @param df degrees of freedom, above zero; undefined where not known, which leaves k
+ * @returns Student's quantile: 1.833 for k 1.645 and df 9
+ * Source: JCGM 100:2008, G.3.2 and G.3.4, note; JCGM 106:2012, 8.3.3, example 2.
  */
 export function guardFactor(k: number, df: number | undefined): number {
+  // JCGM 100:2008, G.3.2 and G.3.4, note: the t quantile at the one-sided risk of k.
   return df === undefined ? k : quantile(cumulative(k), df)
 }
 
 /**
- * Chance that the true value lies in the interval. Source: JCGM 106:2012, equations 7 to 10; Student's
- * distribution where degrees of freedom are known.
+ * Probability that the true value lies within the limits.
+ * @param value estimate, unrounded, in the unit of limits and uncertainty
+ * @returns from 0 to 1; without any uncertainty 1 inside or on a limit, else 0
+ * Source: JCGM 106:2012, 7.2.6, equation (6), two-sided also 7.4, equation (11); Student's t where degrees of
+ * freedom are known, 7.2.3.
  */
 export function chanceOfMeeting(value: number, { low, high }: Admitted, { u, df }: Uncertainty): number {
   if (u === 0) return low <= value && value <= high ? 1 : 0
+  // JCGM 106:2012, 7.2.6, equation (6).
   return cumulativeAt((high - value) / u, df) - cumulativeAt((low - value) / u, df)
 }
 

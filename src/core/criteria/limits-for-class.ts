@@ -18,7 +18,7 @@ export interface StatedLimit {
 
 /**
  * The quantities that hold for a class, or for a category it is made of.
- * @param lotClass null where no class is known
+ * @param lotClass "F" or "N/2"; null where no class is known
  * @returns undefined where the limit does not speak of the class
  */
 export function quantitiesFor(limit: Limit, lotClass: string | null): readonly Quantity[] | undefined {
@@ -28,7 +28,10 @@ export function quantitiesFor(limit: Limit, lotClass: string | null): readonly Q
   return named === undefined ? undefined : limit.byClass[named]
 }
 
-/** The limits that a value is held to for a class; those that do not speak of it are left out. */
+/**
+ * The limits that a value is held to for a class; those that do not speak of it are left out.
+ * @param lotClass "F" or "N/2"; null where no class is known
+ */
 export function limitsForClass(limits: readonly Limit[], lotClass: string | null): ClassLimit[] {
   return limits.flatMap((limit) => {
     const quantities = quantitiesFor(limit, lotClass)
@@ -38,7 +41,10 @@ export function limitsForClass(limits: readonly Limit[], lotClass: string | null
   })
 }
 
-/** Limits as a reason states them for a class; of a limit that does not speak of it, the first class's. */
+/**
+ * Limits as a reason states them for a class; of a limit that does not speak of it, the first class's.
+ * @param lotClass "F" or "N/2"; null where no class is known
+ */
 export function statedLimits(limits: readonly Limit[], lotClass: string | null): StatedLimit[] {
   return limits.map((limit) => {
     const quantities = quantitiesFor(limit, lotClass) ?? Object.values(limit.byClass)[0] ?? []
@@ -46,6 +52,7 @@ export function statedLimits(limits: readonly Limit[], lotClass: string | null):
   })
 }
 
+/** A limit as a reason states it: in its own digits. */
 export function statedLimit({
   operator,
   quantities,

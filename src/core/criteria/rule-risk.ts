@@ -5,23 +5,33 @@ import { rulesByDoubt } from './decision-rule.ts'
 
 /**
  * Chance that a result is accepted while the true value lies just beyond the limit, at its worst.
- * As specified nothing is kept for doubt, so that half of such results fall on the right side. Source: JCGM
- * 106:2012, section 9.
+ * @returns 0.5 as specified, where half of such results fall on the right side; 1 − Φ(k) for a guard band;
+ * 1 − p for a probability
+ * Notes: 1. of the rule, not of a value; 2. rounding to the limit's digits widens acceptance by up to half a
+ * step: with a step of 1 and an uncertainty of 2 the half becomes 0.60; 3. a normal distribution is taken.
+ * Source: JCGM 106:2012, 8.3.1.2 (as specified), 8.3.2.3 (guard band), 9.3.2 (probability).
  */
 export function riskAtLimit(rule: DecisionRule): number {
+  // JCGM 106:2012, 8.3.1.2: up to 50 %.
   if (!rulesByDoubt(rule)) return 0.5
+  // JCGM 106:2012, 8.3.2.3 and 9.3.2.
   return rule.rule === 'guarded' ? 1 - cumulative(rule.k) : 1 - rule.p
 }
 
 /**
- * Chance that at least one of several independent routes lets such a lot through. @param risks of the single
- * routes
+ * Chance that at least one of several independent routes lets such a lot through.
+ * @param risks of the single routes, each from 0 to 1
+ * @returns from 0 to 1; 0 for no route
+ * Note: routes that share a control are not independent; their joint risk is smaller than this.
  */
 export function jointRisk(risks: readonly number[]): number {
+  // Of independent events: 1 − Π(1 − r).
   return 1 - risks.reduce((stopped, risk) => stopped * (1 - risk), 1)
 }
 
-/** The risks of a set: of its own rule, of clauses with another, and of groups of which one member is enough. */
+/**
+ * The risks of a set: of its own rule, of clauses with another, and of groups of which one member is enough.
+ */
 export interface RiskOfSet {
   readonly own: number
   /** Clauses with a rule of their own, by id, that share a risk. */
@@ -30,6 +40,7 @@ export interface RiskOfSet {
   readonly groups: readonly { readonly group: string; readonly routes: number; readonly risk: number }[]
 }
 
+/** The risks of a set at its limits, for information. */
 export function riskOfSet(criterion: Criterion): RiskOfSet {
   const clauses = [...everyClause(criterion.clauses)]
   const others = clauses.filter((clause) => clause.form === 'comparison' && clause.decisionRule !== undefined)

@@ -4,6 +4,7 @@ import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
 import type { AppliedLimit } from '../criteria/outcome.ts'
 import { storedUnitOf } from './limit-unit.ts'
 
+/** A limit as an outcome keeps it for print; nothing is rounded. */
 export function appliedLimit(limit: ClassLimit, { layer }: Pick<Comparison, 'layer'>): AppliedLimit {
   const { operator, written } = statedLimit(limit)
   return {

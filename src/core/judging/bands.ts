@@ -8,7 +8,11 @@ import type { ComparisonCase } from './judging.ts'
 import { allHold, answersOf } from './premises.ts'
 import { reportedValue } from './reported-value.ts'
 
-/** @param result of the clause's own property; other properties of a region are looked up in the evidence */
+/**
+ * The value with the first band of the clause that it falls into.
+ * @param result of the clause's own property; other properties of a region are looked up in the evidence
+ * @param key of the result, null for a mean of several
+ */
 export function classified(comparison: ComparisonCase, result: Result, key: string | null): ClauseJudgement {
   const { clause } = comparison
   return { ...reportedValue(clause, result, key), ...inFirstBand(comparison, result) }

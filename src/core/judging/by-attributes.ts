@@ -7,6 +7,10 @@ import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { resultsOfPeriod, type StatisticOf, tooFew } from './series-of-results.ts'
 
+/**
+ * Judges the number of results of the control period that lie beyond the limit.
+ * Source: EN 197-1, conformity by attributes (from memory); EN 413-1, table 8, prints the same plan (read).
+ */
 export function judgeByAttributes(
   comparison: ComparisonCase,
   statistic: StatisticOf<'attributes'>,
@@ -45,13 +49,20 @@ function isBeyond(value: number, { clause, limits }: ComparisonCase): boolean {
   )
 }
 
-/** How many results may lie beyond the limit; null for fewer results than the plan begins with. */
+/**
+ * How many results may lie beyond the limit.
+ * @param n results of the control period
+ * @returns a whole number; null for fewer results than the plan begins with
+ * Source: the plan is data of the set; EN 413-1, table 8 (20 to 136 results, read), has the numbers that EN
+ * 197-1 has from memory.
+ */
 export function acceptanceNumber(
   n: number,
   { acceptance, beyond }: Pick<StatisticOf<'attributes'>, 'acceptance' | 'beyond'>,
 ): number | null {
   const entry = acceptance.findLast(({ from }) => from <= n)
   if (entry === undefined) return null
+  // EN 413-1, table 8, agrees with floor(0.075 (n − 30)), which EN 197-1 has beyond its table (from memory).
   return beyond !== undefined && entry === acceptance.at(-1)
     ? Math.max(entry.allow, Math.floor(beyond.factor * (n - beyond.less)))
     : entry.allow

@@ -9,9 +9,10 @@ import type { ComparisonCase } from './judging.ts'
 import { resultsOfPeriod, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
 
 /**
+ * Judges the estimate of a characteristic value: mean less or plus a factor times the standard deviation.
  * @throws RangeError for a clause without a limit for the class
- * Source: EN 197-1 and EN 450-1, conformity by variables, mean ± kA s (structure read in EN 15167-1; factor
- * computed).
+ * Source: EN 197-1, 9.2.2.2 (from memory), and EN 450-1 (structure read in EN 15167-1); the same formulas in
+ * GOST 30515-2013, annex Ж, (Ж.3) and (Ж.4), read. The factor is computed.
  */
 export function judgeByVariables(
   comparison: ComparisonCase,
@@ -39,6 +40,7 @@ export function judgeByVariables(
 /** The first side that is not met, else the first: its estimate is the mean less or plus the margin. */
 function decisiveSide(comparison: ComparisonCase, centre: number, margin: number): ClauseJudgement {
   const judged = comparison.limits.flatMap(sidesOf).map((side) => {
+    // GOST 30515-2013, (Ж.3) and (Ж.4): x̄ ∓ k s.
     const value = side.operator === 'at-least' ? centre - margin : centre + margin
     return judgeAgainstLimits({ ...comparison, limits: [side] }, { value }, { key: null, asSpecified: true })
   })

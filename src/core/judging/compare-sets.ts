@@ -8,13 +8,19 @@ export interface ComparedLot {
   readonly changes: boolean
 }
 
-/** Lots with whether any set gives another outcome than the first one that judges the lot. */
+/**
+ * A lot's verdicts, and whether any set gives another outcome than the first one that judges it.
+ * @param lot its id
+ */
 export function compareLot(lot: string, verdicts: readonly (Verdict | null)[]): ComparedLot {
   const judged = verdicts.filter((verdict) => verdict !== null)
   return { lot, verdicts, changes: judged.some((verdict) => verdict.outcome !== judged[0]?.outcome) }
 }
 
-/** How many lots come out alike under two sets, and how often each change occurs. */
+/**
+ * How many lots come out alike under two sets, and how often each change occurs.
+ * @param first,second places of the sets among the verdicts, from 0
+ */
 export function changesBetween(
   lots: readonly ComparedLot[],
   first: number,

@@ -35,19 +35,18 @@ export type Resolution = number | 'none'
 type OneSided = 'at-least' | 'at-most' | 'above' | 'below'
 
 /**
- * Compares a value with the limit of an operator.
- * @param judged value in the stored unit
- * @param operator any but `report`
+ * Compares a value with the limit of an operator, as specified.
  * @param limits the limit's quantities: two for `between`, else one
  * @param resolution rounding step in the limit's written unit; the limit's written decimals without it;
- * `none` compares the
- * value's 12 significant digits
- * @throws RangeError when the number of limits does not fit the operator
- * Notes: 1. `between` judges each end with that end's own digits and shows the end that decides; 2. for
- * `magnitude-at-most`
- * a censored value is read as a magnitude, as laboratories mean it: "< 0.01 %" expansion says that the bar
- * hardly moved.
- * Source: ASTM E29, rounding method and absolute method.
+ * `none` compares the value's 12 significant digits
+ * @returns the answer, and the value as compared: in the stored unit, and as shown in the limit's own
+ * @throws RangeError when the number of limits does not fit the operator, a value to be rounded is not
+ * finite, or a limit's unit is none of its kind's
+ * Notes: 1. the comparison is made after rounding; 2. `between` judges each end with that end's own digits
+ * and shows the end that decides; 3. a censored value on both sides of the limit gives `cannot-decide`;
+ * 4. for `magnitude-at-most` a censored value is read as a magnitude, as laboratories mean it: "< 0.01 %"
+ * expansion says that the bar hardly moved.
+ * Source: ASTM E29, rounding method, 6.4.3, and absolute method, section 5; read second-hand.
  */
 export function compareWithLimit(
   judged: JudgedValue,

@@ -13,7 +13,10 @@ import type { ComparisonCase } from './judging.ts'
 
 type FoundReference = Extract<Reference, { found: 'value' }>
 
-/** @throws RangeError for a clause without a deviation, or without a limit for the class */
+/**
+ * Judges how far a result stands from its reference.
+ * @throws RangeError for a clause without a deviation, or without a limit for the class
+ */
 export function judgeDeviation(
   comparison: ComparisonCase,
   result: Result,

@@ -24,7 +24,11 @@ export type Reference =
       readonly reason: ClauseReason
     }
 
-/** @param result the judged result: a series holds one method only, and a control belongs to a result */
+/**
+ * What a deviation is taken from, or why there is nothing to take it from.
+ * @param result the judged result: a series holds one method only, and a control belongs to a result
+ * @throws RangeError for a clause that is not on a deviation
+ */
 export function referenceOf(
   clause: Comparison,
   result: Pick<Result, 'method' | 'controlValue'>,

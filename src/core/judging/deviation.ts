@@ -2,23 +2,26 @@
 import type { PrecedingResult } from '../result/result.ts'
 
 /**
- * Default rounding step of a uniformity clause in per cent or percentage points. Own default, stated with the
+ * Default rounding step of a uniformity clause in per cent or percentage points. Own choice, stated with the
  * clause; no source.
  */
 export const UNIFORMITY_RESOLUTION = 0.1
 
 /**
- * Unrounded mean of preceding results; null without any.
- * Source: ASTM C618-12a, uniformity requirements: the ten preceding tests, or all preceding tests if fewer.
+ * Mean of preceding results.
+ * @returns in their stored unit, unrounded; null without any
+ * Source: ASTM C618-12a, table 1, uniformity requirements (the ten preceding tests, or all of them if fewer),
+ * read second-hand.
  */
 export function meanOfPreceding(preceding: readonly PrecedingResult[]): number | null {
   if (preceding.length === 0) return null
+  // ASTM C618-12a, table 1, read second-hand.
   return preceding.reduce((sum, result) => sum + result.value, 0) / preceding.length
 }
 
 /**
  * Deviation of a value from a reference.
- * @param value and `reference` in the stored unit
+ * @param value,reference in the stored unit
  * @param measure `relative`: per cent of the reference; `points`: plain difference in the stored unit
  * @returns signed and unrounded; null where a relative deviation has no meaning, that is from a reference of
  * zero

@@ -18,7 +18,10 @@ export function withReason(judged: ClauseJudgement, added: AddedReason): ClauseJ
   return { ...judged, reasons: [first, ...others, added] }
 }
 
-/** @param judged overrides the empty value, limit and result of a clause that was not compared */
+/**
+ * The outcome of a clause, with what its kind of clause says of itself.
+ * @param judged overrides the empty value, limit and result of a clause that was not compared
+ */
 export function clauseOutcome(clause: Clause, judged: ClauseJudgement): ClauseOutcome {
   return {
     id: clause.id,

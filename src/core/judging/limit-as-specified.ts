@@ -18,6 +18,7 @@ interface OneLimit {
   readonly compared: ComparedValue
 }
 
+/** The outcome that the rounded value gives, and its reason. */
 export function limitAsSpecified(one: OneLimit): AsSpecified {
   return { outcome: OUTCOMES[one.compared.answer], reason: reasonOf(one) }
 }

@@ -17,7 +17,7 @@ interface UnderRule {
   readonly uncertainty: Uncertainty | undefined
 }
 
-/** Nothing is rounded: the value itself stands as the one compared. */
+/** The outcome under an agreed rule. Nothing is rounded: the value itself stands as the one compared. */
 export function limitUnderDecisionRule(
   rule: AgreedRule,
   { limit, judged, specified, uncertainty }: UnderRule,

@@ -4,7 +4,10 @@ import { KINDS, type Quantity, type Unit, writtenNumber } from '../measure/units
 
 const numbers = new WeakMap<Quantity, number>()
 
-/** The limit's number exactly as written, in its written unit. */
+/**
+ * The limit's number exactly as written.
+ * @returns in the limit's written unit
+ */
 export function limitNumber(limit: Quantity): number {
   const known = numbers.get(limit)
   if (known !== undefined) return known
@@ -13,13 +16,23 @@ export function limitNumber(limit: Quantity): number {
   return written
 }
 
-/** A stored value in the unit that the limit is written in. */
+/**
+ * A stored value in the unit that the limit is written in.
+ * @param stored in the stored unit of the limit's kind
+ * @returns in the limit's written unit, unrounded
+ * @throws RangeError for a unit that is none of the kind's
+ */
 export function inUnitOf(limit: Quantity, stored: number): number {
   const unit = writtenUnit(limit)
   return unit.factor === 1 && unit.offset === undefined ? stored : (stored - (unit.offset ?? 0)) / unit.factor
 }
 
-/** A value in the limit's written unit, in the stored unit. */
+/**
+ * A value in the limit's written unit, as stored.
+ * @param written in the limit's written unit
+ * @returns in the stored unit, to 14 significant digits, as `readQuantity` gives it
+ * @throws RangeError for a unit that is none of the kind's
+ */
 export function storedFrom(limit: Quantity, written: number): number {
   const unit = writtenUnit(limit)
   return unit.factor === 1 && unit.offset === undefined
@@ -27,7 +40,12 @@ export function storedFrom(limit: Quantity, written: number): number {
     : Number((written * unit.factor + (unit.offset ?? 0)).toPrecision(14))
 }
 
-/** Decimals in the stored unit that show a step of so many decimals in the limit's written unit. */
+/**
+ * Decimals in the stored unit that show a step of the limit's written unit.
+ * @param decimals of that step
+ * @returns none or more
+ * @throws RangeError for a unit that is none of the kind's
+ */
 export function storedDecimals(limit: Quantity, decimals: number): number {
   return Math.max(0, decimals + Math.ceil(-Math.log10(writtenUnit(limit).factor)))
 }

@@ -11,7 +11,11 @@ import type { ComparisonCase } from './judging.ts'
 import { reportedValue } from './reported-value.ts'
 import { judgeStatistic } from './statistic.ts'
 
-/** @param judgedWith key of the result, null for a mean of several; uncertainty where the clause asks for one */
+/**
+ * One result by what its clause asks of it.
+ * @param judgedWith key of the result, null for a mean of several; uncertainty where the clause asks for one
+ * @throws RangeError for a statistic that is none over results, or that has no limit for the class
+ */
 export function judgeResult(
   comparison: ComparisonCase,
   result: Result,
@@ -31,8 +35,9 @@ export function judgeResult(
 }
 
 /**
- * Asked for where the rule of the clause takes doubt into account, and for every index, which is printed with
- * its doubt.
+ * The uncertainty of a result where it is asked for: by a rule that takes doubt into account, and for every
+ * index, which is printed with its doubt.
+ * @returns undefined where it is not asked for, or the laboratory states none
  */
 export function uncertaintyFor(
   { clause, criterion, evidence }: ComparisonCase,

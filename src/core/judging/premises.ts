@@ -9,7 +9,12 @@ import type { Evidence } from '../evidence/evidence.ts'
 import { type Answer, compareWithLimit, type JudgedValue } from './compare-with-limit.ts'
 import { selectResults } from './select-result.ts'
 
-/** All premises together: one that fails decides, then one that is open. */
+/**
+ * All premises together: one that fails decides, then one that is open.
+ * @param lotClass class for limits that depend on it; null where no class is known
+ * @returns yes where there are no premises
+ * Note: of several results one that meets a premise is enough; one that is missing leaves it open.
+ */
 export function allHold(
   premises: readonly Premise[],
   evidence: Evidence,
@@ -24,7 +29,10 @@ export function allHold(
   )
 }
 
-/** The word stated for a fact; undefined where none is. */
+/**
+ * The word stated for a fact; undefined where none is.
+ * @param fact its name
+ */
 export function statedFact(fact: string, { facts }: Pick<Evidence, 'facts'>): string | undefined {
   return facts !== undefined && Object.hasOwn(facts, fact) ? facts[fact] : undefined
 }
@@ -57,7 +65,10 @@ function propertyHolds(premise: PropertyPremise, evidence: Evidence, lotClass: s
     : { holds: 'open', because: { code: 'property-on-both-sides', params } }
 }
 
-/** Answers of one value to every limit; one that does not speak of the class is not met. */
+/**
+ * Answers of one value to every limit; one that does not speak of the class is not met.
+ * @param lotClass class for limits that depend on it; null where no class is known
+ */
 export function answersOf(limits: readonly Limit[], judged: JudgedValue, lotClass: string | null): Answer[] {
   return limits.flatMap((limit): Answer[] => {
     if (limit.operator === 'report') return []

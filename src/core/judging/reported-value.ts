@@ -4,7 +4,10 @@ import type { ClauseOutcome } from '../criteria/outcome.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 
-/** @param key of the result, null for a mean of several */
+/**
+ * A value that is reported without a limit, unrounded.
+ * @param key of the result, null for a mean of several
+ */
 export function reportedValue(
   clause: Pick<Comparison, 'property'>,
   { value }: Pick<Result, 'value'>,

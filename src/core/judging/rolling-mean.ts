@@ -6,6 +6,10 @@ import { type ClauseJudgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
 
+/**
+ * Judges the mean of the last so many results; with fewer the history is insufficient.
+ * @throws RangeError for a clause without a limit for the class
+ */
 export function judgeRollingMean(
   comparison: ComparisonCase,
   { count }: StatisticOf<'rolling-mean'>,

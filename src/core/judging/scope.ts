@@ -6,7 +6,10 @@ import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ClassJudgedBy, Judging } from './judging.ts'
 import { allHold } from './premises.ts'
 
-/** @param asked judge under this class in place of the claimed one, to find the best class met */
+/**
+ * A lot under a set, with the class it is judged by or why there is none.
+ * @param asked judge under this class in place of the claimed one, to find the best class met
+ */
 export function judgingOf(criterion: Criterion, evidence: Evidence, asked?: string): Judging {
   if (asked !== undefined) return { criterion, evidence, lotClass: asked }
   const by = criterion.classFrom === undefined ? claimed(criterion, evidence) : derived(criterion, evidence)
@@ -23,7 +26,10 @@ function claimed(criterion: Criterion, evidence: Evidence): ClassJudgedBy {
     : { lotClass: null, noClass: { code: 'class-of-another-set', params: { class: own, classes } } }
 }
 
-/** The class claimed under the set, a layer below it, or in general. */
+/**
+ * The class claimed under the set, a layer below it, or in general.
+ * @returns null where none is claimed
+ */
 export function claimedClass(criterion: Criterion, evidence: Evidence): string | null {
   const layer = criterion.layers.findLast(
     ({ id }) => evidence.classUnder !== undefined && Object.hasOwn(evidence.classUnder, id),

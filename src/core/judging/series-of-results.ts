@@ -17,7 +17,10 @@ export interface ResultSeries {
   readonly preceding: readonly PrecedingResult[]
 }
 
-/** The most recent results, `count` in all; fewer where the source has fewer. */
+/**
+ * The most recent results; fewer where the source has fewer.
+ * @param count how many in all, the lot's own included
+ */
 export function lastResults(
   { clause, evidence }: ComparisonCase,
   result: Result,
@@ -30,7 +33,10 @@ export function lastResults(
   )
 }
 
-/** The control period of a clause: results sampled within so many days of the lot, its own included. */
+/**
+ * The control period of a clause, the lot's own result included.
+ * @param days that the period reaches back from the lot
+ */
 export function resultsOfPeriod(
   { clause, evidence }: ComparisonCase,
   result: Result,
@@ -48,12 +54,19 @@ function seriesOf(preceding: readonly PrecedingResult[], result: Result): Result
   }
 }
 
-/** @param atLeast results that the clause needs */
+/**
+ * The outcome of a statistic over fewer results than its clause needs.
+ * @param n results on record
+ * @param atLeast results that the clause needs
+ */
 export function tooFew(n: number, atLeast: number): ClauseJudgement {
   return judgement('insufficient-history', { code: 'too-few-results', params: { n, atLeast } })
 }
 
-/** A statistic of a property, with one decimal more than its results are printed with. */
+/**
+ * A statistic of a property, with one decimal more than its results are printed with.
+ * @param value in the stored unit of the property
+ */
 export function statisticFigure({ clause }: Pick<ComparisonCase, 'clause'>, value: number): Figure {
   return {
     value,

@@ -15,6 +15,11 @@ import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
 /** Decimals that the share, the mean and the standard deviation are stated with. */
 const DECIMALS = 2
 
+/**
+ * Judges the share of results within the limits that a normal distribution with their mean and scatter gives.
+ * Source: own estimate, with mean and standard deviation in the form of JCGM 106:2012, 7.2.6, equation (6);
+ * the share asked for is data of the set.
+ */
 export function judgeShareWithin(
   comparison: ComparisonCase,
   { count, atLeast, share }: StatisticOf<'tolerance'>,
@@ -79,5 +84,6 @@ function judgedValues(
 function shareWithin({ low, high }: Admitted, centre: number, deviation: number): number {
   if (deviation === 0) return low <= centre && centre <= high ? 1 : 0
   const below = (x: number) => (Number.isFinite(x) ? cumulative((x - centre) / deviation) : x < 0 ? 0 : 1)
+  // Own estimate: Φ((high − x̄)/s) − Φ((low − x̄)/s), in the form of JCGM 106:2012, 7.2.6, equation (6).
   return below(high) - below(low)
 }

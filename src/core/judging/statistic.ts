@@ -9,7 +9,9 @@ import { judgeShareWithin } from './share-within-limits.ts'
 import { reportVariability } from './variability.ts'
 
 /**
+ * Judges several results of a source together, by the clause's own statistic.
  * @param result the lot's own, which comes last in the series
+ * @param key of the result, null for a mean of several
  * @throws RangeError for a clause without a statistic over results
  */
 export function judgeStatistic(

@@ -6,11 +6,16 @@ import type { ComparisonCase } from './judging.ts'
 import { reportedValue } from './reported-value.ts'
 import { lastResults, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
 
-/** For pairs the mean absolute difference times this estimates the standard deviation: 1/d2, d2 = 2/√π. */
+/**
+ * The mean absolute difference of pairs times this estimates the standard deviation: 1/d2 with d2 = 2/√π =
+ * 1.128 for pairs (1.128 read), exact for a normal distribution. 1/1.128 rounded is the 0.8865 that is often
+ * printed.
+ */
 const FROM_PAIRS = Math.sqrt(Math.PI) / 2
-/** Results that the moving average takes in. */
+/** Results that the moving average takes in: ASTM C917 (from memory). */
 const MOVING = 5
 
+/** Reports what a source's results vary by; nothing is judged. */
 export function reportVariability(
   comparison: ComparisonCase,
   { count }: StatisticOf<'variability'>,
@@ -40,8 +45,12 @@ export interface Variability {
 }
 
 /**
- * @param values at least two, oldest first
- * @param differences of duplicate tests
+ * What a source's results vary by, and what is left of it without testing error.
+ * @param values of one series, at least two, oldest first, in the stored unit
+ * @param differences of duplicate tests in that unit, any number; signs do not count
+ * @throws RangeError for fewer than two values
+ * Note: what is left is zero where the testing error exceeds the whole.
+ * Source: ASTM C917 and C1451 (testing error read in their abstracts, the estimates from memory).
  */
 export function variabilityOf(values: readonly number[], differences: readonly number[]): Variability {
   const total = standardDeviation(values)
@@ -53,8 +62,9 @@ export function variabilityOf(values: readonly number[], differences: readonly n
   }
 }
 
-/** Source: ASTM C917 and C1451 (from memory; the factor 0.8865 = 1/1.128 is exact for pairs). */
+/** What testing adds to a scatter: variances of independent parts add up. */
 function testingError(total: number, differences: readonly number[]): NonNullable<Variability['testing']> {
+  // ASTM C917 and C1451 (formula from memory).
   const error = mean(differences.map(Math.abs)) * FROM_PAIRS
   return {
     error,

@@ -5,6 +5,7 @@ import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
 import type { VerdictReason } from '../criteria/reason.ts'
 
 /**
+ * How far a set is met, which clauses decided, and what else is open.
  * @param outcome of the whole set
  * @param clauses as judged under it, those that decide marked so
  */

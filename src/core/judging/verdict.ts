@@ -14,8 +14,8 @@ import { verdictReasons } from './verdict-reasons.ts'
  * @param evidence what was known of the lot on the date of the judgement
  * @param asClass judge under this class rather than the claimed one
  * Notes: 1. clauses for information keep their outcome and never enter the combination; 2. with no class
- * claimed, clauses that
- * depend on it are `not-reported`; 3. a set that holds unconfirmed limits gives a trial judgement.
+ * claimed, clauses that depend on it are `not-reported`; 3. a set that holds unconfirmed limits gives a trial
+ * judgement.
  */
 export function judge(criterion: Criterion, evidence: Evidence, asClass?: string): Verdict {
   const judging = judgingOf(criterion, evidence, asClass)
@@ -60,7 +60,7 @@ export interface BestClass {
   readonly next: ClassVerdict | null
 }
 
-/** Null where the set has no order of merit. */
+/** The best class that a lot meets; null where the set has no order of merit. */
 export function bestClass(criterion: Criterion, evidence: Evidence): BestClass | null {
   if (!criterion.bestFirst || criterion.classes.length === 0) return null
   const every = judgeEveryClass(criterion, evidence)

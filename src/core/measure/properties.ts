@@ -342,15 +342,20 @@ export const PROPERTIES = {
 
 export type PropertyKey = keyof typeof PROPERTIES
 
+/** What is known of a property: title, kind of quantity, bounds, decimals. */
 export function property(key: PropertyKey): Property {
   return PROPERTIES[key]
 }
 
-/** Unit that values of a property are stored in. */
+/** The symbol of the unit that values of a property are stored and compared in; "" for a plain number. */
 export function storedUnit(key: PropertyKey): string {
   return KINDS[property(key).kind].stored
 }
 
+/**
+ * Whether a word of a record names a property.
+ * @param key any text
+ */
 export function isPropertyKey(key: string): key is PropertyKey {
   return Object.hasOwn(PROPERTIES, key)
 }

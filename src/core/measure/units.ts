@@ -1,10 +1,9 @@
 /**
  * The closed list of units a record may be written in, and the one unit each kind of quantity is stored in.
  *
- * Every factor is exact by definition: the international inch (25.4 mm) and pound (0.453 592 37 kg) of 1959,
- * standard
- * gravity 9.806 65 m/s² (lbf = 4.448 221 615 260 5 N); NIST SP 811 (2008), appendix B.8, prints the same
- * factors.
+ * Every factor is exact by definition. NIST SP 811 (2008), B.8, prints them rounded to seven digits, and the
+ * exact pound and pound-force in its footnotes. Factors without a source beside them follow from these, or
+ * are decimal prefixes and hours of a day.
  */
 
 /** What a quantity is, which decides the units it may carry. */
@@ -47,8 +46,11 @@ export interface KindOfQuantity {
   readonly units: readonly Unit[]
 }
 
+/** Exact: NIST SP 811 (2008), B.8. */
 const INCH_MM = 25.4
+/** Exact: NIST SP 811 (2008), B.8, footnote 22. */
 const POUND_KG = 0.45359237
+/** One pound times 9.80665 m/s², exact: NIST SP 811 (2008), B.8, footnote 23. */
 const POUND_FORCE_N = 4.4482216152605
 
 export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
@@ -84,6 +86,7 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     example: '1450 t',
     units: [
       { symbol: 't', factor: 1, aliases: ['tonne', 'tonnes', 'metric ton', 'Mg'] },
+      // 2000 lb and 2240 lb: NIST Handbook 44, appendix C, read second-hand.
       { symbol: 'short ton', factor: (2000 * POUND_KG) / 1000, aliases: ['short tons', 'US ton', 'US tons'] },
       { symbol: 'long ton', factor: (2240 * POUND_KG) / 1000, aliases: ['long tons'] },
       { symbol: 'kg', factor: 0.001 },
@@ -158,6 +161,7 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     example: '23.1 degC',
     units: [
       { symbol: 'degC', factor: 1 },
+      // 5/9 (F − 32): NIST SP 811 (2008), B.8 (from memory).
       { symbol: 'degF', factor: 5 / 9, offset: -160 / 9 },
     ],
   },
@@ -223,10 +227,9 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
 }
 
 /**
- * A quantity as written and as stored.
- * `value` is in the stored unit of its kind; `unit` is the unit it was written in; `written` is the text of
- * the record; `decimals` counts the digits written
- * after the decimal point, in the written unit; `censored: 'below'` marks a result reported as "less than".
+ * A quantity as written and as stored. `value` is in the stored unit of its kind; `unit` is the unit it was
+ * written in; `written` is the text of the record; `decimals` counts the digits written after the decimal
+ * point, in the written unit; `censored: 'below'` marks a result reported as "less than".
  */
 export interface Quantity {
   readonly kind: QuantityKind
@@ -273,6 +276,7 @@ const spellings = new Map<QuantityKind, ReadonlyMap<string, Unit>>(
 /**
  * Spells the signs of the trade in one way: Ω and µ in both code points, raised dot, °, ², ³, − and repeated
  * blanks.
+ * @param text as written, number and unit or unit alone
  */
 export function normaliseUnitText(text: string): string {
   return /^[\x20-\x7e]*$/.test(text) && !text.includes('  ')
@@ -299,11 +303,14 @@ function unitSpelling(text: string): string {
 
 /**
  * Reads a quantity as written on a bench sheet.
- * @param text number and unit, for instance "78.4 kN", "< 0.1 %"
- * @param kind what the place in the record asks for
- * @returns the quantity in the kind's stored unit, or the fault found
- * Notes: 1. no digit grouping and no decimal comma is accepted; 2. "ton" alone is refused; 3. a written
- * "below" keeps its value.
+ * @param text number and unit: "78.4 kN", "< 0.1 %", "below 5 MPa"
+ * @param kind what the record asks for at this place
+ * @returns the value in the kind's stored unit, to 14 significant digits, with the text, unit and decimals as
+ * written; or the fault found
+ * Notes: 1. no digit grouping, exponent or decimal comma; 2. "ton" alone is refused; 3. "<" and "below" keep
+ * the bound as the value, marked as censored, and "above" is a fault; 4. letter case counts in units; 5. what
+ * is physical for a property is not checked here.
+ * Source: factors of NIST SP 811 (2008), B.8, exact.
  */
 export function readQuantity(text: string, kind: QuantityKind): Quantity | QuantityFault {
   const normal = normaliseUnitText(text)
@@ -334,6 +341,7 @@ export function writtenNumber(quantity: Quantity): string {
   return QUANTITY.exec(normaliseUnitText(quantity.written))?.[2] ?? String(quantity.value)
 }
 
+/** Whether a text could not be read as a quantity. */
 export function isFault(outcome: Quantity | QuantityFault): outcome is QuantityFault {
   return 'fault' in outcome
 }
@@ -344,8 +352,8 @@ export function acceptedSpellings(kind: QuantityKind): string[] {
 }
 
 function toStored(written: number, unit: Unit): number {
-  // A factor such as 0.1 or 0.001 must not leave binary dust on a decimal that the bench wrote: 12 digits
-  // hold any reading.
+  // Own choice: 14 digits take the binary dust of a factor such as 0.001 off and keep every digit that a
+  // bench writes.
   const value = written * unit.factor + (unit.offset ?? 0)
   return unit.factor === 1 && unit.offset === undefined ? written : Number(value.toPrecision(14))
 }

@@ -32,14 +32,17 @@ export interface BatchJudgement {
 }
 
 /**
- * @param values strengths of the specimens that count, MPa, at least one
+ * Which specimens of a batch count, and their mean.
+ * @param values strengths of the specimens, at least one, all in one unit
  * @param rules by number of specimens; a number without a rule is not checked
- * Notes: 1. at most one specimen is dropped, the one farthest from the mean; 2. fewer than two left of
- * several makes the batch not
- * valid; 3. a single specimen cannot be checked.
- * Source: ASTM C109 (8.7 % for three cubes, 7.6 % for two, the cube farthest from the mean is dropped) and EN
- * 196-1 (one result
- * beyond 10 % of the mean of six is dropped), both from memory; the figures are data of the condition.
+ * @returns which are kept and dropped, the mean of those kept, and what was checked; where dropping one does
+ * not mend the batch it is not valid, with the mean of all
+ * @throws RangeError for no value
+ * Notes: 1. at most one specimen is dropped, the one farthest from the mean, the first of two as far;
+ * 2. fewer than two left of several makes the batch not valid; 3. a spread on the very limit is kept,
+ * compared at 12 significant digits; 4. the figures are data of the condition.
+ * Source: ASTM C109, section 13 and note 12 (8.7 % for three cubes, 7.6 % for two), read second-hand; EN
+ * 196-1 and ISO 679 (one of six beyond 10 % of their mean is dropped), read second-hand (10.2 from memory).
  */
 export function judgeBatch(values: readonly number[], rules: readonly RangeRule[]): BatchJudgement {
   const all = values.map((_, index) => index)

@@ -10,11 +10,17 @@ interface Sizes {
   readonly area?: Quantity
 }
 
-/** Area of the loaded face or of the section between the electrodes, mm²; null where no size is known. */
+/**
+ * Area of the loaded face or of the section between the electrodes.
+ * @param nominal shape of the condition; undefined where it has none
+ * @param measured sizes of the specimen, which go before the nominal ones
+ * @returns mm²; null where no size is known
+ */
 export function crossSectionMm2(nominal: SpecimenShape | undefined, measured: Sizes = {}): number | null {
   if (measured.area !== undefined) return measured.area.value
   if (nominal?.shape === 'cylinder' || (nominal === undefined && measured.diameter !== undefined)) {
     const diameter = (measured.diameter ?? nominal?.diameter)?.value
+    // π d²/4.
     return diameter === undefined ? null : (Math.PI * diameter * diameter) / 4
   }
   const side = (measured.side ?? nominal?.side)?.value
@@ -23,7 +29,10 @@ export function crossSectionMm2(nominal: SpecimenShape | undefined, measured: Si
 }
 
 /**
- * Distance of the electrodes, mm: a cube's edge, a prism's or cylinder's length; null where it is not known.
+ * Distance of the electrodes: a cube's edge, a prism's or cylinder's length.
+ * @param nominal shape of the condition; undefined where it has none
+ * @param measured sizes of the specimen, which go before the nominal ones
+ * @returns mm; null where no length is known
  */
 export function electrodeDistanceMm(nominal: SpecimenShape | undefined, measured: Sizes = {}): number | null {
   const length = (measured.length ?? nominal?.length)?.value

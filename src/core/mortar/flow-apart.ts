@@ -6,9 +6,10 @@ import type { ControlMortar, MortarCondition, TestMortar } from './mortar.ts'
 const DUST = 1e-9
 
 /**
+ * Whether both mortars flow nearly enough alike to be divided.
  * @returns `faults` where the flows lie farther apart than the condition allows; `notes` where one is not on
- * record, since nothing shows then that they do; both empty at a condition that fixes the water, where flow is
- * only reported
+ * record, since nothing shows then that they do; both empty at a condition that fixes the water, where flow
+ * is only reported
  */
 export function flowApart(
   test: Pick<TestMortar, 'flow'>,

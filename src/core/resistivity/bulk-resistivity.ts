@@ -10,12 +10,14 @@ import {
 import type { Quantity } from '../measure/units.ts'
 
 /**
- * Resistivity in ohm m from a uniaxial reading.
+ * Resistivity from a uniaxial reading.
  * @param resistanceOhm reading, ohm
  * @param endContactOhm both end contacts together, in series with the specimen, ohm
  * @param areaMm2 section between the electrodes, mm²
- * @param lengthMm distance of the electrodes, mm
- * Source: definition, resistance of a uniform conductor R = ρ L / A.
+ * @param lengthMm distance of the electrodes, mm, above zero
+ * @returns ohm m, unrounded; zero or less where the contacts resist as much as was read
+ * Source: resistance of a uniform conductor, R = ρ L/A, as a meter's manual gives it (ASTM C1876, clause not
+ * seen).
  */
 export function bulkResistivityOhmMetre(
   resistanceOhm: number,
@@ -23,26 +25,32 @@ export function bulkResistivityOhmMetre(
   areaMm2: number,
   lengthMm: number,
 ): number {
-  // Definition: ρ = R A / L, with A in mm² and L in mm.
+  // ρ = R A / L, with A in mm² and L in mm; end contacts lie in series.
   return ((resistanceOhm - endContactOhm) * areaMm2) / (1000 * lengthMm)
 }
 
-/** Molar gas constant, J/(mol K): CODATA 2018, exact. */
+/**
+ * Molar gas constant, J/(mol K): the first ten digits of N_A k = 8.31446261815324, exact since 2019 (SI
+ * Brochure, 9th edition).
+ */
 const GAS_CONSTANT = 8.314462618
-/** 0 °C in kelvin, exact by definition (SI brochure, 9th edition, 2.3.1). */
+/** 0 °C in kelvin, exact by definition: SI Brochure, 9th edition, 2.3.1. */
 const ZERO_CELSIUS = 273.15
 /**
- * Activation energy of conduction, kJ/mol, where a condition gives none: usual range 15 to 25, common
- * practice, no source.
+ * Activation energy of conduction, kJ/mol, where a condition gives none. Own choice within the 16 to 30 that
+ * McCarter, Starrs and Chrisp 2000 give for mortars (abstract read).
  */
 export const USUAL_ACTIVATION_ENERGY = 20
 
 /**
- * What the resistivity read at one temperature would be at another, for information only.
- * @param resistivityOhmMetre as read
- * @param readAt,wanted temperatures, °C
- * @param activationEnergy kJ/mol
- * Source: Arrhenius law of conduction; ln(ρ2/ρ1) = E/R (1/T2 − 1/T1).
+ * What a resistivity read at one temperature would be at another: for information only, never judged.
+ * @param resistivityOhmMetre as read, ohm m
+ * @param readAt,wanted temperatures of the specimen, °C, above −273.15
+ * @param activationEnergy of conduction, kJ/mol
+ * @returns ohm m, unrounded; lower at a higher temperature
+ * Note: published energies run from 9 to 39 kJ/mol, so that a correction over many degrees tells little.
+ * Source: Arrhenius law of conduction, ln(ρ2/ρ1) = E/R (1/T2 − 1/T1); McCarter, Starrs and Chrisp 2000,
+ * Cement and Concrete Research 30, 1395-1400 (abstract read).
  */
 export function atTemperature(
   resistivityOhmMetre: number,
@@ -55,10 +63,11 @@ export function atTemperature(
 }
 
 /**
+ * What one specimen's reading gives.
  * @param shape nominal shape of the condition; sizes measured on the specimen go before it
  * @param endContactOhm taken off a resistance; a stated resistivity holds none
- * @returns ohm m: a stated resistivity as it is, else from resistance, section and length; null without a reading
- * or a size
+ * @returns ohm m: a stated resistivity as it is, else from resistance, section and length; null without a
+ * reading or a size
  */
 export function specimenResistivity(
   specimen: ResistivitySpecimen,

@@ -15,10 +15,10 @@ interface IonConstants {
 }
 
 /**
- * Charge; equivalent conductivity at infinite dilution, cm² S per equivalent; reduction coefficient,
- * (mol/L)^−1/2; all at 25 °C.
- * Source: Snyder, Feng, Keen and Mason 2003, Cement and Concrete Research 33, 793-798; Ca and SO₄ undivided
- * from memory of the paper.
+ * Charge; equivalent conductivity at infinite dilution, cm² S per equivalent, not per mole;
+ * reduction coefficient, (mol/L)^−1/2; all at 25 °C.
+ * Source: Snyder, Feng, Keen and Mason 2003, Cement and Concrete Research 33, 793-798, table 1; Ca and SO₄
+ * undivided read in a program that cites it.
  */
 const IONS: Readonly<Record<Ion, IonConstants>> = {
   OH: { charge: -1, limiting: 198, reduction: 0.353 },
@@ -35,20 +35,27 @@ function entries(solution: Solution): (IonConstants & { readonly molar: number }
   return (Object.keys(IONS) as Ion[]).map((ion) => ({ ...IONS[ion], molar: solution[ion] ?? 0 }))
 }
 
-/** Ionic strength in mol/L: half the sum of concentrations times squared charges. */
+/**
+ * Ionic strength of a pore solution.
+ * @param solution mol/L of each ion; an ion left out is absent
+ * @returns mol/L
+ * Source: Snyder and others 2003, equation (4).
+ */
 export function ionicStrength(solution: Solution): number {
+  // Snyder and others 2003, equation (4): I = ½ Σ z² c.
   return entries(solution).reduce((sum, { charge, molar }) => sum + (charge * charge * molar) / 2, 0)
 }
 
 /**
- * Conductivity in S/m at 25 °C.
+ * Conductivity of a pore solution at 25 °C.
  * @param solution mol/L of each ion; hydroxide as given, see `withHydroxide`
- * Formula: σ = Σ z c λ, λ = λ° / (1 + G √I). Source: Snyder and others 2003, equations 5 and 6; within 8 % of
- * their measurements.
+ * @returns S/m, unrounded
+ * Note: within 8 % of the authors' measurements, for ionic strengths up to 2 mol/L and K:Na from 4:1 to 1:1.
+ * Source: Snyder and others 2003, equations (2) and (3).
  */
 export function conductivity(solution: Solution): number {
   const root = Math.sqrt(ionicStrength(solution))
-  // Snyder and others 2003, equations 5 and 6: σ = Σ z c λ, λ = λ° / (1 + G √I).
+  // Snyder and others 2003, equation (2): σ = Σ z c λ, with equation (3): λ = λ° / (1 + G √I).
   return (
     SIEMENS_PER_METRE *
     entries(solution).reduce(
@@ -59,7 +66,11 @@ export function conductivity(solution: Solution): number {
   )
 }
 
-/** The solution with the hydroxide that balances the other charges. */
+/**
+ * The solution with the hydroxide that balances the other charges, never less than none.
+ * @param solution mol/L of each ion but hydroxide
+ * Source: electroneutrality.
+ */
 export function withHydroxide(solution: Omit<Solution, 'OH'>): Solution {
   const balance = entries(solution).reduce((sum, { charge, molar }) => sum + charge * molar, 0)
   return { ...solution, OH: Math.max(0, balance) }
@@ -80,21 +91,22 @@ export interface PasteInputs {
   readonly bound: number
 }
 
-/** Na₂O, g/mol. IUPAC abridged atomic weights. */
+/** Na₂O, g/mol: 2 × 22.990 + 15.999, IUPAC abridged standard atomic weights (from memory). */
 const SODA = 61.979
 /**
- * Water bound or held in gel that is no free solution, g per g of reacted cementitious material: common
- * practice, no source.
+ * Chemically bound (non-evaporable) water, g per g of reacted cementitious material: 0.226 and 0.235 for two
+ * fully hydrated cements, NIST at the 10th International Congress on the Chemistry of Cement, 1997 (read).
  */
 const WATER_TAKEN = 0.23
 
 /**
- * Pore solution of a paste from its alkalis, taken as sodium alone with hydroxide beside it.
- * @returns mol/L
+ * Pore solution of a paste from its alkalis, taken as sodium alone with hydroxide beside it: for information
+ * only.
+ * @returns mol/L of Na and OH
  * @throws RangeError where the reaction takes all water
- * Own simplification: alkalis are set free in step with reaction, a fixed share is bound again, and the free
- * water is what reaction leaves.
- * Hydroxide and alkalis alone carry nearly all of the charge in mature paste (common practice, no source).
+ * Notes: 1. own simplification: alkalis are set free in step with reaction, a fixed share is bound again, and
+ * the free water is what reaction leaves; 2. hydroxide and alkalis alone carry nearly all of the charge in
+ * mature paste (common practice, no source); 3. water held in gel counts as free.
  */
 export function poreSolution({
   cementAlkalis,
@@ -114,5 +126,6 @@ export function poreSolution({
   const soda =
     ((1 - replacement) * cementReaction * cementAlkalis + replacement * materialReaction * materialAlkalis) /
     100
+  // Own mass balance: two Na for each Na₂O.
   return withHydroxide({ Na: ((1 - bound) * 2 * soda) / SODA / litres })
 }

@@ -1,8 +1,7 @@
 /**
  * Why a resistivity index stands where it does: what its pore solution and what its pore structure do to it.
- * For information: the
- * model's assumptions reach further than any measurement of this register, so each factor is a range, and
- * none is a share.
+ * For information: the model's assumptions reach further than any measurement of this register, so each
+ * factor is a range, and none is a share.
  */
 import { conductivity, type PasteInputs, poreSolution } from './pore-solution.ts'
 
@@ -40,9 +39,7 @@ export interface Explanation {
   readonly controlPore: Range
 }
 
-/**
- * Ends of what is assumed, as fractions; common practice, no source: the model is evaluated at every corner.
- */
+/** Ends of what is assumed, as fractions: own choice, no source. The model is evaluated at every corner. */
 export const ASSUMED: Assumptions = {
   cementReaction: [0.7, 0.95],
   materialReaction: [0.1, 0.6],
@@ -56,11 +53,13 @@ export interface Assumptions {
 }
 
 /**
+ * What pore solution and pore structure do to a resistivity index, each as a range over all that is assumed.
  * @param pair mean bulk resistivities at one age and temperature, and what the mortars are made of
+ * @throws RangeError where the reaction takes all water at some set of assumptions
  * Note: test and control share the assumption on their cement; alkalis bound may differ, since a pozzolan's
  * hydrates bind more.
- * Source of the conductivity: Snyder and others 2003; of the formation factor, bulk over pore resistivity:
- * the same, equation 1.
+ * Source: Snyder and others 2003, equation (1) for the formation factor, (2) and (3) for the conductivity;
+ * the estimate of the ions is own, see `poreSolution`.
  */
 export function explainResistivity(pair: ExplainedPair, assumed: Assumptions = ASSUMED): Explanation {
   const corners = assumed.cementReaction.flatMap((cementReaction) =>
@@ -131,8 +130,13 @@ function corner(
   }
 }
 
-/** Bulk over pore resistivity. Source: definition, Snyder and others 2003, equation 1. */
+/**
+ * Apparent formation factor: bulk over pore resistivity.
+ * @param bulkOhmMetre,poreOhmMetre ohm m; the pore solution's above zero
+ * @returns dimensionless
+ * Source: Snyder and others 2003, equation (1), there as pore over bulk conductivity.
+ */
 export function formationFactor(bulkOhmMetre: number, poreOhmMetre: number): number {
-  // Snyder and others 2003, equation 1.
+  // Snyder and others 2003, equation (1).
   return bulkOhmMetre / poreOhmMetre
 }

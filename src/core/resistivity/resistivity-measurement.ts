@@ -26,10 +26,15 @@ export const BULK_RESISTIVITY: MortarMeasurement<ResistivityReading> = {
   meanNotes: atAskedTemperature,
 }
 
-/** Nearer than this, a reading counts as taken at the temperature asked for: half of the last digit printed. */
+/**
+ * Nearer than this, a reading counts as taken at the temperature asked for: half of the last digit printed.
+ */
 const SAME_TEMPERATURE_CELSIUS = 0.05
 
-/** What the mean would be at the condition's temperature; empty where it was read there. */
+/**
+ * What the mean would be at the condition's temperature, for information; empty where it was read there.
+ * @param mean bulk resistivity, ohm m
+ */
 export function atAskedTemperature(
   mean: number,
   { temperature }: Pick<ResistivityReading, 'temperature'>,

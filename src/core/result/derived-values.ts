@@ -6,12 +6,13 @@ import { property, type PropertyKey, storedUnit } from '../measure/properties.ts
 import type { Result } from './result.ts'
 
 /**
- * @param key property that no result states
- * @param results of the lot
- * @returns what follows for that property, one for each result or pair of one analysis, under the key of the
- * result it comes from
+ * What follows from a lot's results for a property that none of them states.
+ * @param key the property: passing or residue at 45 µm, or the multiple factor; nothing follows for others
+ * @returns one for each result or pair of one analysis, under the key of the result it comes from
  * Note: a censored value would turn into one above a bound, which no clause can be held against: nothing
  * follows from it.
+ * Source: passing is 100 less the residue; ASTM C618, multiple factor = loss on ignition × residue (from
+ * memory).
  */
 export function derivedOnDemand(key: PropertyKey, results: readonly Result[]): Result[] {
   switch (key) {
@@ -27,6 +28,7 @@ export function derivedOnDemand(key: PropertyKey, results: readonly Result[]): R
       return of('residue-45um', results).flatMap((residue) =>
         of('loss-on-ignition', results)
           .filter((loss) => loss.sample === residue.sample && loss.laboratory === residue.laboratory)
+          // ASTM C618, optional requirements: multiple factor (from memory).
           .map((loss) => derived(residue, key, loss.value * residue.value, property(key).decimals)),
       )
     default:

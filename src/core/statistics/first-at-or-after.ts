@@ -1,7 +1,9 @@
 /**
- * Place of the first item not before a wanted one, found by halving; the list's length where all are before
- * it.
+ * Position of the first item not before a wanted one, found by halving.
  * @param list in rising order of `of`
+ * @param of key of an item
+ * @param wanted key to look for
+ * @returns its index; the list's length where every item is before it
  */
 export function firstAtOrAfter<Item, Key extends string | number>(
   list: readonly Item[],

@@ -26,14 +26,13 @@ export interface VarianceComponents {
 }
 
 /**
- * One-way components of variance, pooled over groups, for batches of unequal size.
- * @param batches in any order, in the unit of the values
+ * How much of a scatter lies within batches and how much between them, pooled over groups.
+ * @param batches of unequal size, in any order, all values in one unit; batches of a group were made alike
  * @returns mean squares and variance in the unit's square; null without a degree of freedom of both kinds
- * Notes: (1) batches without a value are left out; (2) a negative variance is given as it is: set it to zero
- * and say so where it is printed.
- * Source: expected mean squares of the nested random model (Searle 1971, Linear Models, chapters 10 and 11;
- * from memory); for a single
- * group of equal batches ISO 5725-2 and ASTM E691, s_L² = s_x̄² − s_r²/n.
+ * Notes: 1. batches without a value are left out; 2. a negative variance is given as it is: set it to zero
+ * and say so where it is printed; 3. adding up over groups is an extension of the formulas for one group.
+ * Source: ISO 5725-2, s_r², s_d² and s_L² (7.4.5 from memory, formulas read second-hand); ISO Guide 35 for
+ * the average number of values.
  */
 export function varianceComponents(batches: readonly NestedBatch[]): VarianceComponents | null {
   const filled = batches.filter(({ values }) => 0 < values.length)
@@ -43,13 +42,16 @@ export function varianceComponents(batches: readonly NestedBatch[]): VarianceCom
     between: filled.length - groups.length,
   }
   if (df.within < 1 || df.between < 1) return null
+  // ISO 5725-2, s_r².
   const within = sum(filled.map(({ values }) => squaresAbout(values, mean(values)))) / df.within
+  // ISO 5725-2, s_d².
   const between = sum(groups.map(squaresOfMeans)) / df.between
   const perBatch = sum(groups.map(evenedSize)) / df.between
   return {
     within: { meanSquare: within, df: df.within },
     between: { meanSquare: between, df: df.between },
     perBatch,
+    // ISO 5725-2, s_L²; negative left as it is.
     betweenVariance: (between - within) / perBatch,
   }
 }
@@ -64,7 +66,7 @@ function squaresOfMeans(group: readonly NestedBatch[]): number {
   return sum(group.map(({ values }) => values.length * (mean(values) - centre) ** 2))
 }
 
-/** N − Σ n² / N of a group's batches. */
+/** N − Σ n² / N of a group's batches: over p − 1 the average number of ISO 5725-2 and ISO Guide 35. */
 function evenedSize(group: readonly NestedBatch[]): number {
   const sizes = group.map(({ values }) => values.length)
   return sum(sizes) - sum(sizes.map((size) => size * size)) / sum(sizes)

@@ -12,8 +12,15 @@ import type { Quantity } from '../measure/units.ts'
 import { strengthInterval } from '../statistics/ratio-interval.ts'
 import { activityIndex } from './activity-index.ts'
 
-/** Stress in MPa from load in kN and area in mm² (1 MPa = 1 N/mm²). */
+/**
+ * Compressive strength: load over area.
+ * @param loadKN largest load, kN
+ * @param areaMm2 loaded area, mm², above zero
+ * @returns MPa, unrounded
+ * Source: definition (also of ASTM C109, from memory).
+ */
 export function strengthMPa(loadKN: number, areaMm2: number): number {
+  // 1 MPa = 1 N/mm².
   return (1000 * loadKN) / areaMm2
 }
 
@@ -32,6 +39,7 @@ export const COMPRESSIVE_STRENGTH: MortarMeasurement<StrengthReading> = {
 }
 
 /**
+ * What one specimen's reading gives.
  * @param shape nominal shape of the condition; sizes measured on the specimen go before it
  * @returns MPa: a stated strength as it is, else load over area; null without a reading or an area
  */
