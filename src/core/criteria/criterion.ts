@@ -248,7 +248,11 @@ export interface Criterion {
   readonly note?: string
 }
 
-/** Clauses in reading order, members after their group. */
+/**
+ * Clauses in reading order, a group before its members, however deep.
+ * @param clauses of a set or of a group
+ * @returns to be walked once
+ */
 export function* everyClause(clauses: readonly Clause[]): Generator<Clause> {
   for (const clause of clauses) {
     yield clause
@@ -256,12 +260,21 @@ export function* everyClause(clauses: readonly Clause[]): Generator<Clause> {
   }
 }
 
-/** The layer that a clause's limits come from. */
+/**
+ * The layer that a clause's limits come from.
+ * @param id of the layer
+ * @returns undefined where the set has no such layer
+ */
 export function layerOf(criterion: Criterion, id: string): Layer | undefined {
   return criterion.layers.find((layer) => layer.id === id)
 }
 
-/** "ASTM C618, edition 12a": designation, else title, with the edition, without which no set is named. */
+/**
+ * The name of a set or layer for a reader: no set is named without its edition.
+ * @param designation as the standard body writes it; undefined for a set of no such body
+ * @param title,edition of the set
+ * @returns "ASTM C618, edition 12a": designation, else title
+ */
 export function setName({
   designation,
   title,
@@ -274,7 +287,10 @@ export function setName({
   return `${designation ?? title}, edition ${edition}`
 }
 
-/** The name of a layer; its id where the set has no such layer. */
+/**
+ * The name of a layer; its id where the set has no such layer.
+ * @param id of the layer
+ */
 export function layerTitle(criterion: Criterion, id: string): string {
   const layer = layerOf(criterion, id)
   return layer === undefined ? id : setName(layer)
@@ -293,12 +309,19 @@ export function isUnconfirmed(criterion: Criterion): boolean {
   )
 }
 
-/** The categories that a class is made of: itself, or one of each axis. */
+/**
+ * The categories that a class is made of: itself, and one of each axis.
+ * @param name of the class, "F" or "N/2"
+ */
 export function partsOfClass(name: string): readonly string[] {
   return name.includes('/') ? [name, ...name.split('/')] : [name]
 }
 
-/** Whether a list of classes or categories speaks of a class. */
+/**
+ * Whether a list of classes speaks of a class.
+ * @param list classes or categories, for instance of a clause
+ * @param name of the class, "F" or "N/2"
+ */
 export function includesClass(list: readonly string[], name: string): boolean {
   return partsOfClass(name).some((part) => list.includes(part))
 }

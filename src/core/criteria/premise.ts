@@ -38,6 +38,10 @@ export type PremiseAnswer =
   | { readonly holds: 'no'; readonly because: PremiseReason }
   | { readonly holds: 'open'; readonly because: PremiseReason }
 
+/**
+ * Premises as a reason states them for a class.
+ * @param lotClass "F" or "N/2"; null where no class is known
+ */
 export function premisesForClass(premises: readonly Premise[], lotClass: string | null): StatedPremise[] {
   return premises.map((premise) => {
     if ('fact' in premise) return { fact: premise.fact, is: premise.is }

@@ -24,10 +24,11 @@ export interface ControlStanding {
 const LOOK_BACK = 10
 
 /**
+ * Where the control of an index stands among the batches before it.
  * @param index per cent
  * @param own the control that the index was taken against; above zero
- * @param earlier valid batches tested before it, oldest first, in the same unit; those of another cement do
- * not count
+ * @param earlier valid batches tested before it, oldest first, in the same unit; of those of the same cement
+ * the last ten count
  * @returns null where no batch of the same cement went before
  */
 export function controlStanding(

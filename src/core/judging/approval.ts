@@ -12,6 +12,8 @@ import { type ClauseJudgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 
 /**
+ * A value beyond the plain limit, met by approval where it lies within the outer one and the evidence is on
+ * record.
  * @param plain the outcome `does-not-meet` against the plain limit, kept where no approval or declaration
  * covers the value
  */

@@ -48,6 +48,7 @@ function uncertaintyOfDeviation(
   reference: FoundReference,
   measure: 'relative' | 'points',
 ): Uncertainty {
+  // JCGM 100:2008, 5.1.2, equation (10), and 4.2.3, equation (5), for the mean.
   const u = known.u * (reference.exact ? 1 : Math.sqrt(1 + 1 / reference.n))
   return { ...known, u: measure === 'relative' ? (100 * u) / Math.abs(reference.value) : u }
 }

@@ -19,6 +19,7 @@ import { claimedClass } from './scope.ts'
 
 export type RecordClause = Extract<Clause, FactClause | DocumentClause | ClassClause | SamplingClause>
 
+/** Judges a clause on the record: a fact, a document, an allowed class, or sampling. */
 export function judgeRecord(clause: RecordClause, judging: Judging): ClauseJudgement {
   switch (clause.form) {
     case 'fact':

@@ -67,7 +67,8 @@ export function ratioSteps(
       source: measurement.ratioSource,
       result: { value, unit: storedUnit(measurement.index), decimals },
     },
-    // An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B.
+    // An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B (JCGM 100:2008, 5.1.3, equation
+    // (11b)).
     { step: 'control-drift', points: value / 100, decimals: decimals + 1 },
     { step: 'interval', interval, decimals },
   ]

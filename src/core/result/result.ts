@@ -66,6 +66,7 @@ export interface UnmadeResult {
   readonly reasons: readonly ResultReason[]
 }
 
+/** Whether a test gave a value. */
 export function isMade(outcome: Result | UnmadeResult): outcome is Result {
   return 'value' in outcome
 }
