@@ -1,4 +1,6 @@
-/** The answer to a demand that decides whether a clause applies, and the same demand as a reason states it. */
+/**
+ * The answer to a demand that decides whether a clause applies, and the same demand as a reason states it.
+ */
 import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
 import type { FactPremise, Premise } from './criterion.ts'

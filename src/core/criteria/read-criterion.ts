@@ -14,7 +14,10 @@ import type {
   Premise,
 } from './criterion.ts'
 
-/** @throws RangeError for a text that is no age or date */
+/**
+ * Reads the ages and dates of a set.
+ * @throws RangeError for a text that is no age or date
+ */
 export function readCriterion(file: WithTexts<Criterion>): Criterion {
   return defined({
     ...file,

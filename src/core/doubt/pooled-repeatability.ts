@@ -26,13 +26,15 @@ export const FEW_DF = 10
 
 /**
  * The pooled scatter as it grows with the laboratory's work.
- * @param batches of one property, condition and age, in any order; means above zero
- * @returns one step for each day on which batches were tested, once two degrees of freedom are there
- * Method: variance of ln(mean) within groups, sums of squares over degrees of freedom; the root is the
- * coefficient of variation.
- * One-way components of variance with unequal groups (Searle 1971, Linear Models, chapter 10; from memory):
- * what is pooled holds
- * the scatter of specimens as far as it enters a mean.
+ * @param batches of one property, condition and age, in any order, all means in one unit
+ * @returns one step for each day on which batches were tested, once two degrees of freedom are there;
+ * coefficients of variation to six significant digits
+ * Notes: 1. batches with a mean of zero or below are left out; 2. batches of a group were made alike, and
+ * only their scatter about the group's own mean counts; 3. what is pooled holds the scatter of specimens as
+ * far as it enters a mean; 4. the standard deviation of ln(mean) stands for the coefficient of variation, to
+ * first order: 20 % for 20.2 %.
+ * Source: pooled by degrees of freedom, JCGM 100:2008, 4.2.4; sums of squares by Welford 1962, Technometrics
+ * 4, 419-420.
  */
 export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
   const groups = new Map<string, { n: number; mean: number }>()
@@ -42,7 +44,7 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
   for (const [place, batch] of ordered.entries()) {
     const group = groups.get(batch.group) ?? { n: 0, mean: 0 }
     groups.set(batch.group, group)
-    // Welford 1962 (Technometrics 4, 419-420): sums of squares one value at a time.
+    // Welford 1962: S += (x − mean before) (x − mean after).
     const value = Math.log(batch.mean)
     group.n += 1
     const delta = value - group.mean
@@ -51,6 +53,7 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
     df += group.n === 1 ? 0 : 1
     const next = ordered[place + 1]
     if (df < LEAST_DF || next?.tested.day === batch.tested.day) continue
+    // JCGM 100:2008, 4.2.4: pooled by degrees of freedom.
     steps.push([
       dateOf(batch.tested),
       Number((100 * Math.sqrt(Math.max(0, squares) / df)).toPrecision(6)),
@@ -77,8 +80,10 @@ export function repeatedKey(result: Pick<Result, 'property' | 'condition' | 'age
 }
 
 /**
- * The uncertainty of an index from repeated batches of single lots tested before it; undefined while they are
- * few.
+ * The uncertainty of an index from repeated batches of single lots tested before it.
+ * @param steps of the index at its condition and age, in order of date
+ * @returns standard, in the index's unit; undefined while batches are few
+ * Note: batches of the test's own day do not count.
  */
 export function repeatedUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
   const step = lastBefore(steps, result.tested)
@@ -101,18 +106,23 @@ export function pooledKey({
 }
 
 /**
- * Coefficient of variation of an index in per cent, from that of its control's means.
- * Note: test batches are taken to scatter as control batches do, so that the ratio of two means scatters by
- * √2 of one: own assumption.
+ * Coefficient of variation of an index, from that of its control's means.
+ * @param controlPercent between batches, per cent
+ * @returns per cent of the index
+ * Note: test batches are taken to scatter as control batches do, independently of them: own assumption.
+ * Source: JCGM 100:2008, 5.1.6, equation (12), for a ratio of two means.
  */
 export function indexScatter(controlPercent: number): number {
+  // JCGM 100:2008, 5.1.6, equation (12), exponents 1 and −1 and equal relative uncertainties: √(1 + 1).
   return Math.SQRT2 * controlPercent
 }
 
 /**
  * The uncertainty of an index from the control batches of its laboratory tested before it.
- * @param steps of the control's own property at the index's condition and age
- * Note: rests on the assumption of `indexScatter`, said in the basis.
+ * @param steps of the control's own property at the index's condition and age, in order of date
+ * @returns standard, in the index's unit; undefined without an earlier step
+ * Notes: 1. batches of the test's own day do not count; 2. rests on the assumption of `indexScatter`, said in
+ * the basis.
  */
 export function pooledUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
   const step = lastBefore(steps, result.tested)

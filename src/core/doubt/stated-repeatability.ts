@@ -22,11 +22,12 @@ export interface StatedRepeatability {
 }
 
 /**
+ * The uncertainty that a laboratory states for a result.
  * @param stated entries of the result's laboratory
- * @returns the entry in force on the day of the test for that property, condition and age, the most
+ * @returns from the entry in force on the day of the test for that property, condition and age, the most
  * particular of several; undefined where there is none
- * Notes: 1. a coefficient of variation is taken of the result's own value; 2. an entry without a condition or an
- * age holds for all of them.
+ * Notes: 1. a coefficient of variation is taken of the result's own value; 2. an entry without a condition or
+ * an age holds for all of them.
  */
 export function statedUncertainty(
   stated: readonly StatedRepeatability[],
@@ -64,8 +65,7 @@ function deviationOf(entry: StatedRepeatability, result: Result): number | undef
 
 /**
  * Kinds that a standard deviation of a property may be written in. A scatter of percentages is in percentage
- * points; for a
- * measured property its own unit may stand, for an index it would be read as relative.
+ * points; for a measured property its own unit may stand, for an index it would be read as relative.
  */
 export function deviationKinds(key: PropertyKey): QuantityKind[] {
   const { kind, nature } = property(key)

@@ -60,6 +60,7 @@ export interface KnownOfLot {
 }
 
 /**
+ * What is known of one lot on the date on which it is judged.
  * @param history of the source, which holds the lot
  * @param asOf calendar date of the judgement
  */

@@ -9,7 +9,10 @@ import type { PlannedTest, UnmadeResult } from '../result/result.ts'
 import type { KnownApproval, KnownDocument } from './evidence.ts'
 import type { LotBackground, SourceBackground } from './lot-evidence.ts'
 
-/** @throws RangeError for a text that is no moment or age */
+/**
+ * Reads the ages and moments of what is known of a source beside its lots.
+ * @throws RangeError for a text that is no moment or age
+ */
 export function readBackground(file: WithTexts<SourceBackground>): SourceBackground {
   return defined({
     ...file,
@@ -21,7 +24,10 @@ export function readBackground(file: WithTexts<SourceBackground>): SourceBackgro
   })
 }
 
-/** What a lot of the file says beside its results. @throws RangeError for a text that is no moment or age */
+/**
+ * Reads the moments of what a lot of the file says beside its results.
+ * @throws RangeError for a text that is no moment
+ */
 export function readLot<Lot extends WithTexts<Omit<LotBackground, 'results'>>>({
   sampled,
   from,
@@ -38,10 +44,18 @@ export function readLot<Lot extends WithTexts<Omit<LotBackground, 'results'>>>({
   }
 }
 
+/**
+ * Reads the age and moment of a test that gave no value.
+ * @throws RangeError for a text that is no moment or age
+ */
 export function readUnmade(test: WithTexts<UnmadeResult>): UnmadeResult {
   return { ...test, age: readAge(test.age), tested: readMoment(test.tested) }
 }
 
+/**
+ * Reads the age and moments of a planned test.
+ * @throws RangeError for a text that is no moment or age
+ */
 export function readPlanned(test: WithTexts<PlannedTest>): PlannedTest {
   return defined({
     ...test,
@@ -52,6 +66,11 @@ export function readPlanned(test: WithTexts<PlannedTest>): PlannedTest {
   })
 }
 
+/**
+ * Reads an age that may be absent.
+ * @param text "28 d"; undefined gives undefined
+ * @throws RangeError for a text that is no age
+ */
 export function readAgeIfAny(text: string | undefined): Age | undefined {
   return text === undefined ? undefined : readAge(text)
 }

@@ -1,8 +1,7 @@
 /**
  * A source's evidence as one file: what the site publishes so that a reader's browser, or another site, can
- * judge the lots under
- * any set with this same core. It holds moments and ages as texts, which are read once, when the file is. Results of one property, condition, age, method and laboratory share an entry
- * of `keys`.
+ * judge the lots under any set with this same core. It holds moments and ages as texts, which are read once,
+ * when the file is. Results of one property, condition, age, method and laboratory share an entry of `keys`.
  */
 import type { Age } from '../measure/age.ts'
 import { type Moment, readMoment } from '../measure/moment.ts'
@@ -73,7 +72,10 @@ export interface SourceHead extends Pick<SourceEvidence, 'source' | 'unpublished
   readonly restarts: readonly Moment[]
 }
 
-/** @param lots in order of sampling, with the producer's results known by the date */
+/**
+ * A source's evidence as one file.
+ * @param lots in order of sampling, with the producer's results known by the date
+ */
 export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): SourceEvidence {
   const places = new Map<string, number>()
   const keys: ResultKind[] = []
@@ -128,7 +130,10 @@ export interface UnpackedSource {
   conditionTitle(id: string): string
 }
 
-/** The other way: results without workings, and the source's history. */
+/**
+ * The other way: results without workings, and the source's history.
+ * @throws RangeError for a result of a kind that the file does not list, or a text that is no moment or age
+ */
 export function unpackSource(file: SourceEvidence): UnpackedSource {
   const keys = file.keys.map(({ age, ...kind }) => ({ ...kind, ...defined({ age: readAgeIfAny(age) }) }))
   const lots = file.lots.map(

@@ -49,6 +49,13 @@ export interface History {
   readonly tested: Map<string, readonly TestedPlace[]>
 }
 
+/**
+ * The key under which a source's results form one series: results of another class or method are never
+ * compared.
+ * @param lotClass class that the lot claims; null where it claims none
+ * @param property,condition,method as a result states them; undefined where it states none
+ * @returns the parts with the age among them, joined by "|"; an empty part for what is missing
+ */
 export function historyKey(
   lotClass: string | null,
   property: string,
@@ -59,7 +66,11 @@ export function historyKey(
   return [lotClass ?? '', property, condition ?? '', age?.text ?? '', method ?? ''].join('|')
 }
 
-/** Order of sampling, then id by code unit. */
+/**
+ * Order of sampling, then id by code unit.
+ * @param a,b lots, with the end of sampling and the id
+ * @returns negative where a comes first, else positive
+ */
 export function bySampling(a: { sampled: Moment; id: string }, b: { sampled: Moment; id: string }): number {
   return compareMoments(a.sampled, b.sampled) || (a.id < b.id ? -1 : 1)
 }
@@ -67,6 +78,7 @@ export function bySampling(a: { sampled: Moment; id: string }, b: { sampled: Mom
 /**
  * The one result that stands for the lot in its history: valid before not valid, a composite before a grab,
  * then the latest.
+ * @returns undefined for no result
  */
 export function representative(results: readonly Result[]): Result | undefined {
   let best: Result | undefined
@@ -85,8 +97,11 @@ function rank(result: Result): number {
 }
 
 /**
+ * The history of one source.
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
+ * Notes: 1. only the producer's results enter, the representative of each lot and key; 2. a censored result
+ * is no number and never counts; 3. the first two valid results of one key in a lot are duplicates.
  */
 export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly Moment[]): History {
   const entries = new Map<string, Entry[]>()
@@ -149,8 +164,12 @@ function resultsByKey(lot: HistoryLot): Map<string, Result[]> {
 }
 
 /**
- * Up to `count` preceding results of a lot, oldest first: valid, not withdrawn by the as-of date, known by
- * it, not before a restart.
+ * The most recent results before a lot, oldest first.
+ * @param key of `historyKey`
+ * @param lot its id; one that the history does not hold has none before it
+ * @param asOf calendar date
+ * @param count at most so many
+ * Note: valid, not withdrawn by the as-of date, known by it, not before a restart.
  */
 export function precedingResults(
   history: History,
@@ -168,8 +187,12 @@ export function precedingResults(
 }
 
 /**
- * Preceding results of a lot that were sampled within so many days of it, oldest first; valid and known as
- * `precedingResults`.
+ * Results before a lot that were sampled within so many days of it, oldest first.
+ * @param key of `historyKey`
+ * @param lot its id; one that the history does not hold has none before it
+ * @param asOf calendar date
+ * @param days between both ends of sampling, at most
+ * Note: valid and known as for `precedingResults`.
  */
 export function resultsWithin(
   history: History,
@@ -220,10 +243,11 @@ export interface Covering {
 
 /**
  * What was produced since the test before.
+ * @param lot its id
  * @param asOf calendar date; tests begun later do not count, those under way do
+ * @throws RangeError for a lot that the history does not hold
  * Notes: 1. a mortar counts from the day it was cast, an analysis from that of its result; 2. where a clock
- * time is missing, whole
- * days stand for the time between.
+ * time is missing, whole days stand for the time between.
  */
 export function coverageOf(history: History, lot: string, asOf: Moment, covering: Covering): Coverage {
   const place = history.place.get(lot)

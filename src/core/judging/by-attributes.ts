@@ -53,8 +53,8 @@ function isBeyond(value: number, { clause, limits }: ComparisonCase): boolean {
  * How many results may lie beyond the limit.
  * @param n results of the control period
  * @returns a whole number; null for fewer results than the plan begins with
- * Source: the plan is data of the set; EN 413-1, table 8 (20 to 136 results, read), has the numbers that EN
- * 197-1 has from memory.
+ * Source: the plan is data of the set; EN 413-1, table 8 (read, 20 to 136 results), has the numbers of EN
+ * 197-1 (from memory).
  */
 export function acceptanceNumber(
   n: number,

@@ -1,4 +1,6 @@
-/** A comparison on every result that counts: the worst, the latest or the mean decides, as the clause says. */
+/**
+ * A comparison on every result that counts: the worst, the latest or the mean decides, as the clause says.
+ */
 import { compareMoments } from '../measure/moment.ts'
 import { severity } from '../criteria/combining.ts'
 import { defined } from '../measure/defined.ts'
@@ -7,7 +9,10 @@ import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { judgeResult, uncertaintyFor } from './one-result.ts'
 
-/** @param results at least one, all of the clause's property, condition and age */
+/**
+ * Judges every result that counts, or the latest, or their mean, as the clause says.
+ * @param results at least one, all of the clause's property, condition and age
+ */
 export function judgeSeveral(comparison: ComparisonCase, results: readonly Result[]): ClauseJudgement {
   const { several } = comparison.clause
   if (several === 'mean' && 1 < results.length) return judgeMean(comparison, results)
@@ -35,6 +40,7 @@ function judgeMean(comparison: ComparisonCase, results: readonly Result[]): Clau
   const n = results.length
   const value = results.reduce((sum, result) => sum + result.value, 0) / n
   const single = uncertaintyFor(comparison, first)
+  // JCGM 100:2008, 4.2.3, equation (5).
   const uncertainty = single === undefined ? undefined : { ...single, u: single.u / Math.sqrt(n) }
   const judged = judgeResult(comparison, { ...first, value }, defined({ key: null, uncertainty }))
   return withReason(judged, { code: 'mean-of-several', params: { n } })

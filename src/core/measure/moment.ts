@@ -57,7 +57,10 @@ export function readMoment(text: string): Moment {
   return moment
 }
 
-/** The same for a text that nobody has checked; null where it is no moment. */
+/**
+ * The same for a text that nobody has checked; null where it is no moment.
+ * @param text any
+ */
 export function momentIn(text: string): Moment | null {
   const match = MOMENT.exec(text)
   if (match === null) return null
@@ -76,7 +79,10 @@ function offsetMinutes(offset: string): number {
   return (offset.startsWith('-') ? -1 : 1) * (Number(hours) * 60 + Number(minutes))
 }
 
-/** The date of a day number as a moment without a clock time. @param day days since 1970-01-01 */
+/**
+ * The date of a day number as a moment without a clock time.
+ * @param day days since 1970-01-01
+ */
 export function momentOfDay(day: number): Moment {
   const text = new Date(day * MILLISECONDS_A_DAY).toISOString().slice(0, 10)
   return new Moment({ text, day, minute: null, offset: null })
@@ -98,7 +104,8 @@ export function yearOf(moment: Moment): string {
 }
 
 /**
- * The order in which moments are sorted: negative, zero, positive.
+ * The order in which moments are sorted.
+ * @returns negative, zero, positive
  * Notes: 1. a date alone comes first in its day; 2. a moment without an offset is taken as UTC, so that the
  * order is one for all; 3. whether one moment surely lies before another is asked of `isSurelyBefore`.
  */
@@ -120,7 +127,10 @@ export function isSurelyBefore(a: Moment, b: Moment): boolean {
   return hours === null ? a.day < b.day : 0 < hours
 }
 
-/** Whether a moment lies on a calendar date or before it. @param date as-of date or another date alone */
+/**
+ * Whether a moment lies on a calendar date or before it.
+ * @param date as-of date or another date alone
+ */
 export function isBy(moment: Moment, date: Moment): boolean {
   return moment.day <= date.day
 }
@@ -136,12 +146,18 @@ export function hoursBetween(from: Moment, to: Moment): number | null {
   return (daysBetween(from, to) * MINUTES_A_DAY + to.minute - from.minute + shift) / 60
 }
 
-/** Whole calendar days from one moment's date to another's. */
+/**
+ * Calendar days from one moment's date to another's.
+ * @returns whole, negative where `to` is the earlier; clock times and offsets do not count
+ */
 export function daysBetween(from: Moment, to: Moment): number {
   return to.day - from.day
 }
 
-/** The calendar date some hours after a moment; a date without a clock counts from its midnight. */
+/**
+ * The calendar date some hours after a moment; a date without a clock counts from its midnight.
+ * @param hours of either sign
+ */
 export function addHours(moment: Moment, hours: number): Moment {
   return momentOfDay(moment.day + Math.floor(((moment.minute ?? 0) + hours * 60) / MINUTES_A_DAY))
 }

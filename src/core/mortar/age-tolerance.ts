@@ -5,10 +5,11 @@ import type { ResultReason } from '../result/reason.ts'
 import type { MortarCondition, MortarReading } from './mortar.ts'
 
 /**
+ * Whether a test was made at its age.
  * @param cast moment at which the mortar was cast
  * @returns the one thing to say of the age, and whether the test counts all the same
- * Notes: 1. an age without a tolerance in the condition is not checked; 2. an age that cannot be verified counts,
- * with a note.
+ * Notes: 1. an age without a tolerance in the condition is not checked; 2. an age that cannot be verified
+ * counts, with a note.
  */
 export function ageReasons(
   cast: Moment,

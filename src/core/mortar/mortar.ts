@@ -153,7 +153,10 @@ export function isQuantity(value: object): value is Quantity {
   return 'written' in value
 }
 
-/** A sample without a record of its kind counts as a grab. */
+/**
+ * The kind of a sample; one without a record of its kind counts as a grab.
+ * @param id of the sample
+ */
 export function kindOfSample(
   id: string,
   { samples }: Pick<LotEvidence, 'samples'>,

@@ -9,11 +9,11 @@ interface Retestable {
 }
 
 /**
+ * The readings that retests replace.
  * @param readings of one mortar and property, in the order of the record
  * @returns each replaced reading with the moment of the retest that replaces it
  * Notes: 1. `retest-of` names the moment of the replaced test, or its date alone; 2. a retest never replaces
- * one made after it,
- * nor itself, where the date names both; 3. one that is only planned replaces nothing yet.
+ * one made after it, nor itself, where the date names both; 3. one that is only planned replaces nothing yet.
  */
 export function replacedReadings<T extends Retestable>(readings: readonly T[]): Map<T, Moment> {
   const replaced = new Map<T, Moment>()

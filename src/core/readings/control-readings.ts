@@ -14,6 +14,7 @@ interface Kept {
 const kept = new WeakMap<ControlMortar, Kept>()
 
 /**
+ * The readings of a control batch, judged.
  * @param condition of the test mortar
  * @param asOf calendar date; readings taken later are left out
  * @returns one for each reading taken, in the order of the record

@@ -25,6 +25,7 @@ export interface MortarPair {
 }
 
 /**
+ * A test mortar's mean over its control's.
  * @param own reading of the test mortar
  * @param against reading of the control at the same age
  * @returns the index, or a test without one and why no ratio follows from the two means

@@ -34,6 +34,7 @@ export function readingsTakenBy<Reading extends MortarReading>(
 }
 
 /**
+ * The readings of one mortar, judged.
  * @param mortar test or control, made and cured as its condition says
  * @param asOf calendar date; readings taken later are left out
  * @returns one for each reading taken, in the order of the record
@@ -67,7 +68,7 @@ function replacement(retested: Moment | undefined): ResultReason[] {
   return retested === undefined ? [] : [{ code: 'replaced-by-retest', params: { retested: retested.text } }]
 }
 
-/** The last valid reading of an age. */
+/** The last valid reading of an age; undefined without one. */
 export function validReadingAt<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
   age: Age,
@@ -75,7 +76,10 @@ export function validReadingAt<Reading extends MortarReading>(
   return readings.findLast(({ valid, reading }) => valid && isSameAge(reading.age, age))
 }
 
-/** The reading that stands for its mortar at an age: a valid one before one that is not, the last of several. */
+/**
+ * The reading that stands for its mortar at an age: a valid one before one that is not, the last of several;
+ * undefined without one.
+ */
 export function readingAt<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
   age: Age,

@@ -1,7 +1,12 @@
 /** The key that tells results of one lot and role apart. */
 import type { Age } from '../measure/age.ts'
 
-/** property, condition, age, method, laboratory, sample joined by "|". */
+/**
+ * The key that tells results of one lot and role apart, but for retests.
+ * @param parts as the record names them
+ * @returns property, condition, age, method, laboratory and sample joined by "|", an empty part for what is
+ * missing
+ */
 export function resultKey(parts: {
   property: string
   condition?: string

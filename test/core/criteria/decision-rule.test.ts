@@ -164,8 +164,8 @@ describe('judge, probability rule', () => {
 })
 
 describe('chanceOfMeeting, cases of JCGM 106:2012', () => {
-  // JCGM 106:2012, clause 7, breakdown voltage of a Zener diode, printed as 0.92 (digits beyond that by scipy
-  // 1.17.1); the others with the document's equations.
+  // JCGM 106:2012, 7.3.3, example 1, breakdown voltage of a Zener diode, printed as 0.92 (read; digits beyond
+  // that by scipy 1.17.1); the others with the document's equation (6).
   it.each([
     ['breakdown voltage, upper limit −5.40 V', -5.47, 0.05, -NONE, -5.4, 0.9192433408, 'inconclusive'],
     ['index against a lower limit of 75', 78, 2, 75, NONE, 0.9331927987, 'inconclusive'],

@@ -327,7 +327,7 @@ describe('judge, several results of a source', () => {
     expect(['refused', 'reported']).toContain(outcome())
   })
 
-  // Acceptance numbers of EN 197-1 as listed in the survey, section 7.1 (from memory there).
+  // Acceptance numbers of EN 197-1 (from memory); EN 413-1, table 8, prints the same to 136 results (read).
   const acceptance = [
     { from: 20, allow: 0 },
     { from: 40, allow: 1 },
