@@ -37,20 +37,17 @@ export function indexResult(
   against: JudgedReading,
 ): Result | UnmadeResult {
   const [testMean, controlMean] = [own.specimens.mean, against.specimens.mean]
-  const reasons = noRatio(own, against, pair.test.control)
-  if (testMean === null || controlMean === null || reasons.length > 0)
-    return unmadeResult(measurement.index, own.reading, pair.ofTest, reasons)
+  const unmade = (reasons: readonly ResultReason[]) =>
+    unmadeResult(measurement.index, own.reading, pair.ofTest, reasons)
+  if (testMean === null) return unmade(own.reasons)
+  if (controlMean === null) return unmade(ofControl(pair.test.control, against.reasons))
+  if (!(0 < controlMean)) return unmade(ofControl(pair.test.control, [NOT_ABOVE_ZERO]))
   const value = measurement.ratioOf(testMean, controlMean)
   const interval = measurement.intervalOf(countedValues(own), countedValues(against))
   return ratioResult(measurement, pair, { own, against, testMean, controlMean, value, interval })
 }
 
-/** Why no ratio follows from two means; empty where one does. */
-function noRatio(own: JudgedReading, against: JudgedReading, control: string): readonly ResultReason[] {
-  if (own.specimens.mean === null) return own.reasons
-  if (against.specimens.mean === null) return ofControl(control, against.reasons)
-  return 0 < against.specimens.mean ? [] : ofControl(control, [{ code: 'mean-not-above-zero', params: {} }])
-}
+const NOT_ABOVE_ZERO: ResultReason = { code: 'mean-not-above-zero', params: {} }
 
 function ofControl(control: string, reasons: readonly ResultReason[]): ResultReason[] {
   return reasons.map((reason) => ({ code: 'control-fault', params: { control, reason } }))

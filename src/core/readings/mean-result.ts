@@ -9,10 +9,9 @@ import type { JudgedReading, TakenReading } from './judged-readings.ts'
 import { specimenSteps } from './mortar-working.ts'
 
 /** What all results of one mortar share. */
-export type OfMortar = Pick<
-  Result,
-  'condition' | 'laboratory' | 'sample' | 'sampleKind' | 'role' | 'begun' | 'method'
->
+export type OfMortar = Pick<Result, 'laboratory' | 'sample' | 'sampleKind' | 'role' | 'begun' | 'method'> & {
+  readonly condition: string
+}
 
 /** The mean, or a test without a value and why it has none. */
 export function meanResult(
@@ -21,13 +20,14 @@ export function meanResult(
   mortar: OfMortar,
 ): Result | UnmadeResult {
   const { property: key } = measurement
-  if (specimens.mean === null) return unmadeResult(key, reading, mortar, reasons)
+  const { mean } = specimens
+  if (mean === null) return unmadeResult(key, reading, mortar, reasons)
   return {
     ...defined(mortar),
     key: resultKey({ ...mortar, property: key, age: reading.age }),
     property: key,
     age: reading.age,
-    value: specimens.mean,
+    value: mean,
     unit: storedUnit(key),
     decimals: property(key).decimals,
     n: specimens.n,
@@ -35,7 +35,8 @@ export function meanResult(
     ...(specimens.meanOnly ? { summaryOnly: true as const } : {}),
     valid,
     reasons,
-    working: () => specimenSteps(measurement, mortar.role === 'control' ? 'control' : 'test', specimens),
+    working: () =>
+      specimenSteps(measurement, mortar.role === 'control' ? 'control' : 'test', { ...specimens, mean }),
   }
 }
 
@@ -43,7 +44,7 @@ export function meanResult(
 export function unmadeResult(
   key: PropertyKey,
   { age, tested }: Pick<TakenReading, 'age' | 'tested'>,
-  { condition = '', laboratory, sample }: OfMortar,
+  { condition, laboratory, sample }: OfMortar,
   reasons: readonly ResultReason[],
 ): UnmadeResult {
   return { property: key, condition, age, laboratory, sample, tested, reasons }

@@ -5,20 +5,20 @@ import type { MortarCondition } from '../mortar/mortar.ts'
 import type { Figure, MortarRole, WorkingStep } from '../result/working.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
 import type { JudgedReading } from './judged-readings.ts'
-import type { TestedSpecimens } from './tested-specimens.ts'
+import type { AveragedSpecimens } from './tested-specimens.ts'
 
 /** The specimens of one mortar, the checks of their range, and their mean. */
 export function specimenSteps(
   measurement: MortarMeasurement,
   of: MortarRole,
-  { specimens, rangeChecks, counted, mean, n, meanOnly }: TestedSpecimens,
+  { specimens, rangeChecks, counted, mean, n, meanOnly }: AveragedSpecimens,
 ): WorkingStep[] {
   const figure = (value: number): Figure => ({
     value,
     unit: storedUnit(measurement.property),
     decimals: measurement.workingDecimals,
   })
-  if (meanOnly && mean !== null) return [{ step: 'reported-mean', of, n, result: figure(mean) }]
+  if (meanOnly) return [{ step: 'reported-mean', of, n, result: figure(mean) }]
   const marks = measurement.rangeRulesOf === undefined ? {} : { marks: counted.map(({ mark }) => mark) }
   return [
     ...specimens.map(
@@ -32,7 +32,7 @@ export function specimenSteps(
     ...rangeChecks.map(
       ({ limit, ...check }): WorkingStep => ({ step: 'range-check', ...check, limitPercent: limit }),
     ),
-    ...(mean === null ? [] : [{ step: 'mean', of, n, ...marks, result: figure(mean) } as const]),
+    { step: 'mean', of, n, ...marks, result: figure(mean) },
   ]
 }
 
@@ -55,9 +55,9 @@ export function ratioSteps(
 ): WorkingStep[] {
   const { decimals } = property(measurement.index)
   return [
-    ...specimenSteps(measurement, 'test', own.specimens),
+    ...specimenSteps(measurement, 'test', { ...own.specimens, mean: testMean }),
     ...(measurement.meanNotes?.(testMean, own.reading, condition) ?? []),
-    ...specimenSteps(measurement, 'control', against.specimens),
+    ...specimenSteps(measurement, 'control', { ...against.specimens, mean: controlMean }),
     ...(measurement.meanNotes?.(controlMean, against.reading, condition) ?? []),
     {
       step: 'ratio',

@@ -24,6 +24,9 @@ export interface TestedSpecimens {
   readonly reasons: readonly ResultReason[]
 }
 
+/** Specimens that a mean follows from. */
+export type AveragedSpecimens = TestedSpecimens & { readonly mean: number }
+
 /**
  * Not valid where no specimen counts, where a value is not known or faulty, or where the range rule leaves too few.
  * @param reading specimens by mark, or a mean alone, which is taken as it is

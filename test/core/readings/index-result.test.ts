@@ -66,6 +66,12 @@ describe('indexResult', () => {
       '2026-04-08T11:00',
     )
     expect(indexOf({ test: { strength: [strength(['100 kN'], late)] } }).tested.text).toBe('2026-04-08T11:00')
+    // A date alone comes before every clock time of its day.
+    const undated = { tested: readMoment('2026-04-08') }
+    expect(indexOf({ control: { strength: [strength(['125 kN'], undated)] } }).tested.text).toBe(
+      '2026-04-08T09:40',
+    )
+    expect(indexOf({ test: { strength: [strength(['100 kN'], undated)] } }).tested.text).toBe('2026-04-08T09:40')
   })
   it('goes by the laboratory’s method for the index on that day, the mean by the method of its own', () => {
     const methodOf = (laboratory: string, property: string, date: Moment) =>

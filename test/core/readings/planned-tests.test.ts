@@ -67,6 +67,14 @@ describe('plannedTests', () => {
       planned({ strength: [{ age: readAge('7 d') }] }, {}, { asOf: readMoment(asOf) })[0]?.overdueSince?.text
     expect([since('2026-03-25'), since('2026-03-26')]).toEqual([undefined, '2026-03-25'])
   })
+  it('is awaited for the tolerance of its own age: 28 d and 12 h, 7 d and 3 h', () => {
+    // 8 April 09:20 and 12 h are 21:20: 2 h of grace stay within the day, 3 h do not. 18 March 09:20 and 3 h are
+    // 12:20: 11 h stay, 12 h do not.
+    const since = (age: string, graceHours: number) =>
+      planned({ strength: [{ age }] }, {}, { asOf: '2026-05-01', graceHours })[0]?.overdueSince
+    expect([since('28 d', 2), since('28 d', 3)]).toEqual(['2026-04-08', '2026-04-09'])
+    expect([since('7 d', 11), since('7 d', 12)]).toEqual(['2026-03-18', '2026-03-19'])
+  })
   it('has no tolerance at an age that the condition does not list', () => {
     // 91 d after 11 March 09:20 are 10 June 09:20; 15 h of grace reach the next day at 00:20, 14 h do not.
     const since = (graceHours: number) =>

@@ -118,6 +118,14 @@ describe('testedSpecimens, strength', () => {
       { mark: 'c', value: 40.8 },
     ])
   })
+  it('says of an excluded specimen alone that it is excluded', () => {
+    const { specimens } = strengths({
+      a: kN('100'),
+      b: { load: kN('100'), side: q('50 mm', 'length') },
+      c: { load: kN('10'), excluded: 'corner lost' },
+    })
+    expect(specimens.map((specimen) => 'excluded' in specimen)).toEqual([false, false, true])
+  })
   it('has no mean without a size or without a specimen that counts, and says why', () => {
     expect(strengths({ a: kN('100') }, { shape: 'cube' })).toMatchObject({
       mean: null,

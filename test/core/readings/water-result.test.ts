@@ -11,9 +11,10 @@ function water(
   condition: MortarCondition = FLOW,
   test: object = { ...g('230 g'), flow: q('110 %', 'fraction') },
   control: object = { ...g('250 g'), flow: q('108 %', 'fraction') },
+  asOf = '2026-05-01',
 ) {
   const methodOf = (laboratory: string, property: string, date: Moment) => `${laboratory} ${property} ${date}`
-  return lotResults(evidence({ condition, test, control, more: { methodOf } })).results.map(printed)
+  return lotResults(evidence({ condition, test, control, more: { methodOf, asOf: readMoment(asOf) } })).results.map(printed)
 }
 
 describe('waterResults', () => {
@@ -65,6 +66,10 @@ describe('waterResults', () => {
         ],
       },
     ])
+  })
+  it('is known from the day of casting on, though nothing is crushed or read yet', () => {
+    expect(water(FLOW, undefined, undefined, '2026-03-10')).toEqual([])
+    expect(water(FLOW, undefined, undefined, '2026-03-11')).toMatchObject([{ value: 92 }])
   })
   it('is not made without either water, nor where the condition fixes it', () => {
     expect(water(FLOW, {})).toEqual([])

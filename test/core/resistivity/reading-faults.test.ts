@@ -143,6 +143,24 @@ describe('readingFaults', () => {
     ])
   })
 
+  it('takes a billionth beyond a limit for binary dust, and two billionths for what they are', () => {
+    // Off by exactly 2 °C, 5 % (10 Ω of 200 Ω) and 1 % (1010 Ω on 1000 Ω).
+    const beyond = (dust: string) => {
+      const limits = {
+        ...asked.resistivity.reading,
+        within: quantity(`1.99999999${dust} degC`, 'temperature-difference'),
+        'end-contact-at-most': quantity(`4.99999999${dust} %`, 'fraction'),
+        'verification-within': quantity(`0.99999999${dust} %`, 'fraction'),
+      }
+      return readingFaults(
+        { ...reading, temperature: quantity('25 degC', 'temperature') },
+        { resistivity: { ...asked.resistivity, reading: limits } },
+      ).map(({ code }) => code)
+    }
+    expect(beyond('9')).toEqual([])
+    expect(beyond('8')).toEqual(['temperature-outside', 'end-contacts-beyond', 'meter-off'])
+  })
+
   it('asks for neither contacts nor meter where the condition limits none', () => {
     const { 'end-contact-at-most': _1, 'verification-within': _2, ...plain } = asked.resistivity.reading
     const silent = { resistivity: { ...asked.resistivity, reading: plain } }
@@ -224,6 +242,12 @@ describe('temperaturesApart', () => {
   it('takes what the condition allows before the default, binary dust included', () => {
     expect(apart(at('21.1 degC'), at('20 degC'), stated)).toEqual([])
     expect(apart(at('21.2 degC'), at('20 degC'), stated)).toMatchObject([{ params: { withinCelsius: 1.1 } }])
+  })
+  it('takes a billionth beyond the limit for binary dust, and no more', () => {
+    const within = (limit: number) =>
+      temperaturesApart({ test: at('24 degC'), control: at('23 degC') }, {}, limit)
+    expect(within(0.999999999)).toEqual([])
+    expect(within(0.999999998)).toHaveLength(1)
   })
   it('leaves a temperature that is not on record to its own reading', () => {
     expect(apart({ age: readAge('28 d') }, at('50 degC'))).toEqual([])

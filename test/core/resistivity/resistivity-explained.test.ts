@@ -50,6 +50,42 @@ describe('explainResistivity', () => {
     expect(found.poreSolution.low).toBeCloseTo(found.poreSolution.high, 12)
   })
 
+  // By equations 5 and 6 of Snyder and others with the figures of the paper, as in pore-solution.test.ts. Sodium and
+  // hydroxide, mol/L, where a tenth and where a quarter of the alkalis is bound: test 2 × 0.00496/61.979/0.000362 =
+  // 0.442139, times 0.9 and 0.75; control 2 × 0.00496/61.979/0.000316 = 0.506501, times 0.9 and 0.75.
+  // 0.397925: root 0.630813, 0.0397925 × (50.1/1.462386 + 198/1.222677) = 7.80724 S/m
+  // 0.331604: root 0.575851, 0.0331604 × (50.1/1.422099 + 198/1.203275) = 6.62480 S/m
+  // 0.455851: root 0.675167, 0.0455851 × (50.1/1.494897 + 198/1.238334) = 8.81644 S/m
+  // 0.379876: root 0.616340, 0.0379876 × (50.1/1.451777 + 198/1.217568) = 7.48845 S/m
+  it('states the pore resistivity and the formation factor of either mortar, lowest to highest', () => {
+    const found = explainResistivity(
+      {
+        testOhmMetre: 200,
+        controlOhmMetre: 40,
+        cementAlkalis: 0.62,
+        materialAlkalis: 1.24,
+        replacement: 0.5,
+        waterToCementitious: 0.5,
+      },
+      { cementReaction: [0.8, 0.8], materialReaction: [0.4, 0.4], bound: [0.1, 0.25] },
+    )
+    const [test, control] = [
+      [7.80724, 6.6248],
+      [8.81644, 7.48845],
+    ].map((both) => both.map((siemens) => 1 / siemens))
+    expect([found.testPore.low, found.testPore.high]).toEqual(test?.map((ohm) => expect.closeTo(ohm, 5)))
+    expect([found.controlPore.low, found.controlPore.high]).toEqual(
+      control?.map((ohm) => expect.closeTo(ohm, 5)),
+    )
+    expect(found.testFormation.low).toBeCloseTo(200 * 6.6248, 1)
+    expect(found.testFormation.high).toBeCloseTo(200 * 7.80724, 1)
+    expect(found.controlFormation.low).toBeCloseTo(40 * 7.48845, 1)
+    expect(found.controlFormation.high).toBeCloseTo(40 * 8.81644, 1)
+    // A control never binds more than its test mortar: 0.1 with 0.1 and 0.25, 0.25 with 0.25.
+    expect(found.poreSolution.low).toBeCloseTo(8.81644 / 7.80724, 5)
+    expect(found.poreSolution.high).toBeCloseTo(8.81644 / 6.6248, 5)
+  })
+
   it('is wide: the range usual for such mortars is honest', () => {
     const { poreSolution } = explainResistivity(pair)
     expect(poreSolution.high / poreSolution.low).toBeGreaterThan(2)

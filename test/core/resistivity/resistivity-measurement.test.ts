@@ -39,6 +39,14 @@ describe('atAskedTemperature', () => {
     expect(atAskedTemperature(40, read('23.06 degC'), WARM)).toHaveLength(1)
     expect(atAskedTemperature(40, read('22.94 degC'), WARM)).toHaveLength(1)
   })
+  it('takes half a tenth of a degree itself for another temperature: 0.05 °C asked for 0 °C', () => {
+    const resistivity = {
+      specimen: { shape: 'cube' as const },
+      reading: { temperature: q('0 degC', 'temperature'), within: q('2 degC', 'temperature-difference') },
+    }
+    expect(atAskedTemperature(40, read('0.05 degC'), { resistivity })).toMatchObject([{ readCelsius: 0.05 }])
+    expect(atAskedTemperature(40, read('0.0499 degC'), { resistivity })).toEqual([])
+  })
   it('says nothing where either temperature is not known', () => {
     expect(atAskedTemperature(40, {}, WARM)).toEqual([])
     expect(atAskedTemperature(40, read('50 degC'), {})).toEqual([])
