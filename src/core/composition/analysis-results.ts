@@ -120,10 +120,9 @@ function summand({ property: key, value, decimals, censored }: Result): Summand 
 
 /** The class that calcium oxide alone would give; only a coal ash has one. */
 function classStep(lime: Result | undefined, lot: LotEvidence): WorkingStep[] {
-  const byCalcium = lime === undefined ? null : classByCalcium(lime.value, lot.kind)
-  return lime === undefined || byCalcium === null
-    ? []
-    : [{ step: 'class-by-calcium', lime: summand(lime), class: byCalcium }]
+  if (lime === undefined) return []
+  const byCalcium = classByCalcium(lime.value, lot.kind)
+  return byCalcium === null ? [] : [{ step: 'class-by-calcium', lime: summand(lime), class: byCalcium }]
 }
 
 /**

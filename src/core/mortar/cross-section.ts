@@ -18,11 +18,10 @@ interface Sizes {
  */
 export function crossSectionMm2(nominal: SpecimenShape | undefined, measured: Sizes = {}): number | null {
   if (measured.area !== undefined) return measured.area.value
-  if (nominal?.shape === 'cylinder' || (nominal === undefined && measured.diameter !== undefined)) {
-    const diameter = (measured.diameter ?? nominal?.diameter)?.value
+  const diameter = (measured.diameter ?? nominal?.diameter)?.value
+  if (nominal?.shape === 'cylinder' || (nominal === undefined && diameter !== undefined))
     // π d²/4.
     return diameter === undefined ? null : (Math.PI * diameter * diameter) / 4
-  }
   const side = (measured.side ?? nominal?.side)?.value
   if (side === undefined) return null
   return side * (measured['other-side']?.value ?? side)

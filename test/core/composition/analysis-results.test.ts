@@ -155,5 +155,6 @@ describe('analysisResults, sums of oxides', () => {
     expect(told('18.0 %', 'coal-fly-ash')).toBe('CaO 18.0 %: class F by the divider of 18 %')
     expect(told('18.1 %', 'coal-fly-ash')).toBe('CaO 18.1 %: class C by the divider of 18 %')
     expect(told('18.1 %', 'raw-natural-pozzolan')).toBeUndefined()
+    expect(one('oxide-sum', oxides, {}, { kind: 'coal-fly-ash' })?.working()).toHaveLength(1)
   })
 })

@@ -26,7 +26,7 @@ describe('judgeBatch, range of three and two cubes', () => {
     expect(judgeBatch([95.64, 100, 104.36], CUBES).dropped).toHaveLength(1)
   })
   it('cannot drop one of two, and cannot check one alone', () => {
-    expect(judgeBatch([40, 44], CUBES)).toMatchObject({ valid: false })
+    expect(judgeBatch([40, 44], CUBES)).toMatchObject({ valid: false, dropped: [] })
     expect(judgeBatch([40], CUBES)).toMatchObject({ valid: true, mean: 40, steps: [] })
   })
   it('does not depend on the unit', () => {
@@ -78,6 +78,11 @@ describe('judgeBatch, very limits and ties', () => {
       mean: 105,
       valid: true,
     })
+  })
+  it('takes distances that differ by a millionth of a millionth for equal, and no more', () => {
+    // Mean 2: the first lies 1 below it, the second 1 and a trace above it.
+    const apart = (trace: number) => judgeBatch([1, 3 + trace, 2 - trace], [{ of: 3, rangePercent: 8.7 }])
+    expect([apart(1e-12).dropped, apart(2e-12).dropped]).toEqual([[0], [1]])
   })
   it('drops the one farthest below as well as above', () => {
     expect(judgeBatch([35.5, 40, 41], CUBES)).toMatchObject({ dropped: [0], kept: [1, 2], mean: 40.5 })

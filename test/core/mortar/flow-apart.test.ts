@@ -13,6 +13,14 @@ describe('flowApart', () => {
     const narrow = { water: { 'flow-within': q('1.1 percentage points', 'points') } }
     expect(flowApart(flow('101.12 %'), flow('100.02 %'), narrow).faults).toEqual([])
   })
+  it('takes a billionth beyond the limit for binary dust, and no more', () => {
+    const within = (limit: string) =>
+      flowApart(flow('113 %'), flow('108 %'), {
+        water: { 'flow-within': q(`${limit} percentage points`, 'points') },
+      }).faults
+    expect(within('4.999999999')).toEqual([])
+    expect(within('4.999999998')).toHaveLength(1)
+  })
   it('finds flows a tenth beyond the limit apart, with all three figures as written', () => {
     const params = { writtenTest: '113.1 %', writtenControl: '108 %', writtenLimit: '5 percentage points' }
     expect(flowApart(flow('113.1 %'), flow('108 %'), CONSTANT_FLOW)).toEqual({
