@@ -1,6 +1,5 @@
 /** Quantities with their units as the signs of print, for sentences on a page. */
-import { Age } from '../../core/measure/age.ts'
-import { Moment } from '../../core/measure/moment.ts'
+import { isTime } from '../../core/measure/texts-of-times.ts'
 import { unitSign } from '../../words/units.ts'
 
 /**
@@ -14,7 +13,7 @@ export function withPrintedUnits<T>(data: T): T {
 
 function printed(data: unknown): unknown {
   if (Array.isArray(data)) return data.map(printed)
-  if (typeof data !== 'object' || data === null || data instanceof Moment || data instanceof Age) return data
+  if (typeof data !== 'object' || data === null || isTime(data)) return data
   const copy = Object.fromEntries(Object.entries(data).map(([key, value]) => [key, printed(value)]))
   return isQuantity(data) ? { ...copy, ...signed(data) } : copy
 }
