@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { idleEquivalents, type MutationReport, scores, scoreTable, survivorLines } from './score.ts'
+import { idleEquivalents, type MutationReport, ofRooms, scores, scoreTable, survivorLines } from './score.ts'
 
 type Mutants = MutationReport['files'][string]['mutants']
 
@@ -33,6 +33,13 @@ const SAME = {
   replacement: 'a <= b',
   reason: 'never equal',
 }
+
+describe('ofRooms', () => {
+  it('keeps the sub-rooms named, or all', () => {
+    expect(Object.keys(ofRooms(REPORT, ['age']).files)).toEqual(['src/core/age/age.ts'])
+    expect(ofRooms(REPORT, [])).toEqual(REPORT)
+  })
+})
 
 describe('scores', () => {
   it('counts each sub-room: a timeout is a notice, what was never run is left out', () => {

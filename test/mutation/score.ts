@@ -56,9 +56,19 @@ interface Mutant {
   readonly fate: 'killed' | 'survived' | 'noCoverage'
 }
 
+/** The part of a report that is on these sub-rooms; all of it where none is named. */
+export function ofRooms({ files }: MutationReport, rooms: readonly string[]): MutationReport {
+  const asked = Object.entries(files).filter(([file]) => rooms.length === 0 || rooms.includes(roomOf(file)))
+  return { files: Object.fromEntries(asked) }
+}
+
+function roomOf(file: string): string {
+  return file.split('/')[2] ?? ''
+}
+
 /** Sub-rooms in order of their names. Mutants that were never run, those of load time, are left out. */
 export function scores(report: MutationReport, equivalents: readonly Equivalent[]): Score[] {
-  const byRoom = Map.groupBy(mutantsOf(report), ({ file }) => file.split('/')[2] ?? '')
+  const byRoom = Map.groupBy(mutantsOf(report), ({ file }) => roomOf(file))
   return [...byRoom]
     .map(([room, mutants]) => {
       const judged = mutants.filter((mutant) => !isEquivalent(mutant, equivalents))

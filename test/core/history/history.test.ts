@@ -118,6 +118,17 @@ describe('precedingResults', () => {
       precedingResults(past, KEY, 'S/L4', readMoment('2026-02-01'), 10).map((entry) => entry.lot),
     ).toEqual(['S/L3'])
   })
+  it('begins anew with the very lot that was sampled on the day of the event', () => {
+    expect(
+      precedingResults(
+        buildHistory(lots, [readMoment('2026-01-03')]),
+        KEY,
+        'S/L3',
+        readMoment('2026-02-01'),
+        10,
+      ),
+    ).toEqual([])
+  })
   it('counts what was known and what was withdrawn on the very as-of date', () => {
     const edge = [
       { ...lots[0], withdrawn: readMoment('2026-02-01') },
@@ -125,7 +136,7 @@ describe('precedingResults', () => {
       lots[2],
     ] as HistoryLot[]
     const found = precedingResults(buildHistory(edge, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)
-    expect(found).toEqual([{ lot: 'S/L2', sampled: readMoment('2026-01-02'), value: 2.2 }])
+    expect(found).toStrictEqual([{ lot: 'S/L2', sampled: readMoment('2026-01-02'), value: 2.2 }])
   })
   it('leaves out a result known only as below something, and verification', () => {
     const other = [
@@ -141,6 +152,7 @@ describe('precedingResults', () => {
         result(2.4, { valid: false }),
         result(2.5),
         result(2.25, { tested: readMoment('2026-01-06') }),
+        result(1, { censored: 'below', tested: readMoment('2026-01-03') }),
         result(9, { tested: readMoment('2026-01-04') }),
       ]),
       lot('S/L2', '2026-01-02', []),
@@ -161,6 +173,27 @@ describe('precedingResults', () => {
         (entry) => entry.lot,
       ),
     ).toEqual(['S/L3'])
+  })
+})
+
+describe('buildHistory', () => {
+  it('finds the lot at which a series begins anew, in order, and none for an event after the last', () => {
+    const lots = [lot('S/L1', '2026-01-01', []), lot('S/L2', '2026-01-05T08:00', [])]
+    expect(
+      buildHistory(lots, [readMoment('2026-01-06'), readMoment('2026-01-05'), readMoment('2025-12-01')])
+        .restarts,
+    ).toEqual([0, 1])
+  })
+  it('sums what was produced up to and with each lot', () => {
+    const lots = [100, 50, 25].map((tonnes, day) => lot(`S/L${day}`, `2026-01-0${day + 1}`, [], { tonnes }))
+    expect(buildHistory(lots, []).produced).toEqual([100, 150, 175])
+  })
+  it('leaves a verification before the producer’s own result out of the one number that stands for a lot', () => {
+    const own = result(2.5)
+    const past = buildHistory([lot('S/L1', '2026-01-01', [result(2, { role: 'verification' }), own])], [])
+    expect(past.entries.get(KEY)).toMatchObject([
+      { value: 2.5, place: 0, known: readMoment('2026-01-05'), valid: true },
+    ])
   })
 })
 
@@ -256,6 +289,14 @@ describe('coverageOf', () => {
       coverageOf(buildHistory(late, []), 'S/12', readMoment(asOf), density).since
     expect([since('2026-01-24'), since('2026-01-25')]).toEqual(['S/02', 'S/05'])
   })
+  it('takes the first day on which any sample of a lot was begun', () => {
+    const two = [
+      result(2, { tested: readMoment('2026-01-25') }),
+      result(2, { sample: 'D', tested: readMoment('2026-01-15') }),
+    ]
+    const past = buildHistory([on('02', two), on('12', [])], [])
+    expect(coverageOf(past, 'S/12', readMoment('2026-01-15'), density).since).toBe('S/02')
+  })
   it('refuses a lot that the history does not have', () => {
     expect(() => coverageOf(buildHistory([], []), 'S/1', readMoment('2026-02-01'), density)).toThrow(
       'coverageOf needs a lot of this history, got S/1',
@@ -273,6 +314,13 @@ describe('representative', () => {
     ).toBe(late)
     expect(representative([])).toBeUndefined()
   })
+  it('takes a composite before a grab tested later, and the first of two alike', () => {
+    const [composite, other] = [result(1), result(2)]
+    const grab = result(3, { sampleKind: 'grab', tested: readMoment('2026-02-01') })
+    expect(representative([composite, grab])).toBe(composite)
+    expect(representative([grab, composite])).toBe(composite)
+    expect(representative([composite, other])).toBe(composite)
+  })
 })
 
 describe('bySampling', () => {
@@ -284,5 +332,11 @@ describe('bySampling', () => {
       ['c', '2026-01-01'],
     ].map(([id = '', sampled = '1970-01-01']) => ({ id, sampled: readMoment(sampled) }))
     expect(ids.sort(bySampling).map((entry) => entry.id)).toEqual(['c', 'B', 'a', 'b'])
+    expect(
+      bySampling(
+        { id: 'b', sampled: readMoment('2026-01-02') },
+        { id: 'a', sampled: readMoment('2026-01-02') },
+      ),
+    ).toBe(1)
   })
 })

@@ -71,7 +71,9 @@ describe('indexResult', () => {
     expect(indexOf({ control: { strength: [strength(['125 kN'], undated)] } }).tested.text).toBe(
       '2026-04-08T09:40',
     )
-    expect(indexOf({ test: { strength: [strength(['100 kN'], undated)] } }).tested.text).toBe('2026-04-08T09:40')
+    expect(indexOf({ test: { strength: [strength(['100 kN'], undated)] } }).tested.text).toBe(
+      '2026-04-08T09:40',
+    )
   })
   it('goes by the laboratory’s method for the index on that day, the mean by the method of its own', () => {
     const methodOf = (laboratory: string, property: string, date: Moment) =>

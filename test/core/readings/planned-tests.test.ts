@@ -71,7 +71,8 @@ describe('plannedTests', () => {
     // 8 April 09:20 and 12 h are 21:20: 2 h of grace stay within the day, 3 h do not. 18 March 09:20 and 3 h are
     // 12:20: 11 h stay, 12 h do not.
     const since = (age: string, graceHours: number) =>
-      planned({ strength: [{ age }] }, {}, { asOf: '2026-05-01', graceHours })[0]?.overdueSince
+      planned({ strength: [{ age: readAge(age) }] }, {}, { asOf: readMoment('2026-05-01'), graceHours })[0]
+        ?.overdueSince?.text
     expect([since('28 d', 2), since('28 d', 3)]).toEqual(['2026-04-08', '2026-04-09'])
     expect([since('7 d', 11), since('7 d', 12)]).toEqual(['2026-03-18', '2026-03-19'])
   })

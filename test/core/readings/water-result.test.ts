@@ -14,7 +14,9 @@ function water(
   asOf = '2026-05-01',
 ) {
   const methodOf = (laboratory: string, property: string, date: Moment) => `${laboratory} ${property} ${date}`
-  return lotResults(evidence({ condition, test, control, more: { methodOf, asOf: readMoment(asOf) } })).results.map(printed)
+  return lotResults(
+    evidence({ condition, test, control, more: { methodOf, asOf: readMoment(asOf) } }),
+  ).results.map(printed)
 }
 
 describe('waterResults', () => {

@@ -26,6 +26,20 @@ describe('strengthInterval', () => {
     expect(found?.low).toBeCloseTo(1000 / (2 - T1), 8)
     expect(found?.high).toBeCloseTo(1000 / (2 + T1), 8)
   })
+  // Control 0 and 14: mean 7, variance of the mean 49. At a level of one half Student's t of one degree of
+  // freedom is tan(π/4), which is 1, and the control lies exactly t standard errors from nought.
+  it('is open on one side where the control lies exactly t standard errors from nought', () => {
+    // |10 − 7ρ| ≤ 7 |ρ| from ρ = 10/14 on; |−10 − 7ρ| ≤ 7 |ρ| up to −10/14.
+    const above = strengthInterval([10, 10], [0, 14], 0.5)
+    expect(above).toMatchObject({ shape: 'above', high: null })
+    expect(above?.low).toBeCloseTo(1000 / 14, 8)
+    const below = strengthInterval([-10, -10], [0, 14], 0.5)
+    expect(below).toMatchObject({ shape: 'below', low: null })
+    expect(below?.high).toBeCloseTo(-1000 / 14, 8)
+  })
+  it('excludes nothing where the test may be nought besides', () => {
+    expect(strengthInterval([-10, 10], [0, 14], 0.5)).toMatchObject({ shape: 'all', low: null, high: null })
+  })
   it('excludes nothing where both scatter too much', () => {
     expect(strengthInterval([1, 3], [1, 3])).toMatchObject({ shape: 'all', low: null, high: null })
   })

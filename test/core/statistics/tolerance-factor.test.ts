@@ -83,6 +83,8 @@ describe('toleranceFactor', () => {
     [10, 0.9, 0],
     [10, 0.9, 1],
   ])('toleranceFactor refuses n %s, share %s, confidence %s', (n, share, confidence) => {
-    expect(() => toleranceFactor(n, share, confidence)).toThrow(RangeError)
+    expect(() => toleranceFactor(n, share, confidence)).toThrow(
+      `toleranceFactor needs n of 2 or more and shares between 0 and 1, got ${n}, ${share}, ${confidence}`,
+    )
   })
 })
