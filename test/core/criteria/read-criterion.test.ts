@@ -51,11 +51,17 @@ const supplement = setOf(
     bases: { base },
   },
 )
+const derived = setOf([{ clause: 'so3', property: 'SO3', 'at-most': { F: '5.0 %' } }], {
+  id: 'derived',
+  classes: ['F'],
+  'class-from': [{ class: 'F', when: [premise] }],
+})
 
 describe('readCriterion', () => {
   it.each([
     ['a base', base],
     ['a supplement with what it changed and took out', supplement],
+    ['a set whose class follows from the material', derived],
   ])('gives back %s after a way through JSON', (_, set) => {
     expect(readCriterion(JSON.parse(JSON.stringify(set)))).toEqual(set)
   })

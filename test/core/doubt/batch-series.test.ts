@@ -42,6 +42,18 @@ describe('batchSeries', () => {
     ])
   })
 
+  it('takes no other property of a control', () => {
+    const flow = result({ property: 'density', role: 'control', value: 3.1 })
+    expect(batchSeries([{ cement: 'PC-A', results: [flow] }], []).size).toBe(0)
+  })
+
+  it('takes no lot whose indices are alone of their kind, nor what was tested to verify', () => {
+    const alone = { id: 'ash/2', results: [result({}), result({ age: readAge('7 d') })] }
+    const verified = { id: 'ash/3', results: [result({}), result({ role: 'verification' })] }
+    const elsewhere = { id: 'ash/4', results: [result({}), result({ laboratory: 'hill' })] }
+    expect(batchSeries([], [alone, verified, elsewhere]).size).toBe(0)
+  })
+
   it('takes indices of a lot only where two of one kind are valid, grouped by lot', () => {
     const twice = { id: 'ash/1', results: [result({}), result({ value: 92 })] }
     const once = {

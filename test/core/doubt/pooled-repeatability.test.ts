@@ -7,6 +7,7 @@ import {
   pooledKey,
   pooledSteps,
   pooledUncertainty,
+  repeatedKey,
   repeatedUncertainty,
 } from '../../../src/core/doubt/pooled-repeatability.ts'
 import { quantile } from '../../../src/core/statistics/distributions.ts'
@@ -57,6 +58,36 @@ describe('pooledSteps', () => {
     expect(steps.at(-1)?.[2]).toBe(2)
   })
 
+  it('takes batches in order of time, whatever their order and groups, with one step for a day', () => {
+    // In order: B, A, A (1 degree of freedom), then on one day B and A (3), then A (4). Each is e to the 0 or
+    // to the 0.03: B has 0 and 0.03 with the squares 2 × 0.015² = 0.00045, A has 0, 0 and 0.03 with 0.0006,
+    // then a further 0 with 0.000675.
+    const moved = Math.exp(0.03)
+    const batches = [
+      batch('A', '2026-01-09', 1),
+      batch('B', '2026-01-08T09:00', moved),
+      batch('A', '2026-01-07', 1),
+      batch('A', '2026-01-08T15:00', moved),
+      batch('B', '2026-01-05', 1),
+      batch('A', '2026-01-06', 1),
+    ]
+    const steps = pooledSteps(batches)
+    expect(steps.map(([after, , df]) => [after.text, df])).toEqual([
+      ['2026-01-08', 3],
+      ['2026-01-09', 4],
+    ])
+    expect(steps[0]?.[1]).toBeCloseTo(100 * Math.sqrt(0.00105 / 3), 4)
+    expect(steps[1]?.[1]).toBeCloseTo(100 * Math.sqrt(0.001125 / 4), 4)
+    expect(pooledSteps(batches.toReversed())).toEqual(steps)
+  })
+
+  it('leaves out a mean of zero or below, which has no logarithm', () => {
+    const batches = [1, 2, 3].map((mean, place) => batch('A', `2026-01-0${place + 1}`, mean))
+    expect(pooledSteps([batch('A', '2026-01-01', 0), ...batches, batch('A', '2026-01-04', -1)])).toEqual(
+      pooledSteps(batches),
+    )
+  })
+
   it('agrees with the sums over all batches at once, whatever their order', () => {
     const normal = randomNormal.source(randomLcg(0.25))(0, 1)
     const batches = Array.from({ length: 60 }, (_, place) =>
@@ -96,6 +127,8 @@ describe('pooledUncertainty', () => {
 
   it('has one series for each property, condition and age', () => {
     expect(pooledKey(result('2026-01-05'))).toBe('strength-activity-index|c311|28 d')
+    expect(pooledKey({ property: 'density' })).toBe('density||')
+    expect(repeatedKey(result('2026-01-05'))).toBe('strength-activity-index|c311|28 d|repeated')
   })
 })
 
@@ -109,6 +142,7 @@ describe('repeatedUncertainty', () => {
     const found = repeatedUncertainty(steps, index('28 d', 80, { tested: readMoment('2026-02-01') }))
     expect(found?.u).toBeCloseTo((80 * cv) / 100, 10)
     expect(found?.df).toBe(5)
+    expect(found?.basis).toEqual({ code: 'repeated-batches', params: { cvPercent: cv, df: 5 } })
     expect(
       repeatedUncertainty(steps, index('28 d', 80, { tested: readMoment('2026-01-06') })),
     ).toBeUndefined()

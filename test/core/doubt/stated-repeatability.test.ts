@@ -77,6 +77,30 @@ describe('statedUncertainty', () => {
     ).toEqual([1.9, 1.9])
   })
 
+  it('statedUncertainty takes the most particular of several entries, wherever it stands', () => {
+    const { condition: _condition, age: _age, ...bare } = entry
+    const at = (points: number, more: Partial<StatedRepeatability> = {}) => ({
+      ...bare,
+      ...more,
+      'standard-deviation': `${points} percentage points`,
+    })
+    const [condition, age] = ['c311', readAge('28 d')]
+    const u = (...entries: StatedRepeatability[]) =>
+      [entries, entries.toReversed()].map((list) => statedUncertainty(list, own)?.u)
+    expect(u(at(3), at(2, { condition }))).toEqual([2, 2])
+    expect(u(at(3), at(2, { age }))).toEqual([2, 2])
+    expect(u(at(3, { condition }), at(2, { condition, age }))).toEqual([2, 2])
+    expect(u(at(3, { age }), at(2, { condition, age }))).toEqual([2, 2])
+  })
+
+  it('statedUncertainty finds nothing in an entry that states no scatter, or none that can be read', () => {
+    const { 'standard-deviation': _, ...bare } = entry
+    expect([
+      statedUncertainty([bare], own),
+      statedUncertainty([{ ...entry, 'standard-deviation': '1.9 MPa' }], own),
+    ]).toEqual([undefined, undefined])
+  })
+
   it('statedUncertainty takes a coefficient of variation of the result’s own value', () => {
     expect(statedUncertainty([cv('3.6 %')], result('compressive-strength', 25))?.u).toBeCloseTo(0.9, 12)
     expect(

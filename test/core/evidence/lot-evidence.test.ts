@@ -5,6 +5,7 @@ import {
   type LotBackground,
   type SourceBackground,
 } from '../../../src/core/evidence/lot-evidence.ts'
+import type { PooledStep } from '../../../src/core/doubt/pooled-repeatability.ts'
 import { buildHistory } from '../../../src/core/history/history.ts'
 import { index, result } from '../judging/fixture.ts'
 
@@ -39,10 +40,15 @@ const lot = (id: string, sampled: string, value: number): LotBackground => ({
 })
 const lots = [lot('s/a', '2026-01-01', 2.1), lot('s/b', '2026-02-10', 2.2), lot('s/c', '2026-03-11', 2.3)]
 
-function evidence(place: number, more: Partial<LotBackground> = {}, asOf = '2026-03-01') {
+function evidence(
+  place: number,
+  more: Partial<LotBackground> = {},
+  asOf = '2026-03-01',
+  background: SourceBackground = source,
+) {
   const own = { ...(lots[place] as LotBackground), ...more }
   return lotEvidence(
-    source,
+    background,
     buildHistory(lots, []),
     own,
     { results: own.results, unmade: [], planned: [] },
@@ -83,11 +89,65 @@ describe('lotEvidence', () => {
     expect(recordDays).toBe(69)
   })
 
+  it('lotEvidence looks over a period, and at the sampling since the test before', () => {
+    const { period, coverage } = evidence(2, {}, '2026-04-01')
+    const values = (days: number) =>
+      period?.('density', undefined, undefined, undefined, days).map(({ value }) => value)
+    // From 11 March 29 days reach back to 10 February, 28 do not.
+    expect([values(69), values(29), values(28)]).toEqual([[2.1, 2.2], [2.2], []])
+    expect(coverage?.('density', undefined)).toMatchObject({ tests: 1, since: 's/b' })
+    expect(coverage?.('SO3', undefined)).toMatchObject({ tests: 0 })
+  })
+
   it('lotEvidence takes the uncertainty that the laboratory states', () => {
     expect(evidence(1).uncertaintyOf?.(index('28 d', 80))).toEqual({
       u: 2,
       basis: { code: 'stated', params: { basis: '24 batches' } },
     })
     expect(evidence(1).uncertaintyOf?.(index('28 d', 80, { laboratory: 'other' }))).toBeUndefined()
+  })
+
+  it('lotEvidence of a source of which nothing more is known holds no document, approval or event', () => {
+    const bare = evidence(1, {}, '2026-03-01', {
+      kind: 'coal-fly-ash',
+      requested: { trial: ['c'] },
+      repeatability: {},
+    })
+    expect(bare).toMatchObject({ documents: [], approvals: [], events: [], requested: { trial: ['c'] } })
+    expect(bare).not.toHaveProperty('declared')
+  })
+
+  it('lotEvidence hands on what the source declares and who approved it', () => {
+    const approvals = [{ from: readMoment('2026-01-01'), by: 'the agency', scope: 'paving' }]
+    const declared = { density: '2.3 g/cm3' }
+    expect(evidence(1, {}, '2026-03-01', { ...source, approvals, declared })).toMatchObject({
+      approvals,
+      declared,
+    })
+  })
+
+  it('lotEvidence of a lot without a history has no record of days', () => {
+    const known = { results: [], unmade: [], planned: [] }
+    const own = lots[0] as LotBackground
+    expect(lotEvidence(source, buildHistory([], []), own, known, readMoment('2026-03-01')).recordDays).toBe(0)
+  })
+
+  it('lotEvidence takes pooled scatter where none is stated: of repeated lots, else of control batches', () => {
+    const key = 'strength-activity-index|c311|28 d'
+    const direct: Readonly<Record<string, readonly PooledStep[]>> = {
+      [`${key}|repeated`]: [[readMoment('2026-01-05'), 2, 5]],
+    }
+    const control: Readonly<Record<string, readonly PooledStep[]>> = {
+      [key]: [[readMoment('2026-01-05'), 3, 9]],
+    }
+    const u = (series: Readonly<Record<string, readonly PooledStep[]>>) =>
+      evidence(1, {}, '2026-03-01', {
+        ...source,
+        repeatability: {},
+        pooled: { lab: series },
+      }).uncertaintyOf?.(index('28 d', 80))?.u
+    // 2 % of 80 is 1.6; 3 % of the control makes √2 × 3 % of 80.
+    expect([u({ ...control, ...direct }), u({})]).toEqual([1.6, undefined])
+    expect(u(control)).toBeCloseTo(2.4 * Math.SQRT2, 12)
   })
 })
