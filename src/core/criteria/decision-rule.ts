@@ -79,9 +79,9 @@ export function underDoubt(
   return atMost(chance, 1 - rule.p) ? 'does-not-meet' : 'inconclusive'
 }
 
-/** Of two sums of decimals, apart from the dust of binary arithmetic; an open side is infinite. */
+/** Of two sums of decimals, apart from the dust of binary arithmetic. */
 function atMost(a: number, b: number): boolean {
-  return !Number.isFinite(a) || !Number.isFinite(b) ? a <= b : withoutDust(a) <= withoutDust(b)
+  return withoutDust(a) <= withoutDust(b)
 }
 
 /**
@@ -106,10 +106,5 @@ export function guardFactor(k: number, df: number | undefined): number {
 export function chanceOfMeeting(value: number, { low, high }: Admitted, { u, df }: Uncertainty): number {
   if (u === 0) return low <= value && value <= high ? 1 : 0
   // JCGM 106:2012, 7.2.6, equation (6).
-  return cumulativeAt((high - value) / u, df) - cumulativeAt((low - value) / u, df)
-}
-
-function cumulativeAt(x: number, df: number | undefined): number {
-  if (x === Number.POSITIVE_INFINITY) return 1
-  return x === Number.NEGATIVE_INFINITY ? 0 : cumulative(x, df)
+  return cumulative((high - value) / u, df) - cumulative((low - value) / u, df)
 }

@@ -157,7 +157,7 @@ export interface SamplingGap {
   readonly hours: number
   readonly tonnes: number
   readonly tests: number
-  /** Date of the test before; absent where the source's records hold none. */
+  /** Lot of the test before, by id; absent where the source's records hold none. */
   readonly since?: string
 }
 

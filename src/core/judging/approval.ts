@@ -2,7 +2,7 @@
  * A value over the plain limit and within an outer one: met by approval where the evidence asked for is on
  * record.
  */
-import { type Comparison, includesClass } from '../criteria/criterion.ts'
+import { type Approval, type Comparison, includesClass } from '../criteria/criterion.ts'
 import { type ClassLimit, limitsForClass, statedLimit } from '../criteria/limits-for-class.ts'
 import type { Evidence, KnownApproval } from '../evidence/evidence.ts'
 import { inForce } from '../measure/moment.ts'
@@ -22,22 +22,22 @@ export function withApproval(
   comparison: ComparisonCase,
   judged: JudgedValue,
 ): ClauseJudgement {
-  const { clause } = comparison
-  const outer = outerLimit(comparison)
-  if (clause.approval === undefined || outer === undefined) return plain
+  const { clause, lotClass } = comparison
+  const { approval } = clause
+  if (approval === undefined) return plain
+  const outer = outerLimit(approval, lotClass)
+  if (outer === undefined) return plain
   if (compareWithLimit(judged, outer.operator, outer.quantities, clause.resolution).answer !== 'met')
     return plain
-  return clause.approval.by === 'declaration'
+  return approval.by === 'declaration'
     ? byDeclaration(plain, { clause, evidence: comparison.evidence, judged, outer })
-    : byApproval(plain, { comparison, evidence: clause.approval.evidence, outer })
+    : byApproval(plain, { comparison, evidence: approval.evidence, outer })
 }
 
-/** The outer limit of the lot's class; undefined where the clause has none for it. */
-function outerLimit({ clause: { approval }, lotClass }: ComparisonCase): ClassLimit | undefined {
-  if (approval === undefined) return undefined
-  const forClass =
-    approval.classes === undefined || (lotClass !== null && includesClass(approval.classes, lotClass))
-  return forClass ? limitsForClass([approval.limit], lotClass)[0] : undefined
+/** The outer limit of the lot's class; undefined where the approval has none for it. */
+function outerLimit({ classes, limit }: Approval, lotClass: string | null): ClassLimit | undefined {
+  const forClass = classes === undefined || (lotClass !== null && includesClass(classes, lotClass))
+  return forClass ? limitsForClass([limit], lotClass)[0] : undefined
 }
 
 interface ByApproval {

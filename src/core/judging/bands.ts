@@ -1,6 +1,5 @@
 /** Classification without a verdict: the first band or region whose demands hold names the value. */
 import type { Band } from '../criteria/criterion.ts'
-import { statedLimits } from '../criteria/limits-for-class.ts'
 import type { PremiseAnswer } from '../criteria/premise.ts'
 import type { Result } from '../result/result.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
@@ -21,12 +20,12 @@ export function classified(comparison: ComparisonCase, result: Result, key: stri
 function inFirstBand(comparison: ComparisonCase, result: Result): ClauseJudgement {
   for (const band of comparison.clause.bands ?? []) {
     const answer = fallsInto(band, result, comparison)
-    if (answer.holds === 'open')
+    if (answer?.holds === 'open')
       return judgement('not-reported', {
         code: 'band-not-determined',
         params: { because: answer.because },
       })
-    if (answer.holds === 'yes')
+    if (answer?.holds === 'yes')
       return {
         ...judgement('reported', { code: 'band-found', params: { band: band.title } }),
         band: band.title,
@@ -35,20 +34,15 @@ function inFirstBand(comparison: ComparisonCase, result: Result): ClauseJudgemen
   return judgement('reported', { code: 'band-none', params: {} })
 }
 
+/** Undefined where the value itself lies outside: the next band is asked, and nothing is said of this one. */
 function fallsInto(
   { where }: Band,
   result: Result,
   { clause: { property }, evidence, lotClass }: ComparisonCase,
-): PremiseAnswer {
+): PremiseAnswer | undefined {
   const own = where.filter((premise) => premise.property === property)
   const answers = own.flatMap((premise) => answersOf(premise.limits, result, lotClass))
-  if (answers.includes('not-met')) {
-    const limits = statedLimits(
-      own.flatMap((premise) => premise.limits),
-      lotClass,
-    )
-    return { holds: 'no', because: { code: 'property-otherwise', params: { property, limits } } }
-  }
+  if (answers.includes('not-met')) return undefined
   if (answers.includes('cannot-decide'))
     return { holds: 'open', because: { code: 'band-on-both-sides', params: {} } }
   return allHold(

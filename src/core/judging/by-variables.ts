@@ -1,5 +1,6 @@
 /** Conformity by variables: mean of a control period, less or plus a factor times its standard deviation. */
 import type { ClassLimit } from '../criteria/limits-for-class.ts'
+import type { Quantity } from '../measure/units.ts'
 import type { Result } from '../result/result.ts'
 import { mean, standardDeviation } from '../statistics/descriptive.ts'
 import { toleranceFactor } from '../statistics/tolerance-factor.ts'
@@ -52,19 +53,26 @@ function decisiveSide(comparison: ComparisonCase, centre: number, margin: number
 
 /** A two-sided limit as two one-sided ones; an estimate on a strict limit meets it. */
 function sidesOf({ operator, quantities }: ClassLimit): ClassLimit[] {
-  const [first, second] = quantities
-  if (operator === 'between' && first !== undefined && second !== undefined)
-    return [
-      { operator: 'at-least', quantities: [first] },
-      { operator: 'at-most', quantities: [second] },
-    ]
-  if (operator === 'magnitude-at-most' && first !== undefined) {
-    return [
-      { operator: 'at-least', quantities: [{ ...first, value: -first.value, written: `−${first.written}` }] },
-      { operator: 'at-most', quantities: [first] },
-    ]
+  switch (operator) {
+    case 'between':
+      return [
+        { operator: 'at-least', quantities: quantities.slice(0, 1) },
+        { operator: 'at-most', quantities: quantities.slice(1) },
+      ]
+    case 'magnitude-at-most':
+      return [
+        { operator: 'at-least', quantities: quantities.map(opposite) },
+        { operator: 'at-most', quantities },
+      ]
+    case 'at-least':
+    case 'above':
+      return [{ operator: 'at-least', quantities }]
+    case 'at-most':
+    case 'below':
+      return [{ operator: 'at-most', quantities }]
   }
-  return operator === 'at-least' || operator === 'above'
-    ? [{ operator: 'at-least', quantities }]
-    : [{ operator: 'at-most', quantities }]
+}
+
+function opposite(limit: Quantity): Quantity {
+  return { ...limit, value: -limit.value, written: `−${limit.written}` }
 }

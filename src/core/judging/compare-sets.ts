@@ -9,12 +9,12 @@ export interface ComparedLot {
 }
 
 /**
- * A lot's verdicts, and whether any set gives another outcome than the first one that judges it.
+ * A lot's verdicts, and whether the sets that judge it give more than one outcome.
  * @param lot its id
  */
 export function compareLot(lot: string, verdicts: readonly (Verdict | null)[]): ComparedLot {
-  const judged = verdicts.filter((verdict) => verdict !== null)
-  return { lot, verdicts, changes: judged.some((verdict) => verdict.outcome !== judged[0]?.outcome) }
+  const outcomes = new Set(verdicts.flatMap((verdict) => verdict?.outcome ?? []))
+  return { lot, verdicts, changes: 1 < outcomes.size }
 }
 
 /**

@@ -61,7 +61,7 @@ export function compareWithLimit(
     )
   }
   if (second !== undefined)
-    return worse(
+    return decidingEnd(
       oneSided(judged, 'at-least', first, resolution),
       oneSided(judged, 'at-most', second, resolution),
     )
@@ -69,10 +69,12 @@ export function compareWithLimit(
   return oneSided(judged, operator as OneSided, first, resolution)
 }
 
-/** Both ends must be met: an end that fails decides, then one that is open. */
-function worse(lower: ComparedValue, upper: ComparedValue): ComparedValue {
-  const order: readonly Answer[] = ['not-met', 'cannot-decide', 'met']
-  return order.indexOf(upper.answer) < order.indexOf(lower.answer) ? upper : lower
+/**
+ * Both ends must be met. The upper one decides only over a lower one that is met: a value below the range is
+ * not above it, and a censored one, which never meets the lower end, is not more open at the upper.
+ */
+function decidingEnd(lower: ComparedValue, upper: ComparedValue): ComparedValue {
+  return lower.answer === 'met' && upper.answer !== 'met' ? upper : lower
 }
 
 function magnitude(judged: JudgedValue, limit: Quantity, resolution: Resolution | undefined): ComparedValue {

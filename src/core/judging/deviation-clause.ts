@@ -49,7 +49,7 @@ function uncertaintyOfDeviation(
   measure: 'relative' | 'points',
 ): Uncertainty {
   // JCGM 100:2008, 5.1.2, equation (10), and 4.2.3, equation (5), for the mean.
-  const u = known.u * (reference.exact ? 1 : Math.sqrt(1 + 1 / reference.n))
+  const u = known.u * (reference.from === 'declared' ? 1 : Math.sqrt(1 + 1 / reference.n))
   return { ...known, u: measure === 'relative' ? (100 * u) / Math.abs(reference.value) : u }
 }
 
@@ -58,7 +58,7 @@ function referenceReason(reference: FoundReference, clause: Comparison): AddedRe
   return {
     code: 'deviation-reference',
     params: {
-      from: clause.deviation?.from ?? 'preceding',
+      from: reference.from,
       n: reference.n,
       reference: {
         value: reference.value,

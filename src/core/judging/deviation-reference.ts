@@ -2,7 +2,7 @@
  * What a deviation is taken from: the mean of preceding results, the source's declared value, or the
  * control's.
  */
-import type { Comparison } from '../criteria/criterion.ts'
+import type { Comparison, Deviation } from '../criteria/criterion.ts'
 import type { ClauseReason } from '../criteria/reason.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
@@ -16,7 +16,7 @@ export type Reference =
       readonly value: number
       readonly n: number
       readonly lots: readonly string[]
-      readonly exact: boolean
+      readonly from: Deviation['from']
     }
   | {
       readonly found: 'none'
@@ -66,7 +66,7 @@ function precedingReference(
     value,
     n: preceding.length,
     lots: preceding.map((entry) => entry.lot),
-    exact: false,
+    from: 'preceding',
   }
 }
 
@@ -78,7 +78,7 @@ function declaredReference(key: PropertyKey, evidence: Evidence): Reference {
       outcome: 'not-reported',
       reason: { code: 'no-declared-reference', params: {} },
     }
-  return { found: 'value', value: declared.value, n: 1, lots: [], exact: true }
+  return { found: 'value', value: declared.value, n: 1, lots: [], from: 'declared' }
 }
 
 function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Reference {
@@ -88,7 +88,7 @@ function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Refer
       outcome: 'not-reported',
       reason: { code: 'no-control-reference', params: {} },
     }
-  return { found: 'value', value: controlValue, n: 1, lots: [], exact: false }
+  return { found: 'value', value: controlValue, n: 1, lots: [], from: 'control' }
 }
 
 /** The value that the source declares for a property; undefined where it declares none that can be read. */

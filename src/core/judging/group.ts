@@ -4,6 +4,7 @@ import { combineGroup, isNeutral } from '../criteria/combining.ts'
 import type { Clause, Group } from '../criteria/criterion.ts'
 import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
 import type { ClauseReason } from '../criteria/reason.ts'
+import { defined } from '../measure/defined.ts'
 import { judgeComparison } from './comparison.ts'
 import { type ClauseJudgement, clauseOutcome, judgement } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
@@ -39,9 +40,9 @@ function judgeMembers(group: Group, judging: Judging): ClauseJudgement {
   )
   const due = outcome === 'pending' ? earliestDue(combined) : undefined
   return {
-    ...judgement(outcome, groupReason(group, outcome, combined)),
+    ...judgement(outcome, groupReason(outcome, combined)),
     clauses,
-    ...(due === undefined ? {} : { due }),
+    ...defined({ due }),
   }
 }
 
@@ -50,10 +51,11 @@ function earliestDue(members: readonly ClauseOutcome[]): Moment | undefined {
 }
 
 /** Names the members that gave the outcome, so that an either-age rule says which age was used. */
-function groupReason(group: Group, outcome: Outcome, members: readonly ClauseOutcome[]): ClauseReason {
+function groupReason(outcome: Outcome, members: readonly ClauseOutcome[]): ClauseReason {
   if (isNeutral(outcome)) return { code: 'no-member-applies', params: {} }
+  // Of joint demands that are met there is none: each that is not neutral is met.
   const others =
-    group.combine === 'any-of' && outcome === 'meets'
+    outcome === 'meets'
       ? members.filter((member) => member.outcome !== outcome && !isNeutral(member.outcome))
       : []
   return {

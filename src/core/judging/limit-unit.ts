@@ -24,7 +24,7 @@ export function limitNumber(limit: Quantity): number {
  */
 export function inUnitOf(limit: Quantity, stored: number): number {
   const unit = writtenUnit(limit)
-  return unit.factor === 1 && unit.offset === undefined ? stored : (stored - (unit.offset ?? 0)) / unit.factor
+  return (stored - (unit.offset ?? 0)) / unit.factor
 }
 
 /**
@@ -35,9 +35,7 @@ export function inUnitOf(limit: Quantity, stored: number): number {
  */
 export function storedFrom(limit: Quantity, written: number): number {
   const unit = writtenUnit(limit)
-  return unit.factor === 1 && unit.offset === undefined
-    ? written
-    : Number((written * unit.factor + (unit.offset ?? 0)).toPrecision(14))
+  return Number((written * unit.factor + (unit.offset ?? 0)).toPrecision(14))
 }
 
 /**

@@ -20,13 +20,12 @@ export function allHold(
   evidence: Evidence,
   lotClass: string | null,
 ): PremiseAnswer {
-  const answers = premises.map((premise) =>
-    'fact' in premise ? factHolds(premise, evidence) : propertyHolds(premise, evidence, lotClass),
-  )
-  return (
-    answers.find((answer) => answer.holds === 'no') ??
-    answers.find((answer) => answer.holds === 'open') ?? { holds: 'yes' }
-  )
+  const unmet = premises
+    .map((premise) =>
+      'fact' in premise ? factUnmet(premise, evidence) : propertyUnmet(premise, evidence, lotClass),
+    )
+    .filter((answer) => answer !== undefined)
+  return unmet.find((answer) => answer.holds === 'no') ?? unmet[0] ?? { holds: 'yes' }
 }
 
 /**
@@ -37,11 +36,14 @@ export function statedFact(fact: string, { facts }: Pick<Evidence, 'facts'>): st
   return facts !== undefined && Object.hasOwn(facts, fact) ? facts[fact] : undefined
 }
 
-function factHolds({ fact, is }: FactPremise, evidence: Evidence): PremiseAnswer {
+/** What stands against a premise; undefined where it holds. */
+type Unmet = Exclude<PremiseAnswer, { holds: 'yes' }> | undefined
+
+function factUnmet({ fact, is }: FactPremise, evidence: Evidence): Unmet {
   const stated = statedFact(fact, evidence)
   if (stated === undefined) return { holds: 'open', because: { code: 'fact-not-stated', params: { fact } } }
   return is.includes(stated)
-    ? { holds: 'yes' }
+    ? undefined
     : { holds: 'no', because: { code: 'fact-otherwise', params: { fact, is } } }
 }
 
@@ -49,7 +51,7 @@ function factHolds({ fact, is }: FactPremise, evidence: Evidence): PremiseAnswer
  * With several results the premise holds as soon as one of them says so: the stricter reading of a clause
  * that depends on it.
  */
-function propertyHolds(premise: PropertyPremise, evidence: Evidence, lotClass: string | null): PremiseAnswer {
+function propertyUnmet(premise: PropertyPremise, evidence: Evidence, lotClass: string | null): Unmet {
   const { property } = premise
   const selection = selectResults(premise, evidence)
   if (selection.found === 'none')
@@ -58,7 +60,7 @@ function propertyHolds(premise: PropertyPremise, evidence: Evidence, lotClass: s
       because: { code: 'property-not-determined', params: { property, reason: selection.reason } },
     }
   const answers = selection.results.map((result) => answersOf(premise.limits, result, lotClass))
-  if (answers.some((answer) => answer.every((single) => single === 'met'))) return { holds: 'yes' }
+  if (answers.some((answer) => answer.every((single) => single === 'met'))) return undefined
   const params = { property, limits: statedLimits(premise.limits, lotClass) }
   return answers.every((answer) => answer.includes('not-met'))
     ? { holds: 'no', because: { code: 'property-otherwise', params } }

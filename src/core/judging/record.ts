@@ -107,11 +107,11 @@ function judgeClass(clause: ClassClause, { criterion, evidence, lotClass }: Judg
 }
 
 function judgeSampling(clause: SamplingClause, { evidence }: Judging): ClauseJudgement {
-  const { coverage, recordDays } = evidence
+  const { coverage, recordDays = Number.POSITIVE_INFINITY } = evidence
   if (coverage === undefined) return judgement('not-reported', { code: 'sampling-not-known', params: {} })
-  const newSource =
-    clause.newSource !== undefined && recordDays !== undefined && recordDays < clause.newSource.newFor
-  const frequency = newSource && clause.newSource !== undefined ? clause.newSource : clause.every
+  const { newSource: early } = clause
+  const newSource = early !== undefined && recordDays < early.newFor
+  const frequency = newSource ? early : clause.every
   const gaps = clause.properties
     .map((property): SamplingGap => {
       const { hours, tonnes, tests, since } = coverage(property, clause.sample)
@@ -130,7 +130,6 @@ function judgeSampling(clause: SamplingClause, { evidence }: Judging): ClauseJud
  */
 function exceeds({ hours, tonnes, tests }: SamplingGap, frequency: Frequency): boolean {
   const share = Math.max(1, tests)
-  const over = (value: number, limit: number | undefined) =>
-    limit !== undefined && limit * (1 + 1e-9) < value / share
+  const over = (value: number, limit = Number.POSITIVE_INFINITY) => limit * (1 + 1e-9) < value / share
   return over(hours, frequency.hours) || over(tonnes, frequency.tonnes)
 }

@@ -31,10 +31,9 @@ function claimed(criterion: Criterion, evidence: Evidence): ClassJudgedBy {
  * @returns null where none is claimed
  */
 export function claimedClass(criterion: Criterion, evidence: Evidence): string | null {
-  const layer = criterion.layers.findLast(
-    ({ id }) => evidence.classUnder !== undefined && Object.hasOwn(evidence.classUnder, id),
-  )
-  return (layer === undefined ? undefined : evidence.classUnder?.[layer.id]) ?? evidence.class
+  const { classUnder = {} } = evidence
+  const layer = criterion.layers.findLast(({ id }) => Object.hasOwn(classUnder, id))
+  return (layer === undefined ? undefined : classUnder[layer.id]) ?? evidence.class
 }
 
 /** The first class whose premises hold; one that is open leaves the class open. */
@@ -65,12 +64,9 @@ export function outOfScope(clause: Clause, judging: Judging): ClauseJudgement | 
 }
 
 /** A purchaser asks for a clause of the set itself or of a layer below it. */
-function isRequested(clause: Clause, criterion: Criterion, { requested }: Evidence): boolean {
-  return (
-    requested !== undefined &&
-    criterion.layers.some(
-      ({ id }) => Object.hasOwn(requested, id) && (requested[id] ?? []).includes(clause.id),
-    )
+function isRequested(clause: Clause, criterion: Criterion, { requested = {} }: Evidence): boolean {
+  return Object.entries(requested).some(
+    ([set, clauses]) => clauses.includes(clause.id) && criterion.layers.some(({ id }) => id === set),
   )
 }
 

@@ -83,7 +83,6 @@ function judgedValues(
 
 function shareWithin({ low, high }: Admitted, centre: number, deviation: number): number {
   if (deviation === 0) return low <= centre && centre <= high ? 1 : 0
-  const below = (x: number) => (Number.isFinite(x) ? cumulative((x - centre) / deviation) : x < 0 ? 0 : 1)
   // Own estimate: Φ((high − x̄)/s) − Φ((low − x̄)/s), in the form of JCGM 106:2012, 7.2.6, equation (6).
-  return below(high) - below(low)
+  return cumulative((high - centre) / deviation) - cumulative((low - centre) / deviation)
 }

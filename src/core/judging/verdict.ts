@@ -3,6 +3,7 @@ import { combineSet } from '../criteria/combining.ts'
 import { type Criterion, isUnconfirmed } from '../criteria/criterion.ts'
 import type { ClauseOutcome, Outcome, Verdict } from '../criteria/outcome.ts'
 import type { Evidence } from '../evidence/evidence.ts'
+import { defined } from '../measure/defined.ts'
 import { judgeClause } from './group.ts'
 import { releaseOf } from './release.ts'
 import { judgingOf } from './scope.ts'
@@ -28,13 +29,13 @@ export function judge(criterion: Criterion, evidence: Evidence, asClass?: string
     criterion: criterion.id,
     edition: criterion.edition,
     class: criterion.classes.length === 0 ? null : (judging.lotClass ?? evidence.class),
-    ...(acceptedAs === undefined ? {} : { acceptedAs }),
+    ...defined({ acceptedAs }),
     outcome,
     decidedBy: clauses.flatMap(innermostDeciding),
     reasons: verdictReasons(outcome, clauses, criterion),
     clauses,
     trial: isUnconfirmed(criterion),
-    ...(release === undefined ? {} : { release }),
+    ...defined({ release }),
   }
 }
 

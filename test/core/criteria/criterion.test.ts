@@ -67,4 +67,9 @@ describe('isUnconfirmed', () => {
   it('isUnconfirmed finds it in a member of a group', () => {
     expect(isUnconfirmed(setOf([{ clause: 'g', 'any-of': [{ ...loi, basis: { memory: 'x' } }] }]))).toBe(true)
   })
+
+  it('isUnconfirmed finds nobody to have confirmed a layer that the set does not list', () => {
+    const set = setOf([{ ...loi, basis: { memory: 'recalled' } }], { confirmed })
+    expect(isUnconfirmed({ ...set, layers: [] })).toBe(true)
+  })
 })

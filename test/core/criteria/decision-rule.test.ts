@@ -2,7 +2,13 @@
 import { readAge } from '../../../src/core/measure/age.ts'
 import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
 import { describe, expect, it } from 'vitest'
-import { chanceOfMeeting, guardFactor, underDoubt } from '../../../src/core/criteria/decision-rule.ts'
+import {
+  admitted,
+  chanceOfMeeting,
+  guardFactor,
+  rulesByDoubt,
+  underDoubt,
+} from '../../../src/core/criteria/decision-rule.ts'
 import type { PropertyKey } from '../../../src/core/measure/properties.ts'
 import type { Result } from '../../../src/core/result/result.ts'
 import type { WrittenClause, WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
@@ -155,6 +161,9 @@ describe('judge, probability rule', () => {
     expect(
       [75, 74.9].map((value) => chanceOfMeeting(value, { low: 75, high: NONE }, statedUncertainty(0))),
     ).toEqual([1, 0])
+    expect(
+      [6, 6.1].map((value) => chanceOfMeeting(value, { low: -NONE, high: 6 }, statedUncertainty(0))),
+    ).toEqual([1, 0])
   })
 
   it('chanceOfMeeting of one side and of the other add up to one', () => {
@@ -302,5 +311,30 @@ describe('judge, what a rule needs', () => {
         'c',
       ).outcome,
     ).toBe('meets')
+  })
+})
+
+describe('admitted', () => {
+  it.each([
+    ['at-least', [2], { low: 2, high: NONE }],
+    ['above', [2], { low: 2, high: NONE }],
+    ['at-most', [7], { low: -NONE, high: 7 }],
+    ['below', [7], { low: -NONE, high: 7 }],
+    ['between', [2, 7], { low: 2, high: 7 }],
+    ['magnitude-at-most', [7], { low: -7, high: 7 }],
+    ['report', [], { low: -NONE, high: NONE }],
+  ] as const)('admitted, %s, leaves its open side infinite', (operator, values, wanted) => {
+    expect(admitted(operator, values)).toEqual(wanted)
+  })
+})
+
+describe('rulesByDoubt', () => {
+  it('rulesByDoubt takes a rule with an agreement alone', () => {
+    expect([
+      rulesByDoubt({ rule: 'as-specified' }),
+      rulesByDoubt({ rule: 'guarded', k: 2 }),
+      rulesByDoubt({ rule: 'guarded', k: 2, agreedIn: 'x' }),
+      rulesByDoubt({ rule: 'probability', p: 0.9, agreedIn: 'x' }),
+    ]).toEqual([false, false, true, true])
   })
 })

@@ -24,7 +24,7 @@ it('premisesForClass keeps facts as they are, and takes the class’s limits of 
     ],
     { classes: ['F', 'C'] },
   )
-  expect(premisesForClass(set.clauses[0]?.when ?? [], 'C')).toEqual([
+  expect(premisesForClass(set.clauses[0]?.when ?? [], 'C')).toStrictEqual([
     { fact: 'use', is: ['marine', 'road'] },
     {
       property: 'strength-activity-index',

@@ -71,4 +71,17 @@ describe('riskOfSet', () => {
       { group: 'e', routes: 2, risk: 0.75 },
     ])
   })
+
+  it('riskOfSet joins no demands that must all hold', () => {
+    expect(under(undefined, { clause: 'e', 'all-of': [activity, loss] }).groups).toEqual([])
+  })
+
+  it('riskOfSet lists the members of a group with a rule of its own, not the group beside them', () => {
+    const group = {
+      clause: 'g',
+      'all-of': [{ clause: 'd', ...loss }],
+      'decision-rule': { probability: 0.75, ...agreed },
+    }
+    expect(under(undefined, group).clauses).toEqual([{ risk: 0.25, clauses: ['d'] }])
+  })
 })

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest'
 import type { Comparison, Criterion } from '../../../src/core/criteria/criterion.ts'
 import { limitsForClass } from '../../../src/core/criteria/limits-for-class.ts'
 import { judgeAgainstLimits, type JudgedWith } from '../../../src/core/judging/against-limits.ts'
+import type { JudgedValue } from '../../../src/core/judging/compare-with-limit.ts'
+import { defined } from '../../../src/core/measure/defined.ts'
 import type { WrittenClause, WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
 import { evidenceOf, setOf, statedUncertainty } from './fixture.ts'
 
@@ -10,13 +12,17 @@ const two: WrittenClause = { clause: 'c', property: 'SO3', 'at-least': '2.0 %', 
 function against(
   written: WrittenClause,
   value: number,
-  { rule, ...judgedWith }: Partial<JudgedWith> & { readonly rule?: WrittenDecisionRule } = {},
+  {
+    rule,
+    censored,
+    ...judgedWith
+  }: Partial<JudgedWith> & Pick<JudgedValue, 'censored'> & { readonly rule?: WrittenDecisionRule } = {},
 ) {
   const criterion: Criterion = setOf([written], rule === undefined ? {} : { 'decision-rule': rule })
   const clause = criterion.clauses[0] as Comparison
   const limits = limitsForClass(clause.limits, null)
   const comparison = { criterion, evidence: evidenceOf([]), lotClass: 'F', clause, limits }
-  return judgeAgainstLimits(comparison, { value }, { key: 'key', ...judgedWith })
+  return judgeAgainstLimits(comparison, defined({ value, censored }), { key: 'key', ...judgedWith })
 }
 
 describe('judgeAgainstLimits', () => {
@@ -94,7 +100,24 @@ describe('judgeAgainstLimits', () => {
     expect(against(two, 3).doubt).toBeUndefined()
   })
 
+  it('judgeAgainstLimits states no doubt of a value that is only known to lie below another', () => {
+    const uncertainty = statedUncertainty(0.5)
+    expect(against(two, 1, { uncertainty, censored: 'below' })).not.toHaveProperty('doubt')
+  })
+
+  it('judgeAgainstLimits compares uniformity in other units at the digits of the limit', () => {
+    const uniform: WrittenClause = {
+      clause: 'c',
+      property: 'density',
+      'deviation-from': { preceding: 10 },
+      'magnitude-at-most': '0.05 g/cm3',
+    }
+    expect([0.054, 0.056].map((value) => against(uniform, value).outcome)).toEqual(['meets', 'does-not-meet'])
+  })
+
   it('judgeAgainstLimits needs a limit', () => {
-    expect(() => against({ clause: 'c', property: 'CaO', report: 'yes' }, 3)).toThrow(RangeError)
+    expect(() => against({ clause: 'c', property: 'CaO', report: 'yes' }, 3)).toThrow(
+      new RangeError('judgeAgainstLimits needs a limit to compare with, got none in clause c'),
+    )
   })
 })

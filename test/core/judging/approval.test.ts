@@ -67,6 +67,29 @@ describe('an outer limit by approval', () => {
     expect(reasons({ ...granted, evidence: 'report 3' })).toMatchObject({ params: { evidence: 'report 3' } })
   })
 
+  it('judge takes an approval under the set itself or under a layer below it', () => {
+    const base = setOf([loi], { id: 'base', classes: ['F'] })
+    const set = setOf([], { bases: { base }, extends: { set: 'base' } })
+    const outcome = (under: string) =>
+      judge(
+        set,
+        evidenceOf([result('loss-on-ignition', 9)], {
+          class: 'F',
+          approvals: [{ ...granted, set: under }],
+        }),
+      ).outcome
+    expect(['base', 'trial', 'other'].map(outcome)).toEqual([
+      'meets-by-approval',
+      'meets-by-approval',
+      'does-not-meet',
+    ])
+  })
+
+  it.each(['between', 'magnitude-at-most'])('setOf refuses an outer limit on two sides: %s', (operator) => {
+    const approval = { [operator]: ['0.0 %', '12.0 %'], evidence: 'records' }
+    expect(() => setOf([{ ...loi, approval }])).toThrow('the approval states no outer limit')
+  })
+
   it('judge has no outer limit for another class, nor without one', () => {
     expect([
       judged(9, { class: 'C', approvals: [granted] }),

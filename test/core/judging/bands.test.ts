@@ -30,6 +30,7 @@ describe('a classification', () => {
       value: 20.1,
       reasons: [{ code: 'band-none', params: {} }],
     })
+    expect(judged(cao(10)).reasons).toEqual([{ code: 'band-found', params: { band: 'low' } }])
   })
 
   it('judge asks other properties of a region, and is open where one is not reported', () => {

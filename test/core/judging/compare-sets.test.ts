@@ -10,7 +10,7 @@ const lot = (...outcomes: (Outcome | null)[]) =>
   )
 
 describe('compareLot', () => {
-  it('compareLot changes where any set differs from the first one that judges the lot', () => {
+  it('compareLot changes where the sets that judge the lot give more than one outcome', () => {
     expect([
       lot('meets', 'meets').changes,
       lot('meets', 'pending').changes,

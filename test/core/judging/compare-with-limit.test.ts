@@ -93,6 +93,38 @@ describe('compareWithLimit', () => {
     expect(answer('magnitude-at-most', 0.01, '0.8 %', 'below')).toBe('met')
   })
 
+  it('compareWithLimit between shows the lower end where both are met, each end at its own digits', () => {
+    const limits = [quantity('2.0 %'), quantity('7 %')]
+    const shown = (value: number) => {
+      const { answer, shown, shownDecimals } = compareWithLimit({ value }, 'between', limits)
+      return [answer, shown, shownDecimals]
+    }
+    expect([shown(4.26), shown(1.94), shown(7.6)]).toEqual([
+      ['met', 4.3, 1],
+      ['not-met', 1.9, 1],
+      ['not-met', 8, 0],
+    ])
+    expect(compareWithLimit({ value: 9, censored: 'below' }, 'between', limits)).toMatchObject({
+      answer: 'cannot-decide',
+      shownDecimals: 1,
+    })
+  })
+
+  it('compareWithLimit on a magnitude keeps the sign of what it shows', () => {
+    const shown = (value: number) => compareWithLimit({ value }, 'magnitude-at-most', [quantity('0.8 %')])
+    expect(shown(-0.86)).toMatchObject({ answer: 'not-met', compared: -0.9, shown: -0.9 })
+    expect(shown(0.86)).toMatchObject({ answer: 'not-met', compared: 0.9, shown: 0.9 })
+    expect(shown(0)).toMatchObject({ answer: 'met', compared: 0, shown: 0 })
+  })
+
+  it('compareWithLimit rounds a value reported as below, so that below 3.04 meets at most 3.0', () => {
+    expect(answer('at-most', 3.04, '3.0 %', 'below')).toBe('met')
+    expect(answer('at-most', 3.06, '3.0 %', 'below')).toBe('cannot-decide')
+    expect(answer('below', 3.04, '3.0 %', 'below')).toBe('cannot-decide')
+    expect(answer('at-least', 3.04, '3.0 %', 'below')).toBe('cannot-decide')
+    expect(answer('above', 3.04, '3.0 %', 'below')).toBe('not-met')
+  })
+
   it('compareWithLimit refuses a number of limits that does not fit the operator', () => {
     expect(() => compareWithLimit({ value: 1 }, 'between', [quantity('2 %')])).toThrow(
       'compareWithLimit needs two limits for between, got 1',

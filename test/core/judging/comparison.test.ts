@@ -258,7 +258,9 @@ describe('judge, tests still to come and tests that do not count', () => {
       plannedIndex('7 d', { condition: 'modified-50c' }),
       plannedIndex('7 d', { property: 'compressive-strength' }),
     ]
-    expect(judgeInWords(set, evidenceOf([], { planned: others })).outcome).toBe('not-reported')
+    const verdict = judgeInWords(set, evidenceOf([], { planned: others }))
+    expect(verdict.outcome).toBe('not-reported')
+    expect(verdict.clauses[0]).not.toHaveProperty('due')
   })
 
   it('judge no longer waits for an overdue test', () => {
@@ -425,6 +427,15 @@ describe('judge, deviations', () => {
       'does-not-meet',
       'not-reported',
     ])
+  })
+
+  it('judge holds a declared value as specified under any rule, and names no result for it', () => {
+    const set = setOf(
+      [{ clause: 'c', property: 'residue-45um', 'at-most': '34 %', statistic: { declared: 'yes' } }],
+      { 'decision-rule': { guarded: 2, 'agreed-in': 'provision 7' } },
+    )
+    const clause = clauseOf(judgeInWords(set, evidenceOf([], { declared: { 'residue-45um': '34 %' } })), 'c')
+    expect(clause).toMatchObject({ outcome: 'meets', value: 34, result: null })
   })
 
   it('judge gives no relative deviation from a mean of zero', () => {

@@ -4,12 +4,20 @@
  */
 import { readAge } from '../../../src/core/measure/age.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
-import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import type { Comparison, Criterion } from '../../../src/core/criteria/criterion.ts'
+import { limitsForClass } from '../../../src/core/criteria/limits-for-class.ts'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
 import { type PropertyKey, property } from '../../../src/core/measure/properties.ts'
 import type { PlannedTest, PrecedingResult, Result } from '../../../src/core/result/result.ts'
-import { KINDS } from '../../../src/core/measure/units.ts'
+import {
+  isFault,
+  KINDS,
+  type Quantity,
+  type QuantityKind,
+  readQuantity,
+} from '../../../src/core/measure/units.ts'
 import { everyClauseOutcome } from '../../../src/core/criteria/outcome.ts'
+import type { ComparisonCase } from '../../../src/core/judging/judging.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'
 import { type WordedVerdict, wordedVerdict } from '../../../src/words/worded-verdict.ts'
@@ -129,6 +137,31 @@ export function clauseOf<C extends { readonly id: string; readonly clauses?: rea
 /** A verdict as it is printed, for what its sentences say; conditions go by their ids. */
 export function judgeInWords(criterion: Criterion, evidence: Evidence, asClass?: string): WordedVerdict {
   return wordedVerdict(judge(criterion, evidence, asClass), criterion, (id) => id)
+}
+
+/** One comparison for a lot of class F without results of its own, for what judges a result handed to it. */
+export function comparisonCase(
+  written: Omit<WrittenClause, 'clause'>,
+  evidence: Partial<Evidence> = {},
+  set: Partial<WrittenCriterion> = {},
+): ComparisonCase {
+  const criterion = setOf([{ clause: 'c', ...written }], set)
+  const clause = criterion.clauses[0] as Comparison
+  const limits = limitsForClass(clause.limits, 'F')
+  return { criterion, clause, limits, lotClass: 'F', evidence: evidenceOf([], evidence) }
+}
+
+/** A quantity as a record writes it. */
+export function quantityOf(text: string, kind: QuantityKind): Quantity {
+  const read = readQuantity(text, kind)
+  if (isFault(read)) throw new Error(`${text}: ${read.fault}`)
+  return read
+}
+
+/** A control period that answers with these values, whatever is asked. */
+export function periodOf(values: readonly number[]): NonNullable<Evidence['period']> {
+  return () =>
+    values.map((value, place) => ({ lot: `s/P${place + 1}`, sampled: readMoment('2026-01-01'), value }))
 }
 
 /** An uncertainty that a laboratory states. */

@@ -53,7 +53,11 @@ describe('a group', () => {
       outcome: 'pending',
       due: readMoment('2026-04-08'),
     })
-    expect(group(either, [index('7 d', 80)], { planned: planned.slice(0, 1) }).due).toBeUndefined()
+    const later = plannedIndex('7 d', { due: readMoment('2026-05-20') })
+    expect(group(either, [], { planned: [...planned.slice(0, 1), later] }).due).toEqual(
+      readMoment('2026-04-29'),
+    )
+    expect(group(either, [index('7 d', 80)], { planned: planned.slice(0, 1) })).not.toHaveProperty('due')
   })
 
   it('judge leaves members for information and neutral ones out of the combination', () => {

@@ -35,6 +35,17 @@ describe('limitAsSpecified', () => {
     })
   })
 
+  it('limitAsSpecified states no value before rounding where it is shown in another unit', () => {
+    // 2.4244 g/cm3 is 2424.4 kg/m3, compared as 2424.
+    const dense: WrittenClause = { clause: 'c', property: 'density', 'at-least': '2400 kg/m3' }
+    expect(specified(dense, { value: 2.4244 }).reason.params).toEqual({
+      subject: 'value',
+      compared: { value: 2424, decimals: 0, unit: 'kg/m3' },
+      met: true,
+      limit: { operator: 'at-least', written: ['2400 kg/m3'] },
+    })
+  })
+
   it('limitAsSpecified does not report what a censored value leaves open', () => {
     const below = (value: number) => specified(residue, { value, censored: 'below' })
     expect([below(34).outcome, below(40).outcome]).toEqual(['meets', 'not-reported'])

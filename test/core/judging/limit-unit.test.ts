@@ -26,6 +26,16 @@ describe('the unit that a limit is written in', () => {
     expect([inUnitOf(own, 2.45), storedFrom(own, 2.45)]).toEqual([2.45, 2.45])
   })
 
+  it('inUnitOf and storedFrom count a temperature from the zero of its scale', () => {
+    // 77 °F is 25 °C, and 32 °F is 0 °C.
+    const warm = limit('77 degF', 'temperature')
+    expect([inUnitOf(warm, 25), storedFrom(warm, 77)]).toEqual([
+      expect.closeTo(77, 10),
+      expect.closeTo(25, 10),
+    ])
+    expect(storedFrom(warm, 32)).toBeCloseTo(0, 10)
+  })
+
   it('storedDecimals shows a step of the written unit in the stored one', () => {
     expect([storedDecimals(density, 0), storedDecimals(limit('2.40 g/cm3', 'density'), 2)]).toEqual([3, 2])
   })
@@ -35,6 +45,8 @@ describe('the unit that a limit is written in', () => {
   })
 
   it('inUnitOf refuses a unit that its kind does not have', () => {
-    expect(() => inUnitOf({ ...density, unit: 'lb' }, 2.4)).toThrow(RangeError)
+    expect(() => inUnitOf({ ...density, unit: 'lb' }, 2.4)).toThrow(
+      new RangeError('writtenUnit needs a unit of density, got "lb"'),
+    )
   })
 })

@@ -45,6 +45,11 @@ describe('allHold, properties', () => {
     expect(holds(lime, cao(1), cao(2, { censored: 'below' })).holds).toBe('open')
   })
 
+  it('allHold asks a result to meet every limit', () => {
+    const range = premises([{ property: 'CaO', above: '1.5 %', 'at-most': '5.0 %' }])
+    expect([1, 2, 6].map((value) => holds(range, cao(value)).holds)).toEqual(['no', 'yes', 'no'])
+  })
+
   it('allHold takes a limit that does not speak of the class for one that is not met', () => {
     const forC = premises([{ property: 'CaO', above: { C: '1.5 %' } }])
     expect([

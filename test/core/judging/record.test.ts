@@ -71,6 +71,9 @@ describe('a document', () => {
       ['not-reported', 'no-document'],
       ['not-reported', 'no-document'],
     ])
+    expect(judged(letter, known()).reasons).toEqual([
+      { code: 'document-on-record', params: { document: 'letter', standing: { title: 'Letter 7' } } },
+    ])
   })
 
   it('judge holds a document void after an event, unless it was given on that day or later', () => {
@@ -79,11 +82,13 @@ describe('a document', () => {
       outcomeAndCode(letter, { ...known(), ...change('2026-01-01') }),
       outcomeAndCode(letter, { ...known(), ...change('2026-02-01', 'other') }),
       outcomeAndCode(letter, { ...known(), ...change('2026-04-02') }),
+      outcomeAndCode(letter, { ...known(), ...change('2026-04-01') }),
     ]).toEqual([
       ['does-not-meet', 'document-void'],
       ['meets', 'document-on-record'],
       ['meets', 'document-on-record'],
       ['meets', 'document-on-record'],
+      ['does-not-meet', 'document-void'],
     ])
     expect(judged(letter, { ...known(), ...change('2026-02-01') }).reasons).toEqual([
       { code: 'document-void', params: { document: 'letter', since: '2026-02-01', event: 'New mill' } },
@@ -106,6 +111,7 @@ describe('a document', () => {
       'not-reported',
       'no-document',
     ])
+    expect(outcomeAndCode(asked)).toEqual(['not-reported', 'no-document'])
   })
 })
 
@@ -138,6 +144,15 @@ describe('allowed classes', () => {
     expect(outcomeAndCode(allowed, { class: 'N' }, ['F', 'C', 'N'])).toEqual([
       'does-not-meet',
       'class-not-allowed',
+    ])
+  })
+
+  it('judge names the class claimed, one that is none of the set’s too', () => {
+    expect(judged(allowed, { class: 'F' }).reasons).toEqual([
+      { code: 'class-allowed', params: { class: 'F' } },
+    ])
+    expect(judged(allowed, { class: 'S' }).reasons).toEqual([
+      { code: 'class-not-allowed', params: { class: 'S', allowed: ['F'] } },
     ])
   })
 })
@@ -182,6 +197,31 @@ describe('sampling', () => {
           newSource: false,
         },
       },
+    ])
+  })
+
+  it('judge says how often is often enough, and holds no time against a mass', () => {
+    expect(judged(every400, { coverage: () => ({ hours: 9999, tonnes: 400, tests: 1 }) }).reasons).toEqual([
+      { code: 'sampled-often-enough', params: { every: '400 t', newSource: false } },
+    ])
+  })
+
+  it('judge asks a new source for its own frequency until its days are over, and no source of unknown age', () => {
+    const days = readQuantity('30 d', 'duration')
+    const newer = readQuantity('100 t', 'lot-mass')
+    if (isFault(days) || isFault(newer)) throw new Error('a duration and a mass were expected')
+    const clause: Omit<WrittenClause, 'clause'> = {
+      sampling: { properties: ['density'], every, 'new-source': { for: days, every: newer } },
+    }
+    const withRecords = (recordDays?: number) =>
+      judged(clause, {
+        coverage: () => ({ hours: 24, tonnes: 200, tests: 1 }),
+        ...(recordDays === undefined ? {} : { recordDays }),
+      }).reasons[0]
+    expect([withRecords(29), withRecords(30), withRecords()]).toMatchObject([
+      { code: 'sampled-too-seldom', params: { every: '100 t', newSource: true } },
+      { code: 'sampled-often-enough', params: { every: '400 t', newSource: false } },
+      { code: 'sampled-often-enough', params: { every: '400 t', newSource: false } },
     ])
   })
 

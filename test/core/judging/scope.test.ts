@@ -56,6 +56,32 @@ describe('outOfScope', () => {
     expect(invoked({ trial: ['c'] })).toBeUndefined()
   })
 
+  it('outOfScope knows a demand made under a layer below the set', () => {
+    const base = setOf([{ ...loi, optional: 'yes' }], { id: 'base' })
+    const set = setOf([], { bases: { base }, extends: { set: 'base' } })
+    const invoked = (requested: Record<string, readonly string[]>) =>
+      outOfScope(set.clauses[0] as Clause, judgingOf(set, evidenceOf([], { requested })))?.outcome
+    expect([invoked({ base: ['c'] }), invoked({ trial: ['c'] }), invoked({ other: ['c'] })]).toEqual([
+      undefined,
+      undefined,
+      'not-invoked',
+    ])
+  })
+
+  it('outOfScope takes a clause for every class that one of its limits speaks of, and a classification for all', () => {
+    const apart: WrittenClause = { ...loi, 'at-most': { F: '6.0 %' }, 'at-least': { C: '0.5 %' } }
+    const bands: WrittenClause = {
+      clause: 'c',
+      property: 'CaO',
+      band: [{ title: 'low', 'at-most': '10.0 %' }],
+    }
+    expect([
+      scope(apart, { class: 'F' }),
+      scope(apart, { class: 'C' }),
+      scope(bands, { class: 'F' }),
+    ]).toEqual([undefined, undefined, undefined])
+  })
+
   it('outOfScope does not report a clause whose limit depends on a class that is not known', () => {
     const byClass: WrittenClause = { ...loi, 'at-most': { F: '6.0 %', C: '6.0 %' } }
     const noClass = { code: 'no-class-claimed', params: { classes: ['F', 'C'] } }
@@ -140,5 +166,13 @@ describe('claimedClass', () => {
       of({ class: 'F' }),
       of({}),
     ]).toEqual(['N', 'F', 'F', null])
+  })
+
+  it('claimedClass under a layer below goes before the general one, under the set before that of a layer', () => {
+    const base = setOf([loi], { id: 'base' })
+    const set = setOf([], { bases: { base }, extends: { set: 'base' } })
+    const of = (classUnder: Record<string, string>) =>
+      claimedClass(set, evidenceOf([], { class: 'F', classUnder }))
+    expect([of({ base: 'N' }), of({ base: 'N', trial: 'C' })]).toEqual(['N', 'C'])
   })
 })

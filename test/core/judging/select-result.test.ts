@@ -40,6 +40,10 @@ describe('selectResults', () => {
     expect(
       selectResults({ property: 'density', condition }, evidenceOf([result('density', 2.4)])).found,
     ).toBe('none')
+    const other = result('water-requirement', 98, { condition: 'modified-50c' })
+    expect(selectResults({ property: 'water-requirement', condition }, evidenceOf([other])).found).toBe(
+      'none',
+    )
   })
 
   it('selectResults puts composites before grabs, and passes over what is not valid', () => {
@@ -80,7 +84,8 @@ describe('selectResults', () => {
 
   it('selectResults is not valid where tests were made and none counts, with every reason', () => {
     const broken = index('28 d', 60, { valid: false })
-    expect(selectResults(asked, evidenceOf([broken]))).toMatchObject({
+    expect(selectResults(asked, evidenceOf([broken]))).toEqual({
+      found: 'none',
       outcome: 'not-valid',
       reason: { code: 'test-not-valid', params: { reasons: [] } },
     })
@@ -101,6 +106,13 @@ describe('selectResults', () => {
       reason: { code: 'other-methods', params: { method: 'ASTM C430', used: ['ASTM C4305'] } },
     })
     expect(by()).toMatchObject({ reason: { params: { used: [null] } } })
+    expect(selectResults(fine, evidenceOf([]))).toMatchObject({ reason: { code: 'no-result' } })
+  })
+
+  it('selectResults takes results by any method where the clause requires one and names none', () => {
+    const required = { property: 'residue-45um', methodRequired: true } as const
+    const own = result('residue-45um', 20, { method: 'laser' })
+    expect(selectResults(required, evidenceOf([own]))).toEqual({ found: 'results', results: [own] })
   })
 
   it('selectResults names each other method once, and takes any where none is required', () => {

@@ -71,4 +71,35 @@ describe('several results', () => {
     expect(losses('mean', [2, '2026-03-01']).reasons).toHaveLength(1)
     expect(losses('worst', [2, '2026-03-01']).reasons).toHaveLength(1)
   })
+
+  it('judge puts a worse outcome before a value nearer to failing', () => {
+    const range: WrittenClause = { clause: 'c', property: 'SO3', between: ['2.0 %', '7.0 %'] }
+    const [low, within] = [result('SO3', 1), result('SO3', 5)]
+    expect([judged(range, low, within).value, judged(range, within, low).value]).toEqual([1, 1])
+  })
+
+  it('judge keeps the first of two that are equally near to failing', () => {
+    const keyed = (property: 'SO3' | 'CaO' | 'autoclave-expansion', ...values: number[]) =>
+      values.map((value, place) => result(property, value, { key: `result ${place}` }))
+    const key = (written: Omit<WrittenClause, 'clause'>, ...results: ReturnType<typeof result>[]) =>
+      judged({ clause: 'c', ...written }, ...results).result
+    expect([
+      key({ property: 'SO3', 'at-most': '5.0 %' }, ...keyed('SO3', 3, 3)),
+      key({ property: 'SO3', 'at-least': '2.0 %' }, ...keyed('SO3', 3, 3)),
+      key(
+        { property: 'autoclave-expansion', 'magnitude-at-most': '0.8 %' },
+        ...keyed('autoclave-expansion', 0.5, -0.5),
+      ),
+    ]).toEqual(['result 0', 'result 0', 'result 0'])
+  })
+
+  it('judge takes the lowest over a strict lower limit, the highest of what is only reported, with its sign', () => {
+    const above: WrittenClause = { clause: 'c', property: 'CaO', above: '18.0 %' }
+    const report: WrittenClause = { clause: 'c', property: 'CaO', report: 'yes' }
+    expect([
+      judged(above, result('CaO', 20), result('CaO', 19), result('CaO', 21)).value,
+      judged(report, result('CaO', 20), result('CaO', 21), result('CaO', 19)).value,
+      judged(loss, result('loss-on-ignition', 0.2), result('loss-on-ignition', -0.5)).value,
+    ]).toEqual([19, 21, 0.2])
+  })
 })

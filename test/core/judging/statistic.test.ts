@@ -2,10 +2,11 @@
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Evidence } from '../../../src/core/evidence/evidence.ts'
+import { judgeStatistic } from '../../../src/core/judging/statistic.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import { isFault, type QuantityKind, readQuantity } from '../../../src/core/measure/units.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, history, result, setOf } from './fixture.ts'
+import { clauseOf, comparisonCase, evidenceOf, history, result, setOf } from './fixture.ts'
 
 function q(text: string, kind: QuantityKind) {
   const read = readQuantity(text, kind)
@@ -116,5 +117,14 @@ describe('a share within limits', () => {
 
   it('judge has no share of one result', () => {
     expect(share(2).outcome).toBe('insufficient-history')
+  })
+})
+
+describe('judgeStatistic', () => {
+  it('judgeStatistic needs a statistic over results', () => {
+    const comparison = comparisonCase({ property: 'SO3', 'at-most': '3.0 %' })
+    expect(() => judgeStatistic(comparison, result('SO3', 2), 'key')).toThrow(
+      new RangeError('judgeStatistic needs a statistic over results, got undefined in clause c'),
+    )
   })
 })

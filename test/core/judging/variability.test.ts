@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { variabilityOf } from '../../../src/core/judging/variability.ts'
+import { reportVariability, variabilityOf } from '../../../src/core/judging/variability.ts'
+import { comparisonCase, history, result } from './fixture.ts'
 
 describe('variabilityOf', () => {
   it('variabilityOf takes the testing error of duplicates out of the whole scatter', () => {
@@ -27,11 +28,39 @@ describe('variabilityOf', () => {
   it('variabilityOf has a moving average from five results on', () => {
     expect([
       variabilityOf([1, 2, 3, 4], []).movingAverage,
+      variabilityOf([1, 2, 3, 4, 5], []).movingAverage,
       variabilityOf([9, 1, 2, 3, 4, 5], []).movingAverage,
-    ]).toEqual([null, 3])
+    ]).toEqual([null, 3, 3])
   })
 
   it('variabilityOf needs two results', () => {
     expect(() => variabilityOf([1], [])).toThrow(RangeError)
+  })
+})
+
+describe('reportVariability', () => {
+  it('reportVariability reports from two results on, the lot’s own value beside it', () => {
+    const of = (...preceding: number[]) =>
+      reportVariability(
+        comparisonCase(
+          { property: 'density', statistic: { variability: { results: 10 } } },
+          { preceding: history('density', preceding) },
+        ),
+        { of: 'variability', count: 10 },
+        result('density', 2.4),
+      )
+    // 2.2 and 2.4: deviations of 0.1 on either side, s = √(0.02 / 1) = 0.1414.
+    expect(of(2.2)).toMatchObject({
+      outcome: 'reported',
+      value: 2.4,
+      result: null,
+      reasons: [
+        {
+          code: 'variability',
+          params: { n: 2, standardDeviation: expect.closeTo(0.141421, 6), decimals: 3, unit: 'g/cm3' },
+        },
+      ],
+    })
+    expect(of().reasons).toEqual([{ code: 'too-few-results', params: { n: 1, atLeast: 2 } }])
   })
 })

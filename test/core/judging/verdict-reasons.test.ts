@@ -97,6 +97,14 @@ describe('verdictReasons', () => {
     ).toEqual([{ code: 'all-met', params: { count: 3 } }, decidedBy('a')])
   })
 
+  it('verdictReasons names no route of a set that is not met', () => {
+    const failed = { combine: 'any-of', kind: 'group', clauses: [], decides: true } as const
+    expect(codes('does-not-meet', clause('a', 'does-not-meet', failed))).toEqual([
+      { code: 'others-met', params: { outcome: 'does-not-meet', others: 0 } },
+      decidedBy('a'),
+    ])
+  })
+
   it('verdictReasons says last that the edition is superseded, by its name where that is known', () => {
     const last = (more: object) =>
       verdictReasons('meets', [clause('a', 'meets')], { ...edition, ...more }).slice(1)

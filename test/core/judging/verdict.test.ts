@@ -1,6 +1,7 @@
 import { readAge } from '../../../src/core/measure/age.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
+import { bestClass, judge } from '../../../src/core/judging/verdict.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
 import { clauseOf, evidenceOf, history, index, judgeInWords, plannedIndex, result, setOf } from './fixture.ts'
 
@@ -186,6 +187,20 @@ describe('judge, verdicts', () => {
     expect(judgeInWords(setOf([loi], { classes: ['F'] }), evidenceOf([], { class: 'F' })).class).toBe('F')
   })
 
+  it('judge names the class accepted, wherever the clause on classes stands', () => {
+    const classes: WrittenClause = {
+      clause: 'class',
+      'allowed-classes': ['F'],
+      'accepted-as': [{ class: 'C', as: 'F', when: [{ property: 'CaO', 'at-most': '18.0 %' }] }],
+    }
+    const set = setOf([loi, classes], { classes: ['F', 'C'] })
+    const results = [result('loss-on-ignition', 2), result('CaO', 10)]
+    expect(judgeInWords(set, evidenceOf(results, { class: 'C' })).acceptedAs).toBe('F')
+    const own = judge(set, evidenceOf(results, { class: 'F' }))
+    expect(own).not.toHaveProperty('acceptedAs')
+    expect(own).not.toHaveProperty('release')
+  })
+
   it('judge gives plain data that survives being stored', () => {
     const verdict = judgeInWords(
       setOf([loi, eitherAge, uniform]),
@@ -237,5 +252,31 @@ describe('judge, release on early results', () => {
     expect(
       judgeInWords(set, evidenceOf([result('loss-on-ignition', 9), index('7 d', 80)], { planned })),
     ).toMatchObject({ outcome: 'does-not-meet' })
+  })
+})
+
+describe('bestClass', () => {
+  const approved: WrittenClause = {
+    ...loi,
+    'at-most': { A: '2.0 %', B: '6.0 %' },
+    approval: { 'at-most': '12.0 %', classes: ['B'], evidence: 'records' },
+  }
+  const approvals = [
+    { from: readMoment('2026-01-01'), by: 'the agency', scope: 'paving', set: 'trial', clause: 'loi' },
+  ]
+
+  it('bestClass counts a class that is met by approval, or met but for a history', () => {
+    const set = setOf([approved], { classes: ['A', 'B'], 'best-first': 'yes' })
+    expect(bestClass(set, evidenceOf([result('loss-on-ignition', 9)], { approvals }))?.best).toBe('B')
+    const young = setOf([uniform], { classes: ['A', 'B'], 'best-first': 'yes' })
+    expect(bestClass(young, evidenceOf([result('density', 2.4)]))).toEqual({ best: 'A', next: null })
+  })
+
+  it('bestClass of a set without classes, or without an order of merit, is none', () => {
+    const ordered = { ...setOf([loi]), bestFirst: true }
+    expect([bestClass(ordered, evidenceOf([])), bestClass(setOf([loi]), evidenceOf([]))]).toEqual([
+      null,
+      null,
+    ])
   })
 })
