@@ -7,7 +7,7 @@ import { readCriterion } from '../core/criteria/read-criterion.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { bestClass, judge } from '../core/judging/verdict.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
-import type { Verdict } from '../core/criteria/outcome.ts'
+import type { Verdict } from '../core/criteria/verdict.ts'
 import { bestClassWords } from '../words/worded-verdict.ts'
 
 export interface ReadSource extends UnpackedSource {

@@ -1,6 +1,7 @@
 /** Outcomes in words: alone, at the head of a certificate, and of the members of a group. */
 import { type Criterion, setName } from '../core/criteria/criterion.ts'
-import type { Outcome, Verdict } from '../core/criteria/outcome.ts'
+import type { Outcome } from '../core/criteria/outcome.ts'
+import type { Verdict } from '../core/criteria/verdict.ts'
 
 /** Stands over every verdict under limits that nobody has confirmed against the standard. */
 export const TRIAL_HEADING = 'Trial judgement, not a statement of conformity'

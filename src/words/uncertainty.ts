@@ -1,5 +1,5 @@
 /** What an uncertainty rests on, and how far it leaves a value from its limit, in words. */
-import type { DoubtOfOutcome } from '../core/criteria/outcome.ts'
+import type { DoubtOfOutcome } from '../core/criteria/verdict.ts'
 import { FEW_DF } from '../core/doubt/pooled-repeatability.ts'
 import type { UncertaintyBasis } from '../core/result/uncertainty.ts'
 

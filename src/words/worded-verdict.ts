@@ -4,7 +4,7 @@
  */
 import { withTexts } from '../core/measure/texts-of-times.ts'
 import { type Clause, type Criterion, everyClause } from '../core/criteria/criterion.ts'
-import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../core/criteria/outcome.ts'
+import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../core/criteria/verdict.ts'
 import type { Release } from '../core/criteria/reason.ts'
 import { defined } from '../core/measure/defined.ts'
 import type { Uncertainty } from '../core/result/uncertainty.ts'

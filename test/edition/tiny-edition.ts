@@ -1,7 +1,8 @@
 /** An edition of literal lots and sources, for what reads editions: nothing in it was computed. */
 import { readMoment } from '../../src/core/measure/moment.ts'
 import type { Finding } from '../../src/core/checks/finding.ts'
-import type { Outcome, Verdict } from '../../src/core/criteria/outcome.ts'
+import type { Outcome } from '../../src/core/criteria/outcome.ts'
+import type { Verdict } from '../../src/core/criteria/verdict.ts'
 import type {
   Edition,
   LotEntry,

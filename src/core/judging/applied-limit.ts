@@ -1,7 +1,7 @@
 /** A limit as an outcome carries it: the numbers in the stored unit, and its own digits. */
 import type { Comparison } from '../criteria/criterion.ts'
 import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
-import type { AppliedLimit } from '../criteria/outcome.ts'
+import type { AppliedLimit } from '../criteria/verdict.ts'
 import { storedUnitOf } from './limit-unit.ts'
 
 /** A limit as an outcome keeps it for print; nothing is rounded. */

@@ -1,5 +1,6 @@
 /** The same lots under several sets: which lots come out otherwise, and which clauses decided. */
-import type { Outcome, Verdict } from '../criteria/outcome.ts'
+import type { Outcome } from '../criteria/outcome.ts'
+import type { Verdict } from '../criteria/verdict.ts'
 
 /** One lot under each set, in the order of the sets; null where a set is not for its material. */
 export interface ComparedLot {

@@ -2,7 +2,7 @@
 import type { Comparison } from '../criteria/criterion.ts'
 import { limitsForClass } from '../criteria/limits-for-class.ts'
 import { premisesForClass } from '../criteria/premise.ts'
-import type { ClauseOutcome } from '../criteria/outcome.ts'
+import type { ClauseOutcome } from '../criteria/verdict.ts'
 import { judgeAgainstLimits } from './against-limits.ts'
 import { appliedLimit } from './applied-limit.ts'
 import { declaredQuantity } from './deviation-reference.ts'

@@ -3,7 +3,7 @@
  * as specified.
  */
 import type { Admitted } from '../criteria/decision-rule.ts'
-import type { DoubtOfOutcome } from '../criteria/outcome.ts'
+import type { DoubtOfOutcome } from '../criteria/verdict.ts'
 import { withoutDust } from '../measure/rounding.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { quantile } from '../statistics/distributions.ts'

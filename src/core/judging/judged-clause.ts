@@ -1,6 +1,7 @@
 /** The parts of a clause outcome that every kind of clause shares. */
 import type { Clause } from '../criteria/criterion.ts'
-import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
+import type { Outcome } from '../criteria/outcome.ts'
+import type { ClauseOutcome } from '../criteria/verdict.ts'
 import type { AddedReason, ClauseReason } from '../criteria/reason.ts'
 import { defined } from '../measure/defined.ts'
 

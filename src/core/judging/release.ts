@@ -1,7 +1,7 @@
 /** Whether a lot may ship on early results while its verdict is still pending, and what it waits for. */
 import { isSameAge } from '../measure/age.ts'
 import { type Clause, type Comparison, type Criterion, everyClause } from '../criteria/criterion.ts'
-import type { ClauseOutcome } from '../criteria/outcome.ts'
+import type { ClauseOutcome } from '../criteria/verdict.ts'
 import type { Release } from '../criteria/reason.ts'
 import { defined } from '../measure/defined.ts'
 import { judgeClause } from './group.ts'

@@ -1,6 +1,6 @@
 /** The value of a clause that sets no limit on it, as its outcome carries it. */
 import type { Comparison } from '../criteria/criterion.ts'
-import type { ClauseOutcome } from '../criteria/outcome.ts'
+import type { ClauseOutcome } from '../criteria/verdict.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 

@@ -1,7 +1,8 @@
 /** How far a set is met, which clauses decided, and what else is open. */
 import { isNeutral } from '../criteria/combining.ts'
 import type { Criterion } from '../criteria/criterion.ts'
-import type { ClauseOutcome, Outcome } from '../criteria/outcome.ts'
+import type { Outcome } from '../criteria/outcome.ts'
+import type { ClauseOutcome } from '../criteria/verdict.ts'
 import type { VerdictReason } from '../criteria/reason.ts'
 
 /**

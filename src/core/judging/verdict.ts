@@ -1,7 +1,8 @@
 /** A lot under a criterion: every clause judged, the outcomes combined, the clauses that decided named. */
 import { combineSet } from '../criteria/combining.ts'
 import { type Criterion, isUnconfirmed } from '../criteria/criterion.ts'
-import type { ClauseOutcome, Outcome, Verdict } from '../criteria/outcome.ts'
+import type { Outcome } from '../criteria/outcome.ts'
+import type { ClauseOutcome, Verdict } from '../criteria/verdict.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { defined } from '../measure/defined.ts'
 import { judgeClause } from './group.ts'

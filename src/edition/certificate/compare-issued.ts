@@ -2,7 +2,8 @@
  * What differs between an issued document and today's records: findings, never a change of the issued page.
  */
 import type { Finding, OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
-import { everyClauseOutcome, type Outcome, type Verdict } from '../../core/criteria/outcome.ts'
+import type { Outcome } from '../../core/criteria/outcome.ts'
+import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import type { CertificateDocument } from '../shape/document.ts'
 
 /** Differences shown at most; more are counted. */

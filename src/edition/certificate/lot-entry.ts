@@ -1,7 +1,7 @@
 /** One lot of the Edition: judged today, then held against what was issued. */
 import { type Moment, isBy, readMoment } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import type { Records } from '../../records/load.ts'

@@ -1,6 +1,6 @@
 /** Pass 3: one lot, judged on a date under the criteria in force for it. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Evidence } from '../../core/evidence/evidence.ts'
 import { lotEvidence } from '../../core/evidence/lot-evidence.ts'
 import { type BestClass, bestClass, judge } from '../../core/judging/verdict.ts'

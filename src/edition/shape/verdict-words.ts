@@ -1,6 +1,6 @@
 /** Words of the Edition's verdicts, made when a page or a file prints them. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import {
   bestClassWords,
   decidedByWords,

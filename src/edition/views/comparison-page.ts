@@ -1,6 +1,7 @@
 /** The same lots under several sets: which come out otherwise, and which clause decides. */
 import { setName } from '../../core/criteria/criterion.ts'
-import type { Outcome, Verdict } from '../../core/criteria/outcome.ts'
+import type { Outcome } from '../../core/criteria/outcome.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
 import { shortDate } from '../../words/dates.ts'
 import { plural } from '../../words/numbers.ts'

@@ -1,7 +1,8 @@
 /** What the front page shows of each source, and the newest certificates. */
 import { isSameAge } from '../../core/measure/age.ts'
 import { type Moment, compareMoments } from '../../core/measure/moment.ts'
-import type { AppliedLimit, ClauseOutcome, Outcome, Verdict } from '../../core/criteria/outcome.ts'
+import type { Outcome } from '../../core/criteria/outcome.ts'
+import type { AppliedLimit, ClauseOutcome, Verdict } from '../../core/criteria/verdict.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'

@@ -1,6 +1,6 @@
 /** A source's page: its last verdict, trends under its criteria, findings, and the ways to its lots. */
 import { type Criterion, setName } from '../../core/criteria/criterion.ts'
-import type { Verdict } from '../../core/criteria/outcome.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'

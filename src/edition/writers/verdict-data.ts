@@ -1,5 +1,5 @@
 /** A verdict as the check report and data files give it: in words, and its reasons as codes beside them. */
-import { everyClauseOutcome, type ClauseOutcome, type Verdict } from '../../core/criteria/outcome.ts'
+import { everyClauseOutcome, type ClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import type { WordedClause } from '../../words/worded-verdict.ts'
 import { type NamedInVerdicts, wordsOfVerdict } from '../shape/verdict-words.ts'
 

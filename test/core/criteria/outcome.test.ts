@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { everyClauseOutcome } from '../../../src/core/criteria/outcome.ts'
+import { everyClauseOutcome } from '../../../src/core/criteria/verdict.ts'
 
 interface Node {
   readonly id: string

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Outcome, Verdict } from '../../../src/core/criteria/outcome.ts'
+import type { Outcome } from '../../../src/core/criteria/outcome.ts'
+import type { Verdict } from '../../../src/core/criteria/verdict.ts'
 import { changesBetween, compareLot } from '../../../src/core/judging/compare-sets.ts'
 
 const verdict = (outcome: Outcome) => ({ outcome }) as Verdict

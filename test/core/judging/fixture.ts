@@ -16,7 +16,7 @@ import {
   type QuantityKind,
   readQuantity,
 } from '../../../src/core/measure/units.ts'
-import { everyClauseOutcome } from '../../../src/core/criteria/outcome.ts'
+import { everyClauseOutcome } from '../../../src/core/criteria/verdict.ts'
 import type { ComparisonCase } from '../../../src/core/judging/judging.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { Uncertainty } from '../../../src/core/result/uncertainty.ts'

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { ClauseOutcome, Outcome } from '../../../src/core/criteria/outcome.ts'
+import type { Outcome } from '../../../src/core/criteria/outcome.ts'
+import type { ClauseOutcome } from '../../../src/core/criteria/verdict.ts'
 import { verdictReasons } from '../../../src/core/judging/verdict-reasons.ts'
 
 const edition = { edition: '1' }

@@ -1,7 +1,7 @@
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
-import type { ClauseOutcome } from '../../../src/core/criteria/outcome.ts'
+import type { ClauseOutcome } from '../../../src/core/criteria/verdict.ts'
 import { frontView } from '../../../src/edition/views/front.ts'
 import { finding, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 

@@ -1,0 +1,110 @@
+/** Verdicts with the clauses that decided. Plain data: `src/words/` words them. */
+import type { Moment } from '../measure/moment.ts'
+import type { Age } from '../measure/age.ts'
+import type { PropertyKey } from '../measure/properties.ts'
+import type { Uncertainty } from '../result/uncertainty.ts'
+import type { Clause } from './criterion.ts'
+import type { StatedLimit } from './limits-for-class.ts'
+import type { ClauseReasons, Release, VerdictReason } from './reason.ts'
+import type { Outcome } from './outcome.ts'
+
+export interface AppliedLimit extends StatedLimit {
+  /** In `unit`; two for `between`, none for `report`. */
+  readonly values: readonly number[]
+  readonly unit: string
+  readonly layer: string
+}
+
+/** How far a value stands from its limit, measured by its own standard uncertainty. */
+export interface DoubtOfOutcome {
+  /** To the nearest end of what is admitted: above zero inside, below zero beyond. */
+  readonly margin: number
+  readonly u: number
+  /** Of margin and `u`; a difference of per cents is in points. */
+  readonly unit: string
+  readonly decimals: number
+  /** The uncertainty leaves no doubt worth a line on paper. */
+  readonly clear: boolean
+  /** Batches in all that would decide; null where no number does. */
+  readonly batches: number | null
+}
+
+export interface ClauseOutcome {
+  readonly id: string
+  readonly outcome: Outcome
+  /** Whether this clause decided the verdict. */
+  readonly decides: boolean
+  readonly information: boolean
+  readonly property?: PropertyKey
+  readonly condition?: string
+  readonly age?: Age
+  readonly kind:
+    | 'value'
+    | 'deviation'
+    | 'statistic'
+    | 'bands'
+    | 'group'
+    | 'fact'
+    | 'document'
+    | 'class'
+    | 'sampling'
+  readonly combine?: 'any-of' | 'all-of'
+  /** The value judged, unrounded: the result's, or its deviation; null where there is none. */
+  readonly value: number | null
+  /** The value as compared, after the rounding that the decision rule asks for. */
+  readonly compared: number | null
+  readonly unit: string | null
+  /** Decimals that the comparison was made at. */
+  readonly decimals: number | null
+  readonly limit: AppliedLimit | null
+  /** Key of the result judged. */
+  readonly result: string | null
+  readonly reasons: ClauseReasons
+  readonly due?: Moment
+  /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
+  readonly against?: { readonly mean: number; readonly n: number; readonly lots: readonly string[] }
+  /**
+   * Standard uncertainty of the value between batches: a guarded or probability rule decides by it, otherwise
+   * it is for information.
+   */
+  readonly uncertainty?: Uncertainty
+  readonly doubt?: DoubtOfOutcome
+  /** Title of the band or region that the value falls into. */
+  readonly band?: string
+  /** Class that the claimed one is accepted as. */
+  readonly acceptedAs?: string
+  /** A supplement made the demand easier: which one, and the clause as it stood before. */
+  readonly relaxed?: { readonly by: string; readonly former: Clause }
+  readonly clauses?: readonly ClauseOutcome[]
+}
+
+export interface Verdict {
+  readonly criterion: string
+  readonly edition: string
+  readonly class: string | null
+  /** Allowed class that the claimed one is accepted as. */
+  readonly acceptedAs?: string
+  readonly outcome: Outcome
+  /** Ids of the clauses that decided, innermost comparisons included. */
+  readonly decidedBy: readonly string[]
+  /** How far the set is met, what decided, and what else is open. */
+  readonly reasons: readonly VerdictReason[]
+  readonly clauses: readonly ClauseOutcome[]
+  /** The judgement rests on limits nobody has confirmed. */
+  readonly trial: boolean
+  /** Set when the set's release list is met while the verdict is still pending. */
+  readonly release?: Release
+}
+
+/**
+ * Outcomes in reading order, members after their group.
+ * @param clauses as judged, or as worded
+ */
+export function* everyClauseOutcome<C extends { readonly clauses?: readonly C[] }>(
+  clauses: readonly C[],
+): Generator<C> {
+  for (const clause of clauses) {
+    yield clause
+    yield* everyClauseOutcome(clause.clauses ?? [])
+  }
+}
