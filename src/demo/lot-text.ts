@@ -1,6 +1,6 @@
 /** A lot's record as a laboratory clerk would write it. */
 import { defined } from '../core/measure/defined.ts'
-import { dateOfDay, yearAfter } from './calendar.ts'
+import { dateOfDay, dayOf, yearAfter } from './calendar.ts'
 import type { Chance } from './chance.ts'
 import { flowMapping } from './flow-mapping.ts'
 import type { LotPlan } from './lot-plan.ts'
@@ -8,7 +8,7 @@ import { mortarLines } from './mortar-text.ts'
 import { mass } from './written-units.ts'
 
 /** Cell C of the reclaimed source's storage area is dug from this day. */
-const CELL_C_FROM = '2024-07-15'
+const CELL_C_FROM = dayOf('2024-07-15')
 
 export function lotText(plan: LotPlan, chance: Chance): string {
   const { source, planted } = plan
@@ -21,7 +21,7 @@ export function lotText(plan: LotPlan, chance: Chance): string {
     `produced: ${flowMapping({ from, to })}`,
     `quantity: ${quantity}`,
     `silo: ${one(source.silos, chance)}`,
-    ...(source.id === 'skarnmere-reclaimed' ? [`feed: ${feed(to, chance)}`] : []),
+    ...(source.id === 'skarnmere-reclaimed' ? [`feed: ${feed(plan.day, chance)}`] : []),
     '',
     'samples:',
     `  - ${composite(plan, quantity, chance)}`,
@@ -44,9 +44,9 @@ function one(texts: readonly string[], chance: Chance): string {
   return texts[chance.whole(0, texts.length - 1)] ?? ''
 }
 
-function feed(date: string, chance: Chance): string {
+function feed(day: number, chance: Chance): string {
   return flowMapping({
-    cell: `${date < CELL_C_FROM ? 'B' : 'C'}${chance.whole(1, 6)}`,
+    cell: `${day < CELL_C_FROM ? 'B' : 'C'}${chance.whole(1, 6)}`,
     moisture: `${(24 + 3 * chance.normal()).toFixed(0)} %`,
   })
 }

@@ -150,6 +150,7 @@ function report(
       ]),
     ]),
   )
+  // Newest first, those of one day too.
   const listed = lots
     .filter((lot) => lot.changes || !changed)
     .toReversed()

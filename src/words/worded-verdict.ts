@@ -2,7 +2,6 @@
  * A verdict as it is printed and stored in an issued document: the same data, with every title and reason in
  * words. Made only when something prints: ten thousand lots are judged without anybody reading a sentence.
  */
-import { withTexts } from '../core/measure/texts-of-times.ts'
 import { type Clause, type Criterion, everyClause } from '../core/criteria/criterion.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../core/criteria/verdict.ts'
 import type { Release } from '../core/criteria/reason.ts'
@@ -69,7 +68,7 @@ function wordedClause(clause: ClauseOutcome, titleOf: TitleOf): WordedClause {
   return {
     id,
     title: titleOf(id),
-    ...withTexts(plain),
+    ...timesInTexts(plain),
     reason: clauseReasonWords(reasons, titleOf),
     ...defined({
       uncertainty: uncertainty && { ...uncertainty, basis: basisWords(uncertainty.basis) },
@@ -78,6 +77,13 @@ function wordedClause(clause: ClauseOutcome, titleOf: TitleOf): WordedClause {
       clauses: clauses?.map((member) => wordedClause(member, titleOf)),
     }),
   }
+}
+
+/** Age and date in their places, so that the order of members stays. */
+function timesInTexts<Outcome extends Pick<ClauseOutcome, 'age' | 'due'>>(
+  outcome: Outcome,
+): Omit<Outcome, 'age' | 'due'> & Pick<WordedClause, 'age' | 'due'> {
+  return { ...outcome, ...defined({ age: outcome.age?.text, due: outcome.due?.text }) }
 }
 
 /** The sentences of a verdict alone. */
