@@ -5,7 +5,7 @@
  * is decided.
  */
 import type { Operator } from '../criteria/criterion.ts'
-import { inUnitOf, limitNumber, storedDecimals, storedFrom } from './limit-unit.ts'
+import { inUnitOf, isWrittenAsStored, limitNumber, storedDecimals, storedFrom } from './limit-unit.ts'
 import { decimalsOfStep, roundToStep, stepOfDecimals, withoutDust } from '../measure/rounding.ts'
 import type { Quantity } from '../measure/units.ts'
 
@@ -27,6 +27,9 @@ export interface ComparedValue {
   readonly decimals: number
   readonly shown: number
   readonly shownDecimals: number
+  readonly shownUnit: string
+  /** The number shown stands for the stored unit too: the limit is written in it, or in one of its size. */
+  readonly shownAsStored: boolean
 }
 
 /** A rounding step, or none (ASTM E29, absolute method). */
@@ -102,6 +105,8 @@ function oneSided(
     decimals: storedDecimals(limit, shownDecimals),
     shown,
     shownDecimals,
+    shownUnit: limit.unit,
+    shownAsStored: isWrittenAsStored(limit),
   }
 }
 

@@ -35,12 +35,12 @@ function reasonOf({ clause, limit: { operator, quantities }, judged, compared }:
   const figure = {
     value: compared.shown,
     decimals: compared.shownDecimals,
-    unit: quantities[0]?.unit ?? '',
+    unit: compared.shownUnit,
   }
   if (judged.censored !== undefined)
     return { code: 'censored-with-limit', params: { below: figure, answer: compared.answer, limit } }
   // Said only where the value is shown in its stored unit: in another the digits would not be comparable.
-  const rounded = compared.decimals === compared.shownDecimals && judged.value !== compared.compared
+  const rounded = compared.shownAsStored && judged.value !== compared.compared
   return {
     code: 'compared-with-limit',
     params: defined({

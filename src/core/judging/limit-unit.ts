@@ -53,6 +53,12 @@ export function storedUnitOf({ quantities }: Pick<ClassLimit, 'quantities'>): st
   return KINDS[quantities[0]?.kind ?? 'ratio'].stored
 }
 
+/** Whether a limit's numbers are those of the stored unit. */
+export function isWrittenAsStored(limit: Quantity): boolean {
+  const { factor, offset } = writtenUnit(limit)
+  return factor === 1 && offset === undefined
+}
+
 function writtenUnit(limit: Quantity): Unit {
   const unit = KINDS[limit.kind].units.find((candidate) => candidate.symbol === limit.unit)
   if (unit === undefined)

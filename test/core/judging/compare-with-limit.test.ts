@@ -28,6 +28,8 @@ describe('compareWithLimit', () => {
       decimals: 0,
       shown: 74,
       shownDecimals: 0,
+      shownUnit: '%',
+      shownAsStored: true,
     })
     expect(answer('at-least', 74.6, '75 %')).toBe('met')
     expect(answer('at-least', 74.6, '75.0 %')).toBe('not-met')

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { readAge } from '../../../src/core/measure/age.ts'
 import type { Comparison } from '../../../src/core/criteria/criterion.ts'
 import { limitsForClass } from '../../../src/core/criteria/limits-for-class.ts'
 import { compareWithLimit, type JudgedValue } from '../../../src/core/judging/compare-with-limit.ts'
@@ -44,6 +45,35 @@ describe('limitAsSpecified', () => {
       met: true,
       limit: { operator: 'at-least', written: ['2400 kg/m3'] },
     })
+  })
+
+  it('limitAsSpecified states none in another unit, though both show whole numbers', () => {
+    // 203.7 ohm m is 20.37 kohm cm.
+    const dense: WrittenClause = {
+      clause: 'c',
+      property: 'bulk-resistivity',
+      condition: 'c311',
+      age: readAge('28 d'),
+      'at-least': '20 kohm cm',
+    }
+    expect(specified(dense, { value: 203.7 }).reason.params).toEqual({
+      subject: 'value',
+      compared: { value: 20, decimals: 0, unit: 'kohm cm' },
+      met: true,
+      limit: { operator: 'at-least', written: ['20 kohm cm'] },
+    })
+  })
+
+  it('limitAsSpecified shows the value in the unit of the end that decides', () => {
+    const range: WrittenClause = { clause: 'c', property: 'density', between: ['2000 kg/m3', '2.40 g/cm3'] }
+    const compared = (value: number) => {
+      const { params } = specified(range, { value }).reason
+      return 'compared' in params ? params.compared : undefined
+    }
+    expect([compared(1.9), compared(2.5)]).toEqual([
+      { value: 1900, decimals: 0, unit: 'kg/m3' },
+      { value: 2.5, decimals: 2, unit: 'g/cm3' },
+    ])
   })
 
   it('limitAsSpecified does not report what a censored value leaves open', () => {

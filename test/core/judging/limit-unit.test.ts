@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import {
   inUnitOf,
+  isWrittenAsStored,
   limitNumber,
   storedDecimals,
   storedFrom,
@@ -38,6 +39,17 @@ describe('the unit that a limit is written in', () => {
 
   it('storedDecimals shows a step of the written unit in the stored one', () => {
     expect([storedDecimals(density, 0), storedDecimals(limit('2.40 g/cm3', 'density'), 2)]).toEqual([3, 2])
+  })
+
+  it('isWrittenAsStored tells a unit of the stored one’s size from any other', () => {
+    const units = [
+      limit('5 %', 'fraction'),
+      limit('5 g/100 g', 'fraction'),
+      limit('5 mg/kg', 'fraction'),
+      limit('73 degF', 'temperature'),
+      limit('23 degC', 'temperature'),
+    ]
+    expect(units.map(isWrittenAsStored)).toEqual([true, true, false, false, true])
   })
 
   it('storedUnitOf is the unit that the numbers are kept in', () => {
