@@ -9,6 +9,7 @@ import { deviationFrom } from './deviation.ts'
 import { referenceOf } from './deviation-reference.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
+import { storedUnitOf } from './limit-unit.ts'
 import { admittedBy } from './limit-under-decision-rule.ts'
 import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
 
@@ -61,9 +62,9 @@ function shareOutcome(percent: number, leastPercent: number, layer: string): Par
   return { value: percent, compared: percent, unit: '%', decimals: DECIMALS, limit }
 }
 
-/** The property's stored unit; of a deviation the limit's own. */
-function unitJudged({ clause, limits }: ComparisonCase): string {
-  return clause.deviation === undefined ? storedUnit(clause.property) : (limits[0]?.quantities[0]?.unit ?? '')
+/** That of the limits: of a deviation not always the property's own. */
+function unitJudged({ clause, limits: [limit] }: ComparisonCase): string {
+  return limit === undefined ? storedUnit(clause.property) : storedUnitOf(limit)
 }
 
 /** Deviations from the reference where the clause is on them, the values themselves otherwise. */

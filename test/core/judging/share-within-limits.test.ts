@@ -137,6 +137,27 @@ describe('judgeShareWithin', () => {
     ])
   })
 
+  it('judgeShareWithin states a deviation in the stored unit, whatever the limit is written in', () => {
+    const limits = { 'deviation-from': { declared: 'yes' }, 'magnitude-at-most': '200 kg/m3' } as const
+    const found = judgeShareWithin(
+      comparisonCase(
+        { property: 'density', ...limits },
+        { preceding: history('density', [2.3, 2.4]), declared: { density: '2.3 g/cm3' } },
+      ),
+      plan,
+      result('density', 2.5),
+    )
+    // From 2.3: 0, 0.1 and 0.2 g/cm3.
+    expect(found.reasons).toMatchObject([
+      {
+        params: {
+          mean: { value: expect.closeTo(0.1, 12), unit: 'g/cm3' },
+          standardDeviation: { value: expect.closeTo(0.1, 12), unit: 'g/cm3' },
+        },
+      },
+    ])
+  })
+
   it('judgeShareWithin is not reported without its reference', () => {
     const limits = { 'deviation-from': { declared: 'yes' }, 'at-most': '2 percentage points' } as const
     expect(share(limits)).toEqual({
