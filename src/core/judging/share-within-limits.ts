@@ -77,9 +77,12 @@ function judgedValues(
   const reference = referenceOf(clause, result, evidence)
   if (reference.found === 'none') return judgement(reference.outcome, reference.reason)
   const measure = clause.deviation.relative ? 'relative' : 'points'
-  return {
-    values: values.map((value) => deviationFrom(value, reference.value, measure) ?? Number.NaN),
-  }
+  const deviations = values
+    .map((value) => deviationFrom(value, reference.value, measure))
+    .filter((deviation) => deviation !== null)
+  return deviations.length < values.length
+    ? judgement('not-reported', { code: 'no-deviation-from-zero', params: {} })
+    : { values: deviations }
 }
 
 function shareWithin({ low, high }: Admitted, centre: number, deviation: number): number {

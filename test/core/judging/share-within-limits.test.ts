@@ -158,6 +158,15 @@ describe('judgeShareWithin', () => {
     ])
   })
 
+  it('judgeShareWithin is not reported in per cent of a declared zero', () => {
+    const limits = { 'deviation-from': { declared: 'yes' }, relative: 'yes', 'at-most': '10 %' } as const
+    const declared = { 'share-fly-ash': '0 %' }
+    expect(share(limits, [0, 1, 1], plan, { declared })).toEqual({
+      outcome: 'not-reported',
+      reasons: [{ code: 'no-deviation-from-zero', params: {} }],
+    })
+  })
+
   it('judgeShareWithin is not reported without its reference', () => {
     const limits = { 'deviation-from': { declared: 'yes' }, 'at-most': '2 percentage points' } as const
     expect(share(limits)).toEqual({
