@@ -53,7 +53,10 @@ export function storedUnitOf({ quantities }: Pick<ClassLimit, 'quantities'>): st
   return KINDS[quantities[0]?.kind ?? 'ratio'].stored
 }
 
-/** Whether a limit's numbers are those of the stored unit. */
+/**
+ * Whether a limit's numbers are those of the stored unit.
+ * @throws RangeError for a unit that is none of the kind's
+ */
 export function isWrittenAsStored(limit: Quantity): boolean {
   const { factor, offset } = writtenUnit(limit)
   return factor === 1 && offset === undefined
