@@ -151,8 +151,8 @@ describe('precedingResults', () => {
       lot('S/L1', '2026-01-01', [
         result(2.4, { valid: false }),
         result(2.5),
-        result(2.25, { tested: readMoment('2026-01-06') }),
         result(1, { censored: 'below', tested: readMoment('2026-01-03') }),
+        result(2.25, { tested: readMoment('2026-01-06') }),
         result(9, { tested: readMoment('2026-01-04') }),
       ]),
       lot('S/L2', '2026-01-02', []),
