@@ -2,7 +2,12 @@
 import { isSameAge } from '../../core/measure/age.ts'
 import { type Moment, compareMoments } from '../../core/measure/moment.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import type { AppliedLimit, ClauseOutcome, Verdict } from '../../core/criteria/verdict.ts'
+import {
+  type AppliedLimit,
+  type ClauseOutcome,
+  everyClauseOutcome,
+  type Verdict,
+} from '../../core/criteria/verdict.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
@@ -140,7 +145,9 @@ function isCompared(clause: ClauseOutcome): clause is Compared {
 }
 
 function governingComparison(verdict: Verdict): Compared | null {
-  const compared = leaves(verdict.clauses).filter(isCompared)
+  const compared = [...everyClauseOutcome(verdict.clauses)]
+    .filter(({ clauses }) => clauses === undefined)
+    .filter(isCompared)
   const deciding =
     verdict.outcome === 'meets' || verdict.outcome === 'pending'
       ? undefined
@@ -150,10 +157,6 @@ function governingComparison(verdict: Verdict): Compared | null {
   )
   const met = indices.find((clause) => clause.outcome === 'meets')
   return deciding ?? met ?? indices[0] ?? compared[0] ?? null
-}
-
-function leaves(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
-  return clauses.flatMap((clause) => (clause.clauses === undefined ? [clause] : leaves(clause.clauses)))
 }
 
 /** "Strength activity index, modified (50 %, 50 °C, w/cm 0.485), 28 d". */

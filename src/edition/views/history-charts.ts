@@ -1,4 +1,5 @@
 /** A certificate's lot among those before it: one small chart for each activity index, at its latest age. */
+import { everyClauseOutcome } from '../../core/criteria/verdict.ts'
 import { type Moment, compareMoments, readMoment } from '../../core/measure/moment.ts'
 import { hoursOf } from './document-ages.ts'
 import { type HistoryModel, lotHistoryModel } from '../../charts/lot-history.ts'
@@ -72,7 +73,7 @@ function chartOf(history: DocumentHistory, document: WithHistory): HistoryChart 
 /** Limits that any set has for a single result. */
 function limitsOn(history: DocumentHistory, { verdicts }: WithHistory): number[] {
   const limits = verdicts
-    .flatMap((verdict) => everyClause(verdict.clauses))
+    .flatMap((verdict) => [...everyClauseOutcome<DocumentClause>(verdict.clauses)])
     .filter(
       (clause) =>
         clause.kind === 'value' &&
@@ -82,10 +83,6 @@ function limitsOn(history: DocumentHistory, { verdicts }: WithHistory): number[]
     )
     .flatMap((clause) => clause.limit?.values ?? [])
   return [...new Set(limits)]
-}
-
-function everyClause(clauses: readonly DocumentClause[]): DocumentClause[] {
-  return clauses.flatMap((clause) => [clause, ...everyClause(clause.clauses ?? [])])
 }
 
 function nameOf(history: DocumentHistory, document: WithHistory): string {
