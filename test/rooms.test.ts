@@ -79,13 +79,17 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'records/edit': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
   },
+  'records/issued': {
+    rooms: ['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],
+    packages: ['node:crypto', 'canonicalize'],
+  },
   'records/checks': { rooms: ['core', 'words', 'records'] },
   records: { rooms: ['core', 'words', 'records'], packages: ['node:'] },
   'edition/shape': { rooms: SHAPES },
   'edition/passes': { rooms: [...SHAPES, 'edition/passes'] },
+  'edition/printed': { rooms: [...SHAPES, 'edition/printed'] },
   'edition/certificate': {
-    rooms: [...SHAPES, 'edition/passes', 'edition/certificate'],
-    packages: ['node:crypto', 'canonicalize'],
+    rooms: [...SHAPES, 'edition/passes', 'edition/printed', 'edition/certificate'],
   },
   'edition/writers': { rooms: [...SHAPES, 'edition/writers'], packages: ['d3', 'feed'] },
   'edition/views': { rooms: [...SHAPES, 'edition/views', 'charts'], packages: ['d3'] },

@@ -3,14 +3,16 @@
  * one near the right, both ends of a range evenly), so that a column of strips can be read downwards;
  * distances are in proportion to the limit.
  */
-import type { Operator } from '../core/criteria/criterion.ts'
 import { rounded } from './plot.ts'
 
-/** `u` is a standard uncertainty in the unit of the value. */
+/** What a strip is drawn from, all in the unit of the value. */
 export interface StripInput {
-  readonly value: number | null
-  readonly operator: Operator
-  readonly values: readonly number[]
+  /** Absent where there is none yet. */
+  readonly value?: number
+  /** Ends of what meets the limit: one alone for a limit to one side. */
+  readonly from?: number
+  readonly to?: number
+  /** Standard uncertainty. */
   readonly u?: number
 }
 
@@ -51,8 +53,8 @@ interface Scale {
 /**
  * @returns the strip; null where there is no limit to draw, or none that distances can be in proportion to
  */
-export function limitStrip({ value, operator, values, u }: StripInput): StripModel | null {
-  const scale = scaleFor(operator, values)
+export function limitStrip({ value, u, ...limit }: StripInput): StripModel | null {
+  const scale = scaleFor(limit)
   if (scale === null) return null
   const [from, to] = scale.allowed
   return {
@@ -60,48 +62,39 @@ export function limitStrip({ value, operator, values, u }: StripInput): StripMod
     height: HEIGHT,
     allowed: { x: pixel(from), width: rounded(pixel(to) - pixel(from)) },
     limits: scale.limits.map(pixel),
-    mark: value === null ? null : markAt(scale.at(value)),
+    mark: value === undefined ? null : markAt(scale.at(value)),
     interval:
-      value === null || u === undefined
+      value === undefined || u === undefined
         ? null
         : { from: cut(scale.at(value - COVERAGE * u)), to: cut(scale.at(value + COVERAGE * u)) },
   }
 }
 
-function scaleFor(operator: Operator, [first, second]: readonly number[]): Scale | null {
-  if (first === undefined || !(0 < Math.abs(first) || operator === 'between')) return null
-  switch (operator) {
-    case 'at-most':
-    case 'below':
-      return first < 0
-        ? null
-        : { at: (value) => (UPPER_AT * value) / first, allowed: [0, UPPER_AT], limits: [UPPER_AT] }
-    case 'at-least':
-    case 'above':
-      return first < 0
-        ? null
-        : {
-            at: (value) => LOWER_AT + (UPPER_AT * (value - first)) / first,
-            allowed: [LOWER_AT, 1],
-            limits: [LOWER_AT],
-          }
-    case 'magnitude-at-most':
-      return {
-        at: (value) => 0.5 + (RANGE_FROM * value) / first,
-        allowed: [RANGE_FROM, 1 - RANGE_FROM],
-        limits: [RANGE_FROM, 1 - RANGE_FROM],
-      }
-    case 'between':
-      return second === undefined || !(first < second)
-        ? null
-        : {
-            at: (value) => RANGE_FROM + ((1 - 2 * RANGE_FROM) * (value - first)) / (second - first),
-            allowed: [RANGE_FROM, 1 - RANGE_FROM],
-            limits: [RANGE_FROM, 1 - RANGE_FROM],
-          }
-    case 'report':
-      return null
+function scaleFor({ from, to }: Pick<StripInput, 'from' | 'to'>): Scale | null {
+  if (from !== undefined && to !== undefined) return from < to ? rangeScale(from, to) : null
+  if (from !== undefined) return 0 < from ? lowerScale(from) : null
+  return to !== undefined && 0 < to ? upperScale(to) : null
+}
+
+function rangeScale(from: number, to: number): Scale {
+  const ends = [RANGE_FROM, 1 - RANGE_FROM] as const
+  return {
+    at: (value) => RANGE_FROM + ((1 - 2 * RANGE_FROM) * (value - from)) / (to - from),
+    allowed: ends,
+    limits: ends,
   }
+}
+
+function lowerScale(from: number): Scale {
+  return {
+    at: (value) => LOWER_AT + (UPPER_AT * (value - from)) / from,
+    allowed: [LOWER_AT, 1],
+    limits: [LOWER_AT],
+  }
+}
+
+function upperScale(to: number): Scale {
+  return { at: (value) => (UPPER_AT * value) / to, allowed: [0, UPPER_AT], limits: [UPPER_AT] }
 }
 
 function markAt(place: number): StripModel['mark'] {

@@ -1,12 +1,14 @@
 /** npm run demo: writes the invented scenario and issues its certificates. */
-import { readMoment } from '../core/measure/moment.ts'
+import { createHash } from 'node:crypto'
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { InvalidArgumentError } from 'commander'
 import { defined } from '../core/measure/defined.ts'
+import { readMoment } from '../core/measure/moment.ts'
 import { ALTERED } from '../demo/planted.ts'
 import { AS_OF, SEED } from '../demo/scenario.ts'
 import { type DemoIssue, scenarioFiles } from '../demo/scenario-files.ts'
+import type { IssueRequest } from '../edition/certificate/issue.ts'
 import { carryOutPlan } from '../edition/certificate/issue-plan.ts'
 import { withRevisionLine } from '../records/edit/revision-line.ts'
 import { CommandFailure, command, EXIT, PROGRAM, ROOT, run } from './program.ts'
@@ -18,8 +20,9 @@ import { readGoodContent } from './read-content.ts'
 const WRITTEN = ['producers', 'laboratories', 'sources', 'controls', 'lots', 'issued']
 const BY_HAND = ['conditions', 'criteria', 'methods']
 
-/** Folders already made. */
+/** Folders already made, and shared parts already written. */
 const made = new Set<string>()
+const written = new Set<string>()
 
 await run(() => {
   const options = command('demo', 'Write the invented demo scenario: records, then issued certificates.')
@@ -69,13 +72,28 @@ function write(path: string, text: string): void {
 function issueAll(folder: string, issues: readonly DemoIssue[]): number {
   const records = readGoodContent(folder, 'The scenario could not be read back.')
   let count = 0
-  for (const { request, revision } of carryOutPlan(records, issues, readMoment(AS_OF), PROGRAM)) {
+  const issuing = { program: PROGRAM, saltOf: inventedSalt }
+  for (const { request, revision } of carryOutPlan(records, issues, readMoment(AS_OF), issuing)) {
+    for (const [digest, text] of revision.parts)
+      writeOnce(join(folder, 'issued', 'parts', `${digest}.json`), text)
     write(join(folder, 'issued', request.lot, `${revision.document.revision}.json`), revision.text)
     const record = join(folder, 'lots', `${request.lot}.yaml`)
     writeFileSync(record, withRevisionLine(readFileSync(record, 'utf8'), revision.recordLine))
     count += 1
   }
   return count
+}
+
+/** The scenario has nothing to hide, and the same scenario is to give the same bytes. */
+function inventedSalt({ lot, date, reason }: IssueRequest): string {
+  return createHash('sha256').update(`${lot} ${date.text} ${reason}`).digest('base64url').slice(0, 22)
+}
+
+/** Parts that many documents share are written with the first of them. */
+function writeOnce(path: string, text: string): void {
+  if (written.has(path)) return
+  written.add(path)
+  write(path, text)
 }
 
 /** The planted alteration: a residue made finer in a record whose certificate had been issued. */

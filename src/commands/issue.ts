@@ -1,19 +1,16 @@
 /** npm run issue: freezes a lot's certificate as a new revision. */
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { randomBytes } from 'node:crypto'
 import { defined } from '../core/measure/defined.ts'
 import { sourceOf } from '../core/measure/lot-id.ts'
 import { isBy, isSurelyBefore, type Moment } from '../core/measure/moment.ts'
 import { asOfDate } from '../edition/compute.ts'
 import { issueRevision, type IssuedRevision } from '../edition/certificate/issue.ts'
 import { type SourceState, sourceStates } from '../edition/passes/source-state.ts'
-import { withRevisionLine } from '../records/edit/revision-line.ts'
-import { loadYaml } from '../records/yaml/load-yaml.ts'
 import type { Records } from '../records/records.ts'
-import { fileReport } from '../records/diagnostics/report.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
+import { writeRevision } from './write-revision.ts'
 
 interface Options {
   content: string
@@ -39,15 +36,15 @@ await run(() => {
   const lot = program.args[0] ?? ''
   const records = readGoodContent(options.content, 'Nothing was issued.')
   const issued = issue(records, lot, options)
-  write(records, lot, issued)
+  writeRevision(records.contentDir, lot, issued)
   process.stdout.write(`${lot}, ${stateLine(issued)}\n${issued.digest}\n`)
   return EXIT.well
 })
 
-function stateLine({ document: { revision, state, verdicts } }: IssuedRevision): string {
-  const governing = verdicts[0]
+function stateLine({ document: { revision, state, data } }: IssuedRevision): string {
+  const { verdict } = data
   const outcome =
-    governing === undefined ? 'no criterion applies' : `${governing.outcome} under ${governing.criterion}`
+    verdict === undefined ? 'no criterion applies' : `${verdict.outcome} under ${verdict.criterion}`
   return `revision ${revision}, ${state}: ${outcome}`
 }
 
@@ -58,7 +55,12 @@ function issue(records: Records, lot: string, options: Options): IssuedRevision 
   const earlier = record.revisions?.at(-1)
   checkEarlier(lot, date, { earlier, withdraw: options.withdraw === true })
   return issueRevision(
-    { records, program: PROGRAM, ...placeOf(records, lot, date) },
+    {
+      records,
+      program: PROGRAM,
+      salt: randomBytes(16).toString('base64url'),
+      ...placeOf(records, lot, date),
+    },
     defined({
       lot,
       date,
@@ -130,33 +132,4 @@ function functionOf(records: Records, source: string, options: Options): string 
       'add the person to the producer’s record, or give --function',
     )
   return named
-}
-
-/**
- * The document first, then the record's line: a document without its line is overwritten by the next issue,
- * the reverse would be a loss.
- */
-function write(records: Records, lot: string, issued: IssuedRevision): void {
-  const document = join(records.contentDir, 'issued', lot, `${issued.document.revision}.json`)
-  const recordFile = join(records.contentDir, 'lots', `${lot}.yaml`)
-  const next = withRevisionLine(readFileSync(recordFile, 'utf8'), issued.recordLine)
-  // Read back before anything is written: a record that the line does not fit into stays as it is.
-  const record = loadYaml('lot', next, fileReport(recordFile, next, [])) as Lot | undefined
-  if (record?.revisions?.at(-1)?.digest !== issued.digest) {
-    throw new CommandFailure(
-      `The revision cannot be added to ${recordFile}, which is as before.`,
-      EXIT.failed,
-      'write revisions: as a list with one line a revision',
-    )
-  }
-  mkdirSync(dirname(document), { recursive: true })
-  replaceFile(document, issued.text)
-  replaceFile(recordFile, next)
-}
-
-function replaceFile(path: string, text: string): void {
-  const next = `${path}.next`
-  writeFileSync(next, text)
-  renameSync(next, path)
-  if (!existsSync(path)) throw new CommandFailure(`${path} could not be written.`, EXIT.failed)
 }

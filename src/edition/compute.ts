@@ -1,5 +1,6 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
 import { readMoment, type Moment } from '../core/measure/moment.ts'
+import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
 import { latestHappening } from './passes/as-of.ts'
@@ -34,7 +35,7 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 export function computeEdition(records: Records, options: EditionOptions): Edition {
   const asOf = asOfDate(records, options.asOf)
   const controls = controlEntries(records, asOf)
-  const { lots, sources } = computeEntries(records, sourceStates(records, asOf, controls), options.program)
+  const { lots, sources } = computeEntries(records, sourceStates(records, asOf, controls))
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
   return {
     asOf,
@@ -64,14 +65,11 @@ interface Entries {
   readonly sources: Map<string, SourceEntry>
 }
 
-function computeEntries(
-  records: Records,
-  states: ReadonlyMap<string, SourceState>,
-  program: string,
-): Entries {
+function computeEntries(records: Records, states: ReadonlyMap<string, SourceState>): Entries {
   const entries: Entries = { lots: new Map(), sources: new Map() }
+  const from = { records, issued: issuedReader(records.contentDir) }
   for (const [id, state] of states) {
-    const lots = state.lots.map((_, place) => lotEntry(records, state, place, program))
+    const lots = state.lots.map((_, place) => lotEntry(from, state, place))
     for (const lot of lots) entries.lots.set(lot.id, lot)
     entries.sources.set(id, sourceEntry(state, lots))
   }

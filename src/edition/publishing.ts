@@ -5,14 +5,15 @@
  */
 import { defined } from '../core/measure/defined.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
-import type { CertificateDocument } from './shape/document.ts'
-import type { Edition, ListedLot, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
+import type { BestClass } from '../core/judging/verdict.ts'
+import { WITHHELD } from '../records/issued/private-part.ts'
+import { NOT_PUBLISHED, UNISSUED_LOT } from '../words/withheld.ts'
+import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
+import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry, SourceEntry } from './shape/edition.ts'
+import type { LotHistory } from './shape/lot-history.ts'
 import { lotsBySource } from './shape/listing.ts'
 
 type Publish = ReadonlySet<string>
-
-/** Stands where a name is not published. */
-export const NOT_PUBLISHED = 'name not published'
 
 /**
  * The Edition for an audience: the public one without what site.yaml does not publish, the internal one
@@ -27,7 +28,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     audience: 'public',
     lots,
     lotsOf: lotsBySource(lots),
-    lot: (id) => publicLot(edition.lot(published(lots, id)), publish),
+    lot: (id) => publicLot(edition.lot(published(lots, id)), lots, publish),
     sources: new Map(
       [...edition.sources].map(([id, source]) => [id, withFindingCount(source, publish)] as const),
     ),
@@ -76,20 +77,52 @@ function publicSource(
   }
 }
 
-function publicLot(lot: LotEntry, publish: Publish): LotEntry {
+function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): LotEntry {
+  const groups = WITHHELD.filter((group) => publish.has(group))
+  const isShown = (id: string) => shown.has(id)
   return {
     ...lot,
     record: publicRecord(lot.record, publish),
     results: publish.has('verification')
       ? lot.results
       : lot.results.filter((result) => result.role !== 'verification'),
+    verdicts: lot.verdicts.map((verdict) => withoutDrafts(verdict, isShown)),
+    bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
     findings: publish.has('findings') ? lot.findings : [],
     shipments: lot.shipments.map((shipment) => publicShipment(shipment, publish)),
-    revisions: publish.has('persons')
-      ? lot.revisions
-      : lot.revisions.map((revision) => ({ ...revision, by: NOT_PUBLISHED })),
-    certificate: () => publicDocument(lot.certificate(), publish),
-    revisionDocument: (number) => publicDocument(lot.revisionDocument(number), publish),
+    revisions: lot.revisions.map((revision) => publicRevision(revision, shown, publish)),
+    history: () => publicHistory(lot.history(), isShown),
+    certificate: () => lot.certificate(groups),
+    revisionCertificate: (number) => lot.revisionCertificate(number, groups),
+  }
+}
+
+function publicBestClass(found: BestClass | null, isShown: IsIssued): BestClass | null {
+  if (found === null || found.next === null) return found
+  return { ...found, next: { ...found.next, verdict: withoutDrafts(found.next.verdict, isShown) } }
+}
+
+/** The value of a lot that is not shown counts and stands bare. */
+function publicHistory(history: LotHistory, isShown: IsIssued): LotHistory {
+  return history.map((series) => ({
+    ...series,
+    points: series.points.map((point) =>
+      point.named === null || isShown(point.named.lot) ? point : { ...point, named: null },
+    ),
+  }))
+}
+
+function publicRevision(
+  { replacedBy, ...revision }: Revision,
+  shown: Edition['lots'],
+  publish: Publish,
+): Revision {
+  return {
+    ...revision,
+    by: publish.has('persons') ? revision.by : NOT_PUBLISHED.name,
+    ...defined({
+      replacedBy: replacedBy === undefined || shown.has(replacedBy) ? replacedBy : UNISSUED_LOT,
+    }),
   }
 }
 
@@ -104,19 +137,6 @@ function publicShipment(
       project: publish.has('project') ? project : undefined,
       seal: publish.has('seals') ? seal : undefined,
     }),
-  }
-}
-
-function publicDocument(document: CertificateDocument, publish: Publish): CertificateDocument {
-  const persons = publish.has('persons')
-  return {
-    ...document,
-    record: null,
-    by: document.by === null || persons ? document.by : { ...document.by, name: NOT_PUBLISHED },
-    lot: publish.has('seals') ? document.lot : { ...document.lot, seals: [] },
-    samples: persons
-      ? document.samples
-      : document.samples.map((sample) => ({ ...sample, by: sample.by === null ? null : NOT_PUBLISHED })),
   }
 }
 
@@ -135,7 +155,9 @@ function publicRecord(record: Lot, publish: Publish): Lot {
     ...(revisions === undefined
       ? {}
       : {
-          revisions: persons ? revisions : revisions.map((revision) => ({ ...revision, by: NOT_PUBLISHED })),
+          revisions: persons
+            ? revisions
+            : revisions.map((revision) => ({ ...revision, by: NOT_PUBLISHED.name })),
         }),
     ...(shipments === undefined
       ? {}

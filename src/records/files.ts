@@ -121,13 +121,35 @@ function decode(bytes: Buffer): FileText {
   }
 }
 
+/** Every entry below issued/ that is no folder, by path from there with forward slashes in code-unit order. */
+export function listIssued(folder: string): readonly string[] {
+  try {
+    return readdirSync(join(folder, 'issued'), { recursive: true, withFileTypes: true })
+      .filter((entry) => !entry.isDirectory())
+      .map((entry) => join(entry.parentPath, entry.name))
+      .map((path) => path.slice(join(folder, 'issued').length + 1).replaceAll(sep, '/'))
+      .sort()
+  } catch {
+    return []
+  }
+}
+
 /**
  * Bytes of content/issued/SOURCE/LOT/N.json, which its digest is taken of; null where they cannot be read.
  */
 export function readIssued(folder: string, lot: string, number: number): Buffer | null {
+  return plainFile(join(folder, 'issued', lot, `${number}.json`))
+}
+
+/** Bytes of a part of issued documents, by digest; null where they cannot be read. */
+export function readPart(folder: string, digest: string): Buffer | null {
+  return plainFile(join(folder, 'issued', 'parts', `${digest}.json`))
+}
+
+function plainFile(path: string): Buffer | null {
   try {
-    const path = join(folder, 'issued', lot, `${number}.json`)
-    return LARGEST_BYTES < lstatSync(path).size ? null : readFileSync(path)
+    const status = lstatSync(path)
+    return !status.isFile() || LARGEST_BYTES < status.size ? null : readFileSync(path)
   } catch {
     return null
   }

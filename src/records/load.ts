@@ -5,6 +5,7 @@ import { inOrder } from './diagnostics/diagnostic-text.ts'
 import { fileReport } from './diagnostics/report.ts'
 import { type FileFault, UNREAD } from './diagnostics/unread-files.ts'
 import { type FileText, LARGEST_BYTES, listFolder, readText } from './files.ts'
+import { checkIssued } from './issued/check-issued.ts'
 import { recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
@@ -45,7 +46,9 @@ export function loadRecords(contentDir: string): LoadedContent {
   const paths = listing.files.map(({ path }) => path)
   const files = loadFiles(contentDir, paths, diagnostics)
   if (!paths.includes('site.yaml')) diagnostics.push(fileFault('site.yaml', NO_SITE_FILE))
-  return { records: assemble(files), diagnostics: inOrder(diagnostics) }
+  const records = assemble(files)
+  checkIssued({ folder: contentDir, lots: files.loaded.lot, ids: files.ids.lot, diagnostics })
+  return { records, diagnostics: inOrder(diagnostics) }
 }
 
 const NO_SITE_FILE: FileFault = {

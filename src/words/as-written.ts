@@ -1,16 +1,17 @@
 /** Quantities as their writer wrote them, with the signs of print for their units. */
 import type { Quantity } from '../core/measure/units.ts'
 
-const SIGNS: readonly (readonly [RegExp, string])[] = [
-  [/\bdegC\b/, '°C'],
-  [/\bdegF\b/, '°F'],
-  [/\bkohm\b/, 'kΩ'],
-  [/\bohm\b/, 'Ω'],
-  [/\bm2\b/, 'm²'],
-  [/\bmm2\b/, 'mm²'],
-  [/\bcm3\b/, 'cm³'],
-  [/\bm3\b/, 'm³'],
-]
+/** Signs of print by the unit's plain letters. */
+export const UNIT_SIGNS: Readonly<Record<string, string>> = {
+  degC: '°C',
+  degF: '°F',
+  kohm: 'kΩ',
+  ohm: 'Ω',
+  m2: 'm²',
+  mm2: 'mm²',
+  cm3: 'cm³',
+  m3: 'm³',
+}
 
 /** A quantity as its writer wrote it, with the signs of print for the unit ("50 degC" as "50 °C"). */
 export function written(quantity: Quantity): string {
@@ -19,5 +20,5 @@ export function written(quantity: Quantity): string {
 
 /** A written quantity's text with the signs of print. */
 export function printedUnits(text: string): string {
-  return SIGNS.reduce((current, [pattern, sign]) => current.replace(pattern, sign), text)
+  return text.replace(/\b(?:degC|degF|kohm|ohm|mm2|m2|cm3|m3)\b/g, (unit) => UNIT_SIGNS[unit] ?? unit)
 }

@@ -28,10 +28,6 @@ const SENTENCES: WordsOf<FindingParams> = {
     `The record of ${lot} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
   'would-now-be-judged-otherwise': ({ lot, revision }) =>
     `${lot} would now be judged otherwise than in revision ${revision}`,
-  'issued-document-missing': ({ lot, revision, found }) =>
-    `The issued document of ${lot}, revision ${revision}, ${found === 'unreadable' ? 'cannot be read' : 'is not an issued document'}`,
-  'digest-differs': ({ lot, revision }) =>
-    `The issued document of ${lot}, revision ${revision}, is not the one whose digest is on record`,
 }
 
 const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
@@ -40,8 +36,6 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
     ...(changes.length < places ? [`and ${places - changes.length} more`] : []),
   ],
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
-  'issued-document-missing': ({ lot, revision }) => [`content/issued/${lot}/${revision}.json`],
-  'digest-differs': ({ recorded, document }) => [`on record ${recorded}`, `document ${document}`],
 }
 
 function recordChangeWords({ path, issued, today }: RecordChange): string {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { stripDrawing } from '../../src/charts/strip-drawing.ts'
 
-const at = (value: number | null) => ({ value, operator: 'at-least' as const, values: [75] })
+const at = (value: number) => ({ value, from: 75 })
 
 describe('stripDrawing', () => {
   it('draws the mark in the shape of its outcome', () => {
@@ -17,9 +17,8 @@ describe('stripDrawing', () => {
     expect(far).toMatchObject({ form: 'path' })
   })
   it('draws the limit alone without a value, and an interval only with an uncertainty', () => {
-    expect(stripDrawing(at(null), 'pending')).toMatchObject({ mark: null, interval: null })
+    expect(stripDrawing({ from: 75 }, 'pending')).toMatchObject({ mark: null, interval: null })
     expect(stripDrawing({ ...at(80), u: 1 }, 'meets')?.interval).toMatch(/^M[\d.]+ 4\.5V11\.5M/)
   })
-  it('is null without a limit to draw', () =>
-    expect(stripDrawing({ value: 3, operator: 'report', values: [] }, 'reported')).toBeNull())
+  it('is null without a limit to draw', () => expect(stripDrawing({ value: 3 }, 'reported')).toBeNull())
 })

@@ -5,6 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { PROGRAM } from '../../src/commands/program.ts'
 import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
+import type { IssuedDocument } from '../../src/edition/shape/document.ts'
 import type { Edition, LotEntry } from '../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { resultReasonWords } from '../../src/words/result-reasons.ts'
@@ -169,13 +170,15 @@ describe('the committed demo', () => {
     expect(from(75, 76)).toBeGreaterThanOrEqual(4)
   })
   it('tests reclaimed ash in a laboratory whose accreditation has lapsed', () => {
-    const accredited = (entry: LotEntry) =>
-      entry
-        .certificate()
-        .results.filter(
-          (result) => result.property === 'strength-activity-index' && result.condition === 'c311',
-        )
-        .map((result) => result.accredited)
+    const accredited = (entry: LotEntry) => {
+      const text = readFileSync(join(CONTENT, 'issued', entry.id, '0.json'), 'utf8')
+      const { data } = JSON.parse(text) as IssuedDocument
+      return data.results
+        .filter(({ condition, results = [] }) => condition === 'c311' && results.some(isActivity))
+        .map((group) => group.accredited ?? false)
+    }
+    const isActivity = (result: { readonly property: string }) =>
+      result.property === 'strength-activity-index'
     const after = all().filter(
       (entry) => entry.source === 'skarnmere-reclaimed' && isBy(readMoment('2025-10-01'), entry.sampled),
     )

@@ -68,11 +68,12 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     shipments: [],
     revisions: [],
     findings: [],
+    history: () => [],
     certificate: () => {
       throw new RangeError(`certificate needs a computed lot, got ${id}`)
     },
-    revisionDocument: (number) => {
-      throw new RangeError(`revisionDocument needs a computed lot, got ${id} ${number}`)
+    revisionCertificate: (number) => {
+      throw new RangeError(`revisionCertificate needs a computed lot, got ${id} ${number}`)
     },
     ...more,
   }

@@ -6,6 +6,7 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  rmSync,
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
@@ -15,6 +16,7 @@ import { describe, expect, it } from 'vitest'
 import { CODES } from '../../src/records/diagnostics/codes.ts'
 import { diagnosticsText } from '../../src/records/diagnostics/diagnostic-text.ts'
 import { loadRecords } from '../../src/records/load.ts'
+import { issueBase } from './issued/issue-base.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
 
 const FOLDER = resolve(import.meta.dirname, '../diagnostics')
@@ -71,6 +73,47 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
     mkdirSync(join(folder, 'lots/tuf'))
     cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuf/T-1.yaml'))
   },
+  'issued-missing': (folder) => {
+    issueBase(folder)
+    rmSync(join(folder, 'issued/tuff/T-1/1.json'))
+  },
+  'issued-altered': (folder) => {
+    issueBase(folder)
+    edit(join(folder, 'issued/tuff/T-1/0.json'), '"first"', '"other"')
+  },
+  'issued-mismatch': (folder) => {
+    issueBase(folder)
+    edit(join(folder, 'lots/tuff/T-1.yaml'), 'reason: first', 'reason: second')
+  },
+  'issued-part': (folder) => {
+    issueBase(folder)
+    for (const path of partsWith(folder, '"salt":"tuff/T-1first"')) edit(path, 'A. Mason', 'B. Baker')
+  },
+  'issued-part-unused': (folder) => {
+    issueBase(folder)
+    writeFileSync(join(folder, `issued/parts/sha256-${'0'.repeat(64)}.json`), '{}')
+  },
+  'issued-unrecorded': (folder) => {
+    issueBase(folder)
+    rmSync(join(folder, 'lots/tuff/T-9.yaml'))
+    cpSync(join(folder, 'issued/tuff/T-1/1.json'), join(folder, 'issued/tuff/T-1/2.json'))
+  },
+  'issued-stray': (folder) => {
+    issueBase(folder)
+    writeFileSync(join(folder, 'issued/tuff/notes.txt'), 'x')
+  },
+}
+
+function edit(path: string, from: string, to: string): void {
+  const text = readFileSync(path, 'utf8')
+  expect(text).toContain(from)
+  writeFileSync(path, text.replace(from, to))
+}
+
+function partsWith(folder: string, text: string): string[] {
+  return readdirSync(join(folder, 'issued/parts'))
+    .map((name) => join(folder, 'issued/parts', name))
+    .filter((path) => readFileSync(path, 'utf8').includes(text))
 }
 
 function textFor(folder: string): string {

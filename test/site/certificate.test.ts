@@ -8,8 +8,6 @@ import { outcomeMark } from '../../src/charts/outcome-mark.ts'
 import { buildSite } from '../../src/commands/build-site.ts'
 import { serve } from '../../src/commands/serve.ts'
 import { OUTCOMES } from '../../src/core/criteria/outcome.ts'
-import { resultTables } from '../../src/edition/views/result-rows.ts'
-import type { CertificateDocument } from '../../src/edition/shape/document.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { startBrowser } from './browser.ts'
 import { textOf } from './built-site.ts'
@@ -27,7 +25,6 @@ let folder: string
 let url: string
 let stop: () => void
 let browser: Browser
-let certificateOf: (lot: string) => CertificateDocument
 
 beforeAll(async () => {
   const { records } = loadRecords(writeFixtureContent())
@@ -36,9 +33,6 @@ beforeAll(async () => {
     audience: 'public',
   })
   folder = built.folder
-  certificateOf = (lot) => {
-    return built.edition.lot(lot).certificate()
-  }
   const server = await serve(folder, '/a/b/', 0)
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/a/b/`
   stop = () => server.close()
@@ -201,31 +195,6 @@ describe('a certificate in print', () => {
     expect(await page.locator('nav').isVisible()).toBe(false)
     expect(await page.locator('.today').isVisible()).toBe(false)
     await page.context().close()
-  })
-})
-
-describe('resultTables', () => {
-  it('shows every result of the document once, judged or not', () => {
-    const document = certificateOf(PENDING)
-    const tables = resultTables(document)
-    const shown = tables
-      .flatMap((table) => [
-        ...table.rows.filter((row) => row.kind === 'value').map((row) => row.result?.key),
-        ...table.plain.flatMap((line) => line.results.map((result) => result.key)),
-      ])
-      .filter((key) => key !== undefined)
-    const deviations = new Set(
-      tables.flatMap((table) =>
-        table.rows.filter((row) => row.kind === 'deviation').map((row) => row.result?.key),
-      ),
-    )
-    expect(new Set([...shown, ...deviations])).toEqual(new Set(document.results.map((result) => result.key)))
-    expect(shown.length).toBe(new Set(shown).size)
-  })
-  it('sets a uniformity clause under its property', () => {
-    const rows = resultTables(certificateOf(PENDING)).flatMap((table) => table.rows)
-    const place = rows.findIndex((row) => row.property === 'residue-45um' && row.kind === 'deviation')
-    expect(rows[place - 1]).toMatchObject({ property: 'residue-45um', kind: 'value' })
   })
 })
 

@@ -4,12 +4,16 @@
  * pending, one withdrawn and replaced, one superseded and one not valid. Names belong to no company or place
  * known to us.
  */
-import { readMoment, type Moment } from '../../src/core/measure/moment.ts'
+import { readMoment } from '../../src/core/measure/moment.ts'
 import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { PROGRAM, ROOT } from '../../src/commands/program.ts'
-import { type IssueRequest, issueRevision } from '../../src/edition/certificate/issue.ts'
+import {
+  type EarlierRevision,
+  type IssueRequest,
+  issueRevision,
+} from '../../src/edition/certificate/issue.ts'
 import { withRevisionLine } from '../../src/records/edit/revision-line.ts'
 import { sourceStates } from '../../src/edition/passes/source-state.ts'
 import { loadRecords } from '../../src/records/load.ts'
@@ -240,12 +244,17 @@ function issueAll(
   const { records } = loadRecords(folder)
   const state = sourceStates(records, readMoment('2026-04-10')).get(SOURCE)
   if (state === undefined) throw new RangeError('the fixture needs its source on record, got none')
-  const last = new Map<string, { number: number; date: Moment }>()
+  const last = new Map<string, EarlierRevision>()
   for (const request of issues()) {
     const place = state.lots.findIndex((lot) => lot.id === request.lot)
-    const issued = issueRevision({ records, state, place, program: PROGRAM }, request, last.get(request.lot))
-    const number = issued.document.revision ?? 0
-    last.set(request.lot, { number, date: request.date })
+    const issued = issueRevision(
+      { records, state, place, program: PROGRAM, salt: request.lot },
+      request,
+      last.get(request.lot),
+    )
+    const number = issued.document.revision
+    last.set(request.lot, { number, date: request.date, digest: issued.digest })
+    for (const [digest, text] of issued.parts) put(`issued/parts/${digest}.json`, text)
     put(`issued/${request.lot}/${number}.json`, issued.text)
     const path = `lots/${request.lot}.yaml`
     texts.set(path, withRevisionLine(texts.get(path) ?? '', issued.recordLine))

@@ -38,9 +38,6 @@ export interface FindingParams {
     readonly changes: readonly RecordChange[]
   }
   readonly 'would-now-be-judged-otherwise': OfRevision & { readonly changes: readonly OutcomeChange[] }
-  readonly 'issued-document-missing': OfRevision & { readonly found: 'unreadable' | 'no-document' }
-  /** Digests, as recorded in the lot and of the file. */
-  readonly 'digest-differs': OfRevision & { readonly recorded: string; readonly document: string }
 }
 
 /** The check that reports, as the code, and what it found. */

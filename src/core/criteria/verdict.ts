@@ -62,7 +62,13 @@ export interface ClauseOutcome {
   readonly reasons: ClauseReasons
   readonly due?: Moment
   /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
-  readonly against?: { readonly mean: number; readonly n: number; readonly lots: readonly string[] }
+  readonly against?: {
+    readonly mean: number
+    readonly n: number
+    /** Lots of the preceding results, oldest first, and their values in the stored unit. */
+    readonly lots: readonly string[]
+    readonly values: readonly number[]
+  }
   /**
    * Standard uncertainty of the value between batches: a guarded or probability rule decides by it, otherwise
    * it is for information.

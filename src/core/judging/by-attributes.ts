@@ -38,7 +38,7 @@ export function judgeByAttributes(
       written: [String(allowed)],
       layer: comparison.clause.layer,
     },
-    against: { mean: mean(values), n, lots },
+    against: { mean: mean(values), n, lots, values: values.slice(0, -1) },
   }
 }
 

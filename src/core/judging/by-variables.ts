@@ -34,7 +34,7 @@ export function judgeByVariables(
       code: 'estimate-of',
       params: { n, ...figures, factor },
     }),
-    against: { mean: centre, n, lots },
+    against: { mean: centre, n, lots, values: values.slice(0, -1) },
   }
 }
 

@@ -34,7 +34,7 @@ export function judgeDeviation(
   const judged = judgeAgainstLimits(comparison, { value }, defined({ key, uncertainty }))
   return {
     ...withReason(judged, referenceReason(reference, clause)),
-    against: { mean: reference.value, n: reference.n, lots: reference.lots },
+    against: { mean: reference.value, n: reference.n, lots: reference.lots, values: reference.values },
   }
 }
 

@@ -15,7 +15,9 @@ export type Reference =
       readonly found: 'value'
       readonly value: number
       readonly n: number
+      /** Lots of the preceding results it rests on and their values; none of a declared value or a control. */
       readonly lots: readonly string[]
+      readonly values: readonly number[]
       readonly from: Deviation['from']
     }
   | {
@@ -66,6 +68,7 @@ function precedingReference(
     value,
     n: preceding.length,
     lots: preceding.map((entry) => entry.lot),
+    values: preceding.map((entry) => entry.value),
     from: 'preceding',
   }
 }
@@ -78,7 +81,7 @@ function declaredReference(key: PropertyKey, evidence: Evidence): Reference {
       outcome: 'not-reported',
       reason: { code: 'no-declared-reference', params: {} },
     }
-  return { found: 'value', value: declared.value, n: 1, lots: [], from: 'declared' }
+  return { found: 'value', value: declared.value, n: 1, lots: [], values: [], from: 'declared' }
 }
 
 function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Reference {
@@ -88,7 +91,7 @@ function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Refer
       outcome: 'not-reported',
       reason: { code: 'no-control-reference', params: {} },
     }
-  return { found: 'value', value: controlValue, n: 1, lots: [], from: 'control' }
+  return { found: 'value', value: controlValue, n: 1, lots: [], values: [], from: 'control' }
 }
 
 /** The value that the source declares for a property; undefined where it declares none that can be read. */

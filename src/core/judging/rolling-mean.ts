@@ -21,6 +21,6 @@ export function judgeRollingMean(
   const judged = judgeAgainstLimits(comparison, { value }, { key: null, asSpecified: true })
   return {
     ...withReason(judged, { code: 'rolling-mean', params: { n: count } }),
-    against: { mean: value, n: count, lots },
+    against: { mean: value, n: count, lots, values: values.slice(0, -1) },
   }
 }

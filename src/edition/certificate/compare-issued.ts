@@ -4,7 +4,9 @@
 import type { Finding, OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
-import type { CertificateDocument } from '../shape/document.ts'
+import type { KnownRecord } from '../passes/known-record.ts'
+import { recordOf } from './document-content.ts'
+import type { IssuedDocument } from '../shape/document.ts'
 
 /** Differences shown at most; more are counted. */
 const SHOWN = 12
@@ -33,15 +35,15 @@ function text(value: unknown): string | null {
 }
 
 /**
- * @param issued the newest issued document
+ * @param issued the newest issued document, with what it withholds put back
  * @param known today's records as they would have been known on the document's date
  * @param today today's verdicts
  * @param rejudged today's program and criteria on the known records, as of the document's date, so that only
  * changes count and not the passing of time
  */
 export function issueFindings(
-  issued: CertificateDocument,
-  known: unknown,
+  issued: IssuedDocument,
+  known: KnownRecord,
   today: readonly Verdict[],
   rejudged: () => readonly Verdict[],
 ): Finding[] {
@@ -51,8 +53,8 @@ export function issueFindings(
   return [...changedAfterIssue(issued, known), ...otherwise]
 }
 
-function changedAfterIssue(issued: CertificateDocument, known: unknown): Finding[] {
-  const changes = differences(issued.record, known)
+function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[] {
+  const changes = differences(recordOf(issued), known)
   if (changes.length === 0) return []
   return [
     aboutRevision(issued, {
@@ -63,17 +65,20 @@ function changedAfterIssue(issued: CertificateDocument, known: unknown): Finding
 }
 
 /** Where verdicts or clauses have another outcome than in the document. */
-function outcomeChanges(issued: CertificateDocument, verdicts: readonly Verdict[]): OutcomeChange[] {
-  return issued.verdicts.flatMap((before) => {
+function outcomeChanges({ data }: IssuedDocument, verdicts: readonly Verdict[]): OutcomeChange[] {
+  const { verdict, others } = data
+  return [...(verdict === undefined ? [] : [verdict]), ...others].flatMap((before) => {
     const { criterion, outcome } = before
-    const now = verdicts.find((verdict) => verdict.criterion === criterion)
+    const now = verdicts.find((candidate) => candidate.criterion === criterion)
     if (now === undefined) return [{ criterion, issued: outcome, today: null }]
     if (now.outcome !== outcome) return [{ criterion, issued: outcome, today: now.outcome }]
-    return clauseChanges(before.clauses, now.clauses).map((change) => ({ criterion, ...change }))
+    return before === verdict
+      ? clauseChanges(verdict.clauses, now.clauses).map((change) => ({ criterion, ...change }))
+      : []
   })
 }
 
-function judgedOtherwise(issued: CertificateDocument, rejudged: readonly Verdict[]): Finding[] {
+function judgedOtherwise(issued: IssuedDocument, rejudged: readonly Verdict[]): Finding[] {
   const changes = outcomeChanges(issued, rejudged)
   if (changes.length === 0) return []
   return [
@@ -84,7 +89,7 @@ function judgedOtherwise(issued: CertificateDocument, rejudged: readonly Verdict
   ]
 }
 
-function aboutRevision(issued: CertificateDocument, reason: Finding['reason']): Finding {
+function aboutRevision(issued: IssuedDocument, reason: Finding['reason']): Finding {
   return {
     id: `${reason.code}/${issued.certificate}/${issued.revision}`,
     severity: 'warning',
@@ -93,13 +98,11 @@ function aboutRevision(issued: CertificateDocument, reason: Finding['reason']): 
   }
 }
 
-function revisionOf({ certificate, revision }: CertificateDocument): { lot: string; revision: number } {
-  if (revision === null)
-    throw new RangeError(`revisionOf needs an issued document, got the draft of ${certificate}`)
+function revisionOf({ certificate, revision }: IssuedDocument): { lot: string; revision: number } {
   return { lot: certificate, revision }
 }
 
-/** A clause's outcome with its members', as judged or as worded. */
+/** A clause's outcome with its members', as judged or as stored. */
 interface JudgedTree {
   readonly id: string
   readonly outcome: Outcome

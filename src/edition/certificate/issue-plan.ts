@@ -4,7 +4,7 @@
 import type { Moment } from '../../core/measure/moment.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
-import { type IssuedRevision, issueRevision, type IssueRequest } from './issue.ts'
+import { type EarlierRevision, type IssuedRevision, issueRevision, type IssueRequest } from './issue.ts'
 import { sourceStates } from '../passes/source-state.ts'
 
 export interface PlannedIssue {
@@ -16,6 +16,7 @@ export interface PlannedIssue {
  * Carries out a plan, computing each source once.
  * @param plan requests in any order; those of one lot in order of date
  * @param asOf date not before the last request's
+ * @param saltOf random text for the private part of a request's document, another for each
  * @returns issued revisions, source by source
  * Note: withdrawals of the plan count for lots issued after them, just as in a later build.
  */
@@ -23,7 +24,7 @@ export function* carryOutPlan(
   records: Records,
   plan: readonly IssueRequest[],
   asOf: Moment,
-  program: string,
+  { program, saltOf }: { program: string; saltOf: (request: IssueRequest) => string },
 ): Generator<PlannedIssue> {
   const byLot = new Map<string, IssueRequest[]>()
   for (const request of plan) byLot.set(request.lot, [...(byLot.get(request.lot) ?? []), request])
@@ -33,10 +34,11 @@ export function* carryOutPlan(
   }
   for (const state of sourceStates(planned, asOf).values()) {
     for (const [place, lot] of state.lots.entries()) {
-      let earlier: { number: number; date: Moment } | undefined
+      let earlier: EarlierRevision | undefined
       for (const request of byLot.get(lot.id) ?? []) {
-        const revision = issueRevision({ records: planned, state, place, program }, request, earlier)
-        earlier = { number: revision.document.revision ?? 0, date: request.date }
+        const issuing = { records: planned, state, place, program, salt: saltOf(request) }
+        const revision = issueRevision(issuing, request, earlier)
+        earlier = { number: revision.document.revision, date: request.date, digest: revision.digest }
         yield { request, revision }
       }
     }

@@ -1,29 +1,38 @@
 /** One lot of the Edition: judged today, then held against what was issued. */
-import { type Moment, isBy, readMoment } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
+import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
+import { type Withheld, WITHHELD, withRevealed } from '../../records/issued/private-part.ts'
+import type { IssuedReader } from '../../records/issued/read-document.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type JudgedLot, judgeLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
 import { shipmentsOf } from '../passes/shipments.ts'
 import type { SourceState } from '../passes/source-state.ts'
-import type { CertificateDocument } from '../shape/document.ts'
-import type { LotEntry, Revision } from '../shape/edition.ts'
-import { certificateDocument } from './certificate.ts'
+import { printedReadings } from '../printed/readings.ts'
+import type { IssuedDocument } from '../shape/document.ts'
+import type { Certificate, LotEntry, Revision } from '../shape/edition.ts'
+import { certificateFacts, isProvisional } from './certificate-facts.ts'
+import { type DocumentContent, documentContent } from './document-content.ts'
 import { issueFindings } from './compare-issued.ts'
-import { readIssuedDocument } from './issued.ts'
+import { issuedBy } from './issue.ts'
+
+/** What every lot of an edition is made with. */
+export interface LotsFrom {
+  readonly records: Records
+  readonly issued: IssuedReader
+}
 
 /**
  * A lot as of its source's date.
  * @param state the lot's source
  * @param place the lot's place in `state.lots`
- * @param program name and version, for a draft's document
  * @throws RangeError for a place that holds no lot
  */
-export function lotEntry(records: Records, state: SourceState, place: number, program: string): LotEntry {
+export function lotEntry({ records, issued }: LotsFrom, state: SourceState, place: number): LotEntry {
   const computed = state.lots[place]
   if (computed === undefined)
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
@@ -45,70 +54,109 @@ export function lotEntry(records: Records, state: SourceState, place: number, pr
     bestClass: judged.bestClass,
     withdrawn,
     shipments: shipmentsOf(id, record, state.asOf),
-    ...issuedPart(records, judged, program, (asOf) => judgeLot(records, state, place, asOf).verdicts),
+    history: () => judged.history,
+    ...issuedPart({ records, issued }, judged, (asOf) => judgeLot(records, state, place, asOf).verdicts),
   })
-}
-
-/** What was issued by the date, and what today's records say of it. */
-function issuedPart(
-  records: Records,
-  judged: JudgedLot,
-  program: string,
-  judgedOn: (asOf: Moment) => readonly Verdict[],
-): Pick<LotEntry, 'state' | 'revisions' | 'findings' | 'certificate' | 'revisionDocument'> {
-  const { id, record } = judged
-  const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
-  const newest = issued.at(-1)
-  const reading = newest === undefined ? undefined : readIssuedDocument(records, id, newest)
-  const document = reading?.document ?? null
-  const damage = reading?.finding === undefined ? [] : [reading.finding]
-  return {
-    state: document === null ? 'draft' : document.state,
-    revisions: revisions(issued, document),
-    findings: document === null ? damage : [...damage, ...laterChanges(records, judged, document, judgedOn)],
-    certificate: () =>
-      newest === undefined
-        ? certificateDocument(judged, records, program, null)
-        : issuedDocument(records, id, newest),
-    revisionDocument: (number) => issuedDocument(records, id, revisionOf(id, issued, number)),
-  }
 }
 
 type RevisionRecord = NonNullable<Lot['revisions']>[number]
 
+/** What was issued by the date, and what today's records say of it. */
+function issuedPart(
+  from: LotsFrom,
+  judged: JudgedLot,
+  judgedOn: (asOf: Moment) => readonly Verdict[],
+): Pick<LotEntry, 'state' | 'revisions' | 'findings' | 'certificate' | 'revisionCertificate'> {
+  const { id, record } = judged
+  const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
+  const newest = issued.at(-1)
+  const document = newest === undefined ? null : documentOf(from.issued, id, newest)
+  const state = newest === undefined ? 'draft' : (document?.state ?? stateToday(judged, newest))
+  return {
+    state,
+    revisions: revisions(issued, state),
+    findings: document === null ? [] : laterChanges(from, judged, document, judgedOn),
+    certificate: (shown = WITHHELD) =>
+      newest === undefined ? draft(from.records, judged, shown) : issuedCertificate(from, id, newest, shown),
+    revisionCertificate: (number, shown = WITHHELD) =>
+      issuedCertificate(from, id, revisionOf(id, issued, number), shown),
+  }
+}
+
+/** Of a revision whose document cannot be read, which `check` reports as an error. */
+function stateToday(judged: JudgedLot, { withdrawn }: RevisionRecord): LotEntry['state'] {
+  if (withdrawn === 'yes') return 'withdrawn'
+  return isProvisional(judged) ? 'provisional' : 'complete'
+}
+
 function revisionOf(id: string, issued: readonly RevisionRecord[], number: number): RevisionRecord {
   const revision = issued.find((candidate) => candidate.number === number)
   if (revision === undefined)
-    throw new RangeError(`revisionDocument needs a revision of ${id}, got ${number}`)
+    throw new RangeError(`revisionCertificate needs a revision of ${id}, got ${number}`)
   return revision
 }
 
-function issuedDocument(
-  records: Records,
+function documentOf(
+  reader: IssuedReader,
   id: string,
-  revision: { number: number; digest: string },
-): CertificateDocument {
-  const { document } = readIssuedDocument(records, id, revision)
+  { number, digest }: Pick<RevisionRecord, 'number' | 'digest'>,
+): IssuedDocument | null {
+  const stored = reader.document(id, number)
+  // Only the document of the recorded digest is of the form that its program wrote.
+  return stored?.digest === digest ? (stored.document as IssuedDocument) : null
+}
+
+function issuedCertificate(
+  { issued }: LotsFrom,
+  id: string,
+  revision: RevisionRecord,
+  shown: readonly Withheld[],
+): Certificate {
+  const document = documentOf(issued, id, revision)
   if (document === null)
-    throw new RangeError(
-      `issuedDocument needs a readable document, got none for ${id} revision ${revision.number}`,
-    )
-  return document
+    throw new RangeError(`issuedCertificate needs a sound document of ${id}, got none for ${revision.number}`)
+  const part = shown.length === 0 ? null : issued.privatePart(document.private)
+  const whole = part === null ? document : withRevealed(document, part, shown)
+  return certificate(whole, { revision: revision.number, digest: revision.digest })
+}
+
+/** A document's content as its page draws it. */
+function certificate(
+  { shared, lot, controls, printed, data }: DocumentContent,
+  identity: Pick<Certificate, 'revision' | 'digest'>,
+): Certificate {
+  const { words } = shared.printed
+  return {
+    ...identity,
+    shared: shared.printed,
+    lot: lot.printed,
+    printed,
+    readings: printedReadings(data.tests, controls, words.readings),
+  }
+}
+
+function draft(records: Records, judged: JudgedLot, shown: readonly Withheld[]): Certificate {
+  const withholding = new Set(WITHHELD.filter((group) => !shown.includes(group)))
+  const stating = { records, issue: null, withholding, isIssued: issuedBy(records, judged.asOf) }
+  const content = documentContent(judged, certificateFacts(judged, stating), stating)
+  return certificate(content, { revision: null, digest: null })
 }
 
 /** Compared as of the document's own date, so that a later reading or a passed due date is no alteration. */
 function laterChanges(
-  records: Records,
+  { records, issued }: LotsFrom,
   { record, verdicts }: JudgedLot,
-  document: CertificateDocument,
+  document: IssuedDocument,
   judgedOn: (asOf: Moment) => readonly Verdict[],
 ): Finding[] {
-  const asOf = readMoment(document.asOf)
+  const asOf = readMoment(document.issued)
+  const part = issued.privatePart(document.private)
+  const whole = part === null ? document : withRevealed(document, part, WITHHELD)
   const known = knownRecord(record, records.controls, asOf)
-  return issueFindings(document, known, verdicts, () => judgedOn(asOf))
+  return issueFindings(whole, known, verdicts, () => judgedOn(asOf))
 }
 
-function revisions(issued: readonly RevisionRecord[], newest: CertificateDocument | null): Revision[] {
+function revisions(issued: readonly RevisionRecord[], newest: LotEntry['state']): Revision[] {
   return issued.map((revision, index) =>
     defined({
       number: revision.number,
@@ -117,13 +165,8 @@ function revisions(issued: readonly RevisionRecord[], newest: CertificateDocumen
       function: revision.function,
       reason: revision.reason,
       digest: revision.digest,
-      state: index < issued.length - 1 ? ('superseded' as const) : stateOfNewest(newest),
+      state: index < issued.length - 1 || newest === 'draft' ? ('superseded' as const) : newest,
       replacedBy: revision['replaced-by'],
     }),
   )
-}
-
-/** A document that cannot be read is a finding; until it is mended, its revision counts as complete. */
-function stateOfNewest(document: CertificateDocument | null): Revision['state'] {
-  return document === null || document.state === 'draft' ? 'complete' : document.state
 }

@@ -32,6 +32,12 @@ function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Readi
   }
 }
 
+/** A lot's record and those of its control batches, by id, as plain JSON in written form. */
+export interface KnownRecord {
+  readonly lot: { readonly [member: string]: unknown; readonly tests?: unknown }
+  readonly controls: Readonly<Record<string, unknown>>
+}
+
 /**
  * The snapshot that an issued document keeps and a later build compares with.
  * @param lot the record, quantities loaded
@@ -40,7 +46,7 @@ function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Readi
  * @returns plain JSON, quantities as written; without shipments, verification, revisions and earlier ids,
  * which go on after issue
  */
-export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: Moment): unknown {
+export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: Moment): KnownRecord {
   const {
     shipments: _shipments,
     verification: _verification,
@@ -68,5 +74,8 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     const control = controls.get(id)
     return control === undefined ? [] : [[id, withKnownReadings(control, asOf)] as const]
   })
-  return writtenForm({ lot: known, controls: Object.fromEntries(controlRecords) })
+  return {
+    lot: writtenForm(known) as KnownRecord['lot'],
+    controls: writtenForm(Object.fromEntries(controlRecords)) as KnownRecord['controls'],
+  }
 }

@@ -6,10 +6,8 @@ import { property, storedUnit } from '../../core/measure/properties.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
-import type { DocumentHistory } from '../shape/document.ts'
+import type { HistorySeries, LotHistory } from '../shape/lot-history.ts'
 import { representative, type HistoryLot } from '../../core/history/history.ts'
-
-export type LotHistory = readonly DocumentHistory[]
 
 /** How far back a certificate looks. */
 const POINTS = 24
@@ -30,14 +28,15 @@ export function lotHistory(
   const lot = lots[place]
   if (lot === undefined) return []
   return latestAges([...own.results, ...own.planned]).map(({ property: key, condition, age }) => {
-    const earlier = lots.slice(Math.max(0, place - POINTS + 1), place).flatMap((other) =>
+    const begin = Math.max(0, place - POINTS + 1)
+    const earlier = lots.slice(begin, place).flatMap((other, offset) =>
       point(
-        other,
+        { lot: other, place: begin + offset },
         other.results.filter((result) => isBy(result.tested, asOf)),
         { key, condition, age },
       ),
     )
-    const now = point(lot, own.results, { key, condition, age })
+    const now = point({ lot, place }, own.results, { key, condition, age })
     return {
       property: key,
       condition,
@@ -46,19 +45,26 @@ export function lotHistory(
       decimals: property(key).decimals,
       points: [
         ...earlier,
-        ...(now.length > 0
-          ? now
-          : [{ lot: lot.id, at: lot.sampled.text, value: null, status: 'pending' as const }]),
+        ...(now.length > 0 ? now : [{ ...pointAt({ lot, place }), value: null, status: 'pending' as const }]),
       ],
     }
   })
 }
 
+interface Placed {
+  readonly lot: HistoryLot
+  readonly place: number
+}
+
+function pointAt({ lot, place }: Placed): Pick<HistorySeries['points'][number], 'place' | 'named'> {
+  return { place, named: { lot: lot.id, at: lot.sampled.text } }
+}
+
 function point(
-  lot: HistoryLot,
+  placed: Placed,
   results: readonly Result[],
   of: { key: string; condition: string; age: Age },
-): DocumentHistory['points'] {
+): HistorySeries['points'] {
   const result = representative(
     results.filter(
       (candidate) =>
@@ -72,8 +78,8 @@ function point(
     ? []
     : [
         {
-          lot: lot.id,
-          at: lot.sampled.text, // Six digits are enough to draw.
+          ...pointAt(placed),
+          // Six digits are enough to draw.
           value: Number(result.value.toPrecision(6)),
           status: result.valid ? 'valid' : 'not-valid',
         },

@@ -1,189 +1,152 @@
 /**
- * The certificate document: everything a certificate page shows of its results and judgement, as plain JSON.
- * `issue`
- * freezes it in content/issued; a page of an issued lot shows the frozen document and nothing computed later.
+ * An issued document, format 2: all that its page prints, the same as data, and the digest of the document
+ * before it. The bytes of content/issued/SOURCE/LOT/N.json are its canonical form with the shared parts taken
+ * out (`records/issued/parts.ts`); what `publish:` governs lies in its private part.
  */
+import type { ClauseOutcome, Verdict } from '../../core/criteria/verdict.ts'
 import type { WithTexts } from '../../core/measure/texts-of-times.ts'
-import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Interval } from '../../core/statistics/ratio-interval.ts'
-import type { WorkingLine } from '../../words/working-lines.ts'
-import type { WordedVerdict } from '../../words/worded-verdict.ts'
+import type { IssuedHead } from '../../records/issued/issued-head.ts'
+import type { CertificateFacts } from './certificate-facts.ts'
+import type { PrintedCertificate, PrintedLot, PrintedShared } from './printed-certificate.ts'
 
-/** The casting stands with its mortar; what was said of a result is frozen as it was said. */
-export interface DocumentResult
-  extends WithTexts<Omit<Result, 'working' | 'begun' | 'reasons' | 'interval'>> {
-  /** Sentences without a full stop. */
-  readonly reasons: readonly string[]
-  readonly interval?: Omit<Interval, 'method'> & { readonly method: string }
-  readonly working: readonly WorkingLine[]
-  /** Whether the property (and condition) was in the laboratory's accreditation scope on the date tested. */
-  readonly accredited: boolean
-  readonly subcontracted?: string
+export interface IssuedDocument extends IssuedHead {
+  /** A part: what most documents of a source hold alike. */
+  readonly shared: DocumentShared
+  /** A part: what the revisions of the lot hold alike as a rule. */
+  readonly lot: DocumentLot
+  /** A part: the control batches by id, as written and as known on the day. */
+  readonly controls: Readonly<Record<string, unknown>>
+  readonly printed: PrintedCertificate
+  readonly data: DocumentData
 }
 
-/** One mortar and its control, as cast, with every reading in its written form. */
-export interface DocumentMortar {
-  readonly condition: string
+export interface DocumentShared {
+  readonly printed: PrintedShared
+  readonly source: Pick<CertificateFacts, 'producer' | 'source'>
+  readonly laboratories: CertificateFacts['laboratories']
+  readonly conditions: CertificateFacts['conditions']
+  /** The governing criterion first. */
+  readonly criteria: readonly DocumentCriterion[]
+}
+
+export interface DocumentLot {
+  readonly printed: PrintedLot
+  /** Results of analyses. */
+  readonly results: readonly DocumentResults[]
+  /** The lot's record but for its mortars, as written, without what goes on after issue. */
+  readonly record: unknown
+}
+
+export interface DocumentData {
+  readonly class: string | null
+  /** Results of mortars. */
+  readonly results: readonly DocumentResults[]
+  /** Under the governing criterion; absent where none applies. */
+  readonly verdict?: DocumentVerdict
+  /** Under the other criteria. */
+  readonly others: readonly DocumentOutcome[]
+  /** The mortars of the lot's record as written and as known on the day. */
+  readonly tests: unknown
+}
+
+/** Results that share where and on what they were found. */
+export interface DocumentResults {
   readonly laboratory: string
   readonly sample: string
-  readonly cast: string
-  readonly flow?: string
-  readonly water?: string
-  readonly deviations?: string
-  readonly control: {
-    readonly id: string
-    readonly cast: string
-    readonly flow?: string
-    readonly water?: string
-    readonly cementLot: string
-    readonly cementType?: string
-    readonly cementAlkalis?: string
-  }
-  readonly readings: readonly DocumentReading[]
-}
-
-/** Readings of test or control mortar at one age. */
-export interface DocumentReading {
-  readonly of: 'test' | 'control'
-  readonly what: 'strength' | 'resistivity'
-  readonly age: string
+  readonly condition?: string
+  readonly control?: string
+  /** Of all results here that do not state their own. */
   readonly tested: string
-  readonly temperature?: string
-  readonly endContact?: string
-  readonly frequency?: string
-  readonly conditioning?: string
-  readonly verification?: string
-  readonly saturation?: string
-  readonly specimens: readonly {
-    readonly mark: string
-    readonly reading: string
-    readonly size?: string
-    readonly excluded?: string
-  }[]
-  readonly deviations?: string
+  readonly method?: string
+  readonly basis?: string
+  /** Absent where the results lie outside the laboratory's recorded accreditation. */
+  readonly accredited?: true
+  readonly subcontracted?: string
+  /** Values by property, where there is no more to say of them. */
+  readonly values?: Readonly<Record<string, number>>
+  readonly results?: readonly DocumentResult[]
 }
 
+/** A result in the stored unit of its property; what its group says, or is as usual, is absent. */
+export interface DocumentResult
+  extends Pick<WithTexts<Result>, 'property' | 'age' | 'value' | 'censored' | 'summaryOnly'> {
+  readonly tested?: string
+  /** null where none is stated, absent where it is the group's. */
+  readonly method?: string | null
+  readonly basis?: string | null
+  /** 1 where it is absent. */
+  readonly n?: number
+  readonly interval?: DocumentInterval
+  readonly valid?: false
+  readonly reasons?: Result['reasons']
+}
+
+/** Ends and degrees of freedom to six digits, in the unit of the result. */
+export interface DocumentInterval {
+  readonly method: Interval['method']
+  readonly df: number
+  readonly low: number | null
+  readonly high: number | null
+  /** Absent for "bounded". */
+  readonly shape?: Interval['shape']
+}
+
+/** A criterion as it judged: whole, so that its limits can be read when its file has changed. */
 export interface DocumentCriterion {
   readonly id: string
-  readonly title: string
-  readonly designation?: string
   readonly edition: string
-  readonly supersededBy?: string
   readonly trial: boolean
-  readonly decisionRule: string
-  /**
-   * What the rule implies for the risk, a sentence without a full stop; documents of an earlier program have
-   * none.
-   */
-  readonly risk?: string
+  readonly decisionRule: unknown
+  readonly clauses: unknown
 }
 
-export interface DocumentHistory {
-  readonly property: Result['property']
-  readonly condition?: string
-  readonly age?: string
-  readonly unit: string
-  readonly decimals: number
-  /** Oldest first, this lot last. */
-  readonly points: readonly {
-    readonly lot: string
-    readonly at: string
-    readonly value: number | null
-    readonly status: 'valid' | 'not-valid' | 'pending'
-  }[]
+export interface DocumentVerdict extends DocumentOutcome {
+  readonly acceptedAs?: string
+  readonly reasons: Verdict['reasons']
+  readonly release?: WithTexts<Verdict['release']>
+  readonly clauses: readonly DocumentClause[]
 }
 
-export interface CertificateDocument {
-  readonly format: 1
-  /** SOURCE/LOT */
-  readonly certificate: string
-  /** null for a draft. */
-  readonly revision: number | null
-  readonly state: 'draft' | 'provisional' | 'complete' | 'withdrawn'
-  readonly issued: string | null
-  readonly asOf: string
-  readonly by: {
-    readonly name: string
-    readonly function: string
-    readonly independent: boolean | null
-  } | null
-  readonly reason: string | null
-  readonly replaces: { readonly revision: number; readonly date: string } | null
-  readonly replacedBy: string | null
-  readonly program: string
-  readonly site: string
-  readonly notice: string | null
-  readonly producer: {
-    readonly id: string
-    readonly name: string
-    readonly address: readonly string[]
-    readonly plant: string | null
-    readonly marketingEntity: string | null
-  }
-  readonly source: {
-    readonly id: string
-    readonly name: string
-    readonly kind: MaterialKind
-    readonly tradeName: string | null
-    readonly unit: string | null
-    readonly deposit: string | null
-    readonly coalSources: readonly string[]
-    readonly coFiring: string | null
-    readonly additives: string | null
-    readonly safetyDataSheet: string | null
-  }
-  readonly lot: {
-    readonly number: string
-    readonly class: string | null
-    readonly produced: { readonly from: string; readonly to: string }
-    readonly quantityT: number
-    readonly quantity: string
-    readonly silo: string | null
-    readonly seals: readonly string[]
-    readonly feed: string | null
-    readonly blend: readonly { readonly source: string; readonly share: string }[]
-    readonly note: string | null
-  }
-  readonly samples: readonly {
-    readonly id: string
-    readonly kind: string
-    readonly of: string | null
-    readonly taken: string | null
-    readonly place: string | null
-    readonly by: string | null
-    readonly method: string | null
-    readonly increments: number | null
-    readonly mass: string | null
-    readonly container: string | null
-    readonly represents: string | null
-    readonly to: string | null
-    readonly received: string | null
-    readonly retained: string | null
-  }[]
-  readonly laboratories: readonly {
-    readonly id: string
-    readonly name: string
-    readonly address: readonly string[]
-    readonly standing: string
-    readonly accreditation: string | null
-  }[]
-  readonly conditions: readonly {
-    readonly id: string
-    readonly title: string
-    readonly standing: 'standard' | 'modified' | 'details-to-be-entered'
-    readonly particulars: readonly { readonly label: string; readonly text: string }[]
-  }[]
-  readonly results: readonly DocumentResult[]
-  readonly mortars: readonly DocumentMortar[]
-  readonly deviations: readonly string[]
-  readonly criteria: readonly DocumentCriterion[]
-  /** In the order of `criteria`; the first governs. */
-  readonly verdicts: readonly WordedVerdict[]
-  readonly history: readonly DocumentHistory[]
+/** An outcome, with what the clause of its criterion does not say. */
+export interface DocumentClause {
+  readonly id: string
+  readonly outcome: ClauseOutcome['outcome']
   /**
-   * The lot's record and the records it refers to, as written, without shipments, verification, revisions and
-   * earlier ids; what a later build compares with.
+   * Place of the result judged among the groups, those of analyses first, and its property or its place in the
+   * group.
    */
-  readonly record: unknown
+  readonly result?: readonly [group: number, result: string | number]
+  /** Absent where it is the result's. */
+  readonly value?: number
+  /** The value as compared, after rounding. */
+  readonly compared?: number
+  readonly due?: string
+  readonly against?: DocumentReference
+  readonly uncertainty?: ClauseOutcome['uncertainty']
+  readonly band?: string
+  readonly acceptedAs?: string
+  /** The supplement that made the demand easier. */
+  readonly relaxedBy?: string
+  /**
+   * Absent where the value was held against the limit and no more; codes alone where their figures stand
+   * beside them and in the criterion.
+   */
+  readonly reasons?: readonly (string | { readonly code: string; readonly params: unknown })[]
+  readonly clauses?: readonly DocumentClause[]
+}
+
+/** What a deviation was taken from: a mean, with the preceding results it rests on. */
+export interface DocumentReference {
+  readonly mean: number
+  readonly n: number
+  /** Names within the source, oldest first. */
+  readonly lots?: readonly string[]
+  readonly values?: readonly number[]
+}
+
+export interface DocumentOutcome extends Pick<Verdict, 'criterion' | 'class' | 'outcome'> {
+  /** Absent where every clause that applies is met. */
+  readonly decidedBy?: Verdict['decidedBy']
 }

@@ -24,9 +24,21 @@ import type {
   Site,
   Source,
 } from '../../records/schema/loaded-records.ts'
-import type { CertificateDocument } from './document.ts'
+import type { Withheld } from '../../records/issued/private-part.ts'
+import type { CertificateState } from './certificate-state.ts'
+import type { LotHistory } from './lot-history.ts'
+import type { PrintedCertificate, PrintedLot, PrintedReadings, PrintedShared } from './printed-certificate.ts'
 
-export type CertificateState = 'draft' | 'provisional' | 'complete' | 'withdrawn'
+/** A certificate as its page draws it: as printed, with the readings that it rests on as written. */
+export interface Certificate {
+  /** null for a draft, as its digest. */
+  readonly revision: number | null
+  readonly digest: string | null
+  readonly shared: PrintedShared
+  readonly lot: PrintedLot
+  readonly printed: PrintedCertificate
+  readonly readings: readonly PrintedReadings[]
+}
 
 export interface Revision {
   readonly number: number
@@ -88,10 +100,15 @@ export interface LotEntry extends LotHead {
   /** By number, the last one in force. */
   readonly revisions: readonly Revision[]
   readonly findings: readonly Finding[]
-  /** The newest issued document, read anew at each call, or the draft made from today's records. */
-  readonly certificate: () => CertificateDocument
-  /** An earlier revision's document as issued. */
-  readonly revisionDocument: (number: number) => CertificateDocument
+  /** The lot's activity indices among those of earlier lots, made when asked for. */
+  readonly history: () => LotHistory
+  /**
+   * The newest issued certificate, its document read anew at each call, or a draft made from today's records.
+   * @param shown what need not be withheld; everything without it
+   */
+  readonly certificate: (shown?: readonly Withheld[]) => Certificate
+  /** A revision's certificate as issued. @throws RangeError for a revision that the lot does not have */
+  readonly revisionCertificate: (number: number, shown?: readonly Withheld[]) => Certificate
 }
 
 export interface SeriesPoint {

@@ -13,7 +13,10 @@ import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
 import { quantity } from '../../words/units.ts'
 import { verdictHeadline } from '../../words/outcomes.ts'
-import type { CertificateState, Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
+import type { PrintedStrip } from '../shape/printed-certificate.ts'
+import { printedStrip } from '../shape/strip.ts'
+import type { CertificateState } from '../shape/certificate-state.ts'
+import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
 
 /** A source at a glance. */
 export interface SourceGlance {
@@ -39,8 +42,8 @@ export interface SourceGlance {
 export interface GoverningResult {
   /** Property, condition and age. */
   readonly title: string
-  readonly value: number
   readonly printed: string
+  readonly strip: PrintedStrip
   readonly limit: AppliedLimit
   readonly outcome: Outcome
   /** Printed number of its lot where that is not the last one. */
@@ -119,7 +122,7 @@ function governingResult(
     if (clause === null) continue
     return {
       title: governingTitle(edition, clause),
-      value: clause.value,
+      strip: printedStrip(clause.limit, clause.value) ?? {},
       printed: quantity(clause.value, property(clause.property).decimals, clause.unit ?? ''),
       limit: clause.limit,
       outcome: clause.outcome,

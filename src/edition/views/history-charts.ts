@@ -1,7 +1,6 @@
 /** A certificate's lot among those before it: one small chart for each activity index, at its latest age. */
-import { everyClauseOutcome } from '../../core/criteria/verdict.ts'
-import { type Moment, compareMoments, readMoment } from '../../core/measure/moment.ts'
-import { hoursOf } from './document-ages.ts'
+import { readAge } from '../../core/measure/age.ts'
+import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { type HistoryModel, lotHistoryModel } from '../../charts/lot-history.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { property } from '../../core/measure/properties.ts'
@@ -9,9 +8,10 @@ import { shortDate } from '../../words/dates.ts'
 import { number } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
 import { quantity, unitSign } from '../../words/units.ts'
-import type { CertificateDocument, DocumentHistory } from '../shape/document.ts'
-import type { DocumentClause } from './document-clauses.ts'
-import { conditionIn } from './document-names.ts'
+import { UNISSUED_LOT } from '../../words/withheld.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import type { Edition, LotEntry } from '../shape/edition.ts'
+import type { HistorySeries } from '../shape/lot-history.ts'
 
 export interface HistoryCharts {
   readonly charts: readonly HistoryChart[]
@@ -32,34 +32,37 @@ export interface HistoryChart {
   readonly model: HistoryModel
 }
 
-type WithHistory = Pick<CertificateDocument, 'history' | 'verdicts' | 'conditions' | 'asOf'>
+type Seen = Pick<Edition, 'asOf' | 'conditions' | 'announcedConditions'>
 
 /** @returns null where no index has two values to compare */
-export function historyCharts(document: WithHistory): HistoryCharts | null {
-  const drawn = document.history.flatMap((history) => {
-    const chart = chartOf(history, document)
-    return chart === null ? [] : [{ history, chart }]
+export function historyCharts(
+  edition: Seen,
+  { history, verdicts }: Pick<LotEntry, 'history' | 'verdicts'>,
+): HistoryCharts | null {
+  const drawn = history().flatMap((series) => {
+    const chart = chartOf(series, verdicts, edition)
+    return chart === null ? [] : [{ series, chart }]
   })
   if (drawn.length === 0) return null
-  const histories = drawn.map(({ history }) => history)
+  const all = drawn.map(({ series }) => series)
   return {
     charts: drawn.map(({ chart }) => chart),
-    lots: newestFirst(histories).map(({ lot, at }) => ({
-      name: nameInSource(lot),
-      sampled: shortDate(at),
-      cells: histories.map((history) => cell(history, lot)),
+    lots: newestFirst(all).map(({ place, named }) => ({
+      name: named === null ? UNISSUED_LOT : nameInSource(named.lot),
+      sampled: named === null ? '' : shortDate(named.at),
+      cells: all.map((series) => cell(series, place)),
     })),
-    asOf: shortDate(document.asOf),
+    asOf: shortDate(edition.asOf),
   }
 }
 
-function chartOf(history: DocumentHistory, document: WithHistory): HistoryChart | null {
-  const { points, unit, decimals } = history
+function chartOf(series: HistorySeries, verdicts: readonly Verdict[], edition: Seen): HistoryChart | null {
+  const { points, unit, decimals } = series
   if (points.filter(({ value }) => value !== null).length < 2) return null
-  const limits = limitsOn(history, document)
+  const limits = limitsOn(series, verdicts)
   const model = lotHistoryModel({ points, limits, width: 300, height: 96 })
   if (model === null) return null
-  const name = nameOf(history, document)
+  const name = nameOf(series, edition)
   const last = points.at(-1)?.value ?? null
   const limitWords = limits.map((limit) => quantity(limit, 0, unit)).join(' and ')
   return {
@@ -71,44 +74,38 @@ function chartOf(history: DocumentHistory, document: WithHistory): HistoryChart 
 }
 
 /** Limits that any set has for a single result. */
-function limitsOn(history: DocumentHistory, { verdicts }: WithHistory): number[] {
+function limitsOn({ property: key, condition, age }: HistorySeries, verdicts: readonly Verdict[]): number[] {
+  const hours = age === undefined ? undefined : readAge(age).hours
   const limits = verdicts
-    .flatMap((verdict) => [...everyClauseOutcome<DocumentClause>(verdict.clauses)])
+    .flatMap((verdict) => [...everyClauseOutcome(verdict.clauses)])
     .filter(
       (clause) =>
         clause.kind === 'value' &&
-        clause.property === history.property &&
-        clause.condition === history.condition &&
-        hoursOf(clause.age) === hoursOf(history.age),
+        clause.property === key &&
+        clause.condition === condition &&
+        clause.age?.hours === hours,
     )
     .flatMap((clause) => clause.limit?.values ?? [])
   return [...new Set(limits)]
 }
 
-function nameOf(history: DocumentHistory, document: WithHistory): string {
-  const condition = conditionIn(document, history.condition)
-  return [
-    property(history.property).title,
-    condition?.standing === 'standard' ? condition.title : condition && `modified (${condition.title})`,
-    history.age,
-  ]
+function nameOf({ property: key, condition, age }: HistorySeries, edition: Seen): string {
+  const standing = condition === undefined ? undefined : edition.conditions.get(condition)?.standing
+  const title = condition && conditionTitle(edition, condition)
+  return [property(key).title, standing === 'standard' ? title : title && `modified (${title})`, age]
     .filter((part) => part !== undefined)
     .join(', ')
 }
 
-function newestFirst(histories: readonly DocumentHistory[]): { lot: string; at: Moment }[] {
-  const sampled = new Map(histories.flatMap(({ points }) => points.map(({ lot, at }) => [lot, at] as const)))
-  return [...sampled]
-    .map(([lot, text]) => ({ lot, at: readMoment(text) }))
-    .sort((a, b) => compareMoments(b.at, a.at) || descending(a.lot, b.lot))
+type Point = HistorySeries['points'][number]
+
+function newestFirst(all: readonly HistorySeries[]): Point[] {
+  const byPlace = new Map(all.flatMap(({ points }) => points.map((point) => [point.place, point] as const)))
+  return [...byPlace.values()].sort((a, b) => b.place - a.place)
 }
 
-function descending(a: string, b: string): number {
-  return a === b ? 0 : a < b ? 1 : -1
-}
-
-function cell({ points, decimals }: DocumentHistory, lot: string): string {
-  const point = points.find((candidate) => candidate.lot === lot)
+function cell({ points, decimals }: HistorySeries, place: number): string {
+  const point = points.find((candidate) => candidate.place === place)
   if (point === undefined) return ''
   if (point.value === null) return 'awaited'
   return `${number(point.value, decimals)}${point.status === 'valid' ? '' : ', not valid'}`

@@ -7,9 +7,11 @@ import { massText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { type ControlsOfLot, controlsOfLot } from './controls-of-lot.ts'
+import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type ExplainedResistivity, explainedResistivities } from './resistivity-of-lot.ts'
 import { type RoutesOfLotView, routesOfLot } from './routes.ts'
+import { type WorkingView, workingView } from './working.ts'
 
 export interface LotTodayView {
   readonly id: string
@@ -26,6 +28,9 @@ export interface LotTodayView {
   readonly controls: ControlsOfLot
   readonly resistivities: readonly ExplainedResistivity[]
   readonly judgeUnder: JudgeUnderView
+  /** The lot among those before it; null where there is nothing to compare. */
+  readonly history: HistoryCharts | null
+  readonly working: WorkingView | null
 }
 
 export interface ShipmentsOfLot {
@@ -53,6 +58,8 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     controls: controlsOfLot(edition, lot),
     resistivities: explainedResistivities(edition, lot),
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
+    history: historyCharts(edition, lot),
+    working: workingView(edition, lot),
   }
 }
 

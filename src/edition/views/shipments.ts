@@ -1,7 +1,8 @@
 /** Shipments by source and year, each leading to the certificate of its lot. */
 import { yearOf } from '../../core/measure/moment.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
-import type { CertificateState, Edition, ShipmentEntry } from '../shape/edition.ts'
+import type { CertificateState } from '../shape/certificate-state.ts'
+import type { Edition, ShipmentEntry } from '../shape/edition.ts'
 import type { SourceByYear } from './register.ts'
 import { countByYear, yearsOf } from './years.ts'
 

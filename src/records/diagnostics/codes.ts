@@ -34,6 +34,13 @@ export const CODES = {
   'age-unknown': 'an age that the condition does not have',
   'reading-twice': 'a specimen states two readings, of which one follows from the other',
   'revision-order': 'revisions are not numbered in order',
+  'issued-missing': 'an issued document is missing or cannot be read',
+  'issued-altered': 'an issued document is not the one whose digest is on record',
+  'issued-mismatch': 'an issued document and its line in the record say different things',
+  'issued-part': 'a part of an issued document is missing or altered',
+  'issued-part-unused': 'a part belongs to no issued document',
+  'issued-unrecorded': 'an issued document has no line in a lot’s record',
+  'issued-stray': 'a file in issued/ is no issued document',
   'method-program': 'program text in a method page',
   ...CRITERION_CODES,
 } as const

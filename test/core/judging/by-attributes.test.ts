@@ -36,7 +36,7 @@ describe('judgeByAttributes', () => {
       unit: '',
       decimals: 0,
       limit: { operator: 'at-most', values: [1], unit: '', written: ['1'], layer: 'trial' },
-      against: { mean: 3, n: 5, lots: ['s/P1', 's/P2', 's/P3', 's/P4'] },
+      against: { mean: 3, n: 5, lots: ['s/P1', 's/P2', 's/P3', 's/P4'], values: [2, 4, 1, 3] },
     })
     expect(over([2, 4, 1, 3, 3]).outcome).toBe('meets')
     expect([over([2, 2, 2]).outcome, over([2, 2, 3.1]).outcome]).toEqual(['meets', 'does-not-meet'])

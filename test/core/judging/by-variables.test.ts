@@ -64,7 +64,7 @@ describe('judgeByVariables', () => {
         },
       },
     ])
-    expect(found.against).toEqual({ mean: 21, n: 3, lots: ['s/P1', 's/P2'] })
+    expect(found.against).toEqual({ mean: 21, n: 3, lots: ['s/P1', 's/P2'], values: [20, 21] })
   })
 
   it('judgeByVariables asks for as many results as the clause does, and for two at the least', () => {

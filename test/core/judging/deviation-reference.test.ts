@@ -27,6 +27,7 @@ describe('referenceOf', () => {
       value: 82,
       n: 2,
       lots: ['s/L2', 's/L3'],
+      values: [80, 84],
       from: 'preceding',
     })
     expect(referenceOf(clauseFrom({ preceding: 2 }), {}, evidenceOf([]))).toEqual(
@@ -52,6 +53,7 @@ describe('referenceOf', () => {
       value: 80,
       n: 1,
       lots: [],
+      values: [],
       from: 'declared',
     })
     expect(referenceOf(clause, { controlValue: 40 }, evidenceOf([]))).toEqual(
@@ -66,6 +68,7 @@ describe('referenceOf', () => {
       value: 0,
       n: 1,
       lots: [],
+      values: [],
       from: 'control',
     })
     expect(referenceOf(clause, {}, evidenceOf([]))).toEqual(none('not-reported', 'no-control-reference'))

@@ -66,7 +66,10 @@ describe('frontView', () => {
     const group: ClauseOutcome = { ...index, kind: 'group', clauses: [index] }
     const shown = (clauses: readonly ClauseOutcome[], outcome: ClauseOutcome['outcome']) =>
       front([certified('ash/1', clauses, outcome)]).sources[0]?.governing
-    expect(shown([ignition, group], 'does-not-meet')).toMatchObject({ title: 'Loss on ignition', value: 7.2 })
+    expect(shown([ignition, group], 'does-not-meet')).toMatchObject({
+      title: 'Loss on ignition',
+      strip: { value: 7.2 },
+    })
     expect(shown([{ ...ignition, outcome: 'meets' }, group], 'meets')).toMatchObject({
       title: 'Strength activity index',
       printed: '91.3\u00a0%',

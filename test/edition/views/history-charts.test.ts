@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { historyCharts } from '../../../src/edition/views/history-charts.ts'
-import { certificate, clause, verdict } from './certificate-fixture.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import type { Verdict } from '../../../src/core/criteria/verdict.ts'
+import type { HistorySeries } from '../../../src/edition/shape/lot-history.ts'
 
-type History = ReturnType<typeof certificate>['history'][number]
+type History = HistorySeries
 
 function history(values: readonly (number | null)[], more: Partial<History> = {}): History {
   return {
@@ -12,8 +15,8 @@ function history(values: readonly (number | null)[], more: Partial<History> = {}
     unit: '%',
     decimals: 1,
     points: values.map((value, place) => ({
-      lot: `hill/H-${place}`,
-      at: `2026-03-0${place + 1}`,
+      place,
+      named: { lot: `hill/H-${place}`, at: `2026-03-0${place + 1}` },
       value,
       status: value === null ? 'pending' : value < 60 ? 'not-valid' : 'valid',
     })),
@@ -21,19 +24,33 @@ function history(values: readonly (number | null)[], more: Partial<History> = {}
   }
 }
 
-const limited = verdict([
-  clause({
-    property: 'strength-activity-index',
-    condition: 'warm',
-    age: '28 d',
-    limit: { operator: 'at-least', values: [75], unit: '%', written: ['75 %'], layer: 'set' },
-  }),
-])
+const edition = {
+  asOf: readMoment('2026-04-08'),
+  announcedConditions: new Map(),
+  conditions: new Map([
+    ['warm', { title: '50 %, 50 °C', standing: 'modified' }],
+    ['plain', { title: '20 %, 23 °C', standing: 'standard' }],
+  ]),
+} as unknown as Parameters<typeof historyCharts>[0]
+
+const limited = {
+  clauses: [
+    {
+      kind: 'value',
+      property: 'strength-activity-index',
+      condition: 'warm',
+      age: readAge('672 h'),
+      limit: { operator: 'at-least', values: [75], unit: '%', written: ['75 %'], layer: 'set' },
+    },
+  ],
+} as unknown as Verdict
+
+const charts = (history: readonly History[], verdicts: readonly Verdict[] = []) =>
+  historyCharts(edition, { history: () => history, verdicts })
 
 describe('historyCharts', () => {
-  it('says in words what a chart shows, with the limits of any set once', () => {
-    const document = certificate({ history: [history([83.26, 85])], verdicts: [limited, limited] })
-    const [chart] = historyCharts(document)?.charts ?? []
+  it('says in words what a chart shows, with the limits of any set once, however their age is written', () => {
+    const [chart] = charts([history([83.26, 85])], [limited, limited])?.charts ?? []
     expect(chart?.label).toBe(
       'Strength activity index, modified (50 %, 50 °C), 28 d: 2 lots, the last one 85.0\u00a0%, limit 75\u00a0%',
     )
@@ -41,9 +58,7 @@ describe('historyCharts', () => {
     expect(chart?.model.limits).toHaveLength(1)
   })
   it('lists every lot, the newest first, with what is awaited or not valid', () => {
-    const view = historyCharts(
-      certificate({ history: [history([83.26, 41, null]), history([70, 71], { condition: 'plain' })] }),
-    )
+    const view = charts([history([83.26, 41, null]), history([70, 71], { condition: 'plain' })])
     expect(view?.lots).toEqual([
       { name: 'H-2', sampled: '3\u00a0Mar\u00a02026', cells: ['awaited', ''] },
       { name: 'H-1', sampled: '2\u00a0Mar\u00a02026', cells: ['41.0, not valid', '71.0'] },
@@ -52,8 +67,16 @@ describe('historyCharts', () => {
     expect(view?.charts[0]?.label).toContain('3 lots, the last one awaited')
     expect(view?.asOf).toBe('8\u00a0Apr\u00a02026')
   })
+  it('gives the value of a lot that is not to be named, and neither its name nor its day', () => {
+    const { points, ...series } = history([83.26, 85])
+    const bare = { ...series, points: points.map((point) => ({ ...point, named: null })) }
+    expect(charts([bare])?.lots).toEqual([
+      { name: 'a lot not yet issued', sampled: '', cells: ['85.0'] },
+      { name: 'a lot not yet issued', sampled: '', cells: ['83.3'] },
+    ])
+  })
   it('draws nothing where an index has one value, and is null where no other has more', () => {
-    expect(historyCharts(certificate({ history: [history([80, null])] }))).toBeNull()
-    expect(historyCharts(certificate())).toBeNull()
+    expect(charts([history([80, null])])).toBeNull()
+    expect(charts([])).toBeNull()
   })
 })

@@ -1,0 +1,62 @@
+/**
+ * What a certificate leaves out for a reader who may not see it: names of persons, seals, and which lot it is
+ * that was not yet issued. A text stands in the place of each, so that the certificate keeps its shape.
+ */
+import { defined } from '../../core/measure/defined.ts'
+import type { ClauseReason } from '../../core/criteria/reason.ts'
+import type { ClauseOutcome, Verdict } from '../../core/criteria/verdict.ts'
+import type { Withheld } from '../../records/issued/private-part.ts'
+import type { Lot } from '../../records/schema/loaded-records.ts'
+import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
+
+/** The groups that a certificate withholds. */
+export type Withholding = ReadonlySet<Withheld>
+
+/** A lot's record with the names and seals that it withholds replaced. */
+export function withheldRecord(lot: Lot, withholding: Withholding): Lot {
+  const person = (name: string) => (withholding.has('persons') ? NOT_PUBLISHED.name : name)
+  const seal = (number: string) => (withholding.has('seals') ? NOT_PUBLISHED.seal : number)
+  return {
+    ...lot,
+    ...defined({ seals: lot.seals?.map(seal) }),
+    samples: lot.samples.map((sample) => ({
+      ...sample,
+      ...defined({
+        by: sample.by === undefined ? undefined : person(sample.by),
+        seal: sample.seal === undefined ? undefined : seal(sample.seal),
+      }),
+    })),
+  }
+}
+
+/** Says whether a lot had been issued by the day of the certificate. */
+export type IsIssued = (lot: string) => boolean
+
+/** A verdict without the ids of lots that were not yet issued. */
+export function withoutDrafts(verdict: Verdict, isIssued: IsIssued): Verdict {
+  return { ...verdict, clauses: verdict.clauses.map((clause) => clauseWithoutDrafts(clause, isIssued)) }
+}
+
+function clauseWithoutDrafts(clause: ClauseOutcome, isIssued: IsIssued): ClauseOutcome {
+  const { against, clauses, reasons } = clause
+  const [first, ...added] = reasons
+  return {
+    ...clause,
+    reasons: [reasonWithoutDrafts(first, isIssued), ...added],
+    ...defined({
+      against: against && {
+        ...against,
+        lots: against.lots.map((lot) => (isIssued(lot) ? lot : UNISSUED_LOT)),
+      },
+      clauses: clauses?.map((member) => clauseWithoutDrafts(member, isIssued)),
+    }),
+  }
+}
+
+function reasonWithoutDrafts(reason: ClauseReason, isIssued: IsIssued): ClauseReason {
+  if (reason.code !== 'sampled-too-seldom') return reason
+  const gaps = reason.params.gaps.map((gap) =>
+    gap.since === undefined || isIssued(gap.since) ? gap : { ...gap, since: UNISSUED_LOT },
+  )
+  return { code: reason.code, params: { ...reason.params, gaps } }
+}

@@ -1,0 +1,169 @@
+/**
+ * A certificate's results beside the clauses that judged them, in the order of its tables. Rows are made from
+ * what the certificate states and nothing else.
+ */
+import { hoursOf } from './ages.ts'
+import { isNeutral } from '../../core/criteria/combining.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { property, type Property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { CertificateFacts, CertificateCriterion, CertificateResult } from '../shape/certificate-facts.ts'
+import type { WordedClause } from '../../words/worded-verdict.ts'
+import { governingClauses, type GroupedClause, needsNoResult, ungrouped } from './clauses.ts'
+import { type PlainResults, plainResults, propertyOrder } from './plain-results.ts'
+
+/** One line of a table: a result, a clause that still waits for one, or both. */
+export interface TableRow {
+  readonly property: PropertyKey
+  readonly condition?: string
+  readonly age?: string
+  readonly kind: 'value' | 'deviation' | 'statistic'
+  readonly result: CertificateResult | null
+  readonly clause: WordedClause | null
+  /** The criterion of `clause` where it is not the governing one. */
+  readonly under: CertificateCriterion | null
+  /** The group of alternatives or joint demands that the clause stands in, on its first member only. */
+  readonly opens: WordedClause | null
+  readonly member: boolean
+}
+
+export interface ResultTable {
+  readonly group: Property['group']
+  readonly title: string
+  readonly rows: readonly TableRow[]
+  readonly plain: readonly PlainResults[]
+}
+
+const TITLES: Readonly<Record<Property['group'], string>> = {
+  activity: 'Activity',
+  composition: 'Composition',
+  physical: 'Physical properties',
+}
+/** The tables of a certificate, those without any line left out. */
+export function resultTables(facts: CertificateFacts): ResultTable[] {
+  const rows = [...governingRows(facts), ...otherRows(facts)]
+  const shown = new Set(rows.map((row) => row.result?.key))
+  const plain = facts.results.filter((result) => !shown.has(result.key))
+  return (Object.keys(TITLES) as Property['group'][])
+    .map((group) => ({
+      group,
+      title: TITLES[group],
+      rows: rows.filter((row) => property(row.property).group === group),
+      plain: plainResults(plain.filter((result) => property(result.property).group === group)),
+    }))
+    .filter((table) => table.rows.length + table.plain.length > 0)
+}
+
+/** In the order of the clauses, those on one property together. */
+function governingRows(facts: CertificateFacts): TableRow[] {
+  const named = ungrouped(governingClauses(facts)).filter(
+    ({ clause }) => clause.property !== undefined && !needsNoResult(clause),
+  )
+  const properties = [...new Set(named.map(({ clause }) => clause.property))]
+  const inOrder = named.toSorted(
+    (a, b) => properties.indexOf(a.clause.property) - properties.indexOf(b.clause.property),
+  )
+  return withOpenings(inOrder.map((grouped) => rowOf(grouped, facts, null)))
+}
+
+/** A row before the headings of groups are set. */
+type Row = Omit<TableRow, 'opens' | 'member'> & { readonly group: WordedClause | null }
+
+function rowOf(
+  { clause, group }: GroupedClause,
+  facts: CertificateFacts,
+  under: CertificateCriterion | null,
+): Row {
+  return defined({
+    property: clause.property ?? 'strength-activity-index',
+    kind: kindOf(clause),
+    result: facts.results.find(({ key }) => key === clause.result) ?? unjudged(clause, facts),
+    clause,
+    under,
+    group,
+    condition: clause.condition,
+    age: clause.age,
+  })
+}
+
+function kindOf({ kind }: WordedClause): TableRow['kind'] {
+  return kind === 'deviation' || kind === 'statistic' ? kind : 'value'
+}
+
+/** The test that was not valid and therefore not judged: its figure is still shown. */
+function unjudged(clause: WordedClause, { results }: CertificateFacts): CertificateResult | null {
+  if (clause.outcome !== 'not-valid' || clause.kind !== 'value') return null
+  return results.find((result) => !result.valid && testOf(result) === testOf(clause)) ?? null
+}
+
+/** Sets a group's heading before its first member. */
+function withOpenings(rows: readonly Row[]): TableRow[] {
+  const opened = new Set<string>()
+  return rows.map(({ group, ...row }) => {
+    const opens = group !== null && !opened.has(group.id) ? group : null
+    if (opens !== null) opened.add(opens.id)
+    return { ...row, opens, member: group !== null }
+  })
+}
+
+/** Indices that the governing criterion does not judge, by property, condition and age. */
+function otherRows(facts: CertificateFacts): TableRow[] {
+  const governed = new Set(
+    ungrouped(governingClauses(facts))
+      .filter(({ clause }) => !isNeutral(clause.outcome))
+      .map(({ clause }) => testOf(clause)),
+  )
+  const rows = new Map<string, Row>()
+  for (const row of [...rowsOfOtherSets(facts), ...indexRows(facts)])
+    if (!governed.has(testOf(row)) && !rows.has(testOf(row))) rows.set(testOf(row), { ...row, group: null })
+  return withOpenings([...rows.values()].sort(byTest))
+}
+
+/** Indices that another criterion judges; where several do, the first one's row stands. */
+function rowsOfOtherSets(facts: CertificateFacts): Row[] {
+  return facts.verdicts.flatMap((verdict, index) =>
+    index === 0
+      ? []
+      : ungrouped(verdict.clauses)
+          .filter(({ clause }) => clause.kind === 'value' && isIndex(clause) && !isNeutral(clause.outcome))
+          .map((grouped) => rowOf(grouped, facts, facts.criteria[index] ?? null)),
+  )
+}
+
+/** Indices as they were found, for those that no criterion judges. */
+function indexRows({ results }: CertificateFacts): Row[] {
+  return results.filter(isIndex).map((result) =>
+    defined({
+      property: result.property,
+      kind: 'value' as const,
+      result,
+      clause: null,
+      under: null,
+      group: null,
+      condition: result.condition,
+      age: result.age,
+    }),
+  )
+}
+
+interface Tested {
+  readonly property?: PropertyKey
+  readonly condition?: string
+  readonly age?: string
+}
+
+function isIndex({ property: key }: Tested): boolean {
+  return key !== undefined && property(key).nature === 'index'
+}
+
+/** What was tested how: property, condition and age. */
+function testOf({ property: key, condition = '', age }: Tested): string {
+  return [key, condition, hoursOf(age)].join('|')
+}
+
+function byTest(a: Row, b: Row): number {
+  return (
+    propertyOrder(a) - propertyOrder(b) ||
+    (a.condition ?? '').localeCompare(b.condition ?? '', 'en') ||
+    hoursOf(a.age) - hoursOf(b.age)
+  )
+}

@@ -1,0 +1,79 @@
+/**
+ * One table of a certificate's results with their limits, as it is printed: the rows that result-rows.ts
+ * chooses, in words.
+ */
+import { defined } from '../../core/measure/defined.ts'
+import { shortDate } from '../../words/dates.ts'
+import { limitText } from '../../words/limits.ts'
+import { unbroken } from '../../words/sentences.ts'
+import { usText } from '../../words/units.ts'
+import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
+import type { PrintedLine, PrintedTable } from '../shape/printed-certificate.ts'
+import { printedStrip } from '../shape/strip.ts'
+import { plainLine } from './plain-line.ts'
+import { type ResultTable, resultTables, type TableRow } from './result-rows.ts'
+import { remarks, rowTitle, rowValue, type TableContext } from './result-words.ts'
+import { isDoubtful, reasonToTell } from './row-reasons.ts'
+
+/** Some tables of a certificate, those without any line left out. */
+export function printedTables(
+  facts: CertificateFacts,
+  groups: readonly ResultTable['group'][],
+): PrintedTable[] {
+  const context: TableContext = {
+    facts,
+    severalLaboratories: facts.laboratories.length > 1,
+    severalSamples: new Set(facts.results.map((result) => result.sample)).size > 1,
+  }
+  return resultTables(facts)
+    .filter(({ group }) => groups.includes(group))
+    .map((table) => printedTable(table, context))
+}
+
+function printedTable(table: ResultTable, context: TableContext): PrintedTable {
+  const withValue = new Set(table.rows.filter(({ kind }) => kind === 'value').map((row) => row.property))
+  return {
+    title: table.title,
+    lines: table.rows.map((row) =>
+      defined({
+        ...judgementOf(row),
+        opens: opening(row),
+        member: row.member || undefined,
+        kind: row.kind === 'deviation' ? 'deviation' : undefined,
+        title: unbroken(rowTitle(row, context)),
+        remarks: unbroken(remarks(row, context, withValue)),
+        why: reasonToTell(row, context.facts) ?? undefined,
+        value: rowValue(row),
+        american: row.kind === 'value' && context.facts.units === 'US' ? american(row.result) : undefined,
+      } as const),
+    ),
+    plain: table.plain.map((line) => plainLine(line, context)),
+  }
+}
+
+function opening({ opens }: TableRow): PrintedLine['opens'] {
+  if (opens === null) return undefined
+  return {
+    title: opens.title,
+    demand: opens.combine === 'any-of' ? 'one of these is enough' : 'all of these must hold',
+    outcome: opens.outcome,
+  }
+}
+
+function american(result: CertificateResult | null): string | undefined {
+  return result === null ? undefined : (usText(result.value, result.unit) ?? undefined)
+}
+
+type Judged = Pick<PrintedLine, 'doubt' | 'strip' | 'limit' | 'outcome' | 'due'>
+
+function judgementOf({ clause, result, under }: TableRow): Judged {
+  if (clause === null) return { outcome: result?.valid === false ? 'not-valid' : 'reported' }
+  const { doubt, limit, outcome, due, value, uncertainty } = clause
+  return defined({
+    doubt: under === null && isDoubtful(clause) ? doubt : undefined,
+    strip: printedStrip(limit, value, uncertainty?.u),
+    limit: limit === null ? undefined : limitText(limit),
+    outcome,
+    due: outcome === 'pending' && due !== undefined ? shortDate(due) : undefined,
+  })
+}

@@ -1,0 +1,122 @@
+/** Title, remarks and value of a row of results in words. */
+import { setName } from '../../core/criteria/criterion.ts'
+import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import { shortDate } from '../../words/dates.ts'
+import { quantity, resultText, signed } from '../../words/units.ts'
+import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
+import { conditionIn, laboratoryNameIn } from './names.ts'
+import type { TableRow } from './result-rows.ts'
+
+/** A certificate, with what its results must name because there are several of it. */
+export interface TableContext {
+  readonly facts: CertificateFacts
+  readonly severalLaboratories: boolean
+  readonly severalSamples: boolean
+}
+
+/** An index at another condition than the standard's is always named with it. */
+export function rowTitle(row: TableRow, { facts }: TableContext): string {
+  if (row.kind === 'statistic' && row.clause !== null) return row.clause.title
+  const condition = conditionIn(facts, row.condition)
+  const { title } = property(row.property)
+  const modified =
+    condition === undefined || condition.standing === 'standard'
+      ? title
+      : `${title}, modified (${condition.title})`
+  const aged = joined([modified, row.age], ', ')
+  return row.kind === 'deviation' ? `${aged}, ${referenceWords(row)}` : aged
+}
+
+function referenceWords({ clause }: TableRow): string {
+  if (clause?.against === undefined) return 'deviation'
+  return clause.against.lots.length === 0
+    ? 'against the declared value'
+    : `against the preceding ${clause.against.n}`
+}
+
+/**
+ * How and when a value was found, or what stands in its place, in parts set off by a dot.
+ * @param withValue properties whose value has a row of its own in the table
+ */
+export function remarks(row: TableRow, context: TableContext, withValue: ReadonlySet<PropertyKey>): string {
+  const { clause, result, under } = row
+  if (row.kind === 'deviation')
+    return joined([deviationWords(row), ...(withValue.has(row.property) ? [] : originWords(result, context))])
+  const reason = clause?.reason
+  if (row.kind === 'statistic') return reason ?? ''
+  const limit = under === null ? undefined : `limit of ${setName(under)}`
+  return joined([...(result === null ? [reason] : testWords(row, result, context)), limit])
+}
+
+/** How the result of a row was found. */
+function testWords(row: TableRow, result: CertificateResult, context: TableContext): (string | undefined)[] {
+  const condition = conditionIn(context.facts, row.condition)
+  return [
+    condition?.standing === 'standard' ? condition.title : undefined,
+    condition?.standing === 'details-to-be-entered'
+      ? 'details of the condition to be entered from the standard'
+      : undefined,
+    methodWords(result, condition === undefined ? 'method not recorded' : undefined),
+    result.basis,
+    result.n === 1 ? undefined : `n ${result.n}`,
+    result.summaryOnly === true ? 'mean as reported' : undefined,
+    `tested ${shortDate(result.tested)}`,
+    result.subcontracted === undefined ? undefined : `subcontracted: ${result.subcontracted}`,
+    ...standingWords(result, context),
+  ]
+}
+
+/** @param unstated where no method is on record */
+export function methodWords(result: CertificateResult, unstated: string | undefined): string | undefined {
+  return property(result.property).nature === 'derived' ? 'computed' : (result.method ?? unstated)
+}
+
+/** Sample and laboratory where there are several, and a result outside the accreditation. */
+export function standingWords(
+  { sample, laboratory, accredited }: Pick<CertificateResult, 'sample' | 'laboratory' | 'accredited'>,
+  { facts, severalSamples, severalLaboratories }: TableContext,
+): string[] {
+  return [
+    ...(severalSamples ? [`sample ${sample}`] : []),
+    ...(severalLaboratories ? [laboratoryNameIn(facts, laboratory)] : []),
+    ...(accredited ? [] : ['not accredited']),
+  ]
+}
+
+/** Of a value that stands in a deviation's row alone. */
+function originWords(result: CertificateResult | null, context: TableContext): (string | undefined)[] {
+  if (result === null) return []
+  return [
+    result.method ?? 'method not recorded',
+    result.basis,
+    result.n === 1 ? undefined : `n ${result.n}`,
+    `tested ${shortDate(result.tested)}`,
+    ...standingWords(result, context),
+  ]
+}
+
+/** The value and what it deviates from; one decimal more for a mean. */
+function deviationWords({ clause, result, property: key }: TableRow): string {
+  if (clause === null) return ''
+  if (clause.against === undefined) return clause.reason
+  const { mean, lots } = clause.against
+  const { decimals } = property(key)
+  const unit = result?.unit ?? ''
+  const own = result === null ? '' : `${resultText(result)} against `
+  return lots.length === 0
+    ? `${own}${quantity(mean, decimals, unit)} declared`
+    : `${own}a mean of ${quantity(mean, decimals + 1, unit)}`
+}
+
+/** The figure of a row; a dash where there is none. */
+export function rowValue({ clause, result, kind }: TableRow): string {
+  if (kind === 'value') return result === null ? '–' : resultText(result)
+  if (clause === null || clause.value === null) return '–'
+  const { value, decimals, unit } = clause
+  if (kind === 'deviation') return signed(value, decimals ?? 1, unit ?? '')
+  return quantity(value, Math.max(decimals ?? 1, unit === '' ? 0 : 1), unit ?? '')
+}
+
+function joined(parts: readonly (string | undefined)[], separator = ' · '): string {
+  return parts.filter((part) => part !== undefined && part !== '').join(separator)
+}

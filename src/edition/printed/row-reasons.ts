@@ -1,0 +1,50 @@
+/** What a row of results says beside its figures: why an outcome is what it is, and whether it is in doubt. */
+import { admitted } from '../../core/criteria/decision-rule.ts'
+import type { Outcome } from '../../core/criteria/outcome.ts'
+import { isClear, marginOf } from '../../core/judging/doubt-of-outcome.ts'
+import { resultReasonWords } from '../../words/result-reasons.ts'
+import { fullSentence } from '../../words/sentences.ts'
+import type { CertificateFacts } from '../shape/certificate-facts.ts'
+import type { WordedClause } from '../../words/worded-verdict.ts'
+import type { TableRow } from './result-rows.ts'
+
+/** Whether the uncertainty leaves a doubt that paper must tell. */
+export function isDoubtful({ value, limit, uncertainty }: WordedClause): boolean {
+  if (value === null || limit === null || uncertainty === undefined || uncertainty.u === 0) return false
+  return !isClear(marginOf(value, admitted(limit.operator, limit.values)), uncertainty)
+}
+
+/** Outcomes that the figures beside them tell. */
+const PLAIN: readonly Outcome[] = ['meets', 'does-not-meet', 'reported']
+
+/** Why, in sentences, where the figures do not tell; null where they do. */
+export function reasonToTell(row: TableRow, facts: Pick<CertificateFacts, 'mortars'>): string | null {
+  const { clause, result, kind } = row
+  const reasons = result === null ? [] : toldOf(result, kind, facts)
+  if (reasons.length > 0) return reasons.map(fullSentence).join(' ')
+  if (clause === null || PLAIN.includes(clause.outcome) || result === null) return null
+  return kind === 'deviation' && clause.against === undefined ? null : fullSentence(clause.reason)
+}
+
+/** Specimens that the laboratory left out stand with the mortars, unless the result is not valid. */
+function toldOf(
+  { valid, reasons }: NonNullable<TableRow['result']>,
+  kind: TableRow['kind'],
+  facts: Pick<CertificateFacts, 'mortars'>,
+): readonly string[] {
+  if (kind === 'value' && !valid && reasons.length > 0) return reasons
+  const listed = exclusions(facts)
+  return reasons.filter((reason) => !listed.has(reason))
+}
+
+/** Each specimen left out of a mortar's readings, as a result's reasons name it. */
+function exclusions({ mortars }: Pick<CertificateFacts, 'mortars'>): ReadonlySet<string> {
+  const specimens = mortars.flatMap(({ readings }) => readings.flatMap((reading) => reading.specimens))
+  return new Set(
+    specimens.flatMap(({ mark, excluded }) =>
+      excluded === undefined
+        ? []
+        : [resultReasonWords({ code: 'specimen-excluded', params: { mark, why: excluded } })],
+    ),
+  )
+}

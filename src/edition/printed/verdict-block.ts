@@ -1,0 +1,72 @@
+/** The judgement on a certificate: the governing criterion in full, the others on a line each. */
+import { defined } from '../../core/measure/defined.ts'
+import { TRIAL_HEADING, verdictHeadline } from '../../words/outcomes.ts'
+import { fullSentence, unbroken } from '../../words/sentences.ts'
+import type { WordedVerdict } from '../../words/worded-verdict.ts'
+import type { CertificateCriterion, CertificateFacts } from '../shape/certificate-facts.ts'
+import type {
+  PrintedLink,
+  PrintedSet,
+  PrintedVerdict,
+  PrintedVerdicts,
+} from '../shape/printed-certificate.ts'
+
+interface Judged {
+  readonly verdict: WordedVerdict
+  readonly criterion: CertificateCriterion
+}
+
+export function printedVerdicts({
+  verdicts,
+  criteria,
+  state,
+}: Pick<CertificateFacts, 'verdicts' | 'criteria' | 'state'>): PrintedVerdicts {
+  const [governing, ...others] = verdicts.flatMap((verdict, index): Judged[] => {
+    const criterion = criteria[index]
+    return criterion === undefined ? [] : [{ verdict, criterion }]
+  })
+  return defined({
+    governing: governing && governingVerdict(governing, state),
+    others: others.map(({ verdict, criterion }) =>
+      defined({
+        outcome: verdict.outcome,
+        headline: ofSet(criterion, headlineOf({ verdict, criterion })),
+        trial: criterion.trial ? (true as const) : undefined,
+      }),
+    ),
+  })
+}
+
+function governingVerdict({ verdict, criterion }: Judged, state: CertificateFacts['state']): PrintedVerdict {
+  return defined({
+    outcome: verdict.outcome,
+    cautions: [
+      ...(state === 'withdrawn'
+        ? ['This certificate is withdrawn; the judgement below no longer stands']
+        : []),
+      ...(criterion.trial ? [TRIAL_HEADING] : []),
+    ],
+    headline: headlineOf({ verdict, criterion }),
+    reasons: verdict.reasons.map((reason) => unbroken(fullSentence(reason))),
+    release: verdict.release === undefined ? undefined : fullSentence(verdict.release),
+  })
+}
+
+/** @returns undefined where no criterion applies */
+export function printedSet({
+  criteria: [governing],
+}: Pick<CertificateFacts, 'criteria'>): PrintedSet | undefined {
+  if (governing === undefined) return undefined
+  return {
+    title: ofSet(governing, governing.title),
+    rule: [governing.decisionRule, governing.risk].map(fullSentence).join(' '),
+  }
+}
+
+function headlineOf({ verdict, criterion }: Judged): string {
+  return unbroken(verdictHeadline(verdict, criterion))
+}
+
+function ofSet({ id }: CertificateCriterion, text: string): PrintedLink {
+  return { text, to: { kind: 'criterion', id } }
+}

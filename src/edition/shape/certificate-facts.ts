@@ -1,0 +1,168 @@
+/**
+ * What a certificate states of its lot on one day, as plain data with sentences: made from the records by
+ * `certificate/`, printed by `printed/`, and kept nowhere.
+ */
+import type { WithTexts } from '../../core/measure/texts-of-times.ts'
+import type { MaterialKind } from '../../core/measure/material-kind.ts'
+import type { Result } from '../../core/result/result.ts'
+import type { Interval } from '../../core/statistics/ratio-interval.ts'
+import type { CertificateState } from './certificate-state.ts'
+import type { WordedVerdict } from '../../words/worded-verdict.ts'
+
+/** The casting stands with its mortar; reasons are worded. */
+export interface CertificateResult
+  extends WithTexts<Omit<Result, 'working' | 'begun' | 'reasons' | 'interval'>> {
+  /** Sentences without a full stop. */
+  readonly reasons: readonly string[]
+  readonly interval?: Omit<Interval, 'method'> & { readonly method: string }
+  /** Whether the property (and condition) was in the laboratory's accreditation scope on the date tested. */
+  readonly accredited: boolean
+  readonly subcontracted?: string
+}
+
+/** One mortar and its control, as cast, with every reading in its written form. */
+export interface CertificateMortar {
+  readonly condition: string
+  readonly laboratory: string
+  readonly sample: string
+  readonly cast: string
+  readonly flow?: string
+  readonly water?: string
+  readonly deviations?: string
+  readonly control: {
+    readonly id: string
+    readonly cast: string
+    readonly flow?: string
+    readonly water?: string
+    readonly cementLot: string
+    readonly cementType?: string
+    readonly cementAlkalis?: string
+  }
+  readonly readings: readonly CertificateReading[]
+}
+
+/** Readings of test or control mortar at one age. */
+export interface CertificateReading {
+  readonly of: 'test' | 'control'
+  readonly what: 'strength' | 'resistivity'
+  readonly age: string
+  readonly tested: string
+  readonly temperature?: string
+  readonly endContact?: string
+  readonly frequency?: string
+  readonly conditioning?: string
+  readonly verification?: string
+  readonly saturation?: string
+  readonly specimens: readonly {
+    readonly mark: string
+    readonly reading: string
+    readonly size?: string
+    readonly excluded?: string
+  }[]
+  readonly deviations?: string
+}
+
+export interface CertificateCriterion {
+  readonly id: string
+  readonly title: string
+  readonly designation?: string
+  readonly edition: string
+  readonly supersededBy?: string
+  readonly trial: boolean
+  readonly decisionRule: string
+  /** What the rule implies for the risk, a sentence without a full stop. */
+  readonly risk: string
+}
+
+export interface CertificateFacts {
+  /** SOURCE/LOT */
+  readonly certificate: string
+  /** null for a draft. */
+  readonly revision: number | null
+  readonly state: CertificateState
+  readonly issued: string | null
+  /** When the next planned result is due, and since when one is overdue. */
+  readonly awaited: { readonly due?: string; readonly overdueSince?: string }
+  readonly asOf: string
+  readonly by: {
+    readonly name: string
+    readonly function: string
+    readonly independent: boolean | null
+  } | null
+  readonly reason: string | null
+  readonly replaces: { readonly revision: number; readonly date: string } | null
+  /** The lot that replaces a withdrawn one; without its id where that is not to be named. */
+  readonly replacedBy: { readonly id: string | null; readonly text: string } | null
+  readonly site: string
+  readonly notice: string | null
+  readonly producer: {
+    readonly id: string
+    readonly name: string
+    readonly address: readonly string[]
+    readonly plant: string | null
+    readonly marketingEntity: string | null
+  }
+  readonly source: {
+    readonly id: string
+    readonly name: string
+    readonly kind: MaterialKind
+    readonly tradeName: string | null
+    readonly unit: string | null
+    readonly deposit: string | null
+    readonly coalSources: readonly string[]
+    readonly coFiring: string | null
+    readonly additives: string | null
+    readonly safetyDataSheet: string | null
+  }
+  readonly lot: {
+    readonly number: string
+    readonly class: string | null
+    readonly produced: { readonly from: string; readonly to: string }
+    readonly quantityT: number
+    readonly quantity: string
+    readonly silo: string | null
+    readonly seals: readonly string[]
+    readonly feed: string | null
+    readonly blend: readonly { readonly source: string; readonly share: string }[]
+    readonly note: string | null
+  }
+  readonly samples: readonly {
+    readonly id: string
+    readonly kind: string
+    readonly of: string | null
+    readonly taken: string | null
+    readonly place: string | null
+    readonly by: string | null
+    readonly method: string | null
+    readonly increments: number | null
+    readonly mass: string | null
+    readonly container: string | null
+    readonly represents: string | null
+    readonly to: string | null
+    readonly received: string | null
+    readonly retained: string | null
+  }[]
+  readonly laboratories: readonly {
+    readonly id: string
+    readonly name: string
+    readonly address: readonly string[]
+    readonly standing: string
+    readonly accreditation: string | null
+  }[]
+  readonly conditions: readonly {
+    readonly id: string
+    readonly title: string
+    readonly standing: 'standard' | 'modified' | 'details-to-be-entered'
+    readonly particulars: readonly { readonly label: string; readonly text: string }[]
+    /** "20 % of the cement replaced by mass". */
+    readonly replacement: string
+  }[]
+  readonly results: readonly CertificateResult[]
+  readonly mortars: readonly CertificateMortar[]
+  readonly deviations: readonly string[]
+  readonly criteria: readonly CertificateCriterion[]
+  /** In the order of `criteria`; the first governs. */
+  readonly verdicts: readonly WordedVerdict[]
+  /** What a site prints first. */
+  readonly units: 'SI' | 'US'
+}

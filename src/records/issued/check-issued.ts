@@ -1,0 +1,256 @@
+/**
+ * Issued documents against the lots' records: every revision of every lot, its document, the parts it refers to
+ * and the revision before it. What was issued is never lost or altered without a word.
+ */
+import type { Diagnostic } from '../diagnostics/diagnostic.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { listIssued, readIssued, readPart } from '../files.ts'
+import type { Lot } from '../schema/loaded-records.ts'
+import { digestOf } from './digest.ts'
+import type { IssuedHead } from './issued-head.ts'
+import { partsOf } from './parts.ts'
+import type { PrivatePart } from './private-part.ts'
+
+/** A lot's record and where its faults go. */
+interface LoadedLot {
+  readonly record: Lot
+  readonly report: FileReport
+}
+
+interface Checked {
+  readonly folder: string
+  readonly lots: ReadonlyMap<string, LoadedLot>
+  /** Ids of all lots with a file, even one with a fault. */
+  readonly ids: ReadonlySet<string>
+  readonly diagnostics: Diagnostic[]
+}
+
+/** @param checked faults go to the lots' reports and to the list */
+export function checkIssued(checked: Checked): void {
+  const used = new Set<string>()
+  const partFault = partFaults(checked.folder)
+  const documents = new Set<string>()
+  for (const [id, { record, report }] of checked.lots)
+    for (const [place, { number }] of (record.revisions ?? []).entries()) {
+      documents.add(documentPath(id, number))
+      // A revision out of its order is a fault of the record, told already.
+      if (number === place)
+        checkRevision({ id, place, record, report, used, partFault, folder: checked.folder })
+    }
+  const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
+  checkStrays(checked, { documents, used, sound })
+}
+
+function documentPath(lot: string, number: number): string {
+  return `${lot}/${number}.json`
+}
+
+/** What is wrong with a part, null for nothing; each is read once. */
+type PartFault = (digest: string) => string | null
+
+const MISSING = 'is missing or cannot be read'
+const ALTERED = 'was altered: its bytes are not those of its name'
+
+function partFaults(folder: string): PartFault {
+  const faults = new Map<string, string | null>()
+  return (digest) => {
+    const known = faults.get(digest)
+    if (known !== undefined) return known
+    const fault = faultOf(readPart(folder, digest), digest)
+    faults.set(digest, fault)
+    return fault
+  }
+}
+
+function faultOf(bytes: Buffer | null, digest: string): string | null {
+  if (bytes === null) return MISSING
+  return digestOf(bytes) === digest ? null : ALTERED
+}
+
+type Revision = NonNullable<Lot['revisions']>[number]
+
+interface CheckedRevision {
+  readonly id: string
+  /** Place of the revision in the record. */
+  readonly place: number
+  readonly record: Lot
+  readonly report: FileReport
+  readonly folder: string
+  readonly partFault: PartFault
+  /** Parts that a document refers to; filled here. */
+  readonly used: Set<string>
+}
+
+const RESTORE = 'restore it from version control or a backup: what was issued is never changed or deleted'
+
+function checkRevision(checked: CheckedRevision): void {
+  const { id, place, record, report, folder } = checked
+  const revision = record.revisions?.[place]
+  if (revision === undefined) return
+  const at = `/revisions/${place}`
+  const file = `issued/${documentPath(id, place)}`
+  const bytes = readIssued(folder, id, place)
+  if (bytes === null) {
+    report.at(at, 'issued-missing', `the issued document ${file} is missing or cannot be read`, RESTORE)
+    return
+  }
+  const digest = digestOf(bytes)
+  if (digest !== revision.digest) {
+    report.at(
+      `${at}/digest`,
+      'issued-altered',
+      `${file} is not the document that was issued: its digest is ${digest}`,
+      RESTORE,
+    )
+    return
+  }
+  const document = headIn(bytes)
+  if (document === null)
+    report.at(
+      at,
+      'issued-altered',
+      `${file} is no issued document of format 2`,
+      'issue the lot with this program, or restore the document',
+    )
+  else checkDocument(document, revision, checked)
+}
+
+/** The document in some bytes, with its parts as references; null for anything else. */
+function headIn(bytes: Buffer): IssuedHead | null {
+  try {
+    const value: unknown = JSON.parse(bytes.toString('utf8'))
+    return typeof value === 'object' && value !== null && 'format' in value && value.format === 2
+      ? (value as IssuedHead)
+      : null
+  } catch {
+    return null
+  }
+}
+
+function checkDocument(document: IssuedHead, revision: Revision, checked: CheckedRevision): void {
+  const { id, place, record, report, used, partFault, folder } = checked
+  const mismatch: Mismatch = (member, issued, here) => {
+    if (issued === here) return
+    report.at(
+      `/revisions/${place}${member}`,
+      'issued-mismatch',
+      `the document of revision ${place} says ${quoted(issued)} where the record says ${quoted(here)}`,
+      'write the line as it was issued',
+    )
+  }
+  mismatch('', document.certificate, id)
+  mismatch('/number', document.revision, place)
+  mismatch('/date', document.issued, revision.date.text)
+  mismatch('/function', document.function, revision.function)
+  mismatch('/reason', document.reason, revision.reason)
+  mismatch('', document.state === 'withdrawn', revision.withdrawn === 'yes')
+  const before = record.revisions?.[place - 1]
+  mismatch('', document.replaces?.digest, before?.digest)
+  mismatch('', document.replaces?.revision, before?.number)
+  const checkPart = (digest: string, fault: string | null) => {
+    used.add(digest)
+    if (fault !== null)
+      report.at(
+        `/revisions/${place}`,
+        'issued-part',
+        `the part issued/parts/${digest}.json of revision ${place} ${fault}`,
+        RESTORE,
+      )
+  }
+  for (const digest of partsOf(document)) checkPart(digest, partFault(digest))
+  const bytes = readPart(folder, document.private)
+  const fault = faultOf(bytes, document.private)
+  checkPart(document.private, fault)
+  if (bytes !== null && fault === null) checkPrivate(privateIn(bytes), document, { mismatch, revision })
+}
+
+type Mismatch = (member: string, issued: unknown, here: unknown) => void
+
+function checkPrivate(
+  part: PrivatePart | null,
+  document: IssuedHead,
+  { mismatch, revision }: { readonly mismatch: Mismatch; readonly revision: Revision },
+): void {
+  const shown = (key: keyof IssuedHead): unknown =>
+    [...(part?.persons ?? []), ...(part?.drafts ?? [])].find(
+      ([path]) => path.length === 1 && path[0] === key,
+    )?.[1] ?? document[key]
+  mismatch('', part?.certificate, document.certificate)
+  mismatch('', part?.revision, document.revision)
+  mismatch('/by', shown('by'), revision.by)
+  mismatch('/replaced-by', shown('replacedBy'), revision['replaced-by'])
+}
+
+function privateIn(bytes: Buffer): PrivatePart | null {
+  try {
+    const value: unknown = JSON.parse(bytes.toString('utf8'))
+    return typeof value === 'object' ? (value as PrivatePart | null) : null
+  } catch {
+    return null
+  }
+}
+
+function quoted(value: unknown): string {
+  return value === undefined ? 'nothing' : JSON.stringify(value)
+}
+
+interface Found {
+  readonly documents: ReadonlySet<string>
+  readonly used: ReadonlySet<string>
+  /** Whether every document on record could be read. */
+  readonly sound: boolean
+}
+
+/** What lies below issued/ and belongs to no revision. */
+function checkStrays({ folder, lots, ids, diagnostics }: Checked, { documents, used, sound }: Found): void {
+  const fault = (path: string, of: Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'>) =>
+    diagnostics.push({ file: `issued/${path}`, line: 1, column: 1, ...of })
+  // What a document refers to that could not be read, or whose lot's record has a fault of its own, is not known.
+  const allRead = sound && [...ids].every((id) => lots.has(id))
+  for (const path of listIssued(folder)) {
+    const part = /^parts\/(sha256-[0-9a-f]{64})\.json$/.exec(path)?.[1]
+    if (part !== undefined) {
+      if (used.has(part) || !allRead) continue
+      fault(path, {
+        code: 'issued-part-unused',
+        severity: 'warning',
+        message: 'no issued document refers to this part',
+        mend: 'leave it: the next npm run issue takes it out',
+      })
+    } else if (!documents.has(path)) {
+      const stray = strayFault(path, lots, ids)
+      if (stray !== null) fault(path, stray)
+    }
+  }
+}
+
+function strayFault(
+  path: string,
+  lots: Checked['lots'],
+  ids: ReadonlySet<string>,
+): Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'> | null {
+  const [, lot, number] = /^([^/]+\/[^/]+)\/(\d+)\.json$/.exec(path) ?? []
+  if (lot === undefined || number === undefined)
+    return {
+      code: 'issued-stray',
+      severity: 'error',
+      message: 'this is neither an issued document (SOURCE/LOT/N.json) nor a part of one',
+      mend: 'take it out of issued/',
+    }
+  if (!ids.has(lot))
+    return {
+      code: 'issued-unrecorded',
+      severity: 'error',
+      message: `an issued document of a lot that is not on record: lots/${lot}.yaml is missing`,
+      mend: 'restore the lot’s record: what was issued is withdrawn, never deleted',
+    }
+  const loaded = lots.get(lot)
+  if (loaded === undefined) return null
+  const count = loaded.record.revisions?.length ?? 0
+  return {
+    code: 'issued-unrecorded',
+    severity: 'error',
+    message: `the record of ${lot} has ${count === 0 ? 'no revision' : `revisions up to ${count - 1}`}, and this document is of revision ${number}`,
+    mend: 'run npm run issue -- --resume after an interrupted issue; otherwise restore the line in revisions:',
+  }
+}

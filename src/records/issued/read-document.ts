@@ -1,0 +1,54 @@
+/** Reads issued documents with the parts they share. */
+import { readIssued, readPart } from '../files.ts'
+import { digestOf } from './digest.ts'
+import { withParts } from './parts.ts'
+import type { PrivatePart } from './private-part.ts'
+
+export interface StoredDocument {
+  /** Of the file's bytes. */
+  readonly digest: string
+  /** With every part in its place. */
+  readonly document: unknown
+}
+
+export interface IssuedReader {
+  /** The document of a revision; null where it or a part of it cannot be read. */
+  readonly document: (lot: string, revision: number) => StoredDocument | null
+  /** A private part by its digest; null where it cannot be read. */
+  readonly privatePart: (digest: string) => PrivatePart | null
+}
+
+/** A reader of one content folder; parts that many documents share are read once. */
+export function issuedReader(folder: string): IssuedReader {
+  const parts = new Map<string, unknown>()
+  const partOf = (digest: string): unknown => {
+    if (!parts.has(digest)) parts.set(digest, parsed(readPart(folder, digest)))
+    return parts.get(digest)
+  }
+  return {
+    document: (lot, revision) => {
+      const bytes = readIssued(folder, lot, revision)
+      const stored = parsed(bytes)
+      if (bytes === null || stored === null) return null
+      let whole = true
+      const document = withParts(stored, (digest) => {
+        const part = partOf(digest)
+        if (part === null) whole = false
+        return part
+      })
+      return whole ? { digest: digestOf(bytes), document } : null
+    },
+    privatePart: (digest) => parsed(readPart(folder, digest)) as PrivatePart | null,
+  }
+}
+
+/** The JSON object in some bytes; null for anything else. */
+function parsed(bytes: Buffer | null): object | null {
+  if (bytes === null) return null
+  try {
+    const value: unknown = JSON.parse(bytes.toString('utf8'))
+    return typeof value === 'object' ? value : null
+  } catch {
+    return null
+  }
+}

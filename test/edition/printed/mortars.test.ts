@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest'
+import { printedCondition, printedMortars } from '../../../src/edition/printed/mortars.ts'
+import { certificate, mortar } from '../certificate-fixture.ts'
+
+describe('printedMortars', () => {
+  it('says in one line how mortar and control were made', () => {
+    const own = mortar({
+      control: { ...mortar().control, cementType: 'I', cementAlkalis: '0.62 %' },
+    })
+    expect(printedMortars(certificate({ mortars: [own] })).mortars).toEqual([
+      {
+        condition: 'warm',
+        line: [
+          'cast 10\u00a0Mar\u00a02026',
+          'flow 108\u00a0% (control 104\u00a0%)',
+          'constant w/cm 0.485',
+          'control batch K1 cast 10\u00a0Mar\u00a02026 with cement lot PC-1 (I), alkalis 0.62\u00a0% as Na₂O',
+        ].join('; '),
+      },
+    ])
+  })
+  it('gives both waters where either is recorded, and says what is not', () => {
+    const own = mortar({ flow: undefined as never, water: '242 g' })
+    const [view] = printedMortars(certificate({ mortars: [own] })).mortars
+    expect(view?.line).toContain(
+      'flow not recorded (control 104\u00a0%); water 242\u00a0g (control not recorded)',
+    )
+  })
+  it('says no more of a condition that is not on record', () => {
+    const [view] = printedMortars(certificate({ mortars: [mortar({ condition: 'gone' })] })).mortars
+    expect(view?.condition).toBe('gone')
+    expect(view?.line.startsWith('cast 10')).toBe(true)
+  })
+  it('lists deviations, then the specimens left out', () => {
+    const readings = [
+      {
+        of: 'test' as const,
+        what: 'strength' as const,
+        age: '7 d',
+        tested: '2026-03-17',
+        specimens: [
+          { mark: 'a', reading: '60 kN' },
+          { mark: 'f', reading: '41 kN', excluded: 'corner lost' },
+        ],
+      },
+    ]
+    const document = certificate({
+      deviations: ['cast again on 2026-03-10'],
+      mortars: [mortar({ readings })],
+    })
+    expect(printedMortars(document).departures).toEqual([
+      'Cast again on 2026-03-10',
+      'Excluded test specimen f (strength, 7 d): corner lost',
+    ])
+  })
+  it('is empty for a lot without mortar', () =>
+    expect(printedMortars(certificate())).toEqual({ mortars: [], departures: [] }))
+})
+
+describe('printedCondition', () => {
+  it('begins a line with replacement and curing', () => {
+    const [warm] = certificate().conditions
+    expect(warm && printedCondition(warm)).toMatchObject({
+      title: '50\u00a0%, 50\u00a0°C',
+      summary: '50\u00a0% of the cement replaced by mass; saturated lime water, 50\u00a0°C ± 2\u00a0°C',
+    })
+  })
+})
