@@ -145,6 +145,7 @@ describe('the states of a certificate', () => {
       'Withdrawn on 3 April 2026. Sample mixed up in the laboratory. Replaced by TH-013.',
     )
     expect(text).toContain('This certificate is withdrawn; the judgement below no longer stands')
+    expect(text).toMatch(/Withdrawn; was: meets \S+/)
   })
   it('keep an earlier revision at its address and point to the one in force', async () => {
     const text = await textOfPage(`lots/${REVISED}/revision/0/`)
@@ -171,7 +172,7 @@ describe('the states of a certificate', () => {
 })
 
 describe('a certificate in print', () => {
-  it('takes two pages without the annex and more with it, without a script', async () => {
+  it('takes two pages without the readings and more with it, without a script', async () => {
     const context = await browser.newContext({ javaScriptEnabled: false })
     const page = await context.newPage()
     await page.goto(`${url}lots/${PENDING}/`)
@@ -179,7 +180,7 @@ describe('a certificate in print', () => {
       A4: 2,
       Letter: 2,
     })
-    await page.locator('#print-working').check()
+    await page.locator('#print-readings').check()
     expect(await printed(page, 'A4')).toBeGreaterThan(2)
     await context.close()
   })

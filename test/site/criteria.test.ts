@@ -154,10 +154,9 @@ describe('why the resistivity moved', () => {
   const lot = 'skarnmere-ash/SA-2025-014'
 
   it('recomputes from the reader’s inputs, and says which inputs give nothing', async () => {
-    const page = await demo.open(`lots/${lot}/`)
+    const page = await demo.open(`lots/${lot}/working/`)
     await page.evaluate(() => {
-      for (const details of document.querySelectorAll<HTMLDetailsElement>('.today details'))
-        details.open = true
+      for (const details of document.querySelectorAll<HTMLDetailsElement>('main details')) details.open = true
     })
     const words = page.locator('.explained-words').first()
     const before = await words.textContent()
@@ -171,7 +170,7 @@ describe('why the resistivity moved', () => {
   })
 
   it('shows the same numbers without JavaScript, and no form', async () => {
-    const page = await demo.open(`lots/${lot}/`, { javaScriptEnabled: false })
+    const page = await demo.open(`lots/${lot}/working/`, { javaScriptEnabled: false })
     expect(await page.locator('form.explain').first().isVisible()).toBe(false)
     expect(await page.locator('.explained-words').first().textContent()).toContain(
       'their product is the index',

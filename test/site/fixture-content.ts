@@ -9,13 +9,9 @@ import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { PROGRAM, ROOT } from '../../src/commands/program.ts'
-import {
-  type EarlierRevision,
-  type IssueRequest,
-  issueRevision,
-} from '../../src/edition/certificate/issue.ts'
+import type { IssueRequest } from '../../src/edition/certificate/issue.ts'
+import { carryOutPlan } from '../../src/edition/certificate/issue-plan.ts'
 import { withRevisionLine } from '../../src/records/edit/revision-line.ts'
-import { sourceStates } from '../../src/edition/passes/source-state.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 export const SOURCE = 'tarn-hollow-tuff'
@@ -242,22 +238,12 @@ function issueAll(
   put: (path: string, text: string) => void,
 ): void {
   const { records } = loadRecords(folder)
-  const state = sourceStates(records, readMoment('2026-04-10')).get(SOURCE)
-  if (state === undefined) throw new RangeError('the fixture needs its source on record, got none')
-  const last = new Map<string, EarlierRevision>()
-  for (const request of issues()) {
-    const place = state.lots.findIndex((lot) => lot.id === request.lot)
-    const issued = issueRevision(
-      { records, state, place, program: PROGRAM, salt: request.lot },
-      request,
-      last.get(request.lot),
-    )
-    const number = issued.document.revision
-    last.set(request.lot, { number, date: request.date, digest: issued.digest })
-    for (const [digest, text] of issued.parts) put(`issued/parts/${digest}.json`, text)
-    put(`issued/${request.lot}/${number}.json`, issued.text)
+  const issuing = { program: PROGRAM, saltOf: ({ lot, reason }: IssueRequest) => `${lot} ${reason}` }
+  for (const { request, revision } of carryOutPlan(records, issues(), readMoment('2026-04-10'), issuing)) {
+    for (const [digest, text] of revision.parts) put(`issued/parts/${digest}.json`, text)
+    put(`issued/${request.lot}/${revision.document.revision}.json`, revision.text)
     const path = `lots/${request.lot}.yaml`
-    texts.set(path, withRevisionLine(texts.get(path) ?? '', issued.recordLine))
+    texts.set(path, withRevisionLine(texts.get(path) ?? '', revision.recordLine))
     put(path, texts.get(path) ?? '')
   }
 }

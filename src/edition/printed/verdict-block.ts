@@ -30,7 +30,7 @@ export function printedVerdicts({
     others: others.map(({ verdict, criterion }) =>
       defined({
         outcome: verdict.outcome,
-        headline: ofSet(criterion, headlineOf({ verdict, criterion })),
+        headline: ofSet(criterion, headlineOf({ verdict, criterion }, state)),
         trial: criterion.trial ? (true as const) : undefined,
       }),
     ),
@@ -46,7 +46,7 @@ function governingVerdict({ verdict, criterion }: Judged, state: CertificateFact
         : []),
       ...(criterion.trial ? [TRIAL_HEADING] : []),
     ],
-    headline: headlineOf({ verdict, criterion }),
+    headline: headlineOf({ verdict, criterion }, state),
     reasons: verdict.reasons.map((reason) => unbroken(fullSentence(reason))),
     release: verdict.release === undefined ? undefined : fullSentence(verdict.release),
   })
@@ -63,8 +63,12 @@ export function printedSet({
   }
 }
 
-function headlineOf({ verdict, criterion }: Judged): string {
-  return unbroken(verdictHeadline(verdict, criterion))
+/** What a withdrawn certificate once said is never printed as if it stood. */
+function headlineOf({ verdict, criterion }: Judged, state: CertificateFacts['state']): string {
+  const headline = unbroken(verdictHeadline(verdict, criterion))
+  return state === 'withdrawn'
+    ? `Withdrawn; was: ${headline.slice(0, 1).toLowerCase()}${headline.slice(1)}`
+    : headline
 }
 
 function ofSet({ id }: CertificateCriterion, text: string): PrintedLink {

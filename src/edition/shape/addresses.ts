@@ -12,6 +12,7 @@ export const paths = {
   shipmentYear: (source: string, year: string) => `shipments/${source}/${year}/`,
   certificate: (lot: string) => `lots/${lot}/`,
   revision: (lot: string, number: number) => `lots/${lot}/revision/${number}/`,
+  working: (lot: string) => `lots/${lot}/working/`,
   sources: 'sources/',
   source: (id: string) => `sources/${id}/`,
   sourceUnder: (id: string, criterion: string) => `sources/${id}/${criterion}/`,

@@ -15,6 +15,11 @@ export function certificateAddresses({ lots }: Pick<Edition, 'lots'>): Certifica
   return [...lots.values()].flatMap(({ id, formerly }) => [id, ...formerly].map((own) => address(own, id)))
 }
 
+/** A page for each lot under its own id. */
+export function lotAddresses({ lots }: Pick<Edition, 'lots'>): CertificateAddress[] {
+  return [...lots.keys()].map((id) => address(id, id))
+}
+
 /**
  * The newest revision is the certificate page itself; at an earlier id of a lot every revision leads to the
  * lot.

@@ -6,12 +6,8 @@ import { sentence } from '../../words/sentences.ts'
 import { massText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
-import { type ControlsOfLot, controlsOfLot } from './controls-of-lot.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
-import { type ExplainedResistivity, explainedResistivities } from './resistivity-of-lot.ts'
-import { type RoutesOfLotView, routesOfLot } from './routes.ts'
-import { type WorkingView, workingView } from './working.ts'
 
 export interface LotTodayView {
   readonly id: string
@@ -24,13 +20,9 @@ export interface LotTodayView {
   /** The newest first, each with the path of its page. */
   readonly revisions: readonly (Revision & { readonly path: string })[]
   readonly findings: readonly WordedFinding[]
-  readonly routes: RoutesOfLotView
-  readonly controls: ControlsOfLot
-  readonly resistivities: readonly ExplainedResistivity[]
   readonly judgeUnder: JudgeUnderView
   /** The lot among those before it; null where there is nothing to compare. */
   readonly history: HistoryCharts | null
-  readonly working: WorkingView | null
 }
 
 export interface ShipmentsOfLot {
@@ -54,12 +46,8 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
     findings: lot.findings.map(wordedFinding),
-    routes: routesOfLot(edition, lot),
-    controls: controlsOfLot(edition, lot),
-    resistivities: explainedResistivities(edition, lot),
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
     history: historyCharts(edition, lot),
-    working: workingView(edition, lot),
   }
 }
 

@@ -203,32 +203,36 @@ interface Found {
 
 /** What lies below issued/ and belongs to no revision. */
 function checkStrays({ folder, lots, ids, diagnostics }: Checked, { documents, used, sound }: Found): void {
-  const fault = (path: string, of: Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'>) =>
+  const fault = (path: string, of: Fault) =>
     diagnostics.push({ file: `issued/${path}`, line: 1, column: 1, ...of })
-  // What a document refers to that could not be read, or whose lot's record has a fault of its own, is not known.
-  const allRead = sound && [...ids].every((id) => lots.has(id))
-  for (const path of listIssued(folder)) {
-    const part = /^parts\/(sha256-[0-9a-f]{64})\.json$/.exec(path)?.[1]
-    if (part !== undefined) {
-      if (used.has(part) || !allRead) continue
-      fault(path, {
-        code: 'issued-part-unused',
-        severity: 'warning',
-        message: 'no issued document refers to this part',
-        mend: 'leave it: the next npm run issue takes it out',
-      })
-    } else if (!documents.has(path)) {
-      const stray = strayFault(path, lots, ids)
-      if (stray !== null) fault(path, stray)
-    }
+  const paths = listIssued(folder)
+  const strays = paths.flatMap((path) => {
+    const of = documents.has(path) || partAt(path) !== undefined ? null : strayFault(path, lots, ids)
+    return of === null ? [] : [{ path, of }]
+  })
+  for (const { path, of } of strays) fault(path, of)
+  // What a document refers to that could not be read, or whose record has a fault of its own, is not known.
+  if (!sound || strays.length > 0 || [...ids].some((id) => !lots.has(id))) return
+  for (const path of paths) {
+    const part = partAt(path)
+    if (part !== undefined && !used.has(part)) fault(path, UNUSED)
   }
 }
 
-function strayFault(
-  path: string,
-  lots: Checked['lots'],
-  ids: ReadonlySet<string>,
-): Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'> | null {
+function partAt(path: string): string | undefined {
+  return /^parts\/(sha256-[0-9a-f]{64})\.json$/.exec(path)?.[1]
+}
+
+type Fault = Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'>
+
+const UNUSED: Fault = {
+  code: 'issued-part-unused',
+  severity: 'warning',
+  message: 'no issued document refers to this part',
+  mend: 'leave it: the next npm run issue takes it out',
+}
+
+function strayFault(path: string, lots: Checked['lots'], ids: ReadonlySet<string>): Fault | null {
   const [, lot, number] = /^([^/]+\/[^/]+)\/(\d+)\.json$/.exec(path) ?? []
   if (lot === undefined || number === undefined)
     return {

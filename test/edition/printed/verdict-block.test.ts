@@ -32,6 +32,15 @@ describe('printedVerdicts', () => {
       'Trial judgement, not a statement of conformity',
     ])
   })
+  it('never prints what a withdrawn certificate once said as if it stood', () => {
+    const { governing, others } = printedVerdicts(
+      certificate({ state: 'withdrawn', criteria: [SET, SET], verdicts: [verdict([]), verdict([])] }),
+    )
+    expect([governing?.headline, others[0]?.headline.text]).toEqual([
+      'Withdrawn; was: meets VALE 1, edition 1, class N',
+      'Withdrawn; was: meets VALE 1, edition 1, class N',
+    ])
+  })
   it('gives each other set a line', () => {
     const gone = { ...SET, id: 'gone', designation: 'OLD 1', trial: true }
     const document = certificate({
