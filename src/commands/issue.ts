@@ -1,135 +1,139 @@
-/** npm run issue: freezes a lot's certificate as a new revision. */
-import { randomBytes } from 'node:crypto'
-import { defined } from '../core/measure/defined.ts'
-import { sourceOf } from '../core/measure/lot-id.ts'
-import { isBy, isSurelyBefore, type Moment } from '../core/measure/moment.ts'
-import { asOfDate } from '../edition/compute.ts'
-import { issueRevision, type IssuedRevision } from '../edition/certificate/issue.ts'
-import { type SourceState, sourceStates } from '../edition/passes/source-state.ts'
+/** npm run issue: freezes certificates as new revisions, withdraws them, finishes an interrupted issue. */
+import { createInterface } from 'node:readline/promises'
+import { isBy, type Moment } from '../core/measure/moment.ts'
+import { asOfDate, computeEdition } from '../edition/compute.ts'
+import { isDue } from '../edition/certificate/due.ts'
 import type { Records } from '../records/records.ts'
-import type { Lot } from '../records/schema/loaded-records.ts'
+import { countWords } from '../words/numbers.ts'
+import { withLock } from './content-lock.ts'
+import { planIssue, type PlannedRevision } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
-import { writeRevision } from './write-revision.ts'
+import { resumeIssue } from './resume-issue.ts'
+import { revisionSummary } from './revision-summary.ts'
+import { usedParts } from './used-parts.ts'
+import { checkLine, sweep, writeRevision } from './write-revision.ts'
 
-interface Options {
+export interface IssueOptions {
   content: string
-  by: string
-  reason: string
+  by?: string
+  reason?: string
   function?: string
   date?: Moment
+  due?: boolean
+  resume?: boolean
+  yes?: boolean
   withdraw?: boolean
   replacedBy?: string
 }
 
-await run(() => {
-  const program = command('issue', 'Issue a lot’s certificate as a new revision, or withdraw it.')
-    .argument('<lot>', 'the lot as SOURCE/LOT')
-    .requiredOption('--by <name>', 'who issues it')
-    .requiredOption('--reason <text>', 'why')
+await run(async () => {
+  const program = command('issue', 'Issue certificates of lots as new revisions, or withdraw them.')
+    .argument('[lots...]', 'lots as SOURCE/LOT')
+    .option('--by <name>', 'who issues them')
+    .option('--reason <text>', 'why')
     .option('--function <text>', 'function of that person, where the producer’s record does not tell')
     .option('--date <date>', 'date of issue; the as-of date without it', dateOption)
-    .option('--withdraw', 'withdraw the certificate')
+    .option(
+      '--due',
+      'every draft whose first age is reported, and every certificate whose state would change',
+    )
+    .option('--yes', 'do not ask before issuing what is due')
+    .option('--withdraw', 'withdraw the certificates')
     .option('--replaced-by <lot>', 'the lot that replaces a withdrawn one')
+    .option('--resume', 'finish or remove what an interrupted issue left behind')
     .parse()
-  const options = program.opts<Options>()
-  const lot = program.args[0] ?? ''
+  const options = program.opts<IssueOptions>()
+  const lots = program.args
+  checkUse(lots, options)
+  if (options.resume === true) return withLock(options.content, () => resumeIssue(options.content))
   const records = readGoodContent(options.content, 'Nothing was issued.')
-  const issued = issue(records, lot, options)
-  writeRevision(records.contentDir, lot, issued)
-  process.stdout.write(`${lot}, ${stateLine(issued)}\n${issued.digest}\n`)
+  const date = issueDate(records, options)
+  const named = options.due === true ? dueLots(records, date) : lots
+  if (named.length === 0) {
+    process.stdout.write('No lot is due.\n')
+    return EXIT.well
+  }
+  const planned = planIssue(records, { ...options, lots: named, date })
+  process.stdout.write(planned.map(revisionSummary).join(''))
+  if (options.due === true && options.yes !== true && !(await confirmed(named.length))) {
+    process.stdout.write('Nothing was issued.\n')
+    return EXIT.well
+  }
+  writeAll(records, planned)
   return EXIT.well
 })
 
-function stateLine({ document: { revision, state, data } }: IssuedRevision): string {
-  const { verdict } = data
-  const outcome =
-    verdict === undefined ? 'no criterion applies' : `${verdict.outcome} under ${verdict.criterion}`
-  return `revision ${revision}, ${state}: ${outcome}`
+function checkUse(lots: readonly string[], options: IssueOptions): void {
+  const wrong = (message: string, mend?: string) => {
+    throw new CommandFailure(message, EXIT.wrongUse, mend)
+  }
+  if (options.resume === true) {
+    if (lots.length > 0 || options.due === true) wrong('--resume stands alone.')
+    return
+  }
+  if (options.due === true && lots.length > 0) wrong('Name lots, or give --due, not both.')
+  if (options.due === true && options.withdraw === true) wrong('A withdrawal names its lots.')
+  if (options.due !== true && lots.length === 0)
+    wrong('No lot is named.', 'write lots as SOURCE/LOT, or give --due')
+  if (options.by === undefined) wrong('Who issues is not said.', 'give --by NAME')
+  if (options.reason === undefined) wrong('The reason is not said.', 'give --reason TEXT')
+  if (options.replacedBy !== undefined && options.withdraw !== true)
+    wrong('--replaced-by goes with --withdraw.')
 }
 
-function issue(records: Records, lot: string, options: Options): IssuedRevision {
-  const record = recordOf(records, lot)
-  checkReplacement(records, lot, options)
-  const date = options.date ?? asOfDate(records)
-  const earlier = record.revisions?.at(-1)
-  checkEarlier(lot, date, { earlier, withdraw: options.withdraw === true })
-  return issueRevision(
-    {
-      records,
-      program: PROGRAM,
-      salt: randomBytes(16).toString('base64url'),
-      ...placeOf(records, lot, date),
-    },
-    defined({
-      lot,
-      date,
-      by: options.by,
-      function: functionOf(records, sourceOf(lot), options),
-      reason: options.reason,
-      withdrawn: options.withdraw === true,
-      replacedBy: options.replacedBy,
-    }),
-    earlier,
-  )
-}
-
-function recordOf({ lots, contentDir }: Records, lot: string): Lot {
-  const record = lots.get(lot)
-  if (record !== undefined) return record
-  throw new CommandFailure(
-    `There is no lot ${lot} in ${contentDir}.`,
-    EXIT.wrongUse,
-    `write it as SOURCE/LOT, for instance ${[...lots.keys()][0] ?? 'tarn-hollow/TH-001'}`,
-  )
-}
-
-function checkReplacement({ lots }: Records, lot: string, { replacedBy, withdraw }: Options): void {
-  if (replacedBy === undefined) return
-  if (withdraw !== true) throw new CommandFailure('--replaced-by goes with --withdraw.', EXIT.wrongUse)
-  if (!lots.has(replacedBy))
-    throw new CommandFailure(`There is no lot ${replacedBy} to replace ${lot}.`, EXIT.wrongUse)
-}
-
-interface Before {
-  readonly earlier: { readonly number: number; readonly date: Moment } | undefined
-  readonly withdraw: boolean
-}
-
-function checkEarlier(lot: string, date: Moment, { earlier, withdraw }: Before): void {
-  if (earlier !== undefined && isSurelyBefore(date, earlier.date))
-    throw new CommandFailure(
-      `Revision ${earlier.number} is of ${earlier.date}, later than ${date}.`,
-      EXIT.wrongUse,
-      'give a later --date',
-    )
-  if (withdraw && earlier === undefined)
-    throw new CommandFailure(`${lot} was never issued, so there is nothing to withdraw.`, EXIT.wrongUse)
-}
-
-/** The lot in the history of its source, which reaches to the later of the day of issue and the as-of date. */
-function placeOf(records: Records, lot: string, date: Moment): { state: SourceState; place: number } {
+/** A certificate speaks of its day: neither of one to come, nor of one that its record has left behind. */
+function issueDate(records: Records, { date: asked }: IssueOptions): Moment {
   const asOf = asOfDate(records)
-  const state = sourceStates(records, isBy(date, asOf) ? asOf : date).get(sourceOf(lot))
-  const place =
-    state?.lots.findIndex((candidate) => candidate.id === lot && isBy(candidate.sampled, date)) ?? -1
-  if (state === undefined || place < 0)
+  const date = asked ?? asOf
+  if (!isBy(date, asOf))
     throw new CommandFailure(
-      `${lot} was sampled after ${date}, so it cannot be issued on that date.`,
+      `${date} is later than the as-of date, ${asOf}.`,
       EXIT.wrongUse,
+      'give an earlier --date, or move as-of in site.yaml',
     )
-  return { state, place }
+  return date
 }
 
-function functionOf(records: Records, source: string, options: Options): string {
-  const producer = records.producers.get(records.sources.get(source)?.producer ?? '')
-  const known = producer?.signatories?.find((person) => person.name === options.by)?.function
-  const named = options.function ?? known
-  if (named === undefined)
+function dueLots(records: Records, date: Moment): string[] {
+  const edition = computeEdition(records, { program: PROGRAM, asOf: date })
+  return [...edition.lots.keys()].filter((id) => isDue(edition.lot(id)))
+}
+
+async function confirmed(count: number): Promise<boolean> {
+  if (!process.stdin.isTTY)
     throw new CommandFailure(
-      `${options.by} is not among the producer’s signatories.`,
+      `${countWords(count, 'lot')} would be issued.`,
       EXIT.wrongUse,
-      'add the person to the producer’s record, or give --function',
+      'give --yes where nobody can be asked',
     )
-  return named
+  const terminal = createInterface({ input: process.stdin, output: process.stdout })
+  const answer = await terminal.question(`Issue ${countWords(count, 'lot')}? [y/N] `)
+  terminal.close()
+  return /^y(es)?$/i.test(answer.trim())
+}
+
+function writeAll(records: Records, planned: readonly PlannedRevision[]): void {
+  const { contentDir } = records
+  withLock(contentDir, () => {
+    checkNothingCame(records, planned)
+    for (const { request, revision } of planned) checkLine(contentDir, request.lot, revision)
+    for (const { request, revision } of planned) writeRevision(contentDir, request.lot, revision)
+    sweep(contentDir, usedParts(contentDir))
+  })
+  process.stdout.write(`${countWords(planned.length, 'revision')} issued.\n`)
+}
+
+/** Between reading and locking another command may have issued the same lot. */
+function checkNothingCame(records: Records, planned: readonly PlannedRevision[]): void {
+  const now = readGoodContent(records.contentDir, 'Nothing was issued.')
+  for (const { request } of planned) {
+    const [before, after] = [records, now].map(({ lots }) => lots.get(request.lot)?.revisions?.length ?? 0)
+    if (before !== after)
+      throw new CommandFailure(
+        `${request.lot} was issued by another command meanwhile.`,
+        EXIT.failed,
+        'look at what was issued, then run the command again if it is still needed',
+      )
+  }
 }

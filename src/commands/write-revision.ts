@@ -7,15 +7,24 @@ import {
   openSync,
   readFileSync,
   renameSync,
+  rmSync,
   writeFileSync,
 } from 'node:fs'
-import { dirname, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import type { IssuedRevision } from '../edition/certificate/issue.ts'
 import { fileReport } from '../records/diagnostics/report.ts'
 import { withRevisionLine } from '../records/edit/revision-line.ts'
+import { listIssued } from '../records/files.ts'
+import { partAt } from '../records/issued/check-issued.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { loadYaml } from '../records/yaml/load-yaml.ts'
 import { CommandFailure, EXIT } from './program.ts'
+
+/** A line for `revisions:` and the digest in it. */
+export interface RecordLine {
+  readonly text: string
+  readonly digest: string
+}
 
 /**
  * Each file is written whole or not at all, and in an order in which nothing refers to what is not there yet: an
@@ -23,28 +32,56 @@ import { CommandFailure, EXIT } from './program.ts'
  * @throws CommandFailure where the record's text does not take the line; nothing is written then
  */
 export function writeRevision(contentDir: string, lot: string, issued: IssuedRevision): void {
-  const recordFile = join(contentDir, 'lots', `${lot}.yaml`)
-  const next = withRevisionLine(readFileSync(recordFile, 'utf8'), issued.recordLine)
-  // Read back before anything is written: a record that the line does not fit into stays as it is.
-  const record = loadYaml('lot', next, fileReport(recordFile, next, [])) as Lot | undefined
-  if (record?.revisions?.at(-1)?.digest !== issued.digest)
-    throw new CommandFailure(
-      `The revision cannot be added to ${recordFile}, which is as before.`,
-      EXIT.failed,
-      'write revisions: as a list with one line a revision',
-    )
+  checkLine(contentDir, lot, issued)
   for (const [digest, text] of issued.parts) {
     const path = join(contentDir, 'issued', 'parts', `${digest}.json`)
     if (!existsSync(path)) writeWhole(path, text)
   }
   writeWhole(join(contentDir, 'issued', lot, `${issued.document.revision}.json`), issued.text)
-  writeWhole(recordFile, next)
+  addLine(contentDir, lot, { text: issued.recordLine, digest: issued.digest })
+}
+
+/** @throws CommandFailure where a record's text does not take its line */
+export function checkLine(contentDir: string, lot: string, { recordLine, digest }: IssuedRevision): void {
+  withLine(contentDir, lot, { text: recordLine, digest })
+}
+
+/** Adds a revision's line to the lot's record. @throws CommandFailure as `writeRevision` */
+export function addLine(contentDir: string, lot: string, line: RecordLine): void {
+  writeWhole(recordFile(contentDir, lot), withLine(contentDir, lot, line))
+}
+
+function recordFile(contentDir: string, lot: string): string {
+  return join(contentDir, 'lots', `${lot}.yaml`)
+}
+
+/** The record's text with the line, read back: a record that the line does not fit into stays as it is. */
+function withLine(contentDir: string, lot: string, { text, digest }: RecordLine): string {
+  const file = recordFile(contentDir, lot)
+  const next = withRevisionLine(readFileSync(file, 'utf8'), text)
+  const record = loadYaml('lot', next, fileReport(file, next, [])) as Lot | undefined
+  if (record?.revisions?.at(-1)?.digest !== digest)
+    throw new CommandFailure(
+      `The revision cannot be added to ${file}, which is as before.`,
+      EXIT.failed,
+      'write revisions: as a list with one line a revision',
+    )
+  return next
+}
+
+/** Removes parts that no document refers to, and what an interrupted issue left half written. */
+export function sweep(contentDir: string, used: ReadonlySet<string>): void {
+  for (const path of listIssued(contentDir, { leftovers: true })) {
+    const part = partAt(path)
+    if (path.endsWith('.next') || (part !== undefined && !used.has(part)))
+      rmSync(join(contentDir, 'issued', path), { force: true })
+  }
 }
 
 /** Writes beside the file and renames, each step on the disk before the next. */
 function writeWhole(path: string, text: string): void {
   mkdirSync(dirname(path), { recursive: true })
-  const next = `${path}.next`
+  const next = join(dirname(path), `.${basename(path)}.next`)
   const file = openSync(next, 'w')
   try {
     writeFileSync(file, text)

@@ -121,11 +121,14 @@ function decode(bytes: Buffer): FileText {
   }
 }
 
-/** Every entry below issued/ that is no folder, by path from there with forward slashes in code-unit order. */
-export function listIssued(folder: string): readonly string[] {
+/**
+ * Every entry below issued/ that is no folder, by path from there with forward slashes in code-unit order.
+ * @param leftovers with what an interrupted issue left half written
+ */
+export function listIssued(folder: string, { leftovers = false } = {}): readonly string[] {
   try {
     return readdirSync(join(folder, 'issued'), { recursive: true, withFileTypes: true })
-      .filter((entry) => !entry.isDirectory())
+      .filter((entry) => !entry.isDirectory() && (leftovers || !entry.name.startsWith('.')))
       .map((entry) => join(entry.parentPath, entry.name))
       .map((path) => path.slice(join(folder, 'issued').length + 1).replaceAll(sep, '/'))
       .sort()

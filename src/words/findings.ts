@@ -38,11 +38,13 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
 }
 
-function recordChangeWords({ path, issued, today }: RecordChange): string {
+/** One difference of a record, without a full stop. */
+export function recordChangeWords({ path, issued, today }: RecordChange): string {
   return `${path.join(' › ')}: issued ${issued ?? 'nothing'}, today ${today ?? 'nothing'}`
 }
 
-function outcomeChangeWords({ criterion, clause, issued, today }: OutcomeChange): string {
+/** One difference of an outcome, without a full stop. */
+export function outcomeChangeWords({ criterion, clause, issued, today }: OutcomeChange): string {
   const nothing = clause === undefined ? 'not judged under it' : 'no such clause'
   const what = clause === undefined ? criterion : `${criterion}, clause ${clause}`
   return `${what}: issued ${issued}, today ${today ?? nothing}`

@@ -1,7 +1,7 @@
 import { execFile } from 'node:child_process'
-import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { createServer } from 'node:net'
-import { tmpdir } from 'node:os'
+import { hostname, tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
@@ -150,7 +150,13 @@ describe('npm run issue', () => {
   })
   it('is provisional while a planned test is awaited, and complete in the next revision', async () => {
     const folder = contentCopy()
-    await issue(folder, '--date', '2026-03-17')
+    const record = join(folder, 'lots/tuff/T-1.yaml')
+    const whole = readFileSync(record, 'utf8')
+    // Before the cubes were crushed, the age is only planned.
+    writeFileSync(record, whole.replace(/\{ age: 7 d, tested: .* \}$/m, '{ age: 7 d }'))
+    expect(await issue(folder, '--date', '2026-03-17')).toMatchObject({ status: 0, error: '' })
+    const line = /revisions:[\s\S]*/.exec(readFileSync(record, 'utf8'))?.[0] ?? ''
+    writeFileSync(record, `${whole.trimEnd()}\n\n${line}`)
     const second = await issue(folder)
     expect(
       [0, 1].map(
@@ -204,6 +210,75 @@ describe('npm run issue', () => {
     expect(readFileSync(path, 'utf8')).toBe(before)
     expect(existsSync(join(folder, 'issued'))).toBe(false)
   })
+  it('issues several lots, or all that are due, and then has nothing more to issue', async () => {
+    const both = contentCopy()
+    expect((await issue(both, 'tuff/T-9')).out).toContain('2 revisions issued.')
+    const folder = contentCopy()
+    const due = () =>
+      run(
+        'issue',
+        '--due',
+        '--yes',
+        '--content',
+        folder,
+        '--by',
+        'A. Mason',
+        '--function',
+        'm',
+        '--reason',
+        'r',
+      )
+    expect((await due()).out).toMatch(/^tuff\/T-1, revision 0, complete: .*^tuff\/T-9, revision 0/ms)
+    expect(await due()).toMatchObject({ status: 0, out: 'No lot is due.\n' })
+    expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
+  })
+  it('refuses what has not changed, and says what a correction changes', async () => {
+    const folder = contentCopy()
+    await issue(folder)
+    const again = await issue(folder)
+    expect(again).toMatchObject({ status: 1, out: '' })
+    expect(again.error).toContain('tuff/T-1 says nothing that revision 0 does not; nothing was issued.')
+    const record = join(folder, 'lots/tuff/T-1.yaml')
+    writeFileSync(record, readFileSync(record, 'utf8').replace('a: 78.4 kN', 'a: 79.4 kN'))
+    const corrected = await issue(folder)
+    expect(corrected.out).toContain('specimens › a: issued 78.4 kN, today 79.4 kN')
+    expect(corrected.out).not.toContain('state:')
+    expect((await run('check', '--content', folder)).out).toContain('No findings')
+  })
+  it('finishes a whole document without its line, and removes one that is not whole', async () => {
+    const folder = contentCopy()
+    await issue(folder)
+    const record = join(folder, 'lots/tuff/T-1.yaml')
+    const after = readFileSync(record, 'utf8')
+    // Ended after the document: the line is still to be written.
+    writeFileSync(record, after.replace(/\nrevisions:[\s\S]*/, '\n'))
+    expect((await run('check', '--content', folder)).error).toContain('[issued-unrecorded]')
+    const resume = () => run('issue', '--resume', '--content', folder)
+    expect((await resume()).out).toBe('tuff/T-1: revision 0 is finished.\n')
+    expect(readFileSync(record, 'utf8')).toBe(after)
+    // Ended while a document was written by another program, or a part is gone: nothing to finish.
+    cpSync(join(folder, 'issued/tuff/T-1/0.json'), join(folder, 'issued/tuff/T-1/1.json'))
+    expect((await resume()).out).toMatch(/an unfinished document of revision 1 \(\d+ bytes\) is removed/)
+    expect(await resume()).toMatchObject({ status: 0, out: 'Nothing was left behind.\n' })
+    expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
+  })
+  it('lets two commands at once not spoil each other', async () => {
+    const folder = contentCopy()
+    const ended = await Promise.all([issue(folder), issue(folder), issue(folder)])
+    expect(ended.filter(({ status }) => status === 0)).toHaveLength(1)
+    for (const own of ended) noTrace(own)
+    expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
+    expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
+  })
+  it('takes over the lock of a command that was killed, and not that of one at work', async () => {
+    const folder = contentCopy()
+    const lock = join(folder, '.issue-lock')
+    writeFileSync(lock, JSON.stringify({ pid: process.pid, host: hostname() }))
+    expect((await issue(folder)).error).toContain('Another command is issuing')
+    writeFileSync(lock, JSON.stringify({ pid: 2 ** 30, host: hostname() }))
+    expect((await issue(folder)).status).toBe(0)
+    expect(existsSync(lock)).toBe(false)
+  })
   it('withdraws with a reason and a replacement', async () => {
     const folder = contentCopy()
     await issue(folder)
@@ -222,6 +297,12 @@ describe('npm run issue', () => {
     [['tuff/T-1', '--withdraw'], /was never issued/],
     [['tuff/T-1', '--replaced-by', 'tuff/T-9'], /goes with --withdraw/],
     [['tuff/T-1', '--date', '2026-03-01'], /was sampled after/],
+    [['tuff/T-1', '--date', '2030-01-01'], /later than the as-of date/],
+    [['tuff/T-1', '--date', '2026-03-12'], /holds a result of 2026-03-18T10:05, later/],
+    [[], /No lot is named/],
+    [['tuff/T-1', '--due'], /not both/],
+    [['tuff/T-1', '--resume'], /stands alone/],
+    [['--due'], /2 lots would be issued.*give --yes/s],
   ])('refuses wrong use with one line and 2: %o', async (args, message) => {
     const ended = await run(
       'issue',

@@ -64,15 +64,26 @@ function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[
   ]
 }
 
+/** A verdict as it is judged or as a document holds it. */
+export interface ComparedVerdict {
+  readonly criterion: string
+  readonly outcome: Outcome
+  /** Absent where only the outcome is known. */
+  readonly clauses?: readonly JudgedTree[]
+}
+
 /** Where verdicts or clauses have another outcome than in the document. */
-function outcomeChanges({ data }: IssuedDocument, verdicts: readonly Verdict[]): OutcomeChange[] {
+export function outcomeChanges(
+  { data }: IssuedDocument,
+  verdicts: readonly ComparedVerdict[],
+): OutcomeChange[] {
   const { verdict, others } = data
   return [...(verdict === undefined ? [] : [verdict]), ...others].flatMap((before) => {
     const { criterion, outcome } = before
     const now = verdicts.find((candidate) => candidate.criterion === criterion)
     if (now === undefined) return [{ criterion, issued: outcome, today: null }]
     if (now.outcome !== outcome) return [{ criterion, issued: outcome, today: now.outcome }]
-    return before === verdict
+    return before === verdict && now.clauses !== undefined
       ? clauseChanges(verdict.clauses, now.clauses).map((change) => ({ criterion, ...change }))
       : []
   })

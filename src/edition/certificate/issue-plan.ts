@@ -12,30 +12,35 @@ export interface PlannedIssue {
   readonly revision: IssuedRevision
 }
 
+export interface Planning {
+  readonly program: string
+  /** Random text for the private part of a request's document, another for each. */
+  readonly saltOf: (request: IssueRequest) => string
+}
+
 /**
  * Carries out a plan, computing each source once.
  * @param plan requests in any order; those of one lot in order of date
  * @param asOf date not before the last request's
- * @param saltOf random text for the private part of a request's document, another for each
- * @returns issued revisions, source by source
- * Note: withdrawals of the plan count for lots issued after them, just as in a later build.
+ * @returns revisions that follow those on record, source by source in the order of sampling
+ * Note: issues and withdrawals of the plan count for lots issued on the same day or after them, as in a later
+ * build.
  */
 export function* carryOutPlan(
   records: Records,
   plan: readonly IssueRequest[],
   asOf: Moment,
-  { program, saltOf }: { program: string; saltOf: (request: IssueRequest) => string },
+  { program, saltOf }: Planning,
 ): Generator<PlannedIssue> {
-  const byLot = new Map<string, IssueRequest[]>()
-  for (const request of plan) byLot.set(request.lot, [...(byLot.get(request.lot) ?? []), request])
+  const byLot = Map.groupBy(plan, ({ lot }) => lot)
   const planned = {
     ...records,
     lots: new Map([...records.lots].map(([id, lot]) => [id, withPlannedRevisions(lot, byLot.get(id) ?? [])])),
   }
   for (const state of sourceStates(planned, asOf).values()) {
-    for (const [place, lot] of state.lots.entries()) {
-      let earlier: EarlierRevision | undefined
-      for (const request of byLot.get(lot.id) ?? []) {
+    for (const [place, { id }] of state.lots.entries()) {
+      let earlier: EarlierRevision | undefined = records.lots.get(id)?.revisions?.at(-1)
+      for (const request of byLot.get(id) ?? []) {
         const issuing = { records: planned, state, place, program, salt: saltOf(request) }
         const revision = issueRevision(issuing, request, earlier)
         earlier = { number: revision.document.revision, date: request.date, digest: revision.digest }
@@ -45,15 +50,20 @@ export function* carryOutPlan(
   }
 }
 
+/** The digests of what is only planned are not known and not asked for. */
+const NO_DIGEST = `sha256-${'0'.repeat(64)}`
+
 function withPlannedRevisions(lot: Lot, requests: readonly IssueRequest[]): Lot {
-  const revisions = requests.map((request, number) => ({
-    number,
+  if (requests.length === 0) return lot
+  const onRecord = lot.revisions ?? []
+  const planned = requests.map((request, place) => ({
+    number: onRecord.length + place,
     date: request.date,
     by: request.by,
     function: request.function,
     reason: request.reason,
-    digest: `sha256-${'0'.repeat(64)}`,
+    digest: NO_DIGEST,
     ...(request.withdrawn ? { withdrawn: 'yes' as const } : {}),
   }))
-  return { ...lot, revisions }
+  return { ...lot, revisions: [...onRecord, ...planned] }
 }

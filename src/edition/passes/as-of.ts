@@ -1,5 +1,5 @@
 /** The date an edition is read on. */
-import { dateOf, type Moment } from '../../core/measure/moment.ts'
+import { compareMoments, dateOf, type Moment } from '../../core/measure/moment.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 
 /**
@@ -18,6 +18,13 @@ function* happenings(lot: Lot): Generator<Moment> {
   for (const shipment of lot.shipments ?? []) yield shipment.date
   for (const result of lot.verification ?? []) yield result.tested
   for (const revision of lot.revisions ?? []) yield revision.date
+}
+
+/** Moment of the latest result in a lot's record; undefined without results. */
+export function latestResult({ analyses = [], tests = [] }: Lot): Moment | undefined {
+  const readings = tests.flatMap(({ strength = [], resistivity = [] }) => [...strength, ...resistivity])
+  const moments = [...analyses, ...readings].flatMap(({ tested }) => tested ?? [])
+  return moments.toSorted(compareMoments).at(-1)
 }
 
 /** The calendar date of the latest happening in all lots; undefined without lots. */

@@ -219,7 +219,8 @@ function checkStrays({ folder, lots, ids, diagnostics }: Checked, { documents, u
   }
 }
 
-function partAt(path: string): string | undefined {
+/** The digest of a part by its path below issued/; undefined for another file. */
+export function partAt(path: string): string | undefined {
   return /^parts\/(sha256-[0-9a-f]{64})\.json$/.exec(path)?.[1]
 }
 

@@ -1,7 +1,7 @@
 /** Reads issued documents with the parts they share. */
 import { readIssued, readPart } from '../files.ts'
 import { digestOf } from './digest.ts'
-import { withParts } from './parts.ts'
+import { partsOf, withParts } from './parts.ts'
 import type { PrivatePart } from './private-part.ts'
 
 export interface StoredDocument {
@@ -14,6 +14,8 @@ export interface StoredDocument {
 export interface IssuedReader {
   /** The document of a revision; null where it or a part of it cannot be read. */
   readonly document: (lot: string, revision: number) => StoredDocument | null
+  /** Digests of the parts that the document of a revision refers to, the private one too. */
+  readonly parts: (lot: string, revision: number) => string[]
   /** A private part by its digest; null where it cannot be read. */
   readonly privatePart: (digest: string) => PrivatePart | null
 }
@@ -37,6 +39,11 @@ export function issuedReader(folder: string): IssuedReader {
         return part
       })
       return whole ? { digest: digestOf(bytes), document } : null
+    },
+    parts: (lot, revision) => {
+      const stored = parsed(readIssued(folder, lot, revision))
+      if (stored === null) return []
+      return 'private' in stored ? [...partsOf(stored), String(stored.private)] : partsOf(stored)
     },
     privatePart: (digest) => parsed(readPart(folder, digest)) as PrivatePart | null,
   }

@@ -1,0 +1,136 @@
+/** What one run of npm run issue would write, or why it may not. */
+import { randomBytes } from 'node:crypto'
+import { defined } from '../core/measure/defined.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
+import { isBy, isSurelyBefore, type Moment } from '../core/measure/moment.ts'
+import { type Changes, changesBetween, isUnchanged } from '../edition/certificate/changes.ts'
+import type { IssueRequest } from '../edition/certificate/issue.ts'
+import { carryOutPlan, type PlannedIssue } from '../edition/certificate/issue-plan.ts'
+import { latestResult } from '../edition/passes/as-of.ts'
+import { sampledAt } from '../edition/passes/source-state.ts'
+import type { IssuedDocument } from '../edition/shape/document.ts'
+import { type PrivatePart, withRevealed } from '../records/issued/private-part.ts'
+import { type IssuedReader, issuedReader } from '../records/issued/read-document.ts'
+import type { Records } from '../records/records.ts'
+import type { Lot } from '../records/schema/loaded-records.ts'
+import type { IssueOptions } from './issue.ts'
+import { CommandFailure, EXIT, PROGRAM } from './program.ts'
+
+export interface PlannedRevision extends PlannedIssue {
+  /** Against the revision before it; null for a lot's first. */
+  readonly changes: Changes | null
+}
+
+export interface IssueOrder extends Omit<IssueOptions, 'date'> {
+  readonly lots: readonly string[]
+  readonly date: Moment
+}
+
+/** @throws CommandFailure for the first lot that may not be issued; nothing is issued then */
+export function planIssue(records: Records, order: IssueOrder): PlannedRevision[] {
+  const requests = [...new Set(order.lots)].map((lot) => requestFor(records, lot, order))
+  const reader = issuedReader(records.contentDir)
+  const issuing = { program: PROGRAM, saltOf: () => randomBytes(16).toString('base64url') }
+  const planned = [...carryOutPlan(records, requests, order.date, issuing)].map((issue) => ({
+    ...issue,
+    changes: changesOf(issue, reader),
+  }))
+  const unchanged = planned.filter(({ changes }) => changes !== null && isUnchanged(changes))
+  if (unchanged.length > 0)
+    throw new CommandFailure(
+      unchanged
+        .map(
+          ({ request: { lot }, revision: { document } }) =>
+            `${lot} says nothing that revision ${document.revision - 1} does not; nothing was issued.`,
+        )
+        .join('\n'),
+      EXIT.failed,
+      'leave these lots out',
+    )
+  return planned
+}
+
+function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequest {
+  const record = recordOf(records, lot)
+  checkReplacement(records, lot, order)
+  checkDate(lot, record, order)
+  const { date, by = '', reason = '', replacedBy, withdraw } = order
+  return defined({
+    lot,
+    date,
+    by,
+    function: functionOf(records, sourceOf(lot), order),
+    reason,
+    withdrawn: withdraw === true,
+    replacedBy,
+  })
+}
+
+function recordOf({ lots, contentDir }: Records, lot: string): Lot {
+  const record = lots.get(lot)
+  if (record !== undefined) return record
+  throw new CommandFailure(
+    `There is no lot ${lot} in ${contentDir}.`,
+    EXIT.wrongUse,
+    `write it as SOURCE/LOT, for instance ${[...lots.keys()][0] ?? 'tarn-hollow/TH-001'}`,
+  )
+}
+
+function checkReplacement({ lots }: Records, lot: string, { replacedBy }: IssueOrder): void {
+  if (replacedBy === undefined) return
+  if (!lots.has(replacedBy))
+    throw new CommandFailure(`There is no lot ${replacedBy} to replace ${lot}.`, EXIT.wrongUse)
+  if (replacedBy === lot) throw new CommandFailure(`${lot} cannot replace itself.`, EXIT.wrongUse)
+}
+
+function checkDate(lot: string, record: Lot, { date, withdraw }: IssueOrder): void {
+  const refuse = (message: string, mend?: string) => {
+    throw new CommandFailure(message, EXIT.wrongUse, mend)
+  }
+  const earlier = record.revisions?.at(-1)
+  if (withdraw === true && earlier === undefined)
+    refuse(`${lot} was never issued, so there is nothing to withdraw.`)
+  if (withdraw !== true && earlier?.withdrawn === 'yes')
+    refuse(`${lot} is withdrawn.`, 'issue another lot in its place; a withdrawn one stays withdrawn')
+  if (!isBy(sampledAt(record), date))
+    refuse(`${lot} was sampled after ${date}, so it cannot be issued on that date.`)
+  if (earlier !== undefined && isSurelyBefore(date, earlier.date))
+    refuse(
+      `Revision ${earlier.number} of ${lot} is of ${earlier.date}, later than ${date}.`,
+      'give a later --date',
+    )
+  const last = latestResult(record)
+  if (last !== undefined && !isBy(last, date))
+    refuse(
+      `The record of ${lot} holds a result of ${last}, later than ${date}.`,
+      'give a later --date: a certificate leaves out nothing that its record holds',
+    )
+}
+
+function functionOf(records: Records, source: string, order: IssueOrder): string {
+  const producer = records.producers.get(records.sources.get(source)?.producer ?? '')
+  const known = producer?.signatories?.find((person) => person.name === order.by)?.function
+  const named = order.function ?? known
+  if (named === undefined)
+    throw new CommandFailure(
+      `${order.by} is not among the producer’s signatories.`,
+      EXIT.wrongUse,
+      'add the person to the producer’s record, or give --function',
+    )
+  return named
+}
+
+/** Compared with names and seals in their places: a corrected name is a change. */
+function changesOf({ request, revision }: PlannedIssue, reader: IssuedReader): Changes | null {
+  const { document, parts } = revision
+  if (document.replaces === undefined) return null
+  const stored = reader.document(request.lot, document.replaces.revision)
+  if (stored === null) return null
+  const before = stored.document as IssuedDocument
+  const own = JSON.parse(parts.get(document.private) ?? 'null') as PrivatePart
+  return changesBetween(whole(before, reader.privatePart(before.private)), whole(document, own))
+}
+
+function whole(document: IssuedDocument, part: PrivatePart | null): IssuedDocument {
+  return part === null ? document : withRevealed(document, part, ['persons', 'seals'])
+}

@@ -1,0 +1,34 @@
+/** What a revision says and what it changes, as a command prints it. */
+import type { Changes } from '../edition/certificate/changes.ts'
+import { outcomeChangeWords, recordChangeWords } from '../words/findings.ts'
+import type { PlannedRevision } from './plan-issue.ts'
+
+/** Record changes printed at most; more are counted. */
+const SHOWN = 12
+
+/** Lines with a newline at the end of each. */
+export function revisionSummary({ request, revision, changes }: PlannedRevision): string {
+  const { document, digest } = revision
+  const { verdict } = document.data
+  const outcome =
+    verdict === undefined ? 'no criterion applies' : `${verdict.outcome} under ${verdict.criterion}`
+  return [
+    `${request.lot}, revision ${document.revision}, ${document.state}: ${outcome}`,
+    ...(changes === null ? [] : changeLines(changes)).map((line) => `  ${line}`),
+    `  ${digest}`,
+    '',
+  ].join('\n')
+}
+
+function changeLines({ state, outcomes, record, printedOtherwise }: Changes): string[] {
+  const other = state === undefined && outcomes.length === 0 && record.length === 0 && printedOtherwise
+  return [
+    ...(state === undefined ? [] : [`state: ${state.from}, now ${state.to}`]),
+    ...outcomes.map(outcomeChangeWords),
+    ...record.slice(0, SHOWN).map(recordChangeWords),
+    ...(record.length > SHOWN ? [`and ${record.length - SHOWN} more changes of the record`] : []),
+    ...(other
+      ? ['names, units, conditions or limits print otherwise; record and outcomes are the same']
+      : []),
+  ]
+}

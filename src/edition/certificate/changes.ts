@@ -1,0 +1,39 @@
+/** What a new revision changes against the one before it. */
+import type { OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
+import { canonicalJson } from '../../records/issued/digest.ts'
+import type { IssuedDocument } from '../shape/document.ts'
+import { differences, outcomeChanges } from './compare-issued.ts'
+import { recordOf } from './document-content.ts'
+
+export interface Changes {
+  /** Absent where the state stays. */
+  readonly state?: { readonly from: IssuedDocument['state']; readonly to: IssuedDocument['state'] }
+  readonly outcomes: readonly OutcomeChange[]
+  readonly record: readonly RecordChange[]
+  /** Names, units, conditions, limits or sentences print otherwise, though record and outcomes are the same. */
+  readonly printedOtherwise: boolean
+}
+
+/** @param before,after documents with what they withhold in the same places */
+export function changesBetween(before: IssuedDocument, after: IssuedDocument): Changes {
+  const { verdict, others } = after.data
+  const outcomes = outcomeChanges(before, [...(verdict === undefined ? [] : [verdict]), ...others])
+  return {
+    ...(before.state === after.state ? {} : { state: { from: before.state, to: after.state } }),
+    outcomes,
+    record: differences(recordOf(before), recordOf(after)),
+    printedOtherwise: printedText(before) !== printedText(after),
+  }
+}
+
+/** Whether a revision would say anything that the one before it does not. */
+export function isUnchanged({ state, outcomes, record, printedOtherwise }: Changes): boolean {
+  return state === undefined && outcomes.length === 0 && record.length === 0 && !printedOtherwise
+}
+
+/** Everything printed but who issued which revision when and why, and the program's own words. */
+function printedText({ shared, lot, printed }: IssuedDocument): string {
+  const { words: _words, ...sharedTexts } = shared.printed
+  const { name: _name, head: _head, signature: _signature, ...texts } = printed
+  return canonicalJson([sharedTexts, lot.printed, texts])
+}
