@@ -158,6 +158,10 @@ function resultSchema(key: PropertyKey): unknown {
         maxLength: 500,
         description: 'Why this result does not count.',
       },
+      'excluded-on': {
+        $ref: 'common.json#/$defs/date',
+        description: 'Since when it is excluded; without it, from the reading on.',
+      },
       note: { type: 'string', minLength: 1, maxLength: 500, description: 'Note.' },
     },
   }

@@ -9,7 +9,9 @@ import {
   type LotEvidence,
   type ReportedValue,
 } from '../mortar/mortar.ts'
+import { exclusionOn, knownFrom } from '../mortar/known-when.ts'
 import { defined } from '../measure/defined.ts'
+import type { Moment } from '../measure/moment.ts'
 import { isPropertyKey, property, type PropertyKey, storedUnit } from '../measure/properties.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
@@ -47,11 +49,11 @@ function reportedResult(
   value: ReportedValue,
   { analysis, role, sampleKind, lot }: Place,
 ): Result {
-  const detail = isQuantity(value) ? { value } : value
+  const detail: Exclude<ReportedValue, Quantity> = isQuantity(value) ? { value } : value
   const quantity = detail.value
   const method = detail.method ?? lot.methodOf(analysis.laboratory, key, analysis.tested)
-  const excluded: ResultReason[] =
-    detail.excluded === undefined ? [] : [{ code: 'value-excluded', params: { why: detail.excluded } }]
+  const why = exclusionOn(detail, lot.asOf)
+  const excluded: ResultReason[] = why === undefined ? [] : [{ code: 'value-excluded', params: { why } }]
   const { laboratory, sample, tested } = analysis
   return defined({
     key: resultKey({ property: key, laboratory, sample, ...defined({ method }) }),
@@ -70,11 +72,18 @@ function reportedResult(
     controlValue: controlValueOf(key, analysis),
     n: detail.of ?? 1,
     tested,
+    known: lateKnown(analysis),
     valid: excluded.length === 0,
     reasons: excluded,
     // A reported value has no working: it is what the record says.
     working: () => [],
   })
+}
+
+/** When the results became known, where that was on a later day than the test. */
+function lateKnown(analysis: Analysis): Moment | undefined {
+  const known = knownFrom(analysis)
+  return known.day === analysis.tested.day ? undefined : known
 }
 
 /** The same property of the control made beside, where the analysis states it. */
@@ -133,9 +142,10 @@ function fromOxides(
   key: 'oxide-sum' | 'alkali-equivalent',
   members: readonly Result[],
   value: number,
-  { laboratory, sample, tested }: Analysis,
+  analysis: Analysis,
   steps: (result: Figure) => WorkingStep[],
 ): Result {
+  const { laboratory, sample, tested } = analysis
   const first = members[0] as Result
   const bounds = members.filter((member) => member.censored === 'below')
   const methods = new Set(members.map((member) => member.method))
@@ -159,6 +169,7 @@ function fromOxides(
     censored: bounds.length === 0 ? undefined : ('below' as const),
     n: 1,
     tested,
+    known: lateKnown(analysis),
     valid: mixed.length === 0,
     reasons: [...bounds.map(entersWithBound), ...mixed],
     working: () => steps(figure),

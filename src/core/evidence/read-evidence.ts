@@ -49,7 +49,12 @@ export function readLot<Lot extends WithTexts<Omit<LotBackground, 'results'>>>({
  * @throws RangeError for a text that is no moment or age
  */
 export function readUnmade(test: WithTexts<UnmadeResult>): UnmadeResult {
-  return { ...test, age: readAge(test.age), tested: readMoment(test.tested) }
+  return defined({
+    ...test,
+    age: readAge(test.age),
+    tested: readMoment(test.tested),
+    begun: readIfAny(test.begun),
+  })
 }
 
 /**

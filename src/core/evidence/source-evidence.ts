@@ -37,7 +37,8 @@ export type PackedResult =
   | readonly [number, string, number, string]
   | readonly [number, string, number, string, Extra]
 
-export interface PackedLot extends WithTexts<Omit<LotBackground, 'results'>> {
+export interface PackedLot
+  extends WithTexts<Omit<LotBackground, 'results' | 'before' | 'unmade' | 'planned'>> {
   readonly number: string
   readonly results: readonly PackedResult[]
   readonly unmade?: WithTexts<readonly UnmadeResult[]>
@@ -95,7 +96,7 @@ export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): Sour
     return keys.push(kind) - 1
   }
   const rows = lots.map(
-    ({ results, unmade, planned, ...lot }): PackedLot => ({
+    ({ results, unmade, planned, before: _before, ...lot }): PackedLot => ({
       ...withTexts(lot),
       results: results
         .filter((result) => result.role === 'producer')

@@ -7,15 +7,34 @@ import type { Coverage } from './coverage.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import type { Age } from '../measure/age.ts'
 import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
-import type { PlannedTest, PrecedingResult, Result } from '../result/result.ts'
+import {
+  byTest,
+  knownSince,
+  type PlannedTest,
+  type PrecedingResult,
+  type Result,
+  type UnmadeResult,
+} from '../result/result.ts'
+
+/** What was known of a lot until some day, exclusive: what is known otherwise since. */
+export interface EarlierResults {
+  /** Days since 1970-01-01. */
+  readonly until: number
+  readonly results: readonly Result[]
+}
 
 /** What history needs of a lot. */
 export interface HistoryLot {
   readonly id: string
   readonly sampled: Moment
   readonly class: string | null
+  /** As known on the last day that the history can be asked for. */
   readonly results: readonly Result[]
+  /** Tests without a value, and tests awaited, as known then. */
+  readonly unmade?: readonly UnmadeResult[]
   readonly planned?: readonly PlannedTest[]
+  /** Results as they were known before a day on which they changed, in order of the days. */
+  readonly before?: readonly EarlierResults[]
   /** Mass produced, in tonnes, and the moment at which production began. */
   readonly tonnes: number
   readonly from: Moment
@@ -23,10 +42,19 @@ export interface HistoryLot {
   readonly withdrawn?: Moment
 }
 
-interface Entry extends PrecedingResult {
+/** What a lot contributes to one series. */
+interface Entry {
   readonly place: number
-  readonly known: Moment
-  readonly withdrawn?: Moment
+  readonly lot: HistoryLot
+  /** Of this series, as known today, and since when the last of them has been. */
+  readonly results: readonly Result[]
+  readonly knownDay: number
+  readonly today: Standing | undefined
+}
+
+/** The result that stands for a lot in a series. */
+interface Standing {
+  readonly preceding: PrecedingResult
   readonly valid: boolean
 }
 
@@ -86,7 +114,7 @@ export function representative(results: readonly Result[]): Result | undefined {
     if (
       best === undefined ||
       rank(result) > rank(best) ||
-      (rank(result) === rank(best) && compareMoments(best.tested, result.tested) < 0)
+      (rank(result) === rank(best) && byTest(best, result) < 0)
     )
       best = result
   return best
@@ -97,27 +125,32 @@ function rank(result: Result): number {
 }
 
 /**
+ * The results of a lot as they were known on a date.
+ * @param asOf calendar date, not after the day that the lot's results are of
+ */
+export function resultsOn({ results, before = [] }: HistoryLot, asOf: Moment): readonly Result[] {
+  const then = before.find(({ until }) => asOf.day < until)?.results ?? results
+  return then.filter((result) => isBy(knownSince(result), asOf))
+}
+
+/**
  * The history of one source.
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
  * Notes: 1. only the producer's results enter, the representative of each lot and key; 2. a censored result
- * is no number and never counts; 3. the first two valid results of one key in a lot are duplicates.
+ * is no number and never counts; 3. the first two valid results of one key in a lot are duplicates; 4. all
+ * this is chosen for the date of a question.
  */
 export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly Moment[]): History {
   const entries = new Map<string, Entry[]>()
   lots.forEach((lot, place) => {
     for (const [key, results] of resultsByKey(lot)) {
-      const result = representative(results)
-      if (result === undefined) continue
       const entry = {
-        lot: lot.id,
-        sampled: lot.sampled,
-        value: result.value,
         place,
-        known: result.tested,
-        valid: result.valid && result.censored === undefined,
-        ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }),
-        ...duplicate(results),
+        lot,
+        results,
+        knownDay: Math.max(...results.map((result) => knownSince(result).day), lastChange(lot)),
+        today: standing(lot, results),
       }
       const list = entries.get(key)
       if (list === undefined) entries.set(key, [entry])
@@ -143,23 +176,42 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
   }
 }
 
+/** The last day on which what is known of a lot changed rather than grew. */
+function lastChange({ before }: HistoryLot): number {
+  return before?.at(-1)?.until ?? Number.NEGATIVE_INFINITY
+}
+
+function standing(lot: HistoryLot, results: readonly Result[]): Standing | undefined {
+  const result = representative(results)
+  if (result === undefined) return undefined
+  const { value, valid, censored } = result
+  return {
+    valid: valid && censored === undefined,
+    preceding: { lot: lot.id, sampled: lot.sampled, value, ...duplicate(results) },
+  }
+}
+
 /** Two valid results of one key in one lot are duplicates of each other. */
 function duplicate(results: readonly Result[]): Pick<PrecedingResult, 'difference'> {
-  const [first, second] = results.filter((result) => result.valid && result.censored === undefined)
+  const [first, second] = results
+    .filter((result) => result.valid && result.censored === undefined)
+    .sort(byTest)
   return first === undefined || second === undefined
     ? {}
     : { difference: Math.abs(first.value - second.value) }
 }
 
+function keyOf(lot: HistoryLot, { property, condition, age, method }: Result): string {
+  return historyKey(lot.class, property, condition, age, method)
+}
+
+/** Today's results of each series; a series that has none any more is kept, for questions about the past. */
 function resultsByKey(lot: HistoryLot): Map<string, Result[]> {
-  const byKey = new Map<string, Result[]>()
-  for (const result of lot.results) {
-    if (result.role !== 'producer') continue
-    const key = historyKey(lot.class, result.property, result.condition, result.age, result.method)
-    const list = byKey.get(key)
-    if (list === undefined) byKey.set(key, [result])
-    else list.push(result)
-  }
+  const own = lot.results.filter((result) => result.role === 'producer')
+  const byKey = Map.groupBy(own, (result) => keyOf(lot, result))
+  for (const { results } of lot.before ?? [])
+    for (const result of results)
+      if (result.role === 'producer' && !byKey.has(keyOf(lot, result))) byKey.set(keyOf(lot, result), [])
   return byKey
 }
 
@@ -181,7 +233,7 @@ export function precedingResults(
   const found: PrecedingResult[] = []
   for (const entry of walkBack(history, key, lot, asOf)) {
     if (found.length === count) break
-    found.push(plain(entry))
+    found.push(entry)
   }
   return found.reverse()
 }
@@ -205,12 +257,12 @@ export function resultsWithin(
   const found: PrecedingResult[] = []
   for (const entry of walkBack(history, key, lot, asOf)) {
     if (sampled === undefined || days < daysBetween(entry.sampled, sampled)) break
-    found.push(plain(entry))
+    found.push(entry)
   }
   return found.reverse()
 }
 
-function* walkBack(history: History, key: string, lot: string, asOf: Moment): Generator<Entry> {
+function* walkBack(history: History, key: string, lot: string, asOf: Moment): Generator<PrecedingResult> {
   const place = history.place.get(lot)
   const list = history.entries.get(key)
   if (place === undefined || list === undefined) return
@@ -218,21 +270,25 @@ function* walkBack(history: History, key: string, lot: string, asOf: Moment): Ge
   for (let index = firstAtOrAfter(list, placeOf, place) - 1; 0 <= index; index -= 1) {
     const entry = list[index]
     if (entry === undefined || entry.place < begin) return
-    if (
-      entry.valid &&
-      isBy(entry.known, asOf) &&
-      !(entry.withdrawn !== undefined && isBy(entry.withdrawn, asOf))
-    )
-      yield entry
+    const found = standingOn(entry, key, asOf)
+    if (found?.valid === true && !isWithdrawn(entry.lot, asOf)) yield found.preceding
   }
+}
+
+function standingOn({ lot, knownDay, today }: Entry, key: string, asOf: Moment): Standing | undefined {
+  if (knownDay <= asOf.day) return today
+  const then = resultsOn(lot, asOf).filter(
+    (result) => result.role === 'producer' && keyOf(lot, result) === key,
+  )
+  return standing(lot, then)
+}
+
+function isWithdrawn({ withdrawn }: HistoryLot, asOf: Moment): boolean {
+  return withdrawn !== undefined && isBy(withdrawn, asOf)
 }
 
 function placeOf({ place }: { readonly place: number }): number {
   return place
-}
-
-function plain({ lot, sampled, value, difference }: Entry): PrecedingResult {
-  return { lot, sampled, value, ...(difference === undefined ? {} : { difference }) }
 }
 
 /** Tests of one property, at any condition and age; of one kind of sample where it is named. */
@@ -280,16 +336,16 @@ function testedPlaces(history: History, { property, sample }: Covering): readonl
   const key = `${property}|${sample ?? ''}`
   const known = history.tested.get(key)
   if (known !== undefined) return known
-  const counts = (test: { readonly property: string; readonly sampleKind: string }) =>
+  const counts = (test: { readonly property: string; readonly sampleKind?: string }) =>
     test.property === property && (sample === undefined || test.sampleKind === sample)
   const places = history.lots.flatMap((lot, place) => {
     const results = lot.results
       .filter((result) => result.role === 'producer' && counts(result))
-      .map((result) => ({ sample: result.sample, day: (result.begun ?? result.tested).day }))
-    const planned = (lot.planned ?? [])
+      .map((result) => ({ sample: result.sample, day: (result.begun ?? knownSince(result)).day }))
+    const under = [...(lot.planned ?? []), ...(lot.unmade ?? [])]
       .filter(counts)
-      .map((test) => ({ sample: test.sample, day: test.begun.day }))
-    const bySample = Map.groupBy([...results, ...planned], (test) => test.sample)
+      .flatMap(({ sample: own, begun }) => (begun === undefined ? [] : [{ sample: own, day: begun.day }]))
+    const bySample = Map.groupBy([...results, ...under], (test) => test.sample)
     const begun = [...bySample.values()]
       .map((own) => Math.min(...own.map(({ day }) => day)))
       .sort((a, b) => a - b)

@@ -5,20 +5,21 @@ import type { Comparison } from '../criteria/criterion.ts'
 import type { Selection, SelectionReason } from '../criteria/selection.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { derivedOnDemand } from '../result/derived-values.ts'
-import type { PlannedTest, Result } from '../result/result.ts'
+import { byTest, type PlannedTest, type Result } from '../result/result.ts'
 
 type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> &
   Partial<Pick<Comparison, 'method' | 'methodRequired'>>
 
 /**
- * The results a clause is judged on: same property, condition and age, valid ones, composites before others.
+ * The results a clause is judged on: same property, condition and age, valid ones, composites before others, in
+ * order of test.
  * Notes: 1. while one valid result stands, those that are not valid are passed over; 2. without a valid one,
  * a test still awaited makes the clause pending, even where an earlier one broke its method's conditions.
  */
 export function selectResults(clause: Asked, evidence: Evidence): Selection {
   const stated = evidence.results.filter((result) => matches(result, clause))
   const any = 0 < stated.length ? stated : derivedOnDemand(clause.property, evidence.results)
-  const all = any.filter((result) => isByMethod(result, clause))
+  const all = any.filter((result) => isByMethod(result, clause)).sort(byTest)
   const valid = all.filter((result) => result.valid)
   if (0 < valid.length) {
     const composites = valid.filter((result) => result.sampleKind === 'composite')

@@ -1,7 +1,6 @@
 /**
  * A comparison on every result that counts: the worst, the latest or the mean decides, as the clause says.
  */
-import { compareMoments } from '../measure/moment.ts'
 import { severity } from '../criteria/combining.ts'
 import { defined } from '../measure/defined.ts'
 import type { Result } from '../result/result.ts'
@@ -27,9 +26,9 @@ export function judgeSeveral(comparison: ComparisonCase, results: readonly Resul
     : withReason(decisive, { code: 'one-of-several', params: { which: several, n: results.length } })
 }
 
-/** The last tested; the later in the record where two are of one moment. */
+/** The last tested; results come in order of test. */
 function latest(results: readonly Result[]): Result {
-  return results.reduce((last, result) => (compareMoments(last.tested, result.tested) <= 0 ? result : last))
+  return results.reduce((_, result) => result)
 }
 
 /** Results of one batch each: the mean of n is known the better by the root of n. */

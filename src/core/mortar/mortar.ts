@@ -58,6 +58,8 @@ export interface MeasuredSpecimen {
   readonly diameter?: Quantity
   readonly area?: Quantity
   readonly excluded?: string
+  /** Since when; from the reading on without it. */
+  readonly 'excluded-on'?: Moment
 }
 export interface CrushedSpecimen extends MeasuredSpecimen {
   readonly load?: Quantity
@@ -75,6 +77,8 @@ export type ResistivitySpecimen = Quantity | ConductingSpecimen
 export interface MortarReading<Specimen extends object = Quantity | MeasuredSpecimen> {
   readonly age: Age
   readonly tested?: Moment
+  /** When the reading became known, where that was later. */
+  readonly reported?: Moment
   readonly specimens?: Readonly<Record<string, Specimen>>
   readonly mean?: Quantity
   readonly of?: number
@@ -120,12 +124,15 @@ export type ReportedValue =
       readonly method?: string
       readonly of?: number
       readonly excluded?: string
+      readonly 'excluded-on'?: Moment
     }
 
 export interface Analysis {
   readonly laboratory: string
   readonly sample: string
   readonly tested: Moment
+  /** When the results became known, where that was later. */
+  readonly reported?: Moment
   readonly results: Readonly<Record<string, ReportedValue | undefined>>
   readonly 'control-results'?: Readonly<Record<string, ReportedValue | undefined>>
 }

@@ -1,9 +1,9 @@
 /** A test mortar's mean over its control's as a result. */
-import { compareMoments, type Moment } from '../measure/moment.ts'
 import { defined } from '../measure/defined.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import { controlFaults } from '../mortar/control-faults.ts'
 import { flowApart } from '../mortar/flow-apart.ts'
+import { knownFrom, laterOf } from '../mortar/known-when.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from '../mortar/mortar.ts'
 import type { ResultReason } from '../result/reason.ts'
@@ -12,7 +12,7 @@ import type { Result, UnmadeResult } from '../result/result.ts'
 import { COMPRESSIVE_STRENGTH } from '../strength/compressive-strength.ts'
 import { controlReadings } from './control-readings.ts'
 import { type JudgedReading, validReadingAt } from './judged-readings.ts'
-import { type OfMortar, unmadeResult } from './mean-result.ts'
+import { lateKnown, type OfMortar, unmadeResult } from './mean-result.ts'
 import { type Ratio, ratioSteps } from './mortar-working.ts'
 
 /** A test mortar with the control and the condition that it names. */
@@ -62,7 +62,7 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
   const { test, lot, ofTest, condition } = pair
   const { own, against, value, interval } = ratio
   const { age } = own.reading
-  const tested = later(own.reading.tested, against.reading.tested)
+  const tested = laterOf(own.reading.tested, against.reading.tested)
   const method = lot.methodOf(test.laboratory, key, tested)
   const { faults, notes } = pairReasons(measurement, pair, own, against)
   return defined({
@@ -77,16 +77,13 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
     interval: interval ?? undefined,
     n: own.specimens.n,
     tested,
+    ...lateKnown(tested, laterOf(knownFrom(own.reading), knownFrom(against.reading))),
     control: test.control,
     summaryOnly: own.specimens.meanOnly || against.specimens.meanOnly ? (true as const) : undefined,
     valid: own.valid && against.valid && faults.length === 0,
     reasons: [...own.reasons, ...ofControl(test.control, against.reasons), ...faults, ...notes],
     working: () => ratioSteps(measurement, ratio, condition),
   })
-}
-
-function later(one: Moment, other: Moment): Moment {
-  return compareMoments(one, other) < 0 ? other : one
 }
 
 /** What makes the two mortars unfit to be divided, and what is worth a note. */

@@ -1,9 +1,10 @@
 /** The readings of one mortar, each with what makes it unfit or is worth a note. */
 import { type Age, isSameAge } from '../measure/age.ts'
-import { isBy, type Moment } from '../measure/moment.ts'
+import { compareMoments, isBy, type Moment } from '../measure/moment.ts'
 import { ageReasons } from '../mortar/age-tolerance.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { Mortar, MortarCondition, MortarReading } from '../mortar/mortar.ts'
+import { knownFrom } from '../mortar/known-when.ts'
 import { replacedReadings } from '../mortar/retests.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { type TestedSpecimens, testedSpecimens } from './tested-specimens.ts'
@@ -20,7 +21,7 @@ export type TakenReading<Reading extends MortarReading = MortarReading> = Readin
   readonly tested: Moment
 }
 
-/** Readings that were taken by the as-of date; the others are planned. */
+/** Readings that were known by the as-of date; the others are planned. */
 export function readingsTakenBy<Reading extends MortarReading>(
   asOf: Moment,
   readings: readonly Reading[] | undefined,
@@ -28,7 +29,7 @@ export function readingsTakenBy<Reading extends MortarReading>(
   return (readings ?? []).filter(
     (reading): reading is TakenReading<Reading> =>
       reading.tested !== undefined &&
-      isBy(reading.tested, asOf) &&
+      isBy(knownFrom({ ...reading, tested: reading.tested }), asOf) &&
       (reading.specimens !== undefined || reading.mean !== undefined),
   )
 }
@@ -36,7 +37,7 @@ export function readingsTakenBy<Reading extends MortarReading>(
 /**
  * The readings of one mortar, judged.
  * @param mortar test or control, made and cured as its condition says
- * @param asOf calendar date; readings taken later are left out
+ * @param asOf calendar date; what became known later is left out
  * @returns one for each reading taken, in the order of the record
  */
 export function judgedReadings<Reading extends MortarReading>(
@@ -48,7 +49,7 @@ export function judgedReadings<Reading extends MortarReading>(
   const readings = readingsTakenBy(asOf, measurement.readingsOf(mortar))
   const replaced = replacedReadings(readings)
   return readings.map((reading) => {
-    const specimens = testedSpecimens(measurement, reading, condition)
+    const specimens = testedSpecimens(measurement, reading, condition, asOf)
     const age = ageReasons(mortar.cast, reading, condition)
     const notes = measurement.readingNotes?.(reading, condition) ?? []
     const faults = [
@@ -68,21 +69,33 @@ function replacement(retested: Moment | undefined): ResultReason[] {
   return retested === undefined ? [] : [{ code: 'replaced-by-retest', params: { retested: retested.text } }]
 }
 
-/** The last valid reading of an age; undefined without one. */
+/** The last valid reading of an age, by the moment of its test; undefined without one. */
 export function validReadingAt<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
   age: Age,
 ): JudgedReading<Reading> | undefined {
-  return readings.findLast(({ valid, reading }) => valid && isSameAge(reading.age, age))
+  return lastTested(readings.filter(({ valid, reading }) => valid && isSameAge(reading.age, age)))
 }
 
 /**
- * The reading that stands for its mortar at an age: a valid one before one that is not, the last of several;
- * undefined without one.
+ * The reading that stands for its mortar at an age: a valid one before one that is not, the last of several by the
+ * moment of its test; undefined without one.
  */
 export function readingAt<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
   age: Age,
 ): JudgedReading<Reading> | undefined {
-  return validReadingAt(readings, age) ?? readings.findLast(({ reading }) => isSameAge(reading.age, age))
+  return (
+    validReadingAt(readings, age) ?? lastTested(readings.filter(({ reading }) => isSameAge(reading.age, age)))
+  )
+}
+
+/** Of readings tested at one moment the last in the record. */
+function lastTested<Reading extends MortarReading>(
+  readings: readonly JudgedReading<Reading>[],
+): JudgedReading<Reading> | undefined {
+  let last: JudgedReading<Reading> | undefined
+  for (const judged of readings)
+    if (last === undefined || compareMoments(last.reading.tested, judged.reading.tested) <= 0) last = judged
+  return last
 }

@@ -1,7 +1,8 @@
 /** One lot's readings to results: each reading is looked at once. */
 import { analysisResults } from '../composition/analysis-results.ts'
-import { isBy, type Moment } from '../measure/moment.ts'
-import type { LotEvidence } from '../mortar/mortar.ts'
+import { isBy } from '../measure/moment.ts'
+import { knownFrom } from '../mortar/known-when.ts'
+import type { Analysis, LotEvidence } from '../mortar/mortar.ts'
 import { mortarResults } from './mortar-results.ts'
 import { plannedTests } from './planned-tests.ts'
 import { isMade, type PlannedTest, type Result, type UnmadeResult } from '../result/result.ts'
@@ -15,7 +16,7 @@ export function lotResults(lot: LotEvidence): {
   unmade: UnmadeResult[]
   planned: PlannedTest[]
 } {
-  const known = (analysis: { tested: Moment }) => isBy(analysis.tested, lot.asOf)
+  const known = (analysis: Analysis) => isBy(knownFrom(analysis), lot.asOf)
   const mortars = lot.tests.flatMap((test) => mortarResults(test, lot))
   return {
     results: [

@@ -2,6 +2,8 @@
 import { defined } from '../measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
+import type { Moment } from '../measure/moment.ts'
+import { knownFrom } from '../mortar/known-when.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result, UnmadeResult } from '../result/result.ts'
@@ -32,6 +34,7 @@ export function meanResult(
     decimals: property(key).decimals,
     n: specimens.n,
     tested: reading.tested,
+    ...lateKnown(reading.tested, knownFrom(reading)),
     ...(specimens.meanOnly ? { summaryOnly: true as const } : {}),
     valid,
     reasons,
@@ -40,12 +43,27 @@ export function meanResult(
   }
 }
 
+/** `known` of a result, only where it became known after its test. */
+export function lateKnown(tested: Moment, known: Moment): Pick<Result, 'known'> {
+  return known.day === tested.day ? {} : { known }
+}
+
 /** A test that was done but gives no value. */
 export function unmadeResult(
   key: PropertyKey,
   { age, tested }: Pick<TakenReading, 'age' | 'tested'>,
-  { condition, laboratory, sample }: OfMortar,
+  { condition, laboratory, sample, sampleKind, begun }: OfMortar,
   reasons: readonly ResultReason[],
 ): UnmadeResult {
-  return { property: key, condition, age, laboratory, sample, tested, reasons }
+  return {
+    property: key,
+    condition,
+    age,
+    laboratory,
+    sample,
+    sampleKind,
+    tested,
+    ...defined({ begun }),
+    reasons,
+  }
 }

@@ -1,5 +1,8 @@
 /** The specimens of one reading: their values, which of them count, and their mean. */
+import { defined } from '../measure/defined.ts'
+import type { Moment } from '../measure/moment.ts'
 import { type BatchJudgement, judgeBatch } from '../mortar/batch-range.ts'
+import { exclusionOn } from '../mortar/known-when.ts'
 import type { MortarMeasurement, SpecimenOf, SpecimenValue } from '../mortar/mortar-measurement.ts'
 import { isQuantity, type MortarCondition, type MortarReading } from '../mortar/mortar.ts'
 import type { ResultReason } from '../result/reason.ts'
@@ -30,11 +33,13 @@ export type AveragedSpecimens = TestedSpecimens & { readonly mean: number }
 /**
  * Not valid where no specimen counts, where a value is not known or faulty, or where the range rule leaves too few.
  * @param reading specimens by mark, or a mean alone, which is taken as it is
+ * @param asOf calendar date; a specimen excluded later still counts
  */
 export function testedSpecimens<Reading extends MortarReading>(
   measurement: MortarMeasurement<Reading>,
   reading: Reading,
   condition: MortarCondition,
+  asOf: Moment,
 ): TestedSpecimens {
   if (reading.mean !== undefined) return reportedMean(reading.mean.value, reading.of ?? 1)
   const written = (reading.specimens ?? {}) as Readonly<Record<string, SpecimenOf<Reading>>>
@@ -42,7 +47,7 @@ export function testedSpecimens<Reading extends MortarReading>(
     ([mark, specimen]): TestedSpecimen => ({
       mark,
       ...measurement.specimenOf(specimen, reading, condition),
-      ...(isQuantity(specimen) || specimen.excluded === undefined ? {} : { excluded: specimen.excluded }),
+      ...defined({ excluded: isQuantity(specimen) ? undefined : exclusionOn(specimen, asOf) }),
     }),
   )
   const counting = specimens.filter(({ excluded }) => excluded === undefined)

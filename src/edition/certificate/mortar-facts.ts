@@ -1,5 +1,7 @@
 /** What a certificate states of its mortars: castings, controls, readings as written, departures. */
 import { isBy, type Moment } from '../../core/measure/moment.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { type Excludable, exclusionOn, knownFrom } from '../../core/mortar/known-when.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 import type { Records } from '../../records/load.ts'
 import type { Control, ResistivityTest, StrengthTest } from '../../records/schema/loaded-records.ts'
@@ -36,8 +38,8 @@ export function mortarFacts({ record, asOf }: JudgedLot, records: Records): Cert
             ),
           },
           readings: [
-            ...readings('test', readingsBy(asOf, test)),
-            ...readings('control', atAgesOf(test, readingsBy(asOf, control))),
+            ...readings('test', asOf, readingsBy(asOf, test)),
+            ...readings('control', asOf, atAgesOf(test, readingsBy(asOf, control))),
           ],
         },
       ]
@@ -53,7 +55,8 @@ type Tested<Reading> = Reading & { readonly tested: Moment }
 function readingsBy(asOf: Moment, mortar: Pick<Control, 'strength' | 'resistivity'>): Readings {
   const known = <Reading extends { tested?: Moment }>(list: readonly Reading[] = []) =>
     list.filter(
-      (reading): reading is Tested<Reading> => reading.tested !== undefined && isBy(reading.tested, asOf),
+      (reading): reading is Tested<Reading> =>
+        reading.tested !== undefined && isBy(knownFrom({ ...reading, tested: reading.tested }), asOf),
     )
   return { strength: known(mortar.strength), resistivity: known(mortar.resistivity) }
 }
@@ -70,25 +73,37 @@ function atAgesOf(
   }
 }
 
-function readings(of: 'test' | 'control', { strength, resistivity }: Readings): CertificateReading[] {
+function readings(
+  of: 'test' | 'control',
+  asOf: Moment,
+  { strength, resistivity }: Readings,
+): CertificateReading[] {
   return [
-    ...strength.map((reading) => strengthReading(of, reading)),
-    ...resistivity.map((reading) => resistivityReading(of, reading)),
+    ...strength.map((reading) => strengthReading(of, asOf, reading)),
+    ...resistivity.map((reading) => resistivityReading(of, asOf, reading)),
   ]
 }
 
-function strengthReading(of: 'test' | 'control', reading: Tested<StrengthTest>): CertificateReading {
+function strengthReading(
+  of: 'test' | 'control',
+  asOf: Moment,
+  reading: Tested<StrengthTest>,
+): CertificateReading {
   return {
     of,
     what: 'strength',
     age: reading.age.text,
     tested: reading.tested.text,
     ...optional('deviations', reading.deviations),
-    specimens: specimens(reading, (specimen) => specimen.load ?? specimen.strength),
+    specimens: specimens(asOf, reading, (specimen) => specimen.load ?? specimen.strength),
   }
 }
 
-function resistivityReading(of: 'test' | 'control', reading: Tested<ResistivityTest>): CertificateReading {
+function resistivityReading(
+  of: 'test' | 'control',
+  asOf: Moment,
+  reading: Tested<ResistivityTest>,
+): CertificateReading {
   return {
     of,
     what: 'resistivity',
@@ -105,12 +120,13 @@ function resistivityReading(of: 'test' | 'control', reading: Tested<ResistivityT
       reading.verification &&
         `${written(reading.verification.read)} on a known ${written(reading.verification.known)}`,
     ),
-    specimens: specimens(reading, (specimen) => specimen.resistance ?? specimen.resistivity),
+    specimens: specimens(asOf, reading, (specimen) => specimen.resistance ?? specimen.resistivity),
   }
 }
 
 /** Readings of single specimens as written, or the mean where only that is on record. */
-function specimens<Detailed extends { excluded?: string }>(
+function specimens<Detailed extends Excludable>(
+  asOf: Moment,
   reading: { mean?: Quantity; of?: number; specimens?: { [mark: string]: Quantity | Detailed } },
   readingOf: (specimen: Detailed) => Quantity | undefined,
 ): CertificateReading['specimens'] {
@@ -123,7 +139,7 @@ function specimens<Detailed extends { excluded?: string }>(
           mark,
           reading: printedUnits(readingOf(specimen)?.written ?? 'no reading'),
           ...optional('size', sizeInWords(specimen)),
-          ...optional('excluded', specimen.excluded),
+          ...optional('excluded', exclusionOn(specimen, asOf)),
         },
   )
 }
@@ -138,12 +154,14 @@ function sizeInWords(specimen: object): string | undefined {
 /** Departures from the methods, of analyses, mortars and readings on record by the day. */
 export function deviationFacts({ record, asOf }: JudgedLot): string[] {
   const analyses = (record.analyses ?? [])
-    .filter((analysis) => isBy(analysis.tested, asOf))
+    .filter((analysis) => isBy(knownFrom(analysis), asOf))
     .map((analysis) => analysis.deviations)
   const tests = (record.tests ?? []).filter((test) => isBy(test.cast, asOf))
   const readings = tests
     .flatMap((test) => [...(test.strength ?? []), ...(test.resistivity ?? [])])
-    .filter((reading) => reading.tested !== undefined && isBy(reading.tested, asOf))
+    .filter(
+      ({ tested, reported }) => tested !== undefined && isBy(knownFrom(defined({ tested, reported })), asOf),
+    )
   return [
     ...analyses,
     ...tests.map((test) => test.deviations),

@@ -3,22 +3,42 @@
  * planned then.
  */
 import type { Age } from '../../core/measure/age.ts'
+import { type Excludable, exclusionOn, knownFrom, type Reported } from '../../core/mortar/known-when.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { Control, Lot } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 
-interface Reading {
+interface Reading extends Partial<Reported> {
   readonly age: Age
-  readonly tested?: Moment
+  readonly specimens?: Readonly<Record<string, object>>
 }
 
 function knownReadings<T extends Reading>(
   readings: readonly T[] | undefined,
   asOf: Moment,
 ): (T | { age: Age })[] | undefined {
-  return readings?.map((reading) =>
-    reading.tested !== undefined && !isBy(reading.tested, asOf) ? { age: reading.age } : reading,
+  return readings?.map((reading) => {
+    const { age, tested, specimens } = reading
+    if (tested !== undefined && !isBy(knownFrom({ ...reading, tested }), asOf)) return { age }
+    return specimens === undefined ? reading : { ...reading, specimens: knownMembers(specimens, asOf) }
+  })
+}
+
+/** Specimens or results by name, without what was excluded only later. */
+function knownMembers<T extends object | undefined>(
+  members: Readonly<Record<string, T>>,
+  asOf: Moment,
+): Record<string, T> {
+  return Object.fromEntries(
+    Object.entries(members).map(([name, member]) => [name, withoutLaterExclusion(member, asOf)]),
   )
+}
+
+function withoutLaterExclusion<T extends object | undefined>(member: T, asOf: Moment): T {
+  if (member === undefined || !('excluded-on' in member)) return member
+  if (exclusionOn(member as Excludable, asOf) !== undefined) return member
+  const { excluded: _excluded, 'excluded-on': _since, ...rest } = member as Excludable
+  return rest as T
 }
 
 function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Reading[] }>(
@@ -58,7 +78,11 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     ...rest,
     ...(lot.analyses === undefined
       ? {}
-      : { analyses: lot.analyses.filter((analysis) => isBy(analysis.tested, asOf)) }),
+      : {
+          analyses: lot.analyses
+            .filter((analysis) => isBy(knownFrom(analysis), asOf))
+            .map((analysis) => ({ ...analysis, results: knownMembers(analysis.results, asOf) })),
+        }),
     ...(lot.tests === undefined
       ? {}
       : {

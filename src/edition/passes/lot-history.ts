@@ -5,9 +5,9 @@ import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { property, storedUnit } from '../../core/measure/properties.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
-import { isBy, type Moment } from '../../core/measure/moment.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import type { HistorySeries, LotHistory } from '../shape/lot-history.ts'
-import { representative, type HistoryLot } from '../../core/history/history.ts'
+import { type HistoryLot, representative, resultsOn } from '../../core/history/history.ts'
 
 /** How far back a certificate looks. */
 const POINTS = 24
@@ -29,13 +29,11 @@ export function lotHistory(
   if (lot === undefined) return []
   return latestAges([...own.results, ...own.planned]).map(({ property: key, condition, age }) => {
     const begin = Math.max(0, place - POINTS + 1)
-    const earlier = lots.slice(begin, place).flatMap((other, offset) =>
-      point(
-        { lot: other, place: begin + offset },
-        other.results.filter((result) => isBy(result.tested, asOf)),
-        { key, condition, age },
-      ),
-    )
+    const earlier = lots
+      .slice(begin, place)
+      .flatMap((other, offset) =>
+        point({ lot: other, place: begin + offset }, resultsOn(other, asOf), { key, condition, age }),
+      )
     const now = point({ lot, place }, own.results, { key, condition, age })
     return {
       property: key,

@@ -1,7 +1,10 @@
 /** A lot's record with what it refers to, handed to the core. */
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { lotResults } from '../../core/readings/lot-results.ts'
-import { inForce, type Moment } from '../../core/measure/moment.ts'
+import type { EarlierResults } from '../../core/history/history.ts'
+import type { LotEvidence } from '../../core/mortar/mortar.ts'
+import { disruptiveDays } from '../../core/readings/disruptive-days.ts'
+import { inForce, type Moment, momentOfDay } from '../../core/measure/moment.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
@@ -19,10 +22,29 @@ export function resultsOfLot(
   records: Records,
   asOf: Moment,
 ): { results: readonly Result[]; unmade: readonly UnmadeResult[]; planned: readonly PlannedTest[] } {
+  return lotResults(evidenceOn(id, lot, records, asOf))
+}
+
+/** Results of a lot before each day by the date on which they changed; undefined where they only grew. */
+export function resultsBefore(
+  id: string,
+  lot: Lot,
+  records: Records,
+  asOf: Moment,
+): EarlierResults[] | undefined {
+  const days = disruptiveDays(evidenceOn(id, lot, records, asOf))
+  const before = days.map((until) => ({
+    until,
+    results: resultsOfLot(id, lot, records, momentOfDay(until - 1)).results,
+  }))
+  return before.length === 0 ? undefined : before
+}
+
+function evidenceOn(id: string, lot: Lot, records: Records, asOf: Moment): LotEvidence {
   const source = records.sources.get(sourceOf(id))
   if (source === undefined)
     throw new RangeError(`resultsOfLot needs a lot whose source is on record, got ${id}`)
-  return lotResults({
+  return {
     samples: lot.samples,
     analyses: lot.analyses ?? [],
     tests: lot.tests ?? [],
@@ -34,7 +56,7 @@ export function resultsOfLot(
     graceHours: records.site.grace.value,
     readWithin: records.site['read-within']?.value ?? READ_WITHIN,
     methodOf: (laboratory, property, date) => methodInForce(records, laboratory, property, date),
-  })
+  }
 }
 
 /** The method that a laboratory uses for a property on a date, with its edition. */

@@ -8,8 +8,8 @@ import type { PlannedTest, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
 import { controlEntries } from './control-entries.ts'
-import { pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
-import { resultsOfLot } from './lot-results.ts'
+import { laboratoryScatter, pooledFor } from './laboratory-scatter.ts'
+import { resultsBefore, resultsOfLot } from './lot-results.ts'
 
 export interface ComputedLot extends LotBackground {
   readonly record: Lot
@@ -21,6 +21,8 @@ export interface SourceState {
   readonly id: string
   readonly record: Source
   readonly background: SourceBackground
+  /** The same as it was known on an earlier date. */
+  readonly backgroundOn: (date: Moment) => SourceBackground
   readonly asOf: Moment
   /** In order of sampling; lots sampled after the as-of date are not among them. */
   readonly lots: readonly ComputedLot[]
@@ -54,14 +56,19 @@ export function sourceStates(
   controls = controlEntries(records, asOf),
 ): Map<string, SourceState> {
   const bySource = computedLots(records, asOf)
-  const pooled = pooledByLaboratory(controls.values(), [...bySource.values()].flat())
+  const scatter = laboratoryScatter(records, controls, [...bySource.values()].flat(), asOf)
   return new Map(
     [...records.sources].map(([id, record]) => {
       const lots = (bySource.get(id) ?? []).sort(bySampling)
       const results = lots.flatMap((lot) => lot.results)
       const restarts = restartsOf(record, asOf)
-      const background = { ...backgroundOf(record, records), pooled: pooledFor(pooled, results) }
-      return [id, { id, record, background, asOf, lots, history: buildHistory(lots, restarts), restarts }]
+      const background = { ...backgroundOf(record, records), pooled: pooledFor(scatter.today, results) }
+      const history = buildHistory(lots, restarts)
+      const backgroundOn = (date: Moment): SourceBackground => {
+        const pooled = scatter.on(date)
+        return pooled === scatter.today ? background : { ...background, pooled }
+      }
+      return [id, { id, record, background, backgroundOn, asOf, lots, history, restarts }]
     }),
   )
 }
@@ -84,7 +91,7 @@ function computedLot(id: string, record: Lot, records: Records, asOf: Moment): C
     tonnes: record.quantity.value,
     from: record.produced.from,
     ...resultsOfLot(id, record, records, asOf),
-    ...defined({ withdrawn: withdrawnOn(record, asOf) }),
+    ...defined({ before: resultsBefore(id, record, records, asOf), withdrawn: withdrawnOn(record, asOf) }),
     ...ofLot(record),
   }
 }

@@ -3,7 +3,7 @@ import { dateOf, type Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkDate, checkOrder } from './dates.ts'
-import { checkReadings } from './readings.ts'
+import { checkReadings, checkReported } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
 import { checkSampleKnown, sampledEnd } from './samples.ts'
 
@@ -23,6 +23,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
           },
           report,
         )
+      checkReported(analysis, at, report)
     })
   }
   lot.analyses?.forEach((analysis, index) => {

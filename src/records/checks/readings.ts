@@ -38,11 +38,30 @@ export function checkReadings(
           },
           report,
         )
+      checkReported(reading, at, report)
       checkComplete(reading, at, report)
     })
     checkTwice(mortar[what] ?? [], `${pointer}/${what}`, report)
     checkRetests(mortar[what] ?? [], `${pointer}/${what}`, report)
   }
+}
+
+/** A result is not known before it is there. */
+export function checkReported(
+  { tested, reported }: { readonly tested?: Moment; readonly reported?: Moment },
+  at: string,
+  report: FileReport,
+): void {
+  if (checkDate(reported, `${at}/reported`, report))
+    checkOrder(
+      {
+        earlier: tested,
+        later: reported,
+        pointer: `${at}/reported`,
+        sentence: 'reported before it was tested',
+      },
+      report,
+    )
 }
 
 function checkAgeListed(
@@ -90,6 +109,13 @@ function checkSpecimen(mark: string, specimen: object, at: string, report: FileR
       'reading-twice',
       `specimen ${mark} states its ${stated.join(' and its ')}`,
       `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
+    )
+  if (members.includes('excluded-on') && !members.includes('excluded'))
+    report.at(
+      `${at}/excluded-on`,
+      'key-missing',
+      `specimen ${mark} has a day of exclusion and no reason`,
+      'add excluded: with the reason, or take the day out',
     )
   if (stated.length === 0 && !members.includes('excluded'))
     report.at(

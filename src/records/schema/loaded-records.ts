@@ -41,6 +41,8 @@ export type StrengthTest = {
   age: Age
   /** When tested. */
   tested?: Moment
+  /** When the result became known, where that was later than the test; it counts from then. */
+  reported?: Moment
   /** Specimens by mark; without any the test is planned. */
   specimens?: { [key: string]: StrengthSpecimen }
   /** Mean strength, where the laboratory reports only that. */
@@ -58,6 +60,8 @@ export type ResistivityTest = {
   age: Age
   /** When read. */
   tested?: Moment
+  /** When the result became known, where that was later than the test; it counts from then. */
+  reported?: Moment
   /** Of the specimens when read. */
   temperature?: Quantity
   /** State when read, where it differs from the condition’s. */
@@ -102,6 +106,8 @@ export type StrengthSpecimen = Quantity | {
   area?: Quantity
   /** Why this specimen does not count. */
   excluded?: string
+  /** Since when it is excluded; without it, from the reading on. */
+  'excluded-on'?: Moment
   /** Note. */
   note?: string
 }
@@ -122,6 +128,8 @@ export type ResistivitySpecimen = Quantity | {
   diameter?: Quantity
   /** Why this specimen does not count. */
   excluded?: string
+  /** Since when it is excluded; without it, from the reading on. */
+  'excluded-on'?: Moment
   /** Note. */
   note?: string
 }
@@ -138,6 +146,8 @@ export type ReportedValue = Quantity | {
   of?: number
   /** Why this result does not count. */
   excluded?: string
+  /** Since when it is excluded; without it, from the reading on. */
+  'excluded-on'?: Moment
   /** Note. */
   note?: string
 }
@@ -937,6 +947,8 @@ export type Lot = {
     sample: string
     /** When tested. */
     tested: Moment
+    /** When the result became known, where that was later than the test; it counts from then. */
+    reported?: Moment
     results: { [key in PropertyKey]?: ReportedValue }
     /** Results of the control made beside, for clauses on a difference from it. */
     'control-results'?: { [key in PropertyKey]?: ReportedValue }
@@ -993,6 +1005,8 @@ export type Lot = {
     /** Sample. */
     sample: string
     tested: Moment
+    /** When the result became known, where that was later than the test; it counts from then. */
+    reported?: Moment
     results: { [key in PropertyKey]?: ReportedValue }
   }[]
   /** Written by npm run issue. */

@@ -146,7 +146,7 @@ describe('precedingResults', () => {
     ]
     expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)).toEqual([])
   })
-  it('tells how far apart the first two valid results of a lot are', () => {
+  it('tells how far apart the first two valid results of a lot are, by the time of their tests', () => {
     const doubled = [
       lot('S/L1', '2026-01-01', [
         result(2.4, { valid: false }),
@@ -158,7 +158,7 @@ describe('precedingResults', () => {
       lot('S/L2', '2026-01-02', []),
     ]
     expect(precedingResults(buildHistory(doubled, []), KEY, 'S/L2', readMoment('2026-02-01'), 10)).toEqual([
-      { lot: 'S/L1', sampled: readMoment('2026-01-01'), value: 2.25, difference: 0.25 },
+      { lot: 'S/L1', sampled: readMoment('2026-01-01'), value: 2.25, difference: 6.5 },
     ])
   })
   it('gives nothing for a lot or a key that the history does not have', () => {
@@ -192,7 +192,7 @@ describe('buildHistory', () => {
     const own = result(2.5)
     const past = buildHistory([lot('S/L1', '2026-01-01', [result(2, { role: 'verification' }), own])], [])
     expect(past.entries.get(KEY)).toMatchObject([
-      { value: 2.5, place: 0, known: readMoment('2026-01-05'), valid: true },
+      { place: 0, results: [own], today: { valid: true, preceding: { value: 2.5 } } },
     ])
   })
 })
@@ -314,12 +314,13 @@ describe('representative', () => {
     ).toBe(late)
     expect(representative([])).toBeUndefined()
   })
-  it('takes a composite before a grab tested later, and the first of two alike', () => {
+  it('takes a composite before a grab tested later, and of two alike the same one in any order', () => {
     const [composite, other] = [result(1), result(2)]
     const grab = result(3, { sampleKind: 'grab', tested: readMoment('2026-02-01') })
     expect(representative([composite, grab])).toBe(composite)
     expect(representative([grab, composite])).toBe(composite)
-    expect(representative([composite, other])).toBe(composite)
+    expect(representative([composite, other])).toBe(other)
+    expect(representative([other, composite])).toBe(other)
   })
 })
 
@@ -338,5 +339,36 @@ describe('bySampling', () => {
         { id: 'a', sampled: readMoment('2026-01-02') },
       ),
     ).toBe(1)
+  })
+})
+
+describe('a question about the past', () => {
+  const day = (text: string) => readMoment(text)
+  const first = result(80, { tested: day('2026-03-08') })
+  const retest = result(90, { tested: day('2026-03-20') })
+  const replaced = { ...first, valid: false }
+  const lots = [
+    lot('S/L1', '2026-03-01', [replaced, retest], {
+      before: [{ until: day('2026-03-20').day, results: [first] }],
+    }),
+    lot('S/L2', '2026-03-05', []),
+  ]
+  const preceding = (asOf: string) =>
+    precedingResults(buildHistory(lots, []), KEY, 'S/L2', day(asOf), 10).map(({ value }) => value)
+
+  it('is answered by what was known then: 80 of 8 March, and 90 from its retest on 20 March', () => {
+    expect(preceding('2026-03-07')).toEqual([])
+    expect(preceding('2026-03-15')).toEqual([80])
+    expect(preceding('2026-03-19')).toEqual([80])
+    expect(preceding('2026-03-20')).toEqual([90])
+  })
+  it('knows nothing of a result before it was reported', () => {
+    const late = lot('S/L1', '2026-03-01', [
+      result(80, { tested: day('2026-03-08'), known: day('2026-03-18') }),
+    ])
+    const values = (asOf: string) =>
+      precedingResults(buildHistory([late, lot('S/L2', '2026-03-05', [])], []), KEY, 'S/L2', day(asOf), 10)
+    expect(values('2026-03-17')).toEqual([])
+    expect(values('2026-03-18')).toHaveLength(1)
   })
 })

@@ -215,7 +215,14 @@ describe('indexResult', () => {
         .filter((outcome) => !isMade(outcome))
         .map(worded)
     const own = ['specimen a excluded: lost', 'no specimen counts']
-    const shared = { condition: 'warm', age: readAge('28 d'), laboratory: 'quay', sample: 'C' }
+    const shared = {
+      condition: 'warm',
+      age: readAge('28 d'),
+      laboratory: 'quay',
+      sample: 'C',
+      sampleKind: 'composite',
+      begun: expect.anything() as Moment,
+    }
     expect(unmade({ test: { strength: lost }, control: { strength: lost } })).toEqual([
       { ...shared, property: 'compressive-strength', tested: readMoment('2026-04-08T09:40'), reasons: own },
       {

@@ -1,4 +1,5 @@
 import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type {
   MortarCondition,
@@ -11,6 +12,7 @@ import { BULK_RESISTIVITY } from '../../../src/core/resistivity/resistivity-meas
 import { COMPRESSIVE_STRENGTH } from '../../../src/core/strength/compressive-strength.ts'
 import { q, WARM, worded } from './fixture.ts'
 
+const AS_OF = readMoment('2026-04-10')
 const CUBE: SpecimenShape = { shape: 'cube', side: q('50 mm', 'length') }
 const kN = (load: string) => q(`${load} kN`, 'force')
 const ohm = (text: string) => q(`${text} ohm`, 'resistance')
@@ -22,7 +24,7 @@ function strengths(
 ) {
   const strength = { specimen, ...(rules === undefined ? {} : { 'batch-range': rules }) }
   return worded(
-    testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), specimens }, { ...WARM, strength }),
+    testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), specimens }, { ...WARM, strength }, AS_OF),
   )
 }
 
@@ -32,7 +34,9 @@ function resistivities(
   specimen: SpecimenShape = CUBE,
 ) {
   const condition = { ...WARM, resistivity: { ...WARM.resistivity, specimen } } as MortarCondition
-  return worded(testedSpecimens(BULK_RESISTIVITY, { age: readAge('28 d'), specimens, ...more }, condition))
+  return worded(
+    testedSpecimens(BULK_RESISTIVITY, { age: readAge('28 d'), specimens, ...more }, condition, AS_OF),
+  )
 }
 
 describe('testedSpecimens, strength', () => {
@@ -68,6 +72,7 @@ describe('testedSpecimens, strength', () => {
       COMPRESSIVE_STRENGTH,
       { age: readAge('28 d'), specimens: { a: kN('100.0'), b: kN('102.5'), c: kN('111.25') } },
       condition,
+      AS_OF,
     )
     expect(reasons).toMatchObject([
       { code: 'specimen-dropped', params: { mark: 'c', measure: 'range', of: 3, limitPercent: 8.7 } },
@@ -158,7 +163,7 @@ describe('testedSpecimens, strength', () => {
   it('takes a mean without its specimens as reported, of one where their number is not stated', () => {
     const mean = q('41.5 MPa', 'stress')
     const reported = worded(
-      testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean, of: 3 }, WARM),
+      testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean, of: 3 }, WARM, AS_OF),
     )
     expect(reported).toEqual({
       specimens: [],
@@ -170,10 +175,10 @@ describe('testedSpecimens, strength', () => {
       valid: true,
       reasons: ['only the mean is on record'],
     })
-    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean }, WARM).n).toBe(1)
+    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean }, WARM, AS_OF).n).toBe(1)
   })
   it('counts nothing of a reading that lists no specimens', () => {
-    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d') }, WARM)).toMatchObject({
+    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d') }, WARM, AS_OF)).toMatchObject({
       mean: null,
       valid: false,
     })
