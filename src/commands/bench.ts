@@ -20,7 +20,7 @@ import { explainedIndices } from '../edition/views/resistivity-explained.ts'
 import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
-import { command, EXIT, PROGRAM, ROOT, run } from './program.ts'
+import { command, EXIT, PROGRAM, ROOT, run, today } from './program.ts'
 
 interface Measure {
   readonly what: string
@@ -126,9 +126,9 @@ function yamlFloor(folder: string): Record<string, number> {
 /** The work of npm run check: reading and validating, then computing and judging. */
 function check(folder: string): Record<string, number> {
   const started = performance.now()
-  const { records, diagnostics } = loadRecords(folder)
+  const { records, diagnostics } = loadRecords(folder, today())
   const read = performance.now()
-  const edition = computeEdition(records, { program: PROGRAM })
+  const edition = computeEdition(records, { program: PROGRAM, today: today() })
   return {
     readSeconds: (read - started) / 1000,
     computeSeconds: (performance.now() - read) / 1000,
@@ -139,9 +139,9 @@ function check(folder: string): Record<string, number> {
 
 /** Judging alone, from evidence at hand: every lot under twelve sets, the way a reader's browser does it. */
 function judging(folder: string): Record<string, number> {
-  const { records } = loadRecords(folder)
+  const { records } = loadRecords(folder, today())
   const computing = performance.now()
-  const edition = computeEdition(records, { program: PROGRAM })
+  const edition = computeEdition(records, { program: PROGRAM, today: today() })
   const computeSeconds = (performance.now() - computing) / 1000
   const sources = [...edition.sources.values()].map(({ id, kind }) => ({
     kind,
@@ -198,7 +198,7 @@ function doubt(edition: Edition): Record<string, number> {
 }
 
 async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
-  const { records } = loadRecords(folder)
+  const { records } = loadRecords(folder, today())
   const built = await buildSite(records, { out: site, audience: 'public' })
   return { pages: built.pages, lots: built.edition.lots.size }
 }

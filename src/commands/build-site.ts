@@ -24,7 +24,7 @@ import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import type { Records } from '../records/load.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
-import { CommandFailure, EXIT, PROGRAM, ROOT } from './program.ts'
+import { CommandFailure, EXIT, PROGRAM, ROOT, today } from './program.ts'
 
 export interface BuildOptions {
   readonly out: string
@@ -50,7 +50,12 @@ export async function buildSite(records: Records, options: BuildOptions): Promis
   ])
   try {
     const edition = forAudience(
-      computeEdition(records, { program: PROGRAM, asOf: options.asOf, address: options.address }),
+      computeEdition(records, {
+        program: PROGRAM,
+        asOf: options.asOf,
+        today: today(),
+        address: options.address,
+      }),
       options.audience,
     )
     await buildPages(edition, output.next)

@@ -12,7 +12,7 @@ import { checkReport, type ReportScope } from '../edition/writers/check-report.t
 import { computeEdition } from '../edition/compute.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
-import { command, CommandFailure, dateOption, EXIT, PROGRAM, run } from './program.ts'
+import { command, CommandFailure, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 interface Options {
@@ -43,7 +43,7 @@ await run(() => {
     return content.errors > 0 ? EXIT.failed : EXIT.well
   }
   const edition = hasSite(content.records)
-    ? computeEdition(content.records, defined({ program: PROGRAM, asOf: options.asOf }))
+    ? computeEdition(content.records, defined({ program: PROGRAM, asOf: options.asOf, today: today() }))
     : null
   const scope: ReportScope = defined({
     lots: options.lots && new Set(options.lots),

@@ -9,7 +9,7 @@ import { dataFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { currentEdition, putEdition } from '../edition/shape/slot.ts'
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
-import { command, EXIT, openLine, portOption, PROGRAM, ROOT, run } from './program.ts'
+import { command, EXIT, openLine, portOption, PROGRAM, ROOT, run, today } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 /** Saving in an editor touches a file more than once; a short wait makes one reload of it. */
@@ -59,7 +59,7 @@ function load(folder: string): string | undefined {
 }
 
 function withDrafts({ records }: ReturnType<typeof readContent>): ReturnType<typeof currentEdition> {
-  const edition = computeEdition(records, { program: PROGRAM })
+  const edition = computeEdition(records, { program: PROGRAM, today: today() })
   return forAudience({ ...edition, site: { ...edition.site, drafts: 'yes' } }, 'public')
 }
 

@@ -7,7 +7,7 @@ import type { Records } from '../records/records.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './content-lock.ts'
 import { planIssue, type PlannedRevision } from './plan-issue.ts'
-import { CommandFailure, command, dateOption, EXIT, PROGRAM, run } from './program.ts'
+import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { resumeIssue } from './resume-issue.ts'
 import { revisionSummary } from './revision-summary.ts'
@@ -84,7 +84,7 @@ function checkUse(lots: readonly string[], options: IssueOptions): void {
 
 /** A certificate speaks of its day: neither of one to come, nor of one that its record has left behind. */
 function issueDate(records: Records, { date: asked }: IssueOptions): Moment {
-  const asOf = asOfDate(records)
+  const asOf = asOfDate(records, { today: today() })
   const date = asked ?? asOf
   if (!isBy(date, asOf))
     throw new CommandFailure(

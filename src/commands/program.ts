@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
-import { isInCalendar, type Moment, momentIn } from '../core/measure/moment.ts'
+import { isInCalendar, type Moment, momentIn, momentOfDay } from '../core/measure/moment.ts'
 
 /** The project's root folder. */
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
@@ -86,4 +86,23 @@ export function portOption(text: string): number {
 /** What a command that goes on serving says once it does. */
 export function openLine(address: string): string {
   return `open ${address}   (stop with Ctrl+C)\n`
+}
+
+/** Seconds of a day. */
+const DAY = 86_400
+
+/**
+ * The day of SOURCE_DATE_EPOCH where it is set, else today's in UTC: read once, by a command alone.
+ * @throws CommandFailure (wrong use) for a SOURCE_DATE_EPOCH that is no number of seconds
+ */
+export function today(): Moment {
+  const epoch = process.env['SOURCE_DATE_EPOCH']
+  if (epoch === undefined || epoch === '') return momentOfDay(Math.floor(Date.now() / 1000 / DAY))
+  if (!/^\d{1,11}$/.test(epoch))
+    throw new CommandFailure(
+      `SOURCE_DATE_EPOCH is "${epoch}", and seconds since 1970 were expected.`,
+      EXIT.wrongUse,
+      'set it to a whole number of seconds, or take it out of the environment',
+    )
+  return momentOfDay(Math.floor(Number(epoch) / DAY))
 }

@@ -3,7 +3,7 @@ import { countWords } from '../words/numbers.ts'
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { loadRecords, type Records } from '../records/load.ts'
 import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
-import { CommandFailure, EXIT } from './program.ts'
+import { CommandFailure, EXIT, today } from './program.ts'
 
 export interface ReadContent {
   readonly records: Records
@@ -13,7 +13,7 @@ export interface ReadContent {
 
 /** @throws CommandFailure (wrong use) when the folder itself cannot be read */
 export function readContent(folder: string): ReadContent {
-  const { records, diagnostics, fatal } = loadRecords(folder)
+  const { records, diagnostics, fatal } = loadRecords(folder, today())
   if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
     records,

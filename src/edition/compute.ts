@@ -1,9 +1,8 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import { readMoment, type Moment } from '../core/measure/moment.ts'
+import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
-import { latestHappening } from './passes/as-of.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { sourceSeries } from './passes/series.ts'
 import { byDateAndBill } from './passes/shipments.ts'
@@ -11,17 +10,28 @@ import { type SourceState, sourceStates } from './passes/source-state.ts'
 import type { Edition, LotEntry, SourceEntry } from './shape/edition.ts'
 import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
 
-export interface EditionOptions {
-  /** Calendar date; the site's, else the latest happening, without it. */
+/** The clock is the command's: below it a day is an input like any other. */
+export interface AsOf {
+  /** Calendar date that is asked about. */
   readonly asOf?: Moment
+  /** Stands in where the site states no as-of date. */
+  readonly today?: Moment
+}
+
+export interface EditionOptions extends AsOf {
   /** Origin and base path in place of the site's. */
   readonly address?: string
   readonly program: string
 }
 
-/** The date an edition of these records is read on; today's clock never enters. */
-export function asOfDate(records: Records, option?: Moment): Moment {
-  return option ?? records.site['as-of'] ?? latestHappening(records.lots.values()) ?? readMoment('1970-01-01')
+/**
+ * The date an edition of these records is read on: as asked, else the site's, else today's.
+ * @throws RangeError where none of them is given
+ */
+export function asOfDate({ site }: Pick<Records, 'site'>, { asOf, today }: AsOf): Moment {
+  const date = asOf ?? site['as-of'] ?? today
+  if (date === undefined) throw new RangeError('asOfDate needs a date of the site, or today, got none')
+  return date
 }
 
 /** Origin and base path of an address such as "https://example.org/pozzolans/". */
@@ -33,7 +43,7 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 
 /** The whole edition with everything in it; `forAudience` takes out what is not published. */
 export function computeEdition(records: Records, options: EditionOptions): Edition {
-  const asOf = asOfDate(records, options.asOf)
+  const asOf = asOfDate(records, options)
   const controls = controlEntries(records, asOf)
   const { lots, sources } = computeEntries(records, sourceStates(records, asOf, controls))
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))

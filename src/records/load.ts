@@ -1,4 +1,5 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
+import type { Moment } from '../core/measure/moment.ts'
 import { assemble, noFiles, NO_SITE, type ReadFiles } from './checks/assemble.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
@@ -27,8 +28,11 @@ export function hasSite(records: Records): boolean {
   return records.site !== NO_SITE
 }
 
-/** @param contentDir path of the folder; what is wrong with the folder as a whole is told as `fatal` */
-export function loadRecords(contentDir: string): LoadedContent {
+/**
+ * @param contentDir path of the folder; what is wrong with the folder as a whole is told as `fatal`
+ * @param today the day that the records are read on where the site states none; without either nothing lies ahead
+ */
+export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing)
     return fatal(
@@ -46,7 +50,7 @@ export function loadRecords(contentDir: string): LoadedContent {
   const paths = listing.files.map(({ path }) => path)
   const files = loadFiles(contentDir, paths, diagnostics)
   if (!paths.includes('site.yaml')) diagnostics.push(fileFault('site.yaml', NO_SITE_FILE))
-  const records = assemble(files)
+  const records = assemble(files, today)
   checkIssued({ folder: contentDir, lots: files.loaded.lot, ids: files.ids.lot, diagnostics })
   return { records, diagnostics: inOrder(diagnostics) }
 }

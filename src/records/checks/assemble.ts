@@ -1,4 +1,5 @@
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
+import type { Moment } from '../../core/measure/moment.ts'
 import { compileCriteria } from '../criteria/compile.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { DescribedCondition, Records } from '../records.ts'
@@ -16,6 +17,7 @@ import { RECORD_KINDS, type RecordKind } from '../schema/schemas.ts'
 import type { MethodPage } from '../yaml/method-page.ts'
 import { checkCondition } from './condition.ts'
 import { checkFormers } from './former-ids.ts'
+import { checkHappenings, controlHappenings, lotHappenings, sourceHappenings } from './happenings.ts'
 import { checkLaboratory } from './laboratory.ts'
 import { checkLot } from './lot.ts'
 import { checkPhysical } from './physical.ts'
@@ -71,8 +73,11 @@ export function noFiles(contentDir: string): ReadFiles {
   }
 }
 
-/** @param files each of which has its record and a report; all faults found go to the reports */
-export function assemble(files: ReadFiles): Records {
+/**
+ * @param files each of which has its record and a report; all faults found go to the reports
+ * @param today stands in where the site states no as-of date
+ */
+export function assemble(files: ReadFiles, today?: Moment): Records {
   const { loaded } = files
   const records = typedRecords(files)
   checkAll(loaded, {
@@ -81,6 +86,7 @@ export function assemble(files: ReadFiles): Records {
     names: (kind) => [...files.ids[kind]],
   })
   checkFormers(loaded.lot, files.ids.lot)
+  checkAhead(loaded, records.site['as-of'] ?? today)
   return {
     ...records,
     lots: faultless(records.lots, loaded.lot),
@@ -147,6 +153,15 @@ function checkAll(loaded: LoadedRecords, all: AllRecords): void {
   for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)
+}
+
+/** What has happened, of every kind of record that tells it. */
+function checkAhead(loaded: LoadedRecords, asOf: Moment | undefined): void {
+  for (const { record, report } of loaded.lot.values()) checkHappenings(lotHappenings(record), asOf, report)
+  for (const { record, report } of loaded.control.values())
+    checkHappenings(controlHappenings(record), asOf, report)
+  for (const { record, report } of loaded.source.values())
+    checkHappenings(sourceHappenings(record), asOf, report)
 }
 
 function faultless<T>(

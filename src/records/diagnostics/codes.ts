@@ -31,6 +31,7 @@ export const CODES = {
   'duplicate-number': 'two lots of a source have one printed number',
   'duplicate-id': 'two members of one record have one id',
   'dates-backwards': 'dates run backwards within one record',
+  'date-ahead': 'something is said to have happened after the as-of date',
   'age-unknown': 'an age that the condition does not have',
   'reading-twice': 'a specimen states two readings, of which one follows from the other',
   'revision-order': 'revisions are not numbered in order',

@@ -1,0 +1,85 @@
+/** Nothing on record has happened after the day that the records are read on. */
+import type { Moment } from '../../core/measure/moment.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { Control, Lot, Source } from '../schema/loaded-records.ts'
+import { below } from '../yaml/pointer.ts'
+
+/** A moment at which something happened, and where it stands. */
+export type Happening = readonly [moment: Moment | undefined, pointer: string]
+
+/** A clock ahead of the site's, or a date east of it, is no fault: own choice. */
+const GRACE_DAYS = 1
+
+/**
+ * Reports what is said to have happened more than a day after the as-of date.
+ * @param asOf the site's; undefined where nobody states one
+ */
+export function checkHappenings(
+  happenings: Iterable<Happening>,
+  asOf: Moment | undefined,
+  report: FileReport,
+): void {
+  if (asOf === undefined) return
+  for (const [moment, pointer] of happenings)
+    if (moment !== undefined && asOf.day + GRACE_DAYS < moment.day)
+      report.at(
+        pointer,
+        'date-ahead',
+        `${moment} lies after the as-of date, ${asOf}`,
+        'correct the date, or move as-of in site.yaml',
+      )
+}
+
+/** Production, sampling, tests, shipments and revisions; ends of validity and planned tests are exempt. */
+export function* lotHappenings(lot: Lot): Generator<Happening> {
+  yield [lot.produced.from, '/produced/from']
+  yield [lot.produced.to, '/produced/to']
+  for (const [place, { taken, on, received }] of lot.samples.entries()) {
+    const at = `/samples/${place}`
+    yield [taken?.from, `${at}/taken/from`]
+    yield [taken?.to, `${at}/taken/to`]
+    yield [on, `${at}/on`]
+    yield [received, `${at}/received`]
+  }
+  for (const what of ['analyses', 'verification'] as const)
+    for (const [place, analysis] of (lot[what] ?? []).entries()) {
+      const at = `/${what}/${place}`
+      yield [analysis.tested, `${at}/tested`]
+      yield [analysis.reported, `${at}/reported`]
+      yield* exclusions(analysis.results, `${at}/results`)
+    }
+  for (const [place, test] of (lot.tests ?? []).entries()) yield* mortarHappenings(test, `/tests/${place}`)
+  for (const [place, { date }] of (lot.shipments ?? []).entries()) yield [date, `/shipments/${place}/date`]
+  for (const [place, { date }] of (lot.revisions ?? []).entries()) yield [date, `/revisions/${place}/date`]
+}
+
+/** Casting and readings of a control. */
+export function controlHappenings(control: Control): Iterable<Happening> {
+  return mortarHappenings(control, '')
+}
+
+/** Events; what is said to end later may do so. */
+export function sourceHappenings({ events = [] }: Source): Happening[] {
+  return events.map(({ date }, place) => [date, `/events/${place}/date`])
+}
+
+function* mortarHappenings(
+  mortar: Pick<Control, 'cast' | 'strength' | 'resistivity'>,
+  at: string,
+): Generator<Happening> {
+  yield [mortar.cast, `${at}/cast`]
+  for (const what of ['strength', 'resistivity'] as const)
+    for (const [place, reading] of (mortar[what] ?? []).entries()) {
+      const here = `${at}/${what}/${place}`
+      yield [reading.tested, `${here}/tested`]
+      yield [reading.reported, `${here}/reported`]
+      yield* exclusions(reading.specimens ?? {}, `${here}/specimens`)
+    }
+}
+
+/** Days of exclusion of specimens or results, by their names. */
+function* exclusions(members: Readonly<Record<string, unknown>>, at: string): Generator<Happening> {
+  for (const [name, member] of Object.entries(members))
+    if (typeof member === 'object' && member !== null && 'excluded-on' in member)
+      yield [member['excluded-on'] as Moment, `${below(at, name)}/excluded-on`]
+}
