@@ -1,4 +1,5 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
+import { overdueFindings } from '../core/checks/result-overdue.ts'
 import { readMoment, type Moment } from '../core/measure/moment.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
@@ -71,11 +72,16 @@ function computeEntries(
 ): Entries {
   const entries: Entries = { lots: new Map(), sources: new Map() }
   for (const [id, state] of states) {
-    const lots = state.lots.map((_, place) => lotEntry(records, state, place, program))
+    const lots = state.lots.map((_, place) => audited(lotEntry(records, state, place, program)))
     for (const lot of lots) entries.lots.set(lot.id, lot)
     entries.sources.set(id, sourceEntry(state, lots))
   }
   return entries
+}
+
+/** With what the audit checks say of it today beside what was found at issue. */
+function audited(lot: LotEntry): LotEntry {
+  return { ...lot, findings: [...lot.findings, ...overdueFindings(lot)] }
 }
 
 function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry {

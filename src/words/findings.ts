@@ -6,7 +6,10 @@ import type {
   OutcomeChange,
   RecordChange,
 } from '../core/checks/finding.ts'
+import { dateOf, readMoment } from '../core/measure/moment.ts'
+import { date } from './dates.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
+import { overdueWords, testName } from './standing.ts'
 
 /** A finding with its sentence and the evidence for it. */
 export interface WordedFinding extends Omit<Finding, 'reason'> {
@@ -32,6 +35,8 @@ const SENTENCES: WordsOf<FindingParams> = {
     `The issued document of ${lot}, revision ${revision}, ${found === 'unreadable' ? 'cannot be read' : 'is not an issued document'}`,
   'digest-differs': ({ lot, revision }) =>
     `The issued document of ${lot}, revision ${revision}, is not the one whose digest is on record`,
+  'result-overdue': ({ lot, since, condition, ...test }) =>
+    `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} is ${overdueWords(readMoment(since))}`,
 }
 
 const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
@@ -42,6 +47,9 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
   'issued-document-missing': ({ lot, revision }) => [`content/issued/${lot}/${revision}.json`],
   'digest-differs': ({ recorded, document }) => [`on record ${recorded}`, `document ${document}`],
+  'result-overdue': ({ due }) => [
+    `due ${date(dateOf(readMoment(due)))}; the test is on record without a reading of the lot or its control`,
+  ],
 }
 
 function recordChangeWords({ path, issued, today }: RecordChange): string {

@@ -3,6 +3,7 @@
  * status.
  */
 import type { Outcome } from '../criteria/outcome.ts'
+import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
 
 /** A place in a record where an issued document and today's record differ; values as texts. */
@@ -41,6 +42,16 @@ export interface FindingParams {
   readonly 'issued-document-missing': OfRevision & { readonly found: 'unreadable' | 'no-document' }
   /** Digests, as recorded in the lot and of the file. */
   readonly 'digest-differs': OfRevision & { readonly recorded: string; readonly document: string }
+  /** `since` is the moment at which tolerance and grace had run out. */
+  readonly 'result-overdue': {
+    readonly lot: string
+    readonly property: PropertyKey
+    /** Id of the condition. */
+    readonly condition: string
+    readonly age: string
+    readonly due: string
+    readonly since: string
+  }
 }
 
 /** The check that reports, as the code, and what it found. */
