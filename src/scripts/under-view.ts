@@ -71,7 +71,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
         ...worded.reasons.map((reason) => element('p', [said(reason)])),
         ...(best === undefined ? [] : [element('p', [said(best)])]),
       ],
-      `verdict verdict-${verdict.outcome}`,
+      `verdict verdict-${stands.mark ?? 'none'}`,
     ),
     tableOf(
       'Every clause of the set',
