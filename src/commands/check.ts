@@ -10,6 +10,8 @@ import { riskSentence, ruleWords } from '../words/rules.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
+import { standingCounts } from '../words/standing.ts'
+import { standingOf } from '../edition/shape/standing.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { command, CommandFailure, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
@@ -117,7 +119,7 @@ function summary(edition: Edition, scope: ReportScope): string {
   return `${lines.join('\n')}\n`
 }
 
-/** How many of a source's lots have which outcome, a line for each criterion. */
+/** How many of a source's lots stand in which way, a line for each criterion. */
 function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: ReportScope): string[] {
   const lots = edition
     .lotsOf(id)
@@ -125,11 +127,13 @@ function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: R
   return criteria
     .filter((criterion) => scope.criteria?.has(criterion) ?? true)
     .flatMap((criterion) => {
-      const outcomes = lots.flatMap((lot) => lot.outcomes.filter((judged) => judged.criterion === criterion))
-      const counts = Map.groupBy(outcomes, ({ outcome }) => outcome)
-      if (counts.size === 0) return []
+      const judged = lots.filter(({ outcomes }) =>
+        outcomes.some((verdict) => verdict.criterion === criterion),
+      )
+      const counts = standingCounts(judged.map((lot) => standingOf(edition, lot, criterion)))
+      if (counts.length === 0) return []
       return [
-        `${id}, ${criterion}: ${[...counts].map(([outcome, { length }]) => `${length} ${outcome}`).join(', ')}`,
+        `${id}, ${criterion}: ${counts.map(({ standing, count }) => `${count} ${standing.brief}`).join(', ')}`,
       ]
     })
 }

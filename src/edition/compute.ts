@@ -1,4 +1,5 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
+import { overdueFindings } from '../core/checks/result-overdue.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
@@ -79,11 +80,16 @@ function computeEntries(records: Records, states: ReadonlyMap<string, SourceStat
   const entries: Entries = { lots: new Map(), sources: new Map() }
   const from = { records, issued: issuedReader(records.contentDir) }
   for (const [id, state] of states) {
-    const lots = state.lots.map((_, place) => lotEntry(from, state, place))
+    const lots = state.lots.map((_, place) => audited(lotEntry(from, state, place)))
     for (const lot of lots) entries.lots.set(lot.id, lot)
     entries.sources.set(id, sourceEntry(state, lots))
   }
   return entries
+}
+
+/** With what the audit checks say of it today beside what was found at issue. */
+function audited(lot: LotEntry): LotEntry {
+  return { ...lot, findings: [...lot.findings, ...overdueFindings(lot)] }
 }
 
 function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry {

@@ -1,11 +1,15 @@
 /** The column files as the pages' scripts read them: days are texts in the file, read once. */
 import { type Moment, readMoment } from '../core/measure/moment.ts'
+import type { LotStanding } from '../words/standing.ts'
 import type { WithTexts } from '../core/measure/texts-of-times.ts'
+
+type StandingText = Pick<LotStanding, 'mark' | 'text'>
 
 export interface LotColumns {
   readonly criteria: readonly string[]
   readonly sources: readonly string[]
-  readonly outcomes: readonly string[]
+  /** State and outcome of a lot in words, with the mark beside them. */
+  readonly standings: readonly StandingText[]
   /** Earlier ids of lots, to the place of the lot. */
   readonly formerly: Readonly<Record<string, number>>
   readonly columns: {
@@ -13,9 +17,11 @@ export interface LotColumns {
     readonly number: readonly string[]
     readonly source: readonly number[]
     readonly sampled: readonly Moment[]
-    readonly state: readonly string[]
     readonly class: readonly (string | null)[]
-    readonly outcome: Readonly<Record<string, readonly number[]>>
+    /** By criterion, places in `standings`. */
+    readonly standing: Readonly<Record<string, readonly number[]>>
+    /** The same under the set that governs. */
+    readonly governingStanding: readonly number[]
   }
 }
 
@@ -40,7 +46,6 @@ export interface ListedLot {
   readonly id: string
   readonly number: string
   readonly sampled: Moment | null
-  readonly state: string
 }
 
 export function lotAt({ columns }: LotColumns, index: number): ListedLot {
@@ -48,6 +53,19 @@ export function lotAt({ columns }: LotColumns, index: number): ListedLot {
     id: columns.lot[index] ?? '',
     number: columns.number[index] ?? '',
     sampled: columns.sampled[index] ?? null,
-    state: columns.state[index] ?? '',
   }
+}
+
+/** How a lot stands under one set; without words for a place that no lot has. */
+export function standingAt(data: LotColumns, criterion: string, index: number): StandingText {
+  return standingOf(data, data.columns.standing[criterion]?.[index])
+}
+
+/** The same under the set that governs it. */
+export function governingStandingAt(data: LotColumns, index: number): StandingText {
+  return standingOf(data, data.columns.governingStanding[index])
+}
+
+function standingOf({ standings }: LotColumns, place: number | undefined): StandingText {
+  return standings[place ?? -1] ?? { mark: null, text: '' }
 }

@@ -5,13 +5,14 @@ import { liesWithin, type Period, periodOf } from './period.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
 import { type Criterion, setName } from '../core/criteria/criterion.ts'
+import type { Outcome } from '../core/criteria/outcome.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { countWords } from '../words/numbers.ts'
 import { shortDate } from '../words/dates.ts'
 import { decidedByWords } from '../words/worded-verdict.ts'
-import { anchor, element, outcomeElement, tableOf } from './elements.ts'
+import { anchor, briefElement, element, outcomeElement, tableOf } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
-import { type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
+import { briefStanding, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
 /** Rows shown at most; the counts above the table are of all lots. */
 const SHOWN = 500
@@ -98,6 +99,7 @@ type Row = ComparedLot & {
   readonly number: string
   readonly sampled: Moment
   readonly conditionTitle: (id: string) => string
+  readonly standingOf: (outcome: Outcome) => Parameters<typeof briefElement>[0]
 }
 
 function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled }: Choice): Row[] {
@@ -112,6 +114,7 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled 
             number: lot.number,
             sampled: lot.sampled,
             conditionTitle: source.conditionTitle,
+            standingOf: (outcome: Outcome) => briefStanding(source, index, outcome),
           },
         ]
   })
@@ -120,13 +123,13 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled 
 function judgedCell(
   verdict: Verdict | null,
   criterion: Criterion | undefined,
-  conditionTitle: (id: string) => string,
+  { conditionTitle, standingOf }: Pick<Row, 'conditionTitle' | 'standingOf'>,
 ): string | Node {
   if (verdict === null || criterion === undefined) return 'not for this material'
   const decided =
     verdict.outcome === 'meets' ? [] : [` ${decidedByWords(verdict, criterion, conditionTitle)}`]
   return element('span', [
-    outcomeElement(verdict.outcome),
+    briefElement(standingOf(verdict.outcome)),
     ...decided.map((text) => element('span', [text], 'small soft')),
   ])
 }
@@ -160,7 +163,7 @@ function report(
     .map((lot) => [
       anchor(`${address}${lot.lot}/`, lot.number),
       shortDate(lot.sampled),
-      ...lot.verdicts.map((verdict, index) => judgedCell(verdict, sets[index], lot.conditionTitle)),
+      ...lot.verdicts.map((verdict, index) => judgedCell(verdict, sets[index], lot)),
     ])
   const caption =
     listed.length > SHOWN

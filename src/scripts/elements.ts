@@ -1,6 +1,7 @@
 /** Small makers of elements: text goes in as text, never as markup. */
 import type { Outcome } from '../core/criteria/outcome.ts'
 import { outcomeWords } from '../words/outcomes.ts'
+import type { LotStanding, StandingMark } from '../words/standing.ts'
 
 type Content = string | Node
 
@@ -22,20 +23,28 @@ export function anchor(href: string, text: string): HTMLAnchorElement {
   return made
 }
 
-/** An outcome with its mark, copied from the page's template. */
+/** An outcome with its mark. */
 export function outcomeElement(outcome: Outcome): Node {
-  const mark = document
-    .querySelector<HTMLTemplateElement>('#outcome-marks')
-    ?.content.querySelector(`[data-outcome="${outcome}"]`)?.firstElementChild
-  return mark === null || mark === undefined
-    ? document.createTextNode(outcomeWords(outcome))
-    : mark.cloneNode(true)
+  return marked(outcome, [outcomeWords(outcome)])
 }
 
-/** An outcome's mark alone, for a heading that says the word itself. */
-export function markElement(outcome: Outcome): Node {
-  const whole = outcomeElement(outcome)
-  return whole instanceof Element ? (whole.querySelector('svg') ?? whole) : whole
+/** State and verdict of a lot without the results awaited. */
+export function briefElement({ mark, brief }: Pick<LotStanding, 'mark' | 'brief'>): Node {
+  return marked(mark, [brief])
+}
+
+/** Words after the mark that stands for them. */
+export function marked(mark: StandingMark | null, words: readonly Content[]): HTMLElement {
+  const drawn = mark === null ? null : markElement(mark)
+  return element('span', [...(drawn === null ? [] : [drawn]), ...words], `outcome outcome-${mark ?? 'none'}`)
+}
+
+/** A mark alone, copied from the page's template; null where the page has none. */
+export function markElement(mark: StandingMark): Node | null {
+  const drawn = document
+    .querySelector<HTMLTemplateElement>('#outcome-marks')
+    ?.content.querySelector(`[data-mark="${mark}"]`)?.firstElementChild
+  return drawn?.cloneNode(true) ?? null
 }
 
 /** A table with a head and rows; the first cell of a row heads it. */

@@ -5,9 +5,12 @@
 import type { WithTexts } from '../core/measure/texts-of-times.ts'
 import { readCriterion } from '../core/criteria/read-criterion.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
+import type { Outcome } from '../core/criteria/outcome.ts'
+import { awaitedTests } from '../core/result/awaited-test.ts'
 import { bestClass, judge } from '../core/judging/verdict.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
+import { type LotStanding, lotStanding } from '../words/standing.ts'
 import { bestClassWords } from '../words/worded-verdict.ts'
 
 export interface ReadSource extends UnpackedSource {
@@ -47,4 +50,23 @@ export function verdictOf(source: ReadSource, place: number, criterion: Criterio
 /** The best class met in words; undefined where the set has no order of merit. */
 export function bestClassOf(source: ReadSource, place: number, criterion: Criterion): string | undefined {
   return bestClassWords(bestClass(criterion, source.evidenceOf(place)), criterion, source.conditionTitle)
+}
+
+/** State and verdict of one lot together, the results awaited left out. */
+export function briefStanding(
+  source: ReadSource,
+  place: number,
+  outcome: Outcome,
+): Pick<LotStanding, 'mark' | 'brief'> {
+  const lot = source.lots[place]
+  if (lot === undefined)
+    throw new RangeError(`briefStanding needs a place among ${source.lots.length} lots, got ${place}`)
+  return lotStanding({
+    state: lot.state,
+    outcome,
+    awaited: awaitedTests(lot.planned).map((test) => ({
+      ...test,
+      conditionName: source.conditionTitle(test.condition),
+    })),
+  })
 }

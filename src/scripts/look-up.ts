@@ -1,6 +1,6 @@
 /** Answers the look-up form from the column files, without leaving the page. */
 import { type LotColumns, readLotColumns, readShipmentColumns, type ShipmentColumns } from './columns.ts'
-import { anchor, element } from './elements.ts'
+import { anchor, element, marked } from './elements.ts'
 import { matches } from './match.ts'
 
 /**
@@ -39,9 +39,9 @@ if (place !== null && form !== null && field !== null && field !== undefined) {
 
 function show(place: HTMLElement, query: string, lots: LotColumns, shipments: ShipmentColumns): void {
   const answers = matches(query, lots, shipments)
-  const items = answers.slice(0, SHOWN).map(({ lot, state, because }) => {
+  const items = answers.slice(0, SHOWN).map(({ lot, standing, because }) => {
     const link = anchor(`${place.dataset['lots'] ?? ''}${lot}/`, `Certificate ${lot}`)
-    return element('li', [link, `, ${state} (${because})`])
+    return element('li', [link, ` (${because}): `, marked(standing.mark, [standing.text])])
   })
   place.replaceChildren(element('p', [countInWords(answers.length, query)]), element('ul', items))
 }

@@ -1,12 +1,14 @@
 /** Filters and sorts the register's columns: pure, so that it is tested without a page. */
 import { liesWithin, type Period } from './period.ts'
 import type { Moment } from '../core/measure/moment.ts'
-import { type ListedLot, type LotColumns, lotAt } from './columns.ts'
+import type { StandingMark } from '../words/standing.ts'
+import { type ListedLot, type LotColumns, lotAt, standingAt } from './columns.ts'
 
 /** Empty text means any. */
 export interface Filter {
   readonly source: string
   readonly criterion: string
+  /** Mark of a state and outcome. */
   readonly outcome: string
   /** Days of sampling. */
   readonly sampled: Period
@@ -15,20 +17,24 @@ export interface Filter {
 }
 
 export interface LotRow extends ListedLot {
-  /** Under the chosen criterion; empty where the lot is not judged under it. */
-  readonly outcome: string
+  /** Its mark under the chosen criterion. */
+  readonly mark: StandingMark | null
+  /** State and outcome under the chosen criterion. */
+  readonly standing: string
   readonly class: string
   readonly source: string
 }
 
 /** Members of a row in the order in which the table shows them. */
-const TABLE_COLUMNS = ['number', 'sampled', 'outcome', 'state', 'class', 'source'] as const
+const TABLE_COLUMNS = ['number', 'sampled', 'standing', 'class', 'source'] as const
 
 export function lotRow(data: LotColumns, criterion: string, index: number): LotRow {
-  const { columns, sources, outcomes } = data
+  const { columns, sources } = data
+  const { mark, text } = standingAt(data, criterion, index)
   return {
     ...lotAt(data, index),
-    outcome: outcomes[columns.outcome[criterion]?.[index] ?? -1] ?? '',
+    mark,
+    standing: text,
     class: columns.class[index] ?? 'none',
     source: sources[columns.source[index] ?? -1] ?? '',
   }
@@ -41,7 +47,7 @@ export function filteredLots(data: LotColumns, filter: Filter): number[] {
     const row = lotRow(data, filter.criterion, index)
     const fits =
       (filter.source === '' || row.source === filter.source) &&
-      (filter.outcome === '' || row.outcome === filter.outcome) &&
+      (filter.outcome === '' || row.mark === filter.outcome) &&
       liesWithin(row.sampled, filter.sampled) &&
       (text === '' || `${row.id} ${row.number}`.toLowerCase().includes(text))
     return fits ? [index] : []

@@ -1,11 +1,12 @@
 /** Finds certificates for what a reader typed: pure, so that it is tested without a page. */
 import { nameInSource } from '../core/measure/lot-id.ts'
-import { type LotColumns, lotAt, type ShipmentColumns } from './columns.ts'
+import { governingStandingAt, type LotColumns, lotAt, type ShipmentColumns } from './columns.ts'
 import { shortDate } from '../words/dates.ts'
 
 export interface Found {
   readonly lot: string
-  readonly state: string
+  /** State and outcome of the lot in words, with their mark. */
+  readonly standing: ReturnType<typeof governingStandingAt>
   readonly because: string
 }
 
@@ -31,8 +32,7 @@ function answerKey({ lot, because }: Found): string {
 function found(lots: LotColumns, { columns }: ShipmentColumns, fits: (text: string) => boolean): Found[] {
   const anyFits = (...texts: readonly string[]) => texts.some((text) => fits(text.toLowerCase()))
   const answer = (index: number, because: string): Found => {
-    const { id, state } = lotAt(lots, index)
-    return { lot: id, state, because }
+    return { lot: lotAt(lots, index).id, standing: governingStandingAt(lots, index), because }
   }
   const byLot = lots.columns.lot.flatMap((id, index) => {
     const { number } = lotAt(lots, index)

@@ -1,7 +1,7 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
 import { periodOf } from './period.ts'
 import { type LotColumns, readLotColumns } from './columns.ts'
-import { anchor, element } from './elements.ts'
+import { anchor, element, marked } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
 import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
 import { shortDate } from '../words/dates.ts'
@@ -117,11 +117,9 @@ function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTM
   const row = lotRow(data, filterOf(form).criterion, index)
   const head = element('th', [anchor(`${form.dataset['lots'] ?? ''}${row.id}/`, row.number)])
   head.scope = 'row'
-  const outcome = row.outcome === '' ? 'not judged' : row.outcome.replaceAll('-', ' ')
   const cells = [
     row.sampled === null ? '' : shortDate(row.sampled),
-    element('span', [outcome], `outcome outcome-${row.outcome}`),
-    row.state,
+    marked(row.mark, [row.standing]),
     row.class,
     sourceName(form, row.source),
   ]

@@ -6,13 +6,21 @@ import type { Criterion } from '../core/criteria/criterion.ts'
 import { shortDate } from '../words/dates.ts'
 import { limitText } from '../words/limits.ts'
 import { plural } from '../words/numbers.ts'
-import { unbroken } from '../words/sentences.ts'
+import { sentence, unbroken } from '../words/sentences.ts'
+import { standingCounts } from '../words/standing.ts'
 import { storedSentence } from '../words/stored-text.ts'
-import { TRIAL_HEADING, verdictHeadline } from '../words/outcomes.ts'
+import { setOfVerdict, TRIAL_HEADING } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { decidedByWords, type WordedClause, wordedVerdict } from '../words/worded-verdict.ts'
-import { anchor, element, markElement, outcomeElement, tableOf } from './elements.ts'
-import { bestClassOf, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
+import { anchor, briefElement, element, marked, outcomeElement, tableOf } from './elements.ts'
+import {
+  bestClassOf,
+  briefStanding,
+  type ReadSource,
+  readCriteria,
+  readSource,
+  verdictOf,
+} from './judge-source.ts'
 
 /** @throws Error when a file cannot be fetched */
 export async function viewUnder(id: string, place: HTMLElement): Promise<Node[]> {
@@ -51,21 +59,19 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
   const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
   const best = bestClassOf(source, index, criterion)
+  const stands = briefStanding(source, index, verdict.outcome)
   const worded = wordedVerdict(verdict, criterion, source.conditionTitle)
   return [
     element(
       'div',
       [
         ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
-        element(
-          'p',
-          [markElement(verdict.outcome), element('span', [verdictHeadline(verdict, criterion)])],
-          'headline',
-        ),
+        element('p', [marked(stands.mark, [sentence(stands.brief)])], 'headline'),
+        element('p', [setOfVerdict(verdict, criterion)]),
         ...worded.reasons.map((reason) => element('p', [said(reason)])),
         ...(best === undefined ? [] : [element('p', [said(best)])]),
       ],
-      `verdict verdict-${verdict.outcome}`,
+      `verdict verdict-${stands.mark ?? 'none'}`,
     ),
     tableOf(
       'Every clause of the set',
@@ -103,26 +109,27 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
   const verdicts = source.lots
     .map((lot, index) => ({ lot, verdict: verdictOf(source, index, criterion), index }))
     .filter((entry): entry is typeof entry & { verdict: Verdict } => entry.verdict !== undefined)
+    .map((entry) => ({ ...entry, standing: briefStanding(source, entry.index, entry.verdict.outcome) }))
   if (verdicts.length === 0) return [element('p', ['This set is not for this material.'])]
-  const counts = Map.groupBy(verdicts, ({ verdict }) => verdict.outcome)
+  const counts = standingCounts(verdicts.map(({ standing }) => standing))
   const tally = element(
     'p',
-    [...counts].flatMap(([outcome, members], index) => [
+    counts.flatMap(({ standing, count }, index) => [
       index === 0 ? '' : ', ',
-      `${members.length} `,
-      outcomeElement(outcome),
+      `${count} `,
+      briefElement(standing),
     ]),
     'counts',
   )
   const rows = verdicts
     .toReversed()
-    .map(({ lot, verdict, index }) => [
+    .map(({ lot, verdict, standing, index }) => [
       anchor(
         `${place.dataset['lots'] ?? ''}${lot.id}/?under=${encodeURIComponent(criterion.id)}`,
         lot.number,
       ),
       shortDate(lot.sampled),
-      outcomeElement(verdict.outcome),
+      briefElement(standing),
       verdict.outcome === 'meets'
         ? (bestClassOf(source, index, criterion) ?? '')
         : decidedByWords(verdict, criterion, source.conditionTitle),
@@ -131,7 +138,7 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
     tally,
     tableOf(
       `${plural(verdicts.length, 'lot', 'lots')}, newest first`,
-      ['Lot', 'Sampled', 'Outcome', 'Decided by'],
+      ['Lot', 'Sampled', 'State and verdict', 'Decided by'],
       rows,
     ),
   ]

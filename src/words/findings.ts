@@ -6,7 +6,10 @@ import type {
   OutcomeChange,
   RecordChange,
 } from '../core/checks/finding.ts'
+import { dateOf, readMoment } from '../core/measure/moment.ts'
+import { date } from './dates.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
+import { overdueWords, testName } from './standing.ts'
 
 /** A finding with its sentence and the evidence for it. */
 export interface WordedFinding extends Omit<Finding, 'reason'> {
@@ -28,6 +31,8 @@ const SENTENCES: WordsOf<FindingParams> = {
     `The record of ${lot} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
   'would-now-be-judged-otherwise': ({ lot, revision }) =>
     `${lot} would now be judged otherwise than in revision ${revision}`,
+  'result-overdue': ({ lot, since, condition, ...test }) =>
+    `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} is ${overdueWords(readMoment(since))}`,
 }
 
 const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
@@ -36,6 +41,9 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
     ...(changes.length < places ? [`and ${places - changes.length} more`] : []),
   ],
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
+  'result-overdue': ({ due }) => [
+    `due ${date(dateOf(readMoment(due)))}; the test is on record without a reading of the lot or its control`,
+  ],
 }
 
 /** One difference of a record, without a full stop. */

@@ -51,8 +51,16 @@ export function verdictHeadline(
   verdict: Pick<Verdict, 'outcome' | 'class' | 'edition'>,
   criterion: Pick<Criterion, 'title' | 'designation'>,
 ): string {
+  return `${OF_A_SET[verdict.outcome]} ${setOfVerdict(verdict, criterion)}`
+}
+
+/** The set that a verdict is under, with the class that it judged. */
+export function setOfVerdict(
+  verdict: Pick<Verdict, 'class' | 'edition'>,
+  criterion: Pick<Criterion, 'title' | 'designation'>,
+): string {
   const set = setName({ ...criterion, edition: verdict.edition })
-  return `${OF_A_SET[verdict.outcome]} ${verdict.class === null ? set : `${set}, class ${verdict.class}`}`
+  return verdict.class === null ? set : `${set}, class ${verdict.class}`
 }
 
 /** Of a group, before the names of the members that gave its outcome. */

@@ -6,7 +6,7 @@ import { resultReasonWords } from './result-reasons.ts'
 
 export const SELECTION_REASONS: WordsOf<SelectionParams> = {
   'result-awaited': ({ due }) => `test recorded, result due ${due}`,
-  'result-overdue': ({ since }) => `the result was awaited until ${since} and is overdue since`,
+  'result-overdue': ({ since }) => `result overdue since ${since}`,
   'other-methods': ({ method, used }) =>
     `only results by ${method} count, and those on record are by ${listWords(
       used.map((one) => one ?? 'a method not stated'),

@@ -1,43 +1,211 @@
-/** State and verdict of a lot in one phrase, so that neither is read without the other. */
+/**
+ * State and verdict of a lot in one breath, so that neither is ever read without the other: "Meets so far;
+ * 28 d strength activity index due 4 July 2026", "Withdrawn 3 March 2026; was: meets".
+ */
 import type { Outcome } from '../core/criteria/outcome.ts'
-import type { Moment } from '../core/measure/moment.ts'
+import type { CertificateState } from '../core/evidence/certificate-state.ts'
+import { dateOf, type Moment } from '../core/measure/moment.ts'
+import type { AwaitedTest } from '../core/result/awaited-test.ts'
 import { date } from './dates.ts'
-import { outcomeWords } from './outcomes.ts'
+import { everyOutcome, outcomeWords } from './outcomes.ts'
+import { propertyWords } from './property-names.ts'
+import { sentence } from './sentences.ts'
 
-export interface Standing {
-  readonly state: 'draft' | 'provisional' | 'complete' | 'withdrawn'
-  /** Under the governing criterion; null where none applies. */
-  readonly outcome: Outcome | null
-  /** Date of the withdrawal. */
-  readonly withdrawn?: Moment | string
-  /** Next date at which a result is due. */
-  readonly due?: Moment | string
-  /** Last date on which a result that never came was awaited. */
-  readonly overdueSince?: Moment | string
+/** A missing result, with the condition's name where a reader must be told it. */
+export interface NamedTest extends Pick<AwaitedTest, 'property' | 'age' | 'due' | 'overdueSince'> {
+  /** "modified (50 %, 50 °C, w/cm 0.485)"; null for a standard's own condition. */
+  readonly conditionName: string | null
 }
 
-/** "meets so far; next result due 4 July 2026", without a full stop. */
-export function standingWords(standing: Standing): string {
-  const { state, due, overdueSince } = standing
-  const verdict = verdictOf(standing)
-  const overdue = overdueSince === undefined ? [] : [`a result has been overdue since ${date(overdueSince)}`]
-  switch (state) {
+/** What a lot's standing rests on. */
+export interface StandingFacts {
+  /** Of the certificate, or `superseded` for a revision that has a later one. */
+  readonly state: CertificateState | 'superseded'
+  /** Under one set; null where the lot is not judged. */
+  readonly outcome: Outcome | null
+  readonly withdrawn?: Moment
+  /** The longest awaited first. */
+  readonly awaited: readonly NamedTest[]
+}
+
+/** Which mark stands beside it: an outcome's own only where a certificate in force has it for good. */
+export type StandingMark = Outcome | 'meets-so-far' | 'draft' | 'withdrawn'
+
+export interface LotStanding {
+  readonly mark: StandingMark | null
+  /** What must be read first: never an outcome that does not hold. */
+  readonly head: string
+  /** What belongs to it; null where nothing does. */
+  readonly rest: string | null
+  /** Head and rest. */
+  readonly text: string
+  /** State and outcome without the results awaited, within a line: "withdrawn (was: meets)". */
+  readonly brief: string
+}
+
+export function lotStanding(facts: StandingFacts): LotStanding {
+  switch (facts.state) {
     case 'withdrawn':
-      return `withdrawn${standing.withdrawn === undefined ? '' : ` ${date(standing.withdrawn)}`}; was: ${verdict}`
+    case 'superseded':
+      return noLongerInForce(facts)
     case 'draft':
-      return [`draft, never issued; on today’s records: ${verdict}`, ...overdue].join('; ')
-    case 'provisional': {
-      const awaited = due === undefined ? 'results awaited' : `next result due ${date(due)}`
-      return [verdict, awaited, ...overdue].join('; ')
-    }
+      return neverIssued(facts)
+    case 'provisional':
     case 'complete':
-      return [verdict, ...(overdue.length > 0 ? overdue : ['all planned tests reported'])].join('; ')
+      return inForce(facts)
   }
 }
 
-function verdictOf({ state, outcome }: Standing): string {
-  if (outcome === null) return 'no criterion applies'
-  const soFar =
-    state === 'provisional' && (outcome === 'meets' || outcome === 'meets-by-approval') ? ' so far' : ''
-  return `${outcomeWords(outcome)}${soFar}`
+/** Lots that stand alike, the results awaited left out. */
+export interface StandingCount {
+  readonly standing: Pick<LotStanding, 'mark' | 'brief'>
+  readonly count: number
+}
+
+/** How many lots stand in which way, in the order of the marks. */
+export function standingCounts(standings: readonly Pick<LotStanding, 'mark' | 'brief'>[]): StandingCount[] {
+  const marks = everyMark()
+  const placeOf = ({ standing: { mark } }: StandingCount) =>
+    mark === null ? marks.length : marks.indexOf(mark)
+  return [...Map.groupBy(standings, ({ brief }) => brief)]
+    .map(
+      ([brief, own]): StandingCount => ({
+        standing: { mark: own[0]?.mark ?? null, brief },
+        count: own.length,
+      }),
+    )
+    .sort((a, b) => placeOf(a) - placeOf(b))
+}
+
+/** Marks in the order of the outcomes, those of no outcome last. */
+export function everyMark(): StandingMark[] {
+  const [meets, ...others] = everyOutcome()
+  return [...(meets === undefined ? [] : [meets]), 'meets-so-far', ...others, 'draft', 'withdrawn']
+}
+
+/** A mark by its name, as a choice among all of them. */
+export function markWords(mark: StandingMark): string {
+  if (mark === 'meets-so-far') return 'meets so far'
+  if (mark === 'draft') return 'draft, never issued'
+  return mark === 'withdrawn' ? 'withdrawn' : outcomeWords(mark)
+}
+
+/** "28 d strength activity index, modified (50 %, 50 °C, w/cm 0.485)". */
+export function testName({
+  property,
+  age,
+  conditionName,
+}: Pick<NamedTest, 'property' | 'conditionName'> & { readonly age: string | NamedTest['age'] }): string {
+  const name = `${age} ${propertyWords({ property })}`
+  return conditionName === null ? name : `${name}, ${conditionName}`
+}
+
+/** "overdue since 4 February 2026": said in these words wherever a result is late. */
+export function overdueWords(since: Moment): string {
+  return `overdue since ${date(dateOf(since))}`
+}
+
+type Words = Readonly<Record<Outcome, string>>
+
+/** Of a lot: "not valid" alone would speak of the lot, where it was a test. */
+const OF_A_LOT: Words = {
+  ...wordsOfAll(outcomeWords),
+  'not-reported': 'required results not reported',
+  'not-valid': 'a test is not valid',
+  'not-applicable': 'no clause applies',
+  'not-invoked': 'nothing was requested',
+  reported: 'reported, no limit applies',
+}
+
+/** Of a lot without a certificate. */
+const WOULD: Words = {
+  ...OF_A_LOT,
+  meets: 'would meet',
+  'meets-by-approval': 'would meet by approval',
+  'does-not-meet': 'would not meet',
+  inconclusive: 'would be inconclusive',
+}
+
+const NOT_JUDGED = 'not judged'
+
+function wordsOfAll(words: (outcome: Outcome) => string): Words {
+  return Object.fromEntries(everyOutcome().map((outcome) => [outcome, words(outcome)])) as Record<
+    Outcome,
+    string
+  >
+}
+
+/** What it was counts no more, nor does anybody await its results. */
+function noLongerInForce({ state, outcome, withdrawn }: StandingFacts): LotStanding {
+  const word = state === 'withdrawn' ? 'Withdrawn' : 'Superseded by a later revision'
+  const was = outcome === null ? NOT_JUDGED : OF_A_LOT[outcome]
+  const head = withdrawn === undefined ? word : `${word} ${date(dateOf(withdrawn))}`
+  return standing({
+    mark: 'withdrawn',
+    head,
+    rest: [`was: ${was}`],
+    brief: `${word.toLowerCase()} (was: ${was})`,
+  })
+}
+
+function neverIssued({ outcome, awaited }: StandingFacts): LotStanding {
+  const soFar = isMet(outcome) && 0 < awaited.length ? ' so far' : ''
+  const would = outcome === null ? NOT_JUDGED : `${WOULD[outcome]}${soFar}`
+  return standing({
+    mark: 'draft',
+    head: 'Draft, never issued',
+    rest: [would, ...awaitedWords(awaited)],
+    brief: `draft (${would})`,
+  })
+}
+
+/**
+ * "Complete" is not said: beside a lot that fails it would read as praise. A certificate that is still
+ * provisional says so where no result is missing that would tell it.
+ */
+function inForce({ state, outcome, awaited }: StandingFacts): LotStanding {
+  const missing = awaitedWords(awaited)
+  const stillProvisional = state === 'provisional' && missing.length === 0
+  const soFar = isMet(outcome) && (0 < missing.length || stillProvisional)
+  const words = outcome === null ? NOT_JUDGED : OF_A_LOT[outcome]
+  const brief = soFar ? `${words} so far` : words
+  return standing({
+    mark: soFar ? 'meets-so-far' : outcome,
+    head: sentence(brief),
+    rest: stillProvisional ? ['certificate still provisional'] : missing,
+    brief,
+  })
+}
+
+function isMet(outcome: Outcome | null): boolean {
+  return outcome === 'meets' || outcome === 'meets-by-approval'
+}
+
+function standing({
+  rest,
+  ...parts
+}: Pick<LotStanding, 'mark' | 'head' | 'brief'> & { readonly rest: readonly string[] }): LotStanding {
+  return {
+    ...parts,
+    rest: rest.length === 0 ? null : rest.join('; '),
+    text: [parts.head, ...rest].join('; '),
+  }
+}
+
+/** The overdue ones first, each kind by its first test and the number of the others. */
+function awaitedWords(awaited: readonly NamedTest[]): string[] {
+  const overdue = awaited.flatMap((test) =>
+    test.overdueSince === undefined ? [] : [{ ...test, since: test.overdueSince }],
+  )
+  const due = awaited.filter(({ overdueSince }) => overdueSince === undefined)
+  const [late, next] = [overdue[0], due[0]]
+  return [
+    ...(late === undefined ? [] : [`${named(late, overdue.length)} ${overdueWords(late.since)}`]),
+    ...(next === undefined ? [] : [`${named(next, due.length)} due ${date(dateOf(next.due))}`]),
+  ]
+}
+
+function named(first: NamedTest, count: number): string {
+  const name = testName(first)
+  return count < 2 ? name : `${name} (and ${count - 1} more)`
 }

@@ -47,7 +47,7 @@ describe('npm run check', () => {
   it('ends with 0 on good records and says how each source stands', async () => {
     const ended = await run('check', '--content', contentCopy())
     expect(ended).toMatchObject({ status: 0, error: '' })
-    expect(ended.out).toContain('tuff, strength: 2 meets')
+    expect(ended.out).toContain('tuff, strength: 2 draft (would meet)')
   })
   it('prints one JSON document as schemas/check.json describes, with unrounded values and the clause that decided', async () => {
     const { out, status } = await run('check', '--content', contentCopy(), '--json')
@@ -83,7 +83,7 @@ describe('npm run check', () => {
   })
   it('reads the records on an earlier date: the reading is still awaited', async () => {
     const { out } = await run('check', '--content', contentCopy(), '--as-of', '2026-03-12')
-    expect(out).toContain('tuff, strength: 2 pending')
+    expect(out).toContain('tuff, strength: 2 draft (pending)')
   })
   it('ends with 1 on a spoiled record, tells it and still reports the others', async () => {
     const folder = contentCopy()
@@ -92,7 +92,7 @@ describe('npm run check', () => {
     expect(ended.status).toBe(1)
     expect(ended.error).toContain('lots/tuff/T-1.yaml:2:11')
     expect(ended.error).toContain('mend: write a decimal point: 1450.5 t')
-    expect(ended.out).toContain('tuff, strength: 1 meets')
+    expect(ended.out).toContain('tuff, strength: 1 draft (would meet)')
     noTrace(ended)
   })
   it('judges nothing without site.yaml, whose criteria and grace it would need, and says what is missing', async () => {

@@ -199,12 +199,12 @@ describe('the committed demo', () => {
     const withdrawn = all().find((entry) => entry.state === 'withdrawn')
     expect(lot(withdrawn?.revisions.at(-1)?.replacedBy ?? '')).toBeDefined()
   })
-  it('finds the record that was altered after its certificate had been issued, and nothing else', () => {
+  it('finds the record altered after its certificate was issued and the result that never came, and nothing else', () => {
     expect(
       all()
         .flatMap((entry) => entry.findings)
         .map((finding) => finding.reason.code),
-    ).toEqual(['changed-after-issue'])
+    ).toEqual(['changed-after-issue', 'result-overdue'])
   })
   it('shows the pattern that the modified condition is for: fillers pass at 20 % and 23 °C or come close, and fall far behind at 50 % and 50 °C', () => {
     const mean = (source: string, condition: string) => {

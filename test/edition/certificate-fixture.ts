@@ -190,7 +190,7 @@ export function certificate(more: Partial<CertificateFacts> = {}): CertificateFa
     ],
     verdicts: [verdict([clause()])],
     units: 'SI',
-    awaited: {},
+    awaited: [],
     ...more,
   }
 }

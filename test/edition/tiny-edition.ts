@@ -1,7 +1,9 @@
 /** An edition of literal lots and sources, for what reads editions: nothing in it was computed. */
+import { readAge } from '../../src/core/measure/age.ts'
 import { readMoment } from '../../src/core/measure/moment.ts'
 import type { Finding } from '../../src/core/checks/finding.ts'
 import type { Outcome } from '../../src/core/criteria/outcome.ts'
+import type { PlannedTest } from '../../src/core/result/result.ts'
 import type { Verdict } from '../../src/core/criteria/verdict.ts'
 import type {
   Edition,
@@ -41,6 +43,21 @@ export function finding(about: string, severity: Finding['severity'] = 'warning'
 
 export function shipment(lot: string, bill: string, date: string, massT = 25): ShipmentEntry {
   return { lot, bill, date: readMoment(date), massT, massWritten: `${massT} t` }
+}
+
+/** A strength index at 28 d that has not come. */
+export function plannedTest(due: string, overdueSince?: string): PlannedTest {
+  return {
+    property: 'strength-activity-index',
+    condition: 'hot',
+    age: readAge('28 d'),
+    laboratory: 'quay',
+    sample: 'C',
+    sampleKind: 'composite',
+    begun: readMoment('2026-03-05'),
+    due: readMoment(due),
+    ...(overdueSince === undefined ? {} : { overdueSince: readMoment(overdueSince) }),
+  }
 }
 
 /** A draft of 1000 t, sampled on 5 March 2026. */

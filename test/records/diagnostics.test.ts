@@ -118,7 +118,8 @@ function partsWith(folder: string, text: string): string[] {
 
 function textFor(folder: string): string {
   const { diagnostics } = loadRecords(folder)
-  return `${diagnosticsText(diagnostics, folder)}\n`
+  // A digest tells of every word that a document prints; the cases are about the fault.
+  return `${diagnosticsText(diagnostics, folder).replaceAll(/sha256-[0-9a-f]{8,64}/g, 'sha256-…')}\n`
 }
 
 describe('the good records that the cases spoil', () => {

@@ -7,7 +7,13 @@ const DATA: LotColumns = {
   formerly: {},
   criteria: ['plain', 'warm'],
   sources: ['quay', 'hill'],
-  outcomes: ['meets', 'does-not-meet', 'pending'],
+  standings: [
+    { mark: 'meets', text: 'Meets' },
+    { mark: 'does-not-meet', text: 'Does not meet' },
+    { mark: 'withdrawn', text: 'Withdrawn; was: meets' },
+    { mark: 'pending', text: 'Pending' },
+    { mark: null, text: 'Not judged' },
+  ],
   columns: {
     lot: ['quay/Q-1', 'quay/Q-2', 'hill/H-1', 'hill/H-2'],
     number: ['Q-1', 'Q-2', 'No. 7', 'H-2'],
@@ -18,9 +24,9 @@ const DATA: LotColumns = {
       readMoment('2026-01-01'),
       readMoment('2026-02-10'),
     ],
-    state: ['complete', 'complete', 'withdrawn', 'provisional'],
     class: ['F', 'F', null, 'N'],
-    outcome: { plain: [0, 1, 0, 2], warm: [-1, 0, 0, 2] },
+    standing: { plain: [0, 1, 2, 3], warm: [4, 0, 2, 3] },
+    governingStanding: [0, 1, 2, 3],
   },
 }
 const ANY: Filter = { source: '', criterion: 'plain', outcome: '', sampled: {}, text: '' }
@@ -37,9 +43,10 @@ describe('filteredLots', () => {
       }),
     ).toEqual([1, 2])
   })
-  it('reads the outcome under the chosen criterion, and leaves out lots that are not judged under it', () => {
-    expect(filteredLots(DATA, { ...ANY, outcome: 'meets' })).toEqual([0, 2])
-    expect(filteredLots(DATA, { ...ANY, criterion: 'warm', outcome: 'meets' })).toEqual([1, 2])
+  it('reads the verdict under the chosen criterion; neither a withdrawn lot nor one not judged counts as meeting it', () => {
+    expect(filteredLots(DATA, { ...ANY, outcome: 'meets' })).toEqual([0])
+    expect(filteredLots(DATA, { ...ANY, criterion: 'warm', outcome: 'meets' })).toEqual([1])
+    expect(filteredLots(DATA, { ...ANY, outcome: 'withdrawn' })).toEqual([2])
     expect(filteredLots(DATA, { ...ANY, criterion: 'unknown', outcome: 'meets' })).toEqual([])
   })
   it('finds text in the id and in the printed number, without regard to case', () => {
@@ -53,19 +60,19 @@ describe('sortedLots', () => {
   it('sorts by a column either way and keeps the order of the file among equals', () => {
     expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 1, descending: true })).toEqual([3, 1, 2, 0])
     expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 1, descending: false })).toEqual([0, 1, 2, 3])
-    expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 5, descending: false })).toEqual([2, 3, 0, 1])
+    expect(sortedLots([0, 1, 2, 3], DATA, 'plain', { column: 4, descending: false })).toEqual([2, 3, 0, 1])
   })
 })
 
 describe('lotRow', () => {
-  it('has no outcome where a lot is not judged, and the word none without a class', () => {
-    expect(lotRow(DATA, 'warm', 0).outcome).toBe('')
+  it('says where a lot is not judged, and has the word none without a class', () => {
+    expect(lotRow(DATA, 'warm', 0)).toMatchObject({ mark: null, standing: 'Not judged' })
     expect(lotRow(DATA, 'warm', 2)).toEqual({
       id: 'hill/H-1',
       number: 'No. 7',
       sampled: readMoment('2026-01-01'),
-      outcome: 'meets',
-      state: 'withdrawn',
+      mark: 'withdrawn',
+      standing: 'Withdrawn; was: meets',
       class: 'none',
       source: 'hill',
     })

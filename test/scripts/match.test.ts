@@ -2,19 +2,22 @@ import { readLotColumns, readShipmentColumns } from '../../src/scripts/columns.t
 import { describe, expect, it } from 'vitest'
 import { matches } from '../../src/scripts/match.ts'
 
+const MEETS = { mark: 'meets', text: 'Meets' } as const
+const WITHDRAWN = { mark: 'withdrawn', text: 'Withdrawn; was: meets' } as const
+const SO_FAR = { mark: 'meets-so-far', text: 'Meets so far; 28 d strength due 4 July 2026' } as const
 const LOTS = readLotColumns({
   criteria: [],
   sources: ['ash', 'tuff'],
-  outcomes: [],
+  standings: [MEETS, WITHDRAWN, SO_FAR],
   formerly: {},
   columns: {
     lot: ['ash/A-1', 'tuff/T-1', 'tuff/T-10'],
     number: ['A-1', 'T-1', 'T-10'],
     source: [0, 1, 1],
     sampled: ['2026-01-01', '2026-01-02', '2026-01-03'],
-    state: ['complete', 'withdrawn', 'provisional'],
     class: ['F', 'N', 'N'],
-    outcome: {},
+    standing: {},
+    governingStanding: [0, 1, 2],
   },
 })
 const SHIPMENTS = readShipmentColumns({
@@ -22,21 +25,21 @@ const SHIPMENTS = readShipmentColumns({
 })
 
 describe('matches', () => {
-  it('finds a lot by its printed number, whatever the case, with its present state', () => {
+  it('finds a lot by its printed number, whatever the case, with how it stands', () => {
     expect(matches(' t-1 ', LOTS, SHIPMENTS)).toEqual([
-      { lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1' },
+      { lot: 'tuff/T-1', standing: WITHDRAWN, because: 'lot T-1' },
     ])
   })
   it('finds a lot by certificate number and by bill of lading', () => {
     expect(matches('tuff/T-10', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-10'])
     expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([
-      { lot: 'tuff/T-10', state: 'provisional', because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026' },
+      { lot: 'tuff/T-10', standing: SO_FAR, because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026' },
     ])
   })
   it('finds a lot by an id that it had before, with or without its source', () => {
     const renamed = { ...LOTS, formerly: { 'old-tuff/T-7': 1 } }
     expect(matches('old-tuff/t-7', renamed, SHIPMENTS)).toEqual([
-      { lot: 'tuff/T-1', state: 'withdrawn', because: 'lot T-1, formerly old-tuff/T-7' },
+      { lot: 'tuff/T-1', standing: WITHDRAWN, because: 'lot T-1, formerly old-tuff/T-7' },
     ])
     expect(matches('T-7', renamed, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1'])
   })

@@ -3,6 +3,7 @@ import { judge } from '../../src/core/judging/verdict.ts'
 import { unpackSource } from '../../src/core/evidence/source-evidence.ts'
 import { sourceEvidenceData } from '../../src/edition/writers/lot-data.ts'
 
+import { lotStanding } from '../../src/words/standing.ts'
 import { siteInBrowser } from './site-in-browser.ts'
 
 const demo = siteInBrowser('networkidle')
@@ -28,7 +29,7 @@ describe('a certificate under another set', () => {
     const wanted = verdict(sourceOf(source), lot, set)
     const page = await demo.open(`lots/${lot}/?under=${set}`)
     await page.waitForSelector('.under-result table')
-    expect(await page.locator('.under-result .headline').textContent()).toContain(
+    expect(await page.locator('.under-result .verdict').textContent()).toContain(
       'Varrow Roads supplement, edition 3, class F',
     )
     expect(await page.locator('.under-result .verdict').getAttribute('class')).toContain(
@@ -68,7 +69,7 @@ describe('a certificate under another set', () => {
 })
 
 describe('a source under another set', () => {
-  it('lists every lot with its outcome under it', async () => {
+  it('lists every lot with its state and its outcome under it', async () => {
     const source = sourceOf('skarnmere-ash')
     const page = await demo.open('sources/skarnmere-ash/?under=varrow-roads')
     await page.waitForSelector('.under-result table')
@@ -78,7 +79,11 @@ describe('a source under another set', () => {
     expect(shown).toEqual(
       demo.site.edition
         .lotsOf(source.id)
-        .map((lot) => verdict(source, lot.id, 'varrow-roads').outcome.replaceAll('-', ' '))
+        .map(({ id, state, awaited }) => {
+          const { outcome } = verdict(source, id, 'varrow-roads')
+          const named = awaited.map((test) => ({ ...test, conditionName: null }))
+          return lotStanding({ state, outcome, awaited: named }).brief
+        })
         .reverse(),
     )
   })

@@ -3,6 +3,7 @@
  * status.
  */
 import type { Outcome } from '../criteria/outcome.ts'
+import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
 
 /** A place in a record where an issued document and today's record differ; values as texts. */
@@ -38,6 +39,16 @@ export interface FindingParams {
     readonly changes: readonly RecordChange[]
   }
   readonly 'would-now-be-judged-otherwise': OfRevision & { readonly changes: readonly OutcomeChange[] }
+  /** `since` is the moment at which tolerance and grace had run out. */
+  readonly 'result-overdue': {
+    readonly lot: string
+    readonly property: PropertyKey
+    /** Id of the condition. */
+    readonly condition: string
+    readonly age: string
+    readonly due: string
+    readonly since: string
+  }
 }
 
 /** The check that reports, as the code, and what it found. */

@@ -5,6 +5,7 @@
  */
 import type { Age } from '../measure/age.ts'
 import { type Moment, readMoment } from '../measure/moment.ts'
+import type { CertificateState } from './certificate-state.ts'
 import type { Evidence } from './evidence.ts'
 import { buildHistory, type History } from '../history/history.ts'
 import { lotEvidence, type LotBackground, type SourceBackground } from './lot-evidence.ts'
@@ -40,6 +41,7 @@ export type PackedResult =
 export interface PackedLot
   extends WithTexts<Omit<LotBackground, 'results' | 'before' | 'unmade' | 'planned'>> {
   readonly number: string
+  readonly state: CertificateState
   readonly results: readonly PackedResult[]
   readonly unmade?: WithTexts<readonly UnmadeResult[]>
   readonly planned?: WithTexts<readonly PlannedTest[]>
@@ -62,6 +64,8 @@ export interface SourceEvidence {
 
 export interface EvidenceLot extends LotBackground {
   readonly number: string
+  /** A reader never sees an outcome without it. */
+  readonly state: CertificateState
   readonly unmade: readonly UnmadeResult[]
   readonly planned: readonly PlannedTest[]
 }

@@ -5,6 +5,7 @@ import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareMoments, type Moment } from '../../core/measure/moment.ts'
 import { withTexts } from '../../core/measure/texts-of-times.ts'
+import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Producer, Source } from '../../records/schema/loaded-records.ts'
@@ -21,7 +22,7 @@ import type { CertificateCriterion, CertificateFacts, CertificateResult } from '
 import { conditionParticulars } from '../shape/condition-particulars.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import { accreditationFor, accreditationOn } from './accreditation.ts'
-import { awaitedOf } from '../shape/awaited.ts'
+import { namedTest } from '../shape/standing.ts'
 import { deviationFacts, mortarFacts } from './mortar-facts.ts'
 import { type IsIssued, withheldRecord, type Withholding, withoutDrafts } from './withheld.ts'
 
@@ -62,7 +63,7 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     revision: issue?.revision ?? null,
     state: stateOf(lot, issue),
     issued: issue?.date.text ?? null,
-    awaited: withTexts(awaitedOf(lot.planned)),
+    awaited: awaitedTests(lot.planned).map((test) => namedTest(records, test)),
     asOf: lot.asOf.text,
     by: issuer(issue, producer, withholding),
     reason: issue?.reason ?? null,

@@ -1,9 +1,10 @@
 /** The head of a certificate: what it is, which one, in which state. */
 import { defined } from '../../core/measure/defined.ts'
+import { readMoment } from '../../core/measure/moment.ts'
 import { date } from '../../words/dates.ts'
 import { kindWords } from '../../words/material-kinds.ts'
 import { fullSentence, sentence } from '../../words/sentences.ts'
-import { standingWords } from '../../words/standing.ts'
+import { lotStanding } from '../../words/standing.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
 import type { PrintedHead, PrintedWithdrawal } from '../shape/printed-certificate.ts'
 
@@ -29,7 +30,7 @@ export function printedHead(facts: Headed): PrintedHead {
     certificate: facts.certificate,
     revision: revision === null ? 'none, never issued' : String(revision),
     state: facts.state,
-    standing: sentence(standingOf(facts)),
+    standing: standingOf(facts),
     issued: issued === null ? 'not issued' : date(issued),
     replaces: replaces === null ? undefined : `revision ${replaces.revision} of ${date(replaces.date)}`,
     reason: reason === null ? undefined : sentence(reason),
@@ -37,14 +38,12 @@ export function printedHead(facts: Headed): PrintedHead {
 }
 
 function standingOf({ state, verdicts, awaited, issued }: Headed): string {
-  return standingWords(
-    defined({
-      state,
-      outcome: verdicts[0]?.outcome ?? null,
-      withdrawn: state === 'withdrawn' ? (issued ?? undefined) : undefined,
-      ...awaited,
-    }),
-  )
+  return lotStanding({
+    state,
+    outcome: verdicts[0]?.outcome ?? null,
+    awaited: state === 'withdrawn' ? [] : awaited,
+    ...(state === 'withdrawn' && issued !== null ? { withdrawn: readMoment(issued) } : {}),
+  }).text
 }
 
 type Withdrawn = Pick<CertificateFacts, 'state' | 'issued' | 'reason' | 'replacedBy'>

@@ -6,7 +6,8 @@ import type { WithTexts } from '../../core/measure/texts-of-times.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Interval } from '../../core/statistics/ratio-interval.ts'
-import type { CertificateState } from './certificate-state.ts'
+import type { CertificateState } from '../../core/evidence/certificate-state.ts'
+import type { NamedTest } from '../../words/standing.ts'
 import type { WordedVerdict } from '../../words/worded-verdict.ts'
 
 /** The casting stands with its mortar; reasons are worded. */
@@ -81,8 +82,8 @@ export interface CertificateFacts {
   readonly revision: number | null
   readonly state: CertificateState
   readonly issued: string | null
-  /** When the next planned result is due, and since when one is overdue. */
-  readonly awaited: { readonly due?: string; readonly overdueSince?: string }
+  /** Results that are due or overdue. */
+  readonly awaited: readonly NamedTest[]
   readonly asOf: string
   readonly by: {
     readonly name: string

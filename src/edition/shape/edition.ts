@@ -6,9 +6,11 @@
 import type { Moment } from '../../core/measure/moment.ts'
 import type { Age } from '../../core/measure/age.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
+import type { CertificateState } from '../../core/evidence/certificate-state.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { BestClass } from '../../core/judging/verdict.ts'
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
+import type { AwaitedTest } from '../../core/result/awaited-test.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
@@ -25,7 +27,6 @@ import type {
   Source,
 } from '../../records/schema/loaded-records.ts'
 import type { Withheld } from '../../records/issued/private-part.ts'
-import type { CertificateState } from './certificate-state.ts'
 import type { LotHistory } from './lot-history.ts'
 import type { PrintedCertificate, PrintedLot, PrintedReadings, PrintedShared } from './printed-certificate.ts'
 
@@ -74,6 +75,8 @@ export interface ListedLot extends LotHead {
   readonly tonnes: number
   /** Outcome under each criterion in force whose kinds apply; the governing one first. */
   readonly outcomes: readonly { readonly criterion: string; readonly outcome: Outcome }[]
+  /** Results that are due or overdue, the longest awaited first; none of a withdrawn lot. */
+  readonly awaited: readonly AwaitedTest[]
   /** The newest revision; null for a draft. */
   readonly issued: { readonly number: number; readonly date: Moment } | null
   /** Numbers of the revisions before the newest. */

@@ -1,5 +1,6 @@
 /** The rows of the Edition, made from what was computed of each lot and source. */
 import { defined } from '../../core/measure/defined.ts'
+import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry, SourceEntry } from './edition.ts'
 
 /** What lists and columns need of a lot. */
@@ -17,6 +18,7 @@ export function listedLot(lot: LotEntry): ListedLot {
     state: lot.state,
     tonnes: lot.record.quantity.value,
     outcomes: lot.verdicts.map(({ criterion, outcome }) => ({ criterion, outcome })),
+    awaited: lot.state === 'withdrawn' ? [] : awaitedTests(lot.planned),
     issued: newest === undefined ? null : { number: newest.number, date: newest.date },
     earlier: lot.revisions.slice(0, -1).map(({ number }) => number),
     findingCount: lot.findings.length,

@@ -4,7 +4,7 @@
  */
 import type { CertificateWords } from '../../words/certificate-words.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import type { CertificateState } from './certificate-state.ts'
+import type { CertificateState } from '../../core/evidence/certificate-state.ts'
 
 /** A page that a text leads to, where the site has one. */
 export interface PageOf {

@@ -6,8 +6,10 @@ import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
 import { shortDate } from '../../words/dates.ts'
 import { plural } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry } from '../shape/edition.ts'
+import { standingOf } from '../shape/standing.ts'
 import { decidedByInWords, type NamedInVerdicts } from '../shape/verdict-words.ts'
 import { type Linked, linked } from './linked.ts'
 
@@ -50,7 +52,7 @@ export interface ChangedLot {
   readonly cells: readonly {
     readonly set: string
     /** null where the set does not judge the lot. */
-    readonly verdict: { readonly outcome: Outcome; readonly decidedBy: string | null } | null
+    readonly verdict: { readonly standing: LotStanding; readonly decidedBy: string | null } | null
   }[]
 }
 
@@ -126,7 +128,7 @@ function changedLots(edition: Seen, lots: readonly Compared[], names: readonly s
         sampled: shortDate(entry.sampled),
         cells: verdicts.map((verdict, index) => ({
           set: names[index] ?? '',
-          verdict: verdictCell(edition, verdict),
+          verdict: verdictCell(edition, entry, verdict),
         })),
       })),
     newest: lots.length > LISTED ? LISTED : null,
@@ -134,10 +136,17 @@ function changedLots(edition: Seen, lots: readonly Compared[], names: readonly s
 }
 
 /** A verdict that is met needs no clause that decided. */
-function verdictCell(edition: Seen, verdict: Verdict | null): ChangedLot['cells'][number]['verdict'] {
+function verdictCell(
+  edition: Seen,
+  lot: ListedLot,
+  verdict: Verdict | null,
+): ChangedLot['cells'][number]['verdict'] {
   if (verdict === null) return null
-  const { outcome } = verdict
-  return { outcome, decidedBy: outcome === 'meets' ? null : decidedByInWords(edition, verdict) }
+  const { criterion, outcome } = verdict
+  return {
+    standing: standingOf(edition, lot, criterion),
+    decidedBy: outcome === 'meets' ? null : decidedByInWords(edition, verdict),
+  }
 }
 
 function nameOf({ criteria }: Seen, id: string): string {

@@ -7,18 +7,19 @@ import {
   layerTitle,
   setName,
 } from '../../core/criteria/criterion.ts'
-import { type Outcome, OUTCOMES } from '../../core/criteria/outcome.ts'
 import { demandWords } from '../../words/clause-demands.ts'
 import { date } from '../../words/dates.ts'
 import { kindWords } from '../../words/material-kinds.ts'
 import { plural } from '../../words/numbers.ts'
 import { sentence } from '../../words/sentences.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
+import { type StandingCount, standingCounts } from '../../words/standing.ts'
 import { storedSentence } from '../../words/stored-text.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedSource } from '../shape/edition.ts'
 import { type ClauseView, clauseView } from './clause-view.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
+import { standingOf } from '../shape/standing.ts'
 import { type LimitTable, limitTable } from './limit-table.ts'
 import { type Linked, linked } from './linked.ts'
 
@@ -62,11 +63,11 @@ export interface SourceList {
   readonly layer: string | null
   readonly entries: readonly { readonly code: string; readonly title: string }[]
 }
-/** How often each outcome occurs today among the lots of a source. */
+/** How many lots of a source stand in which way today, with the results awaited left out. */
 export interface SourceOutcomes {
   readonly source: string
   readonly href: string
-  readonly outcomes: readonly { readonly outcome: Outcome; readonly count: number }[]
+  readonly counts: readonly StandingCount[]
 }
 
 type Seen = Pick<
@@ -154,17 +155,15 @@ function sourceLists(criterion: Criterion): SourceList[] {
 }
 
 function sourceOutcomes(edition: Seen, { id }: Criterion, source: ListedSource): SourceOutcomes[] {
-  const found = edition
+  const lots = edition
     .lotsOf(source.id)
-    .flatMap(({ outcomes: judged }) => judged.filter(({ criterion }) => criterion === id))
-  const counts = Map.groupBy(found, ({ outcome }) => outcome)
-  const outcomes = OUTCOMES.map((outcome) => ({ outcome, count: counts.get(outcome)?.length ?? 0 }))
-  if (found.length === 0) return []
+    .filter(({ outcomes }) => outcomes.some(({ criterion }) => criterion === id))
+  if (lots.length === 0) return []
   return [
     {
       source: source.name,
       href: link(edition, paths.sourceUnder(source.id, id)),
-      outcomes: outcomes.filter(({ count }) => count > 0),
+      counts: standingCounts(lots.map((lot) => standingOf(edition, lot, id))),
     },
   ]
 }

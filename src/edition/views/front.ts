@@ -12,11 +12,13 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
 import { quantity } from '../../words/units.ts'
-import { verdictHeadline } from '../../words/outcomes.ts'
-import type { PrintedStrip } from '../shape/printed-certificate.ts'
-import { printedStrip } from '../shape/strip.ts'
-import type { CertificateState } from '../shape/certificate-state.ts'
+import { setOfVerdict } from '../../words/outcomes.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
+import type { PrintedStrip } from '../shape/printed-certificate.ts'
+import { standingOf } from '../shape/standing.ts'
+import { printedStrip } from '../shape/strip.ts'
+import { overdueCount, type OverdueLine, overdueLines } from './overdue.ts'
 
 /** A source at a glance. */
 export interface SourceGlance {
@@ -28,10 +30,12 @@ export interface SourceGlance {
   readonly producer: string
   readonly lotCount: number
   readonly openFindings: number
+  /** Results of its lots that are overdue. */
+  readonly overdue: number
   /** Last lot with a certificate, else the last lot. */
-  readonly last: Pick<ListedLot, 'id' | 'number' | 'sampled' | 'state'> | null
-  /** Its governing verdict; null where no criterion applies. */
-  readonly verdict: { readonly outcome: Outcome; readonly headline: string; readonly trial: boolean } | null
+  readonly last: Pick<ListedLot, 'id' | 'number' | 'sampled'> | null
+  /** Its state and governing verdict, and the set of that; null without a lot or where no criterion applies. */
+  readonly verdict: { readonly standing: LotStanding; readonly set: string; readonly trial: boolean } | null
   readonly governing: GoverningResult | null
 }
 
@@ -58,14 +62,17 @@ export interface NewestCertificate {
   /** Name of the source. */
   readonly source?: string
   readonly issued: { readonly number: number; readonly date: Moment }
-  readonly state: CertificateState
-  /** null where no criterion applies. */
-  readonly outcome: Outcome | null
+  /** State and governing verdict. */
+  readonly standing: LotStanding
 }
 
 export interface FrontView {
   readonly lotCount: number
   readonly sources: readonly SourceGlance[]
+  /** The longest missing first, as many as a front page has room for. */
+  readonly overdue: readonly OverdueLine[]
+  /** How many more are overdue. */
+  readonly moreOverdue: number
   readonly newest: readonly NewestCertificate[]
 }
 
@@ -73,11 +80,16 @@ export interface FrontView {
 const TREND_POINTS = 30
 /** Certificates listed. */
 const NEWEST = 10
+/** Overdue results listed; the sources' pages have them all. */
+const OVERDUE = 8
 
 export function frontView(edition: Edition): FrontView {
+  const overdue = overdueLines(edition, edition.lots.values())
   return {
     lotCount: edition.lots.size,
     sources: [...edition.sources.values()].map((source) => sourceGlance(edition, source)),
+    overdue: overdue.slice(0, OVERDUE),
+    moreOverdue: Math.max(0, overdue.length - OVERDUE),
     newest: newestCertificates(edition),
   }
 }
@@ -93,8 +105,9 @@ function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
     producer: edition.producers.get(source.producer)?.name ?? source.producer,
     lotCount: lots.length,
     openFindings: source.findingCount + lots.reduce((sum, { findingCount }) => sum + findingCount, 0),
+    overdue: overdueCount(lots),
     last,
-    verdict: last === null ? null : glanceVerdict(edition, last.id),
+    verdict: last === null ? null : glanceVerdict(edition, last),
     governing: governingResult(edition, lots, last),
   })
 }
@@ -104,11 +117,15 @@ function standing({ state }: ListedLot): boolean {
   return state !== 'draft' && state !== 'withdrawn'
 }
 
-function glanceVerdict(edition: Edition, lot: string): SourceGlance['verdict'] {
-  const [verdict] = edition.lot(lot).verdicts
+function glanceVerdict(edition: Edition, lot: ListedLot): SourceGlance['verdict'] {
+  const [verdict] = edition.lot(lot.id).verdicts
   const criterion = verdict && edition.criteria.get(verdict.criterion)
   if (verdict === undefined || criterion === undefined) return null
-  return { outcome: verdict.outcome, headline: verdictHeadline(verdict, criterion), trial: verdict.trial }
+  return {
+    standing: standingOf(edition, lot),
+    set: setOfVerdict(verdict, criterion),
+    trial: verdict.trial,
+  }
 }
 
 function governingResult(
@@ -187,19 +204,19 @@ function pointsOf(edition: Edition, source: string, clause: Compared): readonly 
 type IssuedLot = ListedLot & { readonly issued: NonNullable<ListedLot['issued']> }
 
 /** Certificates by date of their newest revision, the latest first. */
-function newestCertificates({ lots, sources }: Edition): NewestCertificate[] {
+function newestCertificates(edition: Edition): NewestCertificate[] {
+  const { lots, sources } = edition
   return [...lots.values()]
     .filter((lot): lot is IssuedLot => lot.issued !== null)
     .sort(newestFirst)
     .slice(0, NEWEST)
-    .map(({ id, number, source, issued, state, outcomes: [governing] }) =>
+    .map((lot) =>
       defined({
-        id,
-        number,
-        source: sources.get(source)?.name,
-        issued,
-        state,
-        outcome: governing?.outcome ?? null,
+        id: lot.id,
+        number: lot.number,
+        source: sources.get(lot.source)?.name,
+        issued: lot.issued,
+        standing: standingOf(edition, lot),
       }),
     )
 }

@@ -3,11 +3,15 @@ import { type Moment, yearOf } from '../../core/measure/moment.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import { plural } from '../../words/numbers.ts'
 import { sentence } from '../../words/sentences.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import { massText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
+import { listedLot } from '../shape/listing.ts'
+import { standingOf } from '../shape/standing.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
+import { overdueLines } from './overdue.ts'
 
 export interface LotTodayView {
   readonly id: string
@@ -15,6 +19,10 @@ export interface LotTodayView {
   /** Calendar year of sampling. */
   readonly year: string
   readonly asOf: Moment
+  /** State and governing verdict today. */
+  readonly standing: LotStanding
+  /** What is overdue, a line each. */
+  readonly overdue: readonly string[]
   /** null where nothing was shipped. */
   readonly shipments: ShipmentsOfLot | null
   /** The newest first, each with the path of its page. */
@@ -38,11 +46,14 @@ export interface ShipmentsOfLot {
 const SHOWN = 40
 
 export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
+  const row = listedLot(lot)
   return {
     id: lot.id,
     source: lot.source,
     year: yearOf(lot.sampled),
     asOf: edition.asOf,
+    standing: standingOf(edition, row),
+    overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
     findings: lot.findings.map(wordedFinding),

@@ -1,6 +1,7 @@
 /** The register: lots by source and year of sampling, and what its filter offers. */
-import { OUTCOMES, type Outcome } from '../../core/criteria/outcome.ts'
+import { everyMark, type StandingMark } from '../../words/standing.ts'
 import type { Edition } from '../shape/edition.ts'
+import { standingOf } from '../shape/standing.ts'
 import { type LotLine, lotLines } from './lot-lines.ts'
 import { countByYear, sampledIn, yearsOf } from './years.ts'
 
@@ -18,15 +19,17 @@ export interface RegisterView {
   readonly sources: readonly SourceByYear[]
   /** Criteria that lots are judged under, for the filter. */
   readonly criteria: readonly { readonly id: string; readonly name: string }[]
-  /** Outcomes that occur, in the order of the set. */
-  readonly outcomes: readonly Outcome[]
+  /** Marks of states and outcomes that occur. */
+  readonly marks: readonly StandingMark[]
 }
 
 export function registerView(edition: Edition): RegisterView {
   const lots = [...edition.lots.values()]
   const years = yearsOf(lots.map(({ sampled }) => sampled))
   const sources = [...edition.sources.values()]
-  const used = new Set(lots.flatMap(({ outcomes }) => outcomes.map(({ outcome }) => outcome)))
+  const used = new Set(
+    lots.flatMap((lot) => lot.outcomes.map(({ criterion }) => standingOf(edition, lot, criterion).mark)),
+  )
   return {
     lotCount: lots.length,
     years,
@@ -42,7 +45,7 @@ export function registerView(edition: Edition): RegisterView {
       const criterion = edition.criteria.get(id)
       return { id, name: `${criterion?.title}, ${criterion?.edition}` }
     }),
-    outcomes: OUTCOMES.filter((outcome) => used.has(outcome)),
+    marks: everyMark().filter((mark) => used.has(mark)),
   }
 }
 
@@ -67,6 +70,6 @@ export interface RegisterYearView {
 export function registerYearView(edition: Edition, { source, year }: RegisterYear): RegisterYearView {
   return {
     name: edition.sources.get(source)?.name ?? source,
-    lots: lotLines(sampledIn(edition.lotsOf(source), year)),
+    lots: lotLines(edition, sampledIn(edition.lotsOf(source), year)),
   }
 }

@@ -1,8 +1,9 @@
 /** Shipments by source and year, each leading to the certificate of its lot. */
 import { yearOf } from '../../core/measure/moment.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
-import type { CertificateState } from '../shape/certificate-state.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ShipmentEntry } from '../shape/edition.ts'
+import { standingOfId } from '../shape/standing.ts'
 import type { SourceByYear } from './register.ts'
 import { countByYear, yearsOf } from './years.ts'
 
@@ -46,8 +47,8 @@ export function shipmentYears({ shipments }: Pick<Edition, 'shipments'>): Shipme
 
 export interface ShipmentYearView {
   readonly name: string
-  /** Newest first, each with the state of its lot's certificate. */
-  readonly shipments: readonly (ShipmentEntry & { readonly state: CertificateState | undefined })[]
+  /** Newest first, each with how its lot stands. */
+  readonly shipments: readonly (ShipmentEntry & { readonly standing: LotStanding | undefined })[]
   /** Columns that any of these shipments fills. */
   readonly has: Readonly<Record<'consignee' | 'project' | 'seal', boolean>>
 }
@@ -56,7 +57,7 @@ export function shipmentYearView(edition: Edition, { source, shipments }: Shipme
   return {
     name: edition.sources.get(source)?.name ?? source,
     shipments: shipments
-      .map((shipment) => ({ ...shipment, state: edition.lots.get(shipment.lot)?.state }))
+      .map((shipment) => ({ ...shipment, standing: standingOfId(edition, shipment.lot) }))
       .reverse(),
     has: {
       consignee: shipments.some(({ consignee }) => consignee !== undefined),

@@ -4,12 +4,15 @@ import type { Verdict } from '../../core/criteria/verdict.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot, Series, SourceEntry } from '../shape/edition.ts'
+import { standingOf } from '../shape/standing.ts'
 import { sentencesOfVerdict } from '../shape/verdict-words.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type LotLine, lotLines } from './lot-lines.ts'
+import { type OverdueLine, overdueLines } from './overdue.ts'
 import { type RoutesOfSourceView, routesOfSource } from './routes.ts'
 import { type SourceFact, sourceFacts } from './source-facts.ts'
 import { type TrendChartView, trendChartView } from './trend-chart.ts'
@@ -24,6 +27,8 @@ export interface SourcePageView {
   readonly producer: string | undefined
   /** null without a lot, or where no criterion applies to the last one. */
   readonly last: LastVerdict | null
+  /** The longest missing first. */
+  readonly overdue: readonly OverdueLine[]
   readonly facts: readonly SourceFact[]
   /** Criteria, the governing one first. */
   readonly criteria: readonly { readonly id: string; readonly label: string; readonly name: string }[]
@@ -44,7 +49,9 @@ export interface SourcePageView {
 
 export interface LastVerdict
   extends Pick<ListedLot, 'id' | 'number' | 'sampled'>,
-    Pick<Verdict, 'outcome' | 'class' | 'edition'> {
+    Pick<Verdict, 'class' | 'edition'> {
+  /** State and governing verdict. */
+  readonly standing: LotStanding
   /** Title of the criterion. */
   readonly title: string | undefined
   /** What decided, and what is met so far. */
@@ -78,6 +85,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
     kind,
     producer: edition.producers.get(producer)?.name,
     last: lastVerdict(edition, lots.at(-1), criteria[0]),
+    overdue: overdueLines(edition, lots),
     facts: sourceFacts(edition, source),
     criteria: criteria.map(criterionLine),
     published: findingsPublished(edition),
@@ -102,7 +110,7 @@ function waysToLots(
   const shipped = edition.shipments.filter(({ lot }) => sourceOf(lot) === id)
   return {
     lotCount: lots.length,
-    lots: lotLines(lots.slice(-NEWEST).reverse()),
+    lots: lotLines(edition, lots.slice(-NEWEST).reverse()),
     years: yearsOf(lots.map(({ sampled }) => sampled)),
     shipmentYears: yearsOf(shipped.map(({ date }) => date)),
   }
@@ -131,7 +139,7 @@ function lastVerdict(
     id: last.id,
     number: last.number,
     sampled: last.sampled,
-    outcome: verdict.outcome,
+    standing: standingOf(edition, last),
     class: verdict.class,
     edition: verdict.edition,
     title: governing?.title,

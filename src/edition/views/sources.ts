@@ -1,9 +1,10 @@
 /** The list of sources, and every lot of a source under one criterion. */
-import type { Outcome } from '../../core/criteria/outcome.ts'
 import { type Criterion, setName } from '../../core/criteria/criterion.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ListedSource } from '../shape/edition.ts'
+import { standingOf } from '../shape/standing.ts'
 import { type LotLine, lotLinesUnder } from './lot-lines.ts'
 import { sampledIn, yearsOf } from './years.ts'
 
@@ -17,8 +18,8 @@ export interface SourceLine {
   readonly lotCount: number
   /** null without a lot. */
   readonly last: Pick<ListedLot, 'id' | 'number' | 'sampled'> | null
-  /** Governing outcome of the last lot; null where none applies. */
-  readonly outcome: Outcome | null
+  /** State and governing verdict of the last lot; null without a lot. */
+  readonly standing: LotStanding | null
 }
 
 export function sourceLines(edition: Edition): SourceLine[] {
@@ -36,7 +37,7 @@ function sourceLine(edition: Edition, { id, name, producer, kind, ...source }: L
     class: source.class ?? null,
     lotCount: lots.length,
     last,
-    outcome: last?.outcomes[0]?.outcome ?? null,
+    standing: last === null ? null : standingOf(edition, last),
   })
 }
 

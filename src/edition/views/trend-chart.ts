@@ -122,7 +122,7 @@ function ends(values: readonly number[]): [number, number] {
 const STATES = [
   { status: 'not-valid', shape: 'diamond', words: 'not valid, left out of line and mean' },
   { status: 'withdrawn', shape: 'cross', words: 'withdrawn' },
-  { status: 'pending', shape: 'ring', words: 'awaited' },
+  { status: 'pending', shape: 'ring', words: 'outstanding' },
 ] as const
 
 function legendOf(
@@ -190,7 +190,7 @@ function tableOf(
 const STATE_WORDS: Readonly<Record<TrendPoint['status'], string>> = {
   valid: 'valid',
   'not-valid': 'not valid',
-  pending: 'awaited',
+  pending: 'outstanding',
   withdrawn: 'withdrawn',
 }
 

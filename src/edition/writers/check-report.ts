@@ -2,9 +2,11 @@
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
+import { listedLot } from '../shape/listing.ts'
+import { standingData } from '../shape/standing.ts'
 import { wordedFinding } from '../../words/findings.ts'
 import { resultData } from './lot-data.ts'
-import { verdictData } from './verdict-data.ts'
+import { lotVerdictData } from './verdict-data.ts'
 
 export interface ReportScope {
   /** Lots or sources by id; all without it. */
@@ -62,11 +64,11 @@ function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): 
     id: lot.id,
     source: lot.source,
     revision: lot.revisions.at(-1)?.number ?? null,
-    state: lot.state,
+    ...standingData(edition, listedLot(lot)),
     results: lot.results.map(resultData),
     verdicts: lot.verdicts
       .filter((verdict) => criteria === undefined || criteria.has(verdict.criterion))
-      .map((verdict) => verdictData(edition, verdict)),
+      .map((verdict) => lotVerdictData(edition, lot, verdict)),
     findings: lot.findings.map(findingData),
   }
 }

@@ -4,7 +4,9 @@
  */
 import { dateOf } from '../../core/measure/moment.ts'
 import { OUTCOMES } from '../../core/criteria/outcome.ts'
+import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, Series } from '../shape/edition.ts'
+import { standingData, standingOf } from '../shape/standing.ts'
 
 /** Digits of a value in a column, enough to sort and to draw by. */
 const DIGITS = 6
@@ -14,12 +16,15 @@ export function lotColumns(edition: Edition): unknown {
   const lots = [...edition.lots.values()]
   const criteria = [...new Set(lots.flatMap((lot) => lot.outcomes.map(({ criterion }) => criterion)))].sort()
   const sources = placesOf(edition.sources)
+  const standings = standingColumns(edition, lots, criteria)
+  const data = lots.map((lot) => standingData(edition, lot))
   return {
     format: 1,
     asOf: edition.asOf.text,
     criteria,
     sources: [...sources.keys()],
     outcomes: OUTCOMES,
+    standings: standings.texts,
     columns: {
       lot: lots.map((lot) => lot.id),
       number: lots.map((lot) => lot.number),
@@ -29,6 +34,10 @@ export function lotColumns(edition: Edition): unknown {
       state: lots.map((lot) => lot.state),
       class: lots.map((lot) => lot.class ?? null),
       outcome: outcomeColumns(lots, criteria),
+      standing: standings.columns,
+      governingStanding: standings.governing,
+      due: data.map(({ due }) => due),
+      overdueSince: data.map(({ overdueSince }) => overdueSince),
       values: valueColumns(edition),
     },
     formerly: Object.fromEntries(lots.flatMap((lot, index) => lot.formerly.map((id) => [id, index]))),
@@ -53,6 +62,34 @@ function outcomeColumns(
       if (column !== undefined) column[index] = places.get(outcome) ?? -1
     }
   return Object.fromEntries(columns)
+}
+
+/**
+ * By criterion and under the governing one, each lot's state and outcome in words as their place among `texts`, which many lots share; under a
+ * set that does not judge the lot they say so.
+ */
+function standingColumns(
+  edition: Edition,
+  lots: readonly ListedLot[],
+  criteria: readonly string[],
+): {
+  readonly texts: readonly Pick<LotStanding, 'mark' | 'text'>[]
+  readonly columns: Readonly<Record<string, readonly number[]>>
+  readonly governing: readonly number[]
+} {
+  const places = new Map<string, number>()
+  const texts: Pick<LotStanding, 'mark' | 'text'>[] = []
+  const placeOf = ({ mark, text }: LotStanding): number => {
+    const known = places.get(text)
+    if (known !== undefined) return known
+    places.set(text, texts.length)
+    return texts.push({ mark, text }) - 1
+  }
+  const columns = criteria.map(
+    (id) => [id, lots.map((lot) => placeOf(standingOf(edition, lot, id)))] as const,
+  )
+  const governing = lots.map((lot) => placeOf(standingOf(edition, lot)))
+  return { texts, columns: Object.fromEntries(columns), governing }
 }
 
 type ValueColumn = (number | null)[]

@@ -3,6 +3,8 @@ import { compareMoments, type Moment } from '../../core/measure/moment.ts'
 import { Feed } from 'feed'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision } from '../shape/edition.ts'
+import { listedLot } from '../shape/listing.ts'
+import { standingOf } from '../shape/standing.ts'
 
 /** Entries kept, newest first. */
 const ENTRIES = 100
@@ -25,7 +27,7 @@ export function certificateFeed(edition: Edition): string | null {
     feed.addItem({
       id: `${home}${paths.revision(lot.id, revision.number)}`,
       link: address,
-      title: `${lot.id}, revision ${revision.number}: ${whatHappened(revision)}`,
+      title: `${lot.id}, revision ${revision.number}: ${whatHappened(edition, lot, revision)}`,
       description: revision.reason,
       date: atMidnight(revision.date),
     })
@@ -58,8 +60,11 @@ function newestFirst(a: { id: string; date: Moment }, b: { id: string; date: Mom
   return a.id < b.id ? -1 : a.id === b.id ? 0 : 1
 }
 
-function whatHappened(revision: Revision): string {
-  return revision.state === 'superseded' ? 'issued, since superseded' : revision.state
+/** The newest revision is the lot's; what an earlier one said counts no more. */
+function whatHappened(edition: Edition, lot: LotEntry, revision: Revision): string {
+  return lot.revisions.at(-1) === revision
+    ? standingOf(edition, listedLot(lot)).text
+    : 'issued, since superseded'
 }
 
 function atMidnight(date: Moment): Date {

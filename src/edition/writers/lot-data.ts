@@ -10,7 +10,9 @@ import { resultReasonWords } from '../../words/result-reasons.ts'
 import { type EvidenceLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
-import { verdictData } from './verdict-data.ts'
+import { listedLot } from '../shape/listing.ts'
+import { standingData } from '../shape/standing.ts'
+import { lotVerdictData } from './verdict-data.ts'
 
 /** A result without its working, as all data files and the check report give it. */
 export function resultData(result: Result): Record<string, unknown> {
@@ -56,12 +58,12 @@ export function lotData(edition: Edition, lot: LotEntry): unknown {
     asOf: edition.asOf,
     id: lot.id,
     certificate: fullAddress(edition, paths.certificate(lot.id)),
-    state: lot.state,
+    ...standingData(edition, listedLot(lot)),
     revisions: lot.revisions,
     record: writtenForm(lot.record),
     results: lot.results.map(resultData),
     planned: lot.planned,
-    verdicts: lot.verdicts.map((verdict) => verdictData(edition, verdict)),
+    verdicts: lot.verdicts.map((verdict) => lotVerdictData(edition, lot, verdict)),
   }
 }
 
@@ -81,6 +83,7 @@ function evidenceLot({ record, ...lot }: LotEntry): EvidenceLot {
   return defined({
     id: lot.id,
     number: lot.number,
+    state: lot.state,
     class: lot.class ?? null,
     sampled: lot.sampled,
     from: record.produced.from,

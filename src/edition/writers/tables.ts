@@ -7,6 +7,8 @@ import type { Moment } from '../../core/measure/moment.ts'
 import { csvFormatRows } from 'd3'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
+import { listedLot } from '../shape/listing.ts'
+import { standingData, standingOf, standingOfId } from '../shape/standing.ts'
 
 type Cell = string | number | Moment | Age | null | undefined
 
@@ -27,16 +29,21 @@ const LOT_COLUMNS = [
   'judged_class',
   'outcome',
   'decided_by',
+  'standing',
+  'due',
+  'overdue_since',
 ]
 
-/** Lots, a line for each criterion that they are judged under. */
+/** Lots, a line for each criterion that they are judged under, with state and outcome in words as `standing`. */
 export function* lotsTable(edition: Edition): Generator<string> {
   yield lines([LOT_COLUMNS])
-  for (const id of edition.lots.keys()) yield lines(verdictRows(edition.lot(id)))
+  for (const id of edition.lots.keys()) yield lines(verdictRows(edition, edition.lot(id)))
 }
 
-function verdictRows(lot: LotEntry): Cell[][] {
+function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
   const newest = lot.revisions.at(-1)
+  const row = listedLot(lot)
+  const { due, overdueSince } = standingData(edition, row)
   return lot.verdicts.map((verdict) => [
     lot.id,
     lot.number,
@@ -54,6 +61,9 @@ function verdictRows(lot: LotEntry): Cell[][] {
     verdict.class,
     verdict.outcome,
     verdict.decidedBy.join(' '),
+    standingOf(edition, row, verdict.criterion).text,
+    due,
+    overdueSince,
   ])
 }
 
@@ -103,9 +113,23 @@ function resultRows(lot: LotEntry): Cell[][] {
   ])
 }
 
-/** Shipments, a line each, in order of date. */
-export function* shipmentsTable({ shipments }: Edition): Generator<string> {
-  yield lines([['bill', 'date', 'lot', 'mass_t', 'mass_written', 'consignee', 'project', 'seal']])
+const SHIPMENT_COLUMNS = [
+  'bill',
+  'date',
+  'lot',
+  'mass_t',
+  'mass_written',
+  'consignee',
+  'project',
+  'seal',
+  'lot_state',
+  'lot_standing',
+]
+
+/** Shipments, a line each, in order of date, with how their lot stands. */
+export function* shipmentsTable(edition: Edition): Generator<string> {
+  const { lots, shipments } = edition
+  yield lines([SHIPMENT_COLUMNS])
   yield lines(
     shipments.map((shipment) => [
       shipment.bill,
@@ -116,6 +140,8 @@ export function* shipmentsTable({ shipments }: Edition): Generator<string> {
       shipment.consignee,
       shipment.project,
       shipment.seal,
+      lots.get(shipment.lot)?.state,
+      standingOfId(edition, shipment.lot)?.text,
     ]),
   )
 }

@@ -1,6 +1,9 @@
 /** A verdict as the check report and data files give it: in words, and its reasons as codes beside them. */
 import { everyClauseOutcome, type ClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import type { WordedClause } from '../../words/worded-verdict.ts'
+import type { LotEntry } from '../shape/edition.ts'
+import { listedLot } from '../shape/listing.ts'
+import { standingOf } from '../shape/standing.ts'
 import { type NamedInVerdicts, wordsOfVerdict } from '../shape/verdict-words.ts'
 
 export function verdictData(edition: NamedInVerdicts, verdict: Verdict): Record<string, unknown> {
@@ -11,6 +14,16 @@ export function verdictData(edition: NamedInVerdicts, verdict: Verdict): Record<
     reasonCodes: verdict.reasons,
     clauses: worded.clauses.map((clause) => clauseData(clause, judged)),
   }
+}
+
+/** A lot's verdict with the standing that it gives the lot, so that its outcome is not read without the state. */
+export function lotVerdictData(
+  edition: NamedInVerdicts,
+  lot: LotEntry,
+  verdict: Verdict,
+): Record<string, unknown> {
+  const standing = standingOf(edition, listedLot(lot), verdict.criterion).text
+  return { ...verdictData(edition, verdict), standing }
 }
 
 function clauseData(

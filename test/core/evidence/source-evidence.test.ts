@@ -16,6 +16,7 @@ const head = {
 const lot = (id: string, results: EvidenceLot['results'], more: Partial<EvidenceLot> = {}): EvidenceLot => ({
   id,
   number: id,
+  state: 'complete',
   class: null,
   sampled: readMoment('2026-03-01'),
   from: readMoment('2026-02-27'),

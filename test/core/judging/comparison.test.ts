@@ -270,7 +270,7 @@ describe('judge, tests still to come and tests that do not count', () => {
     })
     expect(clauseOf(judgeInWords(set, evidenceOf([], { planned: [overdue] })), 'sai')).toMatchObject({
       outcome: 'not-reported',
-      reason: 'the result was awaited until 2026-03-08 and is overdue since',
+      reason: 'result overdue since 2026-03-08',
     })
   })
 

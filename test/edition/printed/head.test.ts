@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { printedHead, printedWithdrawal } from '../../../src/edition/printed/head.ts'
 import { certificate, clause, verdict } from '../certificate-fixture.ts'
 
@@ -10,7 +12,7 @@ describe('printedHead', () => {
       certificate: 'hill/H-1',
       revision: '1',
       state: 'complete',
-      standing: 'Meets; all planned tests reported',
+      standing: 'Meets',
       issued: '8\u00a0April 2026',
       replaces: 'revision 0 of 20\u00a0March 2026',
       reason: '28 d results added',
@@ -24,21 +26,27 @@ describe('printedHead', () => {
       certificate: 'hill/H-1',
       revision: 'none, never issued',
       state: 'draft',
-      standing: 'Draft, never issued; on today’s records: meets',
+      standing: 'Draft, never issued; would meet',
       issued: 'not issued',
     })
   })
   it('never gives the state without the verdict, nor the verdict of a withdrawn lot as one in force', () => {
     const failing = [verdict([clause()], { outcome: 'does-not-meet' })]
+    const awaited = {
+      property: 'strength-activity-index',
+      age: readAge('28 d'),
+      due: readMoment('2026-07-04'),
+      conditionName: null,
+    } as const
     const standing = (more: Parameters<typeof certificate>[0]) =>
       printedHead(certificate({ verdicts: failing, ...more })).standing
-    expect(standing({})).toBe('Does not meet; all planned tests reported')
-    expect(standing({ state: 'provisional', awaited: { due: '2026-07-04' } })).toBe(
-      'Does not meet; next result due 4\u00a0July 2026',
+    expect(standing({})).toBe('Does not meet')
+    expect(standing({ state: 'provisional', awaited: [awaited] })).toBe(
+      'Does not meet; 28 d strength activity index due 4\u00a0July 2026',
     )
     expect(standing({ state: 'withdrawn' })).toBe('Withdrawn 8\u00a0April 2026; was: does not meet')
-    expect(standing({ awaited: { overdueSince: '2026-02-04' } })).toBe(
-      'Does not meet; a result has been overdue since 4\u00a0February 2026',
+    expect(standing({ awaited: [{ ...awaited, overdueSince: readMoment('2026-02-04') }] })).toBe(
+      'Does not meet; 28 d strength activity index overdue since 4\u00a0February 2026',
     )
   })
 })

@@ -1,3 +1,4 @@
+import { readAge } from '../../../src/core/measure/age.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -8,7 +9,7 @@ import { computeEdition } from '../../../src/edition/compute.ts'
 import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { listedLot, listedSource } from '../../../src/edition/shape/listing.ts'
 import { loadRecords } from '../../../src/records/load.ts'
-import { finding, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+import { finding, plannedTest, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 /** Of a lot's row as JSON: what makes the rows of a hundred thousand lots fit in memory. */
 const LARGEST = 2048
@@ -57,10 +58,24 @@ describe('a lot’s row', () => {
         { criterion: 'governing', outcome: 'meets' },
         { criterion: 'other', outcome: 'pending' },
       ],
+      awaited: [],
       issued: { number: 3, date: readMoment('2026-04-02') },
       earlier: [0, 1],
       findingCount: 2,
     })
+  })
+
+  it('names what it awaits, but nothing of a withdrawn lot', () => {
+    const planned = [plannedTest('2026-04-04')]
+    expect(listedLot(tinyLot('ash/A-1', { planned })).awaited).toEqual([
+      {
+        property: 'strength-activity-index',
+        condition: 'hot',
+        age: readAge('28 d'),
+        due: readMoment('2026-04-04'),
+      },
+    ])
+    expect(listedLot(tinyLot('ash/A-1', { planned, state: 'withdrawn' })).awaited).toEqual([])
   })
 
   it('has neither class, withdrawal nor revision where the lot has none', () => {

@@ -67,20 +67,24 @@ describe('criterionPage', () => {
     })
     expect(page({ ...base, supersededBy: 'gone' }).later).toBeNull()
   })
-  it('counts the outcomes of each source’s lots in the order of outcomes, without sources that have none', () => {
+  it('counts how the lots of each source stand, a withdrawn one apart, without sources that have none', () => {
+    const issued = (id: string, more: Parameters<typeof tinyLot>[1]) =>
+      tinyLot(id, { state: 'complete', ...more })
     const lots = [
-      tinyLot('ash/1', { verdicts: [verdict('base', 'pending')] }),
-      tinyLot('ash/2', { verdicts: [verdict('base', 'meets')] }),
-      tinyLot('ash/3', { verdicts: [verdict('other', 'meets'), verdict('base', 'meets')] }),
+      issued('ash/1', { verdicts: [verdict('base', 'pending')] }),
+      issued('ash/2', { verdicts: [verdict('base', 'meets')], state: 'withdrawn' }),
+      issued('ash/3', { verdicts: [verdict('other', 'meets'), verdict('base', 'meets')] }),
+      issued('ash/4', { verdicts: [verdict('base', 'meets')] }),
     ]
     const edition = tinyEdition([tinySource('ash'), tinySource('tuff')], lots)
     expect(page(base, edition).counts).toEqual([
       {
         source: 'Ash of ash',
         href: '/a/sources/ash/base/',
-        outcomes: [
-          { outcome: 'meets', count: 2 },
-          { outcome: 'pending', count: 1 },
+        counts: [
+          { standing: { mark: 'meets', brief: 'meets' }, count: 2 },
+          { standing: { mark: 'pending', brief: 'pending' }, count: 1 },
+          { standing: { mark: 'withdrawn', brief: 'withdrawn (was: meets)' }, count: 1 },
         ],
       },
     ])

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import type { ClauseOutcome } from '../../../src/core/criteria/verdict.ts'
 import { frontView } from '../../../src/edition/views/front.ts'
-import { finding, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+import { finding, plannedTest, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 function clause(
   property: ClauseOutcome['property'],
@@ -82,13 +82,40 @@ describe('frontView', () => {
     expect(sources[0]).toMatchObject({ last: { id: 'ash/2' }, governing: { lotNumber: '1' } })
   })
 
+  it('says state and verdict together of each source, and lists what is overdue, the longest missing first', () => {
+    const late = (id: string, day: number) =>
+      ({
+        ...certified(id, [index], 'meets'),
+        state: 'provisional',
+        planned: [plannedTest(`2026-03-${day}`, `2026-04-0${day - 20}`)],
+      }) as const
+    const { sources, overdue } = front([late('ash/1', 28), late('ash/2', 25)])
+    expect(sources[0]).toMatchObject({
+      overdue: 2,
+      verdict: {
+        set: 'Plain set, edition 1',
+        standing: {
+          mark: 'meets-so-far',
+          text: 'Meets so far; 28 d strength activity index, modified (hot) overdue since 5\u00a0April 2026',
+        },
+      },
+    })
+    expect(overdue.map(({ lot, text }) => `${lot.text}: ${text}`)).toEqual([
+      '2: 28 d strength activity index, modified (hot), due 25\u00a0March 2026, overdue since 5\u00a0April 2026',
+      '1: 28 d strength activity index, modified (hot), due 28\u00a0March 2026, overdue since 8\u00a0April 2026',
+    ])
+  })
+
   it('has neither verdict nor result for a source without lots', () => {
     expect(front([]).sources[0]).toMatchObject({ last: null, verdict: null, governing: null })
   })
 
   it('lists ten certificates by their newest revision, the latest first, and no draft', () => {
     const lots = Array.from({ length: 12 }, (_, place) =>
-      tinyLot(`ash/${place}`, { revisions: [revision(0, `2026-03-${String(10 + place)}`)] }),
+      tinyLot(`ash/${place}`, {
+        state: 'complete',
+        revisions: [revision(0, `2026-03-${String(10 + place)}`)],
+      }),
     )
     const { newest } = front([...lots, tinyLot('ash/draft')])
     expect(newest.map(({ id }) => id)).toEqual(
@@ -97,7 +124,7 @@ describe('frontView', () => {
     expect(newest[0]).toMatchObject({
       source: 'Ash of ash',
       issued: { date: readMoment('2026-03-21') },
-      outcome: null,
+      standing: { text: 'Not judged' },
     })
   })
 })

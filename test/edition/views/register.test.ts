@@ -30,7 +30,7 @@ describe('registerView', () => {
         { id: 'tuff', name: 'Ash of tuff', counts: [0, 0] },
       ],
       criteria: [{ id: 'plain', name: 'Plain set, 2' }],
-      outcomes: ['meets', 'pending'],
+      marks: ['meets', 'draft'],
     })
   })
 })
@@ -45,14 +45,14 @@ describe('registerYears', () => {
 })
 
 describe('registerYearView', () => {
-  it('lists the lots of the year, newest first, each with its governing outcome', () => {
+  it('lists the lots of the year, newest first, each with its state and governing verdict', () => {
     const { name, lots } = registerYearView(edition, { source: 'ash', year: '2026' })
     expect(name).toBe('Ash of ash')
     expect(
-      lots.map(({ id, outcome, issued, class: claimed }) => [id, outcome, issued?.number, claimed]),
+      lots.map(({ id, standing, issued, class: claimed }) => [id, standing.text, issued?.number, claimed]),
     ).toEqual([
-      ['ash/3', 'meets', 0, 'F'],
-      ['ash/2', 'pending', undefined, null],
+      ['ash/3', 'Meets', 0, 'F'],
+      ['ash/2', 'Draft, never issued; pending', undefined, null],
     ])
   })
 })

@@ -33,15 +33,15 @@ describe('shipmentsView', () => {
 })
 
 describe('shipmentYearView', () => {
-  it('lists the year newest first, with the state of the lot and the columns that are filled', () => {
+  it('lists the year newest first, with how the lot stands and the columns that are filled', () => {
     const [first, second] = shipmentYears(edition)
     expect([first?.year, second?.year]).toEqual(['2025', '2026'])
     if (second === undefined) throw new RangeError('the fixture needs two years')
     const { name, shipments, has } = shipmentYearView(edition, second)
     expect(name).toBe('Ash of ash')
-    expect(shipments.map(({ bill, state }) => [bill, state])).toEqual([
-      ['BL-3', 'withdrawn'],
-      ['BL-2', 'withdrawn'],
+    expect(shipments.map(({ bill, standing }) => [bill, standing?.text])).toEqual([
+      ['BL-3', 'Withdrawn; was: not judged'],
+      ['BL-2', 'Withdrawn; was: not judged'],
     ])
     expect(has).toEqual({ consignee: false, project: true, seal: false })
   })

@@ -41,16 +41,16 @@ const edition = tinyEdition(
 describe('sourceLines', () => {
   it('says of each source how many lots it has and how the last came out', () => {
     expect(
-      sourceLines(edition).map(({ id, producer, lotCount, last, outcome }) => [
+      sourceLines(edition).map(({ id, producer, lotCount, last, standing }) => [
         id,
         producer,
         lotCount,
         last?.id,
-        outcome,
+        standing?.text,
       ]),
     ).toEqual([
-      ['ash', 'Works', 3, 'ash/3', null],
-      ['tuff', 'Works', 0, undefined, null],
+      ['ash', 'Works', 3, 'ash/3', 'Draft, never issued; not judged'],
+      ['tuff', 'Works', 0, undefined, undefined],
     ])
   })
 })
@@ -63,16 +63,23 @@ describe('sourceUnderView', () => {
   it('lists lots by year, the latest first, with what decided: met clauses where it meets, else the fault', () => {
     const { years } = sourceUnderView(edition, { source: 'ash', criterion: 'plain' })
     expect(
-      years.map(({ year, lots }) => [year, lots.map(({ id, outcome, remark }) => [id, outcome, remark])]),
+      years.map(({ year, lots }) => [
+        year,
+        lots.map(({ id, standing, remark }) => [id, standing.brief, remark]),
+      ]),
     ).toEqual([
       [
         '2026',
         [
-          ['ash/3', null, undefined],
-          ['ash/2', 'does-not-meet', 'loss on ignition: 7.0 % does not meet the limit, at most 6.0 %'],
+          ['ash/3', 'draft (not judged)', undefined],
+          [
+            'ash/2',
+            'draft (would not meet)',
+            'loss on ignition: 7.0 % does not meet the limit, at most 6.0 %',
+          ],
         ],
       ],
-      ['2025', [['ash/1', 'meets', 'meets all 2 clauses that apply']]],
+      ['2025', [['ash/1', 'draft (would meet)', 'meets all 2 clauses that apply']]],
     ])
   })
 

@@ -35,7 +35,7 @@ describe('trendChartView', () => {
     expect(description).toBe('2 valid results from 2.38 to 2.42 g/cm³, the last 2.38. ')
     expect(legend.states.map(({ words }) => words)).toEqual([
       'not valid, left out of line and mean',
-      'awaited',
+      'outstanding',
     ])
   })
 
@@ -43,7 +43,7 @@ describe('trendChartView', () => {
     expect(trendChartView(input).readings.slice(1)).toEqual([
       'ash/2, 6\u00a0Mar\u00a02026: 9.90 g/cm³, not valid, range 12 %',
       'ash/3, 7\u00a0Mar\u00a02026: 2.38 g/cm³',
-      'ash/4, 8\u00a0Mar\u00a02026: no result, awaited, due 2026-04-20',
+      'ash/4, 8\u00a0Mar\u00a02026: no result, outstanding, due 2026-04-20',
     ])
   })
 
@@ -61,7 +61,7 @@ describe('trendChartView', () => {
       id: 'ash/4',
       date: '8\u00a0Mar\u00a02026',
       value: '',
-      state: 'awaited',
+      state: 'outstanding',
       remark: 'due 2026-04-20',
     })
   })

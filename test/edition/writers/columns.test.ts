@@ -1,12 +1,24 @@
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { lotColumns, shipmentColumns } from '../../../src/edition/writers/columns.ts'
-import { revision, shipment, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
+import {
+  plannedTest,
+  revision,
+  shipment,
+  tinyEdition,
+  tinyLot,
+  tinySource,
+  verdict,
+} from '../tiny-edition.ts'
 
 const points = [
   { lot: 'ash/1', at: readMoment('2026-03-05'), value: 2.3456789, status: 'valid' as const },
   { lot: 'ash/2', at: readMoment('2026-03-06'), value: 2.4, status: 'not-valid' as const },
 ]
+const AWAITED = [
+  '28 d strength activity index, modified (hot) overdue since 4\u00a0April 2026',
+  '28 d strength activity index, modified (warm) due 20\u00a0April 2026',
+].join('; ')
 const edition = tinyEdition(
   [
     tinySource('ash', { series: [{ property: 'density', unit: 'g/cm3', decimals: 2, points }] }),
@@ -15,12 +27,14 @@ const edition = tinyEdition(
   [
     tinyLot('ash/1', {
       formerly: ['ash/A'],
+      state: 'complete',
+      planned: [plannedTest('2026-03-28', '2026-04-04'), { ...plannedTest('2026-04-20'), condition: 'warm' }],
       verdicts: [verdict('b', 'meets'), verdict('a', 'does-not-meet')],
       revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')],
       shipments: [shipment('ash/1', 'BL-1', '2026-03-12', 24.83000001)],
     }),
     tinyLot('ash/2', { sampled: readMoment('2026-03-06T14:30'), class: 'F' }),
-    tinyLot('tuff/1', { verdicts: [verdict('b', 'pending')] }),
+    tinyLot('tuff/1', { state: 'withdrawn', verdicts: [verdict('b', 'pending')] }),
   ],
 )
 
@@ -38,9 +52,22 @@ describe('lotColumns', () => {
         // Places in the order of the design: meets 0, does-not-meet 2, pending 4.
         outcome: { a: [2, -1, -1], b: [0, -1, 4] },
         // Six digits of a valid value; one that is not valid is left out.
+        state: ['complete', 'draft', 'withdrawn'],
+        standing: { a: [0, 1, 2], b: [3, 1, 4] },
+        governingStanding: [3, 1, 4],
+        due: ['2026-04-20', null, null],
+        overdueSince: ['2026-04-04', null, null],
         values: { 'density||': [2.34568, null, null] },
       },
       formerly: { 'ash/A': 0 },
+      // Words that several lots share stand once.
+      standings: [
+        { mark: 'does-not-meet', text: `Does not meet; ${AWAITED}` },
+        { mark: 'draft', text: 'Draft, never issued; not judged' },
+        { mark: 'withdrawn', text: 'Withdrawn; was: not judged' },
+        { mark: 'meets-so-far', text: `Meets so far; ${AWAITED}` },
+        { mark: 'withdrawn', text: 'Withdrawn; was: pending' },
+      ],
     })
   })
 })

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { certificateFeed } from '../../../src/edition/writers/feed.ts'
-import { revision, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
+import { revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 function feedOf(lots: Parameters<typeof tinyEdition>[1]): string[] {
   const text = certificateFeed(tinyEdition([tinySource('ash')], lots)) ?? ''
@@ -10,18 +11,25 @@ function feedOf(lots: Parameters<typeof tinyEdition>[1]): string[] {
 }
 
 describe('certificateFeed', () => {
-  it('lists revisions, the newest first, those of one day by lot, and leaves drafts out', () => {
+  it('lists revisions with how their lots stand, the newest first, those of one day by lot, and leaves drafts out', () => {
     const titles = feedOf([
       tinyLot('ash/1', {
+        state: 'complete',
+        verdicts: [verdict('a', 'does-not-meet')],
         revisions: [revision(0, '2026-03-10', { state: 'superseded' }), revision(1, '2026-04-02')],
       }),
-      tinyLot('ash/2', { revisions: [revision(0, '2026-03-10', { state: 'withdrawn' })] }),
+      tinyLot('ash/2', {
+        state: 'withdrawn',
+        withdrawn: readMoment('2026-03-10'),
+        verdicts: [verdict('a', 'meets')],
+        revisions: [revision(0, '2026-03-10', { state: 'withdrawn' })],
+      }),
       tinyLot('ash/3'),
     ])
     expect(titles).toEqual([
-      'ash/1, revision 1: complete',
+      'ash/1, revision 1: Does not meet',
       'ash/1, revision 0: issued, since superseded',
-      'ash/2, revision 0: withdrawn',
+      'ash/2, revision 0: Withdrawn 10\u00a0March 2026; was: meets',
     ])
   })
 
@@ -31,10 +39,16 @@ describe('certificateFeed', () => {
         revisions: [revision(0, `2025-01-${String((index % 28) + 1).padStart(2, '0')}`)],
       }),
     )
-    const revised = tinyLot('ash/new', { revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')] })
+    const revised = tinyLot('ash/new', {
+      state: 'complete',
+      revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')],
+    })
     const titles = feedOf([...old, revised])
     expect(titles).toHaveLength(100)
-    expect(titles.slice(0, 2)).toEqual(['ash/new, revision 1: complete', 'ash/new, revision 0: complete'])
+    expect(titles.slice(0, 2)).toEqual([
+      'ash/new, revision 1: Not judged',
+      'ash/new, revision 0: issued, since superseded',
+    ])
   })
 
   it('is left out where the site has no address', () => {

@@ -21,7 +21,7 @@ describe('lotsTable', () => {
     const [head, ...lines] = [...lotsTable(edition)].join('').split('\n')
     expect(head).toMatch(/^lot,number,source,class,/)
     expect(lines).toEqual([
-      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness",
+      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,",
       '',
     ])
   })
@@ -42,7 +42,7 @@ describe('resultsTable', () => {
 describe('shipmentsTable', () => {
   it('quotes a cell with a comma', () => {
     expect([...shipmentsTable(edition)].join('').split('\n')[1]).toBe(
-      'BL-1,2026-03-12,ash/1,25,25 t,,"Bridge, north",',
+      'BL-1,2026-03-12,ash/1,25,25 t,,"Bridge, north",,complete,Does not meet',
     )
   })
 })

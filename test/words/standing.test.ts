@@ -1,0 +1,192 @@
+import { describe, expect, it } from 'vitest'
+import { OUTCOMES, type Outcome } from '../../src/core/criteria/outcome.ts'
+import { readAge } from '../../src/core/measure/age.ts'
+import { readMoment } from '../../src/core/measure/moment.ts'
+import {
+  everyMark,
+  lotStanding,
+  markWords,
+  type NamedTest,
+  type StandingFacts,
+  standingCounts,
+} from '../../src/words/standing.ts'
+
+const due: NamedTest = {
+  property: 'strength-activity-index',
+  age: readAge('28 d'),
+  due: readMoment('2026-07-04T09:20'),
+  conditionName: null,
+}
+const late: NamedTest = {
+  ...due,
+  due: readMoment('2026-01-28'),
+  overdueSince: readMoment('2026-02-04T09:20'),
+}
+const hot = 'modified (50 %, 50 °C, w/cm 0.485)'
+const STATES = ['draft', 'provisional', 'complete', 'withdrawn', 'superseded'] as const
+const AWAITED = { nothing: [], due: [due], overdue: [late] } as const
+
+const textOf = (
+  state: StandingFacts['state'],
+  outcome: Outcome | null,
+  awaited: readonly NamedTest[] = [],
+  withdrawn?: string,
+) =>
+  lotStanding({
+    state,
+    outcome,
+    awaited,
+    ...(withdrawn === undefined ? {} : { withdrawn: readMoment(withdrawn) }),
+  }).text.replaceAll('\u00a0', ' ')
+
+/** Outcome; in force with nothing, something and something overdue awaited; never issued; withdrawn. */
+const DUE = '28 d strength activity index due 4 July 2026'
+const LATE = '28 d strength activity index overdue since 4 February 2026'
+const TABLE: readonly (readonly [Outcome | null, string, string, string, string])[] = [
+  ['meets', 'Meets', 'Meets so far', 'would meet', 'meets'],
+  [
+    'meets-by-approval',
+    'Meets by approval',
+    'Meets by approval so far',
+    'would meet by approval',
+    'meets by approval',
+  ],
+  ['does-not-meet', 'Does not meet', 'Does not meet', 'would not meet', 'does not meet'],
+  ['inconclusive', 'Inconclusive', 'Inconclusive', 'would be inconclusive', 'inconclusive'],
+  ['pending', 'Pending', 'Pending', 'pending', 'pending'],
+  [
+    'not-reported',
+    'Required results not reported',
+    'Required results not reported',
+    'required results not reported',
+    'required results not reported',
+  ],
+  [
+    'insufficient-history',
+    'Insufficient history',
+    'Insufficient history',
+    'insufficient history',
+    'insufficient history',
+  ],
+  ['not-valid', 'A test is not valid', 'A test is not valid', 'a test is not valid', 'a test is not valid'],
+  ['not-applicable', 'No clause applies', 'No clause applies', 'no clause applies', 'no clause applies'],
+  [
+    'not-invoked',
+    'Nothing was requested',
+    'Nothing was requested',
+    'nothing was requested',
+    'nothing was requested',
+  ],
+  [
+    'reported',
+    'Reported, no limit applies',
+    'Reported, no limit applies',
+    'reported, no limit applies',
+    'reported, no limit applies',
+  ],
+  [null, 'Not judged', 'Not judged', 'not judged', 'not judged'],
+]
+
+describe('lotStanding', () => {
+  it('has a row here for every outcome', () => {
+    expect(TABLE.flatMap(([outcome]) => outcome ?? [])).toEqual([...OUTCOMES])
+  })
+
+  it.each(TABLE)('says of %s in every state what holds', (outcome, whole, open, would, was) => {
+    expect(textOf('complete', outcome)).toBe(whole)
+    expect(textOf('complete', outcome, [due])).toBe(`${open}; ${DUE}`)
+    expect(textOf('complete', outcome, [late])).toBe(`${open}; ${LATE}`)
+    expect(textOf('provisional', outcome)).toBe(`${open}; certificate still provisional`)
+    expect(textOf('provisional', outcome, [due])).toBe(`${open}; ${DUE}`)
+    expect(textOf('provisional', outcome, [late])).toBe(`${open}; ${LATE}`)
+    const soFar = would.startsWith('would meet') ? `${would} so far` : would
+    expect(textOf('draft', outcome)).toBe(`Draft, never issued; ${would}`)
+    expect(textOf('draft', outcome, [due])).toBe(`Draft, never issued; ${soFar}; ${DUE}`)
+    expect(textOf('draft', outcome, [late])).toBe(`Draft, never issued; ${soFar}; ${LATE}`)
+    expect(textOf('superseded', outcome, [late])).toBe(`Superseded by a later revision; was: ${was}`)
+    expect(textOf('withdrawn', outcome, [due, late])).toBe(`Withdrawn; was: ${was}`)
+    expect(textOf('withdrawn', outcome, [], '2026-03-03')).toBe(`Withdrawn 3 March 2026; was: ${was}`)
+  })
+
+  it('begins with “meets”, and has its mark, only for a certificate in force with nothing awaited', () => {
+    for (const state of STATES)
+      for (const outcome of [...OUTCOMES, null])
+        for (const [what, awaited] of Object.entries(AWAITED)) {
+          const { mark, head, text } = lotStanding({ state, outcome, awaited })
+          const plain = state === 'complete' && outcome === 'meets' && what === 'nothing'
+          expect(
+            [text === 'Meets', head === 'Meets', mark === 'meets'],
+            `${state} ${outcome} ${what}`,
+          ).toEqual([plain, plain, plain])
+          // Praise of the certificate beside a lot that fails would be read as praise of the lot.
+          expect(text).not.toMatch(/complete|good|valid\b(?<!not valid)/i)
+        }
+  })
+
+  it('marks a lot without a certificate in force as such, whatever its outcome', () => {
+    const markOf = (state: StandingFacts['state']) =>
+      OUTCOMES.map((outcome) => lotStanding({ state, outcome, awaited: [] }).mark)
+    expect(new Set(markOf('draft'))).toEqual(new Set(['draft']))
+    expect(new Set([...markOf('withdrawn'), ...markOf('superseded')])).toEqual(new Set(['withdrawn']))
+    expect(lotStanding({ state: 'provisional', outcome: 'meets', awaited: [due] }).mark).toBe('meets-so-far')
+    expect(lotStanding({ state: 'provisional', outcome: 'does-not-meet', awaited: [due] }).mark).toBe(
+      'does-not-meet',
+    )
+  })
+
+  it('names the first result of each kind with its condition where it is not the standard’s, and counts the others', () => {
+    const modified = { ...due, conditionName: hot }
+    expect(textOf('provisional', 'pending', [late, late, modified, due, due])).toBe(
+      `Pending; 28 d strength activity index (and 1 more) overdue since 4 February 2026; 28 d strength activity index, ${hot} (and 2 more) due 4 July 2026`,
+    )
+  })
+
+  it('leaves the results awaited out of its brief form, but not what they mean', () => {
+    const briefOf = (state: StandingFacts['state'], outcome: Outcome) =>
+      lotStanding({ state, outcome, awaited: [late] }).brief
+    expect([
+      briefOf('provisional', 'meets'),
+      briefOf('complete', 'does-not-meet'),
+      briefOf('draft', 'meets'),
+      briefOf('withdrawn', 'meets'),
+      briefOf('superseded', 'pending'),
+    ]).toEqual([
+      'meets so far',
+      'does not meet',
+      'draft (would meet so far)',
+      'withdrawn (was: meets)',
+      'superseded by a later revision (was: pending)',
+    ])
+  })
+})
+
+describe('standingCounts', () => {
+  it('counts lots that stand alike in the order of the marks, withdrawn ones by what they were', () => {
+    const standing = (state: StandingFacts['state'], outcome: Outcome | null) =>
+      lotStanding({ state, outcome, awaited: [] })
+    expect(
+      standingCounts([
+        standing('complete', null),
+        standing('withdrawn', 'meets'),
+        standing('complete', 'does-not-meet'),
+        standing('complete', 'meets'),
+        standing('withdrawn', 'does-not-meet'),
+        standing('complete', 'meets'),
+      ]).map(({ standing: { brief }, count }) => `${count} ${brief}`),
+    ).toEqual([
+      '2 meets',
+      '1 does not meet',
+      '1 withdrawn (was: meets)',
+      '1 withdrawn (was: does not meet)',
+      '1 not judged',
+    ])
+  })
+})
+
+describe('markWords', () => {
+  it('names every mark once, each in other words', () => {
+    const marks = everyMark()
+    expect(new Set(marks.map(markWords)).size).toBe(marks.length)
+    expect(new Set(marks)).toEqual(new Set([...OUTCOMES, 'meets-so-far', 'draft', 'withdrawn']))
+  })
+})
