@@ -6,9 +6,8 @@ import type { Criterion } from '../core/criteria/criterion.ts'
 import { shortDate } from '../words/dates.ts'
 import { limitText } from '../words/limits.ts'
 import { plural } from '../words/numbers.ts'
-import { sentence, unbroken } from '../words/sentences.ts'
+import { fullSentence, sentence, unbroken } from '../words/sentences.ts'
 import { standingCounts } from '../words/standing.ts'
-import { storedSentence } from '../words/stored-text.ts'
 import { setOfVerdict, TRIAL_HEADING } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { decidedByWords, type WordedClause, wordedVerdict } from '../words/worded-verdict.ts'
@@ -102,7 +101,7 @@ function clauseRows(clause: WordedClause, depth: number): (string | Node)[][] {
 }
 
 function said(text: string): string {
-  return unbroken(storedSentence(text))
+  return unbroken(fullSentence(text))
 }
 
 function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement): Node[] {

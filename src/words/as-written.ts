@@ -5,6 +5,7 @@ import type { Quantity } from '../core/measure/units.ts'
 export const UNIT_SIGNS: Readonly<Record<string, string>> = {
   degC: '°C',
   degF: '°F',
+  'ohm m': 'Ω·m',
   kohm: 'kΩ',
   ohm: 'Ω',
   m2: 'm²',
@@ -20,5 +21,5 @@ export function written(quantity: Quantity): string {
 
 /** A written quantity's text with the signs of print. */
 export function printedUnits(text: string): string {
-  return text.replace(/\b(?:degC|degF|kohm|ohm|mm2|m2|cm3|m3)\b/g, (unit) => UNIT_SIGNS[unit] ?? unit)
+  return text.replace(/\b(?:ohm m|degC|degF|kohm|ohm|mm2|m2|cm3|m3)\b/g, (unit) => UNIT_SIGNS[unit] ?? unit)
 }

@@ -1,5 +1,6 @@
 /** Why a clause came out as it did: one sentence without a full stop, from its reasons. */
 import type { AddedParams, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
+import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
 import { countWords, figureWords } from './numbers.ts'
 import { listWords } from './sentences.ts'
@@ -38,7 +39,7 @@ const ADDED: WordsOf<AddedParams> = {
   'approval-lacking': ({ limit, evidence }) =>
     `; up to the outer limit, ${limitWords(limit)}, by approval on evidence (${evidence}), and none is in the record`,
   'approval-granted': ({ limit, by, from, evidence }) =>
-    `, and lies within the outer limit, ${limitWords(limit)}, by approval of ${by} from ${from} on evidence: ${evidence}`,
+    `, and lies within the outer limit, ${limitWords(limit)}, by approval of ${by} from ${date(from)} on evidence: ${evidence}`,
   'declaration-lacking': ({ limit }) =>
     `; up to the outer limit, ${limitWords(limit)}, where the source declares its value, and it declares none`,
   'declaration-exceeded': ({ limit, declared }) =>

@@ -1,6 +1,7 @@
 /** Limits in words, and with the signs of print. */
 import { EVERY_CLASS, type Limit, type Operator } from '../core/criteria/criterion.ts'
 import { statedLimit, type StatedLimit } from '../core/criteria/limits-for-class.ts'
+import { printedUnits } from './as-written.ts'
 import { listWords } from './sentences.ts'
 import { NO_BREAK } from './signs.ts'
 import { writtenText } from './units.ts'
@@ -26,7 +27,8 @@ export function limitText({ operator, written }: StatedLimit): string {
 }
 
 /** "at least 75 %", with the limit's own digits. */
-export function limitWords({ operator, written: [first, second] }: StatedLimit): string {
+export function limitWords({ operator, written }: StatedLimit): string {
+  const [first, second] = written.map(printedUnits)
   switch (operator) {
     case 'at-least':
       return `at least ${first}`

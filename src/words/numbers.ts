@@ -2,6 +2,7 @@
 import type { Figure } from '../core/criteria/reason.ts'
 import { withoutDust } from '../core/measure/rounding.ts'
 import { MINUS, THIN_SPACE } from './signs.ts'
+import { unitInWords } from './unit-signs.ts'
 
 /** A number with fixed decimals, true minus, and a thin space at each thousand from 10 000 on. */
 export function number(value: number, decimals: number): string {
@@ -23,7 +24,8 @@ export function countWords(count: number, noun: string): string {
 /** A number and its unit with so many decimals and a true minus sign. */
 export function numberWords(value: number, decimals: number, unit: string): string {
   const number = value.toFixed(decimals).replace('-', '−')
-  return unit === '' ? number : `${number} ${unit}`
+  const sign = unitInWords(unit)
+  return sign === '' ? number : `${number} ${sign}`
 }
 
 /** A figure with the decimals that it states. */

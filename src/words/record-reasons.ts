@@ -1,5 +1,6 @@
 /** What the record says of facts, documents, classes and sampling, in words. */
 import type { RecordParams, SamplingGap } from '../core/criteria/reason.ts'
+import { date } from './dates.ts'
 import { numberWords } from './numbers.ts'
 import { listWords } from './sentences.ts'
 import { factWords, premiseReasonWords, statedPremisesWords } from './premises.ts'
@@ -12,9 +13,9 @@ export const RECORD_REASONS: WordsOf<RecordParams> = {
   'fact-not-allowed': ({ fact, stated, is }) =>
     `${factWords(fact)} is ${stated}, and must be ${listWords(is, 'or')}`,
   'no-document': ({ document: kind }) => `no ${factWords(kind)} is on record`,
-  'document-not-in-force': ({ document: kind, on }) => `no ${factWords(kind)} is in force on ${on}`,
+  'document-not-in-force': ({ document: kind, on }) => `no ${factWords(kind)} is in force on ${date(on)}`,
   'document-void': ({ document: kind, since, event }) =>
-    `${factWords(kind)} has been void since ${since}: ${event}`,
+    `${factWords(kind)} has been void since ${date(since)}: ${event}`,
   'document-on-record': ({ document: kind, standing }) =>
     `${factWords(kind)} on record: ${'title' in standing ? standing.title : `${standing.scope}, by ${standing.by}`}`,
   'class-not-claimed': ({ allowed }) => `no class claimed; ${listWords(allowed, 'or')} allowed`,

@@ -1,5 +1,7 @@
 /** Why a result does not count, or what was noted about it, in words. */
 import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
+import { printedUnits } from './as-written.ts'
+import { date } from './dates.ts'
 import { shortest } from './shortest.ts'
 
 type Code = keyof ResultReasonParams
@@ -18,8 +20,8 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
 
   'age-cannot-be-verified': () => 'the age cannot be verified: a clock time is missing',
   'age-outside': ({ testedHours, age, writtenTolerance }) =>
-    `tested at ${(testedHours / 24).toFixed(2)} d, outside ${age} ± ${writtenTolerance}`,
-  'replaced-by-retest': ({ retested }) => `replaced by the retest of ${retested}`,
+    `tested at ${(testedHours / 24).toFixed(2)} d, outside ${age} ± ${printedUnits(writtenTolerance)}`,
+  'replaced-by-retest': ({ retested }) => `replaced by the retest of ${date(retested)}`,
 
   'reading-not-described': () =>
     'the condition describes no resistivity reading, so its geometry and temperature are not known',
@@ -30,10 +32,10 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }) =>
     `read at ${celsius(readCelsius)}, outside ${celsius(askedCelsius)} ± ${celsius(withinCelsius)}`,
   'end-contacts-beyond': ({ percent, writtenLimit }) =>
-    `the end contacts are ${percent.toFixed(1)} % of a reading, more than ${writtenLimit}`,
+    `the end contacts are ${percent.toFixed(1)} % of a reading, more than ${printedUnits(writtenLimit)}`,
   'meter-not-verified': () => 'no reading on a known resistor is on record',
   'meter-off': ({ writtenRead, writtenKnown, writtenLimit }) =>
-    `the meter read ${writtenRead} on a resistor of ${writtenKnown}, off by more than ${writtenLimit}`,
+    `the meter read ${printedUnits(writtenRead)} on a resistor of ${printedUnits(writtenKnown)}, off by more than ${printedUnits(writtenLimit)}`,
   'saturation-not-stated': () => 'how saturated the specimens were when read is not stated',
 
   'control-fault': ({ control, reason }) => `control ${control}: ${resultReasonWords(reason)}`,
@@ -45,21 +47,21 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'not-cast-together': ({ daysBefore }) => `${castApart(daysBefore)}, where both are to be cast on one day`,
   'cement-alkalis-not-on-record': () => 'the alkalis of the control’s cement are not on record',
   'cement-alkalis-low': ({ written, writtenLimit }) =>
-    `its cement has ${written} alkalis, less than ${writtenLimit}`,
+    `its cement has ${printedUnits(written)} alkalis, less than ${printedUnits(writtenLimit)}`,
   'cement-alkalis-high': ({ written, writtenLimit }) =>
-    `its cement has ${written} alkalis, more than ${writtenLimit}`,
+    `its cement has ${printedUnits(written)} alkalis, more than ${printedUnits(writtenLimit)}`,
   'control-strength-low': ({ age, strengthMPa, writtenLimit }) =>
-    `its strength at ${age} is ${strengthMPa.toFixed(1)} MPa, less than ${writtenLimit}`,
+    `its strength at ${age} is ${strengthMPa.toFixed(1)} MPa, less than ${printedUnits(writtenLimit)}`,
   'flows-apart': ({ writtenTest, writtenControl, writtenLimit }) =>
-    `flow ${writtenTest} against the control’s ${writtenControl}, more than ${writtenLimit} apart`,
+    `flow ${printedUnits(writtenTest)} against the control’s ${printedUnits(writtenControl)}, more than ${printedUnits(writtenLimit)} apart`,
   'flow-not-on-record': ({ of, writtenLimit }) =>
-    `${FLOWS[of]} not on record, so that flows within ${writtenLimit} cannot be verified`,
+    `${FLOWS[of]} not on record, so that flows within ${printedUnits(writtenLimit)} cannot be verified`,
   'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }) =>
     `test read at ${celsius(testCelsius)} and control at ${celsius(controlCelsius)}, more than ${celsius(withinCelsius)} apart`,
 
   'value-excluded': ({ why }) => `excluded: ${why}`,
   'enters-with-bound': ({ property, written }) =>
-    `${property} is reported as ${written ?? 'below a bound'} and enters with that bound`,
+    `${property} is reported as ${written === null ? 'below a bound' : printedUnits(written)} and enters with that bound`,
   'bases-differ': ({ members }) =>
     `the oxides are on different bases: ${members.map(({ property, basis }) => `${property} ${basis ?? 'not stated'}`).join(', ')}`,
 }
@@ -91,7 +93,7 @@ function castApart(daysBefore: number): string {
 }
 
 function celsius(value: number): string {
-  return shortest(value, 1, 'degC')
+  return shortest(value, 1, '°C')
 }
 
 /** "saturated-lime-water" as words. */

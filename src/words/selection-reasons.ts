@@ -1,12 +1,13 @@
 /** Why there is no result to judge, in words. */
+import { date } from './dates.ts'
 import type { SelectionParams, SelectionReason } from '../core/criteria/selection.ts'
 import { listWords } from './sentences.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { resultReasonWords } from './result-reasons.ts'
 
 export const SELECTION_REASONS: WordsOf<SelectionParams> = {
-  'result-awaited': ({ due }) => `test recorded, result due ${due}`,
-  'result-overdue': ({ since }) => `result overdue since ${since}`,
+  'result-awaited': ({ due }) => `test recorded, result due ${date(due)}`,
+  'result-overdue': ({ since }) => `result overdue since ${date(since)}`,
   'other-methods': ({ method, used }) =>
     `only results by ${method} count, and those on record are by ${listWords(
       used.map((one) => one ?? 'a method not stated'),

@@ -1,5 +1,5 @@
 /** Numbers within a sentence: as few digits as say it. */
-import { unitSign } from './units.ts'
+import { unitSign } from './unit-signs.ts'
 
 /**
  * A number without trailing zeros and its unit's sign: "23.1 °C", "23 °C".

@@ -2,31 +2,7 @@
 import type { Result } from '../core/result/result.ts'
 import { number } from './numbers.ts'
 import { MINUS, NO_BREAK } from './signs.ts'
-
-const UNITS: Readonly<Record<string, string>> = {
-  '%': '%',
-  'percentage points': 'points',
-  'ohm m': 'Ω·m',
-  ohm: 'Ω',
-  degC: '°C',
-  'g/cm3': 'g/cm³',
-  'm2/kg': 'm²/kg',
-  mm2: 'mm²',
-  t: 't',
-  MPa: 'MPa',
-  kN: 'kN',
-  g: 'g',
-  mm: 'mm',
-  h: 'h',
-  'J/g': 'J/g',
-  Hz: 'Hz',
-  mL: 'mL',
-}
-
-/** The printed sign of a stored unit. */
-export function unitSign(unit: string): string {
-  return UNITS[unit] ?? unit
-}
+import { unitSign } from './unit-signs.ts'
 
 /** A value with its unit, which never breaks from it. */
 export function quantity(value: number, decimals: number, unit: string): string {

@@ -1,7 +1,7 @@
 /** The steps of a working, as lines of print. */
 import type { Figure, SizeTerm, Summand, WorkingStep } from '../core/result/working.ts'
 import { intervalMethodWords, intervalWords } from './interval-words.ts'
-import { unitSign } from './units.ts'
+import { unitSign } from './unit-signs.ts'
 import { shortest } from './shortest.ts'
 
 /** One line of a working: what was done, with which numbers, and what came out. */

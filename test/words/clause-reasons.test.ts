@@ -72,7 +72,7 @@ describe('clauseReasonWords, limits', () => {
       { code: 'approval-lacking', params: { limit: outer, evidence: 'records' } },
     ],
     [
-      ', and lies within the outer limit, at most 12.0 %, by approval of the agency from 2026-01-01 on evidence: report 3',
+      ', and lies within the outer limit, at most 12.0 %, by approval of the agency from 1\u00a0January 2026 on evidence: report 3',
       {
         code: 'approval-granted',
         params: { limit: outer, by: 'the agency', from: '2026-01-01', evidence: 'report 3' },
@@ -91,7 +91,7 @@ describe('clauseReasonWords, limits', () => {
       { code: 'declaration-covers', params: { limit: outer, declared: '9.0 %' } },
     ],
     [
-      '; mean of 1 preceding result 2.337 g/cm3',
+      '; mean of 1 preceding result 2.337 g/cm³',
       {
         code: 'deviation-reference',
         params: { from: 'preceding', n: 1, reference: { value: 2.337, decimals: 3, unit: 'g/cm3' } },
@@ -167,7 +167,7 @@ describe('clauseReasonWords, what is not compared', () => {
       { code: 'class-acceptance-not-determined', params: { class: 'C', as: 'F', because: fact } },
     ],
     [
-      '“test letter” has been void since 2026-02-01: New mill',
+      '“test letter” has been void since 1\u00a0February 2026: New mill',
       { code: 'document-void', params: { document: 'test-letter', since: '2026-02-01', event: 'New mill' } },
     ],
     [

@@ -39,7 +39,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'replaced-by-retest', params: { retested: '2026-04-08T12:00' } },
-    'replaced by the retest of 2026-04-08T12:00',
+    'replaced by the retest of 8\u00a0April 2026, 12:00',
   ],
   [
     { code: 'reading-not-described', params: {} },
@@ -75,7 +75,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
       code: 'meter-off',
       params: { writtenRead: '1011 ohm', writtenKnown: '1000 ohm', writtenLimit: '1 %' },
     },
-    'the meter read 1011 ohm on a resistor of 1000 ohm, off by more than 1 %',
+    'the meter read 1011 Ω on a resistor of 1000 Ω, off by more than 1 %',
   ],
   [{ code: 'saturation-not-stated', params: {} }, 'how saturated the specimens were when read is not stated'],
   [

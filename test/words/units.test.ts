@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import {
-  massText,
-  quantity,
-  resultText,
-  signed,
-  unitSign,
-  usText,
-  writtenText,
-} from '../../src/words/units.ts'
+import { massText, quantity, resultText, signed, usText, writtenText } from '../../src/words/units.ts'
+import { unitSign } from '../../src/words/unit-signs.ts'
 
 describe('quantity', () => {
   it('joins value and sign of the unit with a space that does not break', () => {

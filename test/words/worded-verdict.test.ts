@@ -59,7 +59,7 @@ describe('wordedVerdict', () => {
       planned: [plannedIndex('28 d', { due: readMoment('2026-04-29') })],
     })
     expect(wordedVerdict(judge(set, evidence), set, titleOf).release).toBe(
-      'conditional on Strength activity index, 20 %, 23 °C, 28 d, due 2026-04-29',
+      'conditional on Strength activity index, 20 %, 23 °C, 28 d, due 29\u00a0April 2026',
     )
   })
 

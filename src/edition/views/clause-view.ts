@@ -3,7 +3,6 @@ import { type Clause, type ClauseChange, type Criterion, layerTitle } from '../.
 import { clauseSentence, sourceWords } from '../../words/clause-sentences.ts'
 import { demandWords } from '../../words/clause-demands.ts'
 import { fullSentence } from '../../words/sentences.ts'
-import { withPrintedUnits } from './printed-units.ts'
 
 export interface ClauseView {
   readonly id: string
@@ -38,7 +37,7 @@ export function clauseView(
   const { basis: _basis, setBy: _setBy, ...demand } = clause
   return {
     id: clause.id,
-    sentence: fullSentence(clauseSentence(withPrintedUnits(demand), criterion, conditionTitle)),
+    sentence: fullSentence(clauseSentence(demand, criterion, conditionTitle)),
     changes: (clause.changes ?? []).map(({ change, layer, former }) => ({
       change,
       words: CHANGE_WORDS[change],

@@ -11,10 +11,9 @@ import { demandWords } from '../../words/clause-demands.ts'
 import { date } from '../../words/dates.ts'
 import { kindWords } from '../../words/material-kinds.ts'
 import { plural } from '../../words/numbers.ts'
-import { sentence } from '../../words/sentences.ts'
+import { fullSentence, sentence } from '../../words/sentences.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { type StandingCount, standingCounts } from '../../words/standing.ts'
-import { storedSentence } from '../../words/stored-text.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedSource } from '../shape/edition.ts'
 import { type ClauseView, clauseView } from './clause-view.ts'
@@ -87,7 +86,7 @@ export function criterionPage(edition: Seen, criterion: Criterion): CriterionPag
     note: criterion.note ?? null,
     materials: sentence(criterion.kinds.map(kindWords).join(', ')),
     classes: classWords(criterion),
-    rule: [ruleWords(criterion.decisionRule), riskSentence(criterion)].map(storedSentence).join(' '),
+    rule: [ruleWords(criterion.decisionRule), riskSentence(criterion)].map(fullSentence).join(' '),
     layers: criterion.layers.map((layer) => layerView(edition, criterion, layer)),
     limits: limitTable(criterion, titleOf),
     clauses: criterion.clauses.map((clause) => clauseView(clause, criterion, titleOf)),

@@ -5,7 +5,7 @@ import { tickDecimals } from '../../charts/trend-axes.ts'
 import { shortDate } from '../../words/dates.ts'
 import { number } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
-import { unitSign } from '../../words/units.ts'
+import { unitSign } from '../../words/unit-signs.ts'
 
 export interface TrendChartInput extends Omit<TrendInput, 'width' | 'height'> {
   readonly title: string

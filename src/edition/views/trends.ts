@@ -15,7 +15,7 @@ import {
 import { quantitiesFor } from '../../core/criteria/limits-for-class.ts'
 import { property } from '../../core/measure/properties.ts'
 import type { Series, SourceEntry } from '../shape/edition.ts'
-import { unitSign } from '../../words/units.ts'
+import { unitSign } from '../../words/unit-signs.ts'
 
 export interface TrendContext {
   /** Equal limits of several sets are one, with the names of all. */

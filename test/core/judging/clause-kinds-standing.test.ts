@@ -213,7 +213,7 @@ describe('judge, limits that may be exceeded, and tests that are not needed', ()
     ])
     expect(judged(byApproval, {}, { approvals: [granted] }).outcome).toBe('not-reported')
     expect(judged(byApproval, { 'loss-on-ignition': 9 }, { approvals: [granted] }).reason).toContain(
-      'by approval of State Materials Office from 2026-01-01 on evidence: report 14',
+      'by approval of State Materials Office from 1\u00a0January 2026 on evidence: report 14',
     )
   })
 

@@ -248,7 +248,7 @@ describe('judge, tests still to come and tests that do not count', () => {
     expect(verdict.outcome).toBe('pending')
     expect(clauseOf(verdict, 'sai')).toMatchObject({
       due: '2026-04-03',
-      reason: 'test recorded, result due 2026-04-03',
+      reason: 'test recorded, result due 3\u00a0April 2026',
     })
   })
 
@@ -270,7 +270,7 @@ describe('judge, tests still to come and tests that do not count', () => {
     })
     expect(clauseOf(judgeInWords(set, evidenceOf([], { planned: [overdue] })), 'sai')).toMatchObject({
       outcome: 'not-reported',
-      reason: 'result overdue since 2026-03-08',
+      reason: 'result overdue since 8\u00a0March 2026',
     })
   })
 

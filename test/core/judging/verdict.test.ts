@@ -231,7 +231,7 @@ describe('judge, release on early results', () => {
     )
     expect(verdict).toMatchObject({
       outcome: 'pending',
-      release: 'conditional on index at 28 d, due 2026-04-29',
+      release: 'conditional on index at 28 d, due 29\u00a0April 2026',
     })
   })
 

@@ -62,7 +62,7 @@ describe('judgedReadings', () => {
     ])
     const retest = { tested: readMoment('2026-04-08T12:00'), 'retest-of': readMoment('2026-04-08T09:40') }
     expect(judged([{}, retest]).map(({ valid, reasons }) => [valid, reasons])).toEqual([
-      [false, ['replaced by the retest of 2026-04-08T12:00']],
+      [false, ['replaced by the retest of 8\u00a0April 2026, 12:00']],
       [true, []],
     ])
   })
@@ -109,7 +109,7 @@ describe('judgedReadings', () => {
         'the age cannot be verified: a clock time is missing',
         'how saturated the specimens were when read is not stated',
         'read at 30 °C, outside 23 °C ± 2 °C',
-        'replaced by the retest of 2026-04-08T15:00',
+        'replaced by the retest of 8\u00a0April 2026, 15:00',
       ],
     })
   })

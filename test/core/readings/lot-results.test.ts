@@ -236,7 +236,7 @@ describe('lotResults, strength activity index', () => {
       evidence({ test: { strength: readings }, control: { strength: [strength(['100 kN'])] } }),
     ).results.filter((result) => result.property === 'strength-activity-index')
     expect(results.map(({ value, valid, reasons }) => ({ value, valid, reasons }))).toEqual([
-      { value: 90, valid: false, reasons: ['replaced by the retest of 2026-04-08T12:00'] },
+      { value: 90, valid: false, reasons: ['replaced by the retest of 8\u00a0April 2026, 12:00'] },
       { value: 100, valid: true, reasons: [] },
     ])
   })

@@ -73,7 +73,7 @@ describe('readingFaults', () => {
         },
         asked,
       ),
-    ).toEqual(['the meter read 1011 ohm on a resistor of 1000 ohm, off by more than 1 %'])
+    ).toEqual(['the meter read 1011 Ω on a resistor of 1000 Ω, off by more than 1 %'])
     const { verification: _none, ...unverified } = reading
     expect(faults(unverified, asked)).toEqual(['no reading on a known resistor is on record'])
   })
@@ -138,9 +138,7 @@ describe('readingFaults', () => {
         asked,
       )
     expect([read('990 ohm'), read('101.101 ohm', '100.1 ohm')]).toEqual([[], []])
-    expect(read('989 ohm')).toEqual([
-      'the meter read 989 ohm on a resistor of 1000 ohm, off by more than 1 %',
-    ])
+    expect(read('989 ohm')).toEqual(['the meter read 989 Ω on a resistor of 1000 Ω, off by more than 1 %'])
   })
 
   it('takes a billionth beyond a limit for binary dust, and two billionths for what they are', () => {
