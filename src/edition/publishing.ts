@@ -34,6 +34,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     ),
     source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, publish),
     producers: publicProducers(edition.producers, publish),
+    controls: publicControls(edition, lots),
     shipments: edition.shipments
       .filter((shipment) => lots.has(shipment.lot))
       .map((shipment) => publicShipment(shipment, publish)),
@@ -59,6 +60,17 @@ function withFindingCount<T extends { readonly findingCount: number }>(row: T, p
 function publicProducers(producers: Edition['producers'], publish: Publish): Edition['producers'] {
   if (publish.has('persons')) return producers
   return new Map([...producers].map(([id, { signatories: _, ...producer }]) => [id, producer]))
+}
+
+/** A control that only lots which are not shown were tested against is not shown either. */
+function publicControls(edition: Edition, shown: Edition['lots']): Edition['controls'] {
+  const usedBy = (ids: Iterable<string>) =>
+    new Set([...ids].flatMap((id) => (edition.lot(id).record.tests ?? []).map(({ control }) => control)))
+  const [ofShown, ofHidden] = [
+    usedBy(shown.keys()),
+    usedBy([...edition.lots.keys()].filter((id) => !shown.has(id))),
+  ]
+  return new Map([...edition.controls].filter(([id]) => ofShown.has(id) || !ofHidden.has(id)))
 }
 
 function publicSource(

@@ -198,8 +198,11 @@ function issues(): IssueRequest[] {
   return requests
 }
 
-/** Writes the folder and issues its certificates. */
-export function writeFixtureContent(): string {
+/**
+ * Writes the folder and issues its certificates.
+ * @param prepare may change the texts by path before anything is issued
+ */
+export function writeFixtureContent(prepare: (texts: Map<string, string>) => void = () => undefined): string {
   const folder = join(mkdtempSync(join(tmpdir(), 'fixture-')), 'content')
   const texts = new Map<string, string>([
     ['site.yaml', SITE],
@@ -227,6 +230,7 @@ export function writeFixtureContent(): string {
     mkdirSync(dirname(join(folder, path)), { recursive: true })
     writeFileSync(join(folder, path), text)
   }
+  prepare(texts)
   for (const [path, text] of texts) put(path, text)
   issueAll(folder, texts, put)
   return folder

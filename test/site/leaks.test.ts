@@ -1,0 +1,76 @@
+/** What a site does not publish is in no file of its output: searched for, byte by byte. */
+import { mkdtempSync, readdirSync, readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, relative } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { buildSite } from '../../src/commands/build-site.ts'
+import { loadRecords } from '../../src/records/load.ts'
+import { DRAFT, writeFixtureContent } from './fixture-content.ts'
+
+/** A number that no other text holds, for a silo of each lot. */
+const SEAL = 'SL-770219'
+const SITE_SEALS = `seals: [${SEAL}]\n`
+
+function prepared(publish: string, drafts = 'no') {
+  return writeFixtureContent((texts) => {
+    for (const [path, text] of texts) {
+      if (path === 'site.yaml')
+        texts.set(
+          path,
+          text.replace(/publish: .*/, `publish: [${publish}]`).replace('drafts: yes', `drafts: ${drafts}`),
+        )
+      if (path.startsWith('lots/')) texts.set(path, `${SITE_SEALS}${text}`)
+    }
+  })
+}
+
+async function built(content: string, audience: 'public' | 'internal'): Promise<Map<string, string>> {
+  const { records, diagnostics } = loadRecords(content)
+  expect(diagnostics).toEqual([])
+  const { folder } = await buildSite(records, {
+    out: join(mkdtempSync(join(tmpdir(), 'site-')), 'out'),
+    audience,
+  })
+  return new Map(
+    readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name))
+      .map((path) => [relative(folder, path), readFileSync(path, 'latin1')]),
+  )
+}
+
+const holding = (files: ReadonlyMap<string, string>, text: string) =>
+  [...files].filter(([path, bytes]) => path.includes(text) || bytes.includes(text)).map(([path]) => path)
+
+const PERSONS = ['M. Okafor', 'J. Brandt']
+const SHIPPED = ['Quellan Mix', 'Varrow Bridge', '44871', '44902']
+/** The draft by id, its bills of lading, and the controls that nothing else was tested against. */
+const OF_DRAFT = [DRAFT, 'TH-011', 'BL-88211', 'BL-88311', 'NQ-2025-12-W', 'NQ-2025-12-C']
+
+describe('a public site that publishes nothing by name', () => {
+  let files: Map<string, string>
+  beforeAll(async () => {
+    files = await built(prepared(''), 'public')
+  })
+
+  it.each([...PERSONS, ...SHIPPED, SEAL, ...OF_DRAFT])('holds %s in no file', (text) => {
+    expect(holding(files, text)).toEqual([])
+  })
+  it('holds no verification and no finding', () => {
+    expect(holding(files, '"verification":[{')).toEqual([])
+    expect(holding(files, 'changed-after-issue/')).toEqual([])
+  })
+  it('still counts the draft among the results before a lot, without its name', () => {
+    const later = files.get('data/lots/tarn-hollow-tuff/TH-013.json') ?? ''
+    expect(later).toContain('a lot not yet issued')
+    expect(later).toContain('tarn-hollow-tuff/TH-010')
+  })
+})
+
+describe('an internal site', () => {
+  it('holds all of it, so that the search above can find something', async () => {
+    const files = await built(prepared(''), 'internal')
+    for (const text of [...PERSONS, ...SHIPPED, SEAL, ...OF_DRAFT])
+      expect(holding(files, text).length, text).toBeGreaterThan(0)
+  })
+})
