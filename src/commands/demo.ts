@@ -5,7 +5,7 @@ import { dirname, join, resolve } from 'node:path'
 import { InvalidArgumentError } from 'commander'
 import { defined } from '../core/measure/defined.ts'
 import { readMoment } from '../core/measure/moment.ts'
-import { ALTERED } from '../demo/planted.ts'
+import { ALTERED, PLANTED_LATER } from '../demo/planted.ts'
 import { AS_OF, SEED } from '../demo/scenario.ts'
 import { type DemoIssue, scenarioFiles } from '../demo/scenario-files.ts'
 import type { IssueRequest } from '../edition/certificate/issue.ts'
@@ -41,6 +41,8 @@ await run(() => {
     write(join(folder, file.path), file.text)
     files += 1
   }
+  // What became known later is on record when the certificates are issued, and counts from its own day.
+  if (options.lots === undefined) plantLater(folder)
   const issued = issueAll(folder, issues)
   if (options.lots === undefined) alterAfterIssue(folder)
   process.stdout.write(`${files} records and ${issued} issued certificates in ${folder}\n`)
@@ -96,11 +98,26 @@ function writeOnce(path: string, text: string): void {
   write(path, text)
 }
 
+function plantLater(folder: string): void {
+  for (const { source, place, inControl, edit } of PLANTED_LATER) {
+    const lot = plantedLot(folder, source, place)
+    const control = /control: (\S+)/.exec(readFileSync(lot, 'utf8'))?.[1]
+    const path = inControl === true ? join(folder, 'controls', `${control}.yaml`) : lot
+    const before = readFileSync(path, 'utf8')
+    const after = edit(before)
+    if (after === before) throw new RangeError(`plantLater needs a text that it can edit, got ${path}`)
+    writeFileSync(path, after)
+  }
+}
+
+function plantedLot(folder: string, source: string, place: number): string {
+  const name = readdirSync(join(folder, 'lots', source)).sort()[place]
+  if (name === undefined) throw new RangeError(`plantedLot needs a lot of ${source}, got place ${place}`)
+  return join(folder, 'lots', source, name)
+}
+
 /** The planted alteration: a residue made finer in a record whose certificate had been issued. */
 function alterAfterIssue(folder: string): void {
-  const lots = readdirSync(join(folder, 'lots', ALTERED.source)).sort()
-  const name = lots[ALTERED.place]
-  if (name === undefined) throw new RangeError('alterAfterIssue needs the planted lot, got none')
-  const path = join(folder, 'lots', ALTERED.source, name)
+  const path = plantedLot(folder, ALTERED.source, ALTERED.place)
   writeFileSync(path, readFileSync(path, 'utf8').replace(ALTERED.from, ALTERED.to))
 }

@@ -5,6 +5,7 @@
  * Left out on purpose: a strength in psi written as MPa. A stress of some 4500 MPa is not physical, so
  * reading refuses it; the case lies among the spoiled records of the tests instead.
  */
+import { dateOfDay, dayOf } from './calendar.ts'
 import type { LotModel } from './lot-model.ts'
 
 /** What is planted in one lot; everything else is as usual. */
@@ -109,3 +110,67 @@ export const ALTERED = {
 
 /** The lot that is never issued. */
 export const DRAFT = { source: 'tarn-hollow-limestone', place: 12 }
+
+/** Something that became known only after a lot's certificate had been issued. */
+export interface PlantedLater {
+  readonly source: string
+  readonly place: number
+  readonly what: string
+  /** Whether it stands in the control that the lot's standard mortar was tested beside. */
+  readonly inControl?: true
+  readonly edit: (text: string) => string
+}
+
+/** The line of the 28 d cubes at the standard condition, the first of its kind. */
+const CUBES_28 = /^( {2,6})- \{ age: 28 d, tested: (\d{4}-\d\d-\d\d)T(\d\d:\d\d), specimens: (.*)$/m
+
+export const PLANTED_LATER: readonly PlantedLater[] = [
+  {
+    source: 'skarnmere-ash',
+    place: 5,
+    what: 'a retest of the same day, reported after issue',
+    edit: (text) =>
+      text.replace(
+        CUBES_28,
+        (line, indent: string, date: string, time: string) =>
+          `${line}\n${indent}- { age: 28 d, tested: ${date}T14:10, reported: ${daysAfter(date, 12)}, retest-of: ${date}T${time}, specimens: { g: 90.6 kN, h: 92.1 kN, i: 89.9 kN } }`,
+      ),
+  },
+  {
+    source: 'skarnmere-ash',
+    place: 8,
+    what: 'a second analysis after issue',
+    edit: (text) =>
+      text.replace(
+        /( {2}- laboratory: (\S+)\n {4}sample: C\n {4}tested: (\S+)\n[\s\S]*?)\n\ntests:/,
+        (_, first: string, laboratory: string, date: string) =>
+          `${first}\n  - laboratory: ${laboratory}\n    sample: C\n    tested: ${daysAfter(date, 41)}\n    results:\n      loss-on-ignition: 3.31 %\n\ntests:`,
+      ),
+  },
+  {
+    source: 'skarnmere-ash',
+    place: 10,
+    what: 'a cube excluded three weeks after its test',
+    edit: (text) =>
+      text.replace(CUBES_28, (line, _, date: string) =>
+        line.replace(
+          /a: (\S+ kN)/,
+          `a: { load: $1, excluded: mould found out of square, excluded-on: ${daysAfter(date, 21)} }`,
+        ),
+      ),
+  },
+  {
+    source: 'skarnmere-ash',
+    place: 7,
+    what: 'a control of 28 d reported nine days after its test',
+    inControl: true,
+    edit: (text) =>
+      text.replace(CUBES_28, (line, _, date: string) =>
+        line.replace(', specimens:', `, reported: ${daysAfter(date, 9)}, specimens:`),
+      ),
+  },
+]
+
+function daysAfter(date: string, days: number): string {
+  return dateOfDay(dayOf(date) + days)
+}

@@ -174,16 +174,21 @@ function toDigits(value: number): number {
 type Place = NonNullable<DocumentClause['result']>
 type Places = ReadonlyMap<string, { readonly place: Place; readonly value: number }>
 
+/** A retest shares the key of what it replaces: the valid one of them is judged. */
 function placesOf(groups: readonly Group[]): Places {
-  return new Map(
-    groups.flatMap(({ head, members }, group) => {
-      let listed = 0
-      return members.map((result) => {
-        const place = isPlain(resultData(result, head)) ? result.property : listed++
-        return [result.key, { place: [group, place], value: result.value }] as const
-      })
-    }),
-  )
+  const placed = groups.flatMap(({ head, members }, group) => {
+    let listed = 0
+    return members.map((result) => {
+      const place = isPlain(resultData(result, head)) ? result.property : listed++
+      return {
+        key: result.key,
+        valid: result.valid,
+        at: { place: [group, place] as const, value: result.value },
+      }
+    })
+  })
+  const [valid, others] = [placed.filter((own) => own.valid), placed.filter((own) => !own.valid)]
+  return new Map([...others, ...valid].map(({ key, at }) => [key, at]))
 }
 
 function verdictData(verdict: Verdict, places: Places): DocumentVerdict {

@@ -41,8 +41,8 @@ const TITLES: Readonly<Record<Property['group'], string>> = {
 /** The tables of a certificate, those without any line left out. */
 export function resultTables(facts: CertificateFacts): ResultTable[] {
   const rows = [...governingRows(facts), ...otherRows(facts)]
-  const shown = new Set(rows.map((row) => row.result?.key))
-  const plain = facts.results.filter((result) => !shown.has(result.key))
+  const shown = new Set(rows.map((row) => row.result))
+  const plain = facts.results.filter((result) => !shown.has(result))
   return (Object.keys(TITLES) as Property['group'][])
     .map((group) => ({
       group,
@@ -76,7 +76,7 @@ function rowOf(
   return defined({
     property: clause.property ?? 'strength-activity-index',
     kind: kindOf(clause),
-    result: facts.results.find(({ key }) => key === clause.result) ?? unjudged(clause, facts),
+    result: judgedResult(clause, facts) ?? unjudged(clause, facts),
     clause,
     under,
     group,
@@ -87,6 +87,16 @@ function rowOf(
 
 function kindOf({ kind }: WordedClause): TableRow['kind'] {
   return kind === 'deviation' || kind === 'statistic' ? kind : 'value'
+}
+
+/** A retest shares the key of what it replaces: the one that was judged is valid and has the clause's value. */
+function judgedResult(clause: WordedClause, { results }: CertificateFacts): CertificateResult | undefined {
+  const own = results.filter(({ key }) => key === clause.result)
+  return (
+    own.find(({ valid, value }) => valid && value === clause.value) ??
+    own.find(({ valid }) => valid) ??
+    own[0]
+  )
 }
 
 /** The test that was not valid and therefore not judged: its figure is still shown. */

@@ -25,15 +25,13 @@ describe('resultTables', () => {
     for (const own of facts) {
       const tables = resultTables(own)
       const shown = tables.flatMap((table) => [
-        ...table.rows.filter((row) => row.kind === 'value').flatMap((row) => row.result?.key ?? []),
-        ...table.plain.flatMap((line) => line.results.map((result) => result.key)),
+        ...table.rows.filter((row) => row.kind === 'value').flatMap((row) => row.result ?? []),
+        ...table.plain.flatMap((line) => line.results),
       ])
       const inDeviations = tables.flatMap((table) =>
-        table.rows.filter((row) => row.kind === 'deviation').flatMap((row) => row.result?.key ?? []),
+        table.rows.filter((row) => row.kind === 'deviation').flatMap((row) => row.result ?? []),
       )
-      expect(new Set([...shown, ...inDeviations]), own.certificate).toEqual(
-        new Set(own.results.map((result) => result.key)),
-      )
+      expect(new Set([...shown, ...inDeviations]), own.certificate).toEqual(new Set(own.results))
       expect(shown.length, own.certificate).toBe(new Set(shown).size)
     }
   })

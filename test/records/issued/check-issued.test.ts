@@ -160,4 +160,13 @@ describe('checkIssued', () => {
       expect.stringContaining('quantity-comma'),
     ])
   })
+  it('accepts the documents of a lot that was renamed and says so', () => {
+    expect(
+      spoiled((folder) => {
+        renameSync(join(folder, RECORD), join(folder, 'lots/tuff/T-3.yaml'))
+        renameSync(join(folder, `issued/${LOT}`), join(folder, 'issued/tuff/T-3'))
+        edit(folder, 'lots/tuff/T-3.yaml', 'produced:', `formerly: [${LOT}]\nproduced:`)
+      }),
+    ).toEqual([])
+  })
 })
