@@ -97,7 +97,7 @@ const days = fc.integer({ min: 5, max: LAST })
 
 describe('judging then', () => {
   it('equals judging now as of then, from records that go on and from records that end there', () => {
-    fc.assert(
+    return fc.assert(
       fc.property(generatedLots, fc.array(days, { minLength: 2, maxLength: 4 }), (lots, asked) => {
         const whole = recordsOf(lots, LAST + 60)
         const now = statesOf(whole)
@@ -114,7 +114,7 @@ describe('judging then', () => {
     )
   })
   it('does not depend on the order of the entries', () => {
-    fc.assert(
+    return fc.assert(
       fc.property(generatedLots, days, (lots, day) => {
         const [one, other] = [recordsOf(lots, LAST + 60), recordsOf(lots, LAST + 60, true)]
         expect(knownOn(other, statesOf(other), day)).toEqual(knownOn(one, statesOf(one), day))
