@@ -96,8 +96,8 @@ function compare(a: string, b: string): number {
 const days = fc.integer({ min: 5, max: LAST })
 
 describe('judging then', () => {
-  it('equals judging now as of then, from records that go on and from records that end there', () => {
-    return fc.assert(
+  it('equals judging now as of then, from records that go on and from records that end there', async () => {
+    await fc.assert(
       fc.property(generatedLots, fc.array(days, { minLength: 2, maxLength: 4 }), (lots, asked) => {
         const whole = recordsOf(lots, LAST + 60)
         const now = statesOf(whole)
@@ -113,8 +113,8 @@ describe('judging then', () => {
       { seed: 20261126, numRuns: 60 },
     )
   })
-  it('does not depend on the order of the entries', () => {
-    return fc.assert(
+  it('does not depend on the order of the entries', async () => {
+    await fc.assert(
       fc.property(generatedLots, days, (lots, day) => {
         const [one, other] = [recordsOf(lots, LAST + 60), recordsOf(lots, LAST + 60, true)]
         expect(knownOn(other, statesOf(other), day)).toEqual(knownOn(one, statesOf(one), day))
