@@ -190,6 +190,20 @@ describe('the committed demo', () => {
     expect(after.flatMap(accredited)).not.toContain(true)
     expect(before.flatMap(accredited)).not.toContain(false)
   })
+  it('counts a retest from the day on which it was reported', () => {
+    const { records } = loadRecords(CONTENT)
+    const indexOn = (day: string) =>
+      computeEdition(records, { program: PROGRAM, asOf: readMoment(day) })
+        .lot('skarnmere-ash/SA-2024-002')
+        .results.find(
+          ({ property, condition, age, valid }) =>
+            property === 'strength-activity-index' && condition === 'c311' && age?.text === '28 d' && valid,
+        )?.value
+    // By hand from the record: loads of the first test and of the retest over those of the control, in kN.
+    const control = 95.8 + 95.9 + 92.6
+    expect(indexOn('2024-03-17')).toBeCloseTo((100 * (92 + 94.2 + 87.7)) / control, 9)
+    expect(indexOn('2024-03-18')).toBeCloseTo((100 * (90.6 + 92.1 + 89.9)) / control, 9)
+  })
   it('has provisional, complete, withdrawn and replaced certificates and one draft', () => {
     const states = new Map<string, number>()
     for (const entry of all()) states.set(entry.state, (states.get(entry.state) ?? 0) + 1)
