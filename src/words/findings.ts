@@ -32,7 +32,7 @@ const SENTENCES: WordsOf<FindingParams> = {
   'would-now-be-judged-otherwise': ({ lot, revision }) =>
     `${lot} would now be judged otherwise than in revision ${revision}`,
   'result-overdue': ({ lot, since, condition, ...test }) =>
-    `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} is ${overdueWords(readMoment(since))}`,
+    `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
 }
 
 const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
@@ -42,7 +42,7 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
   ],
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
   'result-overdue': ({ due }) => [
-    `due ${date(dateOf(readMoment(due)))}; the test is on record without a reading of the lot or its control`,
+    `due ${date(dateOf(readMoment(due)))}; no reading of the lot or of its control is on record`,
   ],
 }
 

@@ -4,9 +4,10 @@
  */
 import type { Outcome } from '../core/criteria/outcome.ts'
 import type { CertificateState } from '../core/evidence/certificate-state.ts'
-import { dateOf, type Moment } from '../core/measure/moment.ts'
+import { compareMoments, dateOf, type Moment } from '../core/measure/moment.ts'
 import type { AwaitedTest } from '../core/result/awaited-test.ts'
 import { date } from './dates.ts'
+import { plural } from './numbers.ts'
 import { everyOutcome, outcomeWords } from './outcomes.ts'
 import { propertyWords } from './property-names.ts'
 import { sentence } from './sentences.ts'
@@ -37,6 +38,8 @@ export interface LotStanding {
   readonly head: string
   /** What belongs to it; null where nothing does. */
   readonly rest: string | null
+  /** A result is overdue, as the rest says: for emphasis. */
+  readonly late: boolean
   /** Head and rest. */
   readonly text: string
   /** State and outcome without the results awaited, within a line: "withdrawn (was: meets)". */
@@ -81,6 +84,11 @@ export function standingCounts(standings: readonly Pick<LotStanding, 'mark' | 'b
 export function everyMark(): StandingMark[] {
   const [meets, ...others] = everyOutcome()
   return [...(meets === undefined ? [] : [meets]), 'meets-so-far', ...others, 'draft', 'withdrawn']
+}
+
+/** What a count of outcomes says of the withdrawn lots; null where there is none. */
+export function withdrawnNotCounted(count: number): string | null {
+  return count === 0 ? null : `${plural(count, 'withdrawn lot', 'withdrawn lots')} not counted`
 }
 
 /** A mark by its name, as a choice among all of them. */
@@ -143,6 +151,7 @@ function noLongerInForce({ state, outcome, withdrawn }: StandingFacts): LotStand
   return standing({
     mark: 'withdrawn',
     head,
+    late: false,
     rest: [`was: ${was}`],
     brief: `${word.toLowerCase()} (was: ${was})`,
   })
@@ -154,6 +163,7 @@ function neverIssued({ outcome, awaited }: StandingFacts): LotStanding {
   return standing({
     mark: 'draft',
     head: 'Draft, never issued',
+    late: isLate(awaited),
     rest: [would, ...awaitedWords(awaited)],
     brief: `draft (${would})`,
   })
@@ -172,6 +182,7 @@ function inForce({ state, outcome, awaited }: StandingFacts): LotStanding {
   return standing({
     mark: soFar ? 'meets-so-far' : outcome,
     head: sentence(brief),
+    late: isLate(awaited),
     rest: stillProvisional ? ['certificate still provisional'] : missing,
     brief,
   })
@@ -181,10 +192,16 @@ function isMet(outcome: Outcome | null): boolean {
   return outcome === 'meets' || outcome === 'meets-by-approval'
 }
 
+function isLate(awaited: readonly NamedTest[]): boolean {
+  return awaited.some(({ overdueSince }) => overdueSince !== undefined)
+}
+
 function standing({
   rest,
   ...parts
-}: Pick<LotStanding, 'mark' | 'head' | 'brief'> & { readonly rest: readonly string[] }): LotStanding {
+}: Pick<LotStanding, 'mark' | 'head' | 'late' | 'brief'> & {
+  readonly rest: readonly string[]
+}): LotStanding {
   return {
     ...parts,
     rest: rest.length === 0 ? null : rest.join('; '),
@@ -192,20 +209,37 @@ function standing({
   }
 }
 
-/** The overdue ones first, each kind by its first test and the number of the others. */
+/** The overdue ones first; of each kind the first is named and the others are counted. */
 function awaitedWords(awaited: readonly NamedTest[]): string[] {
-  const overdue = awaited.flatMap((test) =>
-    test.overdueSince === undefined ? [] : [{ ...test, since: test.overdueSince }],
-  )
-  const due = awaited.filter(({ overdueSince }) => overdueSince === undefined)
-  const [late, next] = [overdue[0], due[0]]
+  const overdue = awaited
+    .flatMap(({ overdueSince, ...test }) => (overdueSince === undefined ? [] : [{ test, on: overdueSince }]))
+    .sort((a, b) => compareMoments(a.on, b.on))
+  const due = awaited
+    .filter(({ overdueSince }) => overdueSince === undefined)
+    .map((test) => ({ test, on: test.due }))
   return [
-    ...(late === undefined ? [] : [`${named(late, overdue.length)} ${overdueWords(late.since)}`]),
-    ...(next === undefined ? [] : [`${named(next, due.length)} due ${date(dateOf(next.due))}`]),
+    ...firstAndOthers(overdue, { words: overdueWords, later: 'since a later date' }),
+    ...firstAndOthers(due, { words: (on) => `due ${date(dateOf(on))}`, later: 'later' }),
   ]
 }
 
-function named(first: NamedTest, count: number): string {
-  const name = testName(first)
-  return count < 2 ? name : `${name} (and ${count - 1} more)`
+/** The date said is that of the first alone, unless all share it. */
+function firstAndOthers(
+  awaited: readonly {
+    readonly test: Pick<NamedTest, 'property' | 'age' | 'conditionName'>
+    readonly on: Moment
+  }[],
+  { words, later }: { readonly words: (on: Moment) => string; readonly later: string },
+): string[] {
+  const [first, ...others] = awaited
+  if (first === undefined) return []
+  const name = testName(first.test)
+  if (others.length === 0) return [`${name} ${words(first.on)}`]
+  const counted = plural(others.length, 'other result', 'other results')
+  const together = others.every(({ on }) => words(on) === words(first.on))
+  return [
+    together
+      ? `${name} and ${counted} ${words(first.on)}`
+      : `${name} ${words(first.on)} (and ${counted} ${later})`,
+  ]
 }

@@ -110,9 +110,7 @@ export function judgeThroughTheFrontDoor(name: string, rows: readonly Row[]): vo
   describe(name, () => {
     for (const row of rows)
       it(`${row.title}: ${row.outcome}`, () => {
-        const { diagnostics, verdicts } = judged(row)
-        expect(diagnostics).toEqual([])
-        expect(outcomes(verdicts)).toEqual(expected(row))
+        expect(outcomes(reportOn(row).verdicts)).toEqual(expected(row))
       })
   })
 }
@@ -122,6 +120,9 @@ interface Report {
   readonly diagnostics: readonly { readonly message: string; readonly file: string }[]
   readonly lots: readonly {
     readonly id: string
+    readonly standing: string
+    readonly overdueSince: string | null
+    readonly findings: readonly { readonly check: string; readonly sentence: string }[]
     readonly verdicts: readonly {
       readonly criterion: string
       readonly outcome: Outcome
@@ -129,10 +130,11 @@ interface Report {
     }[]
   }[]
 }
-type ReportedVerdict = Report['lots'][number]['verdicts'][number]
+type ReportedLot = Report['lots'][number]
+type ReportedVerdict = ReportedLot['verdicts'][number]
 
-/** @returns the faults of the records, and the verdicts on the last lot, as `check --json` prints them */
-function judged(row: Row): { diagnostics: Report['diagnostics']; verdicts: readonly ReportedVerdict[] } {
+/** The last lot as `check --json` prints it; the records have no fault. */
+export function reportOn(row: Omit<Row, 'title' | 'outcome'>): ReportedLot {
   const folder = mkdtempSync(join(tmpdir(), 'front-door-'))
   for (const [path, text] of [...SHARED, ...rowFiles(row)]) {
     mkdirSync(dirname(join(folder, path)), { recursive: true })
@@ -142,7 +144,10 @@ function judged(row: Row): { diagnostics: Report['diagnostics']; verdicts: reado
   const edition = computeEdition(records, { program: 'test' })
   const report = JSON.parse([...checkReport(edition, diagnostics)].join('')) as Report
   rmSync(folder, { recursive: true })
-  return { diagnostics: report.diagnostics, verdicts: report.lots.at(-1)?.verdicts ?? [] }
+  expect(report.diagnostics).toEqual([])
+  const lot = report.lots.at(-1)
+  if (lot === undefined) throw new RangeError('reportOn needs a row with a lot, got none')
+  return lot
 }
 
 function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
@@ -151,7 +156,7 @@ function flat(clauses: readonly ClauseOutcome[]): ClauseOutcome[] {
 
 type File = readonly [path: string, text: string]
 
-function rowFiles(row: Row): File[] {
+function rowFiles(row: Omit<Row, 'title' | 'outcome'>): File[] {
   const { lots = [{}] } = row
   return [
     ...KINDS.map((kind): File => [`criteria/${kind}.yaml`, setText(row, SETS[kind])]),
@@ -163,11 +168,18 @@ function rowFiles(row: Row): File[] {
   ]
 }
 
-function setText({ clause, set = '' }: Row, whole: (clause: string) => string): string {
+function setText(
+  { clause, set = '' }: Pick<Row, 'clause' | 'set'>,
+  whole: (clause: string) => string,
+): string {
   return `title: Trial\nedition: "1"\nkinds: [raw-natural-pozzolan]\n${set}\nclauses:\n  - ${whole(clause)}\n`
 }
 
-function sourceText({ source = '', approval, requested }: Row): string {
+function sourceText({
+  source = '',
+  approval,
+  requested,
+}: Pick<Row, 'source' | 'approval' | 'requested'>): string {
   const asked = requested === undefined ? '' : ', requested: [c]'
   const criteria = KINDS.map((set) => `{ set: ${set}${asked} }`)
   const approvals =

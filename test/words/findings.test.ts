@@ -67,8 +67,8 @@ describe('wordedFinding', () => {
     const test = { property: 'strength-activity-index', condition: 'c311', age: '28 d' } as const
     const params = { lot, ...test, due: '2026-01-28T09:20', since: '2026-02-04T12:20' }
     expect(worded({ code: 'result-overdue', params })).toEqual([
-      '28 d strength activity index (condition c311) of vale/V-1 is overdue since 4\u00a0February 2026',
-      'due 28\u00a0January 2026; the test is on record without a reading of the lot or its control',
+      '28 d strength activity index (condition c311) of vale/V-1 has been overdue since 4\u00a0February 2026',
+      'due 28\u00a0January 2026; no reading of the lot or of its control is on record',
     ])
   })
 })

@@ -9,6 +9,7 @@ import {
   type NamedTest,
   type StandingFacts,
   standingCounts,
+  withdrawnNotCounted,
 } from '../../src/words/standing.ts'
 
 const due: NamedTest = {
@@ -137,8 +138,23 @@ describe('lotStanding', () => {
   it('names the first result of each kind with its condition where it is not the standard’s, and counts the others', () => {
     const modified = { ...due, conditionName: hot }
     expect(textOf('provisional', 'pending', [late, late, modified, due, due])).toBe(
-      `Pending; 28 d strength activity index (and 1 more) overdue since 4 February 2026; 28 d strength activity index, ${hot} (and 2 more) due 4 July 2026`,
+      `Pending; 28 d strength activity index and 1 other result overdue since 4 February 2026; 28 d strength activity index, ${hot} and 2 other results due 4 July 2026`,
     )
+  })
+
+  it('gives no date to results that have another than the first', () => {
+    const laterDue = { ...due, due: readMoment('2026-08-30') }
+    const laterLate = { ...late, overdueSince: readMoment('2026-02-05') }
+    expect(textOf('provisional', 'meets', [laterLate, late, due, due, laterDue])).toBe(
+      'Meets so far; 28 d strength activity index overdue since 4 February 2026 (and 1 other result since a later date); 28 d strength activity index due 4 July 2026 (and 2 other results later)',
+    )
+  })
+
+  it('is late only where a result of a lot not withdrawn is overdue', () => {
+    const lateOf = (state: StandingFacts['state'], ...awaited: NamedTest[]) =>
+      lotStanding({ state, outcome: 'meets', awaited }).late
+    expect(STATES.filter((state) => lateOf(state, due, late))).toEqual(['draft', 'provisional', 'complete'])
+    expect(STATES.filter((state) => lateOf(state, due))).toEqual([])
   })
 
   it('leaves the results awaited out of its brief form, but not what they mean', () => {
@@ -179,6 +195,16 @@ describe('standingCounts', () => {
       '1 withdrawn (was: meets)',
       '1 withdrawn (was: does not meet)',
       '1 not judged',
+    ])
+  })
+})
+
+describe('withdrawnNotCounted', () => {
+  it('says how many, and nothing where there is none', () => {
+    expect([0, 1, 2].map(withdrawnNotCounted)).toEqual([
+      null,
+      '1 withdrawn lot not counted',
+      '2 withdrawn lots not counted',
     ])
   })
 })
