@@ -10,6 +10,7 @@ import type { Verdict } from '../core/criteria/verdict.ts'
 import { countWords } from '../words/numbers.ts'
 import { shortDate } from '../words/dates.ts'
 import { decidedByWords } from '../words/worded-verdict.ts'
+import { withdrawnNotCounted } from '../words/standing.ts'
 import { anchor, briefElement, element, outcomeElement, tableOf } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
 import { briefStanding, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
@@ -98,6 +99,7 @@ function takeFromAddress(form: HTMLFormElement): void {
 type Row = ComparedLot & {
   readonly number: string
   readonly sampled: Moment
+  readonly withdrawn: boolean
   readonly conditionTitle: (id: string) => string
   readonly standingOf: (outcome: Outcome) => Parameters<typeof briefElement>[0]
 }
@@ -113,6 +115,7 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled 
             ...compareLot(lot.id, verdicts),
             number: lot.number,
             sampled: lot.sampled,
+            withdrawn: lot.state === 'withdrawn',
             conditionTitle: source.conditionTitle,
             standingOf: (outcome: Outcome) => briefStanding(source, index, outcome),
           },
@@ -142,10 +145,12 @@ function report(
 ): Node[] {
   const [first, ...others] = sets
   if (first === undefined) return []
+  const counted = lots.filter(({ withdrawn }) => !withdrawn)
+  const notCounted = withdrawnNotCounted(lots.length - counted.length)
   const counts = others.map((set, index) =>
     element('li', [
-      `${setName(first)} against ${setName(set)}: ${changesBetween(lots, 0, index + 1).alike} lots alike`,
-      ...changesBetween(lots, 0, index + 1).changes.flatMap(({ from, to, count }) => [
+      `${setName(first)} against ${setName(set)}: ${changesBetween(counted, 0, index + 1).alike} lots alike`,
+      ...changesBetween(counted, 0, index + 1).changes.flatMap(({ from, to, count }) => [
         `; ${count} from `,
         outcomeElement(from),
         ' to ',
@@ -176,7 +181,14 @@ function report(
   return [
     element(
       'section',
-      [element('h2', ['Result']), element('div', [element('ul', counts), table])],
+      [
+        element('h2', ['Result']),
+        element('div', [
+          element('ul', counts),
+          ...(notCounted === null ? [] : [element('p', [notCounted], 'small soft')]),
+          table,
+        ]),
+      ],
       'section',
     ),
   ]

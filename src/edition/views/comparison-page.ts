@@ -6,7 +6,7 @@ import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
 import { shortDate } from '../../words/dates.ts'
 import { plural } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
-import type { LotStanding } from '../../words/standing.ts'
+import { type LotStanding, withdrawnNotCounted } from '../../words/standing.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry } from '../shape/edition.ts'
 import { standingOf } from '../shape/standing.ts'
@@ -30,7 +30,10 @@ export interface ComparedSource {
   readonly name: string
   /** Name of the set that the others are held against. */
   readonly first: string
+  /** Without the withdrawn lots, whose outcomes count for nothing. */
   readonly against: readonly AgainstSet[]
+  /** How many lots are withdrawn; null where none is. */
+  readonly notCounted: string | null
   /** null where every lot comes out alike. */
   readonly changed: ChangedLots | null
 }
@@ -91,11 +94,13 @@ function comparedSource(edition: Seen, source: ListedSource): ComparedSource {
   const lots = edition
     .lotsOf(source.id)
     .map((entry) => ({ entry, ...compareLot(entry.id, verdictsOf(edition.lot(entry.id), source.criteria)) }))
+  const counted = lots.filter(({ entry }) => entry.state !== 'withdrawn')
   return {
     name: source.name,
     first: names[0] ?? '',
+    notCounted: withdrawnNotCounted(lots.length - counted.length),
     against: source.criteria.slice(1).map((id, index) => {
-      const { alike, changes } = changesBetween(lots, 0, index + 1)
+      const { alike, changes } = changesBetween(counted, 0, index + 1)
       return {
         set: linked(edition, nameOf(edition, id), paths.sourceUnder(source.id, id)),
         alike: plural(alike, 'lot', 'lots'),

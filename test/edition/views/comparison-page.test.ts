@@ -1,14 +1,19 @@
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
+import type { CertificateState } from '../../../src/core/evidence/certificate-state.ts'
 import { comparisonPage } from '../../../src/edition/views/comparison-page.ts'
 import { tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 import { base, supplement } from './criterion-fixture.ts'
 
 type Outcome = Parameters<typeof verdict>[1]
 
-function pageOf(outcomes: readonly (readonly [Outcome, Outcome | null])[]) {
+function pageOf(
+  outcomes: readonly (readonly [Outcome, Outcome | null])[],
+  stateOf: (place: number) => CertificateState = () => 'draft',
+) {
   const lots = outcomes.map(([first, second], place) =>
     tinyLot(`ash/${place}`, {
+      state: stateOf(place),
       sampled: readMoment(`2026-03-${String(place + 1).padStart(2, '0')}`),
       verdicts: [
         verdict('base', first),
@@ -89,6 +94,23 @@ describe('comparisonPage', () => {
         ['draft (would not meet)', 'Loss on ignition'],
       ],
     ])
+  })
+  it('counts no withdrawn lot, but lists it as withdrawn', () => {
+    const [ash] = pageOf(
+      [
+        ['meets', 'does-not-meet'],
+        ['meets', 'does-not-meet'],
+        ['meets', 'meets'],
+      ],
+      (place) => (place === 0 ? 'withdrawn' : 'complete'),
+    ).compared
+    expect(ash?.against[0]?.changes).toEqual([{ from: 'meets', to: 'does-not-meet', count: 1 }])
+    expect([ash?.against[0]?.alike, ash?.notCounted]).toEqual(['1 lot', '1 withdrawn lot not counted'])
+    expect(ash?.changed?.rows.map(({ cells }) => judged(cells[0])[0])).toEqual([
+      'meets',
+      'withdrawn (was: meets)',
+    ])
+    expect(pageOf([['meets', 'meets']]).compared[0]?.notCounted).toBeNull()
   })
   it('lists forty and says so where more have changed', () => {
     const [ash] = pageOf(Array.from({ length: 41 }, () => ['meets', 'pending'] as const)).compared
