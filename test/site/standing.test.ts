@@ -143,7 +143,7 @@ describe('an overdue result', () => {
     const { due, overdueSince, standing } = JSON.parse(textOf(demo.site.folder, `data/lots/${LATE}.json`))
     expect([due, overdueSince, plain(standing)]).toEqual([null, '2026-02-04', `Meets so far; ${OVERDUE}`])
     expect(plain(textOf(demo.site.folder, 'findings/index.html'))).toContain(
-      `of ${LATE} is overdue since 4 February 2026`,
+      `of ${LATE} has been overdue since 4 February 2026`,
     )
   })
 })
