@@ -7,6 +7,7 @@ import { everyClause, setName } from '../core/criteria/criterion.ts'
 import { countWords } from '../words/numbers.ts'
 import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
+import { plainSpaces } from '../words/sentences.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
@@ -144,9 +145,11 @@ function findingLines(edition: Edition): string[] {
   )
   return [
     findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
-    ...findings.flatMap((finding) => [
-      `  ${finding.severity}: ${finding.sentence} [${finding.check}]`,
-      ...finding.evidence.map((text) => `    ${text}`),
-    ]),
+    ...findings
+      .flatMap((finding) => [
+        `  ${finding.severity}: ${finding.sentence} [${finding.check}]`,
+        ...finding.evidence.map((text) => `    ${text}`),
+      ])
+      .map(plainSpaces),
   ]
 }

@@ -11,6 +11,11 @@ export function unbroken(text: string): string {
   return text.replace(/(?<=\d) (?=(?:[%°±µΩ]|[a-zA-Z]{1,3}\b(?!-)))/g, NO_BREAK)
 }
 
+/** Ordinary spaces alone, for files that programs read and compare. */
+export function plainSpaces(text: string): string {
+  return text.replaceAll(NO_BREAK, ' ')
+}
+
 /** A full sentence: first letter large, a stop at the end. */
 export function fullSentence(text: string): string {
   const body = sentence(text.trim())

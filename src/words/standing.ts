@@ -10,7 +10,7 @@ import { date } from './dates.ts'
 import { plural } from './numbers.ts'
 import { everyOutcome, outcomeWords } from './outcomes.ts'
 import { propertyWords } from './property-names.ts'
-import { sentence } from './sentences.ts'
+import { plainSpaces, sentence } from './sentences.ts'
 
 /** A missing result, with the condition's name where a reader must be told it. */
 export interface NamedTest extends Pick<AwaitedTest, 'property' | 'age' | 'due' | 'overdueSince'> {
@@ -40,7 +40,7 @@ export interface LotStanding {
   readonly rest: string | null
   /** A result is overdue, as the rest says: for emphasis. */
   readonly late: boolean
-  /** Head and rest. */
+  /** Head and rest with ordinary spaces, as data files hold them. */
   readonly text: string
   /** State and outcome without the results awaited, within a line: "withdrawn (was: meets)". */
   readonly brief: string
@@ -205,7 +205,7 @@ function standing({
   return {
     ...parts,
     rest: rest.length === 0 ? null : rest.join('; '),
-    text: [parts.head, ...rest].join('; '),
+    text: plainSpaces([parts.head, ...rest].join('; ')),
   }
 }
 

@@ -11,7 +11,7 @@ const late = '28 d strength activity index, modified (20 %, 23 °C) overdue sinc
 function standing(lot: TrialLot) {
   const report = reportOn({ clause: `any-of: [${at('7')}, ${at('28')}]`, lots: [lot] })
   return {
-    words: report.standing.replaceAll('\u00a0', ' '),
+    words: report.standing,
     overdueSince: report.overdueSince,
     findings: report.findings.map(({ check }) => check),
   }

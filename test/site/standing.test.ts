@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { paths } from '../../src/edition/shape/addresses.ts'
 import type { ListedLot } from '../../src/edition/shape/edition.ts'
+import { standingOf } from '../../src/edition/shape/standing.ts'
 import { textOf } from './built-site.ts'
 import { siteInBrowser } from './site-in-browser.ts'
 
@@ -71,9 +72,32 @@ describe('a withdrawn lot', () => {
     await page.context().close()
   })
 
-  it('stands on the front page, if at all, as withdrawn', async () => {
-    const { texts } = await saidOf('', withdrawnLot())
-    expect(texts.filter((text) => text !== WITHDRAWN)).toEqual([])
+  it('is no plain “meets” among the newest certificates, where each lot has its state and verdict', async () => {
+    const page = await demo.open('')
+    const newest = page.locator('section[aria-labelledby="newest"] tbody tr')
+    const said = await newest.locator('.outcome').allTextContents()
+    const links = await newest
+      .locator('th a')
+      .evaluateAll((anchors) => anchors.map((anchor) => anchor.getAttribute('href') ?? ''))
+    await page.context().close()
+    const { edition } = demo.site
+    const rows = links.map((href) => edition.lots.get(href.replace('/a/b/lots/', '').replace(/\/$/, '')))
+    expect(said.map(plain)).toEqual(rows.map((lot) => lot && standingOf(edition, lot).text))
+    expect(said).toHaveLength(10)
+  })
+
+  it('is left out of the counts where sets are compared, and listed there as withdrawn', async () => {
+    const lot = withdrawnLot()
+    const path = `comparison/?set=c618-12a&set=modified-strength&source=${lot.source}`
+    const { texts, marks } = await saidOf(path, lot)
+    expect([new Set(texts), new Set(marks)]).toEqual([
+      new Set(['withdrawn (was: meets)']),
+      new Set(['withdrawn']),
+    ])
+    const page = await demo.open(path)
+    for (const place of ['#compare-result', '#in-force'])
+      expect(await page.locator(place).textContent()).toContain('1 withdrawn lot not counted')
+    await page.context().close()
   })
 
   it('has its state beside its outcome in every data file, and both in words', () => {
@@ -82,16 +106,16 @@ describe('a withdrawn lot', () => {
     expect(lines).toHaveLength(5)
     for (const line of [...lines, ...linesOf(paths.shipmentsTable, id)]) {
       expect(line).toContain(',withdrawn,')
-      expect(plain(line)).toContain(WITHDRAWN)
+      expect(line).toContain(WITHDRAWN)
     }
     const data = JSON.parse(textOf(demo.site.folder, `data/lots/${id}.json`))
-    expect([data.state, data.outcome, plain(data.standing), data.overdueSince]).toEqual([
+    expect([data.state, data.outcome, data.standing, data.overdueSince]).toEqual([
       'withdrawn',
       'meets',
       WITHDRAWN,
       null,
     ])
-    for (const { standing } of data.verdicts) expect(plain(standing)).toBe(WITHDRAWN)
+    for (const { standing } of data.verdicts) expect(standing).toBe(WITHDRAWN)
     const index = JSON.parse(textOf(demo.site.folder, paths.indexData))
     const place = index.columns.lot.indexOf(id)
     const standings = [index.columns.governingStanding, ...Object.values<number[]>(index.columns.standing)]
@@ -102,12 +126,9 @@ describe('a withdrawn lot', () => {
         'Withdrawn 9 February 2026; was: meets',
         'Withdrawn 9 February 2026; was: not judged',
       ]).toEqual(
-        expect.arrayContaining([
-          index.standings[column[place]].mark,
-          plain(index.standings[column[place]].text),
-        ]),
+        expect.arrayContaining([index.standings[column[place]].mark, index.standings[column[place]].text]),
       )
-    const titles = plain(textOf(demo.site.folder, paths.feed)).match(/<title.*?<\/title>/g) ?? []
+    const titles = textOf(demo.site.folder, paths.feed).match(/<title.*?<\/title>/g) ?? []
     const own = titles.filter((title) => title.includes(id))
     expect(own.filter((title) => title.includes('meets') || title.includes('Meets'))).toEqual(
       own.filter((title) => title.includes(WITHDRAWN)),
@@ -141,7 +162,7 @@ describe('an overdue result', () => {
     const { texts, marks } = await saidOf('register/tarn-hollow-tuff/2025/', late)
     expect([texts, marks]).toEqual([[`Meets so far; ${OVERDUE}`], ['meets-so-far']])
     const { due, overdueSince, standing } = JSON.parse(textOf(demo.site.folder, `data/lots/${LATE}.json`))
-    expect([due, overdueSince, plain(standing)]).toEqual([null, '2026-02-04', `Meets so far; ${OVERDUE}`])
+    expect([due, overdueSince, standing]).toEqual([null, '2026-02-04', `Meets so far; ${OVERDUE}`])
     expect(plain(textOf(demo.site.folder, 'findings/index.html'))).toContain(
       `of ${LATE} has been overdue since 4 February 2026`,
     )

@@ -38,7 +38,7 @@ const textOf = (
     outcome,
     awaited,
     ...(withdrawn === undefined ? {} : { withdrawn: readMoment(withdrawn) }),
-  }).text.replaceAll('\u00a0', ' ')
+  }).text
 
 /** Outcome; in force with nothing, something and something overdue awaited; never issued; withdrawn. */
 const DUE = '28 d strength activity index due 4 July 2026'

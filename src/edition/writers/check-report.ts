@@ -5,6 +5,7 @@ import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingData } from '../shape/standing.ts'
 import { wordedFinding } from '../../words/findings.ts'
+import { plainSpaces } from '../../words/sentences.ts'
 import { resultData } from './lot-data.ts'
 import { lotVerdictData } from './verdict-data.ts'
 
@@ -75,5 +76,11 @@ function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): 
 
 /** A finding in words, with its reason as data beside them. */
 function findingData(finding: Finding): Record<string, unknown> {
-  return { ...wordedFinding(finding), reasonCodes: [finding.reason] }
+  const { sentence, evidence, ...worded } = wordedFinding(finding)
+  return {
+    ...worded,
+    sentence: plainSpaces(sentence),
+    evidence: evidence.map(plainSpaces),
+    reasonCodes: [finding.reason],
+  }
 }

@@ -96,7 +96,7 @@ describe('frontView', () => {
         set: 'Plain set, edition 1',
         standing: {
           mark: 'meets-so-far',
-          text: 'Meets so far; 28 d strength activity index, modified (hot) overdue since 5\u00a0April 2026',
+          text: 'Meets so far; 28 d strength activity index, modified (hot) overdue since 5 April 2026',
         },
       },
     })
@@ -125,6 +125,15 @@ describe('frontView', () => {
       source: 'Ash of ash',
       issued: { date: readMoment('2026-03-21') },
       standing: { text: 'Not judged' },
+    })
+  })
+
+  it('lists a certificate withdrawn since as withdrawn', () => {
+    const lot = certified('ash/1', [index], 'meets')
+    const { newest } = front([{ ...lot, state: 'withdrawn', withdrawn: readMoment('2026-03-20') }])
+    expect(newest[0]?.standing).toMatchObject({
+      mark: 'withdrawn',
+      text: 'Withdrawn 20 March 2026; was: meets',
     })
   })
 })

@@ -16,8 +16,8 @@ const points = [
   { lot: 'ash/2', at: readMoment('2026-03-06'), value: 2.4, status: 'not-valid' as const },
 ]
 const AWAITED = [
-  '28 d strength activity index, modified (hot) overdue since 4\u00a0April 2026',
-  '28 d strength activity index, modified (warm) due 20\u00a0April 2026',
+  '28 d strength activity index, modified (hot) overdue since 4 April 2026',
+  '28 d strength activity index, modified (warm) due 20 April 2026',
 ].join('; ')
 const edition = tinyEdition(
   [

@@ -29,7 +29,7 @@ describe('certificateFeed', () => {
     expect(titles).toEqual([
       'ash/1, revision 1: Does not meet',
       'ash/1, revision 0: issued, since superseded',
-      'ash/2, revision 0: Withdrawn 10\u00a0March 2026; was: meets',
+      'ash/2, revision 0: Withdrawn 10 March 2026; was: meets',
     ])
   })
 
