@@ -28,7 +28,7 @@ export function outcomeElement(outcome: Outcome): Node {
   return marked(outcome, [outcomeWords(outcome)])
 }
 
-/** State and verdict of a lot without the results awaited. */
+/** State and verdict of a lot, and whether a result is overdue. */
 export function briefElement({ mark, brief }: Pick<LotStanding, 'mark' | 'brief'>): Node {
   return marked(mark, [brief])
 }

@@ -52,7 +52,7 @@ export function bestClassOf(source: ReadSource, place: number, criterion: Criter
   return bestClassWords(bestClass(criterion, source.evidenceOf(place)), criterion, source.conditionTitle)
 }
 
-/** State and verdict of one lot together, the results awaited left out. */
+/** State and verdict of one lot together, and whether a result is overdue. */
 export function briefStanding(
   source: ReadSource,
   place: number,

@@ -42,7 +42,10 @@ export interface LotStanding {
   readonly late: boolean
   /** Head and rest with ordinary spaces, as data files hold them. */
   readonly text: string
-  /** State and outcome without the results awaited, within a line: "withdrawn (was: meets)". */
+  /**
+   * State and outcome within a line, whether a result is overdue, but not which: "withdrawn (was: meets)",
+   * "meets so far (result overdue)".
+   */
   readonly brief: string
 }
 
@@ -59,7 +62,7 @@ export function lotStanding(facts: StandingFacts): LotStanding {
   }
 }
 
-/** Lots that stand alike, the results awaited left out. */
+/** Lots that stand alike, whichever results they await. */
 export interface StandingCount {
   readonly standing: Pick<LotStanding, 'mark' | 'brief'>
   readonly count: number
@@ -135,6 +138,7 @@ const WOULD: Words = {
 }
 
 const NOT_JUDGED = 'not judged'
+const LATE = 'result overdue'
 
 function wordsOfAll(words: (outcome: Outcome) => string): Words {
   return Object.fromEntries(everyOutcome().map((outcome) => [outcome, words(outcome)])) as Record<
@@ -165,7 +169,7 @@ function neverIssued({ outcome, awaited }: StandingFacts): LotStanding {
     head: 'Draft, never issued',
     late: isLate(awaited),
     rest: [would, ...awaitedWords(awaited)],
-    brief: `draft (${would})`,
+    brief: `draft (${isLate(awaited) ? `${would}; ${LATE}` : would})`,
   })
 }
 
@@ -178,13 +182,13 @@ function inForce({ state, outcome, awaited }: StandingFacts): LotStanding {
   const stillProvisional = state === 'provisional' && missing.length === 0
   const soFar = isMet(outcome) && (0 < missing.length || stillProvisional)
   const words = outcome === null ? NOT_JUDGED : OF_A_LOT[outcome]
-  const brief = soFar ? `${words} so far` : words
+  const said = soFar ? `${words} so far` : words
   return standing({
     mark: soFar ? 'meets-so-far' : outcome,
-    head: sentence(brief),
+    head: sentence(said),
     late: isLate(awaited),
     rest: stillProvisional ? ['certificate still provisional'] : missing,
-    brief,
+    brief: isLate(awaited) ? `${said} (${LATE})` : said,
   })
 }
 

@@ -7,13 +7,15 @@ const at = (age: string) =>
 /** The control reached 30.0 MPa at 7 d. */
 const at7 = (strength: string) => `{ age: 7 d, tested: 2026-01-12T09:00, mean: ${strength}, of: 3 }`
 const late = '28 d strength activity index, modified (20 %, 23 °C) overdue since 9 February 2026'
+const FINDING =
+  'result-overdue: 28 d strength activity index (condition cool) of tuff/L1 has been overdue since 9 February 2026'
 
 function standing(lot: TrialLot) {
   const report = reportOn({ clause: `any-of: [${at('7')}, ${at('28')}]`, lots: [lot] })
   return {
     words: report.standing,
     overdueSince: report.overdueSince,
-    findings: report.findings.map(({ check }) => check),
+    findings: report.findings.map(({ check, sentence }) => `${check}: ${sentence}`),
   }
 }
 
@@ -22,14 +24,14 @@ describe('a lot without its 28 d result', () => {
     expect(standing(mortarLot(at7('20.0 MPa'), '{ age: 28 d }'))).toEqual({
       words: `Draft, never issued; would not meet; ${late}`,
       overdueSince: '2026-02-09',
-      findings: ['result-overdue'],
+      findings: [FINDING],
     })
   })
 
   it('meets so far where 7 d met, and is overdue all the same', () => {
     expect(standing(mortarLot(at7('27.0 MPa'), '{ age: 28 d }'))).toMatchObject({
       words: `Draft, never issued; would meet so far; ${late}`,
-      findings: ['result-overdue'],
+      findings: [FINDING],
     })
   })
 

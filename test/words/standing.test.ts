@@ -157,10 +157,12 @@ describe('lotStanding', () => {
     expect(STATES.filter((state) => lateOf(state, due))).toEqual([])
   })
 
-  it('leaves the results awaited out of its brief form, but not what they mean', () => {
-    const briefOf = (state: StandingFacts['state'], outcome: Outcome) =>
-      lotStanding({ state, outcome, awaited: [late] }).brief
+  it('leaves the results awaited out of its brief form, but not that one is overdue, nor what it means', () => {
+    const briefOf = (state: StandingFacts['state'], outcome: Outcome, test = late) =>
+      lotStanding({ state, outcome, awaited: [test] }).brief
     expect([
+      briefOf('provisional', 'meets', due),
+      briefOf('draft', 'meets', due),
       briefOf('provisional', 'meets'),
       briefOf('complete', 'does-not-meet'),
       briefOf('draft', 'meets'),
@@ -168,8 +170,10 @@ describe('lotStanding', () => {
       briefOf('superseded', 'pending'),
     ]).toEqual([
       'meets so far',
-      'does not meet',
       'draft (would meet so far)',
+      'meets so far (result overdue)',
+      'does not meet (result overdue)',
+      'draft (would meet so far; result overdue)',
       'withdrawn (was: meets)',
       'superseded by a later revision (was: pending)',
     ])

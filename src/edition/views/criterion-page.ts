@@ -62,7 +62,7 @@ export interface SourceList {
   readonly layer: string | null
   readonly entries: readonly { readonly code: string; readonly title: string }[]
 }
-/** How many lots of a source stand in which way today, with the results awaited left out. */
+/** How many lots of a source stand in which way today, whichever results they await. */
 export interface SourceOutcomes {
   readonly source: string
   readonly href: string
