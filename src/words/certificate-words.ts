@@ -3,7 +3,7 @@
  * document holds these words as they read on its day.
  */
 import type { Outcome } from '../core/criteria/outcome.ts'
-import { UNIT_SIGNS } from './as-written.ts'
+import { printedUnits } from './as-written.ts'
 import { everyOutcome, outcomeWords, TRIAL_HEADING } from './outcomes.ts'
 
 export interface CertificateWords {
@@ -73,6 +73,9 @@ export interface CertificateWords {
   readonly outcomes: Readonly<Record<Outcome, string>>
 }
 
+/** Units of readings that are printed otherwise than they are written. */
+const SIGNED_UNITS = ['degC', 'degF', 'ohm m', 'kohm', 'ohm', 'm2', 'mm2', 'cm3', 'm3']
+
 export const CERTIFICATE_WORDS: CertificateWords = {
   eyebrow: 'Lot certificate · tests on samples of this lot',
   certificate: 'Certificate',
@@ -133,7 +136,7 @@ export const CERTIFICATE_WORDS: CertificateWords = {
     at: 'at',
     noTemperature: 'temperature not recorded',
     checkResistor: 'check resistor, read and known:',
-    signs: UNIT_SIGNS,
+    signs: Object.fromEntries(SIGNED_UNITS.map((unit) => [unit, printedUnits(unit)])),
   },
   closing: { label: 'Signature and cautions', issued: 'Issued', notIssued: 'Not issued' },
   typedName: 'Typed name, not a qualified signature.',

@@ -1,5 +1,6 @@
 /** Why a clause came out as it did: one sentence without a full stop, from its reasons. */
 import type { AddedParams, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
+import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
 import { countWords, figureWords } from './numbers.ts'
@@ -43,9 +44,9 @@ const ADDED: WordsOf<AddedParams> = {
   'declaration-lacking': ({ limit }) =>
     `; up to the outer limit, ${limitWords(limit)}, where the source declares its value, and it declares none`,
   'declaration-exceeded': ({ limit, declared }) =>
-    `; the declared value ${declared} does not cover it within the outer limit, ${limitWords(limit)}`,
+    `; the declared value ${printedUnits(declared)} does not cover it within the outer limit, ${limitWords(limit)}`,
   'declaration-covers': ({ limit, declared }) =>
-    `, and lies within the declared value ${declared} and the outer limit, ${limitWords(limit)}`,
+    `, and lies within the declared value ${printedUnits(declared)} and the outer limit, ${limitWords(limit)}`,
   'deviation-reference': ({ from, n, reference }) => `; ${REFERENCES[from](n)} ${figureWords(reference)}`,
   'rolling-mean': ({ n }) => `; the last ${n} results`,
   'estimate-of': ({ n, mean, standardDeviation, factor }) =>

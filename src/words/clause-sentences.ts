@@ -11,6 +11,7 @@ import {
   type Group,
   layerOf,
 } from '../core/criteria/criterion.ts'
+import { printedUnits } from './as-written.ts'
 import { bandsInWords, demandWords, statisticSubject } from './clause-demands.ts'
 import { UNIFORMITY_RESOLUTION } from '../core/judging/deviation.ts'
 import { rulesByDoubt } from '../core/criteria/decision-rule.ts'
@@ -128,7 +129,7 @@ function resolutionWords(clause: Comparison, rule: DecisionRule): string {
   const step = clause.resolution ?? (uniformity ? UNIFORMITY_RESOLUTION : undefined)
   if (step === undefined) return ', compared at the digits of the limit'
   const unit = quantity?.unit ?? KINDS.ratio.stored
-  return `, compared in steps of ${step}${unit === '' ? '' : ` ${unit}`}`
+  return `, compared in steps of ${step}${unit === '' ? '' : ` ${printedUnits(unit)}`}`
 }
 
 function severalWords({ several }: Comparison): string {

@@ -6,10 +6,9 @@ import type {
   OutcomeChange,
   RecordChange,
 } from '../core/checks/finding.ts'
-import { dateOf, readMoment } from '../core/measure/moment.ts'
-import { date } from './dates.ts'
+import { readMoment } from '../core/measure/moment.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
-import { overdueWords, testName } from './standing.ts'
+import { dueWords, overdueWords, testName } from './standing.ts'
 
 /** A finding with its sentence and the evidence for it. */
 export interface WordedFinding extends Omit<Finding, 'reason'> {
@@ -42,11 +41,11 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
   ],
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
   'result-overdue': ({ due }) => [
-    `due ${date(dateOf(readMoment(due)))}; no reading of the lot or of its control is on record`,
+    `${dueWords(readMoment(due))}; no reading of the lot or of its control is on record`,
   ],
 }
 
-/** One difference of a record, without a full stop. */
+/** One difference of a record, without a full stop: path and values as the record writes them. */
 export function recordChangeWords({ path, issued, today }: RecordChange): string {
   return `${path.join(' › ')}: issued ${issued ?? 'nothing'}, today ${today ?? 'nothing'}`
 }

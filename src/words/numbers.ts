@@ -1,8 +1,8 @@
 /** Numbers in words and as they stand on a page. */
 import type { Figure } from '../core/criteria/reason.ts'
 import { withoutDust } from '../core/measure/rounding.ts'
+import { printedUnits } from './as-written.ts'
 import { MINUS, THIN_SPACE } from './signs.ts'
-import { unitInWords } from './unit-signs.ts'
 
 /** A number with fixed decimals, true minus, and a thin space at each thousand from 10 000 on. */
 export function number(value: number, decimals: number): string {
@@ -21,11 +21,13 @@ export function countWords(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`
 }
 
-/** A number and its unit with so many decimals and a true minus sign. */
+/**
+ * A number and its unit with so many decimals and a true minus sign. Percentage points keep their full name
+ * within a sentence.
+ */
 export function numberWords(value: number, decimals: number, unit: string): string {
   const number = value.toFixed(decimals).replace('-', '−')
-  const sign = unitInWords(unit)
-  return sign === '' ? number : `${number} ${sign}`
+  return unit === '' ? number : `${number} ${printedUnits(unit)}`
 }
 
 /** A figure with the decimals that it states. */

@@ -1,13 +1,14 @@
 /** Why there is no result to judge, in words. */
-import { date } from './dates.ts'
 import type { SelectionParams, SelectionReason } from '../core/criteria/selection.ts'
+import { readMoment } from '../core/measure/moment.ts'
 import { listWords } from './sentences.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { resultReasonWords } from './result-reasons.ts'
+import { dueWords, overdueWords } from './standing.ts'
 
 export const SELECTION_REASONS: WordsOf<SelectionParams> = {
-  'result-awaited': ({ due }) => `test recorded, result due ${date(due)}`,
-  'result-overdue': ({ since }) => `result overdue since ${date(since)}`,
+  'result-awaited': ({ due }) => `test recorded, result ${dueWords(readMoment(due))}`,
+  'result-overdue': ({ since }) => `result ${overdueWords(readMoment(since))}`,
   'other-methods': ({ method, used }) =>
     `only results by ${method} count, and those on record are by ${listWords(
       used.map((one) => one ?? 'a method not stated'),

@@ -111,6 +111,11 @@ export function testName({
   return conditionName === null ? name : `${name}, ${conditionName}`
 }
 
+/** "due 4 July 2026": the day alone, since a time of casting makes no appointment of it. */
+export function dueWords(due: Moment): string {
+  return `due ${date(dateOf(due))}`
+}
+
 /** "overdue since 4 February 2026": said in these words wherever a result is late. */
 export function overdueWords(since: Moment): string {
   return `overdue since ${date(dateOf(since))}`
@@ -223,7 +228,7 @@ function awaitedWords(awaited: readonly NamedTest[]): string[] {
     .map((test) => ({ test, on: test.due }))
   return [
     ...firstAndOthers(overdue, { words: overdueWords, later: 'since a later date' }),
-    ...firstAndOthers(due, { words: (on) => `due ${date(dateOf(on))}`, later: 'later' }),
+    ...firstAndOthers(due, { words: dueWords, later: 'later' }),
   ]
 }
 

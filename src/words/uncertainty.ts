@@ -2,6 +2,7 @@
 import type { DoubtOfOutcome } from '../core/criteria/verdict.ts'
 import { FEW_DF } from '../core/doubt/pooled-repeatability.ts'
 import type { UncertaintyBasis } from '../core/result/uncertainty.ts'
+import { printedUnits } from './as-written.ts'
 
 /** A laboratory's own text stands as it is. */
 export function basisWords(basis: UncertaintyBasis): string {
@@ -21,7 +22,8 @@ function scatter({ cvPercent, df }: { readonly cvPercent: number; readonly df: n
 
 /** One line without a full stop, for instance "8.0 points clear of the limit, 2.9 standard uncertainties". */
 export function doubtWords({ margin, u, unit, decimals, clear, batches }: DoubtOfOutcome): string {
-  const amount = (value: number) => `${value.toFixed(decimals)} ${unit === '%' ? 'points' : unit}`.trim()
+  const amount = (value: number) =>
+    `${value.toFixed(decimals)} ${unit === '%' ? 'points' : printedUnits(unit)}`.trim()
   const distance = `${amount(Math.abs(margin))} ${margin < 0 ? 'beyond the limit' : 'clear of the limit'}`
   if (u === 0) return distance
   const times = Math.abs(margin) / u

@@ -1,5 +1,6 @@
 /** Values with their units, the printed signs of units, and both systems of them. */
 import type { Result } from '../core/result/result.ts'
+import { printedUnits } from './as-written.ts'
 import { number } from './numbers.ts'
 import { MINUS, NO_BREAK } from './signs.ts'
 import { unitSign } from './unit-signs.ts'
@@ -17,13 +18,7 @@ export function signed(value: number, decimals: number, unit: string): string {
 
 /** A quantity's written text with the signs of print and a space that does not break. */
 export function writtenText(text: string): string {
-  return text
-    .replace(/\bdeg ?(?=[CF]\b)/g, '°')
-    .replace(/\bohm[ .·]?(c?m)\b/g, 'Ω·$1')
-    .replace(/kohm\b/g, 'kΩ')
-    .replace(/\bohm\b/g, 'Ω')
-    .replace(/(?<=m)2\b/g, '²')
-    .replace(/(?<=m)3\b/g, '³')
+  return printedUnits(text)
     .replace(/^-/, MINUS)
     .replace(/(?<!^1 )short ton$/, 'short tons')
     .replace(/(?<=\d) (?=\S)/g, NO_BREAK)

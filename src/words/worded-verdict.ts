@@ -11,8 +11,8 @@ import type { BestClass } from '../core/judging/verdict.ts'
 import { clauseReasonWords, type TitleOf } from './clause-reasons.ts'
 import { clauseTitle } from './clause-titles.ts'
 import { demandWords } from './clause-demands.ts'
-import { date } from './dates.ts'
 import { listWords } from './sentences.ts'
+import { dueWords } from './standing.ts'
 import { basisWords, doubtWords } from './uncertainty.ts'
 import { verdictReasonWords } from './verdict-reasons.ts'
 
@@ -131,7 +131,7 @@ export function bestClassWords(
 
 function releaseWords({ awaits }: Release, titleOf: TitleOf): string {
   const pending = awaits.map(({ clause, due }) =>
-    due === undefined ? titleOf(clause) : `${titleOf(clause)}, due ${date(due)}`,
+    due === undefined ? titleOf(clause) : `${titleOf(clause)}, ${dueWords(due)}`,
   )
   return `conditional on ${listWords(pending, 'and')}`
 }

@@ -1,7 +1,7 @@
 /** The steps of a working, as lines of print. */
 import type { Figure, SizeTerm, Summand, WorkingStep } from '../core/result/working.ts'
+import { printedUnits } from './as-written.ts'
 import { intervalMethodWords, intervalWords } from './interval-words.ts'
-import { unitSign } from './unit-signs.ts'
 import { shortest } from './shortest.ts'
 
 /** One line of a working: what was done, with which numbers, and what came out. */
@@ -77,7 +77,7 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
         },
   'water-requirement': ({ writtenTest, writtenControl, result }) => ({
     label: 'water requirement',
-    expression: `100 × ${writtenTest} / ${writtenControl}`,
+    expression: `100 × ${printedUnits(writtenTest)} / ${printedUnits(writtenControl)}`,
     ...figure(result),
     source: 'ASTM C311 (from memory)',
   }),
@@ -109,9 +109,7 @@ function figure({ value, unit, decimals }: Figure): Figure {
 }
 
 function specimenWords({ written, terms, excluded }: Step<'specimen'>): string {
-  const reading = (written ?? 'no reading').replace(/\bk?ohm\b/, (unit) =>
-    unit === 'ohm' ? unitSign('ohm') : `k${unitSign('ohm')}`,
-  )
+  const reading = printedUnits(written ?? 'no reading')
   const calculation =
     terms.length === 0 ? `${reading} as reported` : [reading, ...terms.map(termWords)].join(' ')
   return excluded === undefined ? calculation : `${calculation}, excluded: ${excluded}`

@@ -91,6 +91,17 @@ describe('clauseReasonWords, limits', () => {
       { code: 'declaration-covers', params: { limit: outer, declared: '9.0 %' } },
     ],
     [
+      '; the declared value 2.43 g/cm³ does not cover it within the outer limit, at most 2.40 g/cm³',
+      {
+        code: 'declaration-exceeded',
+        params: { limit: { operator: 'at-most', written: ['2.40 g/cm3'] }, declared: '2.43 g/cm3' },
+      },
+    ],
+    [
+      ', and lies within the declared value 44.0 Ω·m and the outer limit, at most 12.0 %',
+      { code: 'declaration-covers', params: { limit: outer, declared: '44.0 ohm m' } },
+    ],
+    [
       '; mean of 1 preceding result 2.337 g/cm³',
       {
         code: 'deviation-reference',
@@ -215,6 +226,14 @@ describe('clauseReasonWords, what is not compared', () => {
       },
     ],
     ['1 result of the 5 that the clause needs', { code: 'too-few-results', params: { n: 1, atLeast: 5 } }],
+    [
+      'test recorded, result due 3\u00a0April 2026',
+      { code: 'result-awaited', params: { due: '2026-04-03T09:20' } },
+    ],
+    [
+      'result overdue since 8\u00a0March 2026',
+      { code: 'result-overdue', params: { since: '2026-03-08T12:20' } },
+    ],
     ['the test is not valid', { code: 'test-not-valid', params: { reasons: [] } }],
     [
       'only results by A count, and those on record are by B and a method not stated',
@@ -240,6 +259,6 @@ describe('clauseReasonWords, what is not compared', () => {
     ],
     ['no member applies', { code: 'no-member-applies', params: {} }],
   ])('clauseReasonWords says "%s"', (words, reason) => {
-    expect(said(reason)).toContain(words)
+    expect(said(reason)).toBe(words)
   })
 })

@@ -26,6 +26,14 @@ describe('numbers in words', () => {
     expect([numberWords(-0.25, 2, '%'), numberWords(3, 0, '')]).toEqual(['\u22120.25 %', '3'])
   })
 
+  it('numberWords prints units, those that only limits are written in too, and percentage points in full', () => {
+    expect([
+      numberWords(5000, 0, 'ohm cm'),
+      numberWords(3800, 0, 'cm2/g'),
+      numberWords(5, 1, 'percentage points'),
+    ]).toEqual(['5000 Ω·cm', '3800 cm²/g', '5.0 percentage points'])
+  })
+
   it('unroundedWords shows all digits of a short value, and three more than the comparison of a long one', () => {
     expect([
       unroundedWords(34.6, 0, '%'),

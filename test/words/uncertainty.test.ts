@@ -42,6 +42,13 @@ describe('doubtWords', () => {
     ])
   })
 
+  it('prints the sign of a unit', () => {
+    const found = doubtOfOutcome(2.61, admitted('at-most', [2.6]), { u: 0.02, unit: 'g/cm3', decimals: 2 })
+    expect(doubtWords(found)).toBe(
+      '0.01 g/cm³ beyond the limit, less than its uncertainty of 0.02 g/cm³; the mean of 11 batches would decide',
+    )
+  })
+
   it('names no unit where there is none', () => {
     const found = doubtOfOutcome(1.25, admitted('at-most', [1]), { u: 0.125, unit: '', decimals: 2 })
     expect(doubtWords(found)).toBe('0.25 beyond the limit, 2.0 standard uncertainties')

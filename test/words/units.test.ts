@@ -8,6 +8,7 @@ describe('quantity', () => {
     expect(quantity(2.43, 2, 'g/cm3')).toBe('2.43\u00a0g/cm³')
     expect(quantity(0.485, 3, '')).toBe('0.485')
     expect(unitSign('degC')).toBe('°C')
+    expect(unitSign('percentage points')).toBe('points')
   })
   it('signs a difference', () => {
     expect(signed(1.1, 1, 'percentage points')).toBe('+1.1\u00a0points')
@@ -25,6 +26,7 @@ describe('writtenText', () => {
     expect(writtenText('2.43 g/cm3')).toBe('2.43\u00a0g/cm³')
     expect(writtenText('23.1 degC')).toBe('23.1\u00a0°C')
     expect(writtenText('1.2 kohm')).toBe('1.2\u00a0kΩ')
+    expect(writtenText('5000 ohm cm')).toBe('5000\u00a0Ω·cm')
     expect(writtenText('2950 short ton')).toBe('2950\u00a0short tons')
     expect(writtenText('1 short ton')).toBe('1\u00a0short ton')
   })

@@ -6,6 +6,7 @@ import type { Result } from '../../core/result/result.ts'
 import type { Series, SeriesPoint } from '../shape/edition.ts'
 import { historyKey, precedingResults, representative } from '../../core/history/history.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
+import { dueWords, overdueWords } from '../../words/standing.ts'
 import type { ComputedLot, SourceState } from './source-state.ts'
 
 /** Preceding results that the mean on a chart rests on, as uniformity clauses ask. */
@@ -76,13 +77,13 @@ function seriesPoint(state: SourceState, lot: ComputedLot, key: SeriesKey): Seri
 
 function awaitedPoint({ id, sampled, planned }: ComputedLot, key: SeriesKey): SeriesPoint {
   const test = planned.find((candidate) => matches({ ...candidate, role: 'producer' }, key))
-  return {
+  return defined({
     lot: id,
     at: sampled,
     value: null,
     status: 'pending',
-    note: test?.overdueSince === undefined ? `due ${test?.due ?? ''}` : `overdue since ${test.overdueSince}`,
-  }
+    note: test && (test.overdueSince === undefined ? dueWords(test.due) : overdueWords(test.overdueSince)),
+  } as const)
 }
 
 function resultPoint(state: SourceState, lot: ComputedLot, result: Result): SeriesPoint {

@@ -1,7 +1,6 @@
 /** Results that have not come in time: part of how a lot stands, so shown wherever its state is. */
-import { compareMoments, dateOf } from '../../core/measure/moment.ts'
-import { date } from '../../words/dates.ts'
-import { overdueWords, testName } from '../../words/standing.ts'
+import { compareMoments } from '../../core/measure/moment.ts'
+import { dueWords, overdueWords, testName } from '../../words/standing.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 import { namedTest, type NamesConditions } from '../shape/standing.ts'
@@ -27,7 +26,7 @@ export function overdueLines(
     .sort((a, b) => compareMoments(a.since, b.since))
     .map(({ lot, test, since }) => ({
       lot: linked(edition, lot.number, paths.certificate(lot.id)),
-      text: `${testName(namedTest(edition, test))}, due ${date(dateOf(test.due))}, ${overdueWords(since)}`,
+      text: `${testName(namedTest(edition, test))}, ${dueWords(test.due)}, ${overdueWords(since)}`,
     }))
 }
 

@@ -35,14 +35,14 @@ describe('printedTables: a value', () => {
       result: null,
       value: null,
       due: '2026-04-08',
-      reason: 'test recorded, result due 2026-04-08',
+      reason: 'test recorded, result due 8\u00a0April 2026',
     })
     const own = line({ results: [], verdicts: [verdict([pending])] })
     expect(own).toMatchObject({
       value: '–',
       outcome: 'pending',
       due: '8\u00a0Apr\u00a02026',
-      remarks: 'test recorded, result due 2026-04-08',
+      remarks: 'test recorded, result due 8\u00a0April 2026',
     })
     expect(own).not.toHaveProperty('why')
   })

@@ -24,7 +24,7 @@ const input = {
       at: readMoment('2026-03-08'),
       value: null,
       status: 'pending' as const,
-      note: 'due 2026-04-20',
+      note: 'due 20\u00a0April 2026',
     },
   ],
 }
@@ -43,7 +43,7 @@ describe('trendChartView', () => {
     expect(trendChartView(input).readings.slice(1)).toEqual([
       'ash/2, 6\u00a0Mar\u00a02026: 9.90 g/cm³, not valid, range 12 %',
       'ash/3, 7\u00a0Mar\u00a02026: 2.38 g/cm³',
-      'ash/4, 8\u00a0Mar\u00a02026: no result, outstanding, due 2026-04-20',
+      'ash/4, 8\u00a0Mar\u00a02026: no result, outstanding, due 20\u00a0April 2026',
     ])
   })
 
@@ -62,7 +62,7 @@ describe('trendChartView', () => {
       date: '8\u00a0Mar\u00a02026',
       value: '',
       state: 'outstanding',
-      remark: 'due 2026-04-20',
+      remark: 'due 20\u00a0April 2026',
     })
   })
 
