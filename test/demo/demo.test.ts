@@ -7,11 +7,28 @@ import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
 import type { IssuedDocument } from '../../src/edition/shape/document.ts'
 import type { Edition, LotEntry } from '../../src/edition/shape/edition.ts'
+import { checkReport } from '../../src/edition/writers/check-report.ts'
 import { loadRecords } from '../../src/records/load.ts'
+import { clauseSentence } from '../../src/words/clause-sentences.ts'
 import { resultReasonWords } from '../../src/words/result-reasons.ts'
 
 const CONTENT = resolve(import.meta.dirname, '../../content')
 const OXIDES = ['SiO2', 'Al2O3', 'Fe2O3', 'CaO', 'MgO', 'SO3', 'Na2O', 'K2O']
+
+/** Members of the check report that hold sentences; evidence quotes the record as it is written. */
+const SENTENCES = ['reason', 'reasons', 'sentence', 'standing', 'release', 'doubt', 'basis', 'was', 'note']
+
+/** A date that is no part of an id, or a unit in plain letters behind a number. */
+const RECORD_LETTERS = /(?<![\w-])\d{4}-\d{2}-\d{2}|\d[ \u00a0](?:k?ohm|deg[CF]|[km]?g\/c?m3|[cm]?m[23])\b/
+
+function sentencesIn(data: unknown, member = ''): string[] {
+  if (typeof data === 'string') return SENTENCES.includes(member) ? [data] : []
+  if (Array.isArray(data)) return data.flatMap((entry) => sentencesIn(entry, member))
+  if (typeof data !== 'object' || data === null) return []
+  return Object.entries(data).flatMap(([key, value]) =>
+    key === 'reasonCodes' ? [] : sentencesIn(value, key),
+  )
+}
 
 describe('scenarioFiles', () => {
   it('gives the same files for the same seed, and others for another', () => {
@@ -231,6 +248,18 @@ describe('the committed demo', () => {
     expect(mean('tarn-hollow-limestone', 'c311')).toBeGreaterThan(75)
     expect(mean('tarn-hollow-limestone', 'modified-50c')).toBeLessThan(50)
     expect(mean('tarn-hollow-tuff', 'modified-50c')).toBeGreaterThan(70)
+  })
+  it('is told without a date or a unit in the letters of a record', () => {
+    const sentences = [
+      ...sentencesIn(JSON.parse([...checkReport(edition, [])].join(''))),
+      ...[...edition.criteria.values()].flatMap((set) =>
+        // Where a limit was read stands in the owner's own text.
+        set.clauses.map(({ basis: _basis, ...clause }) => clauseSentence(clause, set, (id) => id)),
+      ),
+    ]
+    expect(sentences.some((text) => /\bdue \d+\u00a0[A-Z][a-z]+ 2026/.test(text))).toBe(true)
+    expect(sentences.some((text) => text.includes('g/cm³'))).toBe(true)
+    expect(sentences.filter((text) => RECORD_LETTERS.test(text))).toEqual([])
   })
   it('leaves a gap in the lot numbers and a month without a sample', () => {
     const numbers = readdirSync(join(CONTENT, 'lots/skarnmere-ash'))
