@@ -1,5 +1,5 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
-import type { Moment } from '../core/measure/moment.ts'
+import { type Moment, offsetMinutes } from '../core/measure/moment.ts'
 import { assemble, noFiles, NO_SITE, type ReadFiles } from './checks/assemble.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
@@ -49,11 +49,13 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
   const diagnostics = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
   const paths = listing.files.map(({ path }) => path)
   const files = loadFiles(contentDir, paths, diagnostics)
-  if (!paths.includes('site.yaml')) diagnostics.push(fileFault('site.yaml', NO_SITE_FILE))
+  if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
   const records = assemble(files, today)
   checkIssued({ folder: contentDir, lots: files.loaded.lot, ids: files.ids.lot, diagnostics })
   return { records, diagnostics: inOrder(diagnostics) }
 }
+
+const SITE_FILE = 'site.yaml'
 
 const NO_SITE_FILE: FileFault = {
   code: 'file-missing',
@@ -73,7 +75,8 @@ function fileFault(file: string, fault: FileFault): Diagnostic {
 function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Diagnostic[]): ReadFiles {
   const files = noFiles(contentDir)
   const byName = new Map<string, string>()
-  for (const path of paths) {
+  // The site first: its offset puts the moments of all other records in order.
+  for (const path of paths.toSorted((a, b) => Number(b === SITE_FILE) - Number(a === SITE_FILE))) {
     const name = recordAt(path)
     if (!('kind' in name)) diagnostics.push(fileFault(path, name))
     else {
@@ -118,7 +121,8 @@ function loadFile(files: ReadFiles, { kind, id }: RecordName, path: string, diag
     if (page !== undefined) files.methods.push(page)
     return
   }
-  const record = loadYaml(kind, reading.text, report)
+  const offset = files.loaded.site.get('site')?.record.offset
+  const record = loadYaml(kind, reading.text, report, offset === undefined ? 0 : offsetMinutes(offset))
   // What a kind's validated and converted value is, its schema says, from which the types are made.
   if (record !== undefined) (files.loaded[kind] as Map<string, unknown>).set(id, { record, report })
 }

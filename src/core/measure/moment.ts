@@ -10,6 +10,7 @@ interface Parts {
   readonly day: number
   readonly minute: number | null
   readonly offset: number | null
+  readonly sortedAt: number
 }
 
 /** A date, or a date with a wall-clock time. In JSON it is its text. */
@@ -22,12 +23,15 @@ export class Moment {
   readonly minute: number | null
   /** Minutes ahead of UTC; null where the moment states no offset. */
   readonly offset: number | null
+  /** Minutes ahead of UTC that sorting takes where none is stated: those of the site. */
+  readonly sortedAt: number
 
-  constructor({ text, day, minute, offset }: Parts) {
+  constructor({ text, day, minute, offset, sortedAt }: Parts) {
     this.text = text
     this.day = day
     this.minute = minute
     this.offset = offset
+    this.sortedAt = sortedAt
   }
 
   toJSON(): string {
@@ -48,11 +52,12 @@ const MOMENT = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2})(?::(\d{2}))?(Z|[+-]\
 /**
  * Reads a moment as a record writes it.
  * @param text date, or date and time, in the form that schemas/common.json asks for
+ * @param sortedAt minutes ahead of UTC that sorting takes where the text states no offset
  * @throws RangeError for any other text; loading has refused it before
  * Note: a date that no calendar has, such as 30 February, counts on into the next month; loading reports it.
  */
-export function readMoment(text: string): Moment {
-  const moment = momentIn(text)
+export function readMoment(text: string, sortedAt = 0): Moment {
+  const moment = momentIn(text, sortedAt)
   if (moment === null) throw new RangeError(`readMoment needs a date or a date and time, got "${text}"`)
   return moment
 }
@@ -60,8 +65,9 @@ export function readMoment(text: string): Moment {
 /**
  * The same for a text that nobody has checked; null where it is no moment.
  * @param text any
+ * @param sortedAt as of `readMoment`
  */
-export function momentIn(text: string): Moment | null {
+export function momentIn(text: string, sortedAt = 0): Moment | null {
   const match = MOMENT.exec(text)
   if (match === null) return null
   const [, year, month, date, hour, minute, second = '0', offset] = match
@@ -70,10 +76,16 @@ export function momentIn(text: string): Moment | null {
     day: new Date(0).setUTCFullYear(Number(year), Number(month) - 1, Number(date)) / MILLISECONDS_A_DAY,
     minute: hour === undefined ? null : Number(hour) * 60 + Number(minute) + Number(second) / 60,
     offset: offset === undefined ? null : offsetMinutes(offset),
+    sortedAt,
   })
 }
 
-function offsetMinutes(offset: string): number {
+/**
+ * Minutes ahead of UTC.
+ * @param offset "Z" or "+02:00", in the form that the schemas ask for
+ * @returns negative west of Greenwich
+ */
+export function offsetMinutes(offset: string): number {
   if (offset === 'Z') return 0
   const [hours = '', minutes = ''] = offset.slice(1).split(':')
   return (offset.startsWith('-') ? -1 : 1) * (Number(hours) * 60 + Number(minutes))
@@ -82,10 +94,11 @@ function offsetMinutes(offset: string): number {
 /**
  * The date of a day number as a moment without a clock time.
  * @param day days since 1970-01-01
+ * @param sortedAt as of `readMoment`
  */
-export function momentOfDay(day: number): Moment {
+export function momentOfDay(day: number, sortedAt = 0): Moment {
   const text = new Date(day * MILLISECONDS_A_DAY).toISOString().slice(0, 10)
-  return new Moment({ text, day, minute: null, offset: null })
+  return new Moment({ text, day, minute: null, offset: null, sortedAt })
 }
 
 /** Whether the calendar has the date as written; 30 February is none. */
@@ -95,7 +108,7 @@ export function isInCalendar({ text, day }: Moment): boolean {
 
 /** The calendar date of a moment, as written. */
 export function dateOf(moment: Moment): Moment {
-  return moment.minute === null ? moment : momentOfDay(moment.day)
+  return moment.minute === null ? moment : momentOfDay(moment.day, moment.sortedAt)
 }
 
 /** The calendar year of a moment, as written: "2026". */
@@ -106,15 +119,15 @@ export function yearOf(moment: Moment): string {
 /**
  * The order in which moments are sorted.
  * @returns negative, zero, positive
- * Notes: 1. a date alone comes first in its day; 2. a moment without an offset is taken as UTC, so that the
- * order is one for all; 3. whether one moment surely lies before another is asked of `isSurelyBefore`.
+ * Notes: 1. a date alone comes first in its day; 2. a moment without an offset is taken at the site's, so
+ * that the order is one for all; 3. whether one moment surely lies before another is asked of `isSurelyBefore`.
  */
 export function compareMoments(a: Moment, b: Moment): number {
   return sortingMinutes(a) - sortingMinutes(b) || Number(a.minute !== null) - Number(b.minute !== null)
 }
 
-function sortingMinutes({ day, minute, offset }: Moment): number {
-  return day * MINUTES_A_DAY + (minute ?? 0) - (offset ?? 0)
+function sortingMinutes({ day, minute, offset, sortedAt }: Moment): number {
+  return day * MINUTES_A_DAY + (minute ?? 0) - (offset ?? sortedAt)
 }
 
 /**
@@ -159,7 +172,8 @@ export function daysBetween(from: Moment, to: Moment): number {
  * @param hours of either sign
  */
 export function addHours(moment: Moment, hours: number): Moment {
-  return momentOfDay(moment.day + Math.floor(((moment.minute ?? 0) + hours * 60) / MINUTES_A_DAY))
+  const day = moment.day + Math.floor(((moment.minute ?? 0) + hours * 60) / MINUTES_A_DAY)
+  return momentOfDay(day, moment.sortedAt)
 }
 
 /** Whether a period with open or given ends, both included, holds a calendar date. */
@@ -173,4 +187,17 @@ export function inForce(period: { readonly from?: Moment; readonly to?: Moment }
 /** The first of moments by `compareMoments`; undefined without any. */
 export function earliestOf(moments: readonly Moment[]): Moment | undefined {
   return moments.toSorted(compareMoments)[0]
+}
+
+/**
+ * The moment by which both have come.
+ * @returns the one of the later calendar date, of one date the later by `compareMoments`, `a` where they are alike
+ */
+export function laterOf(a: Moment, b: Moment): Moment {
+  return isLater(b, a) ? b : a
+}
+
+/** Whether a moment is of a later calendar date than another, or of the same and later by `compareMoments`. */
+export function isLater(moment: Moment, than: Moment): boolean {
+  return 0 < (moment.day - than.day || compareMoments(moment, than))
 }

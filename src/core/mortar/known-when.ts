@@ -1,5 +1,5 @@
 /** When what stands in a record became known. */
-import { compareMoments, isBy, type Moment } from '../measure/moment.ts'
+import { isBy, laterOf, type Moment } from '../measure/moment.ts'
 
 /** Something that was tested, and reported then or later. */
 export interface Reported {
@@ -13,11 +13,6 @@ export interface Reported {
  */
 export function knownFrom({ tested, reported }: Reported): Moment {
   return reported === undefined ? tested : laterOf(tested, reported)
-}
-
-/** The later of two moments; the first where neither is. */
-export function laterOf(one: Moment, other: Moment): Moment {
-  return compareMoments(one, other) < 0 ? other : one
 }
 
 /** What may have been excluded, and since when. */

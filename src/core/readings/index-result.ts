@@ -1,9 +1,10 @@
 /** A test mortar's mean over its control's as a result. */
 import { defined } from '../measure/defined.ts'
+import { laterOf } from '../measure/moment.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import { controlFaults } from '../mortar/control-faults.ts'
 import { flowApart } from '../mortar/flow-apart.ts'
-import { knownFrom, laterOf } from '../mortar/known-when.ts'
+import { knownFrom } from '../mortar/known-when.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from '../mortar/mortar.ts'
 import type { ResultReason } from '../result/reason.ts'

@@ -12,10 +12,16 @@ import { below } from '../yaml/pointer.ts'
 /** Called for each text that is no quantity; `kinds` are those the place accepts. */
 export type ReportQuantity = (pointer: string, fault: QuantityFault, kinds: readonly QuantityKind[]) => void
 /** Without a pointer none is built below it: a record without a fault, nearly every one, needs none. */
-type Converter = (value: unknown, pointer: string | undefined, report: ReportQuantity) => unknown
+type Converter = (value: unknown, pointer: string | undefined, reading: Reading) => unknown
+
+interface Reading {
+  readonly report: ReportQuantity
+  /** Minutes ahead of UTC that sorting takes where a moment states no offset. */
+  readonly sortedAt: number
+}
 
 /** Shared parts whose texts are read into moments and ages; null for a text that has not their form. */
-const TIMES: Readonly<Record<string, (text: string) => Moment | Age | null>> = {
+const TIMES: Readonly<Record<string, (text: string, sortedAt: number) => Moment | Age | null>> = {
   'common.json#/$defs/date': momentIn,
   'common.json#/$defs/moment': momentIn,
   'common.json#/$defs/age': ageIn,
@@ -23,16 +29,19 @@ const TIMES: Readonly<Record<string, (text: string) => Moment | Age | null>> = {
 
 const compiled = new Map<string, Converter | null>()
 
-/** The converter of a kind of record. */
-export function converterOf(kind: RecordKind): (value: unknown, report: ReportQuantity) => unknown {
+/** The converter of a kind of record; `sortedAt` as of `readMoment`. */
+export function converterOf(
+  kind: RecordKind,
+): (value: unknown, report: ReportQuantity, sortedAt?: number) => unknown {
   const converter = converterFor(schemaNamed(`${kind}.json`), `${kind}.json`, `${kind}.json`)
-  return (value, report) => {
+  return (value, report, sortedAt = 0) => {
     if (converter === null) return value
     let faults = 0
-    const record = converter(value, undefined, () => {
+    const count = () => {
       faults += 1
-    })
-    return faults === 0 ? record : converter(value, '', report)
+    }
+    const record = converter(value, undefined, { report: count, sortedAt })
+    return faults === 0 ? record : converter(value, '', { report, sortedAt })
   }
 }
 
@@ -47,11 +56,12 @@ function converterFor(node: SchemaNode, file: string, name: string): Converter |
   }
   const read = TIMES[name]
   // What has not the form stays as it is: the schema reports it, and the record is not used.
-  if (read !== undefined) return (value) => (typeof value === 'string' ? (read(value) ?? value) : value)
+  if (read !== undefined)
+    return (value, _, { sortedAt }) => (typeof value === 'string' ? (read(value, sortedAt) ?? value) : value)
   // A schema that holds itself (a clause within a clause) finds this entry, which waits for the converter below.
-  compiled.set(name, (value, pointer, report) => {
+  compiled.set(name, (value, pointer, reading) => {
     const whole = compiled.get(name) ?? null
-    return whole === null ? value : whole(value, pointer, report)
+    return whole === null ? value : whole(value, pointer, reading)
   })
   const converter = combined(
     quantityConverter(node),
@@ -68,11 +78,11 @@ function combined(
   array: Converter | null,
 ): Converter | null {
   if (text === null && object === null && array === null) return null
-  return (value, pointer, report) => {
-    if (typeof value === 'string') return text === null ? value : text(value, pointer, report)
-    if (Array.isArray(value)) return array === null ? value : array(value, pointer, report)
+  return (value, pointer, reading) => {
+    if (typeof value === 'string') return text === null ? value : text(value, pointer, reading)
+    if (Array.isArray(value)) return array === null ? value : array(value, pointer, reading)
     return typeof value === 'object' && value !== null && object !== null
-      ? object(value, pointer, report)
+      ? object(value, pointer, reading)
       : value
   }
 }
@@ -80,14 +90,14 @@ function combined(
 function quantityConverter(node: SchemaNode): Converter | null {
   if (node['quantity'] === undefined) return null
   const kinds = [node['quantity']].flat() as QuantityKind[]
-  return (value, pointer, report) => {
+  return (value, pointer, reading) => {
     let first: QuantityFault | undefined
     for (const kind of kinds) {
       const quantity = readQuantity(value as string, kind)
       if (!isFault(quantity)) return quantity
       first ??= quantity
     }
-    if (first !== undefined) report(pointer ?? '', first, kinds)
+    if (first !== undefined) reading.report(pointer ?? '', first, kinds)
     return value
   }
 }
@@ -103,7 +113,7 @@ function objectConverter(node: SchemaNode, file: string, name: string): Converte
       : null
   if (properties.length === 0 && others === null) return null
   const byKey = new Map(properties)
-  return (value, pointer, report) => {
+  return (value, pointer, reading) => {
     const result: Record<string, unknown> = {}
     for (const key of Object.keys(value as object)) {
       const member = (value as Record<string, unknown>)[key]
@@ -111,7 +121,7 @@ function objectConverter(node: SchemaNode, file: string, name: string): Converte
       result[key] =
         converter === null
           ? member
-          : converter(member, pointer === undefined ? undefined : below(pointer, key), report)
+          : converter(member, pointer === undefined ? undefined : below(pointer, key), reading)
     }
     return result
   }
@@ -122,8 +132,8 @@ function arrayConverter(node: SchemaNode, file: string, name: string): Converter
   const converter = items === undefined ? null : converterFor(items, file, `${name}[]`)
   return converter === null
     ? null
-    : (value, pointer, report) =>
+    : (value, pointer, reading) =>
         (value as unknown[]).map((item, index) =>
-          converter(item, pointer === undefined ? undefined : below(pointer, index), report),
+          converter(item, pointer === undefined ? undefined : below(pointer, index), reading),
         )
 }

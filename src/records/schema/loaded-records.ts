@@ -158,8 +158,10 @@ export type Site = {
   title: string
   /** Address the site will have: origin and base path, ending in "/". Without it QR codes, feed and sitemap are left out. */
   address?: string
-  /** The date the records are read on; nothing later counts. Without it, the latest thing that has happened in the records. */
+  /** The date the records are read on; nothing later counts. Without it, the day of SOURCE_DATE_EPOCH, else today in UTC. */
   'as-of'?: Moment
+  /** Offset from UTC of clock times that state none, by which they are put in order with those that do; Z without it. */
+  offset?: string
   /** System of units shown first. */
   units: 'SI' | 'US'
   /** Criteria that lots are judged under; the first governs unless a source says otherwise. */

@@ -1,5 +1,5 @@
 /** One file's YAML to a loaded record: syntax, schema, quantities. */
-import { converterOf } from '../schema/convert.ts'
+import { converterOf, type ReportQuantity } from '../schema/convert.ts'
 import { reportForbiddenKeys } from './forbidden-keys.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
@@ -7,8 +7,11 @@ import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
 import { parseYaml, type YamlFault } from './parse-yaml.ts'
 
-/** The loaded record; undefined where anything in it is at fault. */
-export function loadYaml(kind: RecordKind, text: string, report: FileReport): unknown {
+/**
+ * The loaded record; undefined where anything in it is at fault.
+ * @param sortedAt minutes ahead of UTC that sorting takes where a moment states no offset
+ */
+export function loadYaml(kind: RecordKind, text: string, report: FileReport, sortedAt = 0): unknown {
   const yaml = parseYaml(text)
   if ('fault' in yaml) {
     reportYaml(yaml.fault, text, report)
@@ -20,7 +23,7 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport): un
   if (!valid) reportSchemaErrors(validate.errors ?? [], report)
   reportForbiddenKeys(yaml.value, text, report)
   if (typeof yaml.value !== 'object' || yaml.value === null) return undefined
-  const record = convert(kind, yaml.value, report)
+  const record = convert(kind, yaml.value, report, sortedAt)
   // A record that is left out must never be left out silently, whatever the schemas come to ask for.
   if (!valid && report.count() === before)
     report.at(
@@ -34,10 +37,11 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport): un
 
 const converters = new Map<RecordKind, ReturnType<typeof converterOf>>()
 
-function convert(kind: RecordKind, value: unknown, report: FileReport): unknown {
+function convert(kind: RecordKind, value: unknown, report: FileReport, sortedAt: number): unknown {
   const converter = converters.get(kind) ?? converterOf(kind)
   converters.set(kind, converter)
-  return converter(value, (pointer, fault, kinds) => reportQuantity(pointer, fault, kinds, report))
+  const reportFault: ReportQuantity = (pointer, fault, kinds) => reportQuantity(pointer, fault, kinds, report)
+  return converter(value, reportFault, sortedAt)
 }
 
 function reportYaml({ code, message, line, column }: YamlFault, text: string, report: FileReport): void {

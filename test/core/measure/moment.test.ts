@@ -9,7 +9,9 @@ import {
   inForce,
   isBy,
   isInCalendar,
+  isLater,
   isSurelyBefore,
+  laterOf,
   momentIn,
   momentOfDay,
   readMoment,
@@ -115,6 +117,25 @@ describe('isSurelyBefore', () => {
     expect(surely('2026-03-11T12:00+02:00', '2026-03-11T11:00Z')).toBe(true)
     expect(surely('2026-03-11T12:00+02:00', '2026-03-11T11:00')).toBe(false)
     expect(surely('2026-03-11T11:00', '2026-03-11T12:00+02:00')).toBe(true)
+  })
+})
+
+describe('the offset by which moments are put in order', () => {
+  it('is taken where a moment states none: 23:30 at +02:00 is 21:30 in UTC', () => {
+    const inParis = readMoment('2026-03-11T23:30', 120)
+    expect(Math.sign(compareMoments(inParis, readMoment('2026-03-11T22:00Z', 120)))).toBe(-1)
+    expect(Math.sign(compareMoments(readMoment('2026-03-11T23:30'), readMoment('2026-03-11T22:00Z')))).toBe(1)
+    expect(Math.sign(compareMoments(dateOf(inParis), readMoment('2026-03-10T23:00Z')))).toBe(-1)
+    expect(hoursBetween(inParis, readMoment('2026-03-12T00:30Z'))).toBe(1)
+  })
+})
+
+describe('laterOf', () => {
+  it('gives the later of two moments, by calendar date as written before all else', () => {
+    const [east, west] = [readMoment('2026-03-12T00:30+09:00'), readMoment('2026-03-11T23:30Z')]
+    expect(laterOf(west, east)).toBe(east)
+    expect(laterOf(east, west)).toBe(east)
+    expect(isLater(west, east)).toBe(false)
   })
 })
 
