@@ -1,6 +1,7 @@
 /** Dates that do not exist, and dates that run backwards. */
 import { isInCalendar, isSurelyBefore, type Moment, readMoment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { below } from '../yaml/pointer.ts'
 
 /** An earlier year is a slip of the pen. */
 const EARLIEST = readMoment('1900-01-01')
@@ -74,4 +75,48 @@ export function checkEnds(
 ): void {
   const dated = [checkDate(from, fromPointer, report), checkDate(to, toPointer, report)]
   if (dated.every(Boolean)) checkOrder({ earlier: from, later: to, pointer: toPointer, sentence }, report)
+}
+
+/** Reports a result that became known before its test. */
+export function checkReported(
+  { tested, reported }: { readonly tested?: Moment; readonly reported?: Moment },
+  pointer: string,
+  report: FileReport,
+): void {
+  const at = `${pointer}/reported`
+  if (checkDate(reported, at, report))
+    checkOrder(
+      { earlier: tested, later: reported, pointer: at, sentence: 'reported before it was tested' },
+      report,
+    )
+}
+
+interface Excludable {
+  readonly excluded?: string
+  readonly 'excluded-on'?: Moment
+}
+
+/**
+ * Reports specimens or values that were excluded before they were tested, or on a day without a reason.
+ * @param members by mark or property @param at pointer of them all
+ */
+export function checkExclusions(
+  members: { readonly [name: string]: object | undefined } | undefined,
+  tested: Moment | undefined,
+  at: string,
+  report: FileReport,
+): void {
+  for (const [name, member] of Object.entries(members ?? {})) {
+    const { excluded, 'excluded-on': on } = (member ?? {}) as Excludable
+    const pointer = `${below(at, name)}/excluded-on`
+    if (on !== undefined && excluded === undefined)
+      report.at(
+        pointer,
+        'key-missing',
+        '"excluded" is missing beside "excluded-on"',
+        'add excluded: with the reason, or take the day out',
+      )
+    if (checkDate(on, pointer, report))
+      checkOrder({ earlier: tested, later: on, pointer, sentence: 'excluded before it was tested' }, report)
+  }
 }

@@ -2,8 +2,8 @@
 import { dateOf, type Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
-import { checkDate, checkOrder } from './dates.ts'
-import { checkReadings, checkReported } from './readings.ts'
+import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
+import { checkReadings } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
 import { checkSampleKnown, sampledEnd } from './samples.ts'
 
@@ -24,6 +24,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
           report,
         )
       checkReported(analysis, at, report)
+      checkExclusions(analysis.results, analysis.tested, `${at}/results`, report)
     })
   }
   lot.analyses?.forEach((analysis, index) => {

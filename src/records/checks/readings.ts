@@ -2,7 +2,7 @@
 import type { Moment } from '../../core/measure/moment.ts'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { idleRetests } from '../../core/mortar/retests.ts'
-import { checkDate, checkOrder } from './dates.ts'
+import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { DescribedCondition } from '../records.ts'
 import type { ResistivityTest, StrengthTest } from '../schema/loaded-records.ts'
@@ -39,29 +39,12 @@ export function checkReadings(
           report,
         )
       checkReported(reading, at, report)
+      checkExclusions(reading.specimens, reading.tested, `${at}/specimens`, report)
       checkComplete(reading, at, report)
     })
     checkTwice(mortar[what] ?? [], `${pointer}/${what}`, report)
     checkRetests(mortar[what] ?? [], `${pointer}/${what}`, report)
   }
-}
-
-/** A result is not known before it is there. */
-export function checkReported(
-  { tested, reported }: { readonly tested?: Moment; readonly reported?: Moment },
-  at: string,
-  report: FileReport,
-): void {
-  if (checkDate(reported, `${at}/reported`, report))
-    checkOrder(
-      {
-        earlier: tested,
-        later: reported,
-        pointer: `${at}/reported`,
-        sentence: 'reported before it was tested',
-      },
-      report,
-    )
 }
 
 function checkAgeListed(
@@ -88,6 +71,13 @@ function checkComplete(reading: StrengthTest | ResistivityTest, at: string, repo
       '"tested" is missing beside readings',
       'add tested: 2026-04-08T09:40',
     )
+  if (reading.reported !== undefined && reading.tested === undefined)
+    report.at(
+      `${at}/reported`,
+      'key-missing',
+      '"tested" is missing beside "reported"',
+      'add tested: 2026-04-08T09:40',
+    )
   if (!taken && reading.tested !== undefined)
     report.at(
       `${at}/tested`,
@@ -110,12 +100,12 @@ function checkSpecimen(mark: string, specimen: object, at: string, report: FileR
       `specimen ${mark} states its ${stated.join(' and its ')}`,
       `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
     )
-  if (members.includes('excluded-on') && !members.includes('excluded'))
+  if (stated.length === 0 && members.includes('excluded-on'))
     report.at(
       `${at}/excluded-on`,
       'key-missing',
-      `specimen ${mark} has a day of exclusion and no reason`,
-      'add excluded: with the reason, or take the day out',
+      `specimen ${mark} has no reading, so it never counted`,
+      'add its load or resistance, or take the day out',
     )
   if (stated.length === 0 && !members.includes('excluded'))
     report.at(
@@ -131,12 +121,10 @@ function checkTwice(
   at: string,
   report: FileReport,
 ): void {
+  const first = (reading: StrengthTest | ResistivityTest) => reading['retest-of'] === undefined
   readings.forEach((reading, index) => {
-    if (
-      reading['retest-of'] !== undefined ||
-      readings.slice(0, index).every((other) => !isSameAge(other.age, reading.age))
-    )
-      return
+    const before = readings.slice(0, index).filter(first)
+    if (!first(reading) || before.every((other) => !isSameAge(other.age, reading.age))) return
     report.at(
       `${at}/${index}/age`,
       'duplicate-id',
