@@ -2,6 +2,7 @@
 import { defined } from '../measure/defined.ts'
 import type { Age } from '../measure/age.ts'
 import { INDEX_OF, RATIO_OF } from '../measure/ratio-indices.ts'
+import { type Observation, observationsOf, type Observed, standsOn } from '../result/observation.ts'
 import type { Result } from '../result/result.ts'
 import { type Batch, pooledKey, repeatedKey } from './pooled-repeatability.ts'
 
@@ -19,15 +20,13 @@ export interface BatchSeries {
 }
 
 /** A control batch: the lot of its cement, and what was measured on it. */
-export interface ControlBatch {
+export interface ControlBatch extends Observed {
   readonly cement: string
-  readonly results: readonly Result[]
 }
 
 /** A material lot, by id, with what was measured on it. */
-export interface TestedLot {
+export interface TestedLot extends Observed {
   readonly id: string
-  readonly results: readonly Result[]
 }
 
 /**
@@ -41,42 +40,52 @@ export function batchSeries(
   lots: Iterable<TestedLot>,
 ): Map<string, Map<string, BatchSeries>> {
   const gathered: Gathered = new Map()
-  for (const { cement, results } of controls)
-    for (const result of results) addControl(gathered, cement, result)
-  for (const { id, results } of lots)
-    for (const result of repeated(results))
-      addBatch(gathered, repeatedKey(result), result, { of: 'repeated lots', group: id })
+  for (const control of controls)
+    for (const observation of observationsOf(control)) addControl(gathered, control.cement, observation)
+  for (const lot of lots)
+    for (const observation of repeated(lot))
+      addBatch(gathered, repeatedKey(observation.result), observation, { of: 'repeated lots', group: lot.id })
   return gathered
 }
 
 type Gathered = Map<string, Map<string, BatchSeries & { batches: Batch[] }>>
 
-function addControl(gathered: Gathered, cement: string, result: Result): void {
+function addControl(gathered: Gathered, cement: string, observation: Observation): void {
+  const { result } = observation
   const property = INDEX_OF[result.property]
   if (property === undefined || !result.valid) return
   const index = { ...result, property }
-  addBatch(gathered, pooledKey(index), index, { of: 'control batches', group: cement })
+  addBatch(
+    gathered,
+    pooledKey(index),
+    { ...observation, result: index },
+    { of: 'control batches', group: cement },
+  )
 }
 
 function addBatch(
   gathered: Gathered,
   key: string,
-  { laboratory, property, condition = '', age, tested, value }: Result,
+  { result, from, until }: Observation,
   { of, group }: { of: BatchSeries['of']; group: string },
 ): void {
+  const { laboratory, property, condition = '', age, tested, value } = result
   const own = gathered.get(laboratory) ?? new Map<string, BatchSeries & { batches: Batch[] }>()
   gathered.set(laboratory, own)
-  const batch = { group, tested, mean: value }
-  const known = own.get(key)
-  if (known === undefined) own.set(key, { property, condition, ...defined({ age }), of, batches: [batch] })
-  else known.batches.push(batch)
+  const known = from === tested.day ? undefined : from
+  const batch = { group, tested, mean: value, ...defined({ from: known, until }) }
+  const series = own.get(key)
+  if (series === undefined) own.set(key, { property, condition, ...defined({ age }), of, batches: [batch] })
+  else series.batches.push(batch)
 }
 
-/** Valid indices of the producer that are not alone of their kind in a lot. */
-function repeated(results: readonly Result[]): Result[] {
-  const kinds = Map.groupBy(
-    results.filter((result) => result.valid && result.role === 'producer' && result.property in RATIO_OF),
-    (result) => `${result.laboratory}|${pooledKey(result)}`,
+/** Valid indices of the producer that are not alone of their kind in a lot, on one day at least. */
+function repeated(lot: TestedLot): Observation[] {
+  const indices = observationsOf(lot).filter(
+    ({ result }) => result.valid && result.role === 'producer' && result.property in RATIO_OF,
   )
-  return [...kinds.values()].flatMap((batches) => (batches.length < 2 ? [] : batches))
+  const kinds = Map.groupBy(indices, ({ result }) => `${result.laboratory}|${pooledKey(result)}`)
+  return [...kinds.values()].flatMap((batches) =>
+    batches.some(({ from }) => 1 < batches.filter((other) => standsOn(other, from)).length) ? batches : [],
+  )
 }

@@ -1,8 +1,8 @@
 /** A laboratory's scatter between batches, pooled from its own earlier work where it states none. */
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
-import { compareMoments, dateOf, type Moment } from '../measure/moment.ts'
-import type { Result } from '../result/result.ts'
+import { compareMoments, momentOfDay, type Moment } from '../measure/moment.ts'
+import { knownSince, type Result } from '../result/result.ts'
 
 /**
  * One batch's mean: batches of a group were made alike (one cement lot, one material lot) and should agree.
@@ -11,6 +11,10 @@ export interface Batch {
   readonly group: string
   readonly tested: Moment
   readonly mean: number
+  /** Day from which it stood so, since 1970-01-01, where not from that of its test. */
+  readonly from?: number
+  /** Day from which it no longer did: a retest replaced it, or a specimen was excluded. */
+  readonly until?: number
 }
 
 /**
@@ -27,45 +31,94 @@ export const FEW_DF = 10
 /**
  * The pooled scatter as it grows with the laboratory's work.
  * @param batches of one property, condition and age, in any order, all means in one unit
- * @returns one step for each day on which batches were tested, once two degrees of freedom are there;
- * coefficients of variation to six significant digits
+ * @returns one step for each day on which batches became known or changed, once two degrees of freedom are
+ * there; coefficients of variation to six significant digits
  * Notes: 1. batches with a mean of zero or below are left out; 2. batches of a group were made alike, and
  * only their scatter about the group's own mean counts; 3. what is pooled holds the scatter of specimens as
  * far as it enters a mean; 4. the standard deviation of ln(mean) stands for the coefficient of variation, to
- * first order: 20 % for 20.2 %.
+ * first order: 20 % for 20.2 %; 5. a step never changes by what became known later.
  * Source: pooled by degrees of freedom, JCGM 100:2008, 4.2.4; sums of squares by Welford 1962, Technometrics
  * 4, 419-420.
  */
 export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
-  const groups = new Map<string, { n: number; mean: number }>()
-  let [squares, df] = [0, 0]
+  const pool = new Pool()
   const steps: PooledStep[] = []
-  const ordered = batches.filter((batch) => 0 < batch.mean).toSorted(inOrder)
-  for (const [place, batch] of ordered.entries()) {
-    const group = groups.get(batch.group) ?? { n: 0, mean: 0 }
-    groups.set(batch.group, group)
-    // Welford 1962: S += (x − mean before) (x − mean after).
-    const value = Math.log(batch.mean)
-    group.n += 1
-    const delta = value - group.mean
-    group.mean += delta / group.n
-    squares += delta * (value - group.mean)
-    df += group.n === 1 ? 0 : 1
-    const next = ordered[place + 1]
-    if (df < LEAST_DF || next?.tested.day === batch.tested.day) continue
-    // JCGM 100:2008, 4.2.4: pooled by degrees of freedom.
-    steps.push([
-      dateOf(batch.tested),
-      Number((100 * Math.sqrt(Math.max(0, squares) / df)).toPrecision(6)),
-      df,
-    ])
+  const changes = changesOf(batches.filter((batch) => 0 < batch.mean))
+  for (const [place, { day, batch, stands }] of changes.entries()) {
+    if (stands) pool.add(batch)
+    else pool.remove(batch)
+    // A step with fewer degrees of freedom is told only where it ends one with more.
+    const few = pool.df < LEAST_DF && steps.length === 0
+    if (few || changes[place + 1]?.day === day) continue
+    steps.push([momentOfDay(day), Number(pool.percent().toPrecision(6)), pool.df])
   }
   return steps
 }
 
-/** Day by day, so that the steps are; then by moment and group. */
-function inOrder(a: Batch, b: Batch): number {
-  return a.tested.day - b.tested.day || compareMoments(a.tested, b.tested) || (a.group < b.group ? -1 : 1)
+/** Means of batches by group, with the scatter within groups. */
+class Pool {
+  df = 0
+  #squares = 0
+  readonly #groups = new Map<string, { values: number[]; mean: number }>()
+
+  add({ group, mean }: Batch): void {
+    const own = this.#groups.get(group) ?? { values: [], mean: 0 }
+    this.#groups.set(group, own)
+    // Welford 1962: S += (x − mean before) (x − mean after).
+    const value = Math.log(mean)
+    own.values.push(value)
+    const delta = value - own.mean
+    own.mean += delta / own.values.length
+    this.#squares += delta * (value - own.mean)
+    this.df += own.values.length === 1 ? 0 : 1
+  }
+
+  /** Takes out a batch that was added. */
+  remove({ group, mean }: Batch): void {
+    const own = this.#groups.get(group)
+    const place = own?.values.indexOf(Math.log(mean)) ?? -1
+    if (own === undefined || place < 0) return
+    // The same step backwards: x goes out of its group's mean.
+    const [value = 0] = own.values.splice(place, 1)
+    const n = own.values.length
+    const after = n === 0 ? 0 : own.mean - (value - own.mean) / n
+    this.#squares -= (value - own.mean) * (n === 0 ? 0 : value - after)
+    own.mean = after
+    this.df -= n === 0 ? 0 : 1
+  }
+
+  /** JCGM 100:2008, 4.2.4: pooled by degrees of freedom. */
+  percent(): number {
+    return this.df === 0 ? 0 : 100 * Math.sqrt(Math.max(0, this.#squares) / this.df)
+  }
+}
+
+interface Change {
+  readonly day: number
+  readonly batch: Batch
+  /** Whether the batch stands from that day on, or no longer does. */
+  readonly stands: boolean
+}
+
+function byText(a: string, b: string): number {
+  return a === b ? 0 : a < b ? -1 : 1
+}
+
+/** Day by day, so that the steps are; within a day what ends before what begins, by moment, group and mean. */
+function changesOf(batches: readonly Batch[]): Change[] {
+  return batches
+    .flatMap((batch) => [
+      { day: batch.from ?? batch.tested.day, batch, stands: true },
+      ...(batch.until === undefined ? [] : [{ day: batch.until, batch, stands: false }]),
+    ])
+    .sort(
+      (a, b) =>
+        a.day - b.day ||
+        Number(a.stands) - Number(b.stands) ||
+        compareMoments(a.batch.tested, b.batch.tested) ||
+        byText(a.batch.group, b.batch.group) ||
+        a.batch.mean - b.batch.mean,
+    )
 }
 
 /**
@@ -80,13 +133,13 @@ export function repeatedKey(result: Pick<Result, 'property' | 'condition' | 'age
 }
 
 /**
- * The uncertainty of an index from repeated batches of single lots tested before it.
+ * The uncertainty of an index from repeated batches of single lots known before it.
  * @param steps of the index at its condition and age, in order of date
  * @returns standard, in the index's unit; undefined while batches are few
- * Note: batches of the test's own day do not count.
+ * Note: batches of the day on which the index became known do not count.
  */
 export function repeatedUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
-  const step = lastBefore(steps, result.tested)
+  const step = lastBefore(steps, result)
   if (step === undefined || step[2] < DIRECT_DF) return undefined
   const [, cv, df] = step
   return {
@@ -118,15 +171,15 @@ export function indexScatter(controlPercent: number): number {
 }
 
 /**
- * The uncertainty of an index from the control batches of its laboratory tested before it.
+ * The uncertainty of an index from the control batches of its laboratory known before it.
  * @param steps of the control's own property at the index's condition and age, in order of date
  * @returns standard, in the index's unit; undefined without an earlier step
- * Notes: 1. batches of the test's own day do not count; 2. rests on the assumption of `indexScatter`, said in
+ * Notes: 1. batches of the day on which the index became known do not count; 2. rests on the assumption of `indexScatter`, said in
  * the basis.
  */
 export function pooledUncertainty(steps: readonly PooledStep[], result: Result): Uncertainty | undefined {
-  const step = lastBefore(steps, result.tested)
-  if (step === undefined) return undefined
+  const step = lastBefore(steps, result)
+  if (step === undefined || step[2] < LEAST_DF) return undefined
   const [, cv, df] = step
   return {
     u: (Math.abs(result.value) * indexScatter(cv)) / 100,
@@ -135,7 +188,7 @@ export function pooledUncertainty(steps: readonly PooledStep[], result: Result):
   }
 }
 
-/** Steps are in order of date. */
-function lastBefore(steps: readonly PooledStep[], tested: Moment): PooledStep | undefined {
-  return steps[firstAtOrAfter(steps, ([after]) => after.day, tested.day) - 1]
+/** Steps are in order of date; of a result counts what was known before it was. */
+function lastBefore(steps: readonly PooledStep[], result: Result): PooledStep | undefined {
+  return steps[firstAtOrAfter(steps, ([after]) => after.day, knownSince(result).day) - 1]
 }

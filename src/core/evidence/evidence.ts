@@ -30,6 +30,13 @@ export interface KnownApproval {
   readonly evidence?: string
 }
 
+/** Something that happened at the source. */
+export interface KnownEvent {
+  readonly date: Moment
+  readonly kind: string
+  readonly title: string
+}
+
 export interface Evidence {
   /** Class that the lot, else its source, claims. */
   readonly class: string | null
@@ -71,7 +78,7 @@ export interface Evidence {
   readonly documents?: readonly KnownDocument[]
   readonly approvals?: readonly KnownApproval[]
   /** What happened at the source by the date, in order of date. */
-  readonly events?: readonly { readonly date: Moment; readonly kind: string; readonly title: string }[]
+  readonly events?: readonly KnownEvent[]
   /** Ids of the optional clauses that the purchaser asks for, by set. */
   readonly requested?: Readonly<Record<string, readonly string[]>>
   /** Undefined where the laboratory states none. */

@@ -5,16 +5,17 @@
 import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
-import type { Evidence, KnownApproval, KnownDocument } from './evidence.ts'
+import type { Evidence, KnownApproval, KnownDocument, KnownEvent } from './evidence.ts'
 import {
   coverageOf,
+  firstLot,
   type History,
   historyKey,
   type HistoryLot,
   precedingResults,
   resultsWithin,
 } from '../history/history.ts'
-import { daysBetween, isBy, type Moment } from '../measure/moment.ts'
+import { compareMoments, daysBetween, isBy, type Moment } from '../measure/moment.ts'
 import {
   pooledKey,
   type PooledStep,
@@ -23,6 +24,7 @@ import {
   repeatedUncertainty,
 } from '../doubt/pooled-repeatability.ts'
 import { statedUncertainty, type StatedRepeatability } from '../doubt/stated-repeatability.ts'
+import { byTest } from '../result/by-test.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../result/result.ts'
 import type { Quantity } from '../measure/units.ts'
 
@@ -35,7 +37,7 @@ export interface SourceBackground {
   readonly facts?: Readonly<Record<string, string | undefined>>
   readonly documents?: readonly KnownDocument[]
   readonly approvals?: readonly KnownApproval[]
-  readonly events?: readonly { readonly date: Moment; readonly kind: string; readonly title: string }[]
+  readonly events?: readonly KnownEvent[]
   readonly classUnder?: Readonly<Record<string, string>>
   /** Optional clauses that purchasers ask for, by set. */
   readonly requested: Readonly<Record<string, readonly string[]>>
@@ -51,6 +53,9 @@ export interface LotBackground extends HistoryLot {
   readonly facts?: Readonly<Record<string, string | undefined>>
   readonly documents?: readonly KnownDocument[]
 }
+
+/** The same on one date alone: what it was before is not among it. */
+export type LotOnDate = Omit<LotBackground, 'observations' | 'withdrawnBefore'>
 
 /** Results and tests of the lot as known on the date. */
 export interface KnownOfLot {
@@ -71,7 +76,7 @@ export function lotEvidence(
   known: KnownOfLot,
   asOf: Moment,
 ): Evidence {
-  const first = history.lots[0]
+  const first = firstLot(history, asOf)
   const key = (...parts: [Result['property'], string | undefined, Age | undefined, string | undefined]) =>
     historyKey(lot.class, ...parts)
   return {
@@ -79,7 +84,8 @@ export function lotEvidence(
     classUnder: { ...source.classUnder, ...lot.classUnder },
     kind: source.kind,
     asOf,
-    results: known.results.filter((result) => result.role === 'producer'),
+    // In an order of their own, so that no choice among them depends on their places in the record.
+    results: known.results.filter((result) => result.role === 'producer').sort(byTest),
     unmade: known.unmade,
     planned: known.planned,
     preceding: (property, condition, age, method, count) =>
@@ -91,13 +97,17 @@ export function lotEvidence(
     facts: { ...source.facts, ...lot.facts },
     documents: [...(source.documents ?? []), ...(lot.documents ?? [])],
     approvals: source.approvals ?? [],
-    events: (source.events ?? []).filter((event) => isBy(event.date, asOf)),
+    events: (source.events ?? []).filter((event) => isBy(event.date, asOf)).sort(byDate),
     requested: source.requested,
     uncertaintyOf: (result) =>
       statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??
       pooledOf(source.pooled?.[result.laboratory] ?? {}, result),
     ...(source.declared === undefined ? {} : { declared: source.declared }),
   }
+}
+
+function byDate(a: KnownEvent, b: KnownEvent): number {
+  return compareMoments(a.date, b.date) || (`${a.kind}|${a.title}` < `${b.kind}|${b.title}` ? -1 : 1)
 }
 
 /** Repeated batches of one lot where there are enough of them, else control batches. */

@@ -7,7 +7,7 @@ import { type Moment, readMoment } from '../measure/moment.ts'
 import type { WithTexts } from '../measure/texts-of-times.ts'
 import type { PlannedTest, UnmadeResult } from '../result/result.ts'
 import type { KnownApproval, KnownDocument } from './evidence.ts'
-import type { LotBackground, SourceBackground } from './lot-evidence.ts'
+import type { LotOnDate, SourceBackground } from './lot-evidence.ts'
 
 /**
  * Reads the ages and moments of what is known of a source beside its lots.
@@ -28,14 +28,14 @@ export function readBackground(file: WithTexts<SourceBackground>): SourceBackgro
  * Reads the moments of what a lot of the file says beside its results.
  * @throws RangeError for a text that is no moment
  */
-export function readLot<Lot extends WithTexts<Omit<LotBackground, 'results'>>>({
+export function readLot<Lot extends WithTexts<Omit<LotOnDate, 'results' | 'unmade' | 'planned'>>>({
   sampled,
   from,
   withdrawn,
   documents,
   ...lot
 }: Lot): Omit<Lot, 'sampled' | 'from' | 'withdrawn' | 'documents'> &
-  Pick<LotBackground, 'sampled' | 'from' | 'withdrawn' | 'documents'> {
+  Pick<LotOnDate, 'sampled' | 'from' | 'withdrawn' | 'documents'> {
   return {
     ...lot,
     sampled: readMoment(sampled),
@@ -45,16 +45,12 @@ export function readLot<Lot extends WithTexts<Omit<LotBackground, 'results'>>>({
 }
 
 /**
- * Reads the age and moment of a test that gave no value.
+ * Reads the age and moments of a test that gave no value.
  * @throws RangeError for a text that is no moment or age
  */
 export function readUnmade(test: WithTexts<UnmadeResult>): UnmadeResult {
-  return defined({
-    ...test,
-    age: readAge(test.age),
-    tested: readMoment(test.tested),
-    begun: readIfAny(test.begun),
-  })
+  const { age, tested, begun } = test
+  return { ...test, age: readAge(age), tested: readMoment(tested), begun: readMoment(begun) }
 }
 
 /**
@@ -101,7 +97,12 @@ function readStep([after, ...figures]: WithTexts<PooledStep>): PooledStep {
   return [readMoment(after), ...figures]
 }
 
-function readIfAny(text: string | undefined): Moment | undefined {
+/**
+ * Reads a moment that may be absent.
+ * @param text as a record writes it; undefined gives undefined
+ * @throws RangeError for a text that is no moment
+ */
+export function readIfAny(text: string | undefined): Moment | undefined {
   return text === undefined ? undefined : readMoment(text)
 }
 

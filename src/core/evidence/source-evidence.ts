@@ -8,11 +8,11 @@ import { type Moment, readMoment } from '../measure/moment.ts'
 import type { CertificateState } from './certificate-state.ts'
 import type { Evidence } from './evidence.ts'
 import { buildHistory, type History } from '../history/history.ts'
-import { lotEvidence, type LotBackground, type SourceBackground } from './lot-evidence.ts'
+import { lotEvidence, type LotOnDate, type SourceBackground } from './lot-evidence.ts'
 import { defined } from '../measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
 import { type WithTexts, withTexts } from '../measure/texts-of-times.ts'
-import { readAgeIfAny, readBackground, readLot, readPlanned, readUnmade } from './read-evidence.ts'
+import { readAgeIfAny, readBackground, readIfAny, readLot, readPlanned, readUnmade } from './read-evidence.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../result/result.ts'
 
@@ -26,6 +26,7 @@ interface ResultKind {
 }
 
 type Extra = Pick<Result, 'censored' | 'controlValue'> & {
+  readonly known?: string
   readonly valid?: false
   readonly reasons?: Result['reasons']
 }
@@ -38,8 +39,7 @@ export type PackedResult =
   | readonly [number, string, number, string]
   | readonly [number, string, number, string, Extra]
 
-export interface PackedLot
-  extends WithTexts<Omit<LotBackground, 'results' | 'before' | 'unmade' | 'planned'>> {
+export interface PackedLot extends WithTexts<Omit<LotOnDate, 'results' | 'unmade' | 'planned'>> {
   readonly number: string
   readonly state: CertificateState
   readonly results: readonly PackedResult[]
@@ -62,7 +62,7 @@ export interface SourceEvidence {
   readonly lots: readonly PackedLot[]
 }
 
-export interface EvidenceLot extends LotBackground {
+export interface EvidenceLot extends LotOnDate {
   readonly number: string
   /** A reader never sees an outcome without it. */
   readonly state: CertificateState
@@ -100,7 +100,7 @@ export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): Sour
     return keys.push(kind) - 1
   }
   const rows = lots.map(
-    ({ results, unmade, planned, before: _before, ...lot }): PackedLot => ({
+    ({ results, unmade, planned, ...lot }): PackedLot => ({
       ...withTexts(lot),
       results: results
         .filter((result) => result.role === 'producer')
@@ -113,12 +113,13 @@ export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): Sour
 }
 
 function packResult(
-  { sample, value, tested, censored, controlValue, valid, reasons }: Result,
+  { sample, value, tested, known, censored, controlValue, valid, reasons }: Result,
   place: number,
 ): PackedResult {
   const extra: Extra = {
     ...(censored === undefined ? {} : { censored }),
     ...(controlValue === undefined ? {} : { controlValue }),
+    ...(known === undefined ? {} : { known: known.text }),
     ...(valid ? {} : { valid }),
     ...(reasons.length === 0 ? {} : { reasons }),
   }
@@ -173,7 +174,7 @@ function unpackResult(
   const kind = keys[place]
   if (kind === undefined)
     throw new RangeError(`unpackResult needs a place among ${keys.length} keys, got ${place}`)
-  const { valid = true, reasons = [], ...rest } = extra ?? {}
+  const { valid = true, reasons = [], known, ...rest } = extra ?? {}
   return {
     ...kind,
     ...rest,
@@ -185,6 +186,7 @@ function unpackResult(
     decimals: property(kind.property).decimals,
     n: 1,
     tested: readMoment(tested),
+    ...defined({ known: readIfAny(known) }),
     valid,
     reasons,
     working: () => [],

@@ -1,67 +1,58 @@
 /**
  * The results of one source in order of sampling, so that a lot can be judged against those before it. Built
- * once a source;
- * a query walks back from the lot's place and never looks at a later lot.
+ * once a source, with the days on which each result stood; a query walks back from the lot's place, never looks
+ * at a later lot, and asks as of a date: it answers what a history built on that date would.
  */
 import type { Coverage } from './coverage.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import type { Age } from '../measure/age.ts'
+import { defined } from '../measure/defined.ts'
 import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
+import { byTest } from '../result/by-test.ts'
 import {
-  byTest,
-  knownSince,
-  type PlannedTest,
-  type PrecedingResult,
-  type Result,
-  type UnmadeResult,
-} from '../result/result.ts'
-
-/** What was known of a lot until some day, exclusive: what is known otherwise since. */
-export interface EarlierResults {
-  /** Days since 1970-01-01. */
-  readonly until: number
-  readonly results: readonly Result[]
-}
+  type Observation,
+  observationsOf,
+  type Observed,
+  type Span,
+  standsOn,
+} from '../result/observation.ts'
+import type { PlannedTest, PrecedingResult, Result, UnmadeResult } from '../result/result.ts'
 
 /** What history needs of a lot. */
-export interface HistoryLot {
+export interface HistoryLot extends Observed {
   readonly id: string
   readonly sampled: Moment
   readonly class: string | null
-  /** As known on the last day that the history can be asked for. */
-  readonly results: readonly Result[]
-  /** Tests without a value, and tests awaited, as known then. */
+  /** Tests that were done and gave no value. */
   readonly unmade?: readonly UnmadeResult[]
   readonly planned?: readonly PlannedTest[]
-  /** Results as they were known before a day on which they changed, in order of the days. */
-  readonly before?: readonly EarlierResults[]
   /** Mass produced, in tonnes, and the moment at which production began. */
   readonly tonnes: number
   readonly from: Moment
-  /** Date of withdrawal. */
+  /** Date of the withdrawal in force. */
   readonly withdrawn?: Moment
+  /** Earlier withdrawals, each until the date of the revision that followed. */
+  readonly withdrawnBefore?: readonly { readonly from: Moment; readonly until: Moment }[]
 }
 
-/** What a lot contributes to one series. */
-interface Entry {
-  readonly place: number
-  readonly lot: HistoryLot
-  /** Of this series, as known today, and since when the last of them has been. */
-  readonly results: readonly Result[]
-  readonly knownDay: number
-  readonly today: Standing | undefined
-}
-
-/** The result that stands for a lot in a series. */
+/** What stood for a lot under one key from one day, since 1970-01-01, to the next that is listed. */
 interface Standing {
-  readonly preceding: PrecedingResult
-  readonly valid: boolean
+  readonly from: number
+  /** Absent where nothing that stood counts. */
+  readonly result?: PrecedingResult
 }
 
-/** A lot with tests, and the day on which each of them was begun, since 1970-01-01, in order. */
+interface Entry {
+  readonly lot: HistoryLot
+  readonly place: number
+  /** In order of their days. */
+  readonly standings: readonly Standing[]
+}
+
+/** A lot with tests, and the days on which each of its samples counts as tested. */
 interface TestedPlace {
   readonly place: number
-  readonly begun: readonly number[]
+  readonly samples: readonly (readonly Span[])[]
 }
 
 export interface History {
@@ -106,18 +97,19 @@ export function bySampling(a: { sampled: Moment; id: string }, b: { sampled: Mom
 /**
  * The one result that stands for the lot in its history: valid before not valid, a composite before a grab,
  * then the latest.
+ * @param results in any order
  * @returns undefined for no result
  */
 export function representative(results: readonly Result[]): Result | undefined {
   let best: Result | undefined
-  for (const result of results)
-    if (
-      best === undefined ||
-      rank(result) > rank(best) ||
-      (rank(result) === rank(best) && byTest(best, result) < 0)
-    )
-      best = result
+  for (const result of results) if (best === undefined || standsBefore(result, best)) best = result
   return best
+}
+
+function standsBefore(one: Result, other: Result): boolean {
+  const byRank = rank(one) - rank(other) || compareMoments(one.tested, other.tested)
+  // Of two of one moment the first by what else they state.
+  return byRank === 0 ? byTest(one, other) < 0 : 0 < byRank
 }
 
 function rank(result: Result): number {
@@ -125,33 +117,17 @@ function rank(result: Result): number {
 }
 
 /**
- * The results of a lot as they were known on a date.
- * @param asOf calendar date, not after the day that the lot's results are of
- */
-export function resultsOn({ results, before = [] }: HistoryLot, asOf: Moment): readonly Result[] {
-  const then = before.find(({ until }) => asOf.day < until)?.results ?? results
-  return then.filter((result) => isBy(knownSince(result), asOf))
-}
-
-/**
  * The history of one source.
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
- * Notes: 1. only the producer's results enter, the representative of each lot and key; 2. a censored result
- * is no number and never counts; 3. the first two valid results of one key in a lot are duplicates; 4. all
- * this is chosen for the date of a question.
+ * Notes: 1. only the producer's results enter, on each day the representative of each lot and key; 2. a censored
+ * result is no number and never counts; 3. the first two valid results of one key in a lot are duplicates.
  */
 export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly Moment[]): History {
   const entries = new Map<string, Entry[]>()
   lots.forEach((lot, place) => {
-    for (const [key, results] of resultsByKey(lot)) {
-      const entry = {
-        place,
-        lot,
-        results,
-        knownDay: Math.max(...results.map((result) => knownSince(result).day), lastChange(lot)),
-        today: standing(lot, results),
-      }
+    for (const [key, observations] of byKey(lot)) {
+      const entry = { lot, place, standings: standingsOf(lot, observations) }
       const list = entries.get(key)
       if (list === undefined) entries.set(key, [entry])
       else list.push(entry)
@@ -176,43 +152,50 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
   }
 }
 
-/** The last day on which what is known of a lot changed rather than grew. */
-function lastChange({ before }: HistoryLot): number {
-  return before?.at(-1)?.until ?? Number.NEGATIVE_INFINITY
+/** What stood for a lot from each day on which anything changed. */
+function standingsOf(lot: HistoryLot, observations: readonly Observation[]): Standing[] {
+  const days = new Set(observations.flatMap(({ from, until = from }) => [from, until]))
+  return [...days]
+    .sort((a, b) => a - b)
+    .map((day) => ({ from: day, ...defined({ result: resultStanding(lot, observations, day) }) }))
 }
 
-function standing(lot: HistoryLot, results: readonly Result[]): Standing | undefined {
+function resultStanding(
+  { id, sampled }: HistoryLot,
+  observations: readonly Observation[],
+  day: number,
+): PrecedingResult | undefined {
+  const results = observations.filter((one) => standsOn(one, day)).map(({ result }) => result)
   const result = representative(results)
-  if (result === undefined) return undefined
-  const { value, valid, censored } = result
-  return {
-    valid: valid && censored === undefined,
-    preceding: { lot: lot.id, sampled: lot.sampled, value, ...duplicate(results) },
-  }
+  return result === undefined || !isNumber(result)
+    ? undefined
+    : { lot: id, sampled, value: result.value, ...duplicate(results) }
+}
+
+function isNumber({ valid, censored }: Result): boolean {
+  return valid && censored === undefined
 }
 
 /** Two valid results of one key in one lot are duplicates of each other. */
 function duplicate(results: readonly Result[]): Pick<PrecedingResult, 'difference'> {
-  const [first, second] = results
-    .filter((result) => result.valid && result.censored === undefined)
-    .sort(byTest)
+  if (results.length < 2) return {}
+  const [first, second] = results.filter(isNumber).sort(byTest)
   return first === undefined || second === undefined
     ? {}
     : { difference: Math.abs(first.value - second.value) }
 }
 
-function keyOf(lot: HistoryLot, { property, condition, age, method }: Result): string {
-  return historyKey(lot.class, property, condition, age, method)
-}
-
-/** Today's results of each series; a series that has none any more is kept, for questions about the past. */
-function resultsByKey(lot: HistoryLot): Map<string, Result[]> {
-  const own = lot.results.filter((result) => result.role === 'producer')
-  const byKey = Map.groupBy(own, (result) => keyOf(lot, result))
-  for (const { results } of lot.before ?? [])
-    for (const result of results)
-      if (result.role === 'producer' && !byKey.has(keyOf(lot, result))) byKey.set(keyOf(lot, result), [])
-  return byKey
+function byKey(lot: HistoryLot): Map<string, Observation[]> {
+  const found = new Map<string, Observation[]>()
+  for (const observation of observationsOf(lot)) {
+    const { role, property, condition, age, method } = observation.result
+    if (role !== 'producer') continue
+    const key = historyKey(lot.class, property, condition, age, method)
+    const list = found.get(key)
+    if (list === undefined) found.set(key, [observation])
+    else list.push(observation)
+  }
+  return found
 }
 
 /**
@@ -270,21 +253,14 @@ function* walkBack(history: History, key: string, lot: string, asOf: Moment): Ge
   for (let index = firstAtOrAfter(list, placeOf, place) - 1; 0 <= index; index -= 1) {
     const entry = list[index]
     if (entry === undefined || entry.place < begin) return
-    const found = standingOn(entry, key, asOf)
-    if (found?.valid === true && !isWithdrawn(entry.lot, asOf)) yield found.preceding
+    const stood = entry.standings.findLast(({ from }) => from <= asOf.day)?.result
+    if (stood !== undefined && !isWithdrawn(entry.lot, asOf)) yield stood
   }
 }
 
-function standingOn({ lot, knownDay, today }: Entry, key: string, asOf: Moment): Standing | undefined {
-  if (knownDay <= asOf.day) return today
-  const then = resultsOn(lot, asOf).filter(
-    (result) => result.role === 'producer' && keyOf(lot, result) === key,
-  )
-  return standing(lot, then)
-}
-
-function isWithdrawn({ withdrawn }: HistoryLot, asOf: Moment): boolean {
-  return withdrawn !== undefined && isBy(withdrawn, asOf)
+function isWithdrawn({ withdrawn, withdrawnBefore = [] }: HistoryLot, asOf: Moment): boolean {
+  if (withdrawn !== undefined && isBy(withdrawn, asOf)) return true
+  return withdrawnBefore.some(({ from, until }) => isBy(from, asOf) && !isBy(until, asOf))
 }
 
 function placeOf({ place }: { readonly place: number }): number {
@@ -313,22 +289,52 @@ export function coverageOf(history: History, lot: string, asOf: Moment, covering
   const tested = testedPlaces(history, covering)
   const next = firstAtOrAfter(tested, placeOf, place)
   const before = lastBegun(tested, next, asOf)
-  const tests = tested[next]?.place === place ? tested[next].begun.filter((day) => day <= asOf.day).length : 0
+  const tests = tested[next]?.place === place ? tested[next].samples.filter(countsOn(asOf)).length : 0
   const earlier = before === undefined ? undefined : history.lots[before.place]
-  const begin = earlier?.sampled ?? history.lots[0]?.from ?? own.from
+  const begin = earlier?.sampled ?? firstLot(history, asOf)?.from ?? own.from
   return {
     ...(earlier === undefined ? {} : { since: earlier.id }),
     hours: hoursBetween(begin, own.sampled) ?? 24 * daysBetween(begin, own.sampled),
     tonnes:
-      (history.produced[place] ?? 0) - (before === undefined ? 0 : (history.produced[before.place] ?? 0)),
+      (history.produced[place] ?? 0) -
+      (before === undefined ? 0 : (history.produced[before.place] ?? 0)) -
+      tonnesAfter(history, asOf, place, before?.place ?? -1),
     tests,
   }
 }
 
-/** The last place before another whose first test was begun by the date. */
+/**
+ * The source's first lot sampled by a date; undefined before it.
+ * @param asOf calendar date
+ */
+export function firstLot({ lots }: History, asOf: Moment): HistoryLot | undefined {
+  return lots.find(({ sampled }) => isBy(sampled, asOf))
+}
+
+/**
+ * Mass of the lots between two places that were sampled after the date, as their own clocks have it: east and
+ * west of each other a lot may come before another and yet be of a later day.
+ */
+function tonnesAfter({ lots }: History, asOf: Moment, place: number, before: number): number {
+  let tonnes = 0
+  // No offset moves a moment by more than a day.
+  for (let index = place - 1; before < index; index -= 1) {
+    const lot = lots[index]
+    if (lot === undefined || lot.sampled.day < asOf.day - 1) break
+    if (!isBy(lot.sampled, asOf)) tonnes += lot.tonnes
+  }
+  return tonnes
+}
+
+function countsOn(asOf: Moment): (sample: readonly Span[]) => boolean {
+  return (sample) => sample.some((span) => standsOn(span, asOf.day))
+}
+
+/** The last place before another with a test that was begun by the date. */
 function lastBegun(tested: readonly TestedPlace[], end: number, asOf: Moment): TestedPlace | undefined {
+  const counts = countsOn(asOf)
   for (let index = end - 1; 0 <= index; index -= 1)
-    if ((tested[index]?.begun[0] ?? Infinity) <= asOf.day) return tested[index]
+    if (tested[index]?.samples.some(counts) === true) return tested[index]
   return undefined
 }
 
@@ -336,20 +342,21 @@ function testedPlaces(history: History, { property, sample }: Covering): readonl
   const key = `${property}|${sample ?? ''}`
   const known = history.tested.get(key)
   if (known !== undefined) return known
-  const counts = (test: { readonly property: string; readonly sampleKind?: string }) =>
+  const counts = (test: { readonly property: string; readonly sampleKind: string }) =>
     test.property === property && (sample === undefined || test.sampleKind === sample)
   const places = history.lots.flatMap((lot, place) => {
-    const results = lot.results
-      .filter((result) => result.role === 'producer' && counts(result))
-      .map((result) => ({ sample: result.sample, day: (result.begun ?? knownSince(result)).day }))
-    const under = [...(lot.planned ?? []), ...(lot.unmade ?? [])]
+    const results = observationsOf(lot)
+      .filter(({ result }) => result.role === 'producer' && counts(result))
+      .map(({ result, from, until }) => ({
+        sample: result.sample,
+        // A mortar is under way from its casting, whatever becomes of its results.
+        ...(result.begun === undefined ? { from, until } : { from: result.begun.day }),
+      }))
+    const others = [...(lot.unmade ?? []), ...(lot.planned ?? [])]
       .filter(counts)
-      .flatMap(({ sample: own, begun }) => (begun === undefined ? [] : [{ sample: own, day: begun.day }]))
-    const bySample = Map.groupBy([...results, ...under], (test) => test.sample)
-    const begun = [...bySample.values()]
-      .map((own) => Math.min(...own.map(({ day }) => day)))
-      .sort((a, b) => a - b)
-    return begun.length === 0 ? [] : [{ place, begun }]
+      .map(({ sample, begun }) => ({ sample, from: begun.day }))
+    const samples = [...Map.groupBy([...results, ...others], (test) => test.sample).values()]
+    return samples.length === 0 ? [] : [{ place, samples }]
   })
   history.tested.set(key, places)
   return places

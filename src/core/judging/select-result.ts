@@ -5,7 +5,8 @@ import type { Comparison } from '../criteria/criterion.ts'
 import type { Selection, SelectionReason } from '../criteria/selection.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { derivedOnDemand } from '../result/derived-values.ts'
-import { byTest, type PlannedTest, type Result } from '../result/result.ts'
+import { byTest } from '../result/by-test.ts'
+import type { PlannedTest, Result } from '../result/result.ts'
 
 type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> &
   Partial<Pick<Comparison, 'method' | 'methodRequired'>>

@@ -1,11 +1,11 @@
 /** The readings of one mortar, each with what makes it unfit or is worth a note. */
 import { type Age, isSameAge } from '../measure/age.ts'
-import { compareMoments, isBy, type Moment } from '../measure/moment.ts'
+import { isBy, type Moment } from '../measure/moment.ts'
 import { ageReasons } from '../mortar/age-tolerance.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { Mortar, MortarCondition, MortarReading } from '../mortar/mortar.ts'
 import { knownFrom } from '../mortar/known-when.ts'
-import { replacedReadings } from '../mortar/retests.ts'
+import { byTest, replacedReadings } from '../mortar/retests.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { type TestedSpecimens, testedSpecimens } from './tested-specimens.ts'
 
@@ -90,12 +90,8 @@ export function readingAt<Reading extends MortarReading>(
   )
 }
 
-/** Of readings tested at one moment the last in the record. */
 function lastTested<Reading extends MortarReading>(
   readings: readonly JudgedReading<Reading>[],
 ): JudgedReading<Reading> | undefined {
-  let last: JudgedReading<Reading> | undefined
-  for (const judged of readings)
-    if (last === undefined || compareMoments(last.reading.tested, judged.reading.tested) <= 0) last = judged
-  return last
+  return readings.toSorted((a, b) => byTest(a.reading, b.reading)).at(-1)
 }

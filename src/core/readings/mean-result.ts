@@ -52,7 +52,7 @@ export function lateKnown(tested: Moment, known: Moment): Pick<Result, 'known'> 
 export function unmadeResult(
   key: PropertyKey,
   { age, tested }: Pick<TakenReading, 'age' | 'tested'>,
-  { condition, laboratory, sample, sampleKind, begun }: OfMortar,
+  { condition, laboratory, sample, sampleKind, begun = tested }: OfMortar,
   reasons: readonly ResultReason[],
 ): UnmadeResult {
   return {
@@ -63,7 +63,7 @@ export function unmadeResult(
     sample,
     sampleKind,
     tested,
-    ...defined({ begun }),
+    begun,
     reasons,
   }
 }

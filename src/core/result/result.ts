@@ -1,7 +1,7 @@
 /**
  * What a computed or reported result is: the value, where it comes from, whether it counts, and its working.
  */
-import { compareMoments, type Moment } from '../measure/moment.ts'
+import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
@@ -62,21 +62,6 @@ export function knownSince({ tested, known }: Pick<Result, 'tested' | 'known'>):
   return known ?? tested
 }
 
-/**
- * Order of test: by moment, then by sample and value, so that the order of entries in a record decides nothing.
- * @returns negative where a comes first, zero where nothing tells them apart
- */
-export function byTest(
-  a: Pick<Result, 'tested' | 'sample' | 'value'>,
-  b: Pick<Result, 'tested' | 'sample' | 'value'>,
-): number {
-  return (
-    compareMoments(a.tested, b.tested) ||
-    (a.sample === b.sample ? 0 : a.sample < b.sample ? -1 : 1) ||
-    a.value - b.value
-  )
-}
-
 /** A test that was done and gives no value: it is not valid, for these reasons, rather than not reported. */
 export interface UnmadeResult {
   readonly property: PropertyKey
@@ -84,10 +69,10 @@ export interface UnmadeResult {
   readonly age: Age
   readonly laboratory: string
   readonly sample: string
-  readonly sampleKind?: Result['sampleKind']
+  readonly sampleKind: Result['sampleKind']
   readonly tested: Moment
   /** Moment at which the mortar was cast. */
-  readonly begun?: Moment
+  readonly begun: Moment
   readonly reasons: readonly ResultReason[]
 }
 

@@ -1,6 +1,9 @@
 /** The control batches with their strengths and resistivities. */
+import { defined } from '../../core/measure/defined.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
+import { disruptiveDaysOfControl } from '../../core/readings/disruptive-days.ts'
 import { controlResults } from '../../core/readings/control-results.ts'
+import { observedOver } from '../../core/result/observation.ts'
 import type { Records } from '../../records/load.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 
@@ -10,7 +13,10 @@ export function controlEntries(records: Records, asOf: Moment): Map<string, Cont
   for (const [id, record] of records.controls) {
     const condition = records.conditions.get(record.condition)
     if (condition === undefined || !isBy(record.cast, asOf)) continue
-    entries.set(id, { id, record, results: controlResults({ id, control: record, condition, asOf }) })
+    const resultsAt = (date: Moment) => controlResults({ id, control: record, condition, asOf: date })
+    const results = resultsAt(asOf)
+    const observations = observedOver(disruptiveDaysOfControl(record, asOf), resultsAt, results)
+    entries.set(id, { id, record, results, ...defined({ observations }) })
   }
   return entries
 }

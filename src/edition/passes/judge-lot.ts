@@ -43,13 +43,7 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
   const known = asOf.day === state.asOf.day ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
   const { results, unmade, planned } = known
   const criteria = criteriaFor(records, state.record, lot.record)
-  const evidence = lotEvidence(
-    state.backgroundOn(asOf),
-    state.history,
-    lot,
-    { results, unmade, planned },
-    asOf,
-  )
+  const evidence = lotEvidence(state.background, state.history, lot, { results, unmade, planned }, asOf)
   return {
     id: lot.id,
     record: lot.record,

@@ -5,9 +5,10 @@ import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { property, storedUnit } from '../../core/measure/properties.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
-import type { Moment } from '../../core/measure/moment.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { HistorySeries, LotHistory } from '../shape/lot-history.ts'
-import { type HistoryLot, representative, resultsOn } from '../../core/history/history.ts'
+import { type HistoryLot, representative } from '../../core/history/history.ts'
+import { resultsOn } from '../../core/result/observation.ts'
 
 /** How far back a certificate looks. */
 const POINTS = 24
@@ -28,12 +29,9 @@ export function lotHistory(
   const lot = lots[place]
   if (lot === undefined) return []
   return latestAges([...own.results, ...own.planned]).map(({ property: key, condition, age }) => {
-    const begin = Math.max(0, place - POINTS + 1)
-    const earlier = lots
-      .slice(begin, place)
-      .flatMap((other, offset) =>
-        point({ lot: other, place: begin + offset }, resultsOn(other, asOf), { key, condition, age }),
-      )
+    const earlier = lotsBefore(lots, place, asOf).flatMap((other) =>
+      point(other, resultsOn(other.lot, asOf), { key, condition, age }),
+    )
     const now = point({ lot, place }, own.results, { key, condition, age })
     return {
       property: key,
@@ -52,6 +50,16 @@ export function lotHistory(
 interface Placed {
   readonly lot: HistoryLot
   readonly place: number
+}
+
+/** The last lots before a place that were sampled by the date, in their order. */
+function lotsBefore(lots: readonly HistoryLot[], place: number, asOf: Moment): Placed[] {
+  const found: Placed[] = []
+  for (let index = place - 1; 0 <= index && found.length < POINTS - 1; index -= 1) {
+    const lot = lots[index]
+    if (lot !== undefined && isBy(lot.sampled, asOf)) found.push({ lot, place: index })
+  }
+  return found.reverse()
 }
 
 function pointAt({ lot, place }: Placed): Pick<HistorySeries['points'][number], 'place' | 'named'> {

@@ -1,11 +1,12 @@
 /** A lot's record with what it refers to, handed to the core. */
+import type { KnownOfLot } from '../../core/evidence/lot-evidence.ts'
+import { defined } from '../../core/measure/defined.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { lotResults } from '../../core/readings/lot-results.ts'
-import type { EarlierResults } from '../../core/history/history.ts'
 import type { LotEvidence } from '../../core/mortar/mortar.ts'
 import { disruptiveDays } from '../../core/readings/disruptive-days.ts'
-import { inForce, type Moment, momentOfDay } from '../../core/measure/moment.ts'
-import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
+import { inForce, type Moment } from '../../core/measure/moment.ts'
+import { type Observation, observedOver } from '../../core/result/observation.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 
@@ -16,28 +17,22 @@ import type { Lot } from '../../records/schema/loaded-records.ts'
 const READ_WITHIN = 1
 
 /** Results of a lot as known on a date, tests that gave no value, and planned tests. */
-export function resultsOfLot(
-  id: string,
-  lot: Lot,
-  records: Records,
-  asOf: Moment,
-): { results: readonly Result[]; unmade: readonly UnmadeResult[]; planned: readonly PlannedTest[] } {
+export function resultsOfLot(id: string, lot: Lot, records: Records, asOf: Moment): KnownOfLot {
   return lotResults(evidenceOn(id, lot, records, asOf))
 }
 
-/** Results of a lot before each day by the date on which they changed; undefined where they only grew. */
-export function resultsBefore(
+/** The same, with all that ever stood by then where anything changed. */
+export function resultsOverTime(
   id: string,
   lot: Lot,
   records: Records,
   asOf: Moment,
-): EarlierResults[] | undefined {
-  const days = disruptiveDays(evidenceOn(id, lot, records, asOf))
-  const before = days.map((until) => ({
-    until,
-    results: resultsOfLot(id, lot, records, momentOfDay(until - 1)).results,
-  }))
-  return before.length === 0 ? undefined : before
+): KnownOfLot & { readonly observations?: readonly Observation[] } {
+  const evidence = evidenceOn(id, lot, records, asOf)
+  const known = lotResults(evidence)
+  const resultsAt = (date: Moment) => lotResults({ ...evidence, asOf: date }).results
+  const observations = observedOver(disruptiveDays(evidence), resultsAt, known.results)
+  return { ...known, ...defined({ observations }) }
 }
 
 function evidenceOn(id: string, lot: Lot, records: Records, asOf: Moment): LotEvidence {

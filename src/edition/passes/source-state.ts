@@ -3,13 +3,14 @@ import type { LotBackground, SourceBackground } from '../../core/evidence/lot-ev
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
-import { isBy, type Moment } from '../../core/measure/moment.ts'
+import { earliestOf, isBy, type Moment } from '../../core/measure/moment.ts'
+import { observationsOf } from '../../core/result/observation.ts'
 import type { PlannedTest, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
 import { controlEntries } from './control-entries.ts'
-import { laboratoryScatter, pooledFor } from './laboratory-scatter.ts'
-import { resultsBefore, resultsOfLot } from './lot-results.ts'
+import { pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
+import { resultsOverTime } from './lot-results.ts'
 
 export interface ComputedLot extends LotBackground {
   readonly record: Lot
@@ -21,8 +22,6 @@ export interface SourceState {
   readonly id: string
   readonly record: Source
   readonly background: SourceBackground
-  /** The same as it was known on an earlier date. */
-  readonly backgroundOn: (date: Moment) => SourceBackground
   readonly asOf: Moment
   /** In order of sampling; lots sampled after the as-of date are not among them. */
   readonly lots: readonly ComputedLot[]
@@ -31,16 +30,31 @@ export interface SourceState {
   readonly restarts: readonly Moment[]
 }
 
-/** Sampling time that orders a lot in its history: end of the producer's first sample, else of production. */
-export function sampledAt(lot: Lot): Moment {
-  const sample = lot.samples.find((candidate) => candidate.kind === 'composite' || candidate.kind === 'grab')
-  return sample?.taken?.to ?? sample?.on ?? lot.produced.to
+/**
+ * Sampling time that orders a lot in its history: end of the producer's first composite, without one of the first
+ * grab, else of production.
+ */
+export function sampledAt({ samples, produced }: Lot): Moment {
+  const ends = (kind: Lot['samples'][number]['kind']) =>
+    samples.filter((sample) => sample.kind === kind).flatMap(({ taken, on }) => taken?.to ?? on ?? [])
+  return earliestOf(ends('composite')) ?? earliestOf(ends('grab')) ?? produced.to
 }
 
-/** Date of the withdrawal in force on a date; undefined where the newest revision does not withdraw. */
-export function withdrawnOn(lot: Lot, asOf: Moment): Moment | undefined {
-  const last = lot.revisions?.filter((revision) => isBy(revision.date, asOf)).at(-1)
-  return last?.withdrawn === 'yes' ? last.date : undefined
+/** The withdrawal in force on a date and those before it, each in force until the revision that followed. */
+function withdrawals(
+  { revisions = [] }: Lot,
+  asOf: Moment,
+): Pick<LotBackground, 'withdrawn' | 'withdrawnBefore'> {
+  const issued = revisions.filter((revision) => isBy(revision.date, asOf))
+  const last = issued.at(-1)
+  const before = issued.flatMap(({ withdrawn, date }, place) => {
+    const next = issued[place + 1]
+    return withdrawn === 'yes' && next !== undefined ? [{ from: date, until: next.date }] : []
+  })
+  return defined({
+    withdrawn: last?.withdrawn === 'yes' ? last.date : undefined,
+    withdrawnBefore: before.length === 0 ? undefined : before,
+  })
 }
 
 /**
@@ -56,19 +70,14 @@ export function sourceStates(
   controls = controlEntries(records, asOf),
 ): Map<string, SourceState> {
   const bySource = computedLots(records, asOf)
-  const scatter = laboratoryScatter(records, controls, [...bySource.values()].flat(), asOf)
+  const pooled = pooledByLaboratory(controls.values(), [...bySource.values()].flat())
   return new Map(
     [...records.sources].map(([id, record]) => {
       const lots = (bySource.get(id) ?? []).sort(bySampling)
-      const results = lots.flatMap((lot) => lot.results)
+      const results = lots.flatMap((lot) => observationsOf(lot).map(({ result }) => result))
       const restarts = restartsOf(record, asOf)
-      const background = { ...backgroundOf(record, records), pooled: pooledFor(scatter.today, results) }
-      const history = buildHistory(lots, restarts)
-      const backgroundOn = (date: Moment): SourceBackground => {
-        const pooled = scatter.on(date)
-        return pooled === scatter.today ? background : { ...background, pooled }
-      }
-      return [id, { id, record, background, backgroundOn, asOf, lots, history, restarts }]
+      const background = { ...backgroundOf(record, records), pooled: pooledFor(pooled, results) }
+      return [id, { id, record, background, asOf, lots, history: buildHistory(lots, restarts), restarts }]
     }),
   )
 }
@@ -90,8 +99,8 @@ function computedLot(id: string, record: Lot, records: Records, asOf: Moment): C
     class: record.class ?? records.sources.get(sourceOf(id))?.class ?? null,
     tonnes: record.quantity.value,
     from: record.produced.from,
-    ...resultsOfLot(id, record, records, asOf),
-    ...defined({ before: resultsBefore(id, record, records, asOf), withdrawn: withdrawnOn(record, asOf) }),
+    ...resultsOverTime(id, record, records, asOf),
+    ...withdrawals(record, asOf),
     ...ofLot(record),
   }
 }

@@ -11,6 +11,7 @@ import type { Finding } from '../../core/checks/finding.ts'
 import type { BestClass } from '../../core/judging/verdict.ts'
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import type { AwaitedTest } from '../../core/result/awaited-test.ts'
+import type { Observed } from '../../core/result/observation.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
@@ -163,10 +164,9 @@ export interface SourceEntry {
   readonly findings: readonly Finding[]
 }
 
-export interface ControlEntry {
+export interface ControlEntry extends Observed {
   readonly id: string
   readonly record: Control
-  readonly results: readonly Result[]
 }
 
 export interface ShipmentEntry {

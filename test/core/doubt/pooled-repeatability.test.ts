@@ -104,6 +104,37 @@ describe('pooledSteps', () => {
   })
 })
 
+describe('pooledSteps of batches that changed', () => {
+  const lasting = [batch('A', '2026-01-01', 30), batch('A', '2026-01-02', 32), batch('A', '2026-01-03', 34)]
+  const until = readMoment('2026-01-10').day
+  const replaced = { ...batch('A', '2026-01-04', 60), until }
+  const last = (steps: ReturnType<typeof pooledSteps>) => steps.at(-1)
+
+  it('count a batch from its day until the day on which it no longer stood', () => {
+    const steps = pooledSteps([replaced, ...lasting])
+    const [with60, without] = [steps.at(-2), steps.at(-1)]
+    expect(with60?.slice(1)).toEqual(last(pooledSteps([...lasting, batch('A', '2026-01-04', 60)]))?.slice(1))
+    expect(without?.slice(1)).toEqual(last(pooledSteps(lasting))?.slice(1))
+    expect([with60?.[0].text, without?.[0].text]).toEqual(['2026-01-04', '2026-01-10'])
+  })
+  it('count one that was reported later from then on', () => {
+    const late = { ...batch('A', '2026-01-01', 30), from: until }
+    expect(pooledSteps([late, ...lasting.slice(1)]).map(([after]) => after.text)).toEqual(['2026-01-10'])
+  })
+  it('give no uncertainty once fewer than two degrees of freedom are left', () => {
+    const steps = pooledSteps([...lasting.slice(1), { ...batch('A', '2026-01-04', 60), until }])
+    const on = (tested: string) => pooledUncertainty(steps, index('28 d', 80, { tested: readMoment(tested) }))
+    expect([on('2026-01-10')?.df, on('2026-01-11')]).toEqual([2, undefined])
+  })
+  it('hold an index against what was known before it was, not before it was tested', () => {
+    const steps = pooledSteps(lasting)
+    const tested = readMoment('2026-01-03')
+    expect(pooledUncertainty(steps, index('28 d', 80, { tested }))).toBeUndefined()
+    const known = readMoment('2026-01-04')
+    expect(pooledUncertainty(steps, index('28 d', 80, { tested, known }))?.df).toBe(2)
+  })
+})
+
 describe('pooledUncertainty', () => {
   const steps = pooledSteps([
     ...Array.from({ length: 5 }, (_, place) => batch('A', `2026-01-0${place + 1}`, 30 + place)),

@@ -77,7 +77,9 @@ describe('readLot, readUnmade and readPlanned', () => {
       age: readAge('28 d'),
       laboratory: 'lab',
       sample: 'C',
+      sampleKind: 'grab',
       tested: first,
+      begun: readMoment('2026-01-02T09:00'),
       reasons: [],
     }
     const [planned, overdue] = [plannedIndex('28 d'), plannedIndex('7 d', { overdueSince: last })]

@@ -32,7 +32,9 @@ const unmade: UnmadeResult = {
   age: readAge('28 d'),
   laboratory: 'lab',
   sample: 'C',
+  sampleKind: 'composite',
   tested: readMoment('2026-03-10'),
+  begun: readMoment('2026-02-10'),
   reasons: [],
 }
 const there = (lots: readonly EvidenceLot[]) => packSource(head, lots)

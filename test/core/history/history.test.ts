@@ -146,19 +146,19 @@ describe('precedingResults', () => {
     ]
     expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)).toEqual([])
   })
-  it('tells how far apart the first two valid results of a lot are, by the time of their tests', () => {
+  it('tells how far apart the first two valid results of a lot are, by when they were tested', () => {
     const doubled = [
       lot('S/L1', '2026-01-01', [
         result(2.4, { valid: false }),
         result(2.5),
         result(1, { censored: 'below', tested: readMoment('2026-01-03') }),
+        result(9, { sampleKind: 'grab', tested: readMoment('2026-01-07') }),
         result(2.25, { tested: readMoment('2026-01-06') }),
-        result(9, { tested: readMoment('2026-01-04') }),
       ]),
       lot('S/L2', '2026-01-02', []),
     ]
     expect(precedingResults(buildHistory(doubled, []), KEY, 'S/L2', readMoment('2026-02-01'), 10)).toEqual([
-      { lot: 'S/L1', sampled: readMoment('2026-01-01'), value: 2.25, difference: 6.5 },
+      { lot: 'S/L1', sampled: readMoment('2026-01-01'), value: 2.25, difference: 0.25 },
     ])
   })
   it('gives nothing for a lot or a key that the history does not have', () => {
@@ -192,7 +192,7 @@ describe('buildHistory', () => {
     const own = result(2.5)
     const past = buildHistory([lot('S/L1', '2026-01-01', [result(2, { role: 'verification' }), own])], [])
     expect(past.entries.get(KEY)).toMatchObject([
-      { place: 0, results: [own], today: { valid: true, preceding: { value: 2.5 } } },
+      { place: 0, standings: [{ from: readMoment('2026-01-05').day, result: { value: 2.5 } }] },
     ])
   })
 })
@@ -304,6 +304,24 @@ describe('coverageOf', () => {
   })
 })
 
+describe('coverageOf across offsets', () => {
+  // In UTC the first is sampled at 15:30 and the second at 16:00 on 2 January; by their own clocks a day apart.
+  const lots = [
+    lot('S/1', '2026-01-03T00:30+09:00', [], { from: readMoment('2025-12-25'), tonnes: 70 }),
+    lot('S/2', '2026-01-02T16:00Z', [], { from: readMoment('2026-01-01'), tonnes: 30 }),
+  ]
+  it('leaves out a lot that comes before by the clock and is of a later day than the question', () => {
+    const on = (day: string) => {
+      const { tonnes, hours } = coverageOf(buildHistory(lots, []), 'S/2', readMoment(day), {
+        property: 'density',
+      })
+      return [tonnes, hours]
+    }
+    expect(on('2026-01-02')).toEqual([30, 24])
+    expect(on('2026-01-03')).toEqual([100, 24 * 8])
+  })
+})
+
 describe('representative', () => {
   it('takes a valid result before one that is not, a composite before a grab, then the latest', () => {
     const grab = result(1, { sampleKind: 'grab' })
@@ -319,8 +337,8 @@ describe('representative', () => {
     const grab = result(3, { sampleKind: 'grab', tested: readMoment('2026-02-01') })
     expect(representative([composite, grab])).toBe(composite)
     expect(representative([grab, composite])).toBe(composite)
-    expect(representative([composite, other])).toBe(other)
-    expect(representative([other, composite])).toBe(other)
+    expect(representative([composite, other])).toBe(composite)
+    expect(representative([other, composite])).toBe(composite)
   })
 })
 
@@ -349,7 +367,11 @@ describe('a question about the past', () => {
   const replaced = { ...first, valid: false }
   const lots = [
     lot('S/L1', '2026-03-01', [replaced, retest], {
-      before: [{ until: day('2026-03-20').day, results: [first] }],
+      observations: [
+        { result: first, from: day('2026-03-08').day, until: day('2026-03-20').day },
+        { result: replaced, from: day('2026-03-20').day },
+        { result: retest, from: day('2026-03-20').day },
+      ],
     }),
     lot('S/L2', '2026-03-05', []),
   ]

@@ -220,7 +220,9 @@ describe('judge, tests and their conditions', () => {
       age: readAge('28 d'),
       laboratory: 'lab',
       sample: 'C',
+      sampleKind: 'composite',
       tested: readMoment('2026-03-10'),
+      begun: readMoment('2026-02-10'),
       reasons: [{ code: 'not-cast-together', params: { daysBefore: 14 } }],
     } as const
     expect(judgeInWords(activity, evidenceOf([], { unmade: [unmade] })).clauses[0]).toMatchObject({

@@ -11,7 +11,9 @@ const unmade: UnmadeResult = {
   ...asked,
   laboratory: 'lab',
   sample: 'C',
+  sampleKind: 'composite',
   tested: readMoment('2026-03-10'),
+  begun: readMoment('2026-02-10'),
   reasons: [],
 }
 

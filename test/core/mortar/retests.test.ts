@@ -83,6 +83,14 @@ describe('replacedReadings', () => {
       [1, '2026-04-08T15:00'],
     ])
   })
+  it('replaces the first of two tests that no clock tells apart, whatever their places in the record', () => {
+    const [age, day] = [readAge('28 d'), readMoment('2026-04-08')]
+    const retest = { age, tested: day, 'retest-of': day }
+    const morning = { age, tested: readMoment('2026-04-08T09:40') }
+    expect(replaced([retest, { age, tested: day }])).toEqual([[1, '2026-04-08']])
+    expect(replaced([retest, morning])).toEqual([[1, '2026-04-08']])
+    expect(replaced([morning, retest])).toEqual([[0, '2026-04-08']])
+  })
   it('replaces nothing made after the retest', () => {
     expect(
       replaced([
