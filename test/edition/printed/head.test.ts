@@ -42,11 +42,11 @@ describe('printedHead', () => {
       printedHead(certificate({ verdicts: failing, ...more })).standing
     expect(standing({})).toBe('Does not meet')
     expect(standing({ state: 'provisional', awaited: [awaited] })).toBe(
-      'Does not meet; 28 d strength activity index due 4\u00a0July 2026',
+      'Does not meet; 28 d strength activity index due 4 July 2026',
     )
-    expect(standing({ state: 'withdrawn' })).toBe('Withdrawn 8\u00a0April 2026; was: does not meet')
+    expect(standing({ state: 'withdrawn' })).toBe('Withdrawn 8 April 2026; was: does not meet')
     expect(standing({ awaited: [{ ...awaited, overdueSince: readMoment('2026-02-04') }] })).toBe(
-      'Does not meet; 28 d strength activity index overdue since 4\u00a0February 2026',
+      'Does not meet; 28 d strength activity index overdue since 4 February 2026',
     )
   })
 })
