@@ -134,6 +134,7 @@ function check(folder: string): Record<string, number> {
     computeSeconds: (performance.now() - read) / 1000,
     lots: edition.lots.size,
     diagnostics: diagnostics.length,
+    archiveMB: sizeOf(join(folder, 'issued')) / 1e6,
   }
 }
 
@@ -259,8 +260,20 @@ function table(measures: readonly Measure[]): string {
         return `| ${cells.join(' | ')} |\n`
       })
       .join('') +
+    archiveLines(measures) +
     judgingLines(measures)
   )
+}
+
+function archiveLines(measures: readonly Measure[]): string {
+  return measures
+    .flatMap(({ lots, detail }) => {
+      const size = detail?.['archiveMB']
+      return size === undefined
+        ? []
+        : [`\n${lots} lots: issued documents and their parts ${size.toFixed(1)} MB\n`]
+    })
+    .join('')
 }
 
 /** The cost of judging for itself, since reading and computing take most of its part's time. */

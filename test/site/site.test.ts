@@ -128,8 +128,9 @@ describe('the built site', () => {
     }
   })
 
-  it('has no finding of the accessibility rules (WCAG 2.2 AA), light and dark', async () => {
-    for (const colorScheme of ['light', 'dark'] as const) {
+  it.each(['light', 'dark'] as const)(
+    'has no finding of the accessibility rules (WCAG 2.2 AA), %s',
+    async (colorScheme) => {
       for (const path of kindsOfPage()) {
         const page = await demo.open(path, { colorScheme })
         // Only colours differ in the dark.
@@ -145,8 +146,9 @@ describe('the built site', () => {
         ).toEqual([])
         await page.context().close()
       }
-    }
-  }, 180_000)
+    },
+    180_000,
+  )
 
   it('is valid HTML, on one page of each kind', async () => {
     const validator = new HtmlValidate({

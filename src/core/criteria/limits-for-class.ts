@@ -1,4 +1,5 @@
 /** What a limit says for one class: a limit may be a quantity for every class, or one for each. */
+import { kept } from '../measure/kept.ts'
 import type { Quantity } from '../measure/units.ts'
 import { EVERY_CLASS, type Limit, type Operator, partsOfClass } from './criterion.ts'
 
@@ -28,11 +29,19 @@ export function quantitiesFor(limit: Limit, lotClass: string | null): readonly Q
   return named === undefined ? undefined : limit.byClass[named]
 }
 
+const classLimits = new WeakMap<readonly Limit[], Map<string | null, readonly ClassLimit[]>>()
+
 /**
  * The limits that a value is held to for a class; those that do not speak of it are left out.
  * @param lotClass "F" or "N/2"; null where no class is known
+ * @returns the same objects each time, since every lot of a class shares them
  */
-export function limitsForClass(limits: readonly Limit[], lotClass: string | null): ClassLimit[] {
+export function limitsForClass(limits: readonly Limit[], lotClass: string | null): readonly ClassLimit[] {
+  const byClass = kept(classLimits, limits, () => new Map<string | null, readonly ClassLimit[]>())
+  return kept(byClass, lotClass, () => limitsOf(limits, lotClass))
+}
+
+function limitsOf(limits: readonly Limit[], lotClass: string | null): ClassLimit[] {
   return limits.flatMap((limit) => {
     const quantities = quantitiesFor(limit, lotClass)
     return quantities === undefined || limit.operator === 'report'
@@ -48,17 +57,26 @@ export function limitsForClass(limits: readonly Limit[], lotClass: string | null
 export function statedLimits(limits: readonly Limit[], lotClass: string | null): StatedLimit[] {
   return limits.map((limit) => {
     const quantities = quantitiesFor(limit, lotClass) ?? Object.values(limit.byClass)[0] ?? []
-    return statedLimit({ operator: limit.operator, quantities })
+    return stated({ operator: limit.operator, quantities })
   })
 }
 
-/** A limit as a reason states it: in its own digits. */
-export function statedLimit({
-  operator,
-  quantities,
-}: {
+/** A limit whose quantities are known. */
+interface Quantified {
   readonly operator: Operator
   readonly quantities: readonly Quantity[]
-}): StatedLimit {
+}
+
+const statedByLimit = new WeakMap<Quantified, StatedLimit>()
+
+/**
+ * A limit as a reason states it: in its own digits.
+ * @returns the same object each time for the same limit
+ */
+export function statedLimit(limit: Quantified): StatedLimit {
+  return kept(statedByLimit, limit, () => stated(limit))
+}
+
+function stated({ operator, quantities }: Quantified): StatedLimit {
   return { operator, written: quantities.map((quantity) => quantity.written) }
 }

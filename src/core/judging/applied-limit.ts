@@ -2,10 +2,21 @@
 import type { Comparison } from '../criteria/criterion.ts'
 import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
 import type { AppliedLimit } from '../criteria/verdict.ts'
+import { kept } from '../measure/kept.ts'
 import { storedUnitOf } from './limit-unit.ts'
 
-/** A limit as an outcome keeps it for print; nothing is rounded. */
-export function appliedLimit(limit: ClassLimit, { layer }: Pick<Comparison, 'layer'>): AppliedLimit {
+const byClause = new WeakMap<Pick<Comparison, 'layer'>, Map<ClassLimit, AppliedLimit>>()
+
+/**
+ * A limit as an outcome keeps it for print; nothing is rounded.
+ * @returns the same object each time, since all outcomes of a clause share it
+ */
+export function appliedLimit(limit: ClassLimit, clause: Pick<Comparison, 'layer'>): AppliedLimit {
+  const byLimit = kept(byClause, clause, () => new Map<ClassLimit, AppliedLimit>())
+  return kept(byLimit, limit, () => applied(limit, clause))
+}
+
+function applied(limit: ClassLimit, { layer }: Pick<Comparison, 'layer'>): AppliedLimit {
   const { operator, written } = statedLimit(limit)
   return {
     operator,

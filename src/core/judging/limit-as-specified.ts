@@ -30,15 +30,15 @@ const OUTCOMES = {
   'cannot-decide': 'not-reported',
 } as const satisfies Readonly<Record<Answer, AsSpecified['outcome']>>
 
-function reasonOf({ clause, limit: { operator, quantities }, judged, compared }: OneLimit): ComparedReason {
-  const limit = statedLimit({ operator, quantities })
+function reasonOf({ clause, limit, judged, compared }: OneLimit): ComparedReason {
+  const stated = statedLimit(limit)
   const figure = {
     value: compared.shown,
     decimals: compared.shownDecimals,
     unit: compared.shownUnit,
   }
   if (judged.censored !== undefined)
-    return { code: 'censored-with-limit', params: { below: figure, answer: compared.answer, limit } }
+    return { code: 'censored-with-limit', params: { below: figure, answer: compared.answer, limit: stated } }
   // Said only where the value is shown in its stored unit: in another the digits would not be comparable.
   const rounded = compared.shownAsStored && judged.value !== compared.compared
   return {
@@ -48,7 +48,7 @@ function reasonOf({ clause, limit: { operator, quantities }, judged, compared }:
       compared: figure,
       unrounded: rounded ? judged.value : undefined,
       met: compared.answer === 'met',
-      limit,
+      limit: stated,
     }),
   }
 }

@@ -21,7 +21,7 @@ export function specimenSteps(
   if (meanOnly) return [{ step: 'reported-mean', of, n, result: figure(mean) }]
   const marks = measurement.rangeRulesOf === undefined ? {} : { marks: counted.map(({ mark }) => mark) }
   return [
-    ...specimens.map(
+    ...specimens().map(
       ({ value, ...specimen }): WorkingStep => ({
         step: 'specimen',
         of,

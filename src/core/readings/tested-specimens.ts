@@ -14,7 +14,8 @@ export interface TestedSpecimen extends SpecimenValue {
 }
 
 export interface TestedSpecimens {
-  readonly specimens: readonly TestedSpecimen[]
+  /** Made each time it is asked for: only a working shows them, and ten thousand lots would fill the memory. */
+  readonly specimens: () => readonly TestedSpecimen[]
   /** Those that count, in the order of the record; none where only a mean is on record. */
   readonly counted: readonly { readonly mark: string; readonly value: number }[]
   /** Mean of those in the stored unit, or as reported; null where none can be computed. */
@@ -42,14 +43,7 @@ export function testedSpecimens<Reading extends MortarReading>(
   asOf: Moment,
 ): TestedSpecimens {
   if (reading.mean !== undefined) return reportedMean(reading.mean.value, reading.of ?? 1)
-  const written = (reading.specimens ?? {}) as Readonly<Record<string, SpecimenOf<Reading>>>
-  const specimens = Object.entries(written).map(
-    ([mark, specimen]): TestedSpecimen => ({
-      mark,
-      ...measurement.specimenOf(specimen, reading, condition),
-      ...defined({ excluded: isQuantity(specimen) ? undefined : exclusionOn(specimen, asOf) }),
-    }),
-  )
+  const specimens = specimensOf(measurement, reading, condition, asOf)
   const counting = specimens.filter(({ excluded }) => excluded === undefined)
   const known = counting.flatMap(({ mark, value }) => (value === null ? [] : [{ mark, value }]))
   const faults: ResultReason[] = [
@@ -63,12 +57,33 @@ export function testedSpecimens<Reading extends MortarReading>(
       : judgedRange(known, measurement.rangeRulesOf?.(condition) ?? [])
   return {
     ...judged,
-    specimens,
+    specimens: specimensLater(measurement, reading, condition, asOf),
     n: judged.counted.length,
     meanOnly: false,
     valid: judged.valid && faults.length === 0,
     reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons],
   }
+}
+
+function specimensOf<Reading extends MortarReading>(
+  measurement: MortarMeasurement<Reading>,
+  reading: Reading,
+  condition: MortarCondition,
+  asOf: Moment,
+): TestedSpecimen[] {
+  const written = (reading.specimens ?? {}) as Readonly<Record<string, SpecimenOf<Reading>>>
+  return Object.entries(written).map(([mark, specimen]) => ({
+    mark,
+    ...measurement.specimenOf(specimen, reading, condition),
+    ...defined({ excluded: isQuantity(specimen) ? undefined : exclusionOn(specimen, asOf) }),
+  }))
+}
+
+/** A function of its own, so that it holds what it was given and nothing that was made from it. */
+function specimensLater<Reading extends MortarReading>(
+  ...given: Parameters<typeof specimensOf<Reading>>
+): TestedSpecimens['specimens'] {
+  return () => specimensOf(...given)
 }
 
 const NONE_COUNTS: ResultReason = { code: 'no-specimen-counts', params: {} }
@@ -78,7 +93,7 @@ const NO_MEAN: Judged = { counted: [], mean: null, rangeChecks: [], valid: false
 
 function reportedMean(mean: number, n: number): TestedSpecimens {
   return {
-    specimens: [],
+    specimens: () => [],
     counted: [],
     mean,
     n,

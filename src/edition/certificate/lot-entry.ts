@@ -38,13 +38,13 @@ export function lotEntry({ records, issued }: LotsFrom, state: SourceState, plac
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
   const judged = judgeLot(records, state, place, state.asOf)
   const { id, record, sampled, unmade, withdrawn } = computed
-  return defined({
+  return {
     id,
     source: state.id,
     lot: nameInSource(id),
     number: judged.number,
     formerly: record.formerly ?? [],
-    class: judged.class ?? undefined,
+    ...defined({ class: judged.class ?? undefined, withdrawn }),
     sampled,
     record,
     results: judged.results,
@@ -52,11 +52,10 @@ export function lotEntry({ records, issued }: LotsFrom, state: SourceState, plac
     planned: judged.planned,
     verdicts: judged.verdicts,
     bestClass: judged.bestClass,
-    withdrawn,
     shipments: shipmentsOf(id, record, state.asOf),
     history: () => judged.history,
     ...issuedPart({ records, issued }, judged, (asOf) => judgeLot(records, state, place, asOf).verdicts),
-  })
+  }
 }
 
 type RevisionRecord = NonNullable<Lot['revisions']>[number]

@@ -93,6 +93,13 @@ function checkRevisions(lot: Lot, all: AllRecords, report: FileReport): void {
         `revision ${revision.number} stands where ${index} belongs`,
         'number revisions from 0 in the order of issue',
       )
+    if (lot.revisions?.[index - 1]?.withdrawn === 'yes' && revision.withdrawn !== 'yes')
+      report.at(
+        at,
+        'revision-order',
+        `revision ${revision.number} follows the withdrawal of the lot`,
+        'issue another lot in its place: a withdrawn one stays withdrawn',
+      )
     checkReference('lot', revision['replaced-by'], `${at}/replaced-by`, all, report)
     if (!checkDate(revision.date, `${at}/date`, report)) return
     for (const [earlier, sentence] of [

@@ -34,7 +34,7 @@ export const CODES = {
   'date-ahead': 'something is said to have happened after the as-of date',
   'age-unknown': 'an age that the condition does not have',
   'reading-twice': 'a specimen states two readings, of which one follows from the other',
-  'revision-order': 'revisions are not numbered in order',
+  'revision-order': 'revisions are not numbered in order, or one follows the withdrawal of the lot',
   'issued-missing': 'an issued document is missing or cannot be read',
   'issued-altered': 'an issued document is not the one whose digest is on record',
   'issued-mismatch': 'an issued document and its line in the record say different things',

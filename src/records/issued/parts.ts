@@ -11,6 +11,7 @@ export interface PartReference {
 
 /** Members of a document that are parts. */
 export const SHARED = ['shared', 'lot', 'controls'] as const
+export type SharedMember = (typeof SHARED)[number]
 
 /** Texts by digest. */
 export type Parts = ReadonlyMap<string, string>
@@ -30,13 +31,16 @@ export function withoutParts(document: object): { readonly document: unknown; re
 
 /**
  * A document with its parts in their places.
- * @param partOf a part's value by digest
+ * @param partOf a part's value by digest and the member that it is
  */
-export function withParts(document: object, partOf: (digest: string) => unknown): unknown {
+export function withParts(
+  document: object,
+  partOf: (digest: string, member: SharedMember) => unknown,
+): unknown {
   return Object.fromEntries(
     Object.entries(document).map(([key, member]: [string, unknown]) => [
       key,
-      isShared(key) && isReference(member) ? partOf(member.part) : member,
+      isShared(key) && isReference(member) ? partOf(member.part, key) : member,
     ]),
   )
 }
@@ -48,7 +52,7 @@ export function partsOf(document: object): string[] {
   )
 }
 
-function isShared(key: string): boolean {
+function isShared(key: string): key is SharedMember {
   return (SHARED as readonly string[]).includes(key)
 }
 

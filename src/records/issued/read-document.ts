@@ -1,7 +1,7 @@
 /** Reads issued documents with the parts they share. */
 import { readIssued, readPart } from '../files.ts'
 import { digestOf } from './digest.ts'
-import { partsOf, withParts } from './parts.ts'
+import { partsOf, type SharedMember, withParts } from './parts.ts'
 import type { PrivatePart } from './private-part.ts'
 
 export interface StoredDocument {
@@ -20,12 +20,16 @@ export interface IssuedReader {
   readonly privatePart: (digest: string) => PrivatePart | null
 }
 
-/** A reader of one content folder; parts that many documents share are read once. */
+/** A reader of one content folder; what the documents of a whole source share is read once. */
 export function issuedReader(folder: string): IssuedReader {
-  const parts = new Map<string, unknown>()
-  const partOf = (digest: string): unknown => {
-    if (!parts.has(digest)) parts.set(digest, parsed(readPart(folder, digest)))
-    return parts.get(digest)
+  // Parts of single lots are not kept: ten thousand lots would fill the memory with what is read once or twice.
+  const shared = new Map<string, unknown>()
+  const partOf = (digest: string, member: SharedMember): unknown => {
+    const kept = shared.get(digest)
+    if (kept !== undefined) return kept
+    const part = parsed(readPart(folder, digest))
+    if (member === 'shared') shared.set(digest, part)
+    return part
   }
   return {
     document: (lot, revision) => {
@@ -33,8 +37,8 @@ export function issuedReader(folder: string): IssuedReader {
       const stored = parsed(bytes)
       if (bytes === null || stored === null) return null
       let whole = true
-      const document = withParts(stored, (digest) => {
-        const part = partOf(digest)
+      const document = withParts(stored, (digest, member) => {
+        const part = partOf(digest, member)
         if (part === null) whole = false
         return part
       })
