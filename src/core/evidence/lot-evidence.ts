@@ -55,7 +55,7 @@ export interface LotBackground extends HistoryLot {
 }
 
 /** The same on one date alone: what it was before is not among it. */
-export type LotOnDate = Omit<LotBackground, 'observations' | 'withdrawnBefore'>
+export type LotOnDate = Omit<LotBackground, 'observations'>
 
 /** Results and tests of the lot as known on the date. */
 export interface KnownOfLot {

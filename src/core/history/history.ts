@@ -29,10 +29,8 @@ export interface HistoryLot extends Observed {
   /** Mass produced, in tonnes, and the moment at which production began. */
   readonly tonnes: number
   readonly from: Moment
-  /** Date of the withdrawal in force. */
+  /** Date from which the lot is withdrawn, for good. */
   readonly withdrawn?: Moment
-  /** Earlier withdrawals, each until the date of the revision that followed. */
-  readonly withdrawnBefore?: readonly { readonly from: Moment; readonly until: Moment }[]
 }
 
 /** What stood for a lot under one key from one day, since 1970-01-01, to the next that is listed. */
@@ -258,9 +256,8 @@ function* walkBack(history: History, key: string, lot: string, asOf: Moment): Ge
   }
 }
 
-function isWithdrawn({ withdrawn, withdrawnBefore = [] }: HistoryLot, asOf: Moment): boolean {
-  if (withdrawn !== undefined && isBy(withdrawn, asOf)) return true
-  return withdrawnBefore.some(({ from, until }) => isBy(from, asOf) && !isBy(until, asOf))
+function isWithdrawn({ withdrawn }: HistoryLot, asOf: Moment): boolean {
+  return withdrawn !== undefined && isBy(withdrawn, asOf)
 }
 
 function placeOf({ place }: { readonly place: number }): number {

@@ -40,21 +40,10 @@ export function sampledAt({ samples, produced }: Lot): Moment {
   return earliestOf(ends('composite')) ?? earliestOf(ends('grab')) ?? produced.to
 }
 
-/** The withdrawal in force on a date and those before it, each in force until the revision that followed. */
-function withdrawals(
-  { revisions = [] }: Lot,
-  asOf: Moment,
-): Pick<LotBackground, 'withdrawn' | 'withdrawnBefore'> {
-  const issued = revisions.filter((revision) => isBy(revision.date, asOf))
-  const last = issued.at(-1)
-  const before = issued.flatMap(({ withdrawn, date }, place) => {
-    const next = issued[place + 1]
-    return withdrawn === 'yes' && next !== undefined ? [{ from: date, until: next.date }] : []
-  })
-  return defined({
-    withdrawn: last?.withdrawn === 'yes' ? last.date : undefined,
-    withdrawnBefore: before.length === 0 ? undefined : before,
-  })
+/** Where the lot was withdrawn by the date; a later line on it, which only corrects the first, changes nothing. */
+function withdrawal({ revisions = [] }: Lot, asOf: Moment): Pick<LotBackground, 'withdrawn'> {
+  const line = revisions.find(({ withdrawn, date }) => withdrawn === 'yes' && isBy(date, asOf))
+  return line === undefined ? {} : { withdrawn: line.date }
 }
 
 /**
@@ -100,7 +89,7 @@ function computedLot(id: string, record: Lot, records: Records, asOf: Moment): C
     tonnes: record.quantity.value,
     from: record.produced.from,
     ...resultsOverTime(id, record, records, asOf),
-    ...withdrawals(record, asOf),
+    ...withdrawal(record, asOf),
     ...ofLot(record),
   }
 }

@@ -205,15 +205,18 @@ const analysis = (sampled: number) =>
 const revisions = (sampled: number) =>
   fc.array(fc.tuple(fc.integer({ min: 1, max: 15 }), fc.boolean()), { maxLength: 3 }).map((list) => {
     let date = sampled
+    let gone = false
     return list.map(([later, withdrawn], number): Revision => {
       date += later
+      // A withdrawn lot stays withdrawn; a later line only corrects the withdrawal.
+      gone ||= withdrawn && 0 < number
       return {
         number,
         date: day(date),
         by: 'M. Okafor',
         function: 'quality manager',
         reason: 'released',
-        ...(withdrawn && 0 < number ? { withdrawn: 'yes' as const } : {}),
+        ...(gone ? { withdrawn: 'yes' as const } : {}),
         digest: `sha256-${'0'.repeat(64)}`,
       }
     })

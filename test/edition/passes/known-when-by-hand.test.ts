@@ -149,19 +149,33 @@ describe('a withdrawal', () => {
     reason: 'wrong',
     digest: `sha256-${'0'.repeat(64)}`,
   }
-  it('takes a lot out of the history from its date until a revision that issues it again', () => {
+  it('takes a lot out of the history from the date of its first line on', () => {
     const revisions = [
       { ...revision, number: 0, date: '2026-03-09' },
       { ...revision, number: 1, date: '2026-03-12', withdrawn: 'yes' as const },
-      { ...revision, number: 2, date: '2026-03-20' },
+      { ...revision, number: 2, date: '2026-03-20', withdrawn: 'yes' as const },
     ]
-    const content = { lots: { 'tuff/A': { ...lot('2026-02-27', [FIRST]), revisions }, 'tuff/B': B } }
+    const content = {
+      lots: { 'tuff/A': { ...lot('2026-02-27', [FIRST]), revisions }, 'tuff/B': B },
+      events: [],
+      controls: { K: control },
+    }
     const preceding = (date: string) => seen(content, date).preceding
     expect(['2026-03-11', '2026-03-12', '2026-03-19', '2026-03-20'].map(preceding)).toEqual([
       [80],
       [],
       [],
-      [80],
+      [],
+    ])
+    // Asked about a day between the two lines, from the day before the second and from after it.
+    const between = (asOf: string) => {
+      const state = sourceStates(load(content, AS_OF).records, readMoment(asOf)).get('tuff')
+      return state?.lots.find(({ id }) => id === 'tuff/A')?.withdrawn?.text
+    }
+    expect(['2026-03-11', '2026-03-19', '2026-03-25'].map(between)).toEqual([
+      undefined,
+      '2026-03-12',
+      '2026-03-12',
     ])
   })
 })
