@@ -51,8 +51,13 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
   const files = loadFiles(contentDir, paths, diagnostics)
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
   const records = assemble(files, today)
-  checkIssued({ folder: contentDir, lots: files.loaded.lot, ids: files.ids.lot, diagnostics })
-  return { records, diagnostics: inOrder(diagnostics) }
+  const unsoundDocuments = checkIssued({
+    folder: contentDir,
+    lots: files.loaded.lot,
+    ids: files.ids.lot,
+    diagnostics,
+  })
+  return { records: { ...records, unsoundDocuments }, diagnostics: inOrder(diagnostics) }
 }
 
 const SITE_FILE = 'site.yaml'

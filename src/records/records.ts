@@ -21,4 +21,6 @@ export interface Records {
   /** By SOURCE/LOT. */
   readonly lots: ReadonlyMap<string, Lot>
   readonly methods: readonly MethodPage[]
+  /** Issued documents with a fault, as SOURCE/LOT/N.json: nothing may be read from them. */
+  readonly unsoundDocuments: ReadonlySet<string>
 }

@@ -4,6 +4,7 @@ import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
+import { documentPath } from '../../records/issued/check-issued.ts'
 import { type Withheld, WITHHELD, withRevealed } from '../../records/issued/private-part.ts'
 import type { IssuedReader } from '../../records/issued/read-document.ts'
 import type { Records } from '../../records/load.ts'
@@ -69,7 +70,7 @@ function issuedPart(
   const { id, record } = judged
   const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
   const newest = issued.at(-1)
-  const document = newest === undefined ? null : documentOf(from.issued, id, newest)
+  const document = newest === undefined ? null : documentOf(from, id, newest)
   const state = newest === undefined ? 'draft' : (document?.state ?? stateToday(judged, newest))
   return {
     state,
@@ -96,25 +97,26 @@ function revisionOf(id: string, issued: readonly RevisionRecord[], number: numbe
 }
 
 function documentOf(
-  reader: IssuedReader,
+  { records, issued }: LotsFrom,
   id: string,
   { number, digest }: Pick<RevisionRecord, 'number' | 'digest'>,
 ): IssuedDocument | null {
-  const stored = reader.document(id, number)
+  if (records.unsoundDocuments.has(documentPath(id, number))) return null
+  const stored = issued.document(id, number)
   // Only the document of the recorded digest is of the form that its program wrote.
   return stored?.digest === digest ? (stored.document as IssuedDocument) : null
 }
 
 function issuedCertificate(
-  { issued }: LotsFrom,
+  from: LotsFrom,
   id: string,
   revision: RevisionRecord,
   shown: readonly Withheld[],
 ): Certificate {
-  const document = documentOf(issued, id, revision)
+  const document = documentOf(from, id, revision)
   if (document === null)
     throw new RangeError(`issuedCertificate needs a sound document of ${id}, got none for ${revision.number}`)
-  const part = shown.length === 0 ? null : issued.privatePart(document.private)
+  const part = shown.length === 0 ? null : from.issued.privatePart(document.private)
   const whole = part === null ? document : withRevealed(document, part, shown)
   return certificate(whole, { revision: revision.number, digest: revision.digest })
 }

@@ -102,6 +102,7 @@ function typedRecords({ contentDir, loaded, ids, methods }: ReadFiles): Records 
   const conditions = [...recordsOf(loaded.condition)]
   return {
     contentDir,
+    unsoundDocuments: new Set(),
     site: recordsOf(loaded.site).get('site') ?? NO_SITE,
     producers: recordsOf(loaded.producer),
     laboratories: recordsOf(loaded.laboratory),

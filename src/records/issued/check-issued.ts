@@ -8,7 +8,8 @@ import { listIssued, readIssued, readPart } from '../files.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { digestOf } from './digest.ts'
 import type { IssuedHead } from './issued-head.ts'
-import { partsOf } from './parts.ts'
+import { type IssuedForm, valueOfForm } from './issued-forms.ts'
+import { type PartReference, SHARED, type SharedMember } from './parts.ts'
 import type { PrivatePart } from './private-part.ts'
 
 /** A lot's record and where its faults go. */
@@ -25,46 +26,56 @@ interface Checked {
   readonly diagnostics: Diagnostic[]
 }
 
-/** @param checked faults go to the lots' reports and to the list */
-export function checkIssued(checked: Checked): void {
+/**
+ * @param checked faults go to the lots' reports and to the list
+ * @returns documents with a fault, as SOURCE/LOT/N.json: nothing may be read from them
+ */
+export function checkIssued(checked: Checked): ReadonlySet<string> {
   const used = new Set<string>()
+  const unsound = new Set<string>()
   const partFault = partFaults(checked.folder)
   const documents = new Set<string>()
   for (const [id, { record, report }] of checked.lots)
     for (const [place, { number }] of (record.revisions ?? []).entries()) {
       documents.add(documentPath(id, number))
+      const before = report.count()
       // A revision out of its order is a fault of the record, told already.
       if (number === place)
         checkRevision({ id, place, record, report, used, partFault, folder: checked.folder })
+      if (number !== place || before < report.count()) unsound.add(documentPath(id, number))
     }
   const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
   checkStrays(checked, { documents, used, sound })
+  return unsound
 }
 
-function documentPath(lot: string, number: number): string {
+/** Path of a revision's document below issued/. */
+export function documentPath(lot: string, number: number): string {
   return `${lot}/${number}.json`
 }
 
 /** What is wrong with a part, null for nothing; each is read once. */
-type PartFault = (digest: string) => string | null
+type PartFault = (digest: string, form: IssuedForm) => string | null
 
 const MISSING = 'is missing or cannot be read'
 const ALTERED = 'was altered: its bytes are not those of its name'
 
 function partFaults(folder: string): PartFault {
   const faults = new Map<string, string | null>()
-  return (digest) => {
-    const known = faults.get(digest)
+  return (digest, form) => {
+    const key = `${form} ${digest}`
+    const known = faults.get(key)
     if (known !== undefined) return known
-    const fault = faultOf(readPart(folder, digest), digest)
-    faults.set(digest, fault)
+    const fault = faultOf(readPart(folder, digest), digest, form)
+    faults.set(key, fault)
     return fault
   }
 }
 
-function faultOf(bytes: Buffer | null, digest: string): string | null {
+function faultOf(bytes: Buffer | null, digest: string, form: IssuedForm): string | null {
   if (bytes === null) return MISSING
-  return digestOf(bytes) === digest ? null : ALTERED
+  if (digestOf(bytes) !== digest) return ALTERED
+  return valueOfForm(form, bytes) === null ? `is no ${form} part of an issued document` : null
 }
 
 type Revision = NonNullable<Lot['revisions']>[number]
@@ -104,30 +115,16 @@ function checkRevision(checked: CheckedRevision): void {
     )
     return
   }
-  const document = headIn(bytes)
-  if (document === null)
-    report.at(
-      at,
-      'issued-altered',
-      `${file} is no issued document of format 2`,
-      'issue the lot with this program, or restore the document',
-    )
-  else checkDocument(document, revision, checked)
+  const document = valueOfForm('document', bytes)
+  if (document === null) report.at(at, 'issued-altered', `${file} is no issued document of format 2`, RESTORE)
+  // Of this form by the schema.
+  else checkDocument(document as StoredHead, revision, checked)
 }
 
-/** The document in some bytes, with its parts as references; null for anything else. */
-function headIn(bytes: Buffer): IssuedHead | null {
-  try {
-    const value: unknown = JSON.parse(bytes.toString('utf8'))
-    return typeof value === 'object' && value !== null && 'format' in value && value.format === 2
-      ? (value as IssuedHead)
-      : null
-  } catch {
-    return null
-  }
-}
+/** A document as stored: what it says of itself, and its parts by digest. */
+type StoredHead = IssuedHead & Readonly<Record<SharedMember, PartReference>>
 
-function checkDocument(document: IssuedHead, revision: Revision, checked: CheckedRevision): void {
+function checkDocument(document: StoredHead, revision: Revision, checked: CheckedRevision): void {
   const { id, place, record, report, used, partFault, folder } = checked
   const mismatch: Mismatch = (member, issued, here) => {
     if (issued === here) return
@@ -158,37 +155,29 @@ function checkDocument(document: IssuedHead, revision: Revision, checked: Checke
         RESTORE,
       )
   }
-  for (const digest of partsOf(document)) checkPart(digest, partFault(digest))
+  for (const member of SHARED) checkPart(document[member].part, partFault(document[member].part, member))
   const bytes = readPart(folder, document.private)
-  const fault = faultOf(bytes, document.private)
+  const fault = faultOf(bytes, document.private, 'private')
   checkPart(document.private, fault)
-  if (bytes !== null && fault === null) checkPrivate(privateIn(bytes), document, { mismatch, revision })
+  if (bytes !== null && fault === null)
+    checkPrivate(valueOfForm('private', bytes) as PrivatePart, document, { mismatch, revision })
 }
 
 type Mismatch = (member: string, issued: unknown, here: unknown) => void
 
 function checkPrivate(
-  part: PrivatePart | null,
+  part: PrivatePart,
   document: IssuedHead,
   { mismatch, revision }: { readonly mismatch: Mismatch; readonly revision: Revision },
 ): void {
   const shown = (key: keyof IssuedHead): unknown =>
-    [...(part?.persons ?? []), ...(part?.drafts ?? [])].find(
+    [...(part.persons ?? []), ...(part.drafts ?? [])].find(
       ([path]) => path.length === 1 && path[0] === key,
     )?.[1] ?? document[key]
-  mismatch('', part?.certificate, document.certificate)
-  mismatch('', part?.revision, document.revision)
+  mismatch('', part.certificate, document.certificate)
+  mismatch('', part.revision, document.revision)
   mismatch('/by', shown('by'), revision.by)
   mismatch('/replaced-by', shown('replacedBy'), revision['replaced-by'])
-}
-
-function privateIn(bytes: Buffer): PrivatePart | null {
-  try {
-    const value: unknown = JSON.parse(bytes.toString('utf8'))
-    return typeof value === 'object' ? (value as PrivatePart | null) : null
-  } catch {
-    return null
-  }
 }
 
 function quoted(value: unknown): string {
@@ -214,10 +203,39 @@ function checkStrays({ folder, lots, ids, diagnostics }: Checked, { documents, u
   for (const { path, of } of strays) fault(path, of)
   // What a document refers to that could not be read, or whose record has a fault of its own, is not known.
   if (!sound || strays.length > 0 || [...ids].some((id) => !lots.has(id))) return
-  for (const path of paths) {
+  const unused = paths.filter((path) => {
     const part = partAt(path)
-    if (part !== undefined && !used.has(part)) fault(path, UNUSED)
-  }
+    return part !== undefined && !used.has(part)
+  })
+  const [first, ...others] = unused.filter((path) => !reportLost(path, { folder, lots, fault }))
+  if (first !== undefined) fault(first, unusedFault(others.length))
+}
+
+/**
+ * A private part names the revision that it was written for: where that is not on record, it may be all that is
+ * left of it.
+ */
+function reportLost(
+  path: string,
+  { folder, lots, fault }: Pick<Checked, 'folder' | 'lots'> & { fault: (path: string, of: Fault) => void },
+): boolean {
+  const bytes = readPart(folder, partAt(path) ?? '')
+  const part = bytes === null ? null : (valueOfForm('private', bytes) as PrivatePart | null)
+  if (part === null) return false
+  const { certificate, revision } = part
+  const onRecord = [...lots].some(
+    ([id, { record }]) =>
+      (id === certificate || (record.formerly ?? []).includes(certificate)) &&
+      revision < (record.revisions?.length ?? 0),
+  )
+  if (onRecord) return false
+  fault(path, {
+    code: 'issued-part-unused',
+    severity: 'warning',
+    message: `this belongs to revision ${revision} of ${certificate}, which is not on record`,
+    mend: 'restore the document and its line from version control or a backup; if an issue was only interrupted, the next npm run issue takes this out',
+  })
+  return true
 }
 
 /** The digest of a part by its path below issued/; undefined for another file. */
@@ -227,11 +245,13 @@ export function partAt(path: string): string | undefined {
 
 type Fault = Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'>
 
-const UNUSED: Fault = {
-  code: 'issued-part-unused',
-  severity: 'warning',
-  message: 'no issued document refers to this part',
-  mend: 'leave it: the next npm run issue takes it out',
+function unusedFault(others: number): Fault {
+  return {
+    code: 'issued-part-unused',
+    severity: 'warning',
+    message: `no issued document refers to this part${others === 0 ? '' : `, nor to ${others} more`}`,
+    mend: `leave ${others === 0 ? 'it: the next npm run issue takes it' : 'them: the next npm run issue takes them'} out`,
+  }
 }
 
 function strayFault(path: string, lots: Checked['lots'], ids: ReadonlySet<string>): Fault | null {

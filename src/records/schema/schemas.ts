@@ -20,12 +20,12 @@ export type SchemaNode = { readonly [key: string]: unknown }
 
 const NAMES = ['common', 'quantities', 'properties', ...RECORD_KINDS] as const
 
-const schemas = new Map<string, SchemaNode>(
-  NAMES.map((name) => [
-    `${name}.json`,
-    JSON.parse(readFileSync(new URL(`../../../schemas/${name}.json`, import.meta.url), 'utf8')) as SchemaNode,
-  ]),
-)
+const schemas = new Map<string, SchemaNode>(NAMES.map((name) => [`${name}.json`, readSchema(name)]))
+
+function readSchema(name: string): SchemaNode {
+  const url = new URL(`../../../schemas/${name}.json`, import.meta.url)
+  return JSON.parse(readFileSync(url, 'utf8')) as SchemaNode
+}
 
 /**
  * The patterns of quantities guide editors alone. Whether a text is a quantity is for the reader of
@@ -61,6 +61,20 @@ export function schemaNamed(file: string): SchemaNode {
 export function validatorOf(kind: RecordKind): ValidateFunction {
   const validate = ajv.getSchema(`${kind}.json`)
   if (validate === undefined) throw new RangeError(`validatorOf needs a kind with a schema, got ${kind}`)
+  return validate as ValidateFunction
+}
+
+let issuedAjv: Ajv2020 | undefined
+
+/**
+ * The validator of schemas/issued.json, or of one of its definitions; compiled apart, since it is strict about
+ * other things, stops at the first fault, and is not needed where nothing was issued.
+ */
+export function issuedValidatorOf(definition?: string): ValidateFunction {
+  issuedAjv ??= new Ajv2020({ allowUnionTypes: true, schemas: [readSchema('issued')] })
+  const reference = definition === undefined ? 'issued.json' : `issued.json#/$defs/${definition}`
+  const validate = issuedAjv.getSchema(reference)
+  if (validate === undefined) throw new RangeError(`issuedValidatorOf needs a definition, got ${definition}`)
   return validate as ValidateFunction
 }
 

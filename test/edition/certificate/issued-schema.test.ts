@@ -28,11 +28,12 @@ describe('issued documents of the demo', () => {
     expect(files.length).toBeGreaterThan(280)
     for (const file of files) {
       const document = expectValid('', join(file.parentPath, file.name)) as Record<
-        'shared' | 'lot',
+        'shared' | 'lot' | 'controls',
         { part: string }
       > & { private: string }
       expectValid('#/$defs/shared', partPath(document.shared.part))
       expectValid('#/$defs/lot', partPath(document.lot.part))
+      expectValid('#/$defs/controls', partPath(document.controls.part))
       expectValid('#/$defs/private', partPath(document.private))
     }
   })

@@ -4,6 +4,9 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { issueBase, LOT } from './issue-base.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
+import { digestOf } from '../../../src/records/issued/digest.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
 const BASE = resolve(import.meta.dirname, '../../diagnostics/base')
@@ -35,6 +38,13 @@ const withPart = (what: string) => (folder: string, spoil: (path: string) => voi
   const parts = join(folder, 'issued/parts')
   for (const name of readdirSync(parts))
     if (readFileSync(join(parts, name), 'utf8').includes(what)) spoil(join(parts, name))
+}
+
+/** Writes the newest document anew and puts its digest on record, as a forger would. */
+function putOnRecord(folder: string, text: string): void {
+  const before = digestOf(readFileSync(document(folder, 1)))
+  writeFileSync(document(folder, 1), text)
+  edit(folder, RECORD, before, digestOf(text))
 }
 
 describe('checkIssued', () => {
@@ -122,6 +132,49 @@ describe('checkIssued', () => {
       (f) => withPart('"salt"')(f, (path) => edit('', path, 'A. Mason', 'B. Baker')),
       /issued-part$/,
     ],
+    [
+      'a private part of another form',
+      (f) => withPart('"salt"')(f, (path) => writeFileSync(path, '{"persons":[null]}')),
+      /issued-part$/,
+    ],
+    ...['[]', '{"format":2}', '{}', 'null'].map((text): [string, (folder: string) => void, RegExp] => [
+      `a document of another form on record: ${text}`,
+      (f) => putOnRecord(f, text),
+      /T-1\.yaml:\d+ issued-altered/,
+    ]),
+    ...(['state', 'printed', 'data', 'program', 'by', 'shared'] as const).map(
+      (key): [string, (folder: string) => void, RegExp] => [
+        `a document on record without its ${key}`,
+        (f) => {
+          const { [key]: _gone, ...rest } = JSON.parse(readFileSync(document(f, 1), 'utf8')) as Record<
+            string,
+            unknown
+          >
+          putOnRecord(f, JSON.stringify(rest))
+        },
+        /T-1\.yaml:\d+ issued-altered/,
+      ],
+    ),
+    [
+      'a document on record with a state that no document has',
+      (f) => {
+        const stored = JSON.parse(readFileSync(document(f, 1), 'utf8')) as object
+        putOnRecord(f, JSON.stringify({ ...stored, state: 'draft' }))
+      },
+      /T-1\.yaml:\d+ issued-altered/,
+    ],
+    ...['{}', '[]', '5'].map((text): [string, (folder: string) => void, RegExp] => [
+      `a lot part of another form on record: ${text}`,
+      (f) => {
+        const digest = digestOf(text)
+        writeFileSync(join(f, `issued/parts/${digest}.json`), text)
+        putOnRecord(
+          f,
+          readFileSync(document(f, 1), 'utf8').replace(/"lot":\{"part":"[^"]+"/, `"lot":{"part":"${digest}"`),
+        )
+      },
+      /T-1\.yaml:\d+ issued-part/,
+    ]),
     ['a document added', (f) => cpSync(document(f, 1), document(f, 2)), /T-1\/2\.json:1 issued-unrecorded/],
     [
       'a document of a lot that never was',
@@ -141,6 +194,30 @@ describe('checkIssued', () => {
   ])('tells %s', (_, spoil, expected) => {
     const told = spoiled(spoil)
     expect(told.join('\n')).toMatch(expected)
+  })
+  it('names the revision that an unused private part was written for, where it is not on record', () => {
+    const folder = join(mkdtempSync(join(tmpdir(), 'lost-')), 'content')
+    cpSync(good, folder, { recursive: true })
+    rmSync(document(folder, 1))
+    edit(folder, RECORD, /\n {2}- \{ number: 1,[^\n]*/, '')
+    const messages = loadRecords(folder).diagnostics.map(({ message }) => message)
+    expect(messages).toContain(`this belongs to revision 1 of ${LOT}, which is not on record`)
+  })
+  it('says once how many parts belong to no document', () => {
+    const told = spoiled((folder) => {
+      for (const digit of ['0', '1', '2'])
+        writeFileSync(join(folder, `issued/parts/sha256-${digit.repeat(64)}.json`), '{}')
+    })
+    expect(told).toHaveLength(1)
+  })
+  it('lets nothing be read from a document with a fault', () => {
+    const folder = join(mkdtempSync(join(tmpdir(), 'unsound-')), 'content')
+    cpSync(good, folder, { recursive: true })
+    putOnRecord(folder, '[]')
+    const { records } = loadRecords(folder)
+    expect([...records.unsoundDocuments]).toEqual([`${LOT}/1.json`])
+    const asOf = readMoment('2026-05-01')
+    expect(computeEdition(records, { program: 'test', asOf }).lot(LOT).findings).toEqual([])
   })
   it('tells a digest and a document that were changed together, by the revision after it', () => {
     const told = spoiled((folder) => {
