@@ -8,6 +8,7 @@ import { countWords } from '../words/numbers.ts'
 import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
 import { plainSpaces } from '../words/sentences.ts'
+import { nearNames } from '../records/diagnostics/near-names.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
@@ -52,6 +53,8 @@ await run(() => {
     lots: options.lots && new Set(options.lots),
     criteria: options.criteria && new Set(options.criteria),
   })
+  // A lot with a fault is not among what was judged, and its diagnostics say why.
+  if (edition !== null && content.errors === 0) refuseUnknown(edition, options)
   if (options.json === true)
     for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
   else {
@@ -60,6 +63,22 @@ await run(() => {
   }
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
+
+/** @throws CommandFailure for a lot, source or set that is not among what was judged */
+function refuseUnknown(edition: Edition, { lots = [], criteria = [] }: Options): void {
+  const refuse = (what: string, name: string, known: Iterable<string>) => {
+    throw new CommandFailure(
+      `There is no ${what} "${name}" as of ${edition.asOf}.`,
+      EXIT.wrongUse,
+      nearNames(name, [...known]) || `name a ${what} on record`,
+    )
+  }
+  for (const name of lots)
+    if (!edition.lots.has(name) && !edition.sources.has(name))
+      refuse('lot or source', name, [...edition.lots.keys(), ...edition.sources.keys()])
+  for (const name of criteria)
+    if (!edition.criteria.has(name)) refuse('criterion', name, edition.criteria.keys())
+}
 
 /**
  * The sentences of a set, or of one clause of it with its members. @throws CommandFailure for a set or clause

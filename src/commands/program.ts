@@ -51,6 +51,10 @@ export function dateOption(text: string): Moment {
 
 /** Runs a command's main function; nothing but a programming error shows a trace. */
 export async function run(main: () => Promise<number> | number): Promise<void> {
+  // A reader that has seen enough, such as `head`, closes the pipe: no fault of the command.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error
+  })
   try {
     process.exitCode = await main()
   } catch (error) {

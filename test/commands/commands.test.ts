@@ -81,6 +81,28 @@ describe('npm run check', () => {
     const { out } = await run('check', '--content', contentCopy(), '--json', '--lots', 'tuff/T-9')
     expect((JSON.parse(out) as { lots: { id: string }[] }).lots.map((lot) => lot.id)).toEqual(['tuff/T-9'])
   })
+  it('refuses a lot, source or set that is not there, with what may be meant', async () => {
+    const content = contentCopy()
+    const [lot, set] = await Promise.all([
+      run('check', '--content', content, '--lots', 'tuff/T-11'),
+      run('check', '--content', content, '--criteria', 'strenght'),
+    ])
+    expect([lot.status, lot.out, set.status, set.out]).toEqual([2, '', 2, ''])
+    expect(lot.error).toMatch(/^There is no lot or source "tuff\/T-11" as of .*\n.*did you mean tuff\/T-1/)
+    expect(set.error).toMatch(/^There is no criterion "strenght" as of .*\n.*did you mean strength/)
+    spoil(content)
+    const faulty = await run('check', '--content', content, '--lots', 'tuff/T-1')
+    expect(faulty.status).toBe(1)
+    expect(faulty.error).toContain('quantity-comma')
+  })
+  it('ends quietly where its reader has seen enough', async () => {
+    const check = join(ROOT, 'src/commands/check.ts')
+    const shell = `"${process.execPath}" "${check}" --json | head -c 10`
+    const error = await new Promise<string>((done) => {
+      execFile('sh', ['-c', shell], (_failed, _out, text) => done(text))
+    })
+    expect(error).toBe('')
+  })
   it('reads the records on an earlier date: the reading is still awaited', async () => {
     const { out } = await run('check', '--content', contentCopy(), '--as-of', '2026-03-12')
     expect(out).toContain('tuff, strength: 2 draft (pending)')
