@@ -2,12 +2,14 @@
 import {
   closeSync,
   existsSync,
+  fchmodSync,
   fsyncSync,
   mkdirSync,
   openSync,
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
@@ -29,17 +31,24 @@ export interface RecordLine {
 /**
  * Each file is written whole or not at all, and in an order in which nothing refers to what is not there yet: an
  * end at any moment leaves the record as it was or with its new revision.
- * @throws CommandFailure where the record's text does not take the line; nothing is written then
+ * @throws CommandFailure where the record's text does not take the line, when nothing is written, and where a file
+ * cannot be written
  */
 export function writeRevision(contentDir: string, lot: string, issued: IssuedRevision): void {
   checkLine(contentDir, lot, issued)
   for (const [digest, text] of issued.parts) {
     const path = join(contentDir, 'issued', 'parts', `${digest}.json`)
-    if (!existsSync(path)) writeWhole(path, text)
+    if (!existsSync(path)) writeWhole(path, text, ISSUE_AGAIN)
   }
-  writeWhole(join(contentDir, 'issued', lot, `${issued.document.revision}.json`), issued.text)
+  const document = join(contentDir, 'issued', lot, `${issued.document.revision}.json`)
+  writeWhole(document, issued.text, ISSUE_AGAIN)
   addLine(contentDir, lot, { text: issued.recordLine, digest: issued.digest })
 }
+
+const LOOK = 'look at the permissions, the free space and what stands in its place'
+const ISSUE_AGAIN = `${LOOK}, then issue again`
+/** The document is there, and its line is not. */
+const RESUME = `${LOOK}, then run npm run issue -- --resume`
 
 /** @throws CommandFailure where a record's text does not take its line */
 export function checkLine(contentDir: string, lot: string, { recordLine, digest }: IssuedRevision): void {
@@ -48,7 +57,7 @@ export function checkLine(contentDir: string, lot: string, { recordLine, digest 
 
 /** Adds a revision's line to the lot's record. @throws CommandFailure as `writeRevision` */
 export function addLine(contentDir: string, lot: string, line: RecordLine): void {
-  writeWhole(recordFile(contentDir, lot), withLine(contentDir, lot, line))
+  writeWhole(recordFile(contentDir, lot), withLine(contentDir, lot, line), RESUME)
 }
 
 function recordFile(contentDir: string, lot: string): string {
@@ -74,23 +83,74 @@ export function sweep(contentDir: string, used: ReadonlySet<string>): void {
   for (const path of listIssued(contentDir, { leftovers: true })) {
     const part = partAt(path)
     if (path.endsWith('.next') || (part !== undefined && !used.has(part)))
-      rmSync(join(contentDir, 'issued', path), { force: true })
+      removeFile(join(contentDir, 'issued', path))
   }
 }
 
-/** Writes beside the file and renames, each step on the disk before the next. */
-function writeWhole(path: string, text: string): void {
-  mkdirSync(dirname(path), { recursive: true })
-  const next = join(dirname(path), `.${basename(path)}.next`)
-  const file = openSync(next, 'w')
+/** @throws CommandFailure where the file is there and cannot be removed */
+function removeFile(path: string): void {
   try {
+    rmSync(path, { force: true })
+  } catch (error) {
+    throw new CommandFailure(
+      `${path} cannot be removed: ${faultWords(error)}.`,
+      EXIT.failed,
+      'look at the permissions, then run npm run issue -- --resume; what was issued stands',
+    )
+  }
+}
+
+/**
+ * Writes beside the file and renames, each step on the disk before the next.
+ * @throws CommandFailure with the mend given; the file is as before then
+ */
+function writeWhole(path: string, text: string, mend: string): void {
+  const next = join(dirname(path), `.${basename(path)}.next`)
+  try {
+    mkdirSync(dirname(path), { recursive: true })
+    writeOnDisk(next, text, statSync(path, { throwIfNoEntry: false })?.mode)
+    renameSync(next, path)
+  } catch (error) {
+    discard(next)
+    throw new CommandFailure(`${path} cannot be written: ${faultWords(error)}.`, EXIT.failed, mend)
+  }
+  syncFolder(dirname(path))
+}
+
+/** @param mode permissions of the file that it replaces; those of any new file without it */
+function writeOnDisk(path: string, text: string, mode: number | undefined): void {
+  const file = openSync(path, 'w')
+  try {
+    if (mode !== undefined) fchmodSync(file, mode)
     writeFileSync(file, text)
     fsyncSync(file)
   } finally {
     closeSync(file)
   }
-  renameSync(next, path)
-  syncFolder(dirname(path))
+}
+
+function discard(path: string): void {
+  try {
+    rmSync(path, { force: true })
+  } catch {
+    // The failure that is told is the one before.
+  }
+}
+
+const FAULTS: Readonly<Record<string, string>> = {
+  EACCES: 'permission is denied',
+  EPERM: 'permission is denied',
+  EROFS: 'the file system is read-only',
+  ENOSPC: 'the disk is full',
+  EISDIR: 'a folder stands in its place',
+  ENOTDIR: 'a file stands in the place of its folder',
+  EEXIST: 'a file stands in the place of its folder',
+}
+
+/** What the file system refused, as the end of a sentence. */
+function faultWords(error: unknown): string {
+  const { code = '', message } = error as NodeJS.ErrnoException
+  return FAULTS[code] ?? message
 }
 
 /** A renaming is on the disk when its folder is; some systems do not open folders. */

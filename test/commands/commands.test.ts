@@ -1,5 +1,16 @@
 import { execFile } from 'node:child_process'
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
 import { createServer } from 'node:net'
 import { hostname, tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -231,6 +242,40 @@ describe('npm run issue', () => {
     noTrace(ended)
     expect(readFileSync(path, 'utf8')).toBe(before)
     expect(existsSync(join(folder, 'issued'))).toBe(false)
+  })
+  it('says in one line which file cannot be written, and leaves nothing half written', async () => {
+    const folder = contentCopy()
+    const document = join(folder, 'issued/tuff/T-1/0.json')
+    mkdirSync(document, { recursive: true })
+    const ended = await issue(folder)
+    expect(ended.status).toBe(1)
+    expect(ended.error).toBe(
+      `${document} cannot be written: a folder stands in its place.\n` +
+        'mend: look at the permissions, the free space and what stands in its place, then issue again\n',
+    )
+    expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
+    rmSync(join(folder, 'issued'), { recursive: true })
+    writeFileSync(join(folder, 'issued'), '')
+    expect((await issue(folder)).error).toMatch(/cannot be written: a file stands in the place of its folder/)
+  })
+  it('says to resume where a document is there and its line cannot be written', async () => {
+    const folder = contentCopy()
+    // A folder stands where the new text is written first.
+    mkdirSync(join(folder, 'lots/tuff/.T-1.yaml.next'))
+    const ended = await issue(folder)
+    expect(ended.status).toBe(1)
+    expect(ended.error).toMatch(
+      /lots\/tuff\/T-1\.yaml cannot be written: .*\nmend: .*, then run npm run issue -- --resume\n$/,
+    )
+    rmSync(join(folder, 'lots/tuff/.T-1.yaml.next'), { recursive: true })
+    expect((await run('issue', '--resume', '--content', folder)).out).toContain('revision 0 is finished')
+  })
+  it('keeps the permissions of a record', async () => {
+    const folder = contentCopy()
+    const record = join(folder, 'lots/tuff/T-1.yaml')
+    chmodSync(record, 0o600)
+    expect((await issue(folder)).status).toBe(0)
+    expect(statSync(record).mode & 0o777).toBe(0o600)
   })
   it('issues several lots, or all that are due, and then has nothing more to issue', async () => {
     const both = contentCopy()
