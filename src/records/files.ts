@@ -122,19 +122,37 @@ function decode(bytes: Buffer): FileText {
 }
 
 /**
- * Every entry below issued/ that is no folder, by path from there with forward slashes in code-unit order.
+ * Every entry below issued/ that is no folder, by path from there with forward slashes in code-unit order; a folder
+ * that cannot be read stands there itself, its path ending with a slash (that of issued/ is empty).
  * @param leftovers with what an interrupted issue left half written
  */
 export function listIssued(folder: string, { leftovers = false } = {}): readonly string[] {
+  return issuedBelow(join(folder, 'issued'), '')
+    .filter((path) => leftovers || !/(^|\/)\.[^/]*$/.test(path))
+    .sort()
+}
+
+/** @param path of a folder below issued/, ending with a slash; '' is issued/ itself */
+function issuedBelow(root: string, path: string): string[] {
   try {
-    return readdirSync(join(folder, 'issued'), { recursive: true, withFileTypes: true })
-      .filter((entry) => !entry.isDirectory() && (leftovers || !entry.name.startsWith('.')))
-      .map((entry) => join(entry.parentPath, entry.name))
-      .map((path) => path.slice(join(folder, 'issued').length + 1).replaceAll(sep, '/'))
-      .sort()
-  } catch {
-    return []
+    return readdirSync(join(root, path), { withFileTypes: true }).flatMap((entry) =>
+      entry.isDirectory() ? issuedBelow(root, `${path}${entry.name}/`) : [`${path}${entry.name}`],
+    )
+  } catch (error) {
+    // Nothing was issued yet, or a folder went while its parent was read.
+    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? [] : [path]
   }
+}
+
+/** Whether an entry of `listIssued` is a folder that cannot be read. */
+export function isUnreadFolder(path: string): boolean {
+  return path === '' || path.endsWith('/')
+}
+
+/** Lot and revision of a document by its path below issued/; undefined for another file, even `01.json`. */
+export function documentAt(path: string): { readonly lot: string; readonly number: number } | undefined {
+  const [, lot, number] = /^([^/]+\/[^/]+)\/(0|[1-9]\d{0,5})\.json$/.exec(path) ?? []
+  return lot === undefined ? undefined : { lot, number: Number(number) }
 }
 
 /**

@@ -4,7 +4,8 @@
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { listIssued, readIssued, readPart } from '../files.ts'
+import { UNREAD } from '../diagnostics/unread-files.ts'
+import { documentAt, isUnreadFolder, listIssued, readIssued, readPart } from '../files.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { digestOf } from './digest.ts'
 import type { IssuedHead } from './issued-head.ts'
@@ -255,14 +256,16 @@ function unusedFault(others: number): Fault {
 }
 
 function strayFault(path: string, lots: Checked['lots'], ids: ReadonlySet<string>): Fault | null {
-  const [, lot, number] = /^([^/]+\/[^/]+)\/(\d+)\.json$/.exec(path) ?? []
-  if (lot === undefined || number === undefined)
+  if (isUnreadFolder(path)) return UNREAD.unreadable
+  const document = documentAt(path)
+  if (document === undefined)
     return {
       code: 'issued-stray',
       severity: 'error',
       message: 'this is neither an issued document (SOURCE/LOT/N.json) nor a part of one',
       mend: 'take it out of issued/',
     }
+  const { lot, number } = document
   if (!ids.has(lot))
     return {
       code: 'issued-unrecorded',

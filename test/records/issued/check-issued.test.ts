@@ -186,6 +186,19 @@ describe('checkIssued', () => {
       (f) => writeFileSync(join(f, 'issued/notes.txt'), 'x'),
       /issued\/notes\.txt:1 issued-stray/,
     ],
+    ...['01', '1000000', '99999999999999999999999'].map((name): [string, (f: string) => void, RegExp] => [
+      `a number that no revision is written with, ${name}`,
+      (f) => cpSync(document(f, 1), join(f, `issued/${LOT}/${name}.json`)),
+      new RegExp(`T-1/${name}\\.json:1 issued-stray`),
+    ]),
+    [
+      'a file in place of the folder of all that was issued',
+      (f) => {
+        rmSync(join(f, 'issued'), { recursive: true })
+        writeFileSync(join(f, 'issued'), '')
+      },
+      /issued\/:1 file-unreadable/,
+    ],
     [
       'an unused part',
       (f) => writeFileSync(join(f, `issued/parts/sha256-${'0'.repeat(64)}.json`), '{}'),
