@@ -41,7 +41,7 @@ await run(async () => {
     .option('--yes', 'do not ask before issuing what is due')
     .option('--withdraw', 'withdraw the certificates')
     .option('--replaced-by <lot>', 'the lot that replaces a withdrawn one')
-    .option('--resume', 'finish or remove what an interrupted issue left behind')
+    .option('--resume', 'finish what an interrupted issue left behind, remove what it left half written')
     .parse()
   const options = program.opts<IssueOptions>()
   const lots = program.args

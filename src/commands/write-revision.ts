@@ -88,7 +88,7 @@ export function sweep(contentDir: string, used: ReadonlySet<string>): void {
 }
 
 /** @throws CommandFailure where the file is there and cannot be removed */
-function removeFile(path: string): void {
+export function removeFile(path: string): void {
   try {
     rmSync(path, { force: true })
   } catch (error) {
