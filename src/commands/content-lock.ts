@@ -1,5 +1,5 @@
 /** One command at a time writes into a content folder. */
-import { closeSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { closeSync, existsSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { CommandFailure, EXIT } from './program.ts'
@@ -26,13 +26,27 @@ export function withLock<T>(contentDir: string, work: () => T): T {
 function take(path: string): void {
   if (created(path)) return
   // The owner of a lock that was killed is gone: its lock is taken away, once.
-  if (isStale(path)) rmSync(path, { force: true })
+  const turn = `${path}.takeover`
+  if (isStale(path)) takeAway(path, turn)
   if (created(path)) return
   throw new CommandFailure(
     'Another command is issuing in this content folder.',
     EXIT.failed,
-    `wait for it to end; if none is running, delete ${path}`,
+    `wait for it to end; if none is running, delete ${existsSync(turn) ? `${turn} and ` : ''}${path}`,
   )
+}
+
+/**
+ * One command at a time takes a lock away, and looks at it again in its turn: meanwhile another may have done so
+ * and be at work under a lock of its own.
+ */
+function takeAway(path: string, turn: string): void {
+  if (!created(turn)) return
+  try {
+    if (isStale(path)) rmSync(path, { force: true })
+  } finally {
+    rmSync(turn, { force: true })
+  }
 }
 
 function created(path: string): boolean {
