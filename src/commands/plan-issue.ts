@@ -35,13 +35,14 @@ export function planIssue(records: Records, order: IssueOrder): PlannedRevision[
     ...issue,
     changes: changesOf(issue, reader),
   }))
-  const unchanged = planned.filter(({ changes }) => changes !== null && isUnchanged(changes))
+  const unchanged = planned.filter((issue) => saysNothingNew(records, issue))
   if (unchanged.length > 0)
     throw new CommandFailure(
       unchanged
-        .map(
-          ({ request: { lot }, revision: { document } }) =>
-            `${lot} says nothing that revision ${document.revision - 1} does not; nothing was issued.`,
+        .map(({ request: { lot, withdrawn }, revision: { document } }) =>
+          withdrawn
+            ? `${lot} is withdrawn already.`
+            : `${lot} says nothing that revision ${document.revision - 1} does not; nothing was issued.`,
         )
         .join('\n'),
       EXIT.failed,
@@ -50,11 +51,17 @@ export function planIssue(records: Records, order: IssueOrder): PlannedRevision[
   return planned
 }
 
+/** A lot not yet issued is printed without its id, so that one in the place of another shows in the record alone. */
+function saysNothingNew({ lots }: Records, { request, changes }: PlannedRevision): boolean {
+  const before = lots.get(request.lot)?.revisions?.at(-1)
+  return changes !== null && isUnchanged(changes) && request.replacedBy === before?.['replaced-by']
+}
+
 function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequest {
   const record = recordOf(records, lot)
   checkReplacement(records, lot, order)
   checkDate(lot, record, order)
-  const { date, by = '', reason = '', replacedBy, withdraw } = order
+  const { date, by = '', reason = '', withdraw } = order
   return defined({
     lot,
     date,
@@ -62,7 +69,8 @@ function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequ
     function: functionOf(records, sourceOf(lot), order),
     reason,
     withdrawn: withdraw === true,
-    replacedBy,
+    // A further withdrawal keeps the lot that was named before.
+    replacedBy: order.replacedBy ?? (withdraw ? record.revisions?.at(-1)?.['replaced-by'] : undefined),
   })
 }
 
@@ -128,7 +136,17 @@ function changesOf({ request, revision }: PlannedIssue, reader: IssuedReader): C
   if (stored === null) return null
   const before = stored.document as IssuedDocument
   const own = JSON.parse(parts.get(document.private) ?? 'null') as PrivatePart
-  return changesBetween(whole(before, reader.privatePart(before.private)), whole(document, own))
+  return changesBetween(
+    withoutOccasion(whole(before, reader.privatePart(before.private))),
+    withoutOccasion(whole(document, own)),
+  )
+}
+
+/** The day and the reason of a withdrawal tell of the issue, as its head does, and change nothing of themselves. */
+function withoutOccasion(document: IssuedDocument): IssuedDocument {
+  const { withdrawal } = document.printed
+  if (withdrawal === undefined) return document
+  return { ...document, printed: { ...document.printed, withdrawal: { ...withdrawal, on: '', reason: '' } } }
 }
 
 function whole(document: IssuedDocument, part: PrivatePart | null): IssuedDocument {
