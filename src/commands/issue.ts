@@ -36,7 +36,7 @@ await run(async () => {
     .option('--date <date>', 'date of issue; the as-of date without it', dateOption)
     .option(
       '--due',
-      'every draft whose first age is reported, and every certificate whose state would change',
+      'every draft whose first age is reported, and every provisional certificate whose awaited results came',
     )
     .option('--yes', 'do not ask before issuing what is due')
     .option('--withdraw', 'withdraw the certificates')

@@ -299,6 +299,31 @@ describe('npm run issue', () => {
     expect(await due()).toMatchObject({ status: 0, out: 'No lot is due.\n' })
     expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
   })
+  it('leaves a lot provisional while a result is overdue, and takes it as due when the late one comes', async () => {
+    const folder = contentCopy()
+    const edit = (path: string, from: string | RegExp, to: string) => {
+      const file = join(folder, path)
+      writeFileSync(file, readFileSync(file, 'utf8').replace(from, to))
+    }
+    const dueOn = (date: string) => {
+      edit('site.yaml', /as-of: .*/, `as-of: ${date}`)
+      const said = ['--by', 'A. Mason', '--function', 'm', '--reason', '28-day results added']
+      return run('issue', '--due', '--yes', '--content', folder, ...said)
+    }
+    rmSync(join(folder, 'lots/tuff/T-9.yaml'))
+    edit('lots/tuff/T-1.yaml', 'shipments:', '      - { age: 28 d }\nshipments:')
+    expect((await dueOn('2026-04-10')).out).toContain('tuff/T-1, revision 0, provisional')
+    expect(await dueOn('2026-05-01')).toMatchObject({ status: 0, out: 'No lot is due.\n' })
+    expect((await run('check', '--content', folder)).out).toContain('[result-overdue]')
+    const late = 'age: 28 d, tested: 2026-04-08T10:00, reported: 2026-05-06'
+    edit('lots/tuff/T-1.yaml', 'age: 28 d', `${late}, specimens: { d: 98.4 kN, e: 99.1 kN, f: 97.2 kN }`)
+    const control = `  - { ${late}, specimens: { d: 128.2 kN, e: 130.4 kN, f: 129.0 kN } }\n`
+    edit('controls/K1.yaml', /$/, control)
+    expect((await dueOn('2026-05-07')).out).toMatch(
+      /^tuff\/T-1, revision 1, complete.*state: provisional, now complete/s,
+    )
+    expect((await run('check', '--content', folder)).out).toContain('No findings')
+  })
   it('refuses what has not changed, and says what a correction changes', async () => {
     const folder = contentCopy()
     await issue(folder)

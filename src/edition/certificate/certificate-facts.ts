@@ -38,9 +38,9 @@ export interface Issue {
   readonly replaces: { readonly revision: number; readonly date: Moment; readonly digest: string } | null
 }
 
-/** Something is still awaited, so that the certificate is provisional. */
-export function isProvisional(lot: Pick<JudgedLot, 'planned'>): boolean {
-  return lot.planned.some((planned) => planned.overdueSince === undefined)
+/** Something is still awaited, in time or overdue, so that the certificate is provisional. */
+export function isProvisional({ planned }: Pick<JudgedLot, 'planned'>): boolean {
+  return 0 < planned.length
 }
 
 /** How a certificate is stated. */
