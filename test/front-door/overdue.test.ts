@@ -6,9 +6,9 @@ const at = (age: string) =>
   `{ clause: at-${age}, property: strength-activity-index, condition: cool, age: ${age} d, at-least: 75 % }`
 /** The control reached 30.0 MPa at 7 d. */
 const at7 = (strength: string) => `{ age: 7 d, tested: 2026-01-12T09:00, mean: ${strength}, of: 3 }`
-const late = '28 d strength activity index, modified (20 %, 23 °C) overdue since 9 February 2026'
+const late = '28 d strength activity index, modified (20 %, 23 °C) overdue since 10 February 2026'
 const FINDING =
-  'result-overdue: 28 d strength activity index (condition cool) of tuff/L1 has been overdue since 9 February 2026'
+  'result-overdue: 28 d strength activity index (condition cool) of tuff/L1 has been overdue since 10 February 2026'
 
 function standing(lot: TrialLot) {
   const report = reportOn({ clause: `any-of: [${at('7')}, ${at('28')}]`, lots: [lot] })
@@ -23,7 +23,7 @@ describe('a lot without its 28 d result', () => {
   it('does not meet where 7 d failed and 28 d never came: it is not pending any more', () => {
     expect(standing(mortarLot(at7('20.0 MPa'), '{ age: 28 d }'))).toEqual({
       words: `Draft, never issued; would not meet; ${late}`,
-      overdueSince: '2026-02-09',
+      overdueSince: '2026-02-10',
       findings: [FINDING],
     })
   })

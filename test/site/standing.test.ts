@@ -9,7 +9,7 @@ import { siteInBrowser } from './site-in-browser.ts'
 const demo = siteInBrowser('networkidle')
 
 const WITHDRAWN = 'Withdrawn 9 February 2026; was: meets'
-const OVERDUE = '28 d strength activity index overdue since 4 February 2026'
+const OVERDUE = '28 d strength activity index overdue since 5 February 2026'
 const LATE = 'tarn-hollow-tuff/TH-2025-014'
 
 const plain = (text: string | null) => (text ?? '').replaceAll('\u00a0', ' ').replaceAll(/\s+/g, ' ').trim()
@@ -137,7 +137,7 @@ describe('a withdrawn lot', () => {
 })
 
 describe('an overdue result', () => {
-  const line = '28 d strength activity index, due 28 January 2026, overdue since 4 February 2026'
+  const line = '28 d strength activity index, due 28 January 2026, overdue since 5 February 2026'
 
   it('is named on the front page, in its source’s row there, on the source and above the certificate', async () => {
     const seen = async (path: string, place: string) => {
@@ -162,9 +162,9 @@ describe('an overdue result', () => {
     const { texts, marks } = await saidOf('register/tarn-hollow-tuff/2025/', late)
     expect([texts, marks]).toEqual([[`Meets so far; ${OVERDUE}`], ['meets-so-far']])
     const { due, overdueSince, standing } = JSON.parse(textOf(demo.site.folder, `data/lots/${LATE}.json`))
-    expect([due, overdueSince, standing]).toEqual([null, '2026-02-04', `Meets so far; ${OVERDUE}`])
+    expect([due, overdueSince, standing]).toEqual([null, '2026-02-05', `Meets so far; ${OVERDUE}`])
     expect(plain(textOf(demo.site.folder, 'findings/index.html'))).toContain(
-      `of ${LATE} has been overdue since 4 February 2026`,
+      `of ${LATE} has been overdue since 5 February 2026`,
     )
   })
 })

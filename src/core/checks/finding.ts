@@ -39,7 +39,7 @@ export interface FindingParams {
     readonly changes: readonly RecordChange[]
   }
   readonly 'would-now-be-judged-otherwise': OfRevision & { readonly changes: readonly OutcomeChange[] }
-  /** `since` is the moment at which tolerance and grace had run out. */
+  /** `since` is the first day after tolerance and grace had run out. */
   readonly 'result-overdue': {
     readonly lot: string
     readonly property: PropertyKey

@@ -76,6 +76,7 @@ function plannedTest(
 ): PlannedTest {
   const tolerance = condition.ages.find((entry) => isSameAge(entry.age, age))?.within.value ?? 0
   const awaitedUntil = addHours(test.cast, age.hours + tolerance + lot.graceHours)
+  const firstDayLate = addHours(awaitedUntil, 24)
   return {
     property,
     condition: test.condition,
@@ -85,6 +86,6 @@ function plannedTest(
     sampleKind: kindOfSample(test.sample, lot),
     begun: test.cast,
     due: addHours(test.cast, age.hours),
-    ...(isBy(lot.asOf, awaitedUntil) ? {} : { overdueSince: awaitedUntil }),
+    ...(isBy(firstDayLate, lot.asOf) ? { overdueSince: firstDayLate } : {}),
   }
 }

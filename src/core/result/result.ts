@@ -93,10 +93,7 @@ export interface PlannedTest {
   readonly begun: Moment
   /** Date on which the age is reached. */
   readonly due: Moment
-  /**
-   * Set when due + tolerance + grace is past at the as-of date: the last date on which the result was still
-   * awaited.
-   */
+  /** Set from the day after that of due + tolerance + grace on: that day, the first on which it is late. */
   readonly overdueSince?: Moment
 }
 

@@ -513,7 +513,7 @@ describe('lotResults, what is planned', () => {
       { property: 'compressive-strength', ...test },
       { property: 'strength-activity-index', ...test },
     ])
-    expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince?.text).toBe('2026-04-15')
+    expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince?.text).toBe('2026-04-16')
   })
   it('takes a reading later than the as-of date as not yet taken', () => {
     const lot = evidence({

@@ -62,10 +62,10 @@ describe('plannedTests', () => {
       due: readMoment('2026-03-18'),
     })
   })
-  it('is overdue from the day after tolerance and grace: 18 March, 3 h, and 168 h are 25 March', () => {
+  it('is overdue since the first day on which it is said, the one after 18 March, 3 h and 168 h', () => {
     const since = (asOf: string) =>
       planned({ strength: [{ age: readAge('7 d') }] }, {}, { asOf: readMoment(asOf) })[0]?.overdueSince?.text
-    expect([since('2026-03-25'), since('2026-03-26')]).toEqual([undefined, '2026-03-25'])
+    expect([since('2026-03-25'), since('2026-03-26')]).toEqual([undefined, '2026-03-26'])
   })
   it('is awaited for the tolerance of its own age: 28 d and 12 h, 7 d and 3 h', () => {
     // 8 April 09:20 and 12 h are 21:20: 2 h of grace stay within the day, 3 h do not. 18 March 09:20 and 3 h are
@@ -73,15 +73,15 @@ describe('plannedTests', () => {
     const since = (age: string, graceHours: number) =>
       planned({ strength: [{ age: readAge(age) }] }, {}, { asOf: readMoment('2026-05-01'), graceHours })[0]
         ?.overdueSince?.text
-    expect([since('28 d', 2), since('28 d', 3)]).toEqual(['2026-04-08', '2026-04-09'])
-    expect([since('7 d', 11), since('7 d', 12)]).toEqual(['2026-03-18', '2026-03-19'])
+    expect([since('28 d', 2), since('28 d', 3)]).toEqual(['2026-04-09', '2026-04-10'])
+    expect([since('7 d', 11), since('7 d', 12)]).toEqual(['2026-03-19', '2026-03-20'])
   })
   it('has no tolerance at an age that the condition does not list', () => {
     // 91 d after 11 March 09:20 are 10 June 09:20; 15 h of grace reach the next day at 00:20, 14 h do not.
     const since = (graceHours: number) =>
       planned({ strength: [{ age: readAge('91 d') }] }, {}, { asOf: readMoment('2026-06-12'), graceHours })[0]
         ?.overdueSince?.text
-    expect([since(14), since(15)]).toEqual(['2026-06-10', '2026-06-11'])
+    expect([since(14), since(15)]).toEqual(['2026-06-11', '2026-06-12'])
   })
   it('plans from the day of casting on, and nothing at a condition that is not on record', () => {
     const test = { strength: [{ age: readAge('7 d') }] }
