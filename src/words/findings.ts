@@ -7,6 +7,7 @@ import type {
   RecordChange,
 } from '../core/checks/finding.ts'
 import { readMoment } from '../core/measure/moment.ts'
+import type { PlannedTest } from '../core/result/result.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { dueWords, overdueWords, testName } from './standing.ts'
 
@@ -40,9 +41,13 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
     ...(changes.length < places ? [`and ${places - changes.length} more`] : []),
   ],
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
-  'result-overdue': ({ due }) => [
-    `${dueWords(readMoment(due))}; no reading of the lot or of its control is on record`,
-  ],
+  'result-overdue': ({ due, unread }) => [`${dueWords(readMoment(due))}; ${UNREAD[unread]}`],
+}
+
+const UNREAD: Readonly<Record<PlannedTest['unread'], string>> = {
+  lot: 'the lot’s reading is missing, its control’s is on record',
+  control: 'the control’s reading is missing, the lot’s is on record',
+  both: 'the readings of the lot and of its control are missing',
 }
 
 /** One difference of a record, without a full stop: path and values as the record writes them. */

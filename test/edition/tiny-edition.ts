@@ -51,6 +51,7 @@ export function plannedTest(due: string, overdueSince?: string): PlannedTest {
     property: 'strength-activity-index',
     condition: 'hot',
     age: readAge('28 d'),
+    unread: 'both',
     laboratory: 'quay',
     sample: 'C',
     sampleKind: 'composite',

@@ -63,12 +63,18 @@ describe('wordedFinding', () => {
       'roads, clause loi: issued meets, today no such clause',
     ])
   })
-  it('says which result is overdue since when, and when it was due', () => {
+  it('says which result is overdue since when, when it was due and whose reading is missing', () => {
     const test = { property: 'strength-activity-index', condition: 'c311', age: '28 d' } as const
-    const params = { lot, ...test, due: '2026-01-28T09:20', since: '2026-02-04T12:20' }
-    expect(worded({ code: 'result-overdue', params })).toEqual([
-      '28 d strength activity index (condition c311) of vale/V-1 has been overdue since 4\u00a0February 2026',
-      'due 28\u00a0January 2026; no reading of the lot or of its control is on record',
+    const params = { lot, ...test, due: '2026-01-28', since: '2026-02-05' }
+    const wordedFor = (unread: 'lot' | 'control' | 'both') =>
+      worded({ code: 'result-overdue', params: { ...params, unread } })
+    expect(wordedFor('lot')).toEqual([
+      '28 d strength activity index (condition c311) of vale/V-1 has been overdue since 5\u00a0February 2026',
+      'due 28\u00a0January 2026; the lot’s reading is missing, its control’s is on record',
+    ])
+    expect([wordedFor('control')[1], wordedFor('both')[1]]).toEqual([
+      'due 28\u00a0January 2026; the control’s reading is missing, the lot’s is on record',
+      'due 28\u00a0January 2026; the readings of the lot and of its control are missing',
     ])
   })
 })

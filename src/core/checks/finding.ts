@@ -5,6 +5,7 @@
 import type { Outcome } from '../criteria/outcome.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
+import type { PlannedTest } from '../result/result.ts'
 
 /** A place in a record where an issued document and today's record differ; values as texts. */
 export interface RecordChange {
@@ -46,6 +47,7 @@ export interface FindingParams {
     /** Id of the condition. */
     readonly condition: string
     readonly age: string
+    readonly unread: PlannedTest['unread']
     readonly due: string
     readonly since: string
   }

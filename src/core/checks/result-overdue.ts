@@ -14,26 +14,28 @@ export function overdueFindings(lot: {
   readonly planned: readonly PlannedTest[]
 }): Finding[] {
   if (lot.state === 'withdrawn') return []
-  return awaitedTests(lot.planned).flatMap(({ property, condition, age, due, overdueSince }): Finding[] =>
-    overdueSince === undefined
-      ? []
-      : [
-          {
-            id: `result-overdue/${lot.id}/${property}/${condition}/${age.text.replace(' ', '-')}`,
-            severity: 'warning',
-            about: lot.id,
-            reason: {
-              code: 'result-overdue',
-              params: {
-                lot: lot.id,
-                property,
-                condition,
-                age: age.text,
-                due: due.text,
-                since: overdueSince.text,
+  return awaitedTests(lot.planned).flatMap(
+    ({ property, condition, age, unread, due, overdueSince }): Finding[] =>
+      overdueSince === undefined
+        ? []
+        : [
+            {
+              id: `result-overdue/${lot.id}/${property}/${condition}/${age.text.replace(' ', '-')}`,
+              severity: 'warning',
+              about: lot.id,
+              reason: {
+                code: 'result-overdue',
+                params: {
+                  lot: lot.id,
+                  property,
+                  condition,
+                  age: age.text,
+                  unread,
+                  due: due.text,
+                  since: overdueSince.text,
+                },
               },
             },
-          },
-        ],
+          ],
   )
 }

@@ -1,7 +1,6 @@
 /** Tests that are cast and listed in the record but have no reading by the as-of date. */
 import { type Age, isSameAge } from '../measure/age.ts'
 import { addHours, isBy, type Moment } from '../measure/moment.ts'
-import type { PropertyKey } from '../measure/properties.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import {
   type ControlMortar,
@@ -29,10 +28,7 @@ export function plannedTests(
   )
 }
 
-interface Awaited {
-  readonly property: PropertyKey
-  readonly age: Age
-}
+type Awaited = Pick<PlannedTest, 'property' | 'age' | 'unread'>
 
 /** Both the mean and the index at each age listed; where only the control's reading is missing, the index alone. */
 function awaited(
@@ -45,12 +41,13 @@ function awaited(
   const ownAges = hoursTaken(measurement, test, asOf)
   const controlAges = control === undefined ? new Set() : hoursTaken(measurement, control, asOf)
   return agesOf(measurement.readingsOf(test) ?? []).flatMap((age): Awaited[] => {
+    const isControlRead = controlAges.has(age.hours)
     if (!ownAges.has(age.hours))
       return [
-        { property, age },
-        { property: index, age },
+        { property, age, unread: 'lot' },
+        { property: index, age, unread: isControlRead ? 'lot' : 'both' },
       ]
-    return controlAges.has(age.hours) ? [] : [{ property: index, age }]
+    return isControlRead ? [] : [{ property: index, age, unread: 'control' }]
   })
 }
 
@@ -69,7 +66,7 @@ function hoursTaken(
 }
 
 function plannedTest(
-  { property, age }: Awaited,
+  { property, age, unread }: Awaited,
   test: TestMortar,
   condition: MortarCondition,
   lot: LotEvidence,
@@ -81,6 +78,7 @@ function plannedTest(
     property,
     condition: test.condition,
     age,
+    unread,
     laboratory: test.laboratory,
     sample: test.sample,
     sampleKind: kindOfSample(test.sample, lot),

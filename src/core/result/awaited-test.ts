@@ -4,7 +4,10 @@ import { INDEX_OF } from '../measure/ratio-indices.ts'
 import type { PlannedTest } from './result.ts'
 
 /** A result that is due or overdue. */
-export type AwaitedTest = Pick<PlannedTest, 'property' | 'condition' | 'age' | 'due' | 'overdueSince'>
+export type AwaitedTest = Pick<
+  PlannedTest,
+  'property' | 'condition' | 'age' | 'unread' | 'due' | 'overdueSince'
+>
 
 /**
  * What a lot still lacks, the longest awaited first: one entry for each property, condition and age.
@@ -19,12 +22,13 @@ export function awaitedTests(planned: readonly PlannedTest[]): AwaitedTest[] {
   for (const test of [...planned].sort((a, b) => compareMoments(a.due, b.due))) {
     const index = INDEX_OF[test.property]
     if (index !== undefined && keys.has(keyOf({ ...test, property: index }))) continue
-    const { property, condition, age, due, overdueSince } = test
+    const { property, condition, age, unread, due, overdueSince } = test
     if (first.has(keyOf(test))) continue
     first.set(keyOf(test), {
       property,
       condition,
       age,
+      unread,
       due,
       ...(overdueSince === undefined ? {} : { overdueSince }),
     })

@@ -86,6 +86,8 @@ export interface PlannedTest {
   readonly property: PropertyKey
   readonly condition: string
   readonly age: Age
+  /** Whose reading is missing: the lot's own, that of its control, or both. */
+  readonly unread: 'lot' | 'control' | 'both'
   readonly laboratory: string
   readonly sample: string
   readonly sampleKind: Result['sampleKind']

@@ -21,6 +21,7 @@ describe('overdueFindings', () => {
             property: 'strength-activity-index',
             condition: late.condition,
             age: '28 d',
+            unread: 'both',
             due: late.due.text,
             since: '2026-02-04T12:20',
           },

@@ -152,6 +152,7 @@ describe('judge, sampling coverage', () => {
       planned: [
         {
           ...strength,
+          unread: 'both',
           laboratory: 'quay',
           begun: readMoment('2026-01-15T09:00'),
           due: readMoment('2026-02-12'),

@@ -93,6 +93,7 @@ export function plannedIndex(age: '7 d' | '28 d', more: Partial<PlannedTest> = {
     property: 'strength-activity-index',
     condition: 'c311',
     age: readAge(age),
+    unread: 'both',
     laboratory: 'lab',
     sample: 'C',
     sampleKind: 'composite',

@@ -510,8 +510,8 @@ describe('lotResults, what is planned', () => {
       due: readMoment('2026-04-08'),
     }
     expect(lotResults(lot('2026-04-15')).planned).toEqual([
-      { property: 'compressive-strength', ...test },
-      { property: 'strength-activity-index', ...test },
+      { property: 'compressive-strength', ...test, unread: 'lot' },
+      { property: 'strength-activity-index', ...test, unread: 'both' },
     ])
     expect(lotResults(lot('2026-04-16')).planned[0]?.overdueSince?.text).toBe('2026-04-16')
   })

@@ -48,6 +48,14 @@ describe('plannedTests', () => {
       'strength-activity-index 28 d',
     ])
   })
+  it('says whose reading is missing: of a mean the lot’s, of an index the lot’s, the control’s or both', () => {
+    const [own, none] = [{ strength: [strength(['100 kN'])] }, { strength: [{ age: readAge('28 d') }] }]
+    const unread = (test: Partial<TestMortar>, control: Partial<ControlMortar>) =>
+      planned(test, control).map((result) => result.unread)
+    expect(unread(none, none)).toEqual(['lot', 'both'])
+    expect(unread(none, own)).toEqual(['lot', 'lot'])
+    expect(unread(own, none)).toEqual(['control'])
+  })
   it('says when it is due and of which sample it is', () => {
     expect(
       planned({ strength: [{ age: readAge('7 d') }] }, {}, { asOf: readMoment('2026-03-20') })[0],
@@ -55,6 +63,7 @@ describe('plannedTests', () => {
       property: 'compressive-strength',
       condition: 'warm',
       age: readAge('7 d'),
+      unread: 'lot',
       laboratory: 'quay',
       sample: 'C',
       sampleKind: 'composite',

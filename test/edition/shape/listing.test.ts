@@ -72,6 +72,7 @@ describe('a lot’s row', () => {
         property: 'strength-activity-index',
         condition: 'hot',
         age: readAge('28 d'),
+        unread: 'both',
         due: readMoment('2026-04-04'),
       },
     ])
