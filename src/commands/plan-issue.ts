@@ -1,7 +1,7 @@
 /** What one run of npm run issue would write, or why it may not. */
 import { randomBytes } from 'node:crypto'
 import { defined } from '../core/measure/defined.ts'
-import { sourceOf } from '../core/measure/lot-id.ts'
+import { presentId, sourceOf } from '../core/measure/lot-id.ts'
 import { isBy, isSurelyBefore, type Moment } from '../core/measure/moment.ts'
 import { type Changes, changesBetween, isUnchanged } from '../edition/certificate/changes.ts'
 import type { IssueRequest } from '../edition/certificate/issue.ts'
@@ -59,7 +59,7 @@ function saysNothingNew({ lots }: Records, { request, changes }: PlannedRevision
 
 function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequest {
   const record = recordOf(records, lot)
-  checkReplacement(records, lot, order)
+  const replacedBy = replacementFor(records, lot, order)
   checkDate(lot, record, order)
   const { date, by = '', reason = '', withdraw } = order
   return defined({
@@ -84,11 +84,18 @@ function recordOf({ lots, contentDir }: Records, lot: string): Lot {
   )
 }
 
-function checkReplacement({ lots }: Records, lot: string, { replacedBy }: IssueOrder): void {
-  if (replacedBy === undefined) return
-  if (!lots.has(replacedBy))
+/** By its present id, whichever was given. */
+function replacementFor(
+  { lots }: Records,
+  lot: string,
+  { replacedBy }: IssueOrder,
+): IssueRequest['replacedBy'] {
+  if (replacedBy === undefined) return undefined
+  const replacement = presentId(lots, replacedBy)
+  if (replacement === undefined)
     throw new CommandFailure(`There is no lot ${replacedBy} to replace ${lot}.`, EXIT.wrongUse)
-  if (replacedBy === lot) throw new CommandFailure(`${lot} cannot replace itself.`, EXIT.wrongUse)
+  if (replacement === lot) throw new CommandFailure(`${lot} cannot replace itself.`, EXIT.wrongUse)
+  return replacement
 }
 
 function checkDate(lot: string, record: Lot, { date, withdraw }: IssueOrder): void {

@@ -15,3 +15,17 @@ export function sourceOf(lot: string): string {
 export function nameInSource(lot: string): string {
   return lot.slice(lot.indexOf('/') + 1)
 }
+
+/**
+ * The id that a lot has today.
+ * @param lots by id, each with the ids that it had before
+ * @param id that a lot has or had
+ * @returns undefined where no lot has or had it
+ */
+export function presentId(
+  lots: ReadonlyMap<string, { readonly formerly?: readonly string[] }>,
+  id: string,
+): string | undefined {
+  if (lots.has(id)) return id
+  return [...lots].find(([, { formerly }]) => formerly?.includes(id))?.[0]
+}

@@ -2,7 +2,7 @@
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { nameInSource } from '../../core/measure/lot-id.ts'
+import { nameInSource, presentId } from '../../core/measure/lot-id.ts'
 import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
 import { documentPath } from '../../records/issued/check-issued.ts'
 import { type Withheld, WITHHELD, withRevealed } from '../../records/issued/private-part.ts'
@@ -74,7 +74,7 @@ function issuedPart(
   const state = newest === undefined ? 'draft' : (document?.state ?? stateToday(judged, newest))
   return {
     state,
-    revisions: revisions(issued, state),
+    revisions: revisions(from.records, issued, state),
     findings: document === null ? [] : laterChanges(from, judged, document, judgedOn),
     certificate: (shown = WITHHELD) =>
       newest === undefined ? draft(from.records, judged, shown) : issuedCertificate(from, id, newest, shown),
@@ -157,7 +157,12 @@ function laterChanges(
   return issueFindings(whole, known, verdicts, () => judgedOn(asOf))
 }
 
-function revisions(issued: readonly RevisionRecord[], newest: LotEntry['state']): Revision[] {
+function revisions(
+  { lots }: Pick<Records, 'lots'>,
+  issued: readonly RevisionRecord[],
+  newest: LotEntry['state'],
+): Revision[] {
+  const renamed = (id: string) => presentId(lots, id) ?? id
   return issued.map((revision, index) =>
     defined({
       number: revision.number,
@@ -167,7 +172,7 @@ function revisions(issued: readonly RevisionRecord[], newest: LotEntry['state'])
       reason: revision.reason,
       digest: revision.digest,
       state: index < issued.length - 1 || newest === 'draft' ? ('superseded' as const) : newest,
-      replacedBy: revision['replaced-by'],
+      replacedBy: revision['replaced-by'] && renamed(revision['replaced-by']),
     }),
   )
 }

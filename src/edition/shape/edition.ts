@@ -50,6 +50,7 @@ export interface Revision {
   readonly reason: string
   readonly digest: string
   readonly state: 'provisional' | 'complete' | 'withdrawn' | 'superseded'
+  /** By the id that the lot has today, whatever it had when this was issued. */
   readonly replacedBy?: string
 }
 

@@ -1,11 +1,12 @@
 /** Where the texts of a printed certificate lead on today's site. */
+import { presentId } from '../../core/measure/lot-id.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import type { PageOf } from '../shape/printed-certificate.ts'
 
 type Linking = Pick<Edition, 'address' | 'sources' | 'laboratories' | 'criteria' | 'lots'>
 
-/** The link to a page; null for one that the site no longer has. */
+/** The link to a page, of a lot under the id that it has today; null for one that the site no longer has. */
 export type LinkTo = (page: PageOf | undefined) => string | null
 
 export function linkTo(edition: Linking): LinkTo {
@@ -18,6 +19,7 @@ export function linkTo(edition: Linking): LinkTo {
   return (page) => {
     if (page === undefined) return null
     const { known, path } = pages[page.kind]
-    return known.has(page.id) ? link(edition, path(page.id)) : null
+    const id = page.kind === 'certificate' ? (presentId(edition.lots, page.id) ?? page.id) : page.id
+    return known.has(id) ? link(edition, path(id)) : null
   }
 }

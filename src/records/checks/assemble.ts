@@ -1,4 +1,5 @@
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
+import { presentId } from '../../core/measure/lot-id.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import { compileCriteria } from '../criteria/compile.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -80,9 +81,10 @@ export function noFiles(contentDir: string): ReadFiles {
 export function assemble(files: ReadFiles, today?: Moment): Records {
   const { loaded } = files
   const records = typedRecords(files)
+  const isOfLot = (id: string) => presentId(records.lots, id) !== undefined
   checkAll(loaded, {
     ...records,
-    has: (kind, id) => files.ids[kind].has(id),
+    has: (kind, id) => files.ids[kind].has(id) || (kind === 'lot' && isOfLot(id)),
     names: (kind) => [...files.ids[kind]],
   })
   checkFormers(loaded.lot, files.ids.lot)

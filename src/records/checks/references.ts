@@ -6,7 +6,10 @@ import type { RecordKind } from '../schema/schemas.ts'
 
 /** Every record that could be read, and the ids of all that have a file: what a reference may name. */
 export interface AllRecords extends Records {
-  /** Whether a file of that id exists, even one with a fault: its own fault is enough. */
+  /**
+   * Whether a file of that id exists, even one with a fault, whose own fault is enough; of a lot also whether
+   * one had the id before, for what was issued goes on naming it so.
+   */
   readonly has: (kind: RecordKind, id: string) => boolean
   readonly names: (kind: RecordKind) => string[]
 }
