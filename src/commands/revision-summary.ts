@@ -1,5 +1,6 @@
 /** What a revision says and what it changes, as a command prints it. */
 import type { Changes } from '../edition/certificate/changes.ts'
+import type { IssuedDocument } from '../edition/shape/document.ts'
 import { outcomeChangeWords, recordChangeWords } from '../words/findings.ts'
 import type { PlannedRevision } from './plan-issue.ts'
 
@@ -9,15 +10,20 @@ const SHOWN = 12
 /** Lines with a newline at the end of each. */
 export function revisionSummary({ request, revision, changes }: PlannedRevision): string {
   const { document, digest } = revision
-  const { verdict } = document.data
-  const outcome =
-    verdict === undefined ? 'no criterion applies' : `${verdict.outcome} under ${verdict.criterion}`
   return [
-    `${request.lot}, revision ${document.revision}, ${document.state}: ${outcome}`,
+    `${request.lot}, revision ${document.revision}, ${standingWords(document)}`,
     ...(changes === null ? [] : changeLines(changes)).map((line) => `  ${line}`),
     `  ${digest}`,
     '',
   ].join('\n')
+}
+
+/** The standing in the words of the certificate, with its state, which a withdrawn one says already. */
+function standingWords({ state, printed, data: { verdict } }: IssuedDocument): string {
+  const { standing } = printed.head
+  const said = standing.charAt(0).toLowerCase() + standing.slice(1)
+  const under = verdict === undefined ? 'no criterion applies' : `under ${verdict.criterion}`
+  return `${state === 'withdrawn' ? '' : `${state}: `}${said} (${under})`
 }
 
 function changeLines({ state, outcomes, record, printedOtherwise }: Changes): string[] {

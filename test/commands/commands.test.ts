@@ -312,7 +312,9 @@ describe('npm run issue', () => {
     }
     rmSync(join(folder, 'lots/tuff/T-9.yaml'))
     edit('lots/tuff/T-1.yaml', 'shipments:', '      - { age: 28 d }\nshipments:')
-    expect((await dueOn('2026-04-10')).out).toContain('tuff/T-1, revision 0, provisional')
+    expect((await dueOn('2026-04-10')).out).toMatch(
+      /^tuff\/T-1, revision 0, provisional: meets so far; 28 d .* due 8 April 2026 \(under strength\)$/m,
+    )
     expect(await dueOn('2026-05-01')).toMatchObject({ status: 0, out: 'No lot is due.\n' })
     expect((await run('check', '--content', folder)).out).toContain('[result-overdue]')
     const late = 'age: 28 d, tested: 2026-04-08T10:00, reported: 2026-05-06'
@@ -376,7 +378,7 @@ describe('npm run issue', () => {
     const folder = contentCopy()
     await issue(folder)
     expect((await issue(folder, '--withdraw', '--replaced-by', 'tuff/T-9')).out).toContain(
-      'revision 1, withdrawn',
+      'tuff/T-1, revision 1, withdrawn 10 April 2026; was: meets (under strength)\n',
     )
     expect(JSON.parse(readFileSync(join(folder, 'issued/tuff/T-1/1.json'), 'utf8'))).toMatchObject({
       state: 'withdrawn',
