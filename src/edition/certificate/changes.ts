@@ -2,7 +2,7 @@
 import type { OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
 import { canonicalJson } from '../../records/issued/digest.ts'
 import type { IssuedDocument } from '../shape/document.ts'
-import { differences, outcomeChanges } from './compare-issued.ts'
+import { outcomeChanges, recordDifferences } from './compare-issued.ts'
 import { recordOf } from './document-content.ts'
 
 export interface Changes {
@@ -21,7 +21,7 @@ export function changesBetween(before: IssuedDocument, after: IssuedDocument): C
   return {
     ...(before.state === after.state ? {} : { state: { from: before.state, to: after.state } }),
     outcomes,
-    record: differences(recordOf(before), recordOf(after)),
+    record: recordDifferences(recordOf(before), recordOf(after)),
     printedOtherwise: printedText(before) !== printedText(after),
   }
 }

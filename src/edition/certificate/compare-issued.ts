@@ -4,6 +4,7 @@
 import type { Finding, OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
+import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
 import type { KnownRecord } from '../passes/known-record.ts'
 import { recordOf } from './document-content.ts'
 import type { IssuedDocument } from '../shape/document.ts'
@@ -24,6 +25,45 @@ export function differences(issued: unknown, today: unknown, path: readonly stri
     )
   }
   return [{ path, issued: text(issued), today: text(today) }]
+}
+
+/**
+ * Differences of two records, whatever the notation: a value with nothing beside it is the same in full and in
+ * short, a list without entries is none, and a test planned beside another at its age says nothing.
+ */
+export function recordDifferences(issued: KnownRecord, today: KnownRecord): RecordChange[] {
+  return differences(inOneNotation(issued), inOneNotation(today))
+}
+
+/** Members that hold a value where nothing else is said of it. */
+const VALUES = ['value', 'load', 'strength', 'resistance', 'resistivity']
+
+function inOneNotation(value: unknown): unknown {
+  if (!isTree(value)) return value
+  if (Array.isArray(value))
+    return value.filter((entry, place) => !isPlannedBeside(value, entry, place)).map(inOneNotation)
+  const members = Object.entries(value)
+    .map(([key, member]) => [key, inOneNotation(member)] as const)
+    .filter(([, member]) => !(Array.isArray(member) && member.length === 0))
+  const [[key, only] = ['', null]] = members
+  const isShort = members.length === 1 && VALUES.includes(key) && typeof only === 'string'
+  return isShort ? only : Object.fromEntries(members)
+}
+
+function isPlannedBeside(list: readonly unknown[], entry: unknown, place: number): boolean {
+  return (
+    isPlanned(entry) &&
+    list.some((other, at) => ageOf(other) === ageOf(entry) && (at < place || !isPlanned(other)))
+  )
+}
+
+/** A test of which nothing but its age is on record. */
+function isPlanned(entry: unknown): boolean {
+  return ageOf(entry) !== undefined && Object.keys(entry as object).length === 1
+}
+
+function ageOf(entry: unknown): unknown {
+  return isTree(entry) && 'age' in entry ? entry.age : undefined
 }
 
 function isTree(value: unknown): value is object {
@@ -54,7 +94,8 @@ export function issueFindings(
 }
 
 function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[] {
-  const changes = differences(recordOf(issued), known)
+  const before = withoutLaterSamples(recordOf(issued), readMoment(issued.issued))
+  const changes = recordDifferences(before, withoutNewPlans(known, before) as KnownRecord)
   if (changes.length === 0) return []
   return [
     aboutRevision(issued, {
@@ -62,6 +103,38 @@ function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[
       params: { ...revisionOf(issued), places: changes.length, changes: changes.slice(0, SHOWN) },
     }),
   ]
+}
+
+interface WrittenSample {
+  readonly taken?: { readonly to: string }
+  readonly on?: string
+  readonly received?: string
+}
+
+/** A document issued under an earlier date than its day may name samples taken or received after that date. */
+function withoutLaterSamples({ lot, controls }: KnownRecord, date: Moment): KnownRecord {
+  const later = (text: string | undefined) => text !== undefined && !isBy(readMoment(text), date)
+  const samples = (lot['samples'] as readonly WrittenSample[])
+    .filter(({ on, taken }) => !later(on ?? taken?.to))
+    .map(({ received, ...sample }) =>
+      received === undefined || later(received) ? sample : { ...sample, received },
+    )
+  return { lot: { ...lot, samples }, controls }
+}
+
+/** Today's record without tests that are only planned, at ages of which the issued one knows nothing. */
+function withoutNewPlans(today: unknown, issued: unknown): unknown {
+  if (!isTree(today)) return today
+  if (Array.isArray(today)) {
+    const before: readonly unknown[] = Array.isArray(issued) ? issued : []
+    return today
+      .filter((entry) => !isPlanned(entry) || before.some((other) => ageOf(other) === ageOf(entry)))
+      .map((entry, place) => withoutNewPlans(entry, before[place]))
+  }
+  const before: Readonly<Record<string, unknown>> = isTree(issued) ? { ...issued } : {}
+  return Object.fromEntries(
+    Object.entries(today).map(([key, member]) => [key, withoutNewPlans(member, before[key])]),
+  )
 }
 
 /** A verdict as it is judged or as a document holds it. */

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { differences } from '../../../src/edition/certificate/compare-issued.ts'
+import type { KnownRecord } from '../../../src/edition/passes/known-record.ts'
+import type { IssuedDocument } from '../../../src/edition/shape/document.ts'
+import {
+  differences,
+  issueFindings,
+  recordDifferences,
+} from '../../../src/edition/certificate/compare-issued.ts'
 
 describe('differences', () => {
   it('names each leaf that differs, on either side', () => {
@@ -13,5 +19,68 @@ describe('differences', () => {
   })
   it('finds none between equal trees', () => {
     expect(differences({ a: [1, { b: 2 }] }, { a: [1, { b: 2 }] })).toEqual([])
+  })
+})
+
+const SAMPLE = { id: 'C', kind: 'composite', taken: { from: '2026-03-01', to: '2026-03-05' } }
+const TESTED = { age: '7 d', tested: '2026-03-15', specimens: { a: '90 kN', b: '17280 lbf' } }
+
+/** @param strength readings of its one mortar @param more other members of the lot */
+function record(strength: readonly object[], more: object = {}): KnownRecord {
+  return { lot: { samples: [SAMPLE], tests: [{ sample: 'C', strength }], ...more }, controls: {} }
+}
+
+/** How many places are found changed after an issue on 10 April. */
+function found(issued: KnownRecord, today: KnownRecord): number {
+  const { tests, ...rest } = issued.lot
+  const document = {
+    certificate: 'tuff/A',
+    revision: 1,
+    issued: '2026-04-10',
+    lot: { record: rest },
+    controls: issued.controls,
+    data: { others: [], tests },
+  }
+  const [finding] = issueFindings(document as unknown as IssuedDocument, today, [], () => [])
+  return finding?.reason.code === 'changed-after-issue' ? finding.reason.params.places : 0
+}
+
+describe('records that differ in notation only', () => {
+  it('are equal where a value with nothing beside it is written in full', () => {
+    const full = { ...TESTED, specimens: { a: { load: '90 kN' }, b: { load: '17280 lbf' } } }
+    expect(recordDifferences(record([TESTED]), record([full]))).toEqual([])
+    const values = (SO3: unknown) => record([], { analyses: [{ results: { SO3 } }] })
+    expect(recordDifferences(values({ value: '2.1 %' }), values('2.1 %'))).toEqual([])
+  })
+  it('differ where something is said of the value', () => {
+    const noted = { ...TESTED, specimens: { a: '90 kN', b: { load: '17280 lbf', note: 'wet' } } }
+    expect(recordDifferences(record([TESTED]), record([noted]))).toHaveLength(1)
+  })
+  it('are equal where a list has no entries', () => {
+    expect(recordDifferences(record([TESTED], { analyses: [] }), record([TESTED]))).toEqual([])
+  })
+})
+
+describe('a record of today beside an issued one', () => {
+  const planned = { age: '28 d' }
+  it('is unchanged by a test that was not yet known then', () => {
+    expect(found(record([TESTED]), record([TESTED, { age: '7 d' }]))).toBe(0)
+    expect(found(record([TESTED]), record([TESTED, planned]))).toBe(0)
+    expect(found(record([TESTED, { age: '7 d' }]), record([TESTED]))).toBe(0)
+    expect(found(record([planned, planned]), record([planned]))).toBe(0)
+  })
+  it('is unchanged where what was planned is planned', () => {
+    expect(found(record([TESTED, planned]), record([TESTED, planned]))).toBe(0)
+  })
+  it('is changed where what was planned is gone, or what was tested is another', () => {
+    expect(found(record([TESTED, planned]), record([TESTED]))).toBe(1)
+    expect(found(record([TESTED]), record([{ ...TESTED, tested: '2026-03-16' }]))).toBe(1)
+  })
+  it('is unchanged by samples that the document names before they were taken or received', () => {
+    const later = { id: 'V', kind: 'independent', on: '2026-04-12' }
+    const samples = [{ ...SAMPLE, received: '2026-04-11' }, later]
+    expect(found(record([TESTED], { samples }), record([TESTED]))).toBe(0)
+    const received = (date: string) => record([TESTED], { samples: [{ ...SAMPLE, received: date }] })
+    expect(found(received('2026-03-07'), received('2026-03-08'))).toBe(1)
   })
 })
