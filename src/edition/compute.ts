@@ -5,6 +5,7 @@ import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
 import { controlEntries } from './passes/control-entries.ts'
+import { knownRecords } from './passes/known-record.ts'
 import { sourceSeries } from './passes/series.ts'
 import { byDateAndBill } from './passes/shipments.ts'
 import { type SourceState, sourceStates } from './passes/source-state.ts'
@@ -43,8 +44,10 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 }
 
 /** The whole edition with everything in it; `forAudience` takes out what is not published. */
-export function computeEdition(records: Records, options: EditionOptions): Edition {
-  const asOf = asOfDate(records, options)
+export function computeEdition(whole: Records, options: EditionOptions): Edition {
+  const asOf = asOfDate(whole, options)
+  // Cut before anything is made of them, so that no page and no writer can tell what happened later.
+  const records = knownRecords(whole, asOf)
   const controls = controlEntries(records, asOf)
   const { lots, sources } = computeEntries(records, sourceStates(records, asOf, controls))
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))

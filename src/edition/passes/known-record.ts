@@ -1,55 +1,148 @@
 /**
- * A lot's record and the records it refers to as they were known on a date: readings taken later are still
- * planned then.
+ * Records as they were known on a date, for editions as of an earlier day and for what an issued document holds:
+ * what happened later is not in them, and readings taken later are still planned.
  */
-import type { Age } from '../../core/measure/age.ts'
 import { type Excludable, exclusionOn, knownFrom, type Reported } from '../../core/mortar/known-when.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
-import type { Control, Lot } from '../../records/schema/loaded-records.ts'
+import type { Records } from '../../records/records.ts'
+import type { Control, Laboratory, Lot, Source } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
+import { sampledAt } from './source-state.ts'
 
-interface Reading extends Partial<Reported> {
-  readonly age: Age
-  readonly specimens?: Readonly<Record<string, object>>
+/**
+ * The records as they were known on a date.
+ * @param asOf calendar date
+ * @returns lots sampled by then, and all controls, sources and laboratories, each the same object where nothing
+ * happened later
+ */
+export function knownRecords(records: Records, asOf: Moment): Records {
+  const cut = <T>(all: ReadonlyMap<string, T>, known: (record: T, asOf: Moment) => T) =>
+    new Map([...all].map(([id, record]) => [id, known(record, asOf)] as const))
+  return {
+    ...records,
+    laboratories: cut(records.laboratories, knownLaboratory),
+    sources: cut(records.sources, knownSource),
+    controls: cut(records.controls, knownMortar<Control>),
+    lots: cut(new Map([...records.lots].filter(([, lot]) => isBy(sampledAt(lot), asOf))), knownLot),
+  }
 }
 
-function knownReadings<T extends Reading>(
-  readings: readonly T[] | undefined,
-  asOf: Moment,
-): (T | { age: Age })[] | undefined {
-  return readings?.map((reading) => {
-    const { age, tested, specimens } = reading
-    if (tested !== undefined && !isBy(knownFrom({ ...reading, tested }), asOf)) return { age }
-    return specimens === undefined ? reading : { ...reading, specimens: knownMembers(specimens, asOf) }
+function knownLaboratory(laboratory: Laboratory, asOf: Moment): Laboratory {
+  const proficiency = each(laboratory.proficiency, (round) => (isBy(round.date, asOf) ? round : null))
+  return changed(laboratory, { proficiency })
+}
+
+function knownSource(source: Source, asOf: Moment): Source {
+  const approvals = each(source.approvals, (approval) => (isBy(approval.from, asOf) ? approval : null))
+  const events = each(source.events, (event) => (isBy(event.date, asOf) ? event : null))
+  return changed(source, { approvals, events })
+}
+
+function knownLot(lot: Lot, asOf: Moment): Lot {
+  const dated = <T extends { date: Moment }>(one: T) => (isBy(one.date, asOf) ? one : null)
+  return changed(lot, {
+    samples: each(lot.samples, (sample) => knownSample(sample, asOf)) ?? [],
+    analyses: each(lot.analyses, (analysis) => knownAnalysis(analysis, asOf)),
+    tests: each(lot.tests, (test) => (isBy(test.cast, asOf) ? knownMortar(test, asOf) : null)),
+    shipments: each(lot.shipments, dated),
+    verification: each(lot.verification, (analysis) => knownAnalysis(analysis, asOf)),
+    revisions: each(lot.revisions, dated),
   })
 }
 
-/** Specimens or results by name, without what was excluded only later. */
-function knownMembers<T extends object | undefined>(
-  members: Readonly<Record<string, T>>,
-  asOf: Moment,
-): Record<string, T> {
-  return Object.fromEntries(
-    Object.entries(members).map(([name, member]) => [name, withoutLaterExclusion(member, asOf)]),
+type Sample = Lot['samples'][number]
+
+function knownSample(sample: Sample, asOf: Moment): Sample | null {
+  const { taken, on = taken?.to, received } = sample
+  if (on !== undefined && !isBy(on, asOf)) return null
+  return changed(sample, {
+    received: received === undefined || isBy(received, asOf) ? received : undefined,
+  })
+}
+
+type Values = Readonly<Record<string, object | undefined>>
+interface Analysis extends Reported {
+  readonly results: Values
+  readonly 'control-results'?: Values
+}
+
+function knownAnalysis<T extends Analysis>(analysis: T, asOf: Moment): T | null {
+  if (!isBy(knownFrom(analysis), asOf)) return null
+  return changed<Analysis>(analysis, {
+    results: knownMembers(analysis.results, asOf),
+    'control-results': knownMembers(analysis['control-results'], asOf),
+  }) as T
+}
+
+type Mortar = Pick<Control, 'strength' | 'resistivity'>
+
+function knownMortar<T extends Mortar>(mortar: T, asOf: Moment): T {
+  return changed<Mortar>(mortar, {
+    strength: knownReadings(mortar.strength, asOf),
+    resistivity: knownReadings(mortar.resistivity, asOf),
+  }) as T
+}
+
+type Reading = NonNullable<Mortar['strength'] | Mortar['resistivity']>[number]
+
+/** An age at which nothing is known yet is planned, once; a later test beside what is known was no plan. */
+function knownReadings<T extends Reading>(readings: T[] | undefined, asOf: Moment): T[] | undefined {
+  const isKnown = ({ tested, ...reading }: Reading) =>
+    tested === undefined || isBy(knownFrom({ ...reading, tested }), asOf)
+  return each(readings, (reading) => {
+    if (isKnown(reading))
+      return changed<Reading>(reading, { specimens: knownMembers(reading.specimens, asOf) }) as T
+    const ofAge = readings?.filter(({ age }) => age.hours === reading.age.hours) ?? []
+    return ofAge[0] === reading && !ofAge.some(isKnown) ? ({ age: reading.age } as T) : null
+  })
+}
+
+/**
+ * Specimens or results by name, without what was excluded only later. One of which nothing but its quantity is
+ * on record is that quantity, however it was written.
+ */
+function knownMembers<T extends Values | undefined>(members: T, asOf: Moment): T {
+  if (members === undefined) return members
+  const known = Object.fromEntries(
+    Object.entries(members).map(([name, member]) => [
+      name,
+      member && plainQuantity(withoutLaterExclusion(member, asOf)),
+    ]),
   )
+  return changed<Values>(members, known) as T
 }
 
-function withoutLaterExclusion<T extends object | undefined>(member: T, asOf: Moment): T {
-  if (member === undefined || !('excluded-on' in member)) return member
-  if (exclusionOn(member as Excludable, asOf) !== undefined) return member
-  const { excluded: _excluded, 'excluded-on': _since, ...rest } = member as Excludable
-  return rest as T
+function withoutLaterExclusion(member: Excludable, asOf: Moment): object {
+  if (member['excluded-on'] === undefined || exclusionOn(member, asOf) !== undefined) return member
+  const { excluded: _excluded, 'excluded-on': _since, ...rest } = member
+  return rest
 }
 
-function withKnownReadings<T extends { strength?: Reading[]; resistivity?: Reading[] }>(
-  mortar: T,
-  asOf: Moment,
-): unknown {
-  return {
-    ...mortar,
-    ...(mortar.strength === undefined ? {} : { strength: knownReadings(mortar.strength, asOf) }),
-    ...(mortar.resistivity === undefined ? {} : { resistivity: knownReadings(mortar.resistivity, asOf) }),
-  }
+function plainQuantity(member: object): object {
+  const [only, ...others] = Object.values(member)
+  return others.length === 0 && typeof only === 'object' ? only : member
+}
+
+/**
+ * Each entry as it was known, without those that were not.
+ * @returns the list itself where all of it was known; undefined where none of it was
+ */
+function each<T>(list: T[] | undefined, known: (entry: T) => T | null): T[] | undefined {
+  const left = list?.map(known).filter((entry) => entry !== null)
+  if (left?.length === list?.length && left?.every((entry, place) => entry === list?.[place])) return list
+  return left?.length === 0 ? undefined : left
+}
+
+/** The record with other members, without those that are undefined; itself where they are what it has. */
+function changed<T extends object>(
+  record: T,
+  members: { readonly [Key in keyof T]?: T[Key] | undefined },
+): T {
+  const others = Object.entries(members).filter(([key, member]) => member !== record[key as keyof T])
+  if (others.length === 0) return record
+  return Object.fromEntries(
+    Object.entries({ ...record, ...Object.fromEntries(others) }).filter(([, member]) => member !== undefined),
+  ) as T
 }
 
 /** A lot's record and those of its control batches, by id, as plain JSON in written form. */
@@ -72,31 +165,12 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     verification: _verification,
     revisions: _revisions,
     formerly: _formerly,
-    ...rest
-  } = lot
-  const known = {
-    ...rest,
-    ...(lot.analyses === undefined
-      ? {}
-      : {
-          analyses: lot.analyses
-            .filter((analysis) => isBy(knownFrom(analysis), asOf))
-            .map((analysis) => ({ ...analysis, results: knownMembers(analysis.results, asOf) })),
-        }),
-    ...(lot.tests === undefined
-      ? {}
-      : {
-          tests: lot.tests
-            .filter((test) => isBy(test.cast, asOf))
-            .map((test) => withKnownReadings(test, asOf)),
-        }),
-  }
-  const used = [
-    ...new Set((lot.tests ?? []).filter((test) => isBy(test.cast, asOf)).map((test) => test.control)),
-  ].sort()
+    ...known
+  } = knownLot(lot, asOf)
+  const used = [...new Set((known.tests ?? []).map((test) => test.control))].sort()
   const controlRecords = used.flatMap((id) => {
     const control = controls.get(id)
-    return control === undefined ? [] : [[id, withKnownReadings(control, asOf)] as const]
+    return control === undefined ? [] : [[id, knownMortar(control, asOf)] as const]
   })
   return {
     lot: writtenForm(known) as KnownRecord['lot'],

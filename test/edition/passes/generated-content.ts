@@ -69,6 +69,11 @@ interface Revision {
   readonly withdrawn?: 'yes'
   readonly digest: string
 }
+interface Shipment {
+  readonly bill: string
+  readonly date: string
+  readonly mass: string
+}
 export interface GeneratedLot {
   readonly produced: { readonly from: string; readonly to: string }
   readonly quantity: string
@@ -79,6 +84,7 @@ export interface GeneratedLot {
   readonly analyses: readonly Analysis[]
   readonly tests: readonly TestMortar[]
   readonly verification: readonly (Analysis & { readonly kind: 'split' })[]
+  readonly shipments?: readonly Shipment[]
   readonly revisions: readonly Revision[]
 }
 
@@ -222,6 +228,13 @@ const revisions = (sampled: number) =>
     })
   })
 
+const shipments = (sampled: number) =>
+  fc
+    .array(small(40), { maxLength: 2 })
+    .map((list) =>
+      list.map((later, place): Shipment => ({ bill: `B${place}`, date: day(sampled + later), mass: '25 t' })),
+    )
+
 const lot = (sampled: number): fc.Arbitrary<GeneratedLot> =>
   fc
     .record({
@@ -241,6 +254,7 @@ const lot = (sampled: number): fc.Arbitrary<GeneratedLot> =>
         analysis(sampled).map((one) => ({ ...one, kind: 'split' as const })),
         { maxLength: 1 },
       ),
+      shipments: shipments(sampled),
       revisions: revisions(sampled),
     })
     .map(({ clock: at, tonnes, ...rest }) => ({
@@ -324,6 +338,7 @@ export function cutAt(whole: Content, date: Moment): Content {
           .filter(({ cast }) => by(cast))
           .map((test) => ({ ...test, strength: readings(test.strength) })),
         verification: analyses(one.verification),
+        shipments: one.shipments?.filter((shipment) => by(shipment.date)),
         revisions: one.revisions.filter((revision) => by(revision.date)),
       },
     ])
@@ -402,9 +417,19 @@ function files({ offset, events, controls, lots }: Content, asOf: Moment): [stri
     ]),
     ...Object.entries(lots).map(([id, { tests, ...one }]): [string, object] => [
       `lots/${id}.yaml`,
-      { ...one, tests: tests.map((test) => ({ condition: 'warm', laboratory: 'quay', ...test })) },
+      withoutEmptyLists({
+        ...one,
+        tests: tests.map((test) => ({ condition: 'warm', laboratory: 'quay', ...test })),
+      }),
     ]),
   ]
+}
+
+/** As a record is written: nobody enters a list before there is something in it. */
+function withoutEmptyLists(record: object): object {
+  return Object.fromEntries(
+    Object.entries(record).filter(([, member]) => !Array.isArray(member) || member.length > 0),
+  )
 }
 
 const WARM = {

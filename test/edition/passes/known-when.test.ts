@@ -8,6 +8,9 @@ import { computeEdition } from '../../../src/edition/compute.ts'
 import { judgeLot } from '../../../src/edition/passes/judge-lot.ts'
 import { sourceStates } from '../../../src/edition/passes/source-state.ts'
 import type { Records } from '../../../src/records/records.ts'
+import { forAudience } from '../../../src/edition/publishing.ts'
+import { checkReport } from '../../../src/edition/writers/check-report.ts'
+import { dataFiles } from '../../../src/edition/writers/outputs.ts'
 import { AS_OF, content, cutAt, load, questionDay, shuffled } from './generated-content.ts'
 
 /** Of a result what anybody reads; its working is made from the same. */
@@ -66,6 +69,18 @@ function recordsOf(...[whole, asOf]: Parameters<typeof load>): Records {
   return records
 }
 
+/** Every data file for either audience by path, and the check report. */
+function written(records: Records, asOf: Moment): Record<string, string> {
+  const edition = computeEdition(records, { program: 'test', asOf })
+  const files = (['internal', 'public'] as const).flatMap((audience) =>
+    [...dataFiles(forAudience(edition, audience))].map(({ path, pieces }) => [
+      `${audience} ${path}`,
+      [...pieces].join(''),
+    ]),
+  )
+  return { ...Object.fromEntries(files), check: [...checkReport(edition, [])].join('') }
+}
+
 /** Fixed, so that every run asks the same. */
 const RUNS = { seed: 20_260_410, numRuns: 100 }
 
@@ -104,6 +119,16 @@ describe('a question about the past', () => {
             if (date.day < lot.sampled.day) expect(edition.lots.has(lot.id)).toBe(false)
             else expect(edition.lot(lot.id).verdicts).toEqual(judgeLot(records, state, place, date).verdicts)
           })
+      }),
+      { ...RUNS, numRuns: 30 },
+    )
+  })
+
+  it('is written by an edition as of that day, byte by byte, as from the records of that day', () => {
+    fc.assert(
+      fc.property(content, questionDay, (whole, date) => {
+        const records = recordsOf(whole, AS_OF)
+        expect(written(records, date)).toEqual(written(recordsOf(cutAt(whole, date), AS_OF), date))
       }),
       { ...RUNS, numRuns: 30 },
     )
