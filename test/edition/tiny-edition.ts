@@ -86,6 +86,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     shipments: [],
     revisions: [],
     findings: [],
+    changedValues: [],
     history: () => [],
     certificate: () => {
       throw new RangeError(`certificate needs a computed lot, got ${id}`)

@@ -17,6 +17,7 @@ import { printedReadings } from '../printed/readings.ts'
 import type { IssuedDocument } from '../shape/document.ts'
 import type { Certificate, LotEntry, Revision } from '../shape/edition.ts'
 import { certificateFacts, isProvisional } from './certificate-facts.ts'
+import { changedValues } from './changed-values.ts'
 import { type DocumentContent, documentContent } from './document-content.ts'
 import { issueFindings } from './compare-issued.ts'
 import { issuedBy } from './issue.ts'
@@ -66,7 +67,10 @@ function issuedPart(
   from: LotsFrom,
   judged: JudgedLot,
   judgedOn: (asOf: Moment) => readonly Verdict[],
-): Pick<LotEntry, 'state' | 'revisions' | 'findings' | 'certificate' | 'revisionCertificate'> {
+): Pick<
+  LotEntry,
+  'state' | 'revisions' | 'findings' | 'changedValues' | 'certificate' | 'revisionCertificate'
+> {
   const { id, record } = judged
   const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
   const newest = issued.at(-1)
@@ -76,6 +80,7 @@ function issuedPart(
     state,
     revisions: revisions(from.records, issued, state),
     findings: document === null ? [] : laterChanges(from, judged, document, judgedOn),
+    changedValues: document === null ? [] : changedValues(document, judged.results),
     certificate: (shown = WITHHELD) =>
       newest === undefined ? draft(from.records, judged, shown) : issuedCertificate(from, id, newest, shown),
     revisionCertificate: (number, shown = WITHHELD) =>

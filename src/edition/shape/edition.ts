@@ -54,6 +54,16 @@ export interface Revision {
   readonly replacedBy?: string
 }
 
+/** A value that an issued certificate prints, with what it is today. */
+export interface ChangedValue {
+  readonly property: Result['property']
+  readonly condition: string | undefined
+  readonly age: string | undefined
+  readonly issued: string
+  /** null where none of its results counts today. */
+  readonly today: string | null
+}
+
 /** What names a lot and says where it stands, in a list and in full. */
 interface LotHead {
   /** SOURCE/LOT */
@@ -105,6 +115,8 @@ export interface LotEntry extends LotHead {
   /** By number, the last one in force. */
   readonly revisions: readonly Revision[]
   readonly findings: readonly Finding[]
+  /** What the newest revision prints otherwise than it is today. */
+  readonly changedValues: readonly ChangedValue[]
   /** The lot's activity indices among those of earlier lots, made when asked for. */
   readonly history: () => LotHistory
   /**

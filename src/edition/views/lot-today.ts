@@ -2,8 +2,9 @@
 import { type Moment, yearOf } from '../../core/measure/moment.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import { plural } from '../../words/numbers.ts'
+import { propertyWords } from '../../words/property-names.ts'
 import { sentence } from '../../words/sentences.ts'
-import type { LotStanding } from '../../words/standing.ts'
+import { type LotStanding, testName } from '../../words/standing.ts'
 import { massText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
@@ -21,6 +22,8 @@ export interface LotTodayView {
   readonly asOf: Moment
   /** State and governing verdict today. */
   readonly standing: LotStanding
+  /** What the certificate prints otherwise than it is today, a sentence each. */
+  readonly changed: readonly string[]
   /** What is overdue, a line each. */
   readonly overdue: readonly string[]
   /** null where nothing was shipped. */
@@ -53,6 +56,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     year: yearOf(lot.sampled),
     asOf: edition.asOf,
     standing: standingOf(edition, row),
+    changed: changedSentences(lot),
     overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
@@ -60,6 +64,17 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
     history: historyCharts(edition, lot),
   }
+}
+
+function changedSentences({ changedValues, revisions }: LotEntry): string[] {
+  const number = revisions.at(-1)?.number
+  return changedValues.map(({ property, condition, age, issued, today }) => {
+    const name =
+      age === undefined ? propertyWords({ property }) : testName({ property, age, conditionName: null })
+    const test = condition === undefined ? name : `${name} (condition ${condition})`
+    const now = today === null ? 'no result of it counts' : `it is ${today}`
+    return `Revision ${number} prints ${issued} as ${test}; by what is known today ${now}.`
+  })
 }
 
 function shipmentsOfLot({ site }: Edition, { shipments, record }: LotEntry): ShipmentsOfLot | null {

@@ -44,6 +44,22 @@ describe('lotTodayView', () => {
     expect([view?.named, view?.shown.map(({ to }) => to)]).toEqual([true, ['Quellan Mix, Bridge', 'Bridge']])
   })
 
+  it('says which value of the certificate is another today, or counts no more', () => {
+    const strength = { property: 'strength-activity-index', condition: 'hot', age: '7 d' } as const
+    const loss = { property: 'loss-on-ignition', condition: undefined, age: undefined } as const
+    const { changed } = today({
+      revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')],
+      changedValues: [
+        { ...strength, issued: '96.34 %', today: '95.88 %' },
+        { ...loss, issued: '2.1 %', today: null },
+      ],
+    })
+    expect(changed).toEqual([
+      'Revision 1 prints 96.34 % as 7 d strength activity index (condition hot); by what is known today it is 95.88 %.',
+      'Revision 1 prints 2.1 % as loss on ignition; by what is known today no result of it counts.',
+    ])
+  })
+
   it('has no shipments where nothing was shipped, and offers the sets for the source’s material alone', () => {
     const view = today({})
     expect(view.shipments).toBeNull()
