@@ -70,7 +70,7 @@ function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequ
     reason,
     withdrawn: withdraw === true,
     // A further withdrawal keeps the lot that was named before.
-    replacedBy: order.replacedBy ?? (withdraw ? record.revisions?.at(-1)?.['replaced-by'] : undefined),
+    replacedBy: replacedBy ?? (withdraw ? record.revisions?.at(-1)?.['replaced-by'] : undefined),
   })
 }
 
