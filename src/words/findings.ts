@@ -50,9 +50,33 @@ const UNREAD: Readonly<Record<PlannedTest['unread'], string>> = {
   both: 'the readings of the lot and of its control are missing',
 }
 
-/** One difference of a record, without a full stop: path and values as the record writes them. */
+/** One difference of a record, without a full stop: names and values as the record writes them. */
 export function recordChangeWords({ path, issued, today }: RecordChange): string {
-  return `${path.join(' › ')}: issued ${issued ?? 'nothing'}, today ${today ?? 'nothing'}`
+  return `${placeWords(path)}: issued ${issued ?? 'nothing'}, today ${today ?? 'nothing'}`
+}
+
+/** What an entry of a list is called; keys elsewhere are marks and ids, even where they are numbers. */
+const ENTRIES: Readonly<Record<string, string>> = {
+  analyses: 'analysis',
+  blend: 'constituent',
+  documents: 'document',
+  resistivity: 'resistivity',
+  samples: 'sample',
+  seals: 'seal',
+  strength: 'strength',
+  tests: 'test',
+}
+
+/** The lot goes without saying; entries of a list are counted from one: "test 1 › strength 2 › specimens › d". */
+function placeWords(path: RecordChange['path']): string {
+  const keys = path[0] === 'lot' ? path.slice(1) : path
+  const counted = (at: number) => ENTRIES[keys[at] ?? ''] !== undefined && /^\d+$/.test(keys[at + 1] ?? '')
+  return keys
+    .flatMap((key, at) => {
+      if (counted(at - 1)) return []
+      return counted(at) ? [`${ENTRIES[key]} ${Number(keys[at + 1]) + 1}`] : [key]
+    })
+    .join(' › ')
 }
 
 /** One difference of an outcome, without a full stop. */

@@ -37,16 +37,24 @@ describe('wordedFinding', () => {
       worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 1, changes: [change] } }),
     ).toEqual([
       'The record of vale/V-1 differs from revision 1 as issued in one place',
-      'lot › analyses › 0 › SO3: issued 0.41 %, today nothing',
+      'analysis 1 › SO3: issued 0.41 %, today nothing',
     ])
     const added = { path: ['lot', 'silo'], issued: null, today: '4' }
     expect(
       worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 3, changes: [added] } }),
     ).toEqual([
       'The record of vale/V-1 differs from revision 1 as issued in 3 places',
-      'lot › silo: issued nothing, today 4',
+      'silo: issued nothing, today 4',
       'and 2 more',
     ])
+  })
+  it('names a specimen by its test, counted from one, and by its mark', () => {
+    const path = ['lot', 'tests', '0', 'strength', '1', 'specimens', '3']
+    const change = { path, issued: '90 kN', today: '91 kN' }
+    const params = { lot, revision: 1, places: 1, changes: [change] }
+    expect(worded({ code: 'changed-after-issue', params })[1]).toBe(
+      'test 1 › strength 2 › specimens › 3: issued 90 kN, today 91 kN',
+    )
   })
   it('names each verdict and clause that would have another outcome, and those that are no more', () => {
     const changes = [

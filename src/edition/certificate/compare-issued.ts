@@ -71,7 +71,20 @@ function isTree(value: unknown): value is object {
 }
 
 function text(value: unknown): string | null {
-  return value === undefined ? null : typeof value === 'string' ? value : JSON.stringify(value)
+  return value === undefined ? null : treeWords(value)
+}
+
+/** A value as it is, more than one in a line: "age 28 d, specimens (a 90 kN, b 91 kN)". */
+function treeWords(value: unknown): string {
+  if (!isTree(value)) return String(value)
+  const members = Array.isArray(value)
+    ? value.map(inBrackets)
+    : Object.entries(value).map(([key, member]) => `${key} ${inBrackets(member)}`)
+  return members.join(', ')
+}
+
+function inBrackets(value: unknown): string {
+  return isTree(value) ? `(${treeWords(value)})` : treeWords(value)
 }
 
 /**

@@ -17,6 +17,15 @@ describe('differences', () => {
       { path: ['e'], issued: null, today: 'null' },
     ])
   })
+  it('says in words what was not there at all', () => {
+    const strength = [{ age: '28 d', specimens: { a: '90 kN', b: '91 kN' } }]
+    expect(differences({}, { strength })).toEqual([
+      { path: ['strength'], issued: null, today: '(age 28 d, specimens (a 90 kN, b 91 kN))' },
+    ])
+    expect(differences({ strength: [] }, { strength })[0]?.today).toBe(
+      'age 28 d, specimens (a 90 kN, b 91 kN)',
+    )
+  })
   it('finds none between equal trees', () => {
     expect(differences({ a: [1, { b: 2 }] }, { a: [1, { b: 2 }] })).toEqual([])
   })
