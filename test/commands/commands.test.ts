@@ -256,7 +256,9 @@ describe('npm run issue', () => {
     expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
     rmSync(join(folder, 'issued'), { recursive: true })
     writeFileSync(join(folder, 'issued'), '')
-    expect((await issue(folder)).error).toMatch(/cannot be written: a file stands in the place of its folder/)
+    expect((await issue(folder)).error).toMatch(
+      /^issued\/:1:1: this is no folder, or one that cannot be read/,
+    )
   })
   it('says to resume where a document is there and its line cannot be written', async () => {
     const folder = contentCopy()

@@ -26,8 +26,8 @@ export const UNREAD: Readonly<Record<Unread['why'], FileFault>> = {
   unreadable: {
     code: 'file-unreadable',
     severity: 'error',
-    message: 'the folder cannot be read',
-    mend: 'check its permissions',
+    message: 'this is no folder, or one that cannot be read',
+    mend: 'put the folder back, or check its permissions',
   },
   'no-file': {
     code: 'file-unreadable',
