@@ -3,7 +3,7 @@ import { lstatSync } from 'node:fs'
 import { join } from 'node:path'
 import { momentIn } from '../core/measure/moment.ts'
 import { revisionLine } from '../records/edit/revision-line.ts'
-import { documentAt, listIssued, readIssued, readPart } from '../records/files.ts'
+import { documentAt, documentPath, listIssued, readIssued, readPart } from '../records/files.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import type { IssuedHead } from '../records/issued/issued-head.ts'
 import { withRevealed } from '../records/issued/private-part.ts'
@@ -96,7 +96,7 @@ function stepFor(resuming: Resuming, document: LeftDocument): Step {
 }
 
 function fileOf({ lot, number }: LeftDocument): string {
-  return `issued/${lot}/${number}.json`
+  return `issued/${documentPath(lot, number)}`
 }
 
 function unfinishable(document: LeftDocument, reason: string): CommandFailure {

@@ -149,6 +149,11 @@ export function isUnreadFolder(path: string): boolean {
   return path === '' || path.endsWith('/')
 }
 
+/** Path of a revision's document below issued/, with forward slashes. */
+export function documentPath(lot: string, number: number): string {
+  return `${lot}/${number}.json`
+}
+
 /** Lot and revision of a document by its path below issued/; undefined for another file, even `01.json`. */
 export function documentAt(path: string): { readonly lot: string; readonly number: number } | undefined {
   const [, lot, number] = /^([^/]+\/[^/]+)\/(0|[1-9]\d{0,5})\.json$/.exec(path) ?? []
@@ -159,7 +164,12 @@ export function documentAt(path: string): { readonly lot: string; readonly numbe
  * Bytes of content/issued/SOURCE/LOT/N.json, which its digest is taken of; null where they cannot be read.
  */
 export function readIssued(folder: string, lot: string, number: number): Buffer | null {
-  return plainFile(join(folder, 'issued', lot, `${number}.json`))
+  return plainFile(join(folder, 'issued', documentPath(lot, number)))
+}
+
+/** The digest of a part by its path below issued/; undefined for another file. */
+export function partAt(path: string): string | undefined {
+  return /^parts\/(sha256-[0-9a-f]{64})\.json$/.exec(path)?.[1]
 }
 
 /** Bytes of a part of issued documents, by digest; null where they cannot be read. */

@@ -4,9 +4,9 @@
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { UNREAD } from '../diagnostics/unread-files.ts'
-import { documentAt, isUnreadFolder, listIssued, readIssued, readPart } from '../files.ts'
+import { documentPath, readIssued, readPart } from '../files.ts'
 import type { Lot } from '../schema/loaded-records.ts'
+import { checkStrays } from './check-strays.ts'
 import { digestOf } from './digest.ts'
 import type { IssuedHead } from './issued-head.ts'
 import { type IssuedForm, valueOfForm } from './issued-forms.ts'
@@ -46,13 +46,8 @@ export function checkIssued(checked: Checked): ReadonlySet<string> {
       if (number !== place || before < report.count()) unsound.add(documentPath(id, number))
     }
   const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
-  checkStrays(checked, { documents, used, sound })
+  checkStrays({ ...checked, documents, used, sound })
   return unsound
-}
-
-/** Path of a revision's document below issued/. */
-export function documentPath(lot: string, number: number): string {
-  return `${lot}/${number}.json`
 }
 
 /** What is wrong with a part, null for nothing; each is read once. */
@@ -183,103 +178,4 @@ function checkPrivate(
 
 function quoted(value: unknown): string {
   return value === undefined ? 'nothing' : JSON.stringify(value)
-}
-
-interface Found {
-  readonly documents: ReadonlySet<string>
-  readonly used: ReadonlySet<string>
-  /** Whether every document on record could be read. */
-  readonly sound: boolean
-}
-
-/** What lies below issued/ and belongs to no revision. */
-function checkStrays({ folder, lots, ids, diagnostics }: Checked, { documents, used, sound }: Found): void {
-  const fault = (path: string, of: Fault) =>
-    diagnostics.push({ file: `issued/${path}`, line: 1, column: 1, ...of })
-  const paths = listIssued(folder)
-  const strays = paths.flatMap((path) => {
-    const of = documents.has(path) || partAt(path) !== undefined ? null : strayFault(path, lots, ids)
-    return of === null ? [] : [{ path, of }]
-  })
-  for (const { path, of } of strays) fault(path, of)
-  // What a document refers to that could not be read, or whose record has a fault of its own, is not known.
-  if (!sound || strays.length > 0 || [...ids].some((id) => !lots.has(id))) return
-  const unused = paths.filter((path) => {
-    const part = partAt(path)
-    return part !== undefined && !used.has(part)
-  })
-  const [first, ...others] = unused.filter((path) => !reportLost(path, { folder, lots, fault }))
-  if (first !== undefined) fault(first, unusedFault(others.length))
-}
-
-/**
- * A private part names the revision that it was written for: where that is not on record, it may be all that is
- * left of it.
- */
-function reportLost(
-  path: string,
-  { folder, lots, fault }: Pick<Checked, 'folder' | 'lots'> & { fault: (path: string, of: Fault) => void },
-): boolean {
-  const bytes = readPart(folder, partAt(path) ?? '')
-  const part = bytes === null ? null : (valueOfForm('private', bytes) as PrivatePart | null)
-  if (part === null) return false
-  const { certificate, revision } = part
-  const onRecord = [...lots].some(
-    ([id, { record }]) =>
-      (id === certificate || (record.formerly ?? []).includes(certificate)) &&
-      revision < (record.revisions?.length ?? 0),
-  )
-  if (onRecord) return false
-  fault(path, {
-    code: 'issued-part-unused',
-    severity: 'warning',
-    message: `this belongs to revision ${revision} of ${certificate}, which is not on record`,
-    mend: 'restore the document and its line from version control or a backup; if an issue was only interrupted, the next npm run issue takes this out',
-  })
-  return true
-}
-
-/** The digest of a part by its path below issued/; undefined for another file. */
-export function partAt(path: string): string | undefined {
-  return /^parts\/(sha256-[0-9a-f]{64})\.json$/.exec(path)?.[1]
-}
-
-type Fault = Pick<Diagnostic, 'code' | 'severity' | 'message' | 'mend'>
-
-function unusedFault(others: number): Fault {
-  return {
-    code: 'issued-part-unused',
-    severity: 'warning',
-    message: `no issued document refers to this part${others === 0 ? '' : `, nor to ${others} more`}`,
-    mend: `leave ${others === 0 ? 'it: the next npm run issue takes it' : 'them: the next npm run issue takes them'} out`,
-  }
-}
-
-function strayFault(path: string, lots: Checked['lots'], ids: ReadonlySet<string>): Fault | null {
-  if (isUnreadFolder(path)) return UNREAD.unreadable
-  const document = documentAt(path)
-  if (document === undefined)
-    return {
-      code: 'issued-stray',
-      severity: 'error',
-      message: 'this is neither an issued document (SOURCE/LOT/N.json) nor a part of one',
-      mend: 'take it out of issued/',
-    }
-  const { lot, number } = document
-  if (!ids.has(lot))
-    return {
-      code: 'issued-unrecorded',
-      severity: 'error',
-      message: `an issued document of a lot that is not on record: lots/${lot}.yaml is missing`,
-      mend: 'restore the lot’s record: what was issued is withdrawn, never deleted',
-    }
-  const loaded = lots.get(lot)
-  if (loaded === undefined) return null
-  const count = loaded.record.revisions?.length ?? 0
-  return {
-    code: 'issued-unrecorded',
-    severity: 'error',
-    message: `the record of ${lot} has ${count === 0 ? 'no revision' : `revisions up to ${count - 1}`}, and this document is of revision ${number}`,
-    mend: 'run npm run issue -- --resume after an interrupted issue; otherwise restore the line in revisions:',
-  }
 }

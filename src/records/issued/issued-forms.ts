@@ -2,17 +2,14 @@
  * The forms of issued documents and their parts. A digest only says that the bytes are those on record: what
  * somebody else wrote and put on record must be told, never drawn or compared.
  */
-import { kept } from '../../core/measure/kept.ts'
 import { issuedValidatorOf } from '../schema/schemas.ts'
 
 /** A document with its parts as references, and each kind of part. */
 export type IssuedForm = 'document' | 'shared' | 'lot' | 'controls' | 'private'
 
-const validators = new Map<IssuedForm, ReturnType<typeof issuedValidatorOf>>()
-
 /** The JSON value in some bytes where it is of a form of schemas/issued.json; null for anything else. */
 export function valueOfForm(form: IssuedForm, bytes: Buffer): unknown {
-  const validate = kept(validators, form, () => issuedValidatorOf(form === 'document' ? undefined : form))
+  const validate = issuedValidatorOf(form === 'document' ? undefined : form)
   try {
     const value: unknown = JSON.parse(bytes.toString('utf8'))
     return validate(value) ? value : null
