@@ -107,7 +107,10 @@ export function issueFindings(
 }
 
 function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[] {
-  const before = withoutLaterSamples(recordOf(issued), readMoment(issued.issued))
+  const written = recordOf(issued)
+  // Nearly every record is as it was issued, to the letter.
+  if (differences(written, known).length === 0) return []
+  const before = withoutLaterSamples(written, readMoment(issued.issued))
   const changes = recordDifferences(before, withoutNewPlans(known, before) as KnownRecord)
   if (changes.length === 0) return []
   return [
