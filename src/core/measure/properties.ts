@@ -228,6 +228,26 @@ export const PROPERTIES = {
     group: 'physical',
     description: 'Expansion of mortar bars in sulfate solution; name the method.',
   },
+  'expansion-alkali-silica-relative': {
+    title: 'Expansion, alkali-silica reaction, relative to the control',
+    kind: 'fraction',
+    nature: 'measured',
+    bounds: [-500, 2000],
+    decimals: 0,
+    group: 'physical',
+    description:
+      'Expansion of mortar bars with reactive aggregate, percent of that of bars with a low-alkali cement.',
+  },
+  'expansion-sulfate-relative': {
+    title: 'Expansion in sulfate solution, relative to the control',
+    kind: 'fraction',
+    nature: 'measured',
+    bounds: [-500, 2000],
+    decimals: 0,
+    group: 'physical',
+    description:
+      'Expansion of mortar bars in sulfate solution, percent of that of bars with a sulfate-resisting cement.',
+  },
   'air-content': {
     title: 'Air content of mortar',
     kind: 'fraction',

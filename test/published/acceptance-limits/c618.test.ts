@@ -9,7 +9,7 @@ import {
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { Outcome } from '../../../src/core/criteria/outcome.ts'
 import { clauseOf, evidenceOf, history, index, plannedIndex, result } from '../../core/judging/fixture.ts'
-import { outcomeOf } from './shipped-limits.ts'
+import { limitsOf, outcomeOf, readClauses } from './shipped-limits.ts'
 import { SHIPPED, shippedSet } from './shipped-sets.ts'
 
 // Limits: ASTM C618-12a, abstracts with tables (sustandard.com/product/astm-c618-12a; document-center.com,
@@ -183,6 +183,69 @@ describe('ASTM C618-19 as shipped', () => {
     expect(sums('F', 60)).toEqual(['meets', 'not-applicable'])
     expect(sums('C', 49.9)).toEqual(['does-not-meet', 'not-applicable'])
     expect(sums('N', 69.9)).toEqual(['not-applicable', 'does-not-meet'])
+  })
+})
+
+describe('the options of ASTM C618 that are recalled', () => {
+  const RECALLED = {
+    'sulfate-moderate': 'at-most 0.10 %',
+    'sulfate-high': 'at-most 0.05 %',
+    'sulfate-relative': 'at-most 100 %',
+  }
+  const options = shippedSet('c618-12a-options')
+
+  it('stand in a set of their own beside edition 12a, none of them read', () => {
+    expect(limitsOf(options)).toEqual({
+      ...limitsOf(twelve),
+      'expansion-alkali-silica': 'at-most 100 %',
+      ...RECALLED,
+    })
+    expect(isUnconfirmed(options)).toBe(true)
+    expect(isUnconfirmed(twelve)).toBe(false)
+  })
+
+  it('are part of editions 19 and 23e1 without the one on alkali-silica reaction, dropped before them', () => {
+    for (const set of [nineteen, shippedSet('c618-23e1')]) {
+      expect(limitsOf(set)).toMatchObject(RECALLED)
+      expect(Object.keys(limitsOf(set))).not.toContain('expansion-alkali-silica')
+    }
+  })
+
+  it('judge a limit met on it and not met beyond it, and only where the purchaser asks', () => {
+    const asked = { class: 'F', requested: { 'c618-12a-options': Object.keys(limitsOf(options)) } }
+    const cases: [string, Parameters<typeof result>[0], number, number][] = [
+      ['expansion-alkali-silica', 'expansion-alkali-silica-relative', 100, 101],
+      ['sulfate-moderate', 'expansion-sulfate', 0.1, 0.11],
+      ['sulfate-high', 'expansion-sulfate', 0.05, 0.06],
+      ['sulfate-relative', 'expansion-sulfate-relative', 100, 101],
+    ]
+    for (const [id, key, on, beyond] of cases)
+      expect([
+        id,
+        outcomeOf(options, id, [result(key, on)], asked),
+        outcomeOf(options, id, [result(key, beyond)], asked),
+        outcomeOf(options, id, [result(key, beyond)], { class: 'F' }),
+      ]).toEqual([id, 'meets', 'does-not-meet', 'not-invoked'])
+  })
+})
+
+describe('ASTM C618-23e1 as shipped', () => {
+  const latest = shippedSet('c618-23e1')
+
+  it('carries the limits of edition 19 over from memory, none of them read', () => {
+    expect(limitsOf(latest)).toEqual({ ...limitsOf(nineteen), 'calcium-oxide-reported': 'report' })
+    expect(readClauses(latest)).toEqual([])
+    expect(nineteen.supersededBy).toBe('c618-23e1')
+  })
+
+  it('wants calcium oxide of class N on record', () => {
+    const reported = (lotClass: string, ...results: Parameters<typeof evidenceOf>[0]) =>
+      outcomeOf(latest, 'calcium-oxide-reported', results, { class: lotClass })
+    expect([reported('N'), reported('N', result('CaO', 3)), reported('F')]).toEqual([
+      'not-reported',
+      'reported',
+      'not-applicable',
+    ])
   })
 })
 
