@@ -5,6 +5,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { PROPERTIES, property, type PropertyKey, reportableKeys } from '../core/measure/properties.ts'
+import { isFinishable, isMortarResult } from '../core/measure/ratio-indices.ts'
 import { acceptedSpellings, KINDS, type QuantityKind } from '../core/measure/units.ts'
 import { loadedTypes, type SchemaNode, TIMES, typeName } from './loaded-types.ts'
 import { command, EXIT, ROOT, run } from './program.ts'
@@ -125,21 +126,42 @@ function propertiesSchema(): unknown {
   }
 }
 
+/** A result of a mortar may be a list, one figure for each condition and age. */
 function resultSchema(key: PropertyKey): unknown {
   const { title, kind, description, basis } = property(key)
-  const value = { $ref: `quantities.json#/$defs/${kind}` }
   const usual = basis === undefined ? '' : `; usual basis: ${basis}`
+  const figure = figureSchema(key)
+  const list = {
+    maxItems: 100,
+    minItems: 1,
+    items: { type: 'object', description: 'One of several finished figures.', ...figure },
+  }
   return {
-    type: ['string', 'object'],
+    type: ['string', 'object', ...(isFinishable(key) ? ['array'] : [])],
     quantity: kind,
     maxLength: 60,
     title,
-    description: `${description} Written in ${symbols(kind)}${usual}.`,
+    description: `${description} Written in ${symbols(kind)}${usual}.${finishedWords(key)}`,
     examples: [KINDS[kind].example],
+    ...figure,
+    ...(isFinishable(key) ? list : {}),
+  }
+}
+
+function finishedWords(key: PropertyKey): string {
+  if (!isMortarResult(key)) return ''
+  const example = KINDS[property(key).kind].example
+  return ` A figure that the laboratory reports finished names its mortar: { value: ${example}, condition: ID, age: 28 d }, or a list of such.`
+}
+
+function figureSchema(key: PropertyKey): Readonly<Record<string, unknown>> {
+  const { kind } = property(key)
+  return {
     additionalProperties: false,
     required: ['value'],
     properties: {
-      value: { ...value, description: 'Result with its unit.' },
+      value: { $ref: `quantities.json#/$defs/${kind}`, description: 'Result with its unit.' },
+      ...(isFinishable(key) ? finishedMembers(key) : {}),
       basis: {
         enum: ['as received', 'dry', 'ignited'],
         type: 'string',
@@ -167,6 +189,21 @@ function resultSchema(key: PropertyKey): unknown {
   }
 }
 
+/** What a figure says of the mortar that only its laboratory knows. */
+function finishedMembers(key: PropertyKey): Readonly<Record<string, unknown>> {
+  const kind = property(key).kind === 'fraction' ? 'points' : property(key).kind
+  return {
+    condition: { $ref: 'common.json#/$defs/id', description: 'Condition at which the mortar was made.' },
+    ...(isMortarResult(key)
+      ? { age: { $ref: 'common.json#/$defs/age', description: 'Age at which it was tested.' } }
+      : {}),
+    'standard-uncertainty': {
+      $ref: `quantities.json#/$defs/${kind}`,
+      description: 'Standard uncertainty that the laboratory states with the figure.',
+    },
+  }
+}
+
 /** Types of every kind of record, shared parts first. */
 function types(): string {
   const common = schemaNamed('common')['$defs'] as Record<string, SchemaNode>
@@ -180,7 +217,11 @@ function types(): string {
     )
     return [...own, [recordType, schema] as const]
   })
-  return loadedTypes([...shared, ['ReportedValue', resultSchema('moisture') as SchemaNode], ...records])
+  return loadedTypes([
+    ...shared,
+    ['ReportedValue', resultSchema('strength-activity-index') as SchemaNode],
+    ...records,
+  ])
 }
 
 function schemaNamed(name: string): SchemaNode {

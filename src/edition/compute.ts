@@ -1,4 +1,5 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
+import { finishedBesideReadings } from '../core/checks/finished-beside-readings.ts'
 import { overdueFindings } from '../core/checks/result-overdue.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
@@ -92,7 +93,10 @@ function computeEntries(records: Records, states: ReadonlyMap<string, SourceStat
 
 /** With what the audit checks say of it today beside what was found at issue. */
 function audited(lot: LotEntry): LotEntry {
-  return { ...lot, findings: [...lot.findings, ...overdueFindings(lot)] }
+  return {
+    ...lot,
+    findings: [...lot.findings, ...overdueFindings(lot), ...finishedBesideReadings(lot)],
+  }
 }
 
 function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry {

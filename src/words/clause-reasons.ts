@@ -1,5 +1,5 @@
 /** Why a clause came out as it did: one sentence without a full stop, from its reasons. */
-import type { AddedParams, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
+import type { AddedParams, AddedReason, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
@@ -7,6 +7,7 @@ import { countWords, figureWords } from './numbers.ts'
 import { listWords } from './sentences.ts'
 import { BY_MEMBERS, OF_OTHER_ROUTE } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
+import { AS_REPORTED } from './result-reasons.ts'
 import { RECORD_REASONS } from './record-reasons.ts'
 import { agreedRuleName, ruleName } from './rules.ts'
 import { SCOPE_REASONS } from './scope-reasons.ts'
@@ -19,6 +20,16 @@ export type TitleOf = (clause: string) => string
 /** The first reason, and behind it what was added to it. */
 export function clauseReasonWords([first, ...added]: ClauseReasons, titleOf: TitleOf): string {
   return [wordsOf(REASONS, first, titleOf), ...added.map((reason) => wordsOf(ADDED, reason))].join('')
+}
+
+/** Notes that a reader needs even where the figures tell the outcome. */
+const ALWAYS_TOLD: readonly AddedReason['code'][] = ['finished-near-limit']
+
+/** What must be said beside an outcome whatever it is: without a full stop, undefined for nothing. */
+export function clauseNoteWords([, ...added]: ClauseReasons): string | undefined {
+  const told = added.filter(({ code }) => ALWAYS_TOLD.includes(code))
+  if (told.length === 0) return undefined
+  return told.map((reason) => wordsOf(ADDED, reason).replace(/^; /, '')).join('; ')
 }
 
 const REASONS: WordsOf<ClauseParams, [titleOf: TitleOf]> = {
@@ -53,6 +64,11 @@ const ADDED: WordsOf<AddedParams> = {
     `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${factor.toFixed(3)} for ${countWords(n, 'result')}`,
   'one-of-several': ({ which, n }) => `; ${which} of ${countWords(n, 'result')}`,
   'mean-of-several': ({ n }) => `; mean of ${countWords(n, 'result')}`,
+  finished: () => `; ${AS_REPORTED}`,
+  'finished-among': ({ finished, n }) =>
+    `; ${finished} of these ${n} ${finished === 1 ? 'is' : 'are'} ${AS_REPORTED}`,
+  'finished-near-limit': ({ low, high, decimals, unit }) =>
+    `; as written it stands for anything from ${figureWords({ value: low, decimals, unit })} to ${figureWords({ value: high, decimals, unit })}, which lies on both sides of the limit`,
 }
 
 const REFERENCES: Readonly<Record<AddedParams['deviation-reference']['from'], (n: number) => string>> = {

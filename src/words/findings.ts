@@ -6,10 +6,12 @@ import type {
   OutcomeChange,
   RecordChange,
 } from '../core/checks/finding.ts'
+import { property } from '../core/measure/properties.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { dueWords, overdueWords, testName } from './standing.ts'
+import { quantity, signed } from './units.ts'
 
 /** A finding with its sentence and the evidence for it. */
 export interface WordedFinding extends Omit<Finding, 'reason'> {
@@ -33,6 +35,27 @@ const SENTENCES: WordsOf<FindingParams> = {
     `${lot} would now be judged otherwise than in revision ${revision}`,
   'result-overdue': ({ lot, since, condition, ...test }) =>
     `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
+  'finished-beside-readings': ({ lot, laboratory, sample, ...test }) =>
+    `${laboratory} reports ${finishedWords(test)} for sample ${sample} of ${lot}, and ${
+      test.recomputed === null
+        ? 'the readings of that test, which are on record, give no valid value'
+        : `the readings of that test give ${quantity(test.recomputed, test.decimals, test.unit)}, which is the value judged`
+    }`,
+}
+
+type Finished = Omit<FindingParams['finished-beside-readings'], 'lot' | 'laboratory' | 'sample'>
+
+function finishedWords({
+  property: key,
+  condition,
+  age,
+  finished,
+  finishedDecimals,
+  unit,
+}: Finished): string {
+  const name = [age, property(key).title.toLowerCase()].filter((part) => part !== null).join(' ')
+  const at = condition === null ? '' : ` (condition ${condition})`
+  return `a ${name}${at} of ${quantity(finished, finishedDecimals, unit)}`
 }
 
 const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
@@ -41,6 +64,10 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
     ...(changes.length < places ? [`and ${places - changes.length} more`] : []),
   ],
   'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
+  'finished-beside-readings': ({ finished, recomputed, decimals, unit }) =>
+    recomputed === null
+      ? ['no value of the readings counts, and the finished figure does not stand in for it']
+      : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit)}`],
   'result-overdue': ({ due, unread }) => [`${dueWords(readMoment(due))}; ${UNREAD[unread]}`],
 }
 

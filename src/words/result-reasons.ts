@@ -1,6 +1,7 @@
 /** Why a result does not count, or what was noted about it, in words. */
 import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
 import { printedUnits } from './as-written.ts'
+import { figureWords } from './numbers.ts'
 import { date } from './dates.ts'
 import { shortest } from './shortest.ts'
 
@@ -59,12 +60,20 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }) =>
     `test read at ${celsius(testCelsius)} and control at ${celsius(controlCelsius)}, more than ${celsius(withinCelsius)} apart`,
 
+  'readings-stand': ({ recomputed, unit, decimals }) =>
+    recomputed === null
+      ? 'the readings of this test are on record and give no valid value, so the laboratory’s own figure does not count'
+      : `the readings of this test are on record, so the value recomputed from them counts instead: ${figureWords({ value: recomputed, decimals, unit })}`,
+
   'value-excluded': ({ why }) => `excluded: ${why}`,
   'enters-with-bound': ({ property, written }) =>
     `${property} is reported as ${written === null ? 'below a bound' : printedUnits(written)} and enters with that bound`,
   'bases-differ': ({ members }) =>
     `the oxides are on different bases: ${members.map(({ property, basis }) => `${property} ${basis ?? 'not stated'}`).join(', ')}`,
 }
+
+/** What is said of a figure whose readings are not on record. */
+export const AS_REPORTED = 'as reported by the laboratory, not recomputed'
 
 /** One sentence without a full stop. */
 export function resultReasonWords(reason: ResultReason): string {

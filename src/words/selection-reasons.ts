@@ -14,6 +14,8 @@ export const SELECTION_REASONS: WordsOf<SelectionParams> = {
       used.map((one) => one ?? 'a method not stated'),
       'and',
     )}`,
+  'no-readings': () =>
+    'only results computed from the readings of specimens count, and those on record are as reported by the laboratory',
   'no-result': () => 'no result is reported',
   'test-not-valid': ({ reasons }) => notValid([...new Set(reasons.map(resultReasonWords))]),
 }

@@ -7,6 +7,8 @@ import { printedUnits } from './as-written.ts'
 /** A laboratory's own text stands as it is. */
 export function basisWords(basis: UncertaintyBasis): string {
   switch (basis.code) {
+    case 'stated-with-figure':
+      return 'stated by the laboratory with the figure'
     case 'stated':
       return basis.params.basis
     case 'repeated-batches':

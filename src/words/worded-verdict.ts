@@ -8,7 +8,7 @@ import type { Release } from '../core/criteria/reason.ts'
 import { defined } from '../core/measure/defined.ts'
 import type { Uncertainty } from '../core/result/uncertainty.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
-import { clauseReasonWords, type TitleOf } from './clause-reasons.ts'
+import { clauseNoteWords, clauseReasonWords, type TitleOf } from './clause-reasons.ts'
 import { clauseTitle } from './clause-titles.ts'
 import { demandWords } from './clause-demands.ts'
 import { listWords } from './sentences.ts'
@@ -25,6 +25,8 @@ export interface WordedClause
   readonly title: string
   /** One sentence without a full stop. */
   readonly reason: string
+  /** What must be said beside the outcome whatever it is; without a full stop. */
+  readonly note?: string
   readonly uncertainty?: Omit<Uncertainty, 'basis'> & { readonly basis: string }
   /** How far the value stands from the limit, measured by its uncertainty; one line without a full stop. */
   readonly doubt?: string
@@ -72,6 +74,7 @@ function wordedClause(clause: ClauseOutcome, titleOf: TitleOf): WordedClause {
     ...timesInTexts(plain),
     reason: clauseReasonWords(reasons, titleOf),
     ...defined({
+      note: clauseNoteWords(reasons),
       uncertainty: uncertainty && { ...uncertainty, basis: basisWords(uncertainty.basis) },
       doubt: doubt && doubtWords(doubt),
       relaxed: relaxed && { by: relaxed.by, was: demandWords(relaxed.former) },

@@ -2,6 +2,7 @@
 import type { Figure, SizeTerm, Summand, WorkingStep } from '../core/result/working.ts'
 import { printedUnits } from './as-written.ts'
 import { intervalMethodWords, intervalWords } from './interval-words.ts'
+import { AS_REPORTED } from './result-reasons.ts'
 import { shortest } from './shortest.ts'
 
 /** One line of a working: what was done, with which numbers, and what came out. */
@@ -25,6 +26,11 @@ type Step<Name extends WorkingStep['step']> = Extract<WorkingStep, { readonly st
 
 /** A line for each kind of step; a kind that is missing here does not compile. */
 const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => WorkingLine } = {
+  'reported-figure': ({ written, result }) => ({
+    label: 'reported',
+    expression: `${printedUnits(written)} ${AS_REPORTED}`,
+    ...figure(result),
+  }),
   'reported-mean': ({ of, n, result }) => ({
     label: `${of} mortar`,
     expression: `mean of ${n} as reported, no specimen on record`,

@@ -19,6 +19,8 @@ export interface TrialAnalysis {
   readonly results: string
   /** C, the composite, without it; G is a grab. */
   readonly sample?: 'C' | 'G'
+  /** Quay without it; dock is another one. */
+  readonly laboratory?: 'quay' | 'dock'
   /** Calendar date; two days after sampling without it. */
   readonly tested?: string
   /** Members of the mapping `control-results`. */
@@ -122,11 +124,24 @@ interface Report {
     readonly id: string
     readonly standing: string
     readonly overdueSince: string | null
-    readonly findings: readonly { readonly check: string; readonly sentence: string }[]
+    readonly findings: readonly {
+      readonly check: string
+      readonly severity: string
+      readonly sentence: string
+      readonly evidence: readonly string[]
+    }[]
+    readonly results: readonly {
+      readonly key: string
+      readonly value: number
+      readonly written: string | null
+      readonly finished: boolean
+      readonly valid: boolean
+      readonly reasons: readonly string[]
+    }[]
     readonly verdicts: readonly {
       readonly criterion: string
       readonly outcome: Outcome
-      readonly clauses: readonly ClauseOutcome[]
+      readonly clauses: readonly (ClauseOutcome & { readonly reason: string })[]
     }[]
   }[]
 }
@@ -208,9 +223,12 @@ ${more}
 `
 }
 
-function analysisText({ results, sample = 'C', tested, control }: TrialAnalysis, on: string): string {
+function analysisText(
+  { results, sample = 'C', laboratory = 'quay', tested, control }: TrialAnalysis,
+  on: string,
+): string {
   const beside = control === undefined ? '' : `, control-results: { ${control} }`
-  return `{ laboratory: quay, sample: ${sample}, tested: ${tested ?? daysBefore(on, -2)}, results: { ${results} }${beside} }`
+  return `{ laboratory: ${laboratory}, sample: ${sample}, tested: ${tested ?? daysBefore(on, -2)}, results: { ${results} }${beside} }`
 }
 
 function daysBefore(date: string, days: number): string {
@@ -219,6 +237,7 @@ function daysBefore(date: string, days: number): string {
 
 const SHARED: readonly File[] = [
   ['site.yaml', `title: Trial\nunits: SI\nas-of: ${AS_OF}\ncriteria: [alone]\ngrace: 7 d\n`],
+  ['laboratories/dock.yaml', 'name: Dock\naddress: [3 Dock]\nstanding: independent\n'],
   ['producers/hill.yaml', 'name: Hill\naddress: [1 Mill Lane]\n'],
   [
     'laboratories/quay.yaml',

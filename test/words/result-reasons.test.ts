@@ -152,6 +152,14 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
     { code: 'temperatures-apart', params: { testCelsius: 24.2, controlCelsius: 23.1, withinCelsius: 1 } },
     'test read at 24.2 °C and control at 23.1 °C, more than 1 °C apart',
   ],
+  [
+    { code: 'readings-stand', params: { recomputed: 83.64, unit: '%', decimals: 1 } },
+    'the readings of this test are on record, so the value recomputed from them counts instead: 83.6 %',
+  ],
+  [
+    { code: 'readings-stand', params: { recomputed: null, unit: '%', decimals: 1 } },
+    'the readings of this test are on record and give no valid value, so the laboratory’s own figure does not count',
+  ],
   [{ code: 'value-excluded', params: { why: 'crucible broke' } }, 'excluded: crucible broke'],
   [
     { code: 'enters-with-bound', params: { property: 'Fe2O3', written: '< 0.5 %' } },

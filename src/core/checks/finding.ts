@@ -51,6 +51,25 @@ export interface FindingParams {
     readonly due: string
     readonly since: string
   }
+  /** A finished figure beside what the readings of the same test give; values in `unit`. */
+  readonly 'finished-beside-readings': OfTest & {
+    readonly finished: number
+    /** Null where the readings give no valid value. */
+    readonly recomputed: number | null
+    readonly unit: string
+    readonly finishedDecimals: number
+    readonly decimals: number
+  }
+}
+
+/** The test that a result comes from, by the ids of the records. */
+interface OfTest {
+  readonly lot: string
+  readonly property: PropertyKey
+  readonly condition: string | null
+  readonly age: string | null
+  readonly laboratory: string
+  readonly sample: string
 }
 
 /** The check that reports, as the code, and what it found. */

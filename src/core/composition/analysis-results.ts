@@ -4,15 +4,17 @@
 import { alkaliEquivalent, classByCalcium, oxideSum } from './oxides.ts'
 import {
   type Analysis,
-  isQuantity,
+  figuresOf,
   kindOfSample,
   type LotEvidence,
-  type ReportedValue,
+  type ReportedFigure,
 } from '../mortar/mortar.ts'
 import { exclusionOn, knownFrom } from '../mortar/known-when.ts'
+import { isSameAge } from '../measure/age.ts'
 import { defined } from '../measure/defined.ts'
 import type { Moment } from '../measure/moment.ts'
 import { isPropertyKey, property, type PropertyKey, storedUnit } from '../measure/properties.ts'
+import { isFinishable } from '../measure/ratio-indices.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result } from '../result/result.ts'
@@ -31,7 +33,7 @@ export function analysisResults(
   const sampleKind = kindOfSample(analysis.sample, lot)
   const reported = Object.entries(analysis.results).flatMap(([key, value]) =>
     value !== undefined && isPropertyKey(key)
-      ? [reportedResult(key, value, { analysis, role, sampleKind, lot })]
+      ? figuresOf(value).map((figure) => reportedResult(key, figure, { analysis, role, sampleKind, lot }))
       : [],
   )
   return [...reported, ...derivedResults(reported, analysis, lot)]
@@ -46,20 +48,23 @@ interface Place {
 
 function reportedResult(
   key: PropertyKey,
-  value: ReportedValue,
+  figure: ReportedFigure,
   { analysis, role, sampleKind, lot }: Place,
 ): Result {
-  const detail: Exclude<ReportedValue, Quantity> = isQuantity(value) ? { value } : value
-  const quantity = detail.value
-  const method = detail.method ?? lot.methodOf(analysis.laboratory, key, analysis.tested)
-  const why = exclusionOn(detail, lot.asOf)
+  const quantity = figure.value
+  const why = exclusionOn(figure, lot.asOf)
   const excluded: ResultReason[] = why === undefined ? [] : [{ code: 'value-excluded', params: { why } }]
   const { laboratory, sample, tested } = analysis
-  return defined({
-    key: resultKey({ property: key, laboratory, sample, ...defined({ method }) }),
+  const test = defined({
     property: key,
-    method,
-    basis: detail.basis ?? property(key).basis,
+    condition: conditionOf(key, figure, lot),
+    age: figure.age,
+    method: figure.method ?? lot.methodOf(laboratory, key, tested),
+  })
+  return defined({
+    key: resultKey({ ...test, laboratory, sample }),
+    ...test,
+    basis: figure.basis ?? property(key).basis,
     laboratory,
     sample,
     sampleKind,
@@ -69,15 +74,28 @@ function reportedResult(
     decimals: printedDecimals(key, quantity),
     written: quantity.written,
     censored: quantity.censored,
-    controlValue: controlValueOf(key, analysis),
-    n: detail.of ?? 1,
+    controlValue: controlValueOf(key, figure, analysis),
+    n: figure.of ?? 1,
     tested,
     known: lateKnown(analysis),
+    finished: isFinishable(key) ? (true as const) : undefined,
+    statedU: figure['standard-uncertainty']?.value,
     valid: excluded.length === 0,
     reasons: excluded,
-    // A reported value has no working: it is what the record says.
-    working: () => [],
+    working: () => (isFinishable(key) ? asReported(key, quantity) : []),
   })
+}
+
+/** Any other reported value has no working: it is what the record says. */
+function asReported(key: PropertyKey, quantity: Quantity): WorkingStep[] {
+  const result = { value: quantity.value, unit: storedUnit(key), decimals: printedDecimals(key, quantity) }
+  return [{ step: 'reported-figure', written: quantity.written, result }]
+}
+
+/** A water requirement at a standard's condition is the one that laboratories also report without a condition. */
+function conditionOf(key: PropertyKey, { condition }: ReportedFigure, lot: LotEvidence): string | undefined {
+  const isUsual = condition !== undefined && lot.conditions.get(condition)?.standing === 'standard'
+  return key === 'water-requirement' && isUsual ? undefined : condition
 }
 
 /** When the results became known, where that was on a later day than the test. */
@@ -87,9 +105,17 @@ function lateKnown(analysis: Analysis): Moment | undefined {
 }
 
 /** The same property of the control made beside, where the analysis states it. */
-function controlValueOf(key: PropertyKey, { 'control-results': controls }: Analysis): number | undefined {
+function controlValueOf(
+  key: PropertyKey,
+  { condition, age }: ReportedFigure,
+  { 'control-results': controls }: Analysis,
+): number | undefined {
   const value = controls !== undefined && Object.hasOwn(controls, key) ? controls[key] : undefined
-  return value === undefined ? undefined : (isQuantity(value) ? value : value.value).value
+  if (value === undefined) return undefined
+  const figures = figuresOf(value)
+  // Only figures of a mortar come in lists, and each belongs beside the one of its condition and age.
+  const own = figures.find((other) => other.condition === condition && isSameAge(other.age, age))
+  return (own ?? (figures.length === 1 ? figures[0] : undefined))?.value.value
 }
 
 function printedDecimals(key: PropertyKey, quantity: Quantity): number {

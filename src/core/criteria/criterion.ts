@@ -142,6 +142,8 @@ export interface Comparison extends ClauseHead {
   readonly method?: string
   /** Only results by `method` count. */
   readonly methodRequired?: true
+  /** Only results that are computed from readings of specimens count. */
+  readonly from?: 'readings'
 }
 
 export interface Group extends ClauseHead {

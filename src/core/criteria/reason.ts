@@ -202,6 +202,17 @@ export interface AddedParams {
   }
   readonly 'one-of-several': { readonly which: 'worst' | 'latest' | 'mean'; readonly n: number }
   readonly 'mean-of-several': { readonly n: number }
+  /** All results that counted are as their laboratories reported them, not recomputed. */
+  readonly finished: None
+  /** So many of the results that counted are. */
+  readonly 'finished-among': { readonly finished: number; readonly n: number }
+  /** As it is written, the figure stands for anything between two that lie on both sides of a limit. */
+  readonly 'finished-near-limit': {
+    readonly low: number
+    readonly high: number
+    readonly decimals: number
+    readonly unit: string
+  }
 }
 export type AddedReason = ReasonOf<AddedParams>
 

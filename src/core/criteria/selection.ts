@@ -9,6 +9,8 @@ export interface SelectionParams {
   readonly 'result-overdue': { readonly since: string }
   /** The clause counts results by one method alone; null for a result without a method. */
   readonly 'other-methods': { readonly method: string; readonly used: readonly (string | null)[] }
+  /** The clause counts what is computed from readings alone, and nothing else is on record. */
+  readonly 'no-readings': Readonly<Record<string, never>>
   readonly 'no-result': Readonly<Record<string, never>>
   /** Every result on record broke its method's conditions, for these reasons. */
   readonly 'test-not-valid': { readonly reasons: Result['reasons'] }

@@ -82,7 +82,12 @@ function addBatch(
 /** Valid indices of the producer that are not alone of their kind in a lot, on one day at least. */
 function repeated(lot: TestedLot): Observation[] {
   const indices = observationsOf(lot).filter(
-    ({ result }) => result.valid && result.role === 'producer' && result.property in RATIO_OF,
+    ({ result }) =>
+      result.valid &&
+      // Of a figure nobody knows whether it shares its control with another.
+      result.finished === undefined &&
+      result.role === 'producer' &&
+      result.property in RATIO_OF,
   )
   const kinds = Map.groupBy(indices, ({ result }) => `${result.laboratory}|${pooledKey(result)}`)
   return [...kinds.values()].flatMap((batches) =>

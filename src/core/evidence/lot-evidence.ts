@@ -100,14 +100,21 @@ export function lotEvidence(
     events: (source.events ?? []).filter((event) => isBy(event.date, asOf)).sort(byDate),
     requested: source.requested,
     uncertaintyOf: (result) =>
+      ownUncertainty(result) ??
       statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??
-      pooledOf(source.pooled?.[result.laboratory] ?? {}, result),
+      // Batches that were recomputed here say nothing of a figure that was not.
+      (result.finished === true ? undefined : pooledOf(source.pooled?.[result.laboratory] ?? {}, result)),
     ...(source.declared === undefined ? {} : { declared: source.declared }),
   }
 }
 
 function byDate(a: KnownEvent, b: KnownEvent): number {
   return compareMoments(a.date, b.date) || (`${a.kind}|${a.title}` < `${b.kind}|${b.title}` ? -1 : 1)
+}
+
+/** What the laboratory states with a finished figure itself. */
+function ownUncertainty({ statedU }: Result): Uncertainty | undefined {
+  return statedU === undefined ? undefined : { u: statedU, basis: { code: 'stated-with-figure', params: {} } }
 }
 
 /** Repeated batches of one lot where there are enough of them, else control batches. */

@@ -25,7 +25,9 @@ interface ResultKind {
   readonly sampleKind: Result['sampleKind']
 }
 
-type Extra = Pick<Result, 'censored' | 'controlValue'> & {
+type Extra = Pick<Result, 'censored' | 'controlValue' | 'finished' | 'statedU' | 'summaryOnly'> & {
+  /** Of a finished figure, which is printed as it was written. */
+  readonly decimals?: number
   readonly known?: string
   readonly valid?: false
   readonly reasons?: Result['reasons']
@@ -113,12 +115,13 @@ export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): Sour
 }
 
 function packResult(
-  { sample, value, tested, known, censored, controlValue, valid, reasons }: Result,
+  { sample, value, tested, known, valid, reasons, decimals, ...result }: Result,
   place: number,
 ): PackedResult {
+  const { censored, controlValue, finished, statedU, summaryOnly } = result
   const extra: Extra = {
-    ...(censored === undefined ? {} : { censored }),
-    ...(controlValue === undefined ? {} : { controlValue }),
+    ...defined({ censored, controlValue, summaryOnly }),
+    ...(finished === undefined ? {} : defined({ finished, decimals, statedU })),
     ...(known === undefined ? {} : { known: known.text }),
     ...(valid ? {} : { valid }),
     ...(reasons.length === 0 ? {} : { reasons }),
@@ -177,13 +180,13 @@ function unpackResult(
   const { valid = true, reasons = [], known, ...rest } = extra ?? {}
   return {
     ...kind,
+    decimals: property(kind.property).decimals,
     ...rest,
     key: resultKey({ ...kind, sample }),
     sample,
     role: 'producer',
     value,
     unit: storedUnit(kind.property),
-    decimals: property(kind.property).decimals,
     n: 1,
     tested: readMoment(tested),
     ...defined({ known: readIfAny(known) }),

@@ -6,6 +6,7 @@ import type { ClauseOutcome } from '../criteria/verdict.ts'
 import { judgeAgainstLimits } from './against-limits.ts'
 import { appliedLimit } from './applied-limit.ts'
 import { declaredQuantity } from './deviation-reference.ts'
+import { withFinishedNotes } from './finished-notes.ts'
 import { type ClauseJudgement, clauseOutcome, judgement } from './judged-clause.ts'
 import type { ComparisonCase, Judging } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
@@ -23,7 +24,8 @@ function judgeInScope(clause: Comparison, judging: Judging): ClauseJudgement {
   const comparison = { ...judging, clause, limits: limitsForClass(clause.limits, judging.lotClass) }
   if (clause.statistic?.of === 'declared') return { ...firstLimit(comparison), ...judgeDeclared(comparison) }
   const selection = selectResults(clause, judging.evidence)
-  if (selection.found === 'results') return judgeSeveral(comparison, selection.results)
+  if (selection.found === 'results')
+    return withFinishedNotes(judgeSeveral(comparison, selection.results), selection.results)
   return {
     ...firstLimit(comparison),
     ...(deemedToSatisfy(comparison) ?? {

@@ -9,7 +9,7 @@ import { byTest } from '../result/by-test.ts'
 import type { PlannedTest, Result } from '../result/result.ts'
 
 type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> &
-  Partial<Pick<Comparison, 'method' | 'methodRequired'>>
+  Partial<Pick<Comparison, 'method' | 'methodRequired' | 'from'>>
 
 /**
  * The results a clause is judged on: same property, condition and age, valid ones, composites before others, in
@@ -20,7 +20,8 @@ type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> &
 export function selectResults(clause: Asked, evidence: Evidence): Selection {
   const stated = evidence.results.filter((result) => matches(result, clause))
   const any = 0 < stated.length ? stated : derivedOnDemand(clause.property, evidence.results)
-  const all = any.filter((result) => isByMethod(result, clause)).sort(byTest)
+  const byMethod = any.filter((result) => isByMethod(result, clause))
+  const all = byMethod.filter((result) => isFromAsked(result, clause)).sort(byTest)
   const valid = all.filter((result) => result.valid)
   if (0 < valid.length) {
     const composites = valid.filter((result) => result.sampleKind === 'composite')
@@ -33,7 +34,7 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
     notValid([...all, ...unmade]) ?? {
       found: 'none',
       outcome: 'not-reported',
-      reason: overdue(planned) ?? otherMethods(any, clause) ?? { code: 'no-result', params: {} },
+      reason: overdue(planned) ?? withoutReadings(byMethod) ?? otherMethods(any, clause) ?? NO_RESULT,
     }
   )
 }
@@ -56,6 +57,18 @@ function isOf(test: Pick<PlannedTest, 'property' | 'condition' | 'age'>, clause:
     test.condition === clause.condition &&
     isSameAge(test.age, clause.age)
   )
+}
+
+const NO_RESULT: SelectionReason = { code: 'no-result', params: {} }
+
+/** @param results by the clause's method, none of which was computed from readings where it asks for that */
+function withoutReadings(results: readonly Result[]): SelectionReason | undefined {
+  return results.length === 0 ? undefined : { code: 'no-readings', params: {} }
+}
+
+/** A mean without its specimens is a figure as much as a finished index is. */
+function isFromAsked({ finished, summaryOnly }: Result, { from }: Asked): boolean {
+  return from === undefined || (finished === undefined && summaryOnly === undefined)
 }
 
 /** "ASTM C430" is the method of a result by "ASTM C430-17". */

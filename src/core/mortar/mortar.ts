@@ -116,16 +116,21 @@ export interface Sample {
   readonly kind: 'grab' | 'composite' | 'split' | 'independent'
 }
 
-export type ReportedValue =
-  | Quantity
-  | {
-      readonly value: Quantity
-      readonly basis?: string
-      readonly method?: string
-      readonly of?: number
-      readonly excluded?: string
-      readonly 'excluded-on'?: Moment
-    }
+/** A value of an analysis with what is said of it. */
+export interface ReportedFigure {
+  readonly value: Quantity
+  /** Of the mortar, for a figure that the laboratory reports finished. */
+  readonly condition?: string
+  readonly age?: Age
+  readonly 'standard-uncertainty'?: Quantity
+  readonly basis?: string
+  readonly method?: string
+  readonly of?: number
+  readonly excluded?: string
+  readonly 'excluded-on'?: Moment
+}
+/** Several figures differ by the condition or age of their mortars. */
+export type ReportedValue = Quantity | ReportedFigure | readonly ReportedFigure[]
 
 export interface Analysis {
   readonly laboratory: string
@@ -158,6 +163,12 @@ export interface LotEvidence {
 /** Whether a specimen or a reported value is written as one quantity. */
 export function isQuantity(value: object): value is Quantity {
   return 'written' in value
+}
+
+/** The figures that an analysis reports of one property, however they are written. */
+export function figuresOf(value: ReportedValue): readonly ReportedFigure[] {
+  if (isQuantity(value)) return [{ value }]
+  return 'value' in value ? [value] : value
 }
 
 /**

@@ -4,10 +4,13 @@
  */
 import { isSameAge } from '../measure/age.ts'
 import type { Moment } from '../measure/moment.ts'
+import { isPropertyKey } from '../measure/properties.ts'
+import { isFinishable } from '../measure/ratio-indices.ts'
 import { knownFrom } from '../mortar/known-when.ts'
 import {
   type Analysis,
   type ControlMortar,
+  figuresOf,
   isQuantity,
   type LotEvidence,
   type Mortar,
@@ -40,6 +43,7 @@ function inOrder(days: Iterable<number>, asOf: Moment): number[] {
 function* daysOf(lot: LotEvidence): Generator<number> {
   for (const analysis of [...lot.analyses, ...lot.verification])
     yield* exclusionDays(reportedValues(analysis))
+  if (lot.analyses.some(isFinishedAnalysis)) yield* daysOfReadings(lot)
   for (const test of lot.tests) {
     yield* daysOfMortar(test)
     const control = lot.controls.get(test.control)
@@ -86,7 +90,22 @@ function* exclusionDays(what: Iterable<Excluded>): Generator<number> {
 }
 
 function reportedValues({ results }: Analysis): Excluded[] {
-  return Object.values(results).flatMap((value) => (value === undefined || isQuantity(value) ? [] : [value]))
+  return Object.values(results).flatMap((value) => (value === undefined ? [] : figuresOf(value)))
+}
+
+function isFinishedAnalysis({ results }: Analysis): boolean {
+  return Object.keys(results).some((key) => isPropertyKey(key) && isFinishable(key))
+}
+
+/** A finished figure gives way to the readings of its own test on the day on which they become known. */
+function* daysOfReadings(lot: LotEvidence): Generator<number> {
+  for (const test of lot.tests) {
+    const control = lot.controls.get(test.control)
+    // Water is known from the casting on.
+    yield Math.max(test.cast.day, control?.cast.day ?? test.cast.day)
+    for (const mortar of control === undefined ? [test] : [test, control])
+      for (const reading of taken(readingsOf(mortar))) yield knownFrom(reading).day
+  }
 }
 
 function readingsOf(mortar: Mortar): MortarReading[] {

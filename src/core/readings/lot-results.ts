@@ -3,6 +3,7 @@ import { analysisResults } from '../composition/analysis-results.ts'
 import { isBy } from '../measure/moment.ts'
 import { knownFrom } from '../mortar/known-when.ts'
 import type { Analysis, LotEvidence } from '../mortar/mortar.ts'
+import { besideReadings, isReportedFinished } from './finished-results.ts'
 import { mortarResults } from './mortar-results.ts'
 import { plannedTests } from './planned-tests.ts'
 import { isMade, type PlannedTest, type Result, type UnmadeResult } from '../result/result.ts'
@@ -18,13 +19,19 @@ export function lotResults(lot: LotEvidence): {
 } {
   const known = (analysis: Analysis) => isBy(knownFrom(analysis), lot.asOf)
   const mortars = lot.tests.flatMap((test) => mortarResults(test, lot))
+  const reported = lot.analyses
+    .filter(known)
+    .flatMap((analysis) => analysisResults(analysis, 'producer', lot))
+    .map((result) => besideReadings(result, mortars))
   return {
     results: [
-      ...lot.analyses.filter(known).flatMap((analysis) => analysisResults(analysis, 'producer', lot)),
+      ...reported,
       ...mortars.filter(isMade),
       ...lot.verification.filter(known).flatMap((analysis) => analysisResults(analysis, 'verification', lot)),
     ],
     unmade: mortars.filter((outcome): outcome is UnmadeResult => !isMade(outcome)),
-    planned: lot.tests.flatMap((test) => plannedTests(test, lot)),
+    planned: lot.tests
+      .flatMap((test) => plannedTests(test, lot))
+      .filter((test) => !isReportedFinished(test, reported)),
   }
 }

@@ -94,6 +94,13 @@ export interface ResultReasonParams {
     readonly withinCelsius: number
   }
 
+  // A figure reported finished
+  /**
+   * The readings of the same test are on record, and what they give counts in its place: a value, or null where
+   * they give none that is valid.
+   */
+  'readings-stand': { readonly recomputed: number | null; readonly unit: string; readonly decimals: number }
+
   // A reported value, and a sum of reported values
   'value-excluded': { readonly why: string }
   /** `written` is null where the record gives no text of its own. */

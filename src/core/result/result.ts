@@ -50,6 +50,10 @@ export interface Result {
   readonly controlValue?: number
   /** The laboratory reported a mean without its specimens. */
   readonly summaryOnly?: true
+  /** The laboratory reported the figure itself, without the readings of its mortar: it is not recomputed. */
+  readonly finished?: true
+  /** Standard uncertainty that the laboratory states with a finished figure, in the unit of a difference. */
+  readonly statedU?: number
   readonly valid: boolean
   /** Why it is not valid, or what was noted about it. */
   readonly reasons: readonly ResultReason[]

@@ -3,6 +3,8 @@ import type { ReasonOf } from './reason.ts'
 
 /** What a standard uncertainty rests on. */
 export type UncertaintyBasis = ReasonOf<{
+  /** Stated with a finished figure itself. */
+  readonly 'stated-with-figure': Readonly<Record<string, never>>
   /** The laboratory's own text. */
   readonly stated: { readonly basis: string }
   /** Pooled from the laboratory's earlier repeated batches of one lot; scatter between batches in per cent. */

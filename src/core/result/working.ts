@@ -28,6 +28,8 @@ export interface Summand {
 }
 
 export type WorkingStep =
+  /** A figure as its laboratory reported it, without the readings behind it. */
+  | { readonly step: 'reported-figure'; readonly written: string; readonly result: Figure }
   /** A laboratory's own mean, without its specimens. */
   | { readonly step: 'reported-mean'; readonly of: MortarRole; readonly n: number; readonly result: Figure }
   | {

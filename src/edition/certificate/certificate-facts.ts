@@ -214,7 +214,9 @@ function laboratories(lot: JudgedLot, records: Records): CertificateFacts['labor
 }
 
 function conditionsOf(lot: JudgedLot, records: Records): CertificateFacts['conditions'] {
-  const ids = [...new Set([...(lot.record.tests ?? []).map((test) => test.condition)])].sort()
+  const tested = (lot.record.tests ?? []).map(({ condition }) => condition)
+  const reported = producersResults(lot).flatMap(({ condition }) => condition ?? [])
+  const ids = [...new Set([...tested, ...reported])].sort()
   return ids.flatMap((id) => {
     const condition = records.conditions.get(id)
     return condition === undefined

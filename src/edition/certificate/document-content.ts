@@ -137,13 +137,15 @@ function isPlain(result: DocumentResult): boolean {
 }
 
 function resultData(result: Result, head: Head): DocumentResult {
-  const { property, value, censored, interval, n, reasons, summaryOnly, tested, method, basis } = result
+  const { property, value, censored, interval, n, reasons, tested, method, basis } = result
   return defined({
     property,
     age: result.age?.text,
     value,
     censored,
-    summaryOnly,
+    summaryOnly: result.summaryOnly,
+    finished: result.finished,
+    statedU: result.statedU,
     tested: tested.text === head.tested ? undefined : tested.text,
     method: method === head.method ? undefined : (method ?? null),
     basis: basis === head.basis ? undefined : (basis ?? null),

@@ -106,10 +106,19 @@ function knownMembers<T extends Values | undefined>(members: T, asOf: Moment): T
   const known = Object.fromEntries(
     Object.entries(members).map(([name, member]) => [
       name,
-      member && plainQuantity(withoutLaterExclusion(member, asOf)),
+      member && (Array.isArray(member) ? knownList(member, asOf) : knownMember(member, asOf)),
     ]),
   )
   return changed<Values>(members, known) as T
+}
+
+/** Several figures of one property: none of them was unknown, each may have been excluded only later. */
+function knownList(members: object[], asOf: Moment): object[] {
+  return each(members, (member) => withoutLaterExclusion(member, asOf)) ?? []
+}
+
+function knownMember(member: object, asOf: Moment): object {
+  return plainQuantity(withoutLaterExclusion(member, asOf))
 }
 
 function withoutLaterExclusion(member: Excludable, asOf: Moment): object {

@@ -3,6 +3,7 @@ import { defined } from '../../core/measure/defined.ts'
 import { hoursOf } from './ages.ts'
 import { property } from '../../core/measure/properties.ts'
 import { shortDate } from '../../words/dates.ts'
+import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { unbroken } from '../../words/sentences.ts'
 import { resultText } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
@@ -16,6 +17,7 @@ export function plainLine(line: PlainResults, context: TableContext): PrintedPla
   const parts = [
     conditionIn(context.facts, line.condition)?.title,
     [...new Set(methods)].join(', '),
+    line.results.some(({ finished }) => finished === true) ? AS_REPORTED : undefined,
     line.condition === undefined ? `tested ${shortDate(line.tested)}` : undefined,
     ...standingWords(line, context),
   ]

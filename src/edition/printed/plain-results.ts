@@ -31,8 +31,8 @@ export function plainResults(results: readonly CertificateResult[]): PlainResult
   })
 }
 
-function lineOf({ sample, laboratory, accredited, condition, method, tested }: CertificateResult): string {
-  return [sample, laboratory, accredited, ...(condition === undefined ? [method, tested] : [condition])].join(
-    '|',
-  )
+function lineOf(result: CertificateResult): string {
+  const { sample, laboratory, accredited, condition, method, tested, finished } = result
+  const how = condition === undefined ? [method, tested] : [condition]
+  return [sample, laboratory, accredited, ...how, finished].join('|')
 }

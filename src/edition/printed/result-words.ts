@@ -2,6 +2,7 @@
 import { setName } from '../../core/criteria/criterion.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { shortDate } from '../../words/dates.ts'
+import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { quantity, resultText, signed } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import { conditionIn, laboratoryNameIn } from './names.ts'
@@ -60,6 +61,7 @@ function testWords(row: TableRow, result: CertificateResult, context: TableConte
     result.basis,
     result.n === 1 ? undefined : `n ${result.n}`,
     result.summaryOnly === true ? 'mean as reported' : undefined,
+    result.finished === true ? AS_REPORTED : undefined,
     `tested ${shortDate(result.tested)}`,
     result.subcontracted === undefined ? undefined : `subcontracted: ${result.subcontracted}`,
     ...standingWords(result, context),

@@ -19,6 +19,14 @@ const PLAIN: readonly Outcome[] = ['meets', 'does-not-meet', 'reported']
 
 /** Why, in sentences, where the figures do not tell; null where they do. */
 export function reasonToTell(row: TableRow, facts: Pick<CertificateFacts, 'mortars'>): string | null {
+  const told = reasonOf(row, facts)
+  const note = row.clause?.note
+  // The reason of a clause holds its note already.
+  if (note === undefined || told?.includes(note) === true) return told
+  return [...(told === null ? [] : [told]), fullSentence(note)].join(' ')
+}
+
+function reasonOf(row: TableRow, facts: Pick<CertificateFacts, 'mortars'>): string | null {
   const { clause, result, kind } = row
   const reasons = result === null ? [] : toldOf(result, kind, facts)
   if (reasons.length > 0) return reasons.map(fullSentence).join(' ')

@@ -71,7 +71,10 @@ export interface DocumentResults {
 
 /** A result in the stored unit of its property; what its group says, or is as usual, is absent. */
 export interface DocumentResult
-  extends Pick<WithTexts<Result>, 'property' | 'age' | 'value' | 'censored' | 'summaryOnly'> {
+  extends Pick<
+    WithTexts<Result>,
+    'property' | 'age' | 'value' | 'censored' | 'summaryOnly' | 'finished' | 'statedU'
+  > {
   readonly tested?: string
   /** null where none is stated, absent where it is the group's. */
   readonly method?: string | null

@@ -28,6 +28,8 @@ export function resultData(result: Result): Record<string, unknown> {
     unit: result.unit,
     censored: result.censored ?? null,
     written: result.written ?? null,
+    finished: result.finished === true,
+    standardUncertainty: result.statedU ?? null,
     interval: intervalData(result.interval),
     n: result.n,
     tested: result.tested.text,

@@ -107,6 +107,8 @@ export function checkExclusions(
   report: FileReport,
 ): void {
   for (const [name, member] of Object.entries(members ?? {})) {
+    if (Array.isArray(member))
+      checkExclusions(Object.fromEntries(member.entries()), tested, below(at, name), report)
     const { excluded, 'excluded-on': on } = (member ?? {}) as Excludable
     const pointer = `${below(at, name)}/excluded-on`
     if (on !== undefined && excluded === undefined)

@@ -80,6 +80,7 @@ function* mortarHappenings(
 /** Days of exclusion of specimens or results, by their names. */
 function* exclusions(members: Readonly<Record<string, unknown>>, at: string): Generator<Happening> {
   for (const [name, member] of Object.entries(members))
-    if (typeof member === 'object' && member !== null && 'excluded-on' in member)
+    if (Array.isArray(member)) yield* exclusions({ ...member }, below(at, name))
+    else if (typeof member === 'object' && member !== null && 'excluded-on' in member)
       yield [member['excluded-on'] as Moment, `${below(at, name)}/excluded-on`]
 }

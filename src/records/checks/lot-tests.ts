@@ -3,6 +3,7 @@ import { dateOf, type Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
+import { checkFinished } from './finished-results.ts'
 import { checkReadings } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
 import { checkSampleKnown, sampledEnd } from './samples.ts'
@@ -25,6 +26,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
         )
       checkReported(analysis, at, report)
       checkExclusions(analysis.results, analysis.tested, `${at}/results`, report)
+      checkFinished(analysis.results, `${at}/results`, all, report)
     })
   }
   lot.analyses?.forEach((analysis, index) => {

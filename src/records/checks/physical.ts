@@ -32,6 +32,7 @@ const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
 const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['amount', [0, 100]],
   ['share', [0, 100]],
+  ['standard-uncertainty', [0, 1e6]],
   ['moisture', [0, 100]],
   ['Na2O-equivalent', [0, 100]],
   ['flow', [0, 1000]],
@@ -67,9 +68,9 @@ export function reportRange(
 }
 
 function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds | undefined {
-  const value = path.at(-1) === 'value' ? 1 : 0
-  if (kind === 'lot' && path.at(-2 - value) === 'results')
-    return property(path.at(-1 - value) as PropertyKey).bounds
+  const of = path.findLastIndex((key) => key === 'results') + 1
+  if (kind === 'lot' && 0 < of && path.at(-1) !== 'standard-uncertainty')
+    return property(path[of] as PropertyKey).bounds
   const specimen = path.at(-1) === 'resistance' || path.at(-2) === 'specimens'
   if (quantity === 'resistance' && specimen) return [1e-3, 1e9]
   return BOUNDS_BY_KEY.get(String(path.at(-1))) ?? BOUNDS[quantity]

@@ -81,6 +81,7 @@ const COMPARISON_KEYS = [
   'deviation-from',
   'relative',
   'several',
+  'from',
   'resolution',
   'approval',
   'deemed-by',

@@ -3,6 +3,7 @@ import type { Band, Comparison, Statistic } from '../../core/criteria/criterion.
 import type { Resolution } from '../../core/judging/compare-with-limit.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { PropertyKey } from '../../core/measure/properties.ts'
+import { isFinishable } from '../../core/measure/ratio-indices.ts'
 import { below } from '../yaml/pointer.ts'
 import { compileApproval } from './approval.ts'
 import { compileHead, type NamedPosition } from './clause-head.ts'
@@ -32,6 +33,7 @@ export function compileComparison(
   const statistic = compileStatistic(context, written, deviation, pointer)
   checkJudged(context, written, { limits, bands, statistic }, pointer)
   checkResolution(context, written, pointer)
+  checkFrom(context, written, pointer)
   const deemedBy = written['deemed-by']
   return {
     ...head,
@@ -48,6 +50,7 @@ export function compileComparison(
         deemedBy === undefined ? undefined : compilePremises(context, deemedBy, below(pointer, 'deemed-by')),
       method: written.method,
       methodRequired: written['method-required'] === 'yes' ? (true as const) : undefined,
+      from: written.from,
     }),
   }
 }
@@ -101,6 +104,17 @@ function checkResolution(context: CompileContext, { resolution }: WrittenClause,
     'criterion-resolution',
     `the rounding step ${resolution} is not above zero`,
     'write a step such as 0.1, in the unit of the limit, or none',
+  )
+}
+
+/** Nothing else is computed from readings: every other property is a figure of its laboratory. */
+function checkFrom(context: CompileContext, { from, property }: OnProperty, pointer: string): void {
+  if (from === undefined || isFinishable(property)) return
+  context.fault(
+    below(pointer, 'from'),
+    'criterion-from-readings',
+    `the clause counts only results computed from readings, and ${property} is never computed from any`,
+    'take "from" out, or make the clause one on a result of a mortar',
   )
 }
 

@@ -1,7 +1,7 @@
 /** The condition and the age at which a clause or a premise asks for a property. */
 import type { Age } from '../../core/measure/age.ts'
 import type { PropertyKey } from '../../core/measure/properties.ts'
-import { INDEX_OF, RATIO_OF } from '../../core/measure/ratio-indices.ts'
+import { isMortarResult } from '../../core/measure/ratio-indices.ts'
 import { below } from '../yaml/pointer.ts'
 import type { CompileContext } from './context.ts'
 
@@ -34,9 +34,4 @@ export function checkConditionAndAge(
       `name one of: ${[...context.others.conditions].sort().join(', ') || 'none is described yet'}`,
     )
   }
-}
-
-/** Mortar results mean something only at a condition and an age. */
-function isMortarResult(key: PropertyKey): boolean {
-  return key in RATIO_OF || key in INDEX_OF
 }

@@ -33,6 +33,7 @@ export const CODES = {
   'dates-backwards': 'dates run backwards within one record',
   'date-ahead': 'something is said to have happened after the as-of date',
   'age-unknown': 'an age that the condition does not have',
+  'finished-without-test': 'a finished result of a mortar does not say its condition and its age',
   'reading-twice': 'a specimen states two readings, of which one follows from the other',
   'revision-order': 'revisions are not numbered in order, or one follows the withdrawal of the lot',
   'issued-missing': 'an issued document is missing or cannot be read',

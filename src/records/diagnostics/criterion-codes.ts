@@ -27,6 +27,7 @@ export const CRITERION_CODES = {
   'criterion-decision-rule': 'a decision rule names no rule or two',
   'criterion-release-clause': 'a release entry names a clause that the set does not have',
   'criterion-superseded-by-unknown': 'the later edition named is not among the criteria',
+  'criterion-from-readings': 'a clause asks for readings of a property that is never computed from any',
 } as const
 
 export type CriterionCode = keyof typeof CRITERION_CODES

@@ -134,10 +134,16 @@ export type ResistivitySpecimen = Quantity | {
   note?: string
 }
 
-/** Mass lost on drying, of the material as received. Written in %, mg/kg, g/100 g; usual basis: as received. */
+/** Mean strength of the test mortar, percent of the control mortar, same condition and age. Written in %, mg/kg, g/100 g. A figure that the laboratory reports finished names its mortar: { value: 4.86 %, condition: ID, age: 28 d }, or a list of such. */
 export type ReportedValue = Quantity | {
   /** Result with its unit. */
   value: Quantity
+  /** Condition at which the mortar was made. */
+  condition?: Id
+  /** Age at which it was tested. */
+  age?: Age
+  /** Standard uncertainty that the laboratory states with the figure. */
+  'standard-uncertainty'?: Quantity
   /** Basis, where it differs from the method’s. */
   basis?: 'as received' | 'dry' | 'ignited'
   /** Method, where it differs from the laboratory’s. */
@@ -150,7 +156,28 @@ export type ReportedValue = Quantity | {
   'excluded-on'?: Moment
   /** Note. */
   note?: string
-}
+} | {
+  /** Result with its unit. */
+  value: Quantity
+  /** Condition at which the mortar was made. */
+  condition?: Id
+  /** Age at which it was tested. */
+  age?: Age
+  /** Standard uncertainty that the laboratory states with the figure. */
+  'standard-uncertainty'?: Quantity
+  /** Basis, where it differs from the method’s. */
+  basis?: 'as received' | 'dry' | 'ignited'
+  /** Method, where it differs from the laboratory’s. */
+  method?: string
+  /** Number of determinations behind it. */
+  of?: number
+  /** Why this result does not count. */
+  excluded?: string
+  /** Since when it is excluded; without it, from the reading on. */
+  'excluded-on'?: Moment
+  /** Note. */
+  note?: string
+}[]
 
 /** One file, content/site.yaml: what the site is called, how it judges and what it publishes. */
 export type Site = {
@@ -646,6 +673,8 @@ export type Clause = {
   optional?: 'yes' | 'no'
   /** Shown, never part of the verdict. */
   information?: 'yes' | 'no'
+  /** Counts only results that are computed from the readings of specimens: neither a figure that a laboratory reports finished, nor one that rests on a mean without its specimens. Any result without it. */
+  from?: 'readings'
   /** Which of several results counts; default worst. */
   several?: 'worst' | 'mean' | 'latest'
   /** Step to which the value is rounded before the comparison, in the limit’s unit; default the limit’s written decimals; none compares unrounded. */

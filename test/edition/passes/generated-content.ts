@@ -196,17 +196,23 @@ const analysis = (sampled: number) =>
         SiO2: value(40, 60, tested),
         Al2O3: value(15, 20, tested),
         Fe2O3: value(4, 9, tested),
+        finished: seldom(value(60, 110, tested)),
       })
       .map(
-        ({ clock: at, late, sample, ...results }): Analysis => ({
+        ({ clock: at, late, sample, finished, ...results }): Analysis => ({
           laboratory: 'quay',
           sample,
           tested: day(tested) + at,
           ...late,
-          results,
+          results: finished === undefined ? results : { ...results, ...ofMortar(finished) },
         }),
       )
   })
+
+/** An index that the laboratory reports finished, beside readings of the same mortar or without them. */
+const ofMortar = (finished: Value) => ({
+  'strength-activity-index': { ...finished, condition: 'warm', age: '7 d' },
+})
 
 const revisions = (sampled: number) =>
   fc.array(fc.tuple(fc.integer({ min: 1, max: 15 }), fc.boolean()), { maxLength: 3 }).map((list) => {

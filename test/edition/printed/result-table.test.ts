@@ -29,6 +29,18 @@ describe('printedTables: a value', () => {
     expect(own?.outcome).toBe('does-not-meet')
     expect(own).not.toHaveProperty('why')
   })
+  it('that a laboratory reports finished is marked, with what its rounding leaves open', () => {
+    const own = result({ finished: true })
+    const note =
+      'as written it stands for anything from 9.95 % to 10.05 %, which lies on both sides of the limit'
+    const judged = clause({ reason: `10.0 % meets the limit; ${note}`, note })
+    expect(line({ results: [own], verdicts: [verdict([judged])] })).toMatchObject({
+      remarks:
+        'ASTM C311-22 · n 2 · as reported by the laboratory, not recomputed · tested 12\u00a0Mar\u00a02026',
+      outcome: 'meets',
+      why: 'As written it stands for anything from 9.95 % to 10.05 %, which lies on both sides of the limit.',
+    })
+  })
   it('that is pending shows a dash, its due date, and its reason', () => {
     const pending = clause({
       outcome: 'pending',

@@ -1,0 +1,96 @@
+/** Results of mortars that a laboratory reports finished: each belongs to a condition and an age. */
+import { type Age, isSameAge } from '../../core/measure/age.ts'
+import { isPropertyKey, type PropertyKey } from '../../core/measure/properties.ts'
+import { isFinishable, isMortarResult } from '../../core/measure/ratio-indices.ts'
+import { figuresOf, type ReportedFigure, type ReportedValue } from '../../core/mortar/mortar.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { below } from '../yaml/pointer.ts'
+import { type AllRecords, checkReference } from './references.ts'
+
+/** A figure with where it stands. */
+interface Placed {
+  readonly key: PropertyKey
+  readonly figure: ReportedFigure
+  readonly pointer: string
+}
+
+/**
+ * Reports finished results without their condition or age, at one that is not known, or listed twice.
+ * @param results of one analysis @param at pointer of them all
+ */
+export function checkFinished(
+  results: Readonly<Record<string, ReportedValue | undefined>>,
+  at: string,
+  all: AllRecords,
+  report: FileReport,
+): void {
+  for (const [key, value] of Object.entries(results)) {
+    if (value === undefined || !isPropertyKey(key) || !isFinishable(key)) continue
+    const pointer = below(at, key)
+    const figures = figuresOf(value)
+    figures.forEach((figure, index) => {
+      const placed = { key, figure, pointer: Array.isArray(value) ? below(pointer, index) : pointer }
+      checkTest(placed, all, report)
+      if (figures.slice(0, index).some((other) => isSameTest(other, figure))) reportTwice(placed, report)
+    })
+  }
+}
+
+function checkTest({ key, figure, pointer }: Placed, all: AllRecords, report: FileReport): void {
+  const { condition, age } = figure
+  if (isMortarResult(key) && (condition === undefined || age === undefined)) {
+    report.at(
+      pointer,
+      'finished-without-test',
+      `${key} is a result of a mortar, and the figure ${missing(condition, age)}`,
+      `write ${key}: { value: ${figure.value.written}, condition: ${condition ?? exampleCondition(all)}, age: ${age ?? exampleAge(condition, all)} }`,
+    )
+    return
+  }
+  checkReference('condition', condition, `${pointer}/condition`, all, report)
+  checkAge(condition, age, `${pointer}/age`, all, report)
+}
+
+function missing(condition: string | undefined, age: Age | undefined): string {
+  if (condition !== undefined) return 'does not state the age'
+  return age !== undefined ? 'does not state the condition' : 'states neither condition nor age'
+}
+
+/** Where the details of a condition are still to be entered, nobody knows its ages. */
+function checkAge(
+  condition: string | undefined,
+  age: Age | undefined,
+  pointer: string,
+  all: AllRecords,
+  report: FileReport,
+): void {
+  const ages = condition === undefined ? undefined : all.conditions.get(condition)?.ages
+  if (age === undefined || ages === undefined || ages.some((entry) => isSameAge(entry.age, age))) return
+  report.at(
+    pointer,
+    'age-unknown',
+    `the condition has no age ${age}`,
+    `its ages are ${ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or mend it here`,
+  )
+}
+
+function exampleCondition(all: AllRecords): string {
+  return [...all.conditions.keys()].sort()[0] ?? 'ID'
+}
+
+function exampleAge(condition: string | undefined, all: AllRecords): string {
+  return all.conditions.get(condition ?? exampleCondition(all))?.ages[0]?.age.text ?? '28 d'
+}
+
+function isSameTest(one: ReportedFigure, other: ReportedFigure): boolean {
+  return one.condition === other.condition && isSameAge(one.age, other.age) && one.method === other.method
+}
+
+function reportTwice({ key, pointer }: Placed, report: FileReport): void {
+  report.at(
+    pointer,
+    'duplicate-id',
+    `the list states ${key} twice for one condition and age`,
+    'keep one figure, or report the repeated test as an analysis of its own',
+  )
+}
