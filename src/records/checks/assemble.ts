@@ -146,7 +146,7 @@ function isDescribed(condition: Condition): condition is DescribedCondition {
 
 /** Each kind of record against itself and all others. */
 function checkAll(loaded: LoadedRecords, all: AllRecords): void {
-  for (const kind of ['condition', 'control', 'lot', 'laboratory', 'source'] as const)
+  for (const kind of ['site', 'condition', 'control', 'criterion', 'lot', 'laboratory', 'source'] as const)
     for (const { record, report } of loaded[kind].values()) checkPhysical(kind, record, report)
   for (const { record, report } of loaded.site.values()) checkSite(record, all, report)
   for (const { record, report } of loaded.condition.values())

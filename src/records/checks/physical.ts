@@ -1,5 +1,8 @@
-/** Every quantity of a record against what is physical: by property for results, by kind elsewhere. */
-import { property, type PropertyKey } from '../../core/measure/properties.ts'
+/**
+ * Every quantity of a record against what is physical, by property for results, by kind elsewhere; and a bound
+ * where only a value will do.
+ */
+import { isPropertyKey, property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { Quantity, QuantityKind } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { RecordKind } from '../schema/schemas.ts'
@@ -47,10 +50,30 @@ type Path = (string | number)[]
 export function checkPhysical(kind: RecordKind, record: unknown, report: FileReport): void {
   const path: Path = []
   walk(record, path, (quantity) => {
+    if (quantity.censored !== undefined && !isResult(kind, path)) {
+      reportBound(pointerOf(path), quantity, report)
+      return
+    }
     const bounds = boundsAt(kind, path, quantity.kind)
     if (bounds !== undefined && !within(quantity.value, bounds))
       reportRange(pointerOf(path), quantity, bounds, report)
   })
+}
+
+/** Only what a laboratory reports of a lot may be known from one side; everything else is computed with. */
+function isResult(kind: RecordKind, path: Path): boolean {
+  if (kind !== 'lot' || !(path.includes('results') || path.includes('control-results'))) return false
+  const last = path.at(-1)
+  return typeof last === 'number' || last === 'value' || isPropertyKey(last ?? '')
+}
+
+function reportBound(pointer: string, { written }: Quantity, report: FileReport): void {
+  report.at(
+    pointer,
+    'quantity-bound',
+    `found the text "${written}"; a bound cannot be computed with, a value was expected`,
+    'write the value read; only results of an analysis may be written as below a bound',
+  )
 }
 
 export function within(value: number, [low, high]: Bounds): boolean {

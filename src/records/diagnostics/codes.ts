@@ -25,6 +25,7 @@ export const CODES = {
   'quantity-comma': 'a decimal comma',
   'quantity-unit': 'a unit is missing, unknown or of another kind',
   'quantity-range': 'a quantity is not physical',
+  'quantity-bound': 'a bound such as "< 78 kN" stands where a value is needed to compute with',
   date: 'a text is no calendar date or clock time',
   'reference-unknown': 'a reference names a record that does not exist',
   'reference-mismatch': 'a reference names a record that does not fit',

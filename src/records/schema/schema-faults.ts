@@ -45,6 +45,8 @@ function reportError(error: ErrorObject, report: FileReport): void {
 }
 
 const HANDLERS: Readonly<Record<string, Handler>> = {
+  // The faults of the branch that was taken are reported by themselves.
+  if: () => {},
   additionalProperties: (error, report) =>
     unknownKey(error, (error.params as { additionalProperty: string }).additionalProperty, report),
   propertyNames: (error, report) =>
@@ -61,15 +63,15 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   type: wrongType,
   enum: (error, report) => {
     const allowed = (error.params as { allowedValues: string[] }).allowedValues
-    report.at(
-      error.instancePath,
-      'schema',
-      `${valueWords(error.data)}; one of a fixed list was expected`,
-      nearNames(String(error.data), allowed) ||
-        (allowed.length <= LIST_LENGTH
-          ? `write one of ${allowed.join(', ')}`
-          : 'see the list in the schema of this kind of record'),
-    )
+    const mend = fixedListMend(allowed)
+    if (isNoValue(error)) report.at(error.instancePath, 'yaml-empty', 'there is no value', mend)
+    else
+      report.at(
+        error.instancePath,
+        'schema',
+        `${valueWords(error.data)}; one of a fixed list was expected`,
+        nearNames(String(error.data), allowed) || mend,
+      )
   },
   pattern: (error, report) => {
     const moment = (error.parentSchema as { moment?: string } | undefined)?.moment
@@ -92,9 +94,21 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   },
 }
 
+function fixedListMend(allowed: readonly string[]): string {
+  return allowed.length <= LIST_LENGTH
+    ? `write one of ${allowed.join(', ')}`
+    : 'see the list in the schema of this kind of record'
+}
+
+function isNoValue({ data }: ErrorObject): boolean {
+  return data === '' || data === null
+}
+
 function wrongType(error: ErrorObject, report: FileReport): void {
   const kinds = quantityKinds(error)
-  if (error.data === '' || error.data === null) {
+  if (isNoValue(error)) {
+    // The list that the value must be of is reported by itself, and names what may stand here.
+    if ((error.parentSchema as { enum?: unknown } | undefined)?.enum !== undefined) return
     report.at(
       error.instancePath,
       'yaml-empty',
