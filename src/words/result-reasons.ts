@@ -14,7 +14,8 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'no-specimen-counts': () => 'no specimen counts',
   'loaded-area-unknown': () => 'the loaded area is not known',
   'geometry-unknown': () => 'the geometry of a specimen is not known',
-  'end-contacts-exceed-reading': () => 'the end contacts are as large as the reading itself',
+  'end-contacts-exceed-reading': () =>
+    'the end contacts are as large as a reading, or larger, so no resistivity follows from it',
   'specimen-dropped': ({ mark, ...spread }) =>
     `${beyond(spread)}; specimen ${mark}, farthest from the mean, is dropped`,
   'range-beyond': (spread) => `${beyond(spread)}, and no specimen can be dropped to mend it: repeat the test`,

@@ -16,6 +16,8 @@ export interface SpecimenValue {
   readonly written: string | null
   /** What was done to the reading; empty where the value itself is on record. */
   readonly terms: readonly SizeTerm[]
+  /** Why no value follows, where it is more than a size that is not known. */
+  readonly fault?: ResultReason
 }
 
 export type SpecimenOf<Reading extends MortarReading> = NonNullable<Reading['specimens']>[string]
@@ -34,12 +36,10 @@ export interface MortarMeasurement<Reading extends MortarReading = MortarReading
   /** Every test of a mortar, planned ones too. */
   readingsOf(mortar: Mortar): readonly Reading[] | undefined
   specimenOf(specimen: SpecimenOf<Reading>, reading: Reading, condition: MortarCondition): SpecimenValue
-  /** What is said where a specimen that counts has no value. */
+  /** What is said where a specimen that counts has no value and tells no fault of its own. */
   readonly valueUnknown: ResultReason
   /** Permissible ranges by number of specimens; left out where specimens are never dropped. */
   rangeRulesOf?(condition: MortarCondition): readonly BatchRangeRule[]
-  /** What the values of the specimens that count, in the stored unit, show to be wrong. */
-  valueFaults?(values: readonly number[]): ResultReason[]
   /** What makes a reading unfit for judgement, besides its age, its specimens and a retest. */
   readingFaults?(reading: Reading, condition: MortarCondition): ResultReason[]
   /** What is worth saying of a reading that still counts. */

@@ -48,8 +48,7 @@ export function testedSpecimens<Reading extends MortarReading>(
   const known = counting.flatMap(({ mark, value }) => (value === null ? [] : [{ mark, value }]))
   const faults: ResultReason[] = [
     ...(counting.length === 0 ? [NONE_COUNTS] : []),
-    ...(known.length < counting.length ? [measurement.valueUnknown] : []),
-    ...(measurement.valueFaults?.(known.map(({ value }) => value)) ?? []),
+    ...whyUnknown(measurement, counting),
   ]
   const judged =
     known.length === 0 || known.length < counting.length
@@ -63,6 +62,15 @@ export function testedSpecimens<Reading extends MortarReading>(
     valid: judged.valid && faults.length === 0,
     reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons],
   }
+}
+
+/** Each reason once, however many specimens give it. */
+function whyUnknown(
+  { valueUnknown }: Pick<MortarMeasurement, 'valueUnknown'>,
+  counting: readonly TestedSpecimen[],
+): ResultReason[] {
+  const reasons = counting.filter(({ value }) => value === null).map(({ fault }) => fault ?? valueUnknown)
+  return reasons.filter(({ code }, place) => reasons.findIndex((other) => other.code === code) === place)
 }
 
 function specimensOf<Reading extends MortarReading>(

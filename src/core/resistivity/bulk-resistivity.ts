@@ -8,6 +8,7 @@ import {
   type SpecimenShape,
 } from '../mortar/mortar.ts'
 import type { Quantity } from '../measure/units.ts'
+import type { ResultReason } from '../result/reason.ts'
 
 /**
  * Resistivity from a uniaxial reading.
@@ -67,7 +68,7 @@ export function atTemperature(
  * @param shape nominal shape of the condition; sizes measured on the specimen go before it
  * @param endContactOhm taken off a resistance; a stated resistivity holds none
  * @returns ohm m: a stated resistivity as it is, else from resistance, section and length; null without a
- * reading or a size
+ * reading or a size, and where the contacts leave nothing of the reading
  */
 export function specimenResistivity(
   specimen: ResistivitySpecimen,
@@ -82,18 +83,24 @@ export function specimenResistivity(
   const areaMm2 = crossSectionMm2(shape, sizes)
   const lengthMm = electrodeDistanceMm(shape, sizes)
   const { written } = resistance
+  if (resistance.value <= endContactOhm)
+    return { value: null, written, terms: lessContact(endContactOhm), fault: CONTACTS_EXCEED_READING }
   if (areaMm2 === null || lengthMm === null) return { value: null, written, terms: [] }
   return {
     value: bulkResistivityOhmMetre(resistance.value, endContactOhm, areaMm2, lengthMm),
     written,
     terms: [
-      ...(endContactOhm === 0
-        ? []
-        : [{ does: 'less-end-contact', value: endContactOhm, unit: 'ohm' } as const]),
+      ...lessContact(endContactOhm),
       { does: 'times', value: areaMm2, unit: 'mm2' },
       { does: 'divided-by', value: lengthMm, unit: 'mm' },
     ],
   }
+}
+
+const CONTACTS_EXCEED_READING: ResultReason = { code: 'end-contacts-exceed-reading', params: {} }
+
+function lessContact(endContactOhm: number): SpecimenValue['terms'] {
+  return endContactOhm === 0 ? [] : [{ does: 'less-end-contact', value: endContactOhm, unit: 'ohm' }]
 }
 
 function byUnit(quantity: Quantity): ConductingSpecimen {

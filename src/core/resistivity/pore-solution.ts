@@ -100,6 +100,21 @@ const SODA = 61.979
 const WATER_TAKEN = 0.23
 
 /**
+ * Free water that the reaction leaves.
+ * @returns g per g of cementitious material; zero or less where the reaction would take all of it
+ * Source: chemically bound water as of `poreSolution`.
+ */
+export function waterLeft({
+  replacement,
+  waterToCementitious,
+  cementReaction,
+  materialReaction,
+}: Pick<PasteInputs, 'replacement' | 'waterToCementitious' | 'cementReaction' | 'materialReaction'>): number {
+  const reacted = (1 - replacement) * cementReaction + replacement * materialReaction
+  return waterToCementitious - WATER_TAKEN * reacted
+}
+
+/**
  * Pore solution of a paste from its alkalis, taken as sodium alone with hydroxide beside it: for information
  * only.
  * @returns mol/L of Na and OH
@@ -117,11 +132,10 @@ export function poreSolution({
   materialReaction,
   bound,
 }: PasteInputs): Solution {
-  const reacted = (1 - replacement) * cementReaction + replacement * materialReaction
-  const litres = (waterToCementitious - WATER_TAKEN * reacted) / 1000
+  const litres = waterLeft({ replacement, waterToCementitious, cementReaction, materialReaction }) / 1000
   if (!(0 < litres))
     throw new RangeError(
-      `poreSolution needs water left after reaction, got ${waterToCementitious} for ${reacted} reacted`,
+      `poreSolution needs water left after reaction, got ${waterToCementitious} g per g of cementitious material`,
     )
   const soda =
     ((1 - replacement) * cementReaction * cementAlkalis + replacement * materialReaction * materialAlkalis) /

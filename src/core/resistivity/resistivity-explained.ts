@@ -3,7 +3,7 @@
  * For information: the model's assumptions reach further than any measurement of this register, so each
  * factor is a range, and none is a share.
  */
-import { conductivity, type PasteInputs, poreSolution } from './pore-solution.ts'
+import { conductivity, type PasteInputs, poreSolution, waterLeft } from './pore-solution.ts'
 
 /**
  * What is on record of a pair of mortars; alkalis as Na₂O equivalent in per cent, replacement a fraction by
@@ -84,6 +84,23 @@ export function explainResistivity(pair: ExplainedPair, assumed: Assumptions = A
     testPore: over((at) => at.testPore),
     controlPore: over((at) => at.controlPore),
   }
+}
+
+/**
+ * Whether both mortars keep free water at every set of assumptions; without it there is no pore solution.
+ * @param pair mortars as for `explainResistivity`
+ */
+export function leavesWater(
+  pair: Pick<ExplainedPair, 'replacement' | 'waterToCementitious' | 'controlWaterToCementitious'>,
+  { cementReaction: [, cement], materialReaction: [, material] }: Assumptions = ASSUMED,
+): boolean {
+  const reaction = { cementReaction: cement, materialReaction: material }
+  const { replacement, waterToCementitious } = pair
+  const ofControl = pair.controlWaterToCementitious ?? waterToCementitious
+  return (
+    0 < waterLeft({ ...reaction, replacement, waterToCementitious }) &&
+    0 < waterLeft({ ...reaction, replacement: 0, waterToCementitious: ofControl })
+  )
 }
 
 interface Assumed {

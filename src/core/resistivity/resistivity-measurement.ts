@@ -15,8 +15,6 @@ export const BULK_RESISTIVITY: MortarMeasurement<ResistivityReading> = {
   specimenOf: (specimen, reading, { resistivity }) =>
     specimenResistivity(specimen, resistivity?.specimen, reading['end-contact']?.value ?? 0),
   valueUnknown: { code: 'geometry-unknown', params: {} },
-  valueFaults: (values) =>
-    values.some((value) => value <= 0) ? [{ code: 'end-contacts-exceed-reading', params: {} }] : [],
   readingFaults,
   readingNotes,
   pairFaults: temperaturesApart,

@@ -1,9 +1,11 @@
 /** A lot's resistivity indices with what may have moved them, from the records that the model asks for. */
+import { resistivityIndex } from '../../core/resistivity/resistivity-index.ts'
 import { isSameAge } from '../../core/measure/age.ts'
 import {
   type ExplainedPair,
   explainResistivity,
   type Explanation,
+  leavesWater,
 } from '../../core/resistivity/resistivity-explained.ts'
 import type { Result } from '../../core/result/result.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
@@ -23,25 +25,40 @@ export function explainedIndices(edition: Edition, lot: LotEntry): ExplainedInde
   return lot.results
     .filter((result) => result.property === 'resistivity-index' && result.role === 'producer' && result.valid)
     .map((index) => {
-      const pair = pairOf(edition, lot, index)
       return {
         index,
         condition: conditionTitle(edition, index.condition ?? ''),
-        explained: 'lacks' in pair ? pair : { pair, explanation: explainResistivity(pair) },
+        explained: explainedPair(pairOf(edition, lot, index)),
       }
     })
 }
 
-function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair | { lacks: string } {
-  const condition = edition.conditions.get(index.condition ?? '')
-  const bulk = lot.results.find(
+function explainedPair(pair: ExplainedPair | { lacks: string }): ExplainedIndex['explained'] {
+  if ('lacks' in pair) return pair
+  return leavesWater(pair)
+    ? { pair, explanation: explainResistivity(pair) }
+    : { lacks: 'the reaction would take all the water' }
+}
+
+/** The mean that the index was taken from: a replaced one gives another ratio to the control. */
+function meanBehind(index: Result, results: readonly Result[]): Result | undefined {
+  return results.find(
     (result) =>
       result.property === 'bulk-resistivity' &&
       result.condition === index.condition &&
       isSameAge(result.age, index.age) &&
       result.sample === index.sample &&
-      result.role === 'producer',
+      result.laboratory === index.laboratory &&
+      result.role === 'producer' &&
+      result.valid &&
+      result.controlValue !== undefined &&
+      resistivityIndex(result.value, result.controlValue) === index.value,
   )
+}
+
+function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair | { lacks: string } {
+  const condition = edition.conditions.get(index.condition ?? '')
+  const bulk = meanBehind(index, lot.results)
   const cement = edition.controls.get(index.control ?? '')?.record.cement['Na2O-equivalent']
   const material = lot.results.find(
     (result) => result.property === 'alkali-equivalent' && result.role === 'producer' && result.valid,
@@ -95,7 +112,11 @@ function waterToCementitious(
 ): number | null {
   if (water['w/cm'] !== undefined) return water['w/cm']
   const own = lot.record.tests?.find(
-    (test) => test.condition === index.condition && test.sample === index.sample,
+    (test) =>
+      test.condition === index.condition &&
+      test.sample === index.sample &&
+      test.control === index.control &&
+      test.laboratory === index.laboratory,
   )?.water
   return own === undefined || batch === undefined ? null : own.value / batch.cementitious.value
 }

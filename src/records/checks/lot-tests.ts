@@ -7,6 +7,7 @@ import { checkFinished } from './finished-results.ts'
 import { checkReadings } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
 import { checkSampleKnown, sampledEnd } from './samples.ts'
+import { checkWater } from './water.ts'
 
 export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): void {
   for (const what of ['analyses', 'verification'] as const) {
@@ -64,6 +65,8 @@ export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void 
         },
         report,
       )
-    checkReadings(test, at, all.conditions.get(test.condition), report)
+    const condition = all.conditions.get(test.condition)
+    checkWater(test.water, condition?.batch, `${at}/water`, report)
+    checkReadings(test, at, condition, report)
   })
 }

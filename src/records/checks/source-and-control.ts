@@ -6,6 +6,7 @@ import { checkDate, checkEnds, checkPeriod } from './dates.ts'
 import { reportRange, within } from './physical.ts'
 import { checkReadings } from './readings.ts'
 import { checkMortarCondition, checkReference, type AllRecords } from './references.ts'
+import { checkWater } from './water.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Control, Source } from '../schema/loaded-records.ts'
@@ -99,5 +100,7 @@ export function checkControl(control: Control, all: AllRecords, report: FileRepo
   checkMortarCondition(control.condition, '/condition', all, report)
   checkReference('laboratory', control.laboratory, '/laboratory', all, report)
   checkDate(control.cast, '/cast', report)
-  checkReadings(control, '', all.conditions.get(control.condition), report)
+  const condition = all.conditions.get(control.condition)
+  checkWater(control.water, condition?.batch, '/water', report)
+  checkReadings(control, '', condition, report)
 }

@@ -428,7 +428,9 @@ describe('lotResults, resistivity index', () => {
     expect(unmade).toMatchObject([
       {
         property: 'resistivity-index',
-        reasons: ['control K: its mean is not above zero, so no index can be taken against it'],
+        reasons: [
+          'control K: the end contacts are as large as a reading, or larger, so no resistivity follows from it',
+        ],
       },
     ])
   })

@@ -74,8 +74,9 @@ describe('specimenResistivity', () => {
       terms: [],
     })
   })
-  it('goes to nought where the contacts are the whole reading, and below it where they are more', () => {
-    expect(value(q('4 ohm', 'resistance'), CUBE, 4)).toBe(0)
-    expect(value(q('3 ohm', 'resistance'), CUBE, 4)).toBeCloseTo(-0.05, 12)
+  it('has no value where the contacts are the whole reading, or more than it', () => {
+    expect(value(q('4 ohm', 'resistance'), CUBE, 4)).toBeNull()
+    expect(value(q('3 ohm', 'resistance'), CUBE, 4)).toBeNull()
+    expect(value(q('5 ohm', 'resistance'), CUBE, 4)).toBeCloseTo(0.05, 12)
   })
 })

@@ -51,7 +51,7 @@ describe('poreSolution', () => {
   })
   it('refuses a paste whose water the reaction takes, to the last drop', () => {
     const dry = { ...paste, replacement: 0, cementReaction: 1, waterToCementitious: 0.23 }
-    expect(() => poreSolution(dry)).toThrow(/^poreSolution needs water left after reaction, got 0.23 for 1/)
+    expect(() => poreSolution(dry)).toThrow(/^poreSolution needs water left after reaction, got 0.23 g per g/)
     expect(poreSolution({ ...dry, waterToCementitious: 0.24 }).Na).toBeGreaterThan(0)
   })
 })

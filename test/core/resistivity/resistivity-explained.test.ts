@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { explainResistivity } from '../../../src/core/resistivity/resistivity-explained.ts'
+import { explainResistivity, leavesWater } from '../../../src/core/resistivity/resistivity-explained.ts'
 import { explanationWords } from '../../../src/words/explanation-words.ts'
 
 const pair = {
@@ -95,5 +95,23 @@ describe('explainResistivity', () => {
     expect(explanationWords(explainResistivity(pair))).toMatch(
       /^the pore solution may account for a factor \d+\.\d to \d+\.\d and the pore structure for a factor \d+\.\d to \d+\.\d; at each assumption their product is the index, 4\.46 times the control$/,
     )
+  })
+})
+
+describe('leavesWater', () => {
+  // At most 95 % of the cement and 60 % of the material react, and bind 0.23 g per g: a control of cement alone takes
+  // 0.95 × 0.23 = 0.2185; half replaced, (0.5 × 0.95 + 0.5 × 0.6) × 0.23 = 0.17825.
+  it('asks for more water than the most that either mortar binds', () => {
+    expect(leavesWater({ replacement: 0.5, waterToCementitious: 0.2186 })).toBe(true)
+    expect(leavesWater({ replacement: 0.5, waterToCementitious: 0.2184 })).toBe(false)
+  })
+  it('lets a control have its own water', () => {
+    const own = { replacement: 0.5, controlWaterToCementitious: 0.4 }
+    expect(leavesWater({ ...own, waterToCementitious: 0.1783 })).toBe(true)
+    expect(leavesWater({ ...own, waterToCementitious: 0.1782 })).toBe(false)
+  })
+  it('is what explaining needs', () => {
+    expect(() => explainResistivity({ ...pair, waterToCementitious: 0.2 })).toThrow(/water left/)
+    expect(leavesWater({ ...pair, waterToCementitious: 0.2 })).toBe(false)
   })
 })

@@ -74,12 +74,18 @@ describe('BULK_RESISTIVITY', () => {
       BULK_RESISTIVITY.specimenOf(q('804 ohm', 'resistance'), { age: readAge('7 d') }, silent).value,
     ).toBeNull()
   })
-  it('finds a value at nought or below, and none above it', () => {
-    const fault = [{ code: 'end-contacts-exceed-reading', params: {} }]
-    expect(BULK_RESISTIVITY.valueFaults?.([40, 0])).toEqual(fault)
-    expect(BULK_RESISTIVITY.valueFaults?.([-0.1, 40])).toEqual(fault)
-    expect(BULK_RESISTIVITY.valueFaults?.([40, 1e-9])).toEqual([])
-    expect(BULK_RESISTIVITY.valueFaults?.([])).toEqual([])
+  it('gives no value where the contacts leave nothing of the reading, and says why', () => {
+    const value = (text: string) =>
+      BULK_RESISTIVITY.specimenOf(
+        q(text, 'resistance'),
+        { age: readAge('7 d'), 'end-contact': q('800 ohm', 'resistance') },
+        WARM,
+      )
+    const fault = { code: 'end-contacts-exceed-reading', params: {} }
+    expect(value('800 ohm')).toMatchObject({ value: null, written: '800 ohm', fault })
+    expect(value('799 ohm')).toMatchObject({ value: null, fault })
+    // 0.1 ohm over 20 mm (2500 mm² / 50 mm = 0.05 m): 0.005 ohm m.
+    expect(value('800.1 ohm').value).toBeCloseTo(0.005, 9)
   })
   it('divides means as the resistivity index does, with an interval on the log scale, and drops no specimen', () => {
     expect(BULK_RESISTIVITY.ratioOf(175, 35)).toBe(500)
