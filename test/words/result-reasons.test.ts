@@ -18,7 +18,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   [{ code: 'geometry-unknown', params: {} }, 'the geometry of a specimen is not known'],
   [
     { code: 'end-contacts-exceed-reading', params: {} },
-    'the end contacts are as large as the reading itself',
+    'the end contacts are as large as a reading, or larger, so no resistivity follows from it',
   ],
   [
     { code: 'specimen-dropped', params: { measure: 'range', ...spread, mark: 'c' } },
