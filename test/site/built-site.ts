@@ -1,11 +1,13 @@
-/** One build of the demo under a sub-path, shared by all tests of a file. */
+/** The demo built under a sub-path, and its public site served. */
 import { mkdtempSync, readdirSync, readFileSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join, relative, resolve, sep } from 'node:path'
 import { buildSite } from '../../src/commands/build-site.ts'
-import { ROOT } from '../../src/commands/program.ts'
+import { PROGRAM, ROOT, today } from '../../src/commands/program.ts'
 import { serve } from '../../src/commands/serve.ts'
+import { computeEdition } from '../../src/edition/compute.ts'
+import { forAudience } from '../../src/edition/publishing.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
@@ -31,8 +33,16 @@ export async function buildDemo(
   return { folder, edition }
 }
 
-export async function serveDemo(): Promise<TestSite> {
-  const { folder, edition } = await buildDemo()
+/**
+ * The demo's public site, served.
+ * @param folder of a site that `buildDemo` built
+ */
+export async function serveDemo(folder: string): Promise<TestSite> {
+  const { records } = loadRecords(resolve(ROOT, 'content'))
+  const edition = forAudience(
+    computeEdition(records, { program: PROGRAM, today: today(), address: ADDRESS }),
+    'public',
+  )
   const server = await serve(folder, '/a/b/', 0)
   const { port } = server.address() as AddressInfo
   return { folder, edition, url: `http://127.0.0.1:${port}/a/b/`, stop: () => server.close() }

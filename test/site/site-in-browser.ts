@@ -1,6 +1,6 @@
 /** The built demo in a browser, for all tests of a file. */
 import type { Browser, Page } from 'playwright-core'
-import { afterAll, beforeAll } from 'vitest'
+import { afterAll, beforeAll, inject } from 'vitest'
 import { startBrowser } from './browser.ts'
 import { serveDemo, type TestSite } from './built-site.ts'
 
@@ -18,7 +18,7 @@ export interface SiteInBrowser {
 export function siteInBrowser(until: 'load' | 'networkidle'): SiteInBrowser {
   let [site, browser]: [TestSite?, Browser?] = []
   beforeAll(async () => {
-    site = await serveDemo()
+    site = await serveDemo(inject('demoFolder'))
     browser = await startBrowser()
   })
   afterAll(async () => {

@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import AxeBuilder from '@axe-core/playwright'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { HtmlValidate } from 'html-validate'
 import { LinkChecker } from 'linkinator'
@@ -11,48 +10,13 @@ import { lotColumns } from '../../src/edition/writers/columns.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 import { buildDemo, filesOf, textOf } from './built-site.ts'
+import { kindsOfPage } from './kinds-of-page.ts'
 import { siteInBrowser } from './site-in-browser.ts'
 
 const POLICY =
   "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; connect-src 'self'; img-src 'self' data: blob:; base-uri 'none'; form-action 'self'"
 
 const demo = siteInBrowser('load')
-
-/** One page of each kind, by path. */
-function kindsOfPage(): string[] {
-  const lots = [...demo.site.edition.lots.values()]
-  const byState = ['provisional', 'complete', 'withdrawn']
-    .map((state) => lots.find((lot) => lot.state === state)?.id)
-    .filter((id) => id !== undefined)
-  const revised = lots.find((lot) => lot.earlier.length > 0)
-  const [source, entry] = [...demo.site.edition.sources][0] ?? []
-  const firstLot = lots[0]
-  return [
-    '',
-    'register/',
-    'shipments/',
-    'sources/',
-    'criteria/',
-    'laboratories/',
-    'conditions/',
-    'methods/',
-    'findings/',
-    'look-up/',
-    '404.html',
-    ...byState.map((id) => `lots/${id}/`),
-    `lots/${revised?.id}/revision/0/`,
-    `sources/${source}/`,
-    `sources/${source}/${entry?.criteria[0]}/`,
-    `register/${firstLot?.source}/${firstLot?.sampled.text.slice(0, 4)}/`,
-    ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map((id) => `criteria/${id}/`),
-    'comparison/',
-    'limits/',
-    'limits/strength-activity-index/',
-    'routes/',
-    ...[...demo.site.edition.laboratories.keys()].slice(0, 1).map((id) => `laboratories/${id}/`),
-    ...demo.site.edition.methods.slice(0, 1).map((method) => `methods/${method.id}/`),
-  ]
-}
 
 describe('the built site', () => {
   it('has a certificate page, a revision page for each earlier revision and a data file for every lot', () => {
@@ -108,48 +72,6 @@ describe('the built site', () => {
     expect([...demo.site.edition.lots.keys()].filter((id) => !linked.has(id))).toEqual([])
   })
 
-  it('asks nothing of another origin and breaks no policy, on one page of each kind', async () => {
-    for (const path of kindsOfPage()) {
-      const context = await demo.browser.newContext()
-      const page = await context.newPage()
-      const foreign: string[] = []
-      const complaints: string[] = []
-      page.on('request', (request) => {
-        if (!request.url().startsWith(demo.site.url) && !request.url().startsWith('data:'))
-          foreign.push(request.url())
-      })
-      page.on('console', (message) => {
-        if (message.type() === 'error' && !(path === '404.html')) complaints.push(message.text())
-      })
-      page.on('pageerror', (error) => complaints.push(String(error)))
-      await page.goto(demo.site.url + path, { waitUntil: 'networkidle' })
-      expect({ path, foreign, complaints }).toEqual({ path, foreign: [], complaints: [] })
-      await context.close()
-    }
-  })
-
-  it.each(['light', 'dark'] as const)(
-    'has no finding of the accessibility rules (WCAG 2.2 AA), %s',
-    async (colorScheme) => {
-      for (const path of kindsOfPage()) {
-        const page = await demo.open(path, { colorScheme })
-        // Only colours differ in the dark.
-        const rules = new AxeBuilder({ page })
-        const { violations } = await (colorScheme === 'dark'
-          ? rules.withRules(['color-contrast'])
-          : rules.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        ).analyze()
-        expect(
-          violations.map(
-            (violation) => `${path} (${colorScheme}): ${violation.id}, ${violation.nodes[0]?.html}`,
-          ),
-        ).toEqual([])
-        await page.context().close()
-      }
-    },
-    180_000,
-  )
-
   it('is valid HTML, on one page of each kind', async () => {
     const validator = new HtmlValidate({
       extends: ['html-validate:standard'],
@@ -162,7 +84,7 @@ describe('the built site', () => {
         'doctype-style': 'off',
       },
     })
-    for (const path of kindsOfPage()) {
+    for (const path of kindsOfPage(demo.site.edition)) {
       const report = await validator.validateString(
         textOf(demo.site.folder, path.endsWith('.html') ? path : `${path}index.html`),
       )
@@ -172,54 +94,6 @@ describe('the built site', () => {
         ),
       ).toEqual([])
     }
-  })
-
-  it('does not scroll sideways on a phone, nor at the 320 px of WCAG 2.2, 1.4.10, nor on a tablet, on one page of each kind', async () => {
-    for (const path of kindsOfPage()) {
-      const page = await demo.open(path, { viewport: { width: 390, height: 844 } })
-      const overflow = () =>
-        page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
-      expect({ path, overflow: await overflow() }).toEqual({ path, overflow: 0 })
-      for (const width of [320, 768]) {
-        await page.setViewportSize({ width, height: 844 })
-        expect({ path, width, overflow: await overflow() }).toEqual({ path, width, overflow: 0 })
-      }
-      await page.context().close()
-    }
-  })
-})
-
-describe('a certificate in print', () => {
-  it('takes two pages at most on A4 and Letter without the annex, for the thirty longest', async () => {
-    const page = await demo.open('')
-    const tooLong: string[] = []
-    const byLength = [...demo.site.edition.lots.values()]
-      .map((lot) => ({ lot, length: textOf(demo.site.folder, `lots/${lot.id}/index.html`).length }))
-      .sort((a, b) => b.length - a.length)
-    for (const { lot } of byLength.slice(0, 30)) {
-      await page.goto(`${demo.site.url}lots/${lot.id}/`)
-      for (const format of ['A4', 'Letter'] as const) {
-        const pdf = await page.pdf({ format })
-        const pages = (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length
-        if (2 < pages || pages === 0) tooLong.push(`${lot.id} ${format}: ${pages} pages`)
-      }
-    }
-    expect(tooLong).toEqual([])
-  }, 180_000)
-})
-
-describe('the look-up', () => {
-  it('leads from a bill of lading to its certificate', async () => {
-    const shipment = demo.site.edition.shipments.at(-1)
-    const page = await demo.open(`look-up/?q=${shipment?.bill}`)
-    await page.waitForSelector(`a[href="/a/b/lots/${shipment?.lot}/"]`)
-    expect(await page.locator(`a[href="/a/b/lots/${shipment?.lot}/"]`).count()).toBeGreaterThan(0)
-  })
-  it('leads from a lot number to its certificate', async () => {
-    const lot = [...demo.site.edition.lots.values()][0]
-    const page = await demo.open(`look-up/?q=${encodeURIComponent(lot?.number ?? '')}`)
-    await page.waitForSelector(`a[href="/a/b/lots/${lot?.id}/"]`)
-    expect(await page.locator(`a[href="/a/b/lots/${lot?.id}/"]`).count()).toBeGreaterThan(0)
   })
 })
 
