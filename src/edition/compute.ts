@@ -1,5 +1,6 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
 import { finishedBesideReadings } from '../core/checks/finished-beside-readings.ts'
+import { otherSampleFindings } from '../core/checks/other-sample-fails.ts'
 import { overdueFindings } from '../core/checks/result-overdue.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
@@ -95,7 +96,12 @@ function computeEntries(records: Records, states: ReadonlyMap<string, SourceStat
 function audited(lot: LotEntry): LotEntry {
   return {
     ...lot,
-    findings: [...lot.findings, ...overdueFindings(lot), ...finishedBesideReadings(lot)],
+    findings: [
+      ...lot.findings,
+      ...overdueFindings(lot),
+      ...finishedBesideReadings(lot),
+      ...otherSampleFindings(lot),
+    ],
   }
 }
 

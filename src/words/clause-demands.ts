@@ -74,7 +74,7 @@ export function demandWords(clause: Clause): string {
       return `${listWords(
         clause.properties.map((key) => propertyWords({ property: key })),
         'and',
-      )} must be tested${clause.sample === undefined ? '' : ` on a ${clause.sample} sample`} at least every ${clause.every.written}, whichever comes first${clause.newSource === undefined ? '' : `; for a source with records of less than ${clause.newSource.newFor} d every ${clause.newSource.written}`}`
+      )} must be tested${clause.sample === undefined ? '' : ` on a ${clause.sample} sample`}${clause.duty === undefined ? '' : ` that serves as a ${clause.duty} one`} at least every ${clause.every.written}, whichever comes first${clause.newSource === undefined ? '' : `; for a source with records of less than ${clause.newSource.newFor} d every ${clause.newSource.written}`}`
   }
 }
 

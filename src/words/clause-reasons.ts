@@ -23,7 +23,7 @@ export function clauseReasonWords([first, ...added]: ClauseReasons, titleOf: Tit
 }
 
 /** Notes that a reader needs even where the figures tell the outcome. */
-const ALWAYS_TOLD: readonly AddedReason['code'][] = ['finished-near-limit']
+const ALWAYS_TOLD: readonly AddedReason['code'][] = ['finished-near-limit', 'other-samples']
 
 /** What must be said beside an outcome whatever it is: without a full stop, undefined for nothing. */
 export function clauseNoteWords([, ...added]: ClauseReasons): string | undefined {
@@ -64,6 +64,11 @@ const ADDED: WordsOf<AddedParams> = {
     `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${factor.toFixed(3)} for ${countWords(n, 'result')}`,
   'one-of-several': ({ which, n }) => `; ${which} of ${countWords(n, 'result')}`,
   'mean-of-several': ({ n }) => `; mean of ${countWords(n, 'result')}`,
+  'other-samples': ({ others }) =>
+    `; ${listWords(
+      others.map((other) => `${other.sampleKind} ${other.sample} at ${figureWords(other)}`),
+      'and',
+    )} would not meet the limit`,
   finished: () => `; ${AS_REPORTED}`,
   'finished-among': ({ finished, n }) =>
     `; ${finished} of these ${n} ${finished === 1 ? 'is' : 'are'} ${AS_REPORTED}`,

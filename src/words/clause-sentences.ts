@@ -91,7 +91,7 @@ function comparisonWords(
   if (clause.limits.every((limit) => limit.operator === 'report')) return `${what} must be reported; no limit`
   // A subject that ends in an inserted clause closes it with a comma.
   const comma = clause.statistic?.of === 'variables' ? ',' : ''
-  return `${statisticSubject(clause, what)}${comma} must be ${limitsByClass(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}`
+  return `${statisticSubject(clause, what)}${comma} must be ${limitsByClass(clause.limits)}${resolutionWords(clause, clause.decisionRule ?? criterion.decisionRule)}${severalWords(clause)}${approvalWords(clause)}${deemedWords(clause)}${methodWords(clause)}${countedWords(clause)}`
 }
 
 function subject({ deviation }: Comparison, title: string): string {
@@ -113,6 +113,12 @@ function deemedWords({ deemedBy }: Comparison): string {
 
 function methodWords({ method, methodRequired }: Comparison): string {
   return methodRequired === true && method !== undefined ? `; only results by ${method} count` : ''
+}
+
+/** Which results count, where not all do. */
+function countedWords({ from, duty }: Comparison): string {
+  const readings = from === undefined ? '' : '; only results computed from the readings of specimens count'
+  return duty === undefined ? readings : `${readings}; every ${duty} sample is judged for itself`
 }
 
 function resolutionWords(clause: Comparison, rule: DecisionRule): string {

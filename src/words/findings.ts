@@ -10,6 +10,9 @@ import { property } from '../core/measure/properties.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
+import { limitWords } from './limits.ts'
+import { figureWords } from './numbers.ts'
+import { sentence } from './sentences.ts'
 import { dueWords, overdueWords, testName } from './standing.ts'
 import { quantity, signed } from './units.ts'
 
@@ -35,6 +38,10 @@ const SENTENCES: WordsOf<FindingParams> = {
     `${lot} would now be judged otherwise than in revision ${revision}`,
   'result-overdue': ({ lot, since, condition, ...test }) =>
     `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
+  'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }) =>
+    `${sentence(sampleKind)} ${sample} of ${lot} has a ${property(key).title.toLowerCase()} of ${figureWords(figure)}, which would not meet ${
+      clauses.length === 1 ? 'the limit' : `${clauses.length} limits`
+    }; the lot is judged on another sample`,
   'finished-beside-readings': ({ lot, laboratory, sample, ...test }) =>
     `${laboratory} reports ${finishedWords(test)} for sample ${sample} of ${lot}, and ${
       test.recomputed === null
@@ -68,6 +75,8 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
     recomputed === null
       ? ['no value of the readings counts, and the finished figure does not stand in for it']
       : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit)}`],
+  'other-sample-fails': ({ clauses }) =>
+    clauses.map(({ criterion, clause, limit }) => `${criterion}, clause ${clause}: ${limitWords(limit)}`),
   'result-overdue': ({ due, unread }) => [`${dueWords(readMoment(due))}; ${UNREAD[unread]}`],
 }
 

@@ -14,6 +14,10 @@ export const SELECTION_REASONS: WordsOf<SelectionParams> = {
       used.map((one) => one ?? 'a method not stated'),
       'and',
     )}`,
+  'other-duties': ({ duty, used }) =>
+    duty === null
+      ? 'only verification samples are on record, and they check the producer’s results'
+      : `only ${duty} samples count, and those on record are ${listWords(used, 'and')} samples`,
   'no-readings': () =>
     'only results computed from the readings of specimens count, and those on record are as reported by the laboratory',
   'no-result': () => 'no result is reported',

@@ -17,8 +17,8 @@ import { loadRecords } from '../../src/records/load.ts'
 export interface TrialAnalysis {
   /** Members of the mapping `results`. */
   readonly results: string
-  /** C, the composite, without it; G is a grab. */
-  readonly sample?: 'C' | 'G'
+  /** C, the composite, without it; G is a grab; others are the lot's own. */
+  readonly sample?: string
   /** Quay without it; dock is another one. */
   readonly laboratory?: 'quay' | 'dock'
   /** Calendar date; two days after sampling without it. */
@@ -32,6 +32,8 @@ export interface TrialLot {
   readonly analyses?: string | readonly TrialAnalysis[]
   /** Day of sampling; without it the judged lot's is 2026-03-01, each one before it ten days earlier. */
   readonly on?: string
+  /** Further samples, as items of the list. */
+  readonly samples?: readonly string[]
   /** Tonnes; 500 without it. */
   readonly tonnes?: number
   /** Further lines of the record. */
@@ -210,14 +212,20 @@ ${source}
 
 /** @param earlier how many lots follow it */
 function lotText(lot: TrialLot, earlier: number): string {
-  const { analyses = [], on = daysBefore('2026-03-01', 10 * earlier), tonnes = 500, more = '' } = lot
+  const {
+    analyses = [],
+    on = daysBefore('2026-03-01', 10 * earlier),
+    tonnes = 500,
+    more = '',
+    samples = [],
+  } = lot
   const listed = typeof analyses === 'string' ? [{ results: analyses }] : analyses
   return `produced: { from: ${daysBefore(on, 5)}, to: ${on} }
 quantity: ${tonnes} t
 samples:
   - { id: C, kind: composite, taken: { from: ${daysBefore(on, 5)}T06:00, to: ${on}T06:00 } }
   - { id: G, kind: grab, on: ${on}T06:00 }
-analyses:
+${samples.map((sample) => `  - ${sample}\n`).join('')}analyses:
 ${[...listed, { results: 'moisture: 2.0 %' }].map((analysis) => `  - ${analysisText(analysis, on)}`).join('\n')}
 ${more}
 `

@@ -2,7 +2,9 @@
  * What an audit check reports: a question with its evidence, never an accusation, never a change of the exit
  * status.
  */
+import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import type { Outcome } from '../criteria/outcome.ts'
+import type { SampleKind } from '../measure/duty.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
 import type { PlannedTest } from '../result/result.ts'
@@ -50,6 +52,22 @@ export interface FindingParams {
     readonly unread: PlannedTest['unread']
     readonly due: string
     readonly since: string
+  }
+  /** A sample that no clause judges, beside the limits that it would not meet. */
+  readonly 'other-sample-fails': {
+    readonly lot: string
+    readonly property: PropertyKey
+    readonly sample: string
+    readonly sampleKind: SampleKind
+    readonly value: number
+    readonly unit: string
+    readonly decimals: number
+    /** Clauses by set, each with its limit as it holds for the lot. */
+    readonly clauses: readonly {
+      readonly criterion: string
+      readonly clause: string
+      readonly limit: StatedLimit
+    }[]
   }
   /** A finished figure beside what the readings of the same test give; values in `unit`. */
   readonly 'finished-beside-readings': OfTest & {

@@ -5,9 +5,9 @@ import { alkaliEquivalent, classByCalcium, oxideSum } from './oxides.ts'
 import {
   type Analysis,
   figuresOf,
-  kindOfSample,
   type LotEvidence,
   type ReportedFigure,
+  sampleOf,
 } from '../mortar/mortar.ts'
 import { exclusionOn, knownFrom } from '../mortar/known-when.ts'
 import { isSameAge } from '../measure/age.ts'
@@ -30,10 +30,10 @@ export function analysisResults(
   role: 'producer' | 'verification',
   lot: LotEvidence,
 ): Result[] {
-  const sampleKind = kindOfSample(analysis.sample, lot)
+  const taken = sampleOf(analysis.sample, lot)
   const reported = Object.entries(analysis.results).flatMap(([key, value]) =>
     value !== undefined && isPropertyKey(key)
-      ? figuresOf(value).map((figure) => reportedResult(key, figure, { analysis, role, sampleKind, lot }))
+      ? figuresOf(value).map((figure) => reportedResult(key, figure, { analysis, role, taken, lot }))
       : [],
   )
   return [...reported, ...derivedResults(reported, analysis, lot)]
@@ -42,14 +42,14 @@ export function analysisResults(
 interface Place {
   readonly analysis: Analysis
   readonly role: 'producer' | 'verification'
-  readonly sampleKind: Result['sampleKind']
+  readonly taken: Pick<Result, 'sampleKind' | 'duty'>
   readonly lot: LotEvidence
 }
 
 function reportedResult(
   key: PropertyKey,
   figure: ReportedFigure,
-  { analysis, role, sampleKind, lot }: Place,
+  { analysis, role, taken, lot }: Place,
 ): Result {
   const quantity = figure.value
   const why = exclusionOn(figure, lot.asOf)
@@ -67,7 +67,7 @@ function reportedResult(
     basis: figure.basis ?? property(key).basis,
     laboratory,
     sample,
-    sampleKind,
+    ...taken,
     role,
     value: quantity.value,
     unit: storedUnit(key),
@@ -190,6 +190,7 @@ function fromOxides(
     laboratory,
     sample,
     sampleKind: first.sampleKind,
+    duty: first.duty,
     role: first.role,
     ...figure,
     censored: bounds.length === 0 ? undefined : ('below' as const),

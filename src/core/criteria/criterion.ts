@@ -2,6 +2,7 @@
  * Acceptance criteria as the core judges them: compiled from a record, every limit a quantity in the
  * property's stored unit.
  */
+import type { Duty } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
@@ -45,6 +46,9 @@ export interface FactPremise {
   readonly is: readonly string[]
 }
 export type Premise = PropertyPremise | FactPremise
+
+/** The duties of samples that a clause may judge or count: those that verify are never judged. */
+export type ClauseDuty = Exclude<Duty, 'verification'>
 
 /** What a supplement did to a clause, in the order of the layers. */
 export interface ClauseChange {
@@ -144,6 +148,8 @@ export interface Comparison extends ClauseHead {
   readonly methodRequired?: true
   /** Only results that are computed from readings of specimens count. */
   readonly from?: 'readings'
+  /** Only results on samples of this duty count, each for itself; preceding ones are samples, not lots. */
+  readonly duty?: ClauseDuty
 }
 
 export interface Group extends ClauseHead {
@@ -192,6 +198,8 @@ export interface SamplingClause extends ClauseHead {
   readonly every: Frequency
   readonly newSource?: Frequency & { readonly newFor: number }
   readonly sample?: 'grab' | 'composite'
+  /** Only tests on samples of this duty count. */
+  readonly duty?: ClauseDuty
 }
 
 export type Clause = Comparison | Group | FactClause | DocumentClause | ClassClause | SamplingClause

@@ -2,6 +2,7 @@
  * Why a clause came out as it did, and why a verdict did: codes with what their sentences need. The codes are
  * permanent, since the check report and data files carry them; `src/words/` makes the sentences.
  */
+import type { SampleKind } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
@@ -202,6 +203,10 @@ export interface AddedParams {
   }
   readonly 'one-of-several': { readonly which: 'worst' | 'latest' | 'mean'; readonly n: number }
   readonly 'mean-of-several': { readonly n: number }
+  /** Samples that are not judged and would not meet the limit. */
+  readonly 'other-samples': {
+    readonly others: readonly (Figure & { readonly sample: string; readonly sampleKind: SampleKind })[]
+  }
   /** All results that counted are as their laboratories reported them, not recomputed. */
   readonly finished: None
   /** So many of the results that counted are. */

@@ -1,6 +1,7 @@
 /** Verdicts with the clauses that decided. Plain data: `src/words/` words them. */
 import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
+import type { Duty, SampleKind } from '../measure/duty.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Clause } from './criterion.ts'
@@ -81,7 +82,22 @@ export interface ClauseOutcome {
   readonly acceptedAs?: string
   /** A supplement made the demand easier: which one, and the clause as it stood before. */
   readonly relaxed?: { readonly by: string; readonly former: Clause }
+  /** Samples that the clause does not judge and that would not meet its limit. */
+  readonly others?: readonly OtherSample[]
   readonly clauses?: readonly ClauseOutcome[]
+}
+
+/** A result on a sample that is not judged. */
+export interface OtherSample {
+  /** Key of the result. */
+  readonly result: string
+  readonly sample: string
+  readonly sampleKind: SampleKind
+  readonly duty: Duty
+  readonly value: number
+  readonly unit: string
+  readonly decimals: number
+  readonly outcome: 'does-not-meet'
 }
 
 export interface Verdict {

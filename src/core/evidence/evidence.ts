@@ -1,9 +1,11 @@
 /** What is known of one lot on one date when it is judged. */
+import type { Duty } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Coverage } from '../history/coverage.ts'
+import type { SampleOfDuty } from '../history/sample-of-duty.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { PlannedTest, PrecedingResult, Result, UnmadeResult } from '../result/result.ts'
 import type { Quantity } from '../measure/units.ts'
@@ -51,13 +53,17 @@ export interface Evidence {
   readonly unmade?: readonly UnmadeResult[]
   /** Tests recorded without a reading by then. */
   readonly planned: readonly PlannedTest[]
-  /** The most recent `count` valid results before this lot, oldest first. */
+  /**
+   * The most recent `count` valid results before this lot, oldest first; before a sample of it where one is named,
+   * on samples of its duty.
+   */
   preceding(
     property: PropertyKey,
     condition: string | undefined,
     age: Age | undefined,
     method: string | undefined,
     count: number,
+    before?: SampleOfDuty,
   ): readonly PrecedingResult[]
   /** Valid results before this lot, sampled within so many days of it, oldest first. */
   period?(
@@ -66,9 +72,10 @@ export interface Evidence {
     age: Age | undefined,
     method: string | undefined,
     days: number,
+    before?: SampleOfDuty,
   ): readonly PrecedingResult[]
-  /** Sampling since the test before; `sample` counts tests on that kind of sample alone. */
-  coverage?(property: PropertyKey, sample: 'grab' | 'composite' | undefined): Coverage
+  /** Sampling since the test before; `sample` and `duty` count tests on such samples alone. */
+  coverage?(property: PropertyKey, sample: 'grab' | 'composite' | undefined, duty?: Duty): Coverage
   /** Days from the source's first lot to this one. */
   readonly recordDays?: number
   /** Values that the source declares, as quantities or as written. */

@@ -15,6 +15,7 @@ import {
   precedingResults,
   resultsWithin,
 } from '../history/history.ts'
+import { precedingSamples, samplesWithin } from '../history/sample-series.ts'
 import { compareMoments, daysBetween, isBy, type Moment } from '../measure/moment.ts'
 import {
   pooledKey,
@@ -88,11 +89,27 @@ export function lotEvidence(
     results: known.results.filter((result) => result.role === 'producer').sort(byTest),
     unmade: known.unmade,
     planned: known.planned,
-    preceding: (property, condition, age, method, count) =>
-      precedingResults(history, key(property, condition, age, method), lot.id, asOf, count),
-    period: (property, condition, age, method, days) =>
-      resultsWithin(history, key(property, condition, age, method), lot.id, asOf, days),
-    coverage: (property, sample) => coverageOf(history, lot.id, asOf, { property, sample }),
+    preceding: (property, condition, age, method, count, before) =>
+      before === undefined
+        ? precedingResults(history, key(property, condition, age, method), lot.id, asOf, count)
+        : precedingSamples(
+            history,
+            key(property, condition, age, method),
+            { lot: lot.id, ...before },
+            asOf,
+            count,
+          ),
+    period: (property, condition, age, method, days, before) =>
+      before === undefined
+        ? resultsWithin(history, key(property, condition, age, method), lot.id, asOf, days)
+        : samplesWithin(
+            history,
+            key(property, condition, age, method),
+            { lot: lot.id, ...before },
+            asOf,
+            days,
+          ),
+    coverage: (property, sample, duty) => coverageOf(history, lot.id, asOf, { property, sample, duty }),
     recordDays: first === undefined ? 0 : daysBetween(first.from, lot.sampled),
     facts: { ...source.facts, ...lot.facts },
     documents: [...(source.documents ?? []), ...(lot.documents ?? [])],

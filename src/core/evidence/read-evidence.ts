@@ -33,14 +33,19 @@ export function readLot<Lot extends WithTexts<Omit<LotOnDate, 'results' | 'unmad
   from,
   withdrawn,
   documents,
+  takenAt,
   ...lot
-}: Lot): Omit<Lot, 'sampled' | 'from' | 'withdrawn' | 'documents'> &
-  Pick<LotOnDate, 'sampled' | 'from' | 'withdrawn' | 'documents'> {
+}: Lot): Omit<Lot, 'sampled' | 'from' | 'withdrawn' | 'documents' | 'takenAt'> &
+  Pick<LotOnDate, 'sampled' | 'from' | 'withdrawn' | 'documents' | 'takenAt'> {
   return {
     ...lot,
     sampled: readMoment(sampled),
     from: readMoment(from),
-    ...defined({ withdrawn: readIfAny(withdrawn), documents: documents?.map(readDocument) }),
+    ...defined({
+      withdrawn: readIfAny(withdrawn),
+      documents: documents?.map(readDocument),
+      takenAt: takenAt && eachOf(takenAt, readMoment),
+    }),
   }
 }
 

@@ -23,10 +23,11 @@ interface ResultKind {
   readonly method?: string
   readonly laboratory: string
   readonly sampleKind: Result['sampleKind']
+  readonly duty?: Result['duty']
 }
 
 type Extra = Pick<Result, 'censored' | 'controlValue' | 'finished' | 'statedU' | 'summaryOnly'> & {
-  /** Of a finished figure, which is printed as it was written. */
+  /** Where it was written with others than its property's. */
   readonly decimals?: number
   readonly known?: string
   readonly valid?: false
@@ -86,7 +87,8 @@ export interface SourceHead extends Pick<SourceEvidence, 'source' | 'unpublished
 export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): SourceEvidence {
   const places = new Map<string, number>()
   const keys: ResultKind[] = []
-  const placeOf = ({ property: key, condition, age, method, laboratory, sampleKind }: Result): number => {
+  const placeOf = (result: Result): number => {
+    const { property: key, condition, age, method, laboratory, sampleKind, duty } = result
     const kind = {
       property: key,
       ...(condition === undefined ? {} : { condition }),
@@ -94,6 +96,7 @@ export function packSource(head: SourceHead, lots: readonly EvidenceLot[]): Sour
       ...(method === undefined ? {} : { method }),
       laboratory,
       sampleKind,
+      ...(duty === undefined ? {} : { duty }),
     }
     const text = JSON.stringify(kind)
     const known = places.get(text)
@@ -121,7 +124,8 @@ function packResult(
   const { censored, controlValue, finished, statedU, summaryOnly } = result
   const extra: Extra = {
     ...defined({ censored, controlValue, summaryOnly }),
-    ...(finished === undefined ? {} : defined({ finished, decimals, statedU })),
+    ...(finished === undefined ? {} : defined({ finished, statedU })),
+    ...(decimals === property(result.property).decimals ? {} : { decimals }),
     ...(known === undefined ? {} : { known: known.text }),
     ...(valid ? {} : { valid }),
     ...(reasons.length === 0 ? {} : { reasons }),

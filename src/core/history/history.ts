@@ -4,9 +4,11 @@
  * at a later lot, and asks as of a date: it answers what a history built on that date would.
  */
 import type { Coverage } from './coverage.ts'
+import type { SampleSeries } from './sample-series.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import type { Age } from '../measure/age.ts'
 import { defined } from '../measure/defined.ts'
+import { type Duty, dutyOf } from '../measure/duty.ts'
 import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
 import { byTest } from '../result/by-test.ts'
 import {
@@ -26,6 +28,8 @@ export interface HistoryLot extends Observed {
   /** Tests that were done and gave no value. */
   readonly unmade?: readonly UnmadeResult[]
   readonly planned?: readonly PlannedTest[]
+  /** When its regular samples were complete, by mark. */
+  readonly takenAt?: Readonly<Record<string, Moment>>
   /** Mass produced, in tonnes, and the moment at which production began. */
   readonly tonnes: number
   readonly from: Moment
@@ -34,7 +38,7 @@ export interface HistoryLot extends Observed {
 }
 
 /** What stood for a lot under one key from one day, since 1970-01-01, to the next that is listed. */
-interface Standing {
+export interface Standing {
   readonly from: number
   /** Absent where nothing that stood counts. */
   readonly result?: PrecedingResult
@@ -62,6 +66,10 @@ export interface History {
   readonly lots: readonly HistoryLot[]
   /** Mass produced up to and with each lot. */
   readonly produced: readonly number[]
+  /** Days of the events at which a series begins anew, in order. */
+  readonly restartDays: readonly number[]
+  /** Results on samples of one duty; filled when first asked for. */
+  readonly samples: Map<string, SampleSeries>
   /** Places with a test, by property and kind of sample; filled when first asked for. */
   readonly tested: Map<string, readonly TestedPlace[]>
 }
@@ -93,7 +101,7 @@ export function bySampling(a: { sampled: Moment; id: string }, b: { sampled: Mom
 }
 
 /**
- * The one result that stands for the lot in its history: valid before not valid, a composite before a grab,
+ * The one result that stands for the lot in its history: valid before not valid, a composite before a regular sample,
  * then the latest.
  * @param results in any order
  * @returns undefined for no result
@@ -111,7 +119,7 @@ function standsBefore(one: Result, other: Result): boolean {
 }
 
 function rank(result: Result): number {
-  return (result.valid ? 2 : 0) + (result.sampleKind === 'composite' ? 1 : 0)
+  return (result.valid ? 2 : 0) + (dutyOf(result) === 'composite' ? 1 : 0)
 }
 
 /**
@@ -144,14 +152,20 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
     place: new Map(lots.map((lot, place) => [lot.id, place])),
     entries,
     restarts,
+    restartDays: restartDates.map(({ day }) => day).sort((a, b) => a - b),
     lots,
     produced,
+    samples: new Map(),
     tested: new Map(),
   }
 }
 
-/** What stood for a lot from each day on which anything changed. */
-function standingsOf(lot: HistoryLot, observations: readonly Observation[]): Standing[] {
+/**
+ * What stood for a lot from each day on which anything changed.
+ * @param observations of one key
+ * @returns in order of their days
+ */
+export function standingsOf(lot: HistoryLot, observations: readonly Observation[]): Standing[] {
   const days = new Set(observations.flatMap(({ from, until = from }) => [from, until]))
   return [...days]
     .sort((a, b) => a - b)
@@ -174,10 +188,11 @@ function isNumber({ valid, censored }: Result): boolean {
   return valid && censored === undefined
 }
 
-/** Two valid results of one key in one lot are duplicates of each other. */
+/** Two valid results of one key on one sample of a lot are duplicates of each other. */
 function duplicate(results: readonly Result[]): Pick<PrecedingResult, 'difference'> {
   if (results.length < 2) return {}
-  const [first, second] = results.filter(isNumber).sort(byTest)
+  const numbers = results.filter(isNumber).sort(byTest)
+  const [first, second] = numbers.filter(({ sample }) => sample === numbers[0]?.sample)
   return first === undefined || second === undefined
     ? {}
     : { difference: Math.abs(first.value - second.value) }
@@ -187,7 +202,7 @@ function byKey(lot: HistoryLot): Map<string, Observation[]> {
   const found = new Map<string, Observation[]>()
   for (const observation of observationsOf(lot)) {
     const { role, property, condition, age, method } = observation.result
-    if (role !== 'producer') continue
+    if (role !== 'producer' || dutyOf(observation.result) === 'verification') continue
     const key = historyKey(lot.class, property, condition, age, method)
     const list = found.get(key)
     if (list === undefined) found.set(key, [observation])
@@ -256,7 +271,8 @@ function* walkBack(history: History, key: string, lot: string, asOf: Moment): Ge
   }
 }
 
-function isWithdrawn({ withdrawn }: HistoryLot, asOf: Moment): boolean {
+/** Whether a lot is withdrawn by a date. */
+export function isWithdrawn({ withdrawn }: HistoryLot, asOf: Moment): boolean {
   return withdrawn !== undefined && isBy(withdrawn, asOf)
 }
 
@@ -268,6 +284,8 @@ function placeOf({ place }: { readonly place: number }): number {
 export interface Covering {
   readonly property: string
   readonly sample?: 'grab' | 'composite' | undefined
+  /** On samples of this duty alone. */
+  readonly duty?: Duty | undefined
 }
 
 /**
@@ -335,12 +353,14 @@ function lastBegun(tested: readonly TestedPlace[], end: number, asOf: Moment): T
   return undefined
 }
 
-function testedPlaces(history: History, { property, sample }: Covering): readonly TestedPlace[] {
-  const key = `${property}|${sample ?? ''}`
+function testedPlaces(history: History, { property, sample, duty }: Covering): readonly TestedPlace[] {
+  const key = `${property}|${sample ?? ''}|${duty ?? ''}`
   const known = history.tested.get(key)
   if (known !== undefined) return known
-  const counts = (test: { readonly property: string; readonly sampleKind: string }) =>
-    test.property === property && (sample === undefined || test.sampleKind === sample)
+  const counts = (test: Pick<Result, 'property' | 'sampleKind' | 'duty'>) =>
+    test.property === property &&
+    (sample === undefined || test.sampleKind === sample) &&
+    (duty === undefined || dutyOf(test) === duty)
   const places = history.lots.flatMap((lot, place) => {
     const results = observationsOf(lot)
       .filter(({ result }) => result.role === 'producer' && counts(result))

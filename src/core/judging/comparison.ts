@@ -10,6 +10,7 @@ import { withFinishedNotes } from './finished-notes.ts'
 import { type ClauseJudgement, clauseOutcome, judgement } from './judged-clause.ts'
 import type { ComparisonCase, Judging } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
+import { withOtherSamples } from './other-samples.ts'
 import { allHold } from './premises.ts'
 import { outOfScope } from './scope.ts'
 import { selectResults } from './select-result.ts'
@@ -24,8 +25,11 @@ function judgeInScope(clause: Comparison, judging: Judging): ClauseJudgement {
   const comparison = { ...judging, clause, limits: limitsForClass(clause.limits, judging.lotClass) }
   if (clause.statistic?.of === 'declared') return { ...firstLimit(comparison), ...judgeDeclared(comparison) }
   const selection = selectResults(clause, judging.evidence)
-  if (selection.found === 'results')
-    return withFinishedNotes(judgeSeveral(comparison, selection.results), selection.results)
+  if (selection.found === 'results') {
+    const { results, passedOver } = selection
+    const judged = withFinishedNotes(judgeSeveral(comparison, results), results)
+    return withOtherSamples(comparison, judged, passedOver)
+  }
   return {
     ...firstLimit(comparison),
     ...(deemedToSatisfy(comparison) ?? {

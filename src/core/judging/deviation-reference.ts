@@ -9,6 +9,7 @@ import { property, type PropertyKey } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 import { isFault, type Quantity, readQuantity } from '../measure/units.ts'
 import { meanOfPreceding } from './deviation.ts'
+import { sampleJudged } from './series-of-results.ts'
 
 export type Reference =
   | {
@@ -33,7 +34,7 @@ export type Reference =
  */
 export function referenceOf(
   clause: Comparison,
-  result: Pick<Result, 'method' | 'controlValue'>,
+  result: Pick<Result, 'method' | 'controlValue' | 'sample'>,
   evidence: Evidence,
 ): Reference {
   const { deviation } = clause
@@ -45,17 +46,19 @@ export function referenceOf(
     case 'control':
       return controlReference(result)
     case 'preceding':
-      return precedingReference(clause, result.method, evidence, deviation.count)
+      return precedingReference(clause, result, evidence, deviation.count)
   }
 }
 
 function precedingReference(
   clause: Comparison,
-  method: string | undefined,
+  result: Pick<Result, 'method' | 'sample'>,
   evidence: Evidence,
   count: number,
 ): Reference {
-  const preceding = evidence.preceding(clause.property, clause.condition, clause.age, method, count)
+  const { property: key, condition, age } = clause
+  const before = sampleJudged(clause, result)
+  const preceding = evidence.preceding(key, condition, age, result.method, count, before)
   const value = meanOfPreceding(preceding)
   if (value === null)
     return {

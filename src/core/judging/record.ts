@@ -114,7 +114,7 @@ function judgeSampling(clause: SamplingClause, { evidence }: Judging): ClauseJud
   const frequency = newSource ? early : clause.every
   const gaps = clause.properties
     .map((property): SamplingGap => {
-      const { hours, tonnes, tests, since } = coverage(property, clause.sample)
+      const { hours, tonnes, tests, since } = coverage(property, clause.sample, clause.duty)
       return defined({ property, hours, tonnes, tests, since })
     })
     .filter((gap) => exceeds(gap, frequency))

@@ -1,6 +1,7 @@
 /** Which results a clause is about, and what stands in their place when there is none to judge. */
 import { earliestOf } from '../measure/moment.ts'
 import { isSameAge } from '../measure/age.ts'
+import { dutyOf } from '../measure/duty.ts'
 import type { Comparison } from '../criteria/criterion.ts'
 import type { Selection, SelectionReason } from '../criteria/selection.ts'
 import type { Evidence } from '../evidence/evidence.ts'
@@ -9,11 +10,11 @@ import { byTest } from '../result/by-test.ts'
 import type { PlannedTest, Result } from '../result/result.ts'
 
 type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> &
-  Partial<Pick<Comparison, 'method' | 'methodRequired' | 'from'>>
+  Partial<Pick<Comparison, 'method' | 'methodRequired' | 'from' | 'duty'>>
 
 /**
- * The results a clause is judged on: same property, condition and age, valid ones, composites before others, in
- * order of test.
+ * The results a clause is judged on: same property, condition and age, valid ones, in order of test; those on
+ * samples of the clause's duty, or, where it names none, on composites before regular samples.
  * Notes: 1. while one valid result stands, those that are not valid are passed over; 2. without a valid one,
  * a test still awaited makes the clause pending, even where an earlier one broke its method's conditions.
  */
@@ -21,20 +22,23 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
   const stated = evidence.results.filter((result) => matches(result, clause))
   const any = 0 < stated.length ? stated : derivedOnDemand(clause.property, evidence.results)
   const byMethod = any.filter((result) => isByMethod(result, clause))
-  const all = byMethod.filter((result) => isFromAsked(result, clause)).sort(byTest)
+  const every = byMethod.filter((result) => isFromAsked(result, clause)).sort(byTest)
+  const all = every.filter((result) => isOfDuty(result, clause))
   const valid = all.filter((result) => result.valid)
-  if (0 < valid.length) {
-    const composites = valid.filter((result) => result.sampleKind === 'composite')
-    return { found: 'results', results: 0 < composites.length ? composites : valid }
-  }
-  const planned = evidence.planned.filter((test) => isOf(test, clause))
-  const unmade = (evidence.unmade ?? []).filter((test) => isOf(test, clause))
+  if (0 < valid.length) return selected(valid, every, clause)
+  const planned = evidence.planned.filter((test) => isOf(test, clause) && isOfDuty(test, clause))
+  const unmade = (evidence.unmade ?? []).filter((test) => isOf(test, clause) && isOfDuty(test, clause))
   return (
     awaited(planned) ??
     notValid([...all, ...unmade]) ?? {
       found: 'none',
       outcome: 'not-reported',
-      reason: overdue(planned) ?? withoutReadings(byMethod) ?? otherMethods(any, clause) ?? NO_RESULT,
+      reason:
+        overdue(planned) ??
+        otherDuties(every, clause) ??
+        withoutReadings(byMethod) ??
+        otherMethods(any, clause) ??
+        NO_RESULT,
     }
   )
 }
@@ -57,6 +61,29 @@ function isOf(test: Pick<PlannedTest, 'property' | 'condition' | 'age'>, clause:
     test.condition === clause.condition &&
     isSameAge(test.age, clause.age)
   )
+}
+
+/** @param every valid or not, on samples of whatever duty */
+function selected(valid: readonly Result[], every: readonly Result[], { duty }: Asked): Selection {
+  const composites = duty === undefined ? valid.filter((result) => dutyOf(result) === 'composite') : []
+  const results = 0 < composites.length ? composites : valid
+  return {
+    found: 'results',
+    results,
+    passedOver: every.filter((result) => result.valid && !results.includes(result)),
+  }
+}
+
+/** What verifies is never judged. */
+function isOfDuty(test: Pick<Result, 'sampleKind' | 'duty'>, { duty }: Asked): boolean {
+  const own = dutyOf(test)
+  return duty === undefined ? own !== 'verification' : own === duty
+}
+
+/** @param results none of them on a sample that the clause judges */
+function otherDuties(results: readonly Result[], { duty }: Asked): SelectionReason | undefined {
+  const used = [...new Set(results.map(dutyOf))].sort()
+  return used.length === 0 ? undefined : { code: 'other-duties', params: { duty: duty ?? null, used } }
 }
 
 const NO_RESULT: SelectionReason = { code: 'no-result', params: {} }

@@ -1,6 +1,7 @@
 /** The results that a statistic is made of: the lot's own last, those before it by the order of sampling. */
-import type { Statistic } from '../criteria/criterion.ts'
+import type { Comparison, Statistic } from '../criteria/criterion.ts'
 import type { Figure } from '../criteria/reason.ts'
+import type { SampleOfDuty } from '../history/sample-of-duty.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import type { PrecedingResult, Result } from '../result/result.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
@@ -27,8 +28,9 @@ export function lastResults(
   count: number,
 ): ResultSeries {
   const { property: key, condition, age } = clause
+  const before = sampleJudged(clause, result)
   return seriesOf(
-    count === 1 ? [] : evidence.preceding(key, condition, age, result.method, count - 1),
+    count === 1 ? [] : evidence.preceding(key, condition, age, result.method, count - 1, before),
     result,
   )
 }
@@ -43,7 +45,16 @@ export function resultsOfPeriod(
   days: number,
 ): ResultSeries {
   const { property: key, condition, age } = clause
-  return seriesOf(evidence.period?.(key, condition, age, result.method, days) ?? [], result)
+  const before = sampleJudged(clause, result)
+  return seriesOf(evidence.period?.(key, condition, age, result.method, days, before) ?? [], result)
+}
+
+/** The sample that is judged for itself where the clause names a duty; undefined where it judges the lot. */
+export function sampleJudged(
+  { duty }: Pick<Comparison, 'duty'>,
+  { sample }: Pick<Result, 'sample'>,
+): SampleOfDuty | undefined {
+  return duty === undefined ? undefined : { duty, sample }
 }
 
 function seriesOf(preceding: readonly PrecedingResult[], result: Result): ResultSeries {

@@ -2,6 +2,8 @@
  * What the core needs to know of a mortar, its control and its condition. The shapes are those of the records
  * (keys as in YAML, quantities loaded), so that a loaded record is taken as it is.
  */
+import { defined } from '../measure/defined.ts'
+import type { Duty, SampleKind } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
@@ -113,7 +115,8 @@ export interface TestMortar extends Mortar {
 
 export interface Sample {
   readonly id: string
-  readonly kind: 'grab' | 'composite' | 'split' | 'independent'
+  readonly kind: Exclude<SampleKind, 'control'>
+  readonly duty?: Duty
 }
 
 /** A value of an analysis with what is said of it. */
@@ -172,12 +175,13 @@ export function figuresOf(value: ReportedValue): readonly ReportedFigure[] {
 }
 
 /**
- * The kind of a sample; one without a record of its kind counts as a grab.
+ * How a sample was taken and, where it is stated, what it serves; one without a record of it counts as a grab.
  * @param id of the sample
  */
-export function kindOfSample(
+export function sampleOf(
   id: string,
   { samples }: Pick<LotEvidence, 'samples'>,
-): LotEvidence['samples'][number]['kind'] {
-  return samples.find((sample) => sample.id === id)?.kind ?? 'grab'
+): { readonly sampleKind: Sample['kind']; readonly duty?: Duty } {
+  const sample = samples.find((candidate) => candidate.id === id)
+  return { sampleKind: sample?.kind ?? 'grab', ...defined({ duty: sample?.duty }) }
 }

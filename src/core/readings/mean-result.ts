@@ -11,7 +11,10 @@ import type { JudgedReading, TakenReading } from './judged-readings.ts'
 import { specimenSteps } from './mortar-working.ts'
 
 /** What all results of one mortar share. */
-export type OfMortar = Pick<Result, 'laboratory' | 'sample' | 'sampleKind' | 'role' | 'begun' | 'method'> & {
+export type OfMortar = Pick<
+  Result,
+  'laboratory' | 'sample' | 'sampleKind' | 'duty' | 'role' | 'begun' | 'method'
+> & {
   readonly condition: string
 }
 
@@ -52,7 +55,7 @@ export function lateKnown(tested: Moment, known: Moment): Pick<Result, 'known'> 
 export function unmadeResult(
   key: PropertyKey,
   { age, tested }: Pick<TakenReading, 'age' | 'tested'>,
-  { condition, laboratory, sample, sampleKind, begun = tested }: OfMortar,
+  { condition, laboratory, sample, sampleKind, duty, begun = tested }: OfMortar,
   reasons: readonly ResultReason[],
 ): UnmadeResult {
   return {
@@ -62,6 +65,7 @@ export function unmadeResult(
     laboratory,
     sample,
     sampleKind,
+    ...defined({ duty }),
     tested,
     begun,
     reasons,

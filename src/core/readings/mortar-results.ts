@@ -1,7 +1,7 @@
 /** A test mortar against its control: the mean of each measurement, its index, and the water requirement. */
 import { isBy } from '../measure/moment.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
-import { kindOfSample, type LotEvidence, type TestMortar } from '../mortar/mortar.ts'
+import { sampleOf, type LotEvidence, type TestMortar } from '../mortar/mortar.ts'
 import { isMade, type Result, type UnmadeResult } from '../result/result.ts'
 import { controlReadings } from './control-readings.ts'
 import { indexResult, type MortarPair } from './index-result.ts'
@@ -26,7 +26,7 @@ export function mortarResults(
     condition: test.condition,
     laboratory: test.laboratory,
     sample: test.sample,
-    sampleKind: kindOfSample(test.sample, lot),
+    ...sampleOf(test.sample, lot),
     role: 'producer',
     begun: test.cast,
   }

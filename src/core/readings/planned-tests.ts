@@ -4,10 +4,10 @@ import { addHours, isBy, type Moment } from '../measure/moment.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import {
   type ControlMortar,
-  kindOfSample,
   type LotEvidence,
   type MortarCondition,
   type MortarReading,
+  sampleOf,
   type TestMortar,
 } from '../mortar/mortar.ts'
 import type { PlannedTest } from '../result/result.ts'
@@ -81,7 +81,7 @@ function plannedTest(
     unread,
     laboratory: test.laboratory,
     sample: test.sample,
-    sampleKind: kindOfSample(test.sample, lot),
+    ...sampleOf(test.sample, lot),
     begun: test.cast,
     due: addHours(test.cast, age.hours),
     ...(isBy(firstDayLate, lot.asOf) ? { overdueSince: firstDayLate } : {}),

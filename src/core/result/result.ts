@@ -1,6 +1,7 @@
 /**
  * What a computed or reported result is: the value, where it comes from, whether it counts, and its working.
  */
+import type { Duty, SampleKind } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { PropertyKey } from '../measure/properties.ts'
@@ -22,7 +23,9 @@ export interface Result {
   readonly basis?: string
   readonly laboratory: string
   readonly sample: string
-  readonly sampleKind: 'grab' | 'composite' | 'split' | 'independent' | 'control'
+  readonly sampleKind: SampleKind
+  /** What the sample serves, where the record states it; `dutyOf` knows what is usual. */
+  readonly duty?: Duty
   readonly role: 'producer' | 'verification' | 'control'
   /** In the stored unit of the property; the limit of determination where `censored`. */
   readonly value: number
@@ -73,7 +76,8 @@ export interface UnmadeResult {
   readonly age: Age
   readonly laboratory: string
   readonly sample: string
-  readonly sampleKind: Result['sampleKind']
+  readonly sampleKind: SampleKind
+  readonly duty?: Duty
   readonly tested: Moment
   /** Moment at which the mortar was cast. */
   readonly begun: Moment
@@ -94,7 +98,8 @@ export interface PlannedTest {
   readonly unread: 'lot' | 'control' | 'both'
   readonly laboratory: string
   readonly sample: string
-  readonly sampleKind: Result['sampleKind']
+  readonly sampleKind: SampleKind
+  readonly duty?: Duty
   /** Moment at which the mortar was cast. */
   readonly begun: Moment
   /** Date on which the age is reached. */

@@ -1,9 +1,11 @@
 /** What a certificate states of a lot, from its records and their judgement on a day. */
 import { type Criterion, isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { defined } from '../../core/measure/defined.ts'
+import { dutyOf } from '../../core/measure/duty.ts'
 import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareMoments, type Moment } from '../../core/measure/moment.ts'
+import { regularSamples } from '../../core/mortar/regular-samples.ts'
 import { withTexts } from '../../core/measure/texts-of-times.ts'
 import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Result } from '../../core/result/result.ts'
@@ -168,11 +170,14 @@ function lotIdentity({ number, class: lotClass }: JudgedLot, record: Lot): Certi
 }
 
 function samples(record: Lot, { laboratories }: Records): CertificateFacts['samples'] {
-  return record.samples.map((sample) => ({
+  return inOrderOfTaking(record.samples).map((sample) => ({
     id: sample.id,
     kind: sample.kind,
+    duty: dutyOf({ sampleKind: sample.kind, ...defined({ duty: sample.duty }) }),
     of: sample.of ?? null,
     taken: takenWords(sample),
+    begun: dateOrNull(sample.taken?.from ?? sample.on),
+    ended: dateOrNull(sample.taken?.to ?? sample.on),
     place: sample.place ?? null,
     by: sample.by ?? null,
     method: sample.method ?? null,
@@ -188,6 +193,20 @@ function samples(record: Lot, { laboratories }: Records): CertificateFacts['samp
           .join(', ')
       : null,
   }))
+}
+
+/** Regular samples, which may be many, in order of their taking, others in their places. */
+function inOrderOfTaking(all: Lot['samples']): Lot['samples'] {
+  const times = regularSamples({ samples: all }) ?? {}
+  const timed = all.filter(({ id }) => times[id] !== undefined)
+  const inOrder = timed
+    .toSorted((a, b) => compareMoments(times[a.id] as Moment, times[b.id] as Moment))
+    .values()
+  return all.map((sample) => (timed.includes(sample) ? (inOrder.next().value ?? sample) : sample))
+}
+
+function dateOrNull(moment: Moment | undefined): string | null {
+  return moment === undefined ? null : date(moment)
 }
 
 function takenWords({ taken, on }: Lot['samples'][number]): string | null {

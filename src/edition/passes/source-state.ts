@@ -2,8 +2,10 @@
 import type { LotBackground, SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
 import { defined } from '../../core/measure/defined.ts'
+import type { Duty } from '../../core/measure/duty.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { earliestOf, isBy, type Moment } from '../../core/measure/moment.ts'
+import { endsOfSampling, regularSamples } from '../../core/mortar/regular-samples.ts'
 import { observationsOf } from '../../core/result/observation.ts'
 import type { PlannedTest, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
@@ -32,12 +34,11 @@ export interface SourceState {
 
 /**
  * Sampling time that orders a lot in its history: end of the producer's first composite, without one of the first
- * grab, else of production.
+ * regular sample, else of production.
  */
 export function sampledAt({ samples, produced }: Lot): Moment {
-  const ends = (kind: Lot['samples'][number]['kind']) =>
-    samples.filter((sample) => sample.kind === kind).flatMap(({ taken, on }) => taken?.to ?? on ?? [])
-  return earliestOf(ends('composite')) ?? earliestOf(ends('grab')) ?? produced.to
+  const ends = (duty: Duty) => endsOfSampling(samples, duty).map(([, end]) => end)
+  return earliestOf(ends('composite')) ?? earliestOf(ends('regular')) ?? produced.to
 }
 
 /** Where the lot was withdrawn by the date; a later line on it, which only corrects the first, changes nothing. */
@@ -90,6 +91,7 @@ function computedLot(id: string, record: Lot, records: Records, asOf: Moment): C
     from: record.produced.from,
     ...resultsOverTime(id, record, records, asOf),
     ...withdrawal(record, asOf),
+    ...defined({ takenAt: regularSamples(record) }),
     ...ofLot(record),
   }
 }

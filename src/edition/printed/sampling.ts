@@ -1,5 +1,6 @@
 /** How each sample was taken and who tested it. */
 import { defined } from '../../core/measure/defined.ts'
+import { dutyOf, type SampleKind } from '../../core/measure/duty.ts'
 import { plural } from '../../words/numbers.ts'
 import { writtenText } from '../../words/units.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
@@ -15,7 +16,7 @@ export function printedSampling({
 }: Pick<CertificateFacts, 'lot' | 'samples'>): PrintedSampling {
   const others = samples.filter((sample) => !isOfLot(sample))
   return defined({
-    samples: samples.filter(isOfLot).map((sample) => sampleFacts(sample, lot.number)),
+    samples: takenAlike(samples.filter(isOfLot)).map((alike) => sampleFacts(alike, lot.number)),
     others: others.length === 0 ? undefined : others.map(otherSampleWords).join('; '),
   })
 }
@@ -27,16 +28,31 @@ export function printedLaboratory(laboratory: CertificateLaboratory): PrintedLab
   }
 }
 
-/** Splits and independent samples check the lot; they are not what it is judged on. */
-function isOfLot({ kind }: CertificateSample): boolean {
-  return kind === 'composite' || kind === 'grab'
+/** Splits, independent samples and others for verification check the lot; they are not what it is judged on. */
+function isOfLot({ kind, duty }: CertificateSample): boolean {
+  return (kind === 'composite' || kind === 'grab') && duty !== 'verification'
 }
 
-function sampleFacts(sample: CertificateSample, lotNumber: string): PrintedFact[] {
+/** Regular samples of a lot that were taken in the same way, of which there may be many, are told together. */
+type Alike = readonly [CertificateSample, ...CertificateSample[]]
+
+function takenAlike(samples: readonly CertificateSample[]): Alike[] {
+  const groups = Map.groupBy(
+    samples,
+    ({ taken: _taken, begun: _begun, ended: _ended, received: _received, ...sample }) =>
+      sample.duty === 'regular' ? JSON.stringify({ ...sample, id: '' }) : sample.id,
+  )
+  return [...groups.values()] as unknown as Alike[]
+}
+
+function sampleFacts(alike: Alike, lotNumber: string): PrintedFact[] {
+  const [sample] = alike
+  const last = alike.at(-1) ?? sample
   const { increments, mass, represents } = sample
+  const each = 1 < alike.length ? ' each' : ''
   return [
-    { label: 'Sample', text: `${lotNumber}/${sample.id}, ${sample.kind}` },
-    fact('Taken', [sample.taken]),
+    { label: 'Sample', text: `${lotNumber}/${alike.map(({ id }) => id).join(', ')}, ${kindWords(alike)}` },
+    fact('Taken', [each === '' ? sample.taken : spanWords(sample.begun, last.ended)]),
     fact('Place', [sample.place]),
     {
       label: 'Method; by',
@@ -47,15 +63,28 @@ function sampleFacts(sample: CertificateSample, lotNumber: string): PrintedFact[
       mass === null ? null : writtenText(mass),
       sample.container,
     ]),
-    fact('Represents', [represents === null ? null : writtenText(represents)]),
-    fact('Received', [sample.received]),
+    fact('Represents', [represents === null ? null : `${writtenText(represents)}${each}`]),
+    fact('Received', [spanWords(sample.received, last.received)]),
     fact('Retained', [sample.retained]),
   ]
 }
 
+/** "composite", "grab"; the duty where several are told together or it is not the usual one of their kind. */
+function kindWords([{ kind, duty }, ...others]: Alike): string {
+  if (0 < others.length) return `${others.length + 1} regular samples, ${kind}`
+  const usual = dutyOf({ sampleKind: kind as SampleKind })
+  return duty === usual ? kind : `${kind}, ${duty} sample`
+}
+
+function spanWords(first: string | null, last: string | null): string | null {
+  return first === null || last === null || first === last ? first : `${first} to ${last}`
+}
+
+const OTHERS: Readonly<Record<string, string>> = { split: 'Split', independent: 'Independent sample' }
+
 function otherSampleWords({ kind, id, of, to, taken }: CertificateSample): string {
   return [
-    `${kind === 'split' ? 'Split' : 'Independent sample'} ${id}`,
+    `${OTHERS[kind] ?? 'Verification sample'} ${id}`,
     of === null ? '' : ` of ${of}`,
     to === null ? '' : ` sent to ${to}`,
     taken === null ? '' : `, taken ${taken}`,

@@ -2,6 +2,7 @@
  * What a certificate states of its lot on one day, as plain data with sentences: made from the records by
  * `certificate/`, printed by `printed/`, and kept nowhere.
  */
+import type { Duty } from '../../core/measure/duty.ts'
 import type { WithTexts } from '../../core/measure/texts-of-times.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Result } from '../../core/result/result.ts'
@@ -130,8 +131,12 @@ export interface CertificateFacts {
   readonly samples: readonly {
     readonly id: string
     readonly kind: string
+    readonly duty: Duty
     readonly of: string | null
     readonly taken: string | null
+    /** First and last moment of its taking, one and the same for a grab. */
+    readonly begun: string | null
+    readonly ended: string | null
     readonly place: string | null
     readonly by: string | null
     readonly method: string | null

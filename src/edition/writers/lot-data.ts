@@ -3,6 +3,7 @@
  * recompute.
  */
 import { defined } from '../../core/measure/defined.ts'
+import { regularSamples } from '../../core/mortar/regular-samples.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 import type { Result } from '../../core/result/result.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
@@ -94,6 +95,7 @@ function evidenceLot({ record, ...lot }: LotEntry): EvidenceLot {
     unmade: lot.unmade,
     planned: lot.planned,
     withdrawn: lot.withdrawn,
+    takenAt: regularSamples(record),
     classUnder: record['class-under'],
     facts: record.facts,
     documents: record.documents,

@@ -82,6 +82,7 @@ const COMPARISON_KEYS = [
   'relative',
   'several',
   'from',
+  'duty',
   'resolution',
   'approval',
   'deemed-by',

@@ -51,6 +51,7 @@ export function compileComparison(
       method: written.method,
       methodRequired: written['method-required'] === 'yes' ? (true as const) : undefined,
       from: written.from,
+      duty: written.duty,
     }),
   }
 }

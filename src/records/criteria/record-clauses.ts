@@ -57,7 +57,7 @@ export function compileSampling(
   context: CompileContext,
   written: WrittenSampling,
   pointer: string,
-): Pick<SamplingClause, 'form' | 'properties' | 'every' | 'newSource' | 'sample'> {
+): Pick<SamplingClause, 'form' | 'properties' | 'every' | 'newSource' | 'sample' | 'duty'> {
   const fresh = written['new-source']
   return {
     form: 'sampling',
@@ -72,6 +72,7 @@ export function compileSampling(
               newFor: daysOf(fresh.for),
             },
       sample: written.sample,
+      duty: written.duty,
     }),
   }
 }

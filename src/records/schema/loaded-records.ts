@@ -675,6 +675,8 @@ export type Clause = {
   information?: 'yes' | 'no'
   /** Counts only results that are computed from the readings of specimens: neither a figure that a laboratory reports finished, nor one that rests on a mean without its specimens. Any result without it. */
   from?: 'readings'
+  /** Duty of the samples that the clause judges, each for itself; the preceding results are then earlier samples of that duty. Without it the composites of the lot are judged, else its regular samples. */
+  duty?: 'regular' | 'composite'
   /** Which of several results counts; default worst. */
   several?: 'worst' | 'mean' | 'latest'
   /** Step to which the value is rounded before the comparison, in the limit’s unit; default the limit’s written decimals; none compares unrounded. */
@@ -734,6 +736,8 @@ export type Clause = {
     }
     /** Kind of sample that counts; any without it. */
     sample?: 'grab' | 'composite'
+    /** Duty of the samples that count; any without it. */
+    duty?: 'regular' | 'composite'
   }
   /** Where the limit comes from. */
   basis?: {
@@ -935,8 +939,10 @@ export type Lot = {
   samples: {
     /** Mark of the sample. */
     id: string
-    /** Kind of sample. */
+    /** How the sample was taken, or whose it is. */
     kind: 'grab' | 'composite' | 'split' | 'independent'
+    /** What the sample serves: regular (daily or every so many tonnes, for moisture, loss on ignition and fineness), composite (made of equal portions of regular samples, for everything else), verification (checks the producer’s results, never judged). Without it a grab is regular, a composite is composite, a split or an independent sample is for verification. */
+    duty?: 'regular' | 'composite' | 'verification'
     /** Sample that this is a split of. */
     of?: string
     /** When taken. */

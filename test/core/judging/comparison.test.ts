@@ -402,7 +402,7 @@ describe('judge, deviations', () => {
       },
     })
     judgeInWords(setOf([points]), evidence)
-    expect(asked).toEqual([['residue-45um', undefined, undefined, 'C430', 10]])
+    expect(asked).toEqual([['residue-45um', undefined, undefined, 'C430', 10, undefined]])
   })
 
   it('judge compares with the declared value of the source, as quantity or as written', () => {

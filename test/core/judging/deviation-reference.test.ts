@@ -22,15 +22,17 @@ const none = (outcome: string, code: string) => ({ found: 'none', outcome, reaso
 describe('referenceOf', () => {
   it('referenceOf preceding results is their mean, with the lots that it rests on', () => {
     const preceding = history('strength-activity-index', [70, 80, 84])
-    expect(referenceOf(clauseFrom({ preceding: 2 }), {}, evidenceOf([], { preceding }))).toEqual({
-      found: 'value',
-      value: 82,
-      n: 2,
-      lots: ['s/L2', 's/L3'],
-      values: [80, 84],
-      from: 'preceding',
-    })
-    expect(referenceOf(clauseFrom({ preceding: 2 }), {}, evidenceOf([]))).toEqual(
+    expect(referenceOf(clauseFrom({ preceding: 2 }), { sample: 'C' }, evidenceOf([], { preceding }))).toEqual(
+      {
+        found: 'value',
+        value: 82,
+        n: 2,
+        lots: ['s/L2', 's/L3'],
+        values: [80, 84],
+        from: 'preceding',
+      },
+    )
+    expect(referenceOf(clauseFrom({ preceding: 2 }), { sample: 'C' }, evidenceOf([]))).toEqual(
       none('insufficient-history', 'no-preceding-result'),
     )
   })
@@ -41,14 +43,24 @@ describe('referenceOf', () => {
       asked.push(query)
       return []
     }
-    referenceOf(clauseFrom({ preceding: 7 }), { method: 'ASTM C311' }, evidenceOf([], { preceding }))
-    expect(asked).toEqual([['strength-activity-index', 'c311', readAge('28 d'), 'ASTM C311', 7]])
+    referenceOf(
+      clauseFrom({ preceding: 7 }),
+      { method: 'ASTM C311', sample: 'C' },
+      evidenceOf([], { preceding }),
+    )
+    const regular = { ...clauseFrom({ preceding: 7 }), duty: 'regular' as const }
+    referenceOf(regular, { sample: 'R3' }, evidenceOf([], { preceding }))
+    const series = ['strength-activity-index', 'c311', readAge('28 d')]
+    expect(asked).toEqual([
+      [...series, 'ASTM C311', 7, undefined],
+      [...series, undefined, 7, { duty: 'regular', sample: 'R3' }],
+    ])
   })
 
   it('referenceOf a declared value is that value, whatever the control is', () => {
     const clause = clauseFrom({ declared: 'yes' })
     const declared = { 'strength-activity-index': '80 %' }
-    expect(referenceOf(clause, { controlValue: 40 }, evidenceOf([], { declared }))).toEqual({
+    expect(referenceOf(clause, { controlValue: 40, sample: 'C' }, evidenceOf([], { declared }))).toEqual({
       found: 'value',
       value: 80,
       n: 1,
@@ -56,14 +68,14 @@ describe('referenceOf', () => {
       values: [],
       from: 'declared',
     })
-    expect(referenceOf(clause, { controlValue: 40 }, evidenceOf([]))).toEqual(
+    expect(referenceOf(clause, { controlValue: 40, sample: 'C' }, evidenceOf([]))).toEqual(
       none('not-reported', 'no-declared-reference'),
     )
   })
 
   it('referenceOf the control is the value tested beside the result', () => {
     const clause = clauseFrom({ control: 'yes' })
-    expect(referenceOf(clause, { controlValue: 0 }, evidenceOf([]))).toEqual({
+    expect(referenceOf(clause, { controlValue: 0, sample: 'C' }, evidenceOf([]))).toEqual({
       found: 'value',
       value: 0,
       n: 1,
@@ -71,12 +83,14 @@ describe('referenceOf', () => {
       values: [],
       from: 'control',
     })
-    expect(referenceOf(clause, {}, evidenceOf([]))).toEqual(none('not-reported', 'no-control-reference'))
+    expect(referenceOf(clause, { sample: 'C' }, evidenceOf([]))).toEqual(
+      none('not-reported', 'no-control-reference'),
+    )
   })
 
   it('referenceOf needs a clause on a deviation', () => {
     const plain = setOf([{ clause: 'loi', property: 'loss-on-ignition', 'at-most': '6.0 %' }])
-    expect(() => referenceOf(plain.clauses[0] as Comparison, {}, evidenceOf([]))).toThrow(
+    expect(() => referenceOf(plain.clauses[0] as Comparison, { sample: 'C' }, evidenceOf([]))).toThrow(
       new RangeError('referenceOf needs a clause on a deviation, got loi'),
     )
   })

@@ -25,7 +25,11 @@ describe('selectResults', () => {
       index('28 d', 82, { condition: 'modified-50c' }),
       result('resistivity-index', 83, { condition: 'c311', age: readAge('28 d') }),
     ]
-    expect(selectResults(asked, evidenceOf([...others, own]))).toEqual({ found: 'results', results: [own] })
+    expect(selectResults(asked, evidenceOf([...others, own]))).toEqual({
+      found: 'results',
+      results: [own],
+      passedOver: [],
+    })
     expect(selectResults(asked, evidenceOf(others))).toEqual({
       found: 'none',
       outcome: 'not-reported',
@@ -55,8 +59,42 @@ describe('selectResults', () => {
     expect(selectResults(asked, evidenceOf([grab, composite, broken]))).toEqual({
       found: 'results',
       results: [composite],
+      passedOver: [grab],
     })
-    expect(selectResults(asked, evidenceOf([grab, broken]))).toEqual({ found: 'results', results: [grab] })
+    expect(selectResults(asked, evidenceOf([grab, broken]))).toEqual({
+      found: 'results',
+      results: [grab],
+      passedOver: [],
+    })
+  })
+
+  it('selectResults takes samples of the duty that the clause names, and says where there are others alone', () => {
+    const grab = index('28 d', 80, { sampleKind: 'grab' })
+    const composite = index('28 d', 81)
+    const check = index('28 d', 82, { duty: 'verification' })
+    const evidence = evidenceOf([grab, composite, check])
+    expect(selectResults({ ...asked, duty: 'regular' }, evidence)).toEqual({
+      found: 'results',
+      results: [grab],
+      passedOver: [composite, check],
+    })
+    expect(selectResults({ ...asked, duty: 'composite' }, evidence)).toMatchObject({ results: [composite] })
+    expect(selectResults({ ...asked, duty: 'regular' }, evidenceOf([composite]))).toMatchObject({
+      outcome: 'not-reported',
+      reason: { code: 'other-duties', params: { duty: 'regular', used: ['composite'] } },
+    })
+    expect(selectResults(asked, evidenceOf([check]))).toMatchObject({
+      outcome: 'not-reported',
+      reason: { code: 'other-duties', params: { duty: null, used: ['verification'] } },
+    })
+  })
+
+  it('selectResults counts what is computed from readings alone where the clause asks for them', () => {
+    const read = { ...asked, from: 'readings' } as const
+    const figures = [index('28 d', 80, { finished: true }), index('28 d', 81, { summaryOnly: true })]
+    const own = index('28 d', 82)
+    expect(selectResults(read, evidenceOf([...figures, own]))).toMatchObject({ results: [own] })
+    expect(selectResults(read, evidenceOf(figures))).toMatchObject({ reason: { code: 'no-readings' } })
   })
 
   it('selectResults is pending on the earliest test awaited, even where one broke its conditions', () => {
@@ -114,7 +152,11 @@ describe('selectResults', () => {
   it('selectResults takes results by any method where the clause requires one and names none', () => {
     const required = { property: 'residue-45um', methodRequired: true } as const
     const own = result('residue-45um', 20, { method: 'laser' })
-    expect(selectResults(required, evidenceOf([own]))).toEqual({ found: 'results', results: [own] })
+    expect(selectResults(required, evidenceOf([own]))).toEqual({
+      found: 'results',
+      results: [own],
+      passedOver: [],
+    })
   })
 
   it('selectResults names each other method once, and takes any where none is required', () => {

@@ -42,7 +42,10 @@ describe('resultsOfPeriod', () => {
       return [{ lot: 's/a', sampled: readMoment('2026-01-01'), value: 2.1 }]
     }
     const found = resultsOfPeriod(comparison({ period }), { ...own, method: 'ASTM C188' }, 365)
-    expect([found.values, asked]).toEqual([[2.1, 2.4], [['density', undefined, undefined, 'ASTM C188', 365]]])
+    expect([found.values, asked]).toEqual([
+      [2.1, 2.4],
+      [['density', undefined, undefined, 'ASTM C188', 365, undefined]],
+    ])
     expect(resultsOfPeriod(comparison({}), own, 365).values).toEqual([2.4])
   })
 })

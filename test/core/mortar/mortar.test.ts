@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { isQuantity, kindOfSample } from '../../../src/core/mortar/mortar.ts'
+import { isQuantity, sampleOf } from '../../../src/core/mortar/mortar.ts'
 import { q } from '../readings/fixture.ts'
 
-describe('kindOfSample', () => {
+describe('sampleOf', () => {
   const samples = [
     { id: 'G', kind: 'grab' },
     { id: 'C', kind: 'composite' },
@@ -10,11 +10,18 @@ describe('kindOfSample', () => {
   ] as const
 
   it('is what the record says of the sample of that id', () => {
-    expect([kindOfSample('C', { samples }), kindOfSample('S', { samples })]).toEqual(['composite', 'split'])
+    expect([sampleOf('C', { samples }), sampleOf('S', { samples })]).toEqual([
+      { sampleKind: 'composite' },
+      { sampleKind: 'split' },
+    ])
+    expect(sampleOf('R', { samples: [{ id: 'R', kind: 'composite', duty: 'regular' }] })).toEqual({
+      sampleKind: 'composite',
+      duty: 'regular',
+    })
   })
   it('is a grab where the record has no such sample', () => {
-    expect(kindOfSample('X', { samples })).toBe('grab')
-    expect(kindOfSample('C', { samples: [] })).toBe('grab')
+    expect(sampleOf('X', { samples })).toEqual({ sampleKind: 'grab' })
+    expect(sampleOf('C', { samples: [] })).toEqual({ sampleKind: 'grab' })
   })
 })
 

@@ -79,7 +79,7 @@ export interface GeneratedLot {
   readonly quantity: string
   readonly samples: readonly (
     | { readonly id: string; readonly kind: string; readonly taken: { from: string; to: string } }
-    | { readonly id: string; readonly kind: string; readonly on: string }
+    | { readonly id: string; readonly kind: string; readonly duty?: string; readonly on: string }
   )[]
   readonly analyses: readonly Analysis[]
   readonly tests: readonly TestMortar[]
@@ -191,7 +191,7 @@ const analysis = (sampled: number) =>
       .record({
         clock,
         late: reported(tested),
-        sample: fc.constantFrom('C', 'G'),
+        sample: fc.constantFrom('C', 'G', 'H'),
         SO3: value(1, 5, tested),
         SiO2: value(40, 60, tested),
         Al2O3: value(15, 20, tested),
@@ -269,6 +269,7 @@ const lot = (sampled: number): fc.Arbitrary<GeneratedLot> =>
       samples: [
         { id: 'C', kind: 'composite', taken: { from: day(sampled - 3), to: day(sampled) + at } },
         { id: 'G', kind: 'grab', on: day(sampled) },
+        { id: 'H', kind: 'grab', duty: 'regular', on: `${day(sampled - 1)}T07:00` },
       ],
       ...rest,
     }))
@@ -477,6 +478,18 @@ const TRIAL = {
       'deviation-from': { preceding: 10 },
       'magnitude-at-most': '5 percentage points',
     },
+    {
+      clause: 'uniform-regular',
+      property: 'SO3',
+      duty: 'regular',
+      'deviation-from': { preceding: 3 },
+      'magnitude-at-most': '1.0 percentage points',
+    },
+    {
+      clause: 'sampled-regular',
+      sampling: { properties: ['SO3'], every: '400 t', duty: 'regular' },
+    },
+    { clause: 'read', ...INDEX, 'at-least': '75 %', from: 'readings' },
     { clause: 'water', property: 'water-requirement', 'at-most': '105 %' },
     {
       clause: 'sampled',

@@ -8,8 +8,11 @@ function sample(more: Partial<Sample> = {}): Sample {
   return {
     id: 'A',
     kind: 'composite',
+    duty: 'composite',
     of: null,
     taken: '2 March 2026, 06:00 to 8 March 2026, 18:00',
+    begun: '2 March 2026, 06:00',
+    ended: '8 March 2026, 18:00',
     place: 'silo S2',
     by: null,
     method: 'automatic cutter',
@@ -36,6 +39,41 @@ describe('printedSampling', () => {
       ['Represents', '1450\u00a0t'],
       ['Received', '9 March 2026'],
       ['Retained', undefined],
+    ])
+  })
+  it('tells regular samples that were taken alike together, and a stated duty that is not the usual one', () => {
+    const regular = (id: string, day: string) =>
+      sample({
+        id,
+        kind: 'grab',
+        duty: 'regular',
+        taken: day,
+        begun: day,
+        ended: day,
+        received: day,
+        represents: '363 t',
+      })
+    const samples = [
+      sample(),
+      regular('R1', '2 March 2026'),
+      regular('R2', '3 March 2026'),
+      regular('R3', '4 March 2026'),
+      sample({ id: 'D', duty: 'regular' }),
+    ]
+    const view = printedSampling(certificate({ samples })).samples
+    expect(view.map((facts) => facts[0]?.text)).toEqual([
+      'H-1/A, composite',
+      'H-1/R1, R2, R3, 3 regular samples, grab',
+      'H-1/D, composite, regular sample',
+    ])
+    expect(view[1]?.slice(1).map(({ text }) => text)).toEqual([
+      '2 March 2026 to 4 March 2026',
+      'silo S2',
+      'automatic cutter; sampler not recorded',
+      '28 increments, 6\u00a0kg',
+      '363\u00a0t each',
+      '2 March 2026 to 4 March 2026',
+      undefined,
     ])
   })
   it('says of one increment that it is one', () => {

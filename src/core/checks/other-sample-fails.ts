@@ -1,0 +1,69 @@
+/** Audit check: a sample that is not judged would not meet the limit that the judged one meets. */
+import type { StatedLimit } from '../criteria/limits-for-class.ts'
+import {
+  type ClauseOutcome,
+  everyClauseOutcome,
+  type OtherSample,
+  type Verdict,
+} from '../criteria/verdict.ts'
+import type { PropertyKey } from '../measure/properties.ts'
+import type { Finding } from './finding.ts'
+
+interface Failure {
+  readonly property: PropertyKey
+  readonly other: OtherSample
+  readonly criterion: string
+  readonly clause: ClauseOutcome
+}
+
+/**
+ * A warning for each result on a sample that no clause judges and that would not meet the limit of one.
+ * @param lot id as SOURCE/LOT, and its verdicts on a date
+ * @returns one for each result, with all clauses that it would not meet; clauses for information are left out
+ */
+export function otherSampleFindings(lot: {
+  readonly id: string
+  readonly verdicts: readonly Verdict[]
+}): Finding[] {
+  const failures = lot.verdicts.flatMap(({ criterion, clauses }) =>
+    [...everyClauseOutcome(clauses)].flatMap((clause) => failuresOf(criterion, clause)),
+  )
+  return [...Map.groupBy(failures, ({ other }) => other.result)].map(([key, own]) =>
+    findingOn(lot.id, key, own),
+  )
+}
+
+function failuresOf(criterion: string, clause: ClauseOutcome): Failure[] {
+  const { property, others = [], information } = clause
+  if (property === undefined || information) return []
+  return others.map((other) => ({ property, other, criterion, clause }))
+}
+
+function statedOf({ operator, written }: StatedLimit): StatedLimit {
+  return { operator, written }
+}
+
+function findingOn(lot: string, key: string, failures: readonly Failure[]): Finding {
+  const [first] = failures as [Failure, ...Failure[]]
+  const { sample, sampleKind, value, unit, decimals } = first.other
+  return {
+    id: `other-sample-fails/${lot}/${key}`,
+    severity: 'warning',
+    about: lot,
+    reason: {
+      code: 'other-sample-fails',
+      params: {
+        lot,
+        property: first.property,
+        sample,
+        sampleKind,
+        value,
+        unit,
+        decimals,
+        clauses: failures.flatMap(({ criterion, clause: { id, limit } }) =>
+          limit === null ? [] : [{ criterion, clause: id, limit: statedOf(limit) }],
+        ),
+      },
+    },
+  }
+}
