@@ -119,13 +119,18 @@ function withOpenings(rows: readonly Row[]): TableRow[] {
 function otherRows(facts: CertificateFacts): TableRow[] {
   const governed = new Set(
     ungrouped(governingClauses(facts))
-      .filter(({ clause }) => !isNeutral(clause.outcome))
+      .filter(({ clause }) => !isNeutral(clause.outcome) || isShownWithoutLimit(clause))
       .map(({ clause }) => testOf(clause)),
   )
   const rows = new Map<string, Row>()
   for (const row of [...rowsOfOtherSets(facts), ...indexRows(facts)])
     if (!governed.has(testOf(row)) && !rows.has(testOf(row))) rows.set(testOf(row), { ...row, group: null })
   return withOpenings([...rows.values()].sort(byTest))
+}
+
+/** A result that the governing criterion wants reported has its row already. */
+function isShownWithoutLimit({ kind, outcome }: WordedClause): boolean {
+  return kind === 'value' && outcome === 'reported'
 }
 
 /** Indices that another criterion judges; where several do, the first one's row stands. */
