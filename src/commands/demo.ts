@@ -26,7 +26,11 @@ const written = new Set<string>()
 
 await run(() => {
   const options = command('demo', 'Write the invented demo scenario: records, then issued certificates.')
-    .option('--lots <number>', 'number of lots; 152 without it', wholeNumber)
+    .option(
+      '--lots <number>',
+      'number of lots of the first five sources alone; 182 of all sources without it',
+      wholeNumber,
+    )
     .option('--seed <number>', 'seed of chance', wholeNumber, SEED)
     .option('--out <folder>', 'content folder to write; the demo’s own without it')
     .parse()

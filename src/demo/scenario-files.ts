@@ -3,6 +3,7 @@ import { type Moment, momentOfDay, yearOf } from '../core/measure/moment.ts'
 import { sum } from 'd3'
 import { dayOf, dayOfMonth, monthOf, nextWednesday } from './calendar.ts'
 import { type Chance, chanceOf } from './chance.ts'
+import { furtherFiles } from './further-sources.ts'
 import { controlStore, type ControlStore } from './controls.ts'
 import { type LotModel, lotModels } from './lot-model.ts'
 import { lotText } from './lot-text.ts'
@@ -63,6 +64,7 @@ export function* scenarioFiles(
       onIssue,
     )
   }
+  if (lots === DEMO_LOTS) yield* furtherFiles(seed, lastDay, onIssue)
   for (const batch of controls.made.values()) yield { path: `controls/${batch.id}.yaml`, text: batch.text }
 }
 

@@ -1,6 +1,7 @@
 /**
- * The invented scenario: three producers, five sources, three laboratories. Every name was made up for this
- * demo and belongs, as far as its writers know, to no company, laboratory, town or brand.
+ * The invented scenario's first part: three producers, five sources, three laboratories; further-sources.ts
+ * holds what came later. Every name was made up for this demo and belongs, as far as its writers know, to no
+ * company, laboratory, town or brand.
  */
 import {
   HARVESTED_ASH,

@@ -4,7 +4,7 @@ import { flowMapping } from './flow-mapping.ts'
 
 /** Coefficients of variation of a batch and of one specimen within it (invented, of usual size). */
 const BATCH_CV = { strength: 0.018, resistivity: 0.03 }
-const SPECIMEN_CV = { strength: 0.02, resistivity: 0.02 }
+export const SPECIMEN_CV = { strength: 0.02, resistivity: 0.02 }
 
 export const END_CONTACT_OHM = 4.1
 /** Area of a cube of 50 mm in thousands of mm²: kilonewtons a megapascal. */

@@ -76,13 +76,13 @@ describe('the committed demo', () => {
     edition = computeEdition(records, { program: PROGRAM })
   })
 
-  it('holds 150 lots and 600 shipments or more, of five sources and three producers, over more than two years', () => {
+  it('holds 150 lots and 600 shipments or more, of eight sources and six producers, over more than two years', () => {
     expect([
       edition.lots.size,
       edition.shipments.length,
       edition.sources.size,
       edition.producers.size,
-    ]).toEqual([152, expect.any(Number), 5, 3])
+    ]).toEqual([182, expect.any(Number), 8, 6])
     expect(edition.shipments.length).toBeGreaterThanOrEqual(600)
     const sampled = all().map((entry) => entry.sampled.day)
     expect(Math.max(...sampled) - Math.min(...sampled)).toBeGreaterThan(2.3 * 365)

@@ -1,0 +1,75 @@
+/**
+ * The sources that came later to the scenario: slag, silica fume and an ash from a works that writes US units
+ * throughout. Each draws from a chance of its own, so that what one of them is given moves no reading of
+ * another.
+ */
+import { momentOfDay, yearOf } from '../core/measure/moment.ts'
+import { dayOf, nextWednesday } from './calendar.ts'
+import { type Chance, chanceOf } from './chance.ts'
+import type { FurtherSource } from './further-source.ts'
+import { LOWMARK } from './lowmark-ash.ts'
+import type { DemoIssue } from './scenario-files.ts'
+import { FERROWICK } from './silica-fume.ts'
+import type { DemoFile } from './site-records.ts'
+import { IRONHOLM } from './slag.ts'
+
+export const FURTHER: readonly FurtherSource[] = [IRONHOLM, FERROWICK, LOWMARK]
+
+/** All records of the further sources, one file at a time. */
+export function* furtherFiles(
+  seed: number,
+  lastDay: number,
+  onIssue: (issue: DemoIssue) => void,
+): Generator<DemoFile> {
+  for (const [index, source] of FURTHER.entries()) {
+    yield* [source.producer, source.laboratory, source.source]
+    yield* lotsOf(source, chanceOf(seed + 1 + index), lastDay, onIssue)
+  }
+}
+
+function* lotsOf(
+  source: FurtherSource,
+  chance: Chance,
+  lastDay: number,
+  onIssue: (issue: DemoIssue) => void,
+): Generator<DemoFile> {
+  const next = source.series(chance)
+  const numberOf = numbers(source.prefix)
+  let bill = source.bills
+  const billNumber = () => {
+    bill += 1
+    return `BL-${bill}`
+  }
+  for (let place = 0; place < source.lots; place += 1) {
+    const day = dayOf(source.from) + place * source.every
+    const castDay = nextWednesday(day + 2)
+    const id = numberOf(day)
+    const { text, controls } = next({ place, day, castDay, lastDay, billNumber })
+    for (const control of controls) yield { path: `controls/${control.id}.yaml`, text: control.text }
+    yield { path: `lots/${source.id}/${id}.yaml`, text }
+    for (const [days, reason] of source.issues)
+      if (castDay + days <= lastDay) onIssue(issueOf(source, id, castDay + days, reason))
+  }
+}
+
+/** "IS-2025-001": running from 1 in each year. */
+function numbers(prefix: string): (day: number) => string {
+  const running = new Map<string, number>()
+  return (day) => {
+    const year = yearOf(momentOfDay(day))
+    const number = (running.get(year) ?? 0) + 1
+    running.set(year, number)
+    return `${prefix}-${year}-${String(number).padStart(3, '0')}`
+  }
+}
+
+function issueOf({ id, issuer }: FurtherSource, lot: string, day: number, reason: string): DemoIssue {
+  return {
+    lot: `${id}/${lot}`,
+    date: momentOfDay(day),
+    by: issuer.name,
+    function: issuer.function,
+    reason,
+    withdrawn: false,
+  }
+}
