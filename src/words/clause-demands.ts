@@ -8,6 +8,7 @@ import { listWords } from './sentences.ts'
 import { factWords, premisesWords } from './premises.ts'
 import { property } from '../core/measure/properties.ts'
 import { propertyWords } from './property-names.ts'
+import { toSignificant } from '../core/measure/rounding.ts'
 
 export function bandsInWords(bands: readonly Band[], own: Comparison['property']): string {
   return bands
@@ -45,7 +46,7 @@ export function statisticSubject({ statistic, ...clause }: Comparison, title: st
 }
 
 function percent(share: number): string {
-  return `${Number((100 * share).toPrecision(6))} %`
+  return `${toSignificant(100 * share, 6)} %`
 }
 
 /** The demand of any clause; of a group, its members'. */

@@ -3,7 +3,7 @@ import type { AddedParams, AddedReason, ClauseParams, ClauseReasons } from '../c
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
-import { countWords, figureWords } from './numbers.ts'
+import { countWords, figureWords, plainNumber } from './numbers.ts'
 import { listWords } from './sentences.ts'
 import { BY_MEMBERS, OF_OTHER_ROUTE } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
@@ -61,7 +61,7 @@ const ADDED: WordsOf<AddedParams> = {
   'deviation-reference': ({ from, n, reference }) => `; ${REFERENCES[from](n)} ${figureWords(reference)}`,
   'rolling-mean': ({ n }) => `; the last ${n} results`,
   'estimate-of': ({ n, mean, standardDeviation, factor }) =>
-    `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${factor.toFixed(3)} for ${countWords(n, 'result')}`,
+    `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${plainNumber(factor, 3)} for ${countWords(n, 'result')}`,
   'one-of-several': ({ which, n }) => `; ${which} of ${countWords(n, 'result')}`,
   'mean-of-several': ({ n }) => `; mean of ${countWords(n, 'result')}`,
   'other-samples': ({ others }) =>

@@ -1,9 +1,10 @@
 /** Why a resistivity moved, in words and in the cells of its table. */
 import type { Explanation, Range } from '../core/resistivity/resistivity-explained.ts'
+import { plainNumber } from './numbers.ts'
 
 /** One plain sentence without a full stop. */
 export function explanationWords({ ratio, poreSolution, poreStructure }: Explanation): string {
-  return `the pore solution may account for a factor ${rangeWords(poreSolution, 1)} and the pore structure for a factor ${rangeWords(poreStructure, 1)}; at each assumption their product is the index, ${ratio.toFixed(2)} times the control`
+  return `the pore solution may account for a factor ${rangeWords(poreSolution, 1)} and the pore structure for a factor ${rangeWords(poreStructure, 1)}; at each assumption their product is the index, ${plainNumber(ratio, 2)} times the control`
 }
 
 /**
@@ -23,5 +24,5 @@ export function explanationCells(explanation: Explanation): string[] {
 }
 
 function rangeWords({ low, high }: Range, decimals: number): string {
-  return `${low.toFixed(decimals)} to ${high.toFixed(decimals)}`
+  return `${plainNumber(low, decimals)} to ${plainNumber(high, decimals)}`
 }

@@ -1,12 +1,13 @@
 /** The interval of an index, in words. */
 import type { Interval } from '../core/statistics/ratio-interval.ts'
+import { plainNumber } from './numbers.ts'
 
 /** "73.9 % to 79.1 %", or what an unbounded set says. */
 export function intervalWords(
   { shape, low, high }: Pick<Interval, 'shape' | 'low' | 'high'>,
   decimals: number,
 ): string {
-  const [from, to] = [low, high].map((end) => (end === null ? '' : `${end.toFixed(decimals)} %`))
+  const [from, to] = [low, high].map((end) => (end === null ? '' : `${plainNumber(end, decimals)} %`))
   switch (shape) {
     case 'bounded':
       return `${from} to ${to}`
@@ -24,7 +25,7 @@ export function intervalWords(
 /** How it was found, with its degrees of freedom. */
 export function intervalMethodWords({ method, df }: Pick<Interval, 'method' | 'df'>): string {
   return method === 'fieller'
-    ? `Fieller, unequal variances, ${df.toFixed(1)} degrees of freedom`
+    ? `Fieller, unequal variances, ${plainNumber(df, 1)} degrees of freedom`
     : `log scale, one pooled coefficient of variation, ${df} degrees of freedom`
 }
 

@@ -1,12 +1,42 @@
 /** Numbers in words and as they stand on a page. */
 import type { Figure } from '../core/criteria/reason.ts'
-import { withoutDust } from '../core/measure/rounding.ts'
+import { roundToStep, stepOfDecimals, withoutDust } from '../core/measure/rounding.ts'
 import { printedUnits } from './as-written.ts'
 import { MINUS, THIN_SPACE } from './signs.ts'
 
+/**
+ * The digits of a number with fixed decimals and a hyphen for a minus: the one place that rounds for print. An
+ * exact half goes to the even digit, as it does before a comparison, so that a value never reads otherwise than
+ * it was judged; what rounds to nothing has no sign.
+ * @param value in any unit
+ * @param decimals none or more
+ */
+export function fixedDigits(value: number, decimals: number): string {
+  const text = (isPlain(value, decimals) ? value : roundToStep(value, stepOfDecimals(decimals))).toFixed(
+    decimals,
+  )
+  return /[1-9]/.test(text) ? text : text.replace('-', '')
+}
+
+/** Far from a half of the last digit binary and decimal rounding agree, and the former is faster by far. */
+function isPlain(value: number, decimals: number): boolean {
+  const scaled = Math.abs(value) * 10 ** decimals
+  return !Number.isFinite(value) || (scaled < 1e6 && 1e-5 < Math.abs((scaled % 1) - 0.5))
+}
+
+/** A number with fixed decimals and a true minus, within a sentence: no sign at its thousands. */
+export function plainNumber(value: number, decimals: number): string {
+  return fixedDigits(value, decimals).replace('-', MINUS)
+}
+
+/** A number rounded for print as far as its digits tell: "95", "99.5", "0.0125". */
+export function shortNumber(value: number, decimals: number): string {
+  return String(Number(fixedDigits(value, decimals))).replace('-', MINUS)
+}
+
 /** A number with fixed decimals, true minus, and a thin space at each thousand from 10 000 on. */
 export function number(value: number, decimals: number): string {
-  const [whole = '', fraction] = Math.abs(value).toFixed(decimals).split('.')
+  const [whole = '', fraction] = fixedDigits(Math.abs(value), decimals).split('.')
   const grouped = whole.length < 5 ? whole : whole.replace(/(?<=\d)(?=(\d{3})+$)/g, THIN_SPACE)
   const digits = fraction === undefined ? grouped : `${grouped}.${fraction}`
   return value < 0 && /[1-9]/.test(digits) ? MINUS + digits : digits
@@ -26,8 +56,8 @@ export function countWords(count: number, noun: string): string {
  * within a sentence.
  */
 export function numberWords(value: number, decimals: number, unit: string): string {
-  const number = value.toFixed(decimals).replace('-', '−')
-  return unit === '' ? number : `${number} ${printedUnits(unit)}`
+  const digits = plainNumber(value, decimals)
+  return unit === '' ? digits : `${digits} ${printedUnits(unit)}`
 }
 
 /** A figure with the decimals that it states. */

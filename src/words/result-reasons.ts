@@ -4,6 +4,7 @@ import { printedUnits } from './as-written.ts'
 import { figureWords } from './numbers.ts'
 import { date } from './dates.ts'
 import { shortest } from './shortest.ts'
+import { plainNumber } from './numbers.ts'
 
 type Code = keyof ResultReasonParams
 
@@ -22,7 +23,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
 
   'age-cannot-be-verified': () => 'the age cannot be verified: a clock time is missing',
   'age-outside': ({ testedHours, age, writtenTolerance }) =>
-    `tested at ${(testedHours / 24).toFixed(2)} d, outside ${age} ± ${printedUnits(writtenTolerance)}`,
+    `tested at ${plainNumber(testedHours / 24, 2)} d, outside ${age} ± ${printedUnits(writtenTolerance)}`,
   'replaced-by-retest': ({ retested }) => `replaced by the retest of ${date(retested)}`,
 
   'reading-not-described': () =>
@@ -34,7 +35,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }) =>
     `read at ${celsius(readCelsius)}, outside ${celsius(askedCelsius)} ± ${celsius(withinCelsius)}`,
   'end-contacts-beyond': ({ percent, writtenLimit }) =>
-    `the end contacts are ${percent.toFixed(1)} % of a reading, more than ${printedUnits(writtenLimit)}`,
+    `the end contacts are ${plainNumber(percent, 1)} % of a reading, more than ${printedUnits(writtenLimit)}`,
   'meter-not-verified': () => 'no reading on a known resistor is on record',
   'meter-off': ({ writtenRead, writtenKnown, writtenLimit }) =>
     `the meter read ${printedUnits(writtenRead)} on a resistor of ${printedUnits(writtenKnown)}, off by more than ${printedUnits(writtenLimit)}`,
@@ -53,7 +54,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'cement-alkalis-high': ({ written, writtenLimit }) =>
     `its cement has ${printedUnits(written)} alkalis, more than ${printedUnits(writtenLimit)}`,
   'control-strength-low': ({ age, strengthMPa, writtenLimit }) =>
-    `its strength at ${age} is ${strengthMPa.toFixed(1)} MPa, less than ${printedUnits(writtenLimit)}`,
+    `its strength at ${age} is ${plainNumber(strengthMPa, 1)} MPa, less than ${printedUnits(writtenLimit)}`,
   'flows-apart': ({ writtenTest, writtenControl, writtenLimit }) =>
     `flow ${printedUnits(writtenTest)} against the control’s ${printedUnits(writtenControl)}, more than ${printedUnits(writtenLimit)} apart`,
   'flow-not-on-record': ({ of, writtenLimit }) =>
@@ -94,7 +95,7 @@ const FLOWS: Readonly<Record<ResultReasonParams['flow-not-on-record']['of'], str
 
 function beyond({ measure, of, percent, limitPercent }: ResultReasonParams['range-beyond']): string {
   const what = measure === 'range' ? 'range' : 'largest distance from the mean'
-  return `the ${what} of ${of} specimens is ${percent.toFixed(1)} % of the mean, over ${limitPercent} %`
+  return `the ${what} of ${of} specimens is ${plainNumber(percent, 1)} % of the mean, over ${limitPercent} %`
 }
 
 /** Negative days: after. */

@@ -2,7 +2,9 @@
 import type { Criterion, DecisionRule } from '../core/criteria/criterion.ts'
 import type { AgreedRule, DoubtRule } from '../core/criteria/decision-rule.ts'
 import { riskOfSet } from '../core/criteria/rule-risk.ts'
+import { fixedDigits } from './numbers.ts'
 import { listWords } from './sentences.ts'
+import { toSignificant } from '../core/measure/rounding.ts'
 
 /** "guard band of 1.645 standard uncertainties", "probability of conformity of at least 0.95". */
 export function ruleName(rule: DoubtRule): string {
@@ -42,6 +44,6 @@ export function riskSentence(criterion: Criterion): string {
 /** Two digits below ten per cent, whole per cents above. */
 function percent(risk: number): string {
   const value = 100 * risk
-  const rounded = value < 9.5 ? Number(value.toPrecision(2)) : Math.round(value)
+  const rounded = value < 9.5 ? toSignificant(value, 2) : Number(fixedDigits(value, 0))
   return `${Math.abs(rounded - value) < 1e-9 ? '' : 'about '}${rounded} %`
 }

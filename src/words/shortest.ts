@@ -1,5 +1,6 @@
 /** Numbers within a sentence: as few digits as say it. */
 import { unitSign } from './unit-signs.ts'
+import { shortNumber } from './numbers.ts'
 
 /**
  * A number without trailing zeros and its unit's sign: "23.1 °C", "23 °C".
@@ -7,6 +8,6 @@ import { unitSign } from './unit-signs.ts'
  * @param unit stored unit; "" for none
  */
 export function shortest(value: number, decimals: number, unit: string): string {
-  const text = String(Number(value.toFixed(decimals)))
+  const text = shortNumber(value, decimals)
   return unit === '' ? text : `${text} ${unitSign(unit)}`
 }

@@ -3,6 +3,7 @@ import type { DoubtOfOutcome } from '../core/criteria/verdict.ts'
 import { FEW_DF } from '../core/doubt/pooled-repeatability.ts'
 import type { UncertaintyBasis } from '../core/result/uncertainty.ts'
 import { printedUnits } from './as-written.ts'
+import { plainNumber } from './numbers.ts'
 
 /** A laboratory's own text stands as it is. */
 export function basisWords(basis: UncertaintyBasis): string {
@@ -19,17 +20,17 @@ export function basisWords(basis: UncertaintyBasis): string {
 }
 
 function scatter({ cvPercent, df }: { readonly cvPercent: number; readonly df: number }): string {
-  return `${cvPercent.toFixed(1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}`
+  return `${plainNumber(cvPercent, 1)} % between batches with ${df} degrees of freedom${df < FEW_DF ? ', which are few' : ''}`
 }
 
 /** One line without a full stop, for instance "8.0 points clear of the limit, 2.9 standard uncertainties". */
 export function doubtWords({ margin, u, unit, decimals, clear, batches }: DoubtOfOutcome): string {
   const amount = (value: number) =>
-    `${value.toFixed(decimals)} ${unit === '%' ? 'points' : printedUnits(unit)}`.trim()
+    `${plainNumber(value, decimals)} ${unit === '%' ? 'points' : printedUnits(unit)}`.trim()
   const distance = `${amount(Math.abs(margin))} ${margin < 0 ? 'beyond the limit' : 'clear of the limit'}`
   if (u === 0) return distance
   const times = Math.abs(margin) / u
-  const multiple = `${times.toFixed(1)} standard uncertainties`
+  const multiple = `${plainNumber(times, 1)} standard uncertainties`
   if (clear) return `${distance}, ${multiple}`
   const measured = times < 1 ? `less than its uncertainty of ${amount(u)}` : multiple
   return `${distance}, ${measured}; ${batches === null ? 'no number of batches decides' : `the mean of ${batches} batches would decide`}`

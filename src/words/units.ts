@@ -1,7 +1,8 @@
 /** Values with their units, the printed signs of units, and both systems of them. */
+import { roundToStep } from '../core/measure/rounding.ts'
 import type { Result } from '../core/result/result.ts'
 import { printedUnits } from './as-written.ts'
-import { number } from './numbers.ts'
+import { fixedDigits, number } from './numbers.ts'
 import { MINUS, NO_BREAK } from './signs.ts'
 import { unitSign } from './unit-signs.ts'
 
@@ -13,7 +14,7 @@ export function quantity(value: number, decimals: number, unit: string): string 
 
 /** A value with its unit and sign, for differences: "+0.3 points". */
 export function signed(value: number, decimals: number, unit: string): string {
-  return `${0 < Number(value.toFixed(decimals)) ? '+' : ''}${quantity(value, decimals, unit)}`
+  return `${0 < Number(fixedDigits(value, decimals)) ? '+' : ''}${quantity(value, decimals, unit)}`
 }
 
 /** A quantity's written text with the signs of print and a space that does not break. */
@@ -50,7 +51,7 @@ export function massText(massT: number, units: 'SI' | 'US'): string {
 
 /** The same value in US customary units where the trade uses them; null elsewhere. */
 export function usText(value: number, unit: string): string | null {
-  if (unit === 'MPa') return `${number(Math.round((value * PSI_IN_MPA) / 10) * 10, 0)}${NO_BREAK}psi`
+  if (unit === 'MPa') return `${number(roundToStep(value * PSI_IN_MPA, 10), 0)}${NO_BREAK}psi`
   if (unit === 'ohm m') return `${number(value * 100, 0)}${NO_BREAK}Ω·cm`
   return null
 }

@@ -4,6 +4,7 @@ import { printedUnits } from './as-written.ts'
 import { intervalMethodWords, intervalWords } from './interval-words.ts'
 import { AS_REPORTED } from './result-reasons.ts'
 import { shortest } from './shortest.ts'
+import { plainNumber } from './numbers.ts'
 
 /** One line of a working: what was done, with which numbers, and what came out. */
 export interface WorkingLine {
@@ -62,13 +63,13 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
   }),
   ratio: ({ test, control, decimals, source, result }) => ({
     label: 'index',
-    expression: `100 × ${test.toFixed(decimals)} / ${control.toFixed(decimals)}`,
+    expression: `100 × ${plainNumber(test, decimals)} / ${plainNumber(control, decimals)}`,
     ...figure(result),
     source,
   }),
   'control-drift': ({ points, decimals }) => ({
     label: 'control drift',
-    expression: `a control 1 % higher would lower the index by ${points.toFixed(decimals)} points`,
+    expression: `a control 1 % higher would lower the index by ${plainNumber(points, decimals)} points`,
   }),
   interval: ({ interval, decimals }) =>
     interval === null
@@ -134,5 +135,5 @@ function termWords({ does, value, unit }: SizeTerm): string {
 }
 
 function summandWords({ value, decimals, below }: Summand): string {
-  return `${below ? '<' : ''}${value.toFixed(decimals)}`
+  return `${below ? '<' : ''}${plainNumber(value, decimals)}`
 }

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { countWords, number, numberWords, unroundedWords } from '../../src/words/numbers.ts'
+import { roundToStep } from '../../src/core/measure/rounding.ts'
+import {
+  countWords,
+  fixedDigits,
+  number,
+  numberWords,
+  shortNumber,
+  unroundedWords,
+} from '../../src/words/numbers.ts'
 
 describe('number', () => {
   it('prints fixed decimals, a true minus and thin spaces from 10 000 on', () => {
@@ -10,6 +18,41 @@ describe('number', () => {
   })
   it('prints no sign before a zero', () => {
     expect(number(-0.04, 1)).toBe('0.0')
+  })
+})
+
+describe('fixedDigits', () => {
+  // Each is the decimal that a reader sees written, though its binary form lies beside the half.
+  it.each([
+    [74.45, 1, '74.4'],
+    [74.55, 1, '74.6'],
+    [74.5, 0, '74'],
+    [75.5, 0, '76'],
+    [1.005, 2, '1.00'],
+    [2.675, 2, '2.68'],
+    [74.50000000000001, 0, '74'],
+    [-0.25, 1, '-0.2'],
+    [-0.04, 1, '0.0'],
+    [34.2, 2, '34.20'],
+    [1e9 + 0.5, 0, '1000000000'],
+  ])('rounds %d to %d decimals half to even: %s', (value, decimals, text) => {
+    expect(fixedDigits(value, decimals)).toBe(text)
+  })
+  it('agrees with the rounding before a comparison for every half between 0 and 100', () => {
+    for (let tenths = 0; tenths < 1000; tenths++) {
+      const value = (2 * tenths + 1) / 20
+      expect(Number(fixedDigits(value, 1))).toBe(roundToStep(value, 0.1))
+    }
+  })
+})
+
+describe('shortNumber', () => {
+  it('leaves trailing zeros out and has a true minus', () => {
+    expect([shortNumber(23, 2), shortNumber(23.125, 2), shortNumber(-1.5, 2)]).toEqual([
+      '23',
+      '23.12',
+      '\u22121.5',
+    ])
   })
 })
 

@@ -35,7 +35,7 @@ const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
     },
     {
       label: 'test a',
-      expression: '0.812 kΩ less 4.13 Ω end contact × 2580.64 mm² / 50.8 mm, excluded: cracked',
+      expression: '0.812 kΩ less 4.12 Ω end contact × 2580.64 mm² / 50.8 mm, excluded: cracked',
     },
   ],
   [
@@ -82,7 +82,7 @@ const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
     },
     {
       label: 'for information',
-      expression: 'read at 49.63 °C; at 23 °C it would be about (20 kJ/mol; the published range is wide)',
+      expression: 'read at 49.62 °C; at 23 °C it would be about (20 kJ/mol; the published range is wide)',
       value: 80.2,
       unit: 'ohm m',
       decimals: 1,

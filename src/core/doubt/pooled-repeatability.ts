@@ -3,6 +3,7 @@ import type { Uncertainty } from '../result/uncertainty.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import { compareMoments, momentOfDay, type Moment } from '../measure/moment.ts'
 import { knownSince, type Result } from '../result/result.ts'
+import { toSignificant } from '../measure/rounding.ts'
 
 /**
  * One batch's mean: batches of a group were made alike (one cement lot, one material lot) and should agree.
@@ -50,7 +51,7 @@ export function pooledSteps(batches: readonly Batch[]): PooledStep[] {
     // A step with fewer degrees of freedom is told only where it ends one with more.
     const few = pool.df < LEAST_DF && steps.length === 0
     if (few || changes[place + 1]?.day === day) continue
-    steps.push([momentOfDay(day), Number(pool.percent().toPrecision(6)), pool.df])
+    steps.push([momentOfDay(day), toSignificant(pool.percent(), 6), pool.df])
   }
   return steps
 }

@@ -1,6 +1,7 @@
 /** A comparison is made in the unit that the limit is written in, since its decimals belong to that unit. */
 import type { ClassLimit } from '../criteria/limits-for-class.ts'
 import { KINDS, type Quantity, type Unit, writtenNumber } from '../measure/units.ts'
+import { toSignificant } from '../measure/rounding.ts'
 
 const numbers = new WeakMap<Quantity, number>()
 
@@ -35,7 +36,7 @@ export function inUnitOf(limit: Quantity, stored: number): number {
  */
 export function storedFrom(limit: Quantity, written: number): number {
   const unit = writtenUnit(limit)
-  return Number((written * unit.factor + (unit.offset ?? 0)).toPrecision(14))
+  return toSignificant(written * unit.factor + (unit.offset ?? 0), 14)
 }
 
 /**

@@ -60,7 +60,17 @@ export function decimalsOfStep(step: number): number {
  * @returns its 12 significant digits: no reading of a bench has as many
  */
 export function withoutDust(value: number): number {
-  return Number(value.toPrecision(SIGNIFICANT_DIGITS))
+  return toSignificant(value, SIGNIFICANT_DIGITS)
+}
+
+/**
+ * A value with so many significant digits: for data files and drawings, and to take binary dust off a factor.
+ * @param value finite, in any unit
+ * @param digits from 1 to 21
+ * @returns the nearest number with as many digits, by binary rounding: not for what is judged or printed
+ */
+export function toSignificant(value: number, digits: number): number {
+  return Number(value.toPrecision(digits))
 }
 
 function decimal(text: string): Decimal {

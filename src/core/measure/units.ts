@@ -5,6 +5,8 @@
  * exact pound and pound-force in its footnotes. Factors without a source beside them follow from these, or
  * are decimal prefixes and hours of a day.
  */
+import { commaReadings } from './comma-numbers.ts'
+import { toSignificant } from './rounding.ts'
 
 /** What a quantity is, which decides the units it may carry. */
 export type QuantityKind =
@@ -243,7 +245,8 @@ export interface Quantity {
 /** Why a text is not a quantity of the kind asked for. */
 export type QuantityFault =
   | { readonly fault: 'not-a-number'; readonly found: string }
-  | { readonly fault: 'decimal-comma'; readonly found: string; readonly mended: string }
+  /** `readings`: every quantity that may be meant, with a decimal point. */
+  | { readonly fault: 'decimal-comma'; readonly found: string; readonly readings: readonly string[] }
   | { readonly fault: 'no-unit'; readonly found: string }
   | { readonly fault: 'ambiguous-ton'; readonly found: string }
   | { readonly fault: 'unknown-unit'; readonly found: string; readonly number: string }
@@ -258,7 +261,8 @@ export type QuantityFault =
 
 const NUMBER = String.raw`[+-]?\d+(?:\.\d+)?`
 const QUANTITY = new RegExp(String.raw`^(<\s*|below\s+)?(${NUMBER})\s*(.*)$`)
-const COMMA_NUMBER = /^(?:<\s*|below\s+)?[+-]?\d+(?:,\d+)+(?:\.\d+)?/
+/** Captures the sign before a number with commas, the number, and what follows. */
+const COMMA_NUMBER = /^(<\s*|below\s+)?([+-]?\d+(?:\.\d+)*(?:,\d+)+(?:\.\d+)?)(.*)$/
 /** Beyond this no quantity of a bench or a lot is physical in any listed unit. */
 const LARGEST_WRITTEN = 1e9
 
@@ -315,8 +319,8 @@ function unitSpelling(text: string): string {
 export function readQuantity(text: string, kind: QuantityKind): Quantity | QuantityFault {
   const normal = normaliseUnitText(text)
   if (/^(>|above\b)/.test(normal)) return { fault: 'above', found: text }
-  if (COMMA_NUMBER.test(normal))
-    return { fault: 'decimal-comma', found: text, mended: normal.replace(/(\d),(?=\d)/, '$1.') }
+  const comma = COMMA_NUMBER.exec(normal)
+  if (comma !== null) return commaFault(text, comma)
   const match = QUANTITY.exec(normal)
   if (match === null) return { fault: 'not-a-number', found: text }
   const [, below, number = '', rest = ''] = match
@@ -355,7 +359,12 @@ function toStored(written: number, unit: Unit): number {
   // Own choice: 14 digits take the binary dust of a factor such as 0.001 off and keep every digit that a
   // bench writes.
   const value = written * unit.factor + (unit.offset ?? 0)
-  return unit.factor === 1 && unit.offset === undefined ? written : Number(value.toPrecision(14))
+  return unit.factor === 1 && unit.offset === undefined ? written : toSignificant(value, 14)
+}
+
+function commaFault(found: string, [, below = '', number = '', rest = '']: RegExpExecArray): QuantityFault {
+  const readings = commaReadings(number).map((reading) => `${below}${reading}${rest}`)
+  return { fault: 'decimal-comma', found, readings }
 }
 
 function unitFault(found: string, number: string, spelling: string): QuantityFault {

@@ -3,6 +3,7 @@
  * judges the rest.
  */
 import { mean, range } from '../statistics/descriptive.ts'
+import { toSignificant } from '../measure/rounding.ts'
 
 /**
  * Rule for a number of specimens: largest range, or largest distance of one specimen, both as per cent of the
@@ -76,7 +77,7 @@ function check(
         ] as const)
       : (['range', rule.rangePercent, range(values)] as const)
   const percent = (100 * spread) / centre
-  return { of: values.length, percent, limit, measure, kept: Number(percent.toPrecision(12)) <= limit }
+  return { of: values.length, percent, limit, measure, kept: toSignificant(percent, 12) <= limit }
 }
 
 /** Position of the value farthest from the mean; of two at the same distance the first. */

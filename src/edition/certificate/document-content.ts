@@ -25,6 +25,7 @@ import type {
 } from '../shape/document.ts'
 import { producersResults, type Stating } from './certificate-facts.ts'
 import { withheldRecord, withoutDrafts } from './withheld.ts'
+import { toSignificant } from '../../core/measure/rounding.ts'
 
 /** What an issued document holds of a lot, in the members that it is stored in. */
 export type DocumentContent = Pick<IssuedDocument, 'shared' | 'lot' | 'controls' | 'printed' | 'data'>
@@ -170,7 +171,7 @@ function intervalData({ method, df, low, high, shape }: Interval): DocumentInter
 }
 
 function toDigits(value: number): number {
-  return Number(value.toPrecision(DIGITS))
+  return toSignificant(value, DIGITS)
 }
 
 type Place = NonNullable<DocumentClause['result']>

@@ -9,6 +9,7 @@ import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { HistorySeries, LotHistory } from '../shape/lot-history.ts'
 import { type HistoryLot, representative } from '../../core/history/history.ts'
 import { resultsOn } from '../../core/result/observation.ts'
+import { toSignificant } from '../../core/measure/rounding.ts'
 
 /** How far back a certificate looks. */
 const POINTS = 24
@@ -86,7 +87,7 @@ function point(
         {
           ...pointAt(placed),
           // Six digits are enough to draw.
-          value: Number(result.value.toPrecision(6)),
+          value: toSignificant(result.value, 6),
           status: result.valid ? 'valid' : 'not-valid',
         },
       ]

@@ -12,7 +12,7 @@ import type { PrintedLine, PrintedTable } from '../shape/printed-certificate.ts'
 import { printedStrip } from '../shape/strip.ts'
 import { plainLine } from './plain-line.ts'
 import { type ResultTable, resultTables, type TableRow } from './result-rows.ts'
-import { remarks, rowTitle, rowValue, type TableContext } from './result-words.ts'
+import { remarks, rowTitle, rowFigures, type TableContext } from './result-words.ts'
 import { isDoubtful, reasonToTell } from './row-reasons.ts'
 
 /** Some tables of a certificate, those without any line left out. */
@@ -43,7 +43,7 @@ function printedTable(table: ResultTable, context: TableContext): PrintedTable {
         title: unbroken(rowTitle(row, context)),
         remarks: unbroken(remarks(row, context, withValue)),
         why: reasonToTell(row, context.facts) ?? undefined,
-        value: rowValue(row),
+        ...rowFigures(row),
         american: row.kind === 'value' && context.facts.units === 'US' ? american(row.result) : undefined,
       } as const),
     ),

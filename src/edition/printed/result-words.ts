@@ -1,4 +1,6 @@
 /** Title, remarks and value of a row of results in words. */
+import { defined } from '../../core/measure/defined.ts'
+import { comparedFigure } from '../../words/compared-values.ts'
 import { setName } from '../../core/criteria/criterion.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { shortDate } from '../../words/dates.ts'
@@ -110,13 +112,41 @@ function deviationWords({ clause, result, property: key }: TableRow): string {
     : `${own}a mean of ${quantity(mean, decimals + 1, unit)}`
 }
 
-/** The figure of a row; a dash where there is none. */
-export function rowValue({ clause, result, kind }: TableRow): string {
+export interface RowFigures {
+  /** A dash where there is none. */
+  readonly value: string
+  /** What was rounded for the comparison, where that changed it. */
+  readonly unrounded?: string
+}
+
+/** The figure of a row: beside a limit as it was compared with it. */
+export function rowFigures(row: TableRow): RowFigures {
+  const { clause, result, kind } = row
+  const value = clause?.value ?? null
+  if (clause === null || value === null || clause.limit === null || result?.censored !== undefined)
+    return { value: unjudgedFigure(row) }
+  const shown = comparedFigure({ ...clause, value }, reportedDecimals(row))
+  const unit = clause.unit ?? ''
+  const print = kind === 'deviation' ? signed : quantity
+  const { unrounded } = shown
+  return defined({
+    value: print(shown.value, shown.decimals, unit),
+    unrounded: unrounded && `${print(unrounded.value, unrounded.decimals, unit)} before rounding`,
+  })
+}
+
+/** Of a result that no limit was held against. */
+function unjudgedFigure({ clause, result, kind }: TableRow): string {
   if (kind === 'value') return result === null ? '–' : resultText(result)
   if (clause === null || clause.value === null) return '–'
   const { value, decimals, unit } = clause
-  if (kind === 'deviation') return signed(value, decimals ?? 1, unit ?? '')
-  return quantity(value, Math.max(decimals ?? 1, unit === '' ? 0 : 1), unit ?? '')
+  const print = kind === 'deviation' ? signed : quantity
+  return print(value, decimals ?? 1, unit ?? '')
+}
+
+function reportedDecimals({ clause, result, kind }: TableRow): number {
+  if (kind === 'value') return result?.decimals ?? clause?.decimals ?? 1
+  return Math.max(clause?.decimals ?? 1, kind === 'statistic' && clause?.unit === '' ? 0 : 1)
 }
 
 function joined(parts: readonly (string | undefined)[], separator = ' · '): string {

@@ -107,6 +107,8 @@ export interface PrintedLine {
   readonly doubt?: string
   readonly why?: string
   readonly value: string
+  /** The value before rounding, where the comparison with the limit changed it. */
+  readonly unrounded?: string
   /** The value in US customary units, where the site prints those first. */
   readonly american?: string
   readonly strip?: PrintedStrip

@@ -3,6 +3,7 @@ import { admitted } from '../../core/criteria/decision-rule.ts'
 import type { AppliedLimit } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { PrintedStrip } from './printed-certificate.ts'
+import { toSignificant } from '../../core/measure/rounding.ts'
 
 /** Digits enough to draw: the text beside it says the value. */
 const DRAWN = 5
@@ -24,5 +25,5 @@ export function printedStrip(
 }
 
 function drawn(number: number | undefined): number | undefined {
-  return number === undefined || !Number.isFinite(number) ? undefined : Number(number.toPrecision(DRAWN))
+  return number === undefined || !Number.isFinite(number) ? undefined : toSignificant(number, DRAWN)
 }

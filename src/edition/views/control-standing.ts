@@ -16,6 +16,7 @@ import type { Result } from '../../core/result/result.ts'
 import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
 import { quantity } from '../../words/units.ts'
+import { plainNumber } from '../../words/numbers.ts'
 
 /** One control batch's result, with what is asked of its record. */
 export interface ControlPoint {
@@ -66,7 +67,7 @@ export function standingWords({ index, own, standing }: StandingControl): string
   const apart =
     Math.abs(abovePercent) < 0.05
       ? 'stands at'
-      : `stands ${Math.abs(abovePercent).toFixed(1)} % ${0 < abovePercent ? 'above' : 'below'}`
+      : `stands ${plainNumber(Math.abs(abovePercent), 1)} % ${0 < abovePercent ? 'above' : 'below'}`
   const before =
     batches === 1
       ? `the batch of cement ${own.cement} before it, ${quantity(mean, decimals, unit)}`

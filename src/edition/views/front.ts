@@ -11,6 +11,7 @@ import {
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
+import { comparedFigure } from '../../words/compared-values.ts'
 import { quantity } from '../../words/units.ts'
 import { setOfVerdict } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
@@ -140,7 +141,7 @@ function governingResult(
     return {
       title: governingTitle(edition, clause),
       strip: printedStrip(clause.limit, clause.value) ?? {},
-      printed: quantity(clause.value, property(clause.property).decimals, clause.unit ?? ''),
+      printed: printedFigure(clause),
       limit: clause.limit,
       outcome: clause.outcome,
       lotNumber: lot === last ? null : lot.number,
@@ -148,6 +149,12 @@ function governingResult(
     }
   }
   return null
+}
+
+/** Beside its limit a value reads as it was compared. */
+function printedFigure(clause: Compared): string {
+  const { value, decimals } = comparedFigure(clause, property(clause.property).decimals)
+  return quantity(value, decimals, clause.unit ?? '')
 }
 
 /** A clause that holds a value against a limit. */

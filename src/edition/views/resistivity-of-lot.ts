@@ -9,6 +9,7 @@ import { fullSentence } from '../../words/sentences.ts'
 import { resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { explainedIndices } from './resistivity-explained.ts'
+import { fixedDigits, plainNumber } from '../../words/numbers.ts'
 
 export interface ExplainedResistivity {
   /** Condition, age and index, with what is lacking where it cannot be explained. */
@@ -71,9 +72,9 @@ function factorRows(pair: ExplainedPair, explanation: Explanation): FactorRow[] 
   return [
     {
       title: 'Bulk resistivity as read, Ω·m',
-      test: pair.testOhmMetre.toFixed(1),
-      control: pair.controlOhmMetre.toFixed(1),
-      factor: explanation.ratio.toFixed(2),
+      test: plainNumber(pair.testOhmMetre, 1),
+      control: plainNumber(pair.controlOhmMetre, 1),
+      factor: plainNumber(explanation.ratio, 2),
       modelled: false,
     },
     modelled('Pore solution, Ω·m at 25 °C, modelled', 0),
@@ -83,12 +84,12 @@ function factorRows(pair: ExplainedPair, explanation: Explanation): FactorRow[] 
 
 function inputsInWords(pair: ExplainedPair): string {
   const water = pair.controlWaterToCementitious
-  const own = water === undefined ? '' : ` (control ${water.toFixed(3)})`
-  return `From alkalis of the cement ${pair.cementAlkalis.toFixed(2)} % and of the material ${pair.materialAlkalis.toFixed(2)} % as Na₂O, replacement ${percent(pair.replacement)} %, w/cm ${pair.waterToCementitious.toFixed(3)}${own}; assumed: cement reacted ${percentRange(ASSUMED.cementReaction)}, material reacted ${percentRange(ASSUMED.materialReaction)}, alkalis bound again ${percentRange(ASSUMED.bound)}, in the test mortar at least as much as in the control.`
+  const own = water === undefined ? '' : ` (control ${plainNumber(water, 3)})`
+  return `From alkalis of the cement ${plainNumber(pair.cementAlkalis, 2)} % and of the material ${plainNumber(pair.materialAlkalis, 2)} % as Na₂O, replacement ${percent(pair.replacement)} %, w/cm ${plainNumber(pair.waterToCementitious, 3)}${own}; assumed: cement reacted ${percentRange(ASSUMED.cementReaction)}, material reacted ${percentRange(ASSUMED.materialReaction)}, alkalis bound again ${percentRange(ASSUMED.bound)}, in the test mortar at least as much as in the control.`
 }
 
 function percent(fraction: number): number {
-  return Math.round(100 * fraction)
+  return Number(fixedDigits(100 * fraction, 0))
 }
 
 function percentRange([low, high]: readonly [number, number]): string {
@@ -107,19 +108,19 @@ function fields(pair: ExplainedPair): InputField[] {
     {
       name: 'cementAlkalis',
       label: 'cement alkalis, % Na₂O',
-      value: Number(pair.cementAlkalis.toFixed(2)),
+      value: Number(fixedDigits(pair.cementAlkalis, 2)),
       step: 0.01,
     },
     {
       name: 'materialAlkalis',
       label: 'material alkalis, % Na₂O',
-      value: Number(pair.materialAlkalis.toFixed(2)),
+      value: Number(fixedDigits(pair.materialAlkalis, 2)),
       step: 0.01,
     },
     {
       name: 'waterToCementitious',
       label: 'w/cm',
-      value: Number(pair.waterToCementitious.toFixed(3)),
+      value: Number(fixedDigits(pair.waterToCementitious, 3)),
       step: 0.001,
     },
     ...(['cementReaction', 'materialReaction', 'bound'] as const).flatMap((name) =>

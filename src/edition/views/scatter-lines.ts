@@ -5,6 +5,7 @@ import { unbroken } from '../../words/sentences.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition } from '../shape/edition.ts'
 import { type Scatter, type ScatterRow, scatterRows } from './scatter.ts'
+import { plainNumber } from '../../words/numbers.ts'
 
 export interface ScatterLine {
   /** Index, condition and age. */
@@ -26,14 +27,14 @@ export function scatterLines(edition: Edition, laboratory: string): ScatterLine[
     specimens: scatterText(row.specimens),
     beyond: scatterText(row.beyond),
     mean: scatterText(row.mean),
-    index: `${row.index.toFixed(1)} %`,
+    index: `${plainNumber(row.index, 1)} %`,
   }))
 }
 
 function scatterText(scatter: Scatter | null): string {
   if (scatter === null) return 'not known'
   const { percent, df } = scatter
-  return percent === 0 ? `none found (${df})` : `${percent.toFixed(1)} % (${df})`
+  return percent === 0 ? `none found (${df})` : `${plainNumber(percent, 1)} % (${df})`
 }
 
 function batchWords({ of, batches, groups }: ScatterRow): string {

@@ -13,6 +13,7 @@ import { type WorkingLine, workingLines } from '../../words/working-lines.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { wordsOfVerdict } from '../shape/verdict-words.ts'
+import { plainNumber } from '../../words/numbers.ts'
 
 export interface WorkingView {
   /** Name and version of the program that computed it. */
@@ -121,7 +122,7 @@ function judgementLines(result: Result, { criterion, clauses }: WordedVerdict, e
 function doubtNote({ doubt, uncertainty }: WordedClause): string | null {
   const parts = [
     doubt,
-    uncertainty && `standard uncertainty ${uncertainty.u.toFixed(1)}: ${uncertainty.basis}`,
+    uncertainty && `standard uncertainty ${plainNumber(uncertainty.u, 1)}: ${uncertainty.basis}`,
   ].filter((part) => part !== undefined)
   return parts.length === 0 ? null : fullSentence(parts.join('; '))
 }

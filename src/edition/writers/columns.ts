@@ -7,6 +7,7 @@ import { OUTCOMES } from '../../core/criteria/outcome.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, Series } from '../shape/edition.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
+import { toSignificant } from '../../core/measure/rounding.ts'
 
 /** Digits of a value in a column, enough to sort and to draw by. */
 const DIGITS = 6
@@ -111,7 +112,7 @@ function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap
   for (const { lot, status, value } of points) {
     const index = places.get(lot)
     if (index !== undefined && status === 'valid' && value !== null)
-      column[index] = Number(value.toPrecision(DIGITS))
+      column[index] = toSignificant(value, DIGITS)
   }
 }
 
@@ -123,7 +124,7 @@ export function shipmentColumns({ lots, shipments }: Edition): unknown {
     columns: {
       bill: shipments.map((shipment) => shipment.bill),
       date: shipments.map((shipment) => shipment.date.text),
-      mass: shipments.map((shipment) => Number(shipment.massT.toPrecision(DIGITS))),
+      mass: shipments.map((shipment) => toSignificant(shipment.massT, DIGITS)),
       lot: shipments.map((shipment) => places.get(shipment.lot) ?? -1),
     },
   }

@@ -112,7 +112,7 @@ function faultWords(fault: QuantityFault, kind: QuantityKind): string {
     case 'unknown-unit':
       return `has a unit that does not fit; ${asked}`
     case 'decimal-comma':
-      return `has a decimal comma; ${fault.mended} is meant`
+      return `has a comma in its number; ${fault.readings.join(' or ')} may be meant`
     case 'above':
       return 'says "above" in its text; the operator does that'
     case 'ambiguous-ton':

@@ -1,9 +1,11 @@
 /** Faults of the keys of a mapping: one misspelt, one that YAML made of half a number. */
+import { commaReadings } from '../../core/measure/comma-numbers.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { FORBIDDEN_KEYS } from '../yaml/forbidden-keys.ts'
 import { below } from '../yaml/pointer.ts'
 import { type ErrorObject, resolveReference, type SchemaNode } from './schemas.ts'
+import { commaMend } from './quantity-faults.ts'
 import { description, inWords } from './schema-words.ts'
 
 /** Reports a key that the schema does not know. */
@@ -48,11 +50,13 @@ export function wrongName(error: ErrorObject, key: string, report: FileReport): 
 
 function reportCommaSplit(error: ErrorObject, key: string, report: FileReport): void {
   const before = Object.entries(error.data as object).findLast(([, value]) => typeof value === 'number')
+  const [, digits = '', rest = ''] = /^(\d+)(.*)$/.exec(key) ?? []
+  const readings = commaReadings(`${before?.[1] ?? ''},${digits}`)
   report.atKey(
     below(error.instancePath, key),
     'yaml-comma-split',
     `"${key}" became an entry of its own: inside { } a comma begins the next entry`,
-    `write a decimal point: ${before?.[0] ?? 'value'}: ${before?.[1] ?? ''}.${key}`,
+    commaMend(readings.map((reading) => `${before?.[0] ?? 'value'}: ${reading}${rest}`)),
   )
 }
 

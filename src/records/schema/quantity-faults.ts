@@ -3,6 +3,7 @@ import { acceptedSpellings, KINDS, type QuantityFault, type QuantityKind } from 
 import type { Code } from '../diagnostics/codes.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { isRestOfNumber } from './comma-splits.ts'
 
 /** Reports why a text is no quantity. */
 export function reportQuantity(
@@ -20,8 +21,16 @@ export function reportQuantity(
     )
     return
   }
+  if (fault.found === '' && isRestOfNumber(pointer, report)) return
   const { code, message, mend } = quantityFault(fault, kinds)
   report.at(pointer, code, message, mend)
+}
+
+/** A comma may group digits or begin the decimals: where both are possible the writer must say which. */
+export function commaMend(readings: readonly string[]): string {
+  const [first = '', second] = readings
+  if (second !== undefined) return `write which of the two is meant: ${first}, or ${second}`
+  return `${first.includes('.') ? 'write a decimal point' : 'write no sign between thousands'}: ${first}`
 }
 
 function quantityFault(
@@ -36,7 +45,7 @@ function quantityFault(
       return {
         code: 'quantity-comma',
         message: `found the text "${fault.found}"; ${expected}`,
-        mend: `write a decimal point: ${fault.mended}`,
+        mend: commaMend(fault.readings),
       }
     case 'no-unit':
       return {

@@ -4,7 +4,8 @@ import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { above } from '../yaml/pointer.ts'
 import { isCommaSplit, isForbidden, unknownKey, wrongName } from './key-faults.ts'
-import { unitsInWords } from './quantity-faults.ts'
+import { splitReadings } from './comma-splits.ts'
+import { commaMend, unitsInWords } from './quantity-faults.ts'
 import { description, inWords, valueWords } from './schema-words.ts'
 import type { ErrorObject } from './schemas.ts'
 
@@ -118,12 +119,7 @@ function wrongType(error: ErrorObject, report: FileReport): void {
         : `write a quantity such as ${KINDS[kinds[0] ?? 'fraction'].example}, or take the line out`,
     )
   } else if (kinds !== undefined && typeof error.data === 'number') {
-    report.at(
-      error.instancePath,
-      'quantity-unit',
-      `found ${writtenAs(error, report)} without a unit; ${KINDS[kinds[0] ?? 'fraction'].title} with its unit was expected`,
-      `write ${writtenAs(error, report)} ${unitsInWords(kinds)}`,
-    )
+    numberWithoutUnit(error, kinds, report)
   } else if (
     /string/.test(String((error.params as { type: unknown }).type)) &&
     typeof error.data !== 'object'
@@ -140,6 +136,25 @@ function wrongType(error: ErrorObject, report: FileReport): void {
       'schema',
       `found ${valueWords(error.data)}; ${expectedType(error)} was expected`,
       description(error),
+    )
+}
+
+function numberWithoutUnit(error: ErrorObject, kinds: readonly QuantityKind[], report: FileReport): void {
+  const { title } = KINDS[kinds[0] ?? 'fraction']
+  const readings = splitReadings(error.instancePath, report)
+  if (readings === undefined)
+    report.at(
+      error.instancePath,
+      'quantity-unit',
+      `found ${writtenAs(error, report)} without a unit; ${title} with its unit was expected`,
+      `write ${writtenAs(error, report)} ${unitsInWords(kinds)}`,
+    )
+  else
+    report.at(
+      error.instancePath,
+      'yaml-comma-split',
+      `found ${writtenAs(error, report)} alone; ${title} was expected, and inside { } a comma begins the next entry`,
+      commaMend(readings),
     )
 }
 

@@ -17,7 +17,8 @@ describe('printedTables: a value', () => {
     expect(line({})).toEqual({
       title: 'Loss on ignition',
       remarks: 'ASTM C311-22 · n 2 · tested 12\u00a0Mar\u00a02026',
-      value: '2.14\u00a0%',
+      value: '2.1\u00a0%',
+      unrounded: '2.14\u00a0% before rounding',
       strip: { value: 2.14, to: 10 },
       limit: '≤\u00a010.0\u00a0%',
       outcome: 'meets',
@@ -160,7 +161,9 @@ describe('printedTables: a deviation and a statistic', () => {
   const deviation = clause({
     id: 'uniform',
     kind: 'deviation',
-    value: -0.3,
+    value: -0.3012,
+    compared: -0.3,
+    decimals: 1,
     unit: 'percentage points',
     against: { mean: 2.4412, n: 10, lots: ['hill/H-0'], values: [2.44] },
     limit: {
@@ -213,7 +216,8 @@ describe('printedTables: a deviation and a statistic', () => {
       kind: 'statistic',
       title: 'Loss on ignition, mean of the last 5',
       value: 2.2,
-      decimals: 0,
+      compared: 2.2,
+      decimals: 1,
       reason: 'mean 2.2 % since 2 January 2026 meets the limit',
     })
     expect(line({ verdicts: [verdict([mean])] })).toMatchObject({
