@@ -3,7 +3,9 @@ import type { Moment } from '../core/measure/moment.ts'
 import { defined } from '../core/measure/defined.ts'
 import { wordedFinding } from '../words/findings.ts'
 import { clauseSentence } from '../words/clause-sentences.ts'
-import { everyClause, setName } from '../core/criteria/criterion.ts'
+import { type Criterion, everyClause, setName } from '../core/criteria/criterion.ts'
+import { CHANGE_WORDS } from '../words/clause-changes.ts'
+import { mainSourceWords } from '../words/clause-origins.ts'
 import { countWords } from '../words/numbers.ts'
 import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
@@ -109,10 +111,14 @@ function explained(records: Records, asked: string): string {
       ? []
       : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
     `Decision rule: ${ruleWords(criterion.decisionRule)}; ${riskSentence(criterion)}`,
+    ...readIn(criterion),
   ]
   const lines = clauses.map((clause) => {
     const changes = (clause.changes ?? [])
-      .map((change) => `\n    ${change.change} by ${change.layer}; before: ${demandWords(change.former)}`)
+      .map(
+        (change) =>
+          `\n    ${CHANGE_WORDS[change.change].toLowerCase()} by ${change.layer}; before: ${demandWords(change.former)}`,
+      )
       .join('')
     const layer = clause.layer === criterion.id ? '' : ` (${clause.layer})`
     const asked = clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))
@@ -124,7 +130,19 @@ function explained(records: Records, asked: string): string {
           (clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${demandWords(clause.former)}`,
         )
       : []
-  return `${[...head, '', ...lines, ...removed].join('\n')}\n`
+  const lacks =
+    clauseId === undefined && criterion.lacks.length > 0
+      ? ['', 'Left out of this set:', ...criterion.lacks.map((text) => `  ${text}`)]
+      : []
+  return `${[...head, '', ...lines, ...removed, ...lacks].join('\n')}\n`
+}
+
+/** Where the limits were read that say nothing of their own, a line for each layer. */
+function readIn(criterion: Criterion): string[] {
+  return criterion.layers.flatMap(({ id }) => {
+    const main = mainSourceWords(id, criterion)
+    return main === null ? [] : [`${id}: limits without a remark of their own were read in ${main}`]
+  })
 }
 
 /** A line for each source and criterion, then the findings. */

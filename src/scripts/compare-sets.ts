@@ -4,7 +4,8 @@
 import { liesWithin, type Period, periodOf } from './period.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
-import { type Criterion, setName } from '../core/criteria/criterion.ts'
+import type { Criterion } from '../core/criteria/criterion.ts'
+import { listedSetName } from '../words/outcomes.ts'
 import type { Outcome } from '../core/criteria/outcome.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { countWords } from '../words/numbers.ts'
@@ -149,7 +150,7 @@ function report(
   const notCounted = withdrawnNotCounted(lots.length - counted.length)
   const counts = others.map((set, index) =>
     element('li', [
-      `${setName(first)} against ${setName(set)}: ${changesBetween(counted, 0, index + 1).alike} lots alike`,
+      `${listedSetName(first)} against ${listedSetName(set)}: ${changesBetween(counted, 0, index + 1).alike} lots alike`,
       ...changesBetween(counted, 0, index + 1).changes.flatMap(({ from, to, count }) => [
         `; ${count} from `,
         outcomeElement(from),
@@ -177,7 +178,7 @@ function report(
   const table =
     rows.length === 0
       ? element('p', ['Every lot comes out the same.'])
-      : tableOf(caption, ['Lot', 'Sampled', ...sets.map(setName)], rows)
+      : tableOf(caption, ['Lot', 'Sampled', ...sets.map(listedSetName)], rows)
   return [
     element(
       'section',

@@ -8,7 +8,7 @@ import { limitText } from '../words/limits.ts'
 import { plural } from '../words/numbers.ts'
 import { fullSentence, sentence, unbroken } from '../words/sentences.ts'
 import { standingCounts } from '../words/standing.ts'
-import { setOfVerdict, TRIAL_HEADING } from '../words/outcomes.ts'
+import { scopeWords, setOfVerdict, TRIAL_HEADING } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { decidedByWords, type WordedClause, wordedVerdict } from '../words/worded-verdict.ts'
 import { anchor, briefElement, element, marked, outcomeElement, tableOf } from './elements.ts'
@@ -57,6 +57,7 @@ function unpublishedLines({ unpublished }: ReadSource): Node[] {
 function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[] {
   const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
+  const scope = scopeWords(criterion)
   const best = bestClassOf(source, index, criterion)
   const stands = briefStanding(source, index, verdict.outcome)
   const worded = wordedVerdict(verdict, criterion, source.conditionTitle)
@@ -67,6 +68,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[]
         ...(verdict.trial ? [element('p', [TRIAL_HEADING], 'trial')] : []),
         element('p', [marked(stands.mark, [sentence(stands.brief)])], 'headline'),
         element('p', [setOfVerdict(verdict, criterion)]),
+        ...(scope === null ? [] : [element('p', [sentence(scope)], 'small')]),
         ...worded.reasons.map((reason) => element('p', [said(reason)])),
         ...(best === undefined ? [] : [element('p', [said(best)])]),
       ],

@@ -3,15 +3,9 @@
  * against the standard.
  */
 import { clauseTitle } from './clause-titles.ts'
-import {
-  type Clause,
-  type Comparison,
-  type Criterion,
-  type DecisionRule,
-  type Group,
-  layerOf,
-} from '../core/criteria/criterion.ts'
+import type { Clause, Comparison, Criterion, DecisionRule, Group } from '../core/criteria/criterion.ts'
 import { printedUnits } from './as-written.ts'
+import { originWords } from './clause-origins.ts'
 import { bandsInWords, demandWords, statisticSubject } from './clause-demands.ts'
 import { UNIFORMITY_RESOLUTION } from '../core/judging/deviation.ts'
 import { rulesByDoubt } from '../core/criteria/decision-rule.ts'
@@ -29,7 +23,7 @@ export function clauseSentence(
   const scope = [forWhom(clause), whenWords(clause)].filter((part) => part !== '')
   const body = bodyWords(clause, criterion, conditionTitle)
   const sentence = [...scope, body].join(', ')
-  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${statusWords(clause)}${ruleWords(clause.decisionRule)}${originWords(clause, criterion)}.`
+  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${statusWords(clause)}${ruleWords(clause.decisionRule)}${limitOrigin(clause, criterion)}.`
 }
 
 function bodyWords(clause: Clause, criterion: Criterion, conditionTitle: (id: string) => string): string {
@@ -163,18 +157,10 @@ function ruleWords(rule: DecisionRule | undefined): string {
   return `; decision rule: ${words}, ${rule.agreedIn === undefined ? 'not agreed in writing, so judged as specified' : `agreed in ${rule.agreedIn}`}`
 }
 
-function originWords({ basis, setBy, layer }: Clause, criterion: Criterion): string {
-  if (basis !== undefined)
-    return 'read' in basis
-      ? `; limit read in ${sourceWords(basis.read, layer, criterion)}`
-      : `; limit from memory, to be confirmed: ${basis.memory}`
+function limitOrigin(clause: Clause, criterion: Criterion): string {
+  const origin = originWords(clause, criterion)
+  if (origin !== null) return `; limit ${origin}`
+  const { setBy } = clause
   if (setBy?.user !== undefined) return `; limit set by the user: ${setBy.user}`
   return setBy?.study === undefined ? '' : `; limit set by the study ${setBy.study}`
-}
-
-/** A code of the layer's source list with what it stands for; other text as it is. */
-export function sourceWords(read: string, layer: string, criterion: Criterion): string {
-  const sources = layerOf(criterion, layer)?.sources ?? {}
-  const named = Object.hasOwn(sources, read) ? sources[read] : undefined
-  return named === undefined ? read : `${read} (${named})`
 }

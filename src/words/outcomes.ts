@@ -1,10 +1,24 @@
 /** Outcomes in words: alone, at the head of a certificate, and of the members of a group. */
 import { type Criterion, setName } from '../core/criteria/criterion.ts'
+import { isActivityOnly } from '../core/criteria/activity-only.ts'
 import type { Outcome } from '../core/criteria/outcome.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 
 /** Stands over every verdict under limits that nobody has confirmed against the standard. */
 export const TRIAL_HEADING = 'Trial judgement, not a statement of conformity'
+
+/** What meeting a set of activity clauses leaves open. */
+const ACTIVITY_ONLY = 'activity clause only; loss on ignition, fineness and others not judged'
+
+/** How much of a material a set judges, where that is not the whole; null for a whole specification. */
+export function scopeWords(criterion: Pick<Criterion, 'clauses'>): string | null {
+  return isActivityOnly(criterion) ? ACTIVITY_ONLY : null
+}
+
+/** The name of a set in a list of sets: one that judges activity alone is no equal of the others. */
+export function listedSetName(criterion: Criterion): string {
+  return isActivityOnly(criterion) ? `${setName(criterion)} (activity clause only)` : setName(criterion)
+}
 
 type OutcomeWords = Readonly<Record<Outcome, string>>
 
@@ -61,6 +75,12 @@ export function setOfVerdict(
 ): string {
   const set = setName({ ...criterion, edition: verdict.edition })
   return verdict.class === null ? set : `${set}, class ${verdict.class}`
+}
+
+/** How many members of a group must hold. */
+export const COMBINED: Readonly<Record<'any-of' | 'all-of', string>> = {
+  'any-of': 'one of these is enough',
+  'all-of': 'all of these must hold',
 }
 
 /** Of a group, before the names of the members that gave its outcome. */

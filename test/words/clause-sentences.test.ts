@@ -11,7 +11,7 @@ function sentence(written: WrittenClause, more: Partial<WrittenCriterion> = {}):
 }
 
 describe('clauseSentence', () => {
-  it('clauseSentence names property, condition, age, limit, digits and source', () => {
+  it('clauseSentence names property, condition, age, limit and digits, and leaves its source to the set', () => {
     expect(
       sentence(
         {
@@ -25,7 +25,7 @@ describe('clauseSentence', () => {
         { sources: { S1: 'abstract with tables' } },
       ),
     ).toBe(
-      'Strength activity index, 20 %, 23 °C, 7 d must be at least 75 %, compared at the digits of the limit; limit read in S1 (abstract with tables).',
+      'Strength activity index, 20 %, 23 °C, 7 d must be at least 75 %, compared at the digits of the limit.',
     )
   })
 

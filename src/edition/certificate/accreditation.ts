@@ -24,6 +24,11 @@ export function accreditationFor(
   )
 }
 
+/** Whether any accreditation of a laboratory is on record, in force or not. */
+export function hasAccreditation({ accreditation = [] }: Laboratory): boolean {
+  return accreditation.length > 0
+}
+
 /** What accreditations are in force on a date, for the certificate's head; null without any. */
 export function accreditationOn(laboratory: Laboratory, date: Moment): string | null {
   const entries = laboratory.accreditation?.filter((entry) => inForce(entry, date)) ?? []

@@ -16,6 +16,7 @@ import { replacementWords } from '../../words/condition-words.ts'
 import { date } from '../../words/dates.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
+import { scopeWords } from '../../words/outcomes.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
 import { type WordedVerdict, wordedVerdict } from '../../words/worded-verdict.ts'
@@ -23,8 +24,9 @@ import type { JudgedLot } from '../passes/judge-lot.ts'
 import type { CertificateCriterion, CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import { conditionParticulars } from '../shape/condition-particulars.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
-import { accreditationFor, accreditationOn } from './accreditation.ts'
+import { accreditationFor, accreditationOn, hasAccreditation } from './accreditation.ts'
 import { namedTest } from '../shape/standing.ts'
+import { departuresOf } from './departures.ts'
 import { deviationFacts, mortarFacts } from './mortar-facts.ts'
 import { type IsIssued, withheldRecord, type Withholding, withoutDrafts } from './withheld.ts'
 
@@ -99,6 +101,7 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     conditions: conditionsOf(lot, records),
     results: producersResults(lot).map((result) => statedResult(result, lot.record, records)),
     mortars: mortarFacts(lot, records),
+    departures: departuresOf(producersResults(lot), (id) => conditionTitle(records, id)),
     deviations: deviationFacts(lot),
     criteria: lot.criteria.map(statedCriterion),
     verdicts: wordedVerdicts(lot, stating),
@@ -227,6 +230,7 @@ function laboratories(lot: JudgedLot, records: Records): CertificateFacts['labor
             address: laboratory.address,
             standing: laboratory.standing,
             accreditation: accreditationOn(laboratory, lot.asOf),
+            ...defined({ accreditationUnknown: hasAccreditation(laboratory) ? undefined : (true as const) }),
           },
         ]
   })
@@ -297,6 +301,11 @@ function statedCriterion(criterion: Criterion): CertificateCriterion {
     trial: isUnconfirmed(criterion),
     decisionRule: ruleWords(criterion.decisionRule),
     risk: riskSentence(criterion),
-    ...defined({ designation: criterion.designation, supersededBy: criterion.supersededBy }),
+    ...defined({
+      designation: criterion.designation,
+      supersededBy: criterion.supersededBy,
+      scope: scopeWords(criterion) ?? undefined,
+      lacks: criterion.lacks.length === 0 ? undefined : criterion.lacks.length,
+    }),
   }
 }

@@ -6,7 +6,7 @@ import type { CertificateFacts, CertificateMortar } from '../shape/certificate-f
 import type { PrintedCondition, PrintedMortars } from '../shape/printed-certificate.ts'
 import { conditionIn, type CertificateCondition } from './names.ts'
 
-type WithMortars = Pick<CertificateFacts, 'conditions' | 'mortars' | 'deviations'>
+type WithMortars = Pick<CertificateFacts, 'conditions' | 'mortars' | 'deviations' | 'departures'>
 
 export function printedMortars(facts: WithMortars): PrintedMortars {
   return {
@@ -14,7 +14,11 @@ export function printedMortars(facts: WithMortars): PrintedMortars {
       condition: mortar.condition,
       line: unbroken(mortarLine(mortar, conditionIn(facts, mortar.condition))),
     })),
-    departures: [...facts.deviations, ...facts.mortars.flatMap(exclusionWords)].map(sentence),
+    departures: [
+      ...facts.deviations,
+      ...(facts.departures ?? []).map(({ of, reason }) => `${of}: ${reason}`),
+      ...facts.mortars.flatMap(exclusionWords),
+    ].map((text) => unbroken(sentence(text))),
   }
 }
 

@@ -13,9 +13,10 @@ import type { PlainResults } from './plain-results.ts'
 import { methodWords, standingWords, type TableContext } from './result-words.ts'
 
 export function plainLine(line: PlainResults, context: TableContext): PrintedPlainLine {
-  const methods = line.results.map((result) => methodWords(result, 'method not recorded'))
+  const condition = conditionIn(context.facts, line.condition)
+  const methods = line.results.map((result) => methodWords(result, 'method not recorded', condition))
   const parts = [
-    conditionIn(context.facts, line.condition)?.title,
+    condition?.title,
     [...new Set(methods)].join(', '),
     line.results.some(({ finished }) => finished === true) ? AS_REPORTED : undefined,
     line.condition === undefined ? `tested ${shortDate(line.tested)}` : undefined,

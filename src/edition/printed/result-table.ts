@@ -4,6 +4,7 @@
  */
 import { defined } from '../../core/measure/defined.ts'
 import { shortDate } from '../../words/dates.ts'
+import { COMBINED } from '../../words/outcomes.ts'
 import { limitText } from '../../words/limits.ts'
 import { unbroken } from '../../words/sentences.ts'
 import { usText } from '../../words/units.ts'
@@ -55,7 +56,7 @@ function opening({ opens }: TableRow): PrintedLine['opens'] {
   if (opens === null) return undefined
   return {
     title: opens.title,
-    demand: opens.combine === 'any-of' ? 'one of these is enough' : 'all of these must hold',
+    demand: COMBINED[opens.combine ?? 'all-of'],
     outcome: opens.outcome,
   }
 }

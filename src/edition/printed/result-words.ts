@@ -7,7 +7,7 @@ import { shortDate } from '../../words/dates.ts'
 import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { quantity, resultText, signed } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
-import { conditionIn, laboratoryNameIn } from './names.ts'
+import { type CertificateCondition, conditionIn, laboratoryNameIn } from './names.ts'
 import type { TableRow } from './result-rows.ts'
 
 /** A certificate, with what its results must name because there are several of it. */
@@ -59,7 +59,7 @@ function testWords(row: TableRow, result: CertificateResult, context: TableConte
     condition?.standing === 'details-to-be-entered'
       ? 'details of the condition to be entered from the standard'
       : undefined,
-    methodWords(result, condition === undefined ? 'method not recorded' : undefined),
+    methodWords(result, condition === undefined ? 'method not recorded' : undefined, condition),
     result.basis,
     result.n === 1 ? undefined : `n ${result.n}`,
     result.summaryOnly === true ? 'mean as reported' : undefined,
@@ -70,9 +70,19 @@ function testWords(row: TableRow, result: CertificateResult, context: TableConte
   ]
 }
 
-/** @param unstated where no method is on record */
-export function methodWords(result: CertificateResult, unstated: string | undefined): string | undefined {
-  return property(result.property).nature === 'derived' ? 'computed' : (result.method ?? unstated)
+/**
+ * @param unstated where no method is on record
+ * @param condition a modified one departs from the method that it follows
+ */
+export function methodWords(
+  { property: key, method }: CertificateResult,
+  unstated: string | undefined,
+  condition?: Pick<CertificateCondition, 'standing'>,
+): string | undefined {
+  if (property(key).nature === 'derived') return 'computed'
+  return method !== undefined && condition?.standing === 'modified'
+    ? `after ${method}, modified`
+    : (method ?? unstated)
 }
 
 /** Sample and laboratory where there are several, and a result outside the accreditation. */
@@ -83,8 +93,15 @@ export function standingWords(
   return [
     ...(severalSamples ? [`sample ${sample}`] : []),
     ...(severalLaboratories ? [laboratoryNameIn(facts, laboratory)] : []),
-    ...(accredited ? [] : ['not accredited']),
+    ...(accredited ? [] : [notAccredited(facts, laboratory)]),
   ]
+}
+
+/** A laboratory without any accreditation on record may well have one. */
+function notAccredited({ laboratories }: CertificateFacts, id: string): string {
+  return laboratories.some((laboratory) => laboratory.id === id && laboratory.accreditationUnknown === true)
+    ? 'accreditation not recorded'
+    : 'not accredited'
 }
 
 /** Of a value that stands in a deviation's row alone. */

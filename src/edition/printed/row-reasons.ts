@@ -18,7 +18,7 @@ export function isDoubtful({ value, limit, uncertainty }: WordedClause): boolean
 const PLAIN: readonly Outcome[] = ['meets', 'does-not-meet', 'reported']
 
 /** Why, in sentences, where the figures do not tell; null where they do. */
-export function reasonToTell(row: TableRow, facts: Pick<CertificateFacts, 'mortars'>): string | null {
+export function reasonToTell(row: TableRow, facts: Pick<CertificateFacts, 'mortars' | 'departures'>): string | null {
   const told = reasonOf(row, facts)
   const note = row.clause?.note
   // The reason of a clause holds its note already.
@@ -26,7 +26,7 @@ export function reasonToTell(row: TableRow, facts: Pick<CertificateFacts, 'morta
   return [...(told === null ? [] : [told]), fullSentence(note)].join(' ')
 }
 
-function reasonOf(row: TableRow, facts: Pick<CertificateFacts, 'mortars'>): string | null {
+function reasonOf(row: TableRow, facts: Pick<CertificateFacts, 'mortars' | 'departures'>): string | null {
   const { clause, result, kind } = row
   const reasons = result === null ? [] : toldOf(result, kind, facts)
   if (reasons.length > 0) return reasons.map(fullSentence).join(' ')
@@ -34,19 +34,20 @@ function reasonOf(row: TableRow, facts: Pick<CertificateFacts, 'mortars'>): stri
   return kind === 'deviation' && clause.against === undefined ? null : fullSentence(clause.reason)
 }
 
-/** Specimens that the laboratory left out stand with the mortars, unless the result is not valid. */
+/** Specimens left out or dropped stand with the mortars, unless the result is not valid. */
 function toldOf(
   { valid, reasons }: NonNullable<TableRow['result']>,
   kind: TableRow['kind'],
-  facts: Pick<CertificateFacts, 'mortars'>,
+  facts: Pick<CertificateFacts, 'mortars' | 'departures'>,
 ): readonly string[] {
   if (kind === 'value' && !valid && reasons.length > 0) return reasons
   const listed = exclusions(facts)
+  for (const { reason } of facts.departures ?? []) listed.add(reason)
   return reasons.filter((reason) => !listed.has(reason))
 }
 
 /** Each specimen left out of a mortar's readings, as a result's reasons name it. */
-function exclusions({ mortars }: Pick<CertificateFacts, 'mortars'>): ReadonlySet<string> {
+function exclusions({ mortars }: Pick<CertificateFacts, 'mortars'>): Set<string> {
   const specimens = mortars.flatMap(({ readings }) => readings.flatMap((reading) => reading.specimens))
   return new Set(
     specimens.flatMap(({ mark, excluded }) =>

@@ -91,10 +91,17 @@ function otherSampleWords({ kind, id, of, to, taken }: CertificateSample): strin
   ].join('')
 }
 
-function laboratoryWords({ address, standing, accreditation }: CertificateLaboratory): string {
+function laboratoryWords({
+  address,
+  standing,
+  accreditation,
+  accreditationUnknown,
+}: CertificateLaboratory): string {
   const accredited =
     accreditation === null
-      ? 'no accreditation in force'
+      ? accreditationUnknown === true
+        ? 'accreditation not recorded'
+        : 'no accreditation in force'
       : `accreditation: ${accreditation}; results outside its scope are marked “not accredited”`
   const who = standing === 'agency' ? 'laboratory of an agency' : standing
   return `, ${address.join(', ')}; ${who}; ${accredited}`

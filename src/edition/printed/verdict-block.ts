@@ -1,7 +1,8 @@
 /** The judgement on a certificate: the governing criterion in full, the others on a line each. */
 import { defined } from '../../core/measure/defined.ts'
 import { TRIAL_HEADING, verdictHeadline } from '../../words/outcomes.ts'
-import { fullSentence, unbroken } from '../../words/sentences.ts'
+import { plural } from '../../words/numbers.ts'
+import { fullSentence, sentence, unbroken } from '../../words/sentences.ts'
 import type { WordedVerdict } from '../../words/worded-verdict.ts'
 import type { CertificateCriterion, CertificateFacts } from '../shape/certificate-facts.ts'
 import type {
@@ -32,6 +33,7 @@ export function printedVerdicts({
         outcome: verdict.outcome,
         headline: ofSet(criterion, headlineOf({ verdict, criterion }, state)),
         trial: criterion.trial ? (true as const) : undefined,
+        scope: criterion.scope,
       }),
     ),
   })
@@ -45,6 +47,7 @@ function governingVerdict({ verdict, criterion }: Judged, state: CertificateFact
         ? ['This certificate is withdrawn; the judgement below no longer stands']
         : []),
       ...(criterion.trial ? [TRIAL_HEADING] : []),
+      ...(criterion.scope === undefined ? [] : [sentence(criterion.scope)]),
     ],
     headline: headlineOf({ verdict, criterion }, state),
     reasons: verdict.reasons.map((reason) => unbroken(fullSentence(reason))),
@@ -59,8 +62,15 @@ export function printedSet({
   if (governing === undefined) return undefined
   return {
     title: ofSet(governing, governing.title),
-    rule: [governing.decisionRule, governing.risk].map(fullSentence).join(' '),
+    rule: [governing.decisionRule, governing.risk, ...leftOut(governing)].map(fullSentence).join(' '),
   }
+}
+
+/** A set that does not hold all of its specification says so wherever it governs. */
+function leftOut({ lacks }: CertificateCriterion): string[] {
+  return lacks === undefined
+    ? []
+    : [`the set leaves out ${plural(lacks, 'part', 'parts')} of its specification, listed on its page`]
 }
 
 /** What a withdrawn certificate once said is never printed as if it stood. */

@@ -71,6 +71,10 @@ export interface CertificateCriterion {
   readonly edition: string
   readonly supersededBy?: string
   readonly trial: boolean
+  /** That it judges activity alone. */
+  readonly scope?: string
+  /** How many parts of the specification the set leaves out. */
+  readonly lacks?: number
   readonly decisionRule: string
   /** What the rule implies for the risk, a sentence without a full stop. */
   readonly risk: string
@@ -154,6 +158,8 @@ export interface CertificateFacts {
     readonly address: readonly string[]
     readonly standing: string
     readonly accreditation: string | null
+    /** No accreditation of the laboratory is on record for any date. */
+    readonly accreditationUnknown?: true
   }[]
   readonly conditions: readonly {
     readonly id: string
@@ -166,6 +172,8 @@ export interface CertificateFacts {
   readonly results: readonly CertificateResult[]
   readonly mortars: readonly CertificateMortar[]
   readonly deviations: readonly string[]
+  /** Specimens dropped, tests repeated and results left out, with what they belong to. */
+  readonly departures?: readonly { readonly of: string; readonly reason: string }[]
   readonly criteria: readonly CertificateCriterion[]
   /** In the order of `criteria`; the first governs. */
   readonly verdicts: readonly WordedVerdict[]

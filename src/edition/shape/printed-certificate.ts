@@ -64,6 +64,8 @@ export interface PrintedOtherVerdict {
   readonly outcome: Outcome
   readonly headline: PrintedLink
   readonly trial?: true
+  /** How much of the material the set judges, where that is not the whole. */
+  readonly scope?: string
 }
 export interface PrintedVerdicts {
   /** Absent where no criterion applies to the lot. */

@@ -1,7 +1,9 @@
 /** A clause for proof-reading: a sentence, where its limits come from, what a supplement changed. */
 import { type Clause, type ClauseChange, type Criterion, layerTitle } from '../../core/criteria/criterion.ts'
-import { clauseSentence, sourceWords } from '../../words/clause-sentences.ts'
+import { originWords } from '../../words/clause-origins.ts'
+import { clauseSentence } from '../../words/clause-sentences.ts'
 import { demandWords } from '../../words/clause-demands.ts'
+import { CHANGE_WORDS } from '../../words/clause-changes.ts'
 import { fullSentence } from '../../words/sentences.ts'
 
 export interface ClauseView {
@@ -18,14 +20,6 @@ export interface ClauseChangeView {
   readonly words: string
   readonly by: string
   readonly was: string
-}
-
-const CHANGE_WORDS: Readonly<Record<ClauseChange['change'], string>> = {
-  tighten: 'Tightened',
-  relax: 'Relaxed',
-  promote: 'Made mandatory',
-  'replace-method': 'Other method',
-  'set-frequency': 'Other frequency',
 }
 
 /** @param conditionTitle a reader's name of a condition */
@@ -56,17 +50,10 @@ function remarksOf(clause: Clause, criterion: Criterion): string {
   const { setBy, layer } = clause
   return [
     criterion.layers.length < 2 ? undefined : `layer: ${layerTitle(criterion, layer)}`,
-    basisWords(clause, criterion),
+    originWords(clause, criterion) ?? undefined,
     setBy === undefined ? undefined : `set by ${setBy.user ?? `the study ${setBy.study}`}`,
     clause.form === 'comparison' ? clause.method : undefined,
   ]
     .filter((part) => part !== undefined)
     .join(' · ')
-}
-
-function basisWords({ basis, layer }: Clause, criterion: Criterion): string | undefined {
-  if (basis === undefined) return undefined
-  return 'read' in basis
-    ? `read in ${sourceWords(basis.read, layer, criterion)}`
-    : `from memory, unconfirmed: ${basis.memory}`
 }

@@ -1,9 +1,9 @@
 /** The same lots under several sets: which come out otherwise, and which clause decides. */
-import { setName } from '../../core/criteria/criterion.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
 import { shortDate } from '../../words/dates.ts'
+import { listedSetName, scopeWords } from '../../words/outcomes.ts'
 import { plural } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
 import { type LotStanding, withdrawnNotCounted } from '../../words/standing.ts'
@@ -40,6 +40,8 @@ export interface ComparedSource {
 export interface AgainstSet {
   readonly set: Linked
   readonly alike: string
+  /** How much of the material the set judges, where that is not the whole. */
+  readonly scope: string | null
   readonly changes: readonly { readonly count: number; readonly from: Outcome; readonly to: Outcome }[]
 }
 export interface ChangedLots {
@@ -73,7 +75,7 @@ export function comparisonPage(edition: Seen): ComparisonPage {
     asOf: shortDate(edition.asOf),
     sets: [...edition.criteria.values()].map((criterion) => ({
       id: criterion.id,
-      name: setName(criterion),
+      name: listedSetName(criterion),
       checked: ticked.includes(criterion.id),
     })),
     sources: sources.map(({ id, name }) => ({ id, name, checked: true })),
@@ -104,6 +106,7 @@ function comparedSource(edition: Seen, source: ListedSource): ComparedSource {
       return {
         set: linked(edition, nameOf(edition, id), paths.sourceUnder(source.id, id)),
         alike: plural(alike, 'lot', 'lots'),
+        scope: scopeOf(edition, id),
         changes,
       }
     }),
@@ -154,7 +157,12 @@ function verdictCell(
   }
 }
 
+function scopeOf({ criteria }: Seen, id: string): string | null {
+  const criterion = criteria.get(id)
+  return criterion === undefined ? null : scopeWords(criterion)
+}
+
 function nameOf({ criteria }: Seen, id: string): string {
   const criterion = criteria.get(id)
-  return criterion === undefined ? id : setName(criterion)
+  return criterion === undefined ? id : listedSetName(criterion)
 }

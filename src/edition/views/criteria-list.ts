@@ -1,5 +1,7 @@
 /** The list of all acceptance criteria. */
 import { type Criterion, isUnconfirmed, setName } from '../../core/criteria/criterion.ts'
+import { plural } from '../../words/numbers.ts'
+import { scopeWords } from '../../words/outcomes.ts'
 import { kindWords } from '../../words/material-kinds.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
@@ -30,10 +32,23 @@ export function criteriaList(edition: Pick<Edition, 'address' | 'criteria'>): Li
   })
 }
 
+/** Confirmed is said without reserve only of a set that holds its whole specification. */
 function standingWords(criterion: Criterion): string {
-  const later = criterion.supersededBy === undefined ? '' : '; a later edition is on record'
-  if (isUnconfirmed(criterion)) return `trial: some limits from memory, unconfirmed${later}`
+  const scope = scopeWords(criterion)
+  const lacks = criterion.lacks.length
+  return [
+    confirmedWords(criterion),
+    lacks === 0 ? null : `leaves out ${plural(lacks, 'part', 'parts')} of the specification`,
+    scope,
+    criterion.supersededBy === undefined ? null : 'a later edition is on record',
+  ]
+    .filter((part) => part !== null)
+    .join('; ')
+}
+
+function confirmedWords(criterion: Criterion): string {
+  if (isUnconfirmed(criterion)) return 'trial: some limits from memory, unconfirmed'
   return criterion.layers.every(({ confirmed }) => confirmed !== undefined)
-    ? `confirmed against the standard${later}`
-    : `as read or set; see each clause${later}`
+    ? 'confirmed against the standard'
+    : 'as read or set, not checked against the published standard'
 }

@@ -7,11 +7,13 @@ import {
   layerTitle,
   setName,
 } from '../../core/criteria/criterion.ts'
+import { documentsOf, mainSourceWords } from '../../words/clause-origins.ts'
 import { demandWords } from '../../words/clause-demands.ts'
 import { date } from '../../words/dates.ts'
 import { kindWords } from '../../words/material-kinds.ts'
 import { plural } from '../../words/numbers.ts'
 import { fullSentence, sentence } from '../../words/sentences.ts'
+import { scopeWords } from '../../words/outcomes.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { type StandingCount, standingCounts } from '../../words/standing.ts'
 import { link, paths } from '../shape/addresses.ts'
@@ -32,6 +34,8 @@ export interface CriterionPage {
   /** In how many places a supplement relaxes its base; null where in none. */
   readonly relaxed: string | null
   readonly note: string | null
+  /** That the set judges activity alone; null for a whole specification. */
+  readonly scope: string | null
   readonly materials: string
   /** null for a set without classes. */
   readonly classes: string | null
@@ -56,11 +60,13 @@ export interface LayerView {
   readonly layer: { readonly name: Linked; readonly clauses: string } | null
   readonly confirmed: string
 }
-/** Where a layer's limits were read; a code may stand for another text in each. */
+/** Where a layer's limits were read. */
 export interface SourceList {
   /** null for a set that has no other layer. */
   readonly layer: string | null
-  readonly entries: readonly { readonly code: string; readonly title: string }[]
+  /** One sentence; null where every clause says for itself. */
+  readonly most: string | null
+  readonly documents: readonly string[]
 }
 /** How many lots of a source stand in which way today, whichever results they await. */
 export interface SourceOutcomes {
@@ -84,6 +90,7 @@ export function criterionPage(edition: Seen, criterion: Criterion): CriterionPag
     later: laterSet(edition, criterion),
     relaxed: relaxedWords(criterion),
     note: criterion.note ?? null,
+    scope: scopeWords(criterion),
     materials: sentence(criterion.kinds.map(kindWords).join(', ')),
     classes: classWords(criterion),
     rule: [ruleWords(criterion.decisionRule), riskSentence(criterion)].map(fullSentence).join(' '),
@@ -146,10 +153,13 @@ function removedClauses(criterion: Criterion): CriterionPage['removed'] {
 }
 
 function sourceLists(criterion: Criterion): SourceList[] {
-  return criterion.layers.flatMap(({ id, sources }) => {
-    const entries = Object.entries(sources).map(([code, title]) => ({ code, title }))
+  return criterion.layers.flatMap(({ id }) => {
+    const documents = documentsOf(id, criterion)
     const layer = criterion.layers.length > 1 ? layerTitle(criterion, id) : null
-    return entries.length === 0 ? [] : [{ layer, entries }]
+    const main = mainSourceWords(id, criterion)
+    const most =
+      main === null ? null : fullSentence(`limits without a remark of their own were read in ${main}`)
+    return documents.length === 0 && most === null ? [] : [{ layer, most, documents }]
   })
 }
 

@@ -19,6 +19,7 @@ import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edi
 import type { PrintedStrip } from '../shape/printed-certificate.ts'
 import { standingOf } from '../shape/standing.ts'
 import { printedStrip } from '../shape/strip.ts'
+import { isInForce, lastLot } from './last-lot.ts'
 import { overdueCount, type OverdueLine, overdueLines } from './overdue.ts'
 
 /** A source at a glance. */
@@ -65,6 +66,8 @@ export interface NewestCertificate {
   readonly issued: { readonly number: number; readonly date: Moment }
   /** State and governing verdict. */
   readonly standing: LotStanding
+  /** The verdict rests on limits that nobody has confirmed. */
+  readonly trial: boolean
 }
 
 export interface FrontView {
@@ -97,7 +100,7 @@ export function frontView(edition: Edition): FrontView {
 
 function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
   const lots = edition.lotsOf(source.id)
-  const last = lots.findLast(standing) ?? lots.at(-1) ?? null
+  const last = lastLot(lots) ?? null
   return defined({
     id: source.id,
     name: source.name,
@@ -111,11 +114,6 @@ function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
     verdict: last === null ? null : glanceVerdict(edition, last),
     governing: governingResult(edition, lots, last),
   })
-}
-
-/** Whether a lot's certificate is in force. */
-function standing({ state }: ListedLot): boolean {
-  return state !== 'draft' && state !== 'withdrawn'
 }
 
 function glanceVerdict(edition: Edition, lot: ListedLot): SourceGlance['verdict'] {
@@ -134,7 +132,7 @@ function governingResult(
   lots: readonly ListedLot[],
   last: ListedLot | null,
 ): GoverningResult | null {
-  for (const lot of lots.filter(standing).reverse()) {
+  for (const lot of lots.filter(isInForce).reverse()) {
     const [verdict] = edition.lot(lot.id).verdicts
     const clause = verdict === undefined ? null : governingComparison(verdict)
     if (clause === null) continue
@@ -224,6 +222,7 @@ function newestCertificates(edition: Edition): NewestCertificate[] {
         source: sources.get(lot.source)?.name,
         issued: lot.issued,
         standing: standingOf(edition, lot),
+        trial: edition.lot(lot.id).verdicts[0]?.trial === true,
       }),
     )
 }

@@ -1,6 +1,6 @@
 /** Which sets a reader may choose to judge a source's lots under. */
 import type { Moment } from '../../core/measure/moment.ts'
-import { setName } from '../../core/criteria/criterion.ts'
+import { listedSetName } from '../../words/outcomes.ts'
 import type { Edition } from '../shape/edition.ts'
 
 export interface JudgeUnderView {
@@ -21,7 +21,7 @@ export function judgeUnderView(
     ...of,
     sets: [...criteria.values()]
       .filter(({ kinds }) => kinds.some((candidate) => candidate === kind))
-      .map((criterion) => ({ id: criterion.id, name: setName(criterion) })),
+      .map((criterion) => ({ id: criterion.id, name: listedSetName(criterion) })),
     asOf,
   }
 }

@@ -3,14 +3,16 @@ import {
   type Comparison,
   type Criterion,
   EVERY_CLASS,
-  everyClause,
+  type Group,
   includesClass,
   type Limit,
 } from '../../core/criteria/criterion.ts'
 import { quantitiesFor, statedLimit } from '../../core/criteria/limits-for-class.ts'
+import { COMBINED } from '../../words/outcomes.ts'
 import { clauseTitle } from '../../words/clause-titles.ts'
 import { limitText } from '../../words/limits.ts'
 import { unbroken } from '../../words/sentences.ts'
+import { placedClauses } from './placed-clauses.ts'
 
 export interface LimitTable {
   readonly columns: readonly string[]
@@ -25,6 +27,9 @@ export interface LimitTableRow {
   readonly layer: string | null
   readonly relaxed: boolean
   readonly information: boolean
+  /** Opens a group: its heading and what its members have to do with each other. */
+  readonly opens: { readonly title: string; readonly demand: string } | null
+  readonly member: boolean
   /** In the order of the columns. */
   readonly cells: readonly string[]
 }
@@ -34,18 +39,22 @@ export function limitTable(criterion: Criterion, conditionTitle: (id: string) =>
   const classes = columnsOf(criterion)
   return {
     columns: classes.map((name) => (name === EVERY_CLASS ? 'Limit' : `Class ${name}`)),
-    rows: [...everyClause(criterion.clauses)]
-      .filter((clause) => clause.form === 'comparison')
-      .map((clause) => ({
-        title: unbroken(clauseTitle(clause, conditionTitle)),
-        condition: unbroken(missingCondition(clause, conditionTitle)),
-        optional: clause.optional,
-        layer: clause.layer === criterion.id ? null : clause.layer,
-        relaxed: clause.changes?.some(({ change }) => change === 'relax') === true,
-        information: clause.information,
-        cells: classes.map((name) => cell(clause, name) || 'not for this class'),
-      })),
+    rows: placedClauses(criterion.clauses).map(({ clause, group }, place, placed) => ({
+      title: unbroken(clauseTitle(clause, conditionTitle)),
+      opens: group === null || placed[place - 1]?.group === group ? null : opening(group, conditionTitle),
+      member: group !== null,
+      condition: unbroken(missingCondition(clause, conditionTitle)),
+      optional: clause.optional,
+      layer: clause.layer === criterion.id ? null : clause.layer,
+      relaxed: clause.changes?.some(({ change }) => change === 'relax') === true,
+      information: clause.information,
+      cells: classes.map((name) => cell(clause, name) || 'not for this class'),
+    })),
   }
+}
+
+function opening(group: Group, conditionTitle: (id: string) => string): LimitTableRow['opens'] {
+  return { title: unbroken(clauseTitle(group, conditionTitle)), demand: COMBINED[group.combine] }
 }
 
 /** Categories that multiply have a column each, not their products. */

@@ -1,12 +1,15 @@
 /**
  * Every limit of every set, gathered by the property that it is on: so that sets can be read side by side.
  */
-import { type Comparison, type Criterion, everyClause } from '../../core/criteria/criterion.ts'
+import type { Comparison, Criterion, Group } from '../../core/criteria/criterion.ts'
 import { type PropertyKey, PROPERTIES } from '../../core/measure/properties.ts'
+import { placedClauses } from './placed-clauses.ts'
 
 export interface PropertyLimit {
   readonly criterion: Criterion
   readonly clause: Comparison
+  /** The group that the clause is a member of. */
+  readonly group: Group | null
 }
 
 /** In the order of the property list; properties without a limit are left out. */
@@ -15,8 +18,8 @@ export function limitsByProperty(criteria: Iterable<Criterion>): Map<PropertyKey
     (Object.keys(PROPERTIES) as PropertyKey[]).map((key) => [key, []]),
   )
   for (const criterion of criteria) {
-    for (const clause of everyClause(criterion.clauses))
-      if (clause.form === 'comparison') byProperty.get(clause.property)?.push({ criterion, clause })
+    for (const { clause, group } of placedClauses(criterion.clauses))
+      byProperty.get(clause.property)?.push({ criterion, clause, group })
   }
   return new Map([...byProperty].filter(([, limits]) => limits.length > 0))
 }

@@ -1,11 +1,16 @@
 /** What sets ask of one property at one condition, a line for each clause. */
-import { type Comparison, layerOf, layerTitle, setName } from '../../core/criteria/criterion.ts'
+import { type Comparison, type Group, layerOf, layerTitle } from '../../core/criteria/criterion.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { demandWords, statisticSubject } from '../../words/clause-demands.ts'
+import { clauseTitle } from '../../words/clause-titles.ts'
+import { COMBINED, listedSetName } from '../../words/outcomes.ts'
 import { sentence, unbroken } from '../../words/sentences.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
 import type { PropertyLimit } from './limits-by-property.ts'
+
+type TitleOf = (condition: string) => string
 
 export interface PropertyLimits {
   /** Names the table for those who hear it. */
@@ -25,7 +30,7 @@ export interface PropertyLimitLine {
 }
 
 export function propertyLimits(
-  edition: Pick<Edition, 'address'>,
+  edition: Pick<Edition, 'address' | 'conditions' | 'announcedConditions'>,
   limits: readonly PropertyLimit[],
   label: string,
 ): PropertyLimits {
@@ -33,11 +38,11 @@ export function propertyLimits(
     label,
     aged: limits.some(({ clause }) => clause.age !== undefined),
     lines: limits.map((limit) => ({
-      set: unbroken(setName(limit.criterion)),
+      set: unbroken(listedSetName(limit.criterion)),
       href: link(edition, paths.criterion(limit.criterion.id)),
       age: limit.clause.age?.text ?? 'any',
       demand: unbroken(sentence(demandWords(limit.clause))),
-      remarks: unbroken(sentence(remarksOf(limit))),
+      remarks: unbroken(sentence(remarksOf(limit, (id) => conditionTitle(edition, id)))),
       basis: basisWords(limit),
     })),
   }
@@ -49,14 +54,21 @@ const REFERENCES = {
   control: 'difference from the control',
 } as const
 
-function remarksOf({ clause, criterion }: PropertyLimit): string {
+function remarksOf({ clause, criterion, group }: PropertyLimit, titleOf: TitleOf): string {
   return [
     subjectWords(clause),
+    group === null ? '' : groupWords(group, titleOf),
     clause.classes === undefined ? '' : `for class ${clause.classes.join(', ')}`,
     clause.layer === criterion.id ? '' : `from ${layerTitle(criterion, clause.layer)}`,
   ]
     .filter((part) => part !== '')
     .join(' · ')
+}
+
+/** A member of a group is not a limit by itself: either age may be enough. */
+function groupWords(group: Group, titleOf: TitleOf): string {
+  const titles = group.members.map((member) => clauseTitle(member, titleOf))
+  return `${COMBINED[group.combine]}: ${titles.join('; ')}`
 }
 
 /** What of the property is judged, where that is not the single result. */

@@ -1,9 +1,9 @@
 /** A source's page: its last verdict, trends under its criteria, findings, and the ways to its lots. */
-import { type Criterion, setName } from '../../core/criteria/criterion.ts'
-import type { Verdict } from '../../core/criteria/verdict.ts'
+import type { Criterion } from '../../core/criteria/criterion.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import { listedSetName, setOfVerdict } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot, Series, SourceEntry } from '../shape/edition.ts'
@@ -11,6 +11,7 @@ import { standingOf } from '../shape/standing.ts'
 import { sentencesOfVerdict } from '../shape/verdict-words.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
+import { lastLot } from './last-lot.ts'
 import { type LotLine, lotLines } from './lot-lines.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
 import { type RoutesOfSourceView, routesOfSource } from './routes.ts'
@@ -31,7 +32,7 @@ export interface SourcePageView {
   readonly overdue: readonly OverdueLine[]
   readonly facts: readonly SourceFact[]
   /** Criteria, the governing one first. */
-  readonly criteria: readonly { readonly id: string; readonly label: string; readonly name: string }[]
+  readonly criteria: readonly { readonly id: string; readonly name: string }[]
   readonly published: boolean
   readonly findings: readonly ListedFinding[]
   /** Charts that stand open, and those folded in. */
@@ -47,13 +48,13 @@ export interface SourcePageView {
   readonly judgeUnder: JudgeUnderView
 }
 
-export interface LastVerdict
-  extends Pick<ListedLot, 'id' | 'number' | 'sampled'>,
-    Pick<Verdict, 'class' | 'edition'> {
+export interface LastVerdict extends Pick<ListedLot, 'id' | 'number' | 'sampled'> {
   /** State and governing verdict. */
   readonly standing: LotStanding
-  /** Title of the criterion. */
-  readonly title: string | undefined
+  /** The governing set with its edition and the class judged. */
+  readonly set: string
+  /** The verdict rests on limits that nobody has confirmed. */
+  readonly trial: boolean
   /** What decided, and what is met so far. */
   readonly reasons: readonly string[]
 }
@@ -84,7 +85,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
     name,
     kind,
     producer: edition.producers.get(producer)?.name,
-    last: lastVerdict(edition, lots.at(-1), criteria[0]),
+    last: lastVerdict(edition, lastLot(lots)),
     overdue: overdueLines(edition, lots),
     facts: sourceFacts(edition, source),
     criteria: criteria.map(criterionLine),
@@ -98,8 +99,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
 }
 
 function criterionLine(criterion: Criterion): SourcePageView['criteria'][number] {
-  const { id, title, edition } = criterion
-  return { id, label: `${title}, ${edition}`, name: setName(criterion) }
+  return { id: criterion.id, name: listedSetName(criterion) }
 }
 
 function waysToLots(
@@ -128,21 +128,17 @@ function trendsOf(
   }
 }
 
-function lastVerdict(
-  edition: Edition,
-  last: ListedLot | undefined,
-  governing: Criterion | undefined,
-): LastVerdict | null {
+function lastVerdict(edition: Edition, last: ListedLot | undefined): LastVerdict | null {
   const verdict = last && edition.lot(last.id).verdicts[0]
-  if (last === undefined || verdict === undefined) return null
+  const criterion = verdict && edition.criteria.get(verdict.criterion)
+  if (last === undefined || verdict === undefined || criterion === undefined) return null
   return {
     id: last.id,
     number: last.number,
     sampled: last.sampled,
     standing: standingOf(edition, last),
-    class: verdict.class,
-    edition: verdict.edition,
-    title: governing?.title,
+    set: setOfVerdict(verdict, criterion),
+    trial: verdict.trial,
     reasons: sentencesOfVerdict(edition, verdict).slice(0, REASONS),
   }
 }

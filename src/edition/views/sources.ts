@@ -1,5 +1,6 @@
 /** The list of sources, and every lot of a source under one criterion. */
-import { type Criterion, setName } from '../../core/criteria/criterion.ts'
+import type { Criterion } from '../../core/criteria/criterion.ts'
+import { listedSetName } from '../../words/outcomes.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { LotStanding } from '../../words/standing.ts'
@@ -67,7 +68,7 @@ export function sourceUnderView(edition: Edition, { source, criterion: id }: Sou
   const lots = edition.lotsOf(source)
   return {
     name: edition.sources.get(source)?.name ?? source,
-    criterion: { id, title: criterion.title, edition: criterion.edition, name: setName(criterion) },
+    criterion: { id, title: criterion.title, edition: criterion.edition, name: listedSetName(criterion) },
     years: yearsOf(lots.map(({ sampled }) => sampled)).map((year) => ({
       year,
       lots: lotLinesUnder(edition, sampledIn(lots, year), id),

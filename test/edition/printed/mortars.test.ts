@@ -50,7 +50,7 @@ describe('printedMortars', () => {
     })
     expect(printedMortars(document).departures).toEqual([
       'Cast again on 2026-03-10',
-      'Excluded test specimen f (strength, 7 d): corner lost',
+      'Excluded test specimen f (strength, 7\u00a0d): corner lost',
     ])
   })
   it('is empty for a lot without mortar', () =>

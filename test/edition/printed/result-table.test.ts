@@ -122,6 +122,8 @@ describe('printedTables: a value', () => {
     expect(line({ laboratories, results })?.remarks).toBe(
       'ASTM C311-22 · n 2 · tested 12\u00a0Mar\u00a02026 · sample A · Quay laboratory · not accredited',
     )
+    const unknown = laboratories.map((laboratory) => ({ ...laboratory, accreditationUnknown: true as const }))
+    expect(line({ laboratories: unknown, results })?.remarks).toMatch(/ · accreditation not recorded$/)
   })
   it('has its US value beside it only where the site prints those', () => {
     const strength = result({ property: 'compressive-strength', value: 34.129049, unit: 'MPa', decimals: 1 })
@@ -304,6 +306,6 @@ describe('printedTables: results without a limit', () => {
       fault: ', see the index',
       detail: ' (28\u00a0d, 12\u00a0Mar\u00a02026)',
     })
-    expect(table?.plain[0]?.remarks).toBe('50\u00a0%, 50\u00a0°C · ASTM C311-22')
+    expect(table?.plain[0]?.remarks).toBe('50\u00a0%, 50\u00a0°C · after ASTM C311-22, modified')
   })
 })

@@ -13,7 +13,7 @@ describe('clauseView', () => {
     expect(view(base, 'loi')).toMatchObject({
       sentence:
         'Loss on ignition must be at most 6.0 %, compared at the digits of the limit; by approval for class F at most 12.0 %, on evidence: performance records.',
-      remarks: 'read in S1 (abstract with tables)',
+      remarks: '',
       changes: [],
       members: [],
     })

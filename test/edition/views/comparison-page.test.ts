@@ -70,6 +70,7 @@ describe('comparisonPage', () => {
           {
             set: { text: 'Agency rules, edition 1', href: '/a/sources/ash/agency/' },
             alike: '1 lot',
+            scope: null,
             changes: [{ from: 'does-not-meet', to: 'meets', count: 2 }],
           },
         ],

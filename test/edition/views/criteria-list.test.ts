@@ -1,3 +1,5 @@
+import { listedSetName, scopeWords } from '../../../src/words/outcomes.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
@@ -20,7 +22,7 @@ describe('criteriaList', () => {
         on: null,
         classes: 'F, C',
         kinds: 'coal fly ash, raw natural pozzolan',
-        standing: 'as read or set; see each clause',
+        standing: 'as read or set, not checked against the published standard',
       },
       expect.objectContaining({ name: 'Agency rules', on: 'VALE 1, edition 1' }),
     ])
@@ -41,5 +43,17 @@ describe('criteriaList', () => {
     expect(listed({ ...confirmed, supersededBy: 'later' })[0]?.standing).toBe(
       'confirmed against the standard; a later edition is on record',
     )
+    expect(listed({ ...confirmed, lacks: ['the optional clauses'] })[0]?.standing).toBe(
+      'confirmed against the standard; leaves out 1 part of the specification',
+    )
+  })
+  it('heads a set that judges activity alone', () => {
+    const index = { property: 'strength-activity-index' as const, condition: 'c311', age: readAge('28 d') }
+    const activity = setOf([{ clause: 'sai', ...index, 'at-least': '75 %' }])
+    expect(listed(activity)[0]?.standing).toMatch(
+      /; activity clause only; loss on ignition, fineness and others not judged$/,
+    )
+    expect(listedSetName(activity)).toMatch(/\(activity clause only\)$/)
+    expect(scopeWords(base)).toBeNull()
   })
 })

@@ -56,9 +56,10 @@ describe('criterionPage', () => {
     ])
   })
   it('lists where limits were read, by layer where there are several', () => {
-    const entries = [{ code: 'S1', title: 'abstract with tables' }]
-    expect(page(base).sources).toEqual([{ layer: null, entries }])
-    expect(page(supplement).sources).toEqual([{ layer: 'VALE 1, edition 1', entries }])
+    const documents = ['abstract with tables']
+    const most = 'Limits without a remark of their own were read in abstract with tables.'
+    expect(page(base).sources).toEqual([{ layer: null, most, documents }])
+    expect(page(supplement).sources).toEqual([{ layer: 'VALE 1, edition 1', most: null, documents }])
   })
   it('links a later edition only where it is on record', () => {
     expect(page({ ...base, supersededBy: 'agency' }).later).toEqual({

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { limitTable } from '../../../src/edition/views/limit-table.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
 import { setOf } from '../../core/judging/fixture.ts'
 import { base, conditionTitle, supplement } from './criterion-fixture.ts'
 
@@ -32,6 +33,27 @@ describe('limitTable', () => {
   it('marks what a supplement relaxed and what comes from below', () => {
     expect(rowOf(supplement, 'Loss on ignition')).toMatchObject({ layer: null, relaxed: true })
     expect(rowOf(supplement, 'Density')).toMatchObject({ layer: 'base', relaxed: false })
+  })
+  it('keeps the members of a group together, under what they have to do with each other', () => {
+    const rows = limitTable(base, conditionTitle).rows.slice(-2)
+    expect(rows.map(({ opens, member }) => [opens?.demand, member])).toEqual([
+      ['one of these is enough', true],
+      [undefined, true],
+    ])
+  })
+  it('keeps a group for one class out of the columns of the others', () => {
+    const index = { property: 'strength-activity-index' as const, condition: 'c311', 'at-least': '85 %' }
+    const set = setOf(
+      [
+        {
+          clause: 'class-c',
+          classes: ['C'],
+          'all-of': [{ clause: 'c-28', ...index, age: readAge('28 d') }],
+        },
+      ],
+      { classes: ['F', 'C'] },
+    )
+    expect(limitTable(set, conditionTitle).rows[0]?.cells).toEqual(['not for this class', '≥\u00a085\u00a0%'])
   })
   it('has one column for a set without classes', () => {
     const plain = setOf([{ clause: 'so3', property: 'SO3', 'at-most': '5.0 %' }])

@@ -6,7 +6,7 @@ import { revision, shipment, tinyEdition, tinyLot, tinySource } from '../tiny-ed
 function today(more: Parameters<typeof tinyLot>[1]) {
   const lot = tinyLot('ash/1', more)
   const set = (id: string, kind: string) =>
-    ({ id, title: id, edition: '1', kinds: [kind] }) as unknown as Criterion
+    ({ id, title: id, edition: '1', kinds: [kind], clauses: [] }) as unknown as Criterion
   const criteria = new Map([
     ['for-ash', set('for-ash', 'coal-fly-ash')],
     ['for-slag', set('for-slag', 'slag')],

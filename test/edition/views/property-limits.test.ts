@@ -31,6 +31,11 @@ describe('propertyLimits', () => {
     const { aged, lines } = on('strength-activity-index', base)
     expect([aged, lines.map(({ age }) => age)]).toEqual([true, ['7 d', '28 d']])
   })
+  it('says that either age is enough where one is', () => {
+    expect(on('strength-activity-index', base).lines[0]?.remarks).toBe(
+      'One of these is enough: Strength activity index, c311, 7\u00a0d; Index at 28\u00a0d',
+    )
+  })
   it('says for which class, and from which layer, a clause is', () => {
     expect(on('density', supplement).lines[0]?.remarks).toBe('For class C · from VALE 1, edition 1')
   })
