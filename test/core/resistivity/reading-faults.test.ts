@@ -117,13 +117,13 @@ describe('readingFaults', () => {
       faults({ ...reading, specimens }, asked)
     expect(contacts({ a: quantity('1 ohm m', 'resistivity') })).toEqual([])
     expect(contacts({ a: { resistivity: quantity('1 ohm m', 'resistivity') } })).toEqual([])
-    // 10 Ω of 160 Ω are 6.25 %.
+    // 10 Ω of 160 Ω are 6.25 %, printed half to even.
     expect(
       contacts({
         a: quantity('900 ohm', 'resistance'),
         b: { resistance: quantity('160 ohm', 'resistance') },
       }),
-    ).toEqual(['the end contacts are 6.3 % of a reading, more than 5 %'])
+    ).toEqual(['the end contacts are 6.2 % of a reading, more than 5 %'])
     const { specimens: _none, ...bare } = reading
     expect(faults(bare, asked)).toEqual([])
   })

@@ -43,7 +43,7 @@ describe('strengthInterval', () => {
       'unbounded: the readings exclude no ratio',
     )
     expect(intervalWords({ shape: 'outside', low: -3, high: 4 }, 1)).toBe(
-      'unbounded: everything but -3.0 % to 4.0 %',
+      'unbounded: everything but −3.0 % to 4.0 %',
     )
   })
 
