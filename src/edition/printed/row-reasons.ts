@@ -18,7 +18,10 @@ export function isDoubtful({ value, limit, uncertainty }: WordedClause): boolean
 const PLAIN: readonly Outcome[] = ['meets', 'does-not-meet', 'reported']
 
 /** Why, in sentences, where the figures do not tell; null where they do. */
-export function reasonToTell(row: TableRow, facts: Pick<CertificateFacts, 'mortars' | 'departures'>): string | null {
+export function reasonToTell(
+  row: TableRow,
+  facts: Pick<CertificateFacts, 'mortars' | 'departures'>,
+): string | null {
   const told = reasonOf(row, facts)
   const note = row.clause?.note
   // The reason of a clause holds its note already.
