@@ -1,4 +1,5 @@
 /** Mixing water against the cementitious material of its batch. */
+import { toSignificant } from '../../core/measure/rounding.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 
@@ -21,7 +22,7 @@ export function checkWater(
   report.at(
     pointer,
     'quantity-range',
-    `${water.written} of water on ${batch.cementitious.written} of cementitious material is a w/cm of ${ratio.toPrecision(3)}`,
+    `${water.written} of water on ${batch.cementitious.written} of cementitious material is a w/cm of ${toSignificant(ratio, 3)}`,
     `check both masses: a w/cm between ${RATIO.low} and ${RATIO.high} was expected`,
   )
 }
