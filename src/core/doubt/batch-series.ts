@@ -3,6 +3,7 @@ import { defined } from '../measure/defined.ts'
 import type { Age } from '../measure/age.ts'
 import { INDEX_OF, RATIO_OF } from '../measure/ratio-indices.ts'
 import { type Observation, observationsOf, type Observed, standsOn } from '../result/observation.ts'
+import { byTest } from '../result/by-test.ts'
 import type { Result } from '../result/result.ts'
 import { type Batch, pooledKey, repeatedKey } from './pooled-repeatability.ts'
 
@@ -32,7 +33,8 @@ export interface TestedLot extends Observed {
 /**
  * Gathers what tells of a laboratory's scatter.
  * @param controls every control batch known by the as-of date
- * @param lots with their results; several valid indices of one kind in a lot are batches of a group
+ * @param lots with their results; several valid indices of one kind in a lot are
+ * batches of a group, one for each control
  * @returns by laboratory, then by `pooledKey` for control batches and `repeatedKey` for repeated lots
  */
 export function batchSeries(
@@ -79,7 +81,10 @@ function addBatch(
   else series.batches.push(batch)
 }
 
-/** Valid indices of the producer that are not alone of their kind in a lot, on one day at least. */
+/**
+ * Valid indices of the producer that are not alone of their kind in a lot, on one day at least: of those against one
+ * control the first, since what they share does not scatter between them.
+ */
 function repeated(lot: TestedLot): Observation[] {
   const indices = observationsOf(lot).filter(
     ({ result }) =>
@@ -90,7 +95,29 @@ function repeated(lot: TestedLot): Observation[] {
       result.property in RATIO_OF,
   )
   const kinds = Map.groupBy(indices, ({ result }) => `${result.laboratory}|${pooledKey(result)}`)
-  return [...kinds.values()].flatMap((batches) =>
-    batches.some(({ from }) => 1 < batches.filter((other) => standsOn(other, from)).length) ? batches : [],
-  )
+  return [...kinds.values()]
+    .map(onePerControl)
+    .flatMap((batches) =>
+      batches.some(({ from }) => 1 < batches.filter((other) => standsOn(other, from)).length) ? batches : [],
+    )
+}
+
+/** Indices that name no control are taken to share one. */
+function onePerControl(indices: readonly Observation[]): Observation[] {
+  const controls = Map.groupBy(indices, ({ result }) => result.control ?? '')
+  return [...controls.values()].flatMap(firstStanding)
+}
+
+/** On each day the one that has stood the longest; another only from the day on which it no longer does. */
+function firstStanding(alike: readonly Observation[]): Observation[] {
+  const standing: Observation[] = []
+  let ended = Number.NEGATIVE_INFINITY
+  for (const one of alike.toSorted((a, b) => a.from - b.from || byTest(a.result, b.result))) {
+    const from = Math.max(one.from, ended)
+    const until = one.until ?? Number.POSITIVE_INFINITY
+    if (until <= from) continue
+    standing.push({ ...one, from })
+    ended = until
+  }
+  return standing
 }

@@ -150,13 +150,13 @@ export function repeatedUncertainty(steps: readonly PooledStep[], result: Result
   }
 }
 
-/** Key of a pooled series within a laboratory. */
+/** Key of a pooled series within a laboratory; "72 h" and "3 d" are one age. */
 export function pooledKey({
   property,
   condition,
   age,
 }: Pick<Result, 'property' | 'condition' | 'age'>): string {
-  return [property, condition ?? '', age?.text ?? ''].join('|')
+  return [property, condition ?? '', age?.hours ?? ''].join('|')
 }
 
 /**

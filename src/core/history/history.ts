@@ -79,7 +79,8 @@ export interface History {
  * compared.
  * @param lotClass class that the lot claims; null where it claims none
  * @param property,condition,method as a result states them; undefined where it states none
- * @returns the parts with the age among them, joined by "|"; an empty part for what is missing
+ * @returns the parts with the age in hours among them, so that "72 h" and "3 d" are one series, joined by "|"; an
+ * empty part for what is missing
  */
 export function historyKey(
   lotClass: string | null,
@@ -88,7 +89,7 @@ export function historyKey(
   age?: Age,
   method?: string,
 ): string {
-  return [lotClass ?? '', property, condition ?? '', age?.text ?? '', method ?? ''].join('|')
+  return [lotClass ?? '', property, condition ?? '', age?.hours ?? '', method ?? ''].join('|')
 }
 
 /**

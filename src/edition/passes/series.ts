@@ -1,4 +1,5 @@
 /** A source's results over sampling, ready for charts: one series for each property, condition and age. */
+import { mean } from '../../core/statistics/descriptive.ts'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../../core/measure/properties.ts'
@@ -55,7 +56,7 @@ export function sourceSeries(state: SourceState): Series[] {
 }
 
 function orderOf({ property: charted, condition = '', age }: SeriesKey): string {
-  return `${String(CHARTED.indexOf(charted)).padStart(2, '0')}|${condition}|${(age?.text ?? '').padStart(8, '0')}`
+  return `${String(CHARTED.indexOf(charted)).padStart(2, '0')}|${condition}|${String(age?.hours ?? '').padStart(8, '0')}`
 }
 
 /** What a lot has a result or a planned test of, each once. */
@@ -64,7 +65,7 @@ function seriesKeys(lot: ComputedLot): Map<string, SeriesKey> {
   const charted = [...producers, ...lot.planned].filter((item) => CHARTED.includes(item.property))
   return new Map(
     charted.map(({ property: key, condition, age }) => [
-      `${key}|${condition ?? ''}|${age?.text ?? ''}`,
+      `${key}|${condition ?? ''}|${age?.hours ?? ''}`,
       defined({ property: key, condition, age }),
     ]),
   )
@@ -105,7 +106,7 @@ function resultPoint(state: SourceState, lot: ComputedLot, result: Result): Seri
     ...(preceding.length === 0
       ? {}
       : {
-          precedingMean: preceding.reduce((sum, entry) => sum + entry.value, 0) / preceding.length,
+          precedingMean: mean(preceding.map((entry) => entry.value)),
           precedingCount: preceding.length,
         }),
   } as const)

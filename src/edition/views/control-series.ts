@@ -34,7 +34,9 @@ export function controlSeries(
   >()
   for (const batch of batches) {
     for (const result of batch.results) {
-      const key = `${result.property}|${result.condition}|${result.age?.text}`
+      const key = [result.property, result.condition, String(result.age?.hours ?? '').padStart(8, '0')].join(
+        '|',
+      )
       const own = series.get(key) ?? {
         title: `${property(result.property).title}, ${conditionTitle(result.condition ?? '')}, ${result.age?.text}`,
         unit: result.unit,

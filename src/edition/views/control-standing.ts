@@ -131,5 +131,5 @@ function seriesKey({
   condition = '',
   age,
 }: Pick<Result, 'laboratory' | 'property' | 'condition' | 'age'>): string {
-  return [laboratory, key, condition, age?.text ?? ''].join('|')
+  return [laboratory, key, condition, age?.hours ?? ''].join('|')
 }

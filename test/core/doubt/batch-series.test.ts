@@ -55,7 +55,7 @@ describe('batchSeries', () => {
   })
 
   it('takes indices of a lot only where two of one kind are valid, grouped by lot', () => {
-    const twice = { id: 'ash/1', results: [result({}), result({ value: 92 })] }
+    const twice = { id: 'ash/1', results: [result({ control: 'K1' }), result({ control: 'K2', value: 92 })] }
     const once = {
       id: 'ash/2',
       results: [result({}), result({ valid: false }), result({ age: readAge('7 d') })],
@@ -68,5 +68,55 @@ describe('batchSeries', () => {
         { group: 'ash/1', mean: 92 },
       ],
     })
+  })
+
+  const means = (...results: readonly Result[]) =>
+    [
+      ...(batchSeries([], [{ id: 'ash/1', results }])
+        .get('quay')
+        ?.values() ?? []),
+    ].map(({ batches }) => batches.map(({ mean }) => mean))
+
+  it('takes one index for each control, the first, since what two share does not scatter between them', () => {
+    const [first, second] = [
+      result({ control: 'K1' }),
+      result({ control: 'K1', value: 92, tested: readMoment('2026-03-06') }),
+    ]
+    const third = result({ control: 'K2', value: 94, tested: readMoment('2026-03-07') })
+    expect([means(second, third, first), means(first, second)]).toEqual([[[90, 94]], []])
+  })
+
+  it('takes indices that name no control as against one', () => {
+    expect(means(result({}), result({ value: 92 }))).toEqual([])
+    expect(means(result({}), result({ value: 92 }), result({ value: 93, control: 'K1' }))).toEqual([[90, 93]])
+  })
+
+  it('takes another index against a control from the day on which the first no longer stands', () => {
+    const day = (text: string) => readMoment(text).day
+    const [first, second, other] = [
+      result({ control: 'K1' }),
+      result({ control: 'K1', value: 92 }),
+      result({ control: 'K2', value: 94 }),
+    ]
+    const observations = [
+      { result: first, from: day('2026-03-05'), until: day('2026-03-20') },
+      { result: second, from: day('2026-03-08') },
+      { result: other, from: day('2026-03-06') },
+    ]
+    const found = batchSeries([], [{ id: 'ash/1', results: [second, other], observations }])
+    const [series] = [...(found.get('quay')?.values() ?? [])]
+    expect(series?.batches.map(({ mean, from, until }) => [mean, from, until])).toEqual([
+      [90, undefined, day('2026-03-20')],
+      [92, day('2026-03-20'), undefined],
+      [94, day('2026-03-06'), undefined],
+    ])
+  })
+
+  it('puts "72 h" and "3 d" into one series', () => {
+    const [early, late] = [
+      result({ control: 'K1', age: readAge('72 h') }),
+      result({ control: 'K2', value: 92, age: readAge('3 d') }),
+    ]
+    expect(means(early, late)).toEqual([[90, 92]])
   })
 })

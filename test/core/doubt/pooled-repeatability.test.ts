@@ -157,9 +157,9 @@ describe('pooledUncertainty', () => {
   })
 
   it('has one series for each property, condition and age', () => {
-    expect(pooledKey(result('2026-01-05'))).toBe('strength-activity-index|c311|28 d')
+    expect(pooledKey(result('2026-01-05'))).toBe('strength-activity-index|c311|672')
     expect(pooledKey({ property: 'density' })).toBe('density||')
-    expect(repeatedKey(result('2026-01-05'))).toBe('strength-activity-index|c311|28 d|repeated')
+    expect(repeatedKey(result('2026-01-05'))).toBe('strength-activity-index|c311|672|repeated')
   })
 })
 

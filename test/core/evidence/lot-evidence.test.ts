@@ -133,7 +133,7 @@ describe('lotEvidence', () => {
   })
 
   it('lotEvidence takes pooled scatter where none is stated: of repeated lots, else of control batches', () => {
-    const key = 'strength-activity-index|c311|28 d'
+    const key = 'strength-activity-index|c311|672'
     const direct: Readonly<Record<string, readonly PooledStep[]>> = {
       [`${key}|repeated`]: [[readMoment('2026-01-05'), 2, 5]],
     }

@@ -198,9 +198,15 @@ describe('buildHistory', () => {
 })
 
 describe('historyKey', () => {
+  it('historyKey puts "72 h" and "3 d" into one series', () => {
+    const key = (age: string) => historyKey('N', 'strength-activity-index', 'c311', readAge(age))
+    expect(key('72 h')).toBe(key('3 d'))
+    expect(key('72 h')).not.toBe(key('72 d'))
+  })
+
   it('holds class, property, condition, age and method, each with its place kept where it is missing', () => {
     expect(historyKey('N', 'strength-activity-index', 'c311', readAge('28 d'), 'ASTM C311-22')).toBe(
-      'N|strength-activity-index|c311|28 d|ASTM C311-22',
+      'N|strength-activity-index|c311|672|ASTM C311-22',
     )
     expect(historyKey(null, 'density', undefined, undefined, 'EN 1097-7')).toBe('|density|||EN 1097-7')
   })

@@ -71,7 +71,10 @@ function repeatedLots(): LotEntry[] {
           result.valid,
       )
       .slice(0, 1)
-      .map((result) => ({ ...lot, results: [result, { ...result, value: 1.03 * result.value }] })),
+      .map((result) => ({
+        ...lot,
+        results: [result, { ...result, control: 'another', value: 1.03 * result.value }],
+      })),
   )
   return once.slice(0, 3)
 }
