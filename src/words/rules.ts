@@ -2,6 +2,7 @@
 import type { Criterion, DecisionRule } from '../core/criteria/criterion.ts'
 import type { AgreedRule, DoubtRule } from '../core/criteria/decision-rule.ts'
 import { riskOfSet } from '../core/criteria/rule-risk.ts'
+import type { ClauseOutcome } from '../core/criteria/verdict.ts'
 import { fixedDigits } from './numbers.ts'
 import { listWords } from './sentences.ts'
 import { toSignificant } from '../core/measure/rounding.ts'
@@ -26,24 +27,40 @@ export function ruleWords(rule: DecisionRule): string {
     : `${ruleName(rule)}, agreed in ${rule.agreedIn}; nothing is rounded`
 }
 
-/** The risk of a set in one sentence without a full stop. */
-export function riskSentence(criterion: Criterion): string {
-  const { own, clauses, groups } = riskOfSet(criterion)
+/**
+ * The risk of a set in one sentence without a full stop.
+ * @param outcomes of a verdict under it, whose uncertainties are known; none without it
+ * @param titleOf names a clause or group for the reader; by its id without it
+ */
+export function riskSentence(
+  criterion: Criterion,
+  outcomes: readonly ClauseOutcome[] = [],
+  titleOf: (id: string) => string = (id) => id,
+): string {
+  const { own, clauses, groups } = riskOfSet(criterion, outcomes)
+  const named = (ids: readonly string[]) => listWords(ids.map(titleOf), 'and')
   return [
-    `a lot whose true value lies on a limit is accepted in up to ${percent(own)} of cases`,
-    ...clauses.map(
-      ({ risk, clauses: ids }) => `by the rule of ${listWords(ids, 'and')} in up to ${percent(risk)}`,
+    `a lot whose true value lies on a limit is accepted in ${own === null ? HALF_OR_MORE : `up to ${percent(own)} of cases`}`,
+    ...clauses.map(({ risk, by, clauses: ids }) =>
+      risk === null
+        ? `by the rule of ${named(ids)} in ${HALF_OR_MORE}`
+        : by === 'rule'
+          ? `by the rule of ${named(ids)} in up to ${percent(risk)}`
+          : `by the uncertainty known of ${named(ids)} in ${percent(risk)}`,
     ),
     ...groups.map(
       ({ group, routes, risk }) =>
-        `on the limit of all ${routes} routes of ${group} in up to ${percent(risk)}, since one is enough`,
+        `on the limits of ${routes === 2 ? 'both' : `all ${routes}`} routes of ${titleOf(group)} ${risk === null ? 'more often still' : `in at most ${percent(risk)}`}, since one is enough`,
     ),
   ].join('; ')
 }
 
-/** Two digits below ten per cent, whole per cents above. */
+const HALF_OR_MORE = 'half of cases or more, since values are rounded first'
+
+/** Two digits below ten per cent, whole per cents above; never 0 or 100 of what is neither. */
 function percent(risk: number): string {
   const value = 100 * risk
+  if (99.5 <= value && value < 100) return 'more than 99 %'
   const rounded = value < 9.5 ? toSignificant(value, 2) : Number(fixedDigits(value, 0))
   return `${Math.abs(rounded - value) < 1e-9 ? '' : 'about '}${rounded} %`
 }

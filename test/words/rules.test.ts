@@ -2,7 +2,8 @@ import { readAge } from '../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { WrittenDecisionRule } from '../../src/records/criteria/written-criterion.ts'
 import { riskSentence, ruleWords } from '../../src/words/rules.ts'
-import { setOf } from '../core/judging/fixture.ts'
+import { judge } from '../../src/core/judging/verdict.ts'
+import { evidenceOf, index, setOf, statedUncertainty } from '../core/judging/fixture.ts'
 
 const agreed = { 'agreed-in': 'special provision 7' }
 const activity = {
@@ -24,7 +25,9 @@ describe('rules in words', () => {
   it('riskSentence says what the rule of the set leaves', () => {
     const words = (rule?: WrittenDecisionRule) =>
       riskSentence(setOf([{ clause: 'c', ...loss }], rule === undefined ? {} : { 'decision-rule': rule }))
-    expect(words()).toContain('a lot whose true value lies on a limit is accepted in up to 50 % of cases')
+    expect(words()).toBe(
+      'a lot whose true value lies on a limit is accepted in half of cases or more, since values are rounded first',
+    )
     expect(words({ probability: 0.95, ...agreed })).toBe(
       'a lot whose true value lies on a limit is accepted in up to 5 % of cases',
     )
@@ -34,17 +37,32 @@ describe('rules in words', () => {
 
   it('riskSentence says that two routes of 5 % each let up to about 10 % through', () => {
     expect(riskSentence(routes({ probability: 0.95, ...agreed }))).toMatch(
-      /2 routes.*either.*up to about 10 %/,
+      /on the limits of both routes of either in at most about 10 %/,
     )
-    expect(riskSentence(routes({ guarded: 1.645, ...agreed }))).toMatch(/up to about 10 %/)
+    expect(riskSentence(routes({ guarded: 1.645, ...agreed }))).toMatch(/at most about 10 %/)
   })
 
   it('riskSentence joins routes judged as specified, and leaves members for information and all-of groups out', () => {
-    expect(riskSentence(routes())).toMatch(/2 routes.*either.*up to (about )?75 %/)
+    expect(riskSentence(routes())).toMatch(
+      /on the limits of both routes of either more often still, since one is enough$/,
+    )
     expect(
       riskSentence(setOf([{ clause: 'either', 'any-of': [activity, { ...loss, information: 'yes' }] }])),
     ).not.toContain('routes')
     expect(riskSentence(setOf([{ clause: 'both', 'all-of': [activity, loss] }]))).not.toContain('routes')
+  })
+
+  it('riskSentence states the risk that the uncertainties of a verdict leave, by the names of its clauses', () => {
+    const set = setOf([{ clause: 'cl', ...activity }])
+    const uncertain = (u: number) => {
+      const evidence = evidenceOf([index('28 d', 80)], { uncertaintyOf: () => statedUncertainty(u) })
+      return riskSentence(set, judge(set, evidence).clauses, (id) => `clause ${id}`).split('; ')[1]
+    }
+    expect([uncertain(2), uncertain(0.5), uncertain(0.1)]).toEqual([
+      'by the uncertainty known of clause cl in about 60 %',
+      'by the uncertainty known of clause cl in about 84 %',
+      'by the uncertainty known of clause cl in more than 99 %',
+    ])
   })
 
   it('riskSentence names the clauses with a rule of their own', () => {

@@ -1,5 +1,6 @@
 /** What a certificate states of a lot, from its records and their judgement on a day. */
 import { type Criterion, isUnconfirmed } from '../../core/criteria/criterion.ts'
+import type { ClauseOutcome } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { dutyOf } from '../../core/measure/duty.ts'
 import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
@@ -19,7 +20,7 @@ import { resultReasonWords } from '../../words/result-reasons.ts'
 import { scopeWords } from '../../words/outcomes.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
-import { type WordedVerdict, wordedVerdict } from '../../words/worded-verdict.ts'
+import { titlesOf, type WordedVerdict, wordedVerdict } from '../../words/worded-verdict.ts'
 import type { JudgedLot } from '../passes/judge-lot.ts'
 import type { CertificateCriterion, CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import { conditionParticulars } from '../shape/condition-particulars.ts'
@@ -103,7 +104,9 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     mortars: mortarFacts(lot, records),
     departures: departuresOf(producersResults(lot), (id) => conditionTitle(records, id)),
     deviations: deviationFacts(lot),
-    criteria: lot.criteria.map(statedCriterion),
+    criteria: lot.criteria.map((criterion, place) =>
+      statedCriterion(criterion, lot.verdicts[place]?.clauses ?? [], records),
+    ),
     verdicts: wordedVerdicts(lot, stating),
   }
 }
@@ -293,14 +296,20 @@ function wordedVerdicts({ criteria, verdicts }: JudgedLot, stating: Stating): Wo
   })
 }
 
-function statedCriterion(criterion: Criterion): CertificateCriterion {
+/** @param outcomes under the set, by whose uncertainties the risk is computed */
+function statedCriterion(
+  criterion: Criterion,
+  outcomes: readonly ClauseOutcome[],
+  records: Records,
+): CertificateCriterion {
+  const titleOf = titlesOf(criterion, (id) => conditionTitle(records, id))
   return {
     id: criterion.id,
     title: criterion.title,
     edition: criterion.edition,
     trial: isUnconfirmed(criterion),
     decisionRule: ruleWords(criterion.decisionRule),
-    risk: riskSentence(criterion),
+    risk: riskSentence(criterion, outcomes, titleOf),
     ...defined({
       designation: criterion.designation,
       supersededBy: criterion.supersededBy,

@@ -2,7 +2,8 @@ import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { jointRisk, riskAtLimit, riskOfSet } from '../../../src/core/criteria/rule-risk.ts'
 import type { WrittenDecisionRule } from '../../../src/records/criteria/written-criterion.ts'
-import { setOf } from '../judging/fixture.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import { evidenceOf, index, setOf, statedUncertainty } from '../judging/fixture.ts'
 
 const agreed = { 'agreed-in': 'special provision 7' }
 const activity = {
@@ -14,9 +15,19 @@ const activity = {
 const loss = { property: 'loss-on-ignition', 'at-most': '6.0 %' } as const
 
 describe('rule risk', () => {
-  it('riskAtLimit is one half as specified, and what the rule leaves otherwise', () => {
-    expect(riskAtLimit({ rule: 'as-specified' })).toBe(0.5)
-    expect(riskAtLimit({ rule: 'guarded', k: 1.645 })).toBe(0.5)
+  it('riskAtLimit as specified grows with the rounding step, and is not known without an uncertainty', () => {
+    const specified = { rule: 'as-specified' } as const
+    expect(riskAtLimit(specified)).toBeNull()
+    // Φ(0.25) and Φ(1), of any table of the normal distribution.
+    expect(riskAtLimit(specified, { u: 2, step: 1 })).toBeCloseTo(0.5987, 4)
+    expect(riskAtLimit(specified, { u: 0.5, step: 1 })).toBeCloseTo(0.8413, 4)
+    expect(riskAtLimit(specified, { u: 2, step: 0 })).toBe(0.5)
+    expect(riskAtLimit(specified, { u: 0, step: 1 })).toBe(1)
+  })
+
+  it('riskAtLimit is what an agreed rule leaves, whatever is known of the value', () => {
+    expect(riskAtLimit({ rule: 'guarded', k: 2, agreedIn: 'x' }, { u: 2, step: 1 })).toBeCloseTo(0.02275, 5)
+    expect(riskAtLimit({ rule: 'guarded', k: 1.645 })).toBeNull()
     expect(riskAtLimit({ rule: 'guarded', k: 1.645, agreedIn: 'x' })).toBeCloseTo(0.05, 4)
     expect(riskAtLimit({ rule: 'guarded', k: 2, agreedIn: 'x' })).toBeCloseTo(0.02275, 5)
     expect(riskAtLimit({ rule: 'probability', p: 0.9, agreedIn: 'x' })).toBeCloseTo(0.1, 12)
@@ -26,6 +37,7 @@ describe('rule risk', () => {
     expect(jointRisk([0.05, 0.05])).toBeCloseTo(0.0975, 12)
     expect(jointRisk([0.05])).toBeCloseTo(0.05, 12)
     expect(jointRisk([0.5, 0.5])).toBeCloseTo(0.75, 12)
+    expect([jointRisk([0.5, null]), jointRisk([])]).toEqual([null, 0])
   })
 })
 
@@ -34,7 +46,7 @@ describe('riskOfSet', () => {
     riskOfSet(setOf(members, rule === undefined ? {} : { 'decision-rule': rule }))
 
   it('riskOfSet of a plain set is that of its rule alone', () => {
-    expect(under(undefined, { clause: 'c', ...loss })).toEqual({ own: 0.5, clauses: [], groups: [] })
+    expect(under(undefined, { clause: 'c', ...loss })).toEqual({ own: null, clauses: [], groups: [] })
   })
 
   it('riskOfSet gathers clauses with a rule of their own by their risk, members of groups too', () => {
@@ -47,7 +59,7 @@ describe('riskOfSet', () => {
     )
     expect(found).toEqual({
       own: 1 - rule.probability,
-      clauses: [{ risk: 0.5, clauses: ['a', 'd'] }],
+      clauses: [{ risk: 0.5, by: 'rule', clauses: ['a', 'd'] }],
       groups: [],
     })
   })
@@ -68,7 +80,7 @@ describe('riskOfSet', () => {
     const member = { ...loss, information: 'yes' } as const
     expect(under(undefined, { clause: 'e', 'any-of': [activity, member] }).groups).toEqual([])
     expect(under(undefined, { clause: 'e', 'any-of': [activity, loss, member] }).groups).toEqual([
-      { group: 'e', routes: 2, risk: 0.75 },
+      { group: 'e', routes: 2, risk: null },
     ])
   })
 
@@ -82,6 +94,29 @@ describe('riskOfSet', () => {
       'all-of': [{ clause: 'd', ...loss }],
       'decision-rule': { probability: 0.75, ...agreed },
     }
-    expect(under(undefined, group).clauses).toEqual([{ risk: 0.25, clauses: ['d'] }])
+    expect(under(undefined, group).clauses).toEqual([{ risk: 0.25, by: 'rule', clauses: ['d'] }])
+  })
+
+  it('riskOfSet of a verdict computes what is judged as specified from the uncertainties known', () => {
+    const set = setOf([
+      { clause: 'c', ...loss },
+      {
+        clause: 'either',
+        'any-of': [
+          { clause: 'early', ...activity, age: readAge('7 d') },
+          { clause: 'late', ...activity },
+        ],
+      },
+    ])
+    const evidence = evidenceOf([index('7 d', 76), index('28 d', 76)], {
+      uncertaintyOf: ({ property }) => (property === 'loss-on-ignition' ? undefined : statedUncertainty(2)),
+    })
+    const found = riskOfSet(set, judge(set, evidence).clauses)
+    // Φ(1 / 4) = 0.5987, and 1 − (1 − 0.5987)² = 0.8390.
+    expect(found).toEqual({
+      own: null,
+      clauses: [{ risk: expect.closeTo(0.5987, 4), by: 'uncertainty', clauses: ['early', 'late'] }],
+      groups: [{ group: 'either', routes: 2, risk: expect.closeTo(0.839, 4) }],
+    })
   })
 })
