@@ -3,7 +3,7 @@ import type { AddedParams, AddedReason, ClauseParams, ClauseReasons } from '../c
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
-import { countWords, figureWords, plainNumber } from './numbers.ts'
+import { countWords, figureWords, plainNumber, plural } from './numbers.ts'
 import { listWords } from './sentences.ts'
 import { BY_MEMBERS, OF_OTHER_ROUTE } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
@@ -63,7 +63,8 @@ const ADDED: WordsOf<AddedParams> = {
   'estimate-of': ({ n, mean, standardDeviation, factor }) =>
     `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${plainNumber(factor, 3)} for ${countWords(n, 'result')}`,
   'one-of-several': ({ which, n }) => `; ${which} of ${countWords(n, 'result')}`,
-  'mean-of-several': ({ n }) => `; mean of ${countWords(n, 'result')}`,
+  'mean-of-several': ({ n, controls }) =>
+    `; mean of ${countWords(n, 'result')}${controls === undefined ? '' : ` against ${plural(controls, 'control batch', 'control batches')}`}`,
   'other-samples': ({ others }) =>
     `; ${listWords(
       others.map((other) => `${other.sampleKind} ${other.sample} at ${figureWords(other)}`),

@@ -1,11 +1,17 @@
 /** What a value is worth against its limits, and why there is none to compare, in words. */
-import type { ComparedParams, ComparedSubject, ValueParams } from '../core/criteria/reason.ts'
+import type {
+  ComparedParams,
+  ComparedSubject,
+  UnderRuleParams,
+  ValueParams,
+} from '../core/criteria/reason.ts'
 import { limitWords } from './limits.ts'
-import { figureWords, unroundedWords } from './numbers.ts'
+import { figureWords, numberWords, plural, unroundedWords } from './numbers.ts'
 import { premiseReasonWords, statedPremisesWords } from './premises.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { agreedRuleName } from './rules.ts'
 import { SELECTION_REASONS } from './selection-reasons.ts'
+import { differenceWords } from './uncertainty.ts'
 
 const COMPARED: WordsOf<ComparedParams> = {
   'compared-with-limit': ({ subject, compared, unrounded, met, limit }) => {
@@ -29,6 +35,26 @@ function meetsWords(met: boolean): string {
   return met ? 'meets' : 'does not meet'
 }
 
+/** The guard as it was applied, or the probability reached, set off from what stands before. */
+function appliedWords({ unit, df, factor, guard, probability }: UnderRuleParams): string {
+  const freedom =
+    df === undefined ? '' : ` with ${plural(Number(df.toFixed(1)), 'degree', 'degrees')} of freedom`
+  if (probability !== undefined)
+    return `; probability of conformity ${probabilityWords(probability)}${freedom}`
+  if (guard === undefined) return ''
+  const width = `; guard ${differenceWords(guard, 1, unit)}`
+  // The rule itself names the factor where it is not widened for few degrees of freedom.
+  return df === undefined || factor === undefined
+    ? width
+    : `${width}, ${numberWords(factor, 3, '')} standard uncertainties${freedom}`
+}
+
+/** Three digits, and never 0 or 1: no measurement is certain. */
+function probabilityWords(probability: number): string {
+  if (probability < 0.001) return 'below 0.001'
+  return 0.999 < probability ? 'above 0.999' : numberWords(probability, 3, '')
+}
+
 export const VALUE_REASONS: WordsOf<ValueParams> = {
   ...SELECTION_REASONS,
   ...COMPARED,
@@ -38,12 +64,13 @@ export const VALUE_REASONS: WordsOf<ValueParams> = {
   'no-declared-value': () => 'the source declares no value',
   'no-uncertainty': ({ rule, asSpecified }) =>
     `no uncertainty stated, which the ${agreedRuleName(rule)} needs; as specified, ${wordsOf(COMPARED, asSpecified)}`,
-  'under-rule': ({ value, u, unit, outcome, limit, rule }) => {
+  'under-rule': (params) => {
+    const { value, u, unit, outcome, limit, rule } = params
     const verb =
       outcome === 'meets' || outcome === 'does-not-meet'
         ? meetsWords(outcome === 'meets')
         : 'neither meets nor misses'
-    return `${unroundedWords(value, 1, unit)} with a standard uncertainty of ${unroundedWords(u, 0, unit)} ${verb} the limit, ${limitWords(limit)}, under the ${agreedRuleName(rule)}`
+    return `${unroundedWords(value, 1, unit)} with a standard uncertainty of ${differenceWords(u, 1, unit)} ${verb} the limit, ${limitWords(limit)}, under the ${agreedRuleName(rule)}${appliedWords(params)}`
   },
   'no-mean-of-censored': () => 'a result reported as below a limit of determination has no mean with others',
   'no-preceding-result': () => 'no preceding result of this source to compare with',

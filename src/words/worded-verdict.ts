@@ -30,6 +30,8 @@ export interface WordedClause
   readonly uncertainty?: Omit<Uncertainty, 'basis'> & { readonly basis: string }
   /** How far the value stands from the limit, measured by its uncertainty; one line without a full stop. */
   readonly doubt?: string
+  /** Present where the uncertainty leaves a doubt worth a line on paper. */
+  readonly inDoubt?: true
   /** A supplement made the demand easier: which one, and what stood before. */
   readonly relaxed?: { readonly by: string; readonly was: string }
   readonly clauses?: readonly WordedClause[]
@@ -76,7 +78,8 @@ function wordedClause(clause: ClauseOutcome, titleOf: TitleOf): WordedClause {
     ...defined({
       note: clauseNoteWords(reasons),
       uncertainty: uncertainty && { ...uncertainty, basis: basisWords(uncertainty.basis) },
-      doubt: doubt && doubtWords(doubt),
+      doubt: doubt && doubtWords(doubt, clause),
+      inDoubt: doubt !== undefined && !doubt.clear && 0 < doubt.u ? (true as const) : undefined,
       relaxed: relaxed && { by: relaxed.by, was: demandWords(relaxed.former) },
       clauses: clauses?.map((member) => wordedClause(member, titleOf)),
     }),
@@ -140,7 +143,7 @@ function releaseWords({ awaits }: Release, titleOf: TitleOf): string {
 }
 
 /** Headings of a set's clauses, each made when it is asked for. @throws RangeError for a clause it lacks */
-function titlesOf(criterion: Criterion, conditionTitle: ConditionTitle): TitleOf {
+export function titlesOf(criterion: Criterion, conditionTitle: ConditionTitle): TitleOf {
   const clauses = new Map<string, Clause>()
   for (const clause of everyClause(criterion.clauses)) clauses.set(clause.id, clause)
   return (id) => {

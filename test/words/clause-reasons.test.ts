@@ -45,13 +45,16 @@ describe('clauseReasonWords, limits', () => {
 
   it('clauseReasonWords names the rule and where it was agreed', () => {
     const under = (outcome: 'meets' | 'does-not-meet' | 'inconclusive') =>
-      said({ code: 'under-rule', params: { value: 78.96, u: 2, unit: '%', outcome, limit: atLeast, rule } })
+      said({
+        code: 'under-rule',
+        params: { value: 78.96, u: 2, unit: '%', outcome, limit: atLeast, rule, df: 4, probability: 0.9438 },
+      })
     const end =
-      'the limit, at least 75 %, under the probability of conformity of at least 0.95 agreed in provision 7'
+      'the limit, at least 75 %, under the probability of conformity of at least 0.95 agreed in provision 7; probability of conformity 0.944 with 4 degrees of freedom'
     expect([under('meets'), under('does-not-meet'), under('inconclusive')]).toEqual([
-      `78.96 % with a standard uncertainty of 2 % meets ${end}`,
-      `78.96 % with a standard uncertainty of 2 % does not meet ${end}`,
-      `78.96 % with a standard uncertainty of 2 % neither meets nor misses ${end}`,
+      `78.96 % with a standard uncertainty of 2.0 points meets ${end}`,
+      `78.96 % with a standard uncertainty of 2.0 points does not meet ${end}`,
+      `78.96 % with a standard uncertainty of 2.0 points neither meets nor misses ${end}`,
     ])
     expect(said({ code: 'no-uncertainty', params: { rule, asSpecified: plain } })).toBe(
       'no uncertainty stated, which the probability of conformity of at least 0.95 agreed in provision 7 needs; as specified, 9.0 % does not meet the limit, at most 12.0 %',

@@ -49,7 +49,7 @@ describe('wordedVerdict', () => {
     const evidence = evidenceOf([index('28 d', 80)], { uncertaintyOf: () => statedUncertainty(2, 12) })
     expect(clauseOf(wordedVerdict(judge(set, evidence), set, titleOf), 'sai')).toMatchObject({
       uncertainty: { u: 2, df: 12, basis: 'stated' },
-      doubt: '5.0 points clear of the limit, 2.5 standard uncertainties',
+      doubt: '5.5 points above 74.5 % (the limit before rounding), 2.8 standard uncertainties',
     })
   })
 

@@ -97,6 +97,17 @@ export function guardFactor(k: number, df: number | undefined): number {
 }
 
 /**
+ * Standard uncertainties that a rule keeps between a value and a limit.
+ * @param df degrees of freedom, above zero; undefined where not known
+ * @returns k at the same one-sided risk for a guard band; for a probability the quantile that reaches it against
+ * a limit on one side
+ * Source: JCGM 106:2012, 8.3.2.3 (guard band), 7.2.6 (probability); JCGM 100:2008, G.3.2 (few degrees of freedom).
+ */
+export function factorOf(rule: DoubtRule, df: number | undefined): number {
+  return rule.rule === 'guarded' ? guardFactor(rule.k, df) : quantile(rule.p, df)
+}
+
+/**
  * Probability that the true value lies within the limits.
  * @param value estimate, unrounded, in the unit of limits and uncertainty
  * @returns from 0 to 1; without any uncertainty 1 inside or on a limit, else 0

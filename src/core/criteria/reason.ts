@@ -63,19 +63,30 @@ export interface ComparedParams {
 }
 export type ComparedReason = ReasonOf<ComparedParams>
 
+/** A value under a rule that takes its uncertainty into account, and the figures that decided. */
+export interface UnderRuleParams {
+  readonly value: number
+  readonly u: number
+  readonly unit: string
+  readonly outcome: Outcome
+  readonly limit: StatedLimit
+  readonly rule: AgreedRule
+  /** Degrees of freedom of the uncertainty, where known. */
+  readonly df?: number
+  /** Standard uncertainties that the guard band takes: k, or more for few degrees of freedom. */
+  readonly factor?: number
+  /** Width of the guard band in `unit`. */
+  readonly guard?: number
+  /** Probability of conformity that the value reaches, from 0 to 1. */
+  readonly probability?: number
+}
+
 export interface ValueParams extends SelectionParams, ComparedParams {
   readonly 'deemed-to-satisfy': { readonly premises: readonly StatedPremise[] }
   readonly 'reported-without-limit': None
   readonly 'no-declared-value': None
   readonly 'no-uncertainty': { readonly rule: AgreedRule; readonly asSpecified: ComparedReason }
-  readonly 'under-rule': {
-    readonly value: number
-    readonly u: number
-    readonly unit: string
-    readonly outcome: Outcome
-    readonly limit: StatedLimit
-    readonly rule: AgreedRule
-  }
+  readonly 'under-rule': UnderRuleParams
   readonly 'no-mean-of-censored': None
   readonly 'no-preceding-result': None
   readonly 'no-declared-reference': None
@@ -202,7 +213,8 @@ export interface AddedParams {
     readonly factor: number
   }
   readonly 'one-of-several': { readonly which: 'worst' | 'latest' | 'mean'; readonly n: number }
-  readonly 'mean-of-several': { readonly n: number }
+  /** `controls` that the results rest on, where they are indices. */
+  readonly 'mean-of-several': { readonly n: number; readonly controls?: number }
   /** Samples that are not judged and would not meet the limit. */
   readonly 'other-samples': {
     readonly others: readonly (Figure & { readonly sample: string; readonly sampleKind: SampleKind })[]

@@ -16,17 +16,23 @@ export interface AppliedLimit extends StatedLimit {
   readonly layer: string
 }
 
-/** How far a value stands from its limit, measured by its own standard uncertainty. */
+/** How far a value stands from where its outcome changes, measured by its own standard uncertainty. */
 export interface DoubtOfOutcome {
   /** To the nearest end of what is admitted: above zero inside, below zero beyond. */
   readonly margin: number
+  /** That end: before rounding where the value is rounded first, 74.5 for "at least 75 %". */
+  readonly end: number
+  /** Rounding step that put the end half a step beyond the limit; zero where nothing is rounded. */
+  readonly step: number
+  /** Whether it is the lower or the upper end of what is admitted. */
+  readonly side: 'low' | 'high'
   readonly u: number
   /** Of margin and `u`; a difference of per cents is in points. */
   readonly unit: string
   readonly decimals: number
   /** The uncertainty leaves no doubt worth a line on paper. */
   readonly clear: boolean
-  /** Batches in all that would decide; null where no number does. */
+  /** Batches in all, each independent of the others, whose mean would decide; null where no number does. */
   readonly batches: number | null
 }
 

@@ -1,7 +1,7 @@
 /** A value against every limit of its clause that holds for the lot's class, under the decision rule. */
 import { severity } from '../criteria/combining.ts'
 import type { Comparison } from '../criteria/criterion.ts'
-import { rulesByDoubt } from '../criteria/decision-rule.ts'
+import { type DoubtRule, rulesByDoubt } from '../criteria/decision-rule.ts'
 import type { ClassLimit } from '../criteria/limits-for-class.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { withApproval } from './approval.ts'
@@ -14,11 +14,12 @@ import {
 } from './compare-with-limit.ts'
 import { UNIFORMITY_RESOLUTION } from './deviation.ts'
 import { doubtOfOutcome } from './doubt-of-outcome.ts'
+import { effectiveEnds, unroundedEnds } from './effective-ends.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
 import { limitAsSpecified } from './limit-as-specified.ts'
-import { admittedBy, limitUnderDecisionRule } from './limit-under-decision-rule.ts'
+import { limitUnderDecisionRule } from './limit-under-decision-rule.ts'
 
 /** What a value is judged with beyond itself. */
 export interface JudgedWith {
@@ -26,8 +27,16 @@ export interface JudgedWith {
   readonly key: string | null
   /** Undefined where the laboratory states none for the result. */
   readonly uncertainty?: Uncertainty
+  /** What of that uncertainty one batch adds, and what the reference, where they are not the whole and nothing. */
+  readonly parts?: UncertaintyParts
   /** A statistic over results is judged as specified whatever the rule: its doubt is part of it. */
   readonly asSpecified?: true
+}
+
+/** Parts of a standard uncertainty, in its unit. */
+export interface UncertaintyParts {
+  readonly ofBatch: number
+  readonly ofReference: number
 }
 
 /**
@@ -58,34 +67,52 @@ function judgeAgainstLimit(
   { clause, criterion }: ComparisonCase,
   limit: ClassLimit,
   judged: JudgedValue,
-  { uncertainty, asSpecified }: JudgedWith,
+  judgedWith: JudgedWith,
 ): ClauseJudgement {
-  const compared = compareWithLimit(judged, limit.operator, limit.quantities, resolutionFor(clause, limit))
+  const { uncertainty, asSpecified } = judgedWith
+  const resolution = resolutionFor(clause, limit)
+  const compared = compareWithLimit(judged, limit.operator, limit.quantities, resolution)
   const specified = limitAsSpecified({ clause, limit, judged, compared })
+  const rule = clause.decisionRule ?? criterion.decisionRule
+  const applied = asSpecified === true || !rulesByDoubt(rule) ? undefined : rule
   const shared = {
     compared: compared.compared,
     decimals: compared.decimals,
     limit: appliedLimit(limit, clause),
     unit: storedUnitOf(limit),
-    ...doubtFor(limit, judged, compared, uncertainty),
+    ...doubtFor({ limit, judged, compared, resolution, rule: applied }, judgedWith),
   }
+  if (applied !== undefined)
+    return { ...shared, ...limitUnderDecisionRule(applied, { limit, judged, specified, uncertainty }) }
   const plain = { ...shared, ...judgement(specified.outcome, specified.reason) }
-  const rule = clause.decisionRule ?? criterion.decisionRule
-  if (asSpecified === true || rule.rule === 'as-specified') return plain
-  if (!rulesByDoubt(rule)) return withReason(plain, { code: 'rule-not-agreed', params: { rule } })
-  return { ...shared, ...limitUnderDecisionRule(rule, { limit, judged, specified, uncertainty }) }
+  return asSpecified === true || rule.rule === 'as-specified'
+    ? plain
+    : withReason(plain, { code: 'rule-not-agreed', params: { rule } })
+}
+
+interface Doubted {
+  readonly limit: ClassLimit
+  readonly judged: JudgedValue
+  readonly compared: ComparedValue
+  readonly resolution: Resolution | undefined
+  /** The rule that decides by the uncertainty; undefined where the rounded value decides. */
+  readonly rule: DoubtRule | undefined
 }
 
 /** For information: an index is nothing without its doubt, and no outcome as specified depends on it. */
 function doubtFor(
-  limit: ClassLimit,
-  judged: JudgedValue,
-  { decimals }: ComparedValue,
-  uncertainty: Uncertainty | undefined,
+  { limit, judged, compared, resolution, rule }: Doubted,
+  { uncertainty, parts }: JudgedWith,
 ): Pick<ClauseJudgement, 'uncertainty' | 'doubt'> {
   if (uncertainty === undefined || judged.censored !== undefined) return {}
-  const measure = { u: uncertainty.u, unit: storedUnitOf(limit), decimals: Math.max(1, decimals) }
-  return { uncertainty, doubt: doubtOfOutcome(judged.value, admittedBy(limit), measure) }
+  const ends = rule === undefined ? effectiveEnds(limit, resolution) : unroundedEnds(limit)
+  const scatter = { u: uncertainty.u, df: uncertainty.df, ...parts }
+  const doubt = {
+    ...doubtOfOutcome(judged.value, ends, scatter, rule),
+    unit: storedUnitOf(limit),
+    decimals: Math.max(1, compared.decimals),
+  }
+  return { uncertainty, doubt }
 }
 
 /**

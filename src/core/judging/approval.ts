@@ -54,12 +54,17 @@ function byApproval(plain: ClauseJudgement, { comparison, evidence, outer }: ByA
     return withReason(plain, { code: 'approval-lacking', params: { limit, evidence } })
   const { by, from, scope } = granted
   return {
-    ...withReason(plain, {
+    ...withReason(withoutDoubt(plain), {
       code: 'approval-granted',
       params: { limit, by, from: from.text, evidence: granted.evidence ?? scope },
     }),
     outcome: 'meets-by-approval',
   }
+}
+
+/** How far a value lies beyond the plain limit says nothing of an outcome by the outer one. */
+function withoutDoubt({ doubt: _doubt, ...judged }: ClauseJudgement): ClauseJudgement {
+  return judged
 }
 
 /** An approval names the clause, and the set or a layer of it. */
@@ -90,6 +95,9 @@ function byDeclaration(
     compareWithLimit(declared, outer.operator, outer.quantities).answer === 'met' &&
     compareWithLimit(judged, outer.operator, [declared]).answer === 'met'
   return within
-    ? { ...withReason(plain, { code: 'declaration-covers', params }), outcome: 'meets-by-approval' }
+    ? {
+        ...withReason(withoutDoubt(plain), { code: 'declaration-covers', params }),
+        outcome: 'meets-by-approval',
+      }
     : withReason(plain, { code: 'declaration-exceeded', params })
 }

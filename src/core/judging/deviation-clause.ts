@@ -1,7 +1,6 @@
 /** A clause on how far a result stands from its reference rather than on the result itself. */
 import type { Comparison } from '../criteria/criterion.ts'
 import type { AddedReason, ClauseReason } from '../criteria/reason.ts'
-import { defined } from '../measure/defined.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
@@ -20,7 +19,7 @@ type FoundReference = Extract<Reference, { found: 'value' }>
 export function judgeDeviation(
   comparison: ComparisonCase,
   result: Result,
-  { key, uncertainty: known }: JudgedWith,
+  { key, uncertainty: known, parts }: JudgedWith,
 ): ClauseJudgement {
   const { clause, evidence } = comparison
   const reference = referenceOf(clause, result, evidence)
@@ -30,8 +29,9 @@ export function judgeDeviation(
   const measure = clause.deviation?.relative === true ? 'relative' : 'points'
   const value = deviationFrom(result.value, reference.value, measure)
   if (value === null) return notReported({ code: 'no-deviation-from-zero', params: {} })
-  const uncertainty = known === undefined ? undefined : uncertaintyOfDeviation(known, reference, measure)
-  const judged = judgeAgainstLimits(comparison, { value }, defined({ key, uncertainty }))
+  const found =
+    known === undefined ? {} : uncertaintyOfDeviation(known, parts?.ofBatch ?? known.u, reference, measure)
+  const judged = judgeAgainstLimits(comparison, { value }, { key, ...found })
   return {
     ...withReason(judged, referenceReason(reference, clause)),
     against: { mean: reference.value, n: reference.n, lots: reference.lots, values: reference.values },
@@ -45,12 +45,20 @@ export function judgeDeviation(
  */
 function uncertaintyOfDeviation(
   known: Uncertainty,
+  ofBatch: number,
   reference: FoundReference,
   measure: 'relative' | 'points',
-): Uncertainty {
-  // JCGM 100:2008, 5.1.2, equation (10), and 4.2.3, equation (5), for the mean.
-  const u = known.u * (reference.from === 'declared' ? 1 : Math.sqrt(1 + 1 / reference.n))
-  return { ...known, u: measure === 'relative' ? (100 * u) / Math.abs(reference.value) : u }
+): Required<Pick<JudgedWith, 'uncertainty' | 'parts'>> {
+  const scale = measure === 'relative' ? 100 / Math.abs(reference.value) : 1
+  // JCGM 100:2008, 4.2.3, equation (5), for the mean; a single control is as doubtful as one batch.
+  const ofReference = reference.from === 'declared' ? 0 : ofBatch / Math.sqrt(reference.n)
+  // Every further batch has a control of its own: what one adds, the control adds as well.
+  const perBatch = reference.from === 'control' ? Math.hypot(ofBatch, ofReference) : ofBatch
+  return {
+    // JCGM 100:2008, 5.1.2, equation (10).
+    uncertainty: { ...known, u: scale * Math.hypot(known.u, ofReference) },
+    parts: { ofBatch: scale * perBatch, ofReference: reference.from === 'control' ? 0 : scale * ofReference },
+  }
 }
 
 /** One decimal more than the property is printed with: the reference is compared unrounded. */

@@ -1,5 +1,6 @@
 /** How far a result stands from its reference: the mean of the results before it, or a declared value. */
 import type { PrecedingResult } from '../result/result.ts'
+import { mean } from '../statistics/descriptive.ts'
 
 /**
  * Default rounding step of a uniformity clause in per cent or percentage points. Own choice, stated with the
@@ -16,7 +17,7 @@ export const UNIFORMITY_RESOLUTION = 0.1
 export function meanOfPreceding(preceding: readonly PrecedingResult[]): number | null {
   if (preceding.length === 0) return null
   // ASTM C618-12a, table 1, read second-hand.
-  return preceding.reduce((sum, result) => sum + result.value, 0) / preceding.length
+  return mean(preceding.map((result) => result.value))
 }
 
 /**

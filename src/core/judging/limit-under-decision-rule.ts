@@ -1,8 +1,17 @@
 /** A value against one limit under a guarded or probability rule that both parties have agreed on. */
-import { type Admitted, type AgreedRule, admitted, underDoubt } from '../criteria/decision-rule.ts'
+import {
+  type Admitted,
+  type AgreedRule,
+  admitted,
+  chanceOfMeeting,
+  factorOf,
+  underDoubt,
+} from '../criteria/decision-rule.ts'
 import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
 import type { Outcome } from '../criteria/outcome.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
+import type { UnderRuleParams } from '../criteria/reason.ts'
+import { defined } from '../measure/defined.ts'
 import type { JudgedValue } from './compare-with-limit.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
 import type { AsSpecified } from './limit-as-specified.ts'
@@ -46,9 +55,24 @@ export function limitUnderDecisionRule(
       outcome,
       limit: statedLimit(limit),
       rule,
+      ...appliedFigures(rule, judged.value, admits, uncertainty),
     },
   }
   return { ...judgement(outcome, reason), compared, uncertainty }
+}
+
+/** The figures that decided: the guard and its factor, or the probability reached. */
+function appliedFigures(
+  rule: AgreedRule,
+  value: number,
+  admits: Admitted,
+  uncertainty: Uncertainty,
+): Pick<UnderRuleParams, 'df' | 'factor' | 'guard' | 'probability'> {
+  const { u, df } = uncertainty
+  if (rule.rule === 'probability')
+    return defined({ df, probability: chanceOfMeeting(value, admits, uncertainty) })
+  const factor = factorOf(rule, df)
+  return defined({ df, factor, guard: factor * u })
 }
 
 /** The values that a limit admits, in the stored unit. */

@@ -2,10 +2,15 @@
  * A comparison on every result that counts: the worst, the latest or the mean decides, as the clause says.
  */
 import { severity } from '../criteria/combining.ts'
+import { admitted } from '../criteria/decision-rule.ts'
 import { defined } from '../measure/defined.ts'
+import { property } from '../measure/properties.ts'
+import { byTest } from '../result/by-test.ts'
 import type { Result } from '../result/result.ts'
+import { mean } from '../statistics/descriptive.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
+import { byControl, meanUncertainty } from './mean-uncertainty.ts'
 import { judgeResult, uncertaintyFor } from './one-result.ts'
 
 /**
@@ -31,26 +36,30 @@ function latest(results: readonly Result[]): Result {
   return results.reduce((_, result) => result)
 }
 
-/** Results of one batch each: the mean of n is known the better by the root of n. */
+/** The mean of all, which names no single result. */
 function judgeMean(comparison: ComparisonCase, results: readonly Result[]): ClauseJudgement {
   if (results.some((result) => result.censored !== undefined))
     return judgement('not-reported', { code: 'no-mean-of-censored', params: {} })
-  const [first] = results as [Result, ...Result[]]
-  const n = results.length
-  const value = results.reduce((sum, result) => sum + result.value, 0) / n
-  const single = uncertaintyFor(comparison, first)
-  // JCGM 100:2008, 4.2.3, equation (5).
-  const uncertainty = single === undefined ? undefined : { ...single, u: single.u / Math.sqrt(n) }
-  const judged = judgeResult(comparison, { ...first, value }, defined({ key: null, uncertainty }))
-  return withReason(judged, { code: 'mean-of-several', params: { n } })
+  // In an order of their own, so that neither the last digit nor what is taken from the first depends on the record.
+  const [first, ...others] = results.toSorted(byTest) as [Result, ...Result[]]
+  const value = mean([first, ...others].map((result) => result.value).sort((a, b) => a - b))
+  const found = meanUncertainty(results.map((result) => ({ result, u: uncertaintyFor(comparison, result) })))
+  const judged = judgeResult(comparison, { ...first, value }, { key: null, ...found })
+  const isIndex = property(first.property).nature === 'index'
+  const controls = isIndex ? byControl(results).size : undefined
+  return withReason(judged, { code: 'mean-of-several', params: defined({ n: results.length, controls }) })
 }
 
-/** A worse outcome, or the same outcome nearer to failing: less for a lower limit, more for any other. */
+/** A worse outcome, or the same outcome nearer to failing: nearer to a limit inside it, farther from it beyond. */
 function isWorse(candidate: ClauseJudgement, than: ClauseJudgement): boolean {
   const difference = severity(candidate.outcome) - severity(than.outcome)
-  if (difference !== 0) return difference < 0
-  const operator = candidate.limit?.operator
-  const [value, other] = [candidate.value ?? 0, than.value ?? 0]
-  if (operator === 'at-least' || operator === 'above') return value < other
-  return operator === 'magnitude-at-most' ? Math.abs(other) < Math.abs(value) : other < value
+  return difference === 0 ? room(candidate) < room(than) : difference < 0
+}
+
+/** How far a value may still move before a limit is reached; less than nothing beyond. A larger report comes first. */
+function room({ value, limit }: ClauseJudgement): number {
+  if (value === null || value === undefined) return Number.POSITIVE_INFINITY
+  if (limit === null || limit === undefined) return -value
+  const { low, high } = admitted(limit.operator, limit.values)
+  return Math.min(value - low, high - value)
 }

@@ -14,7 +14,7 @@ import { printedStrip } from '../shape/strip.ts'
 import { plainLine } from './plain-line.ts'
 import { type ResultTable, resultTables, type TableRow } from './result-rows.ts'
 import { remarks, rowTitle, rowFigures, type TableContext } from './result-words.ts'
-import { isDoubtful, reasonToTell } from './row-reasons.ts'
+import { reasonToTell } from './row-reasons.ts'
 
 /** Some tables of a certificate, those without any line left out. */
 export function printedTables(
@@ -71,7 +71,7 @@ function judgementOf({ clause, result, under }: TableRow): Judged {
   if (clause === null) return { outcome: result?.valid === false ? 'not-valid' : 'reported' }
   const { doubt, limit, outcome, due, value, uncertainty } = clause
   return defined({
-    doubt: under === null && isDoubtful(clause) ? doubt : undefined,
+    doubt: under === null && clause.inDoubt === true ? doubt : undefined,
     strip: printedStrip(limit, value, uncertainty?.u),
     limit: limit === null ? undefined : limitText(limit),
     outcome,

@@ -1,18 +1,9 @@
-/** What a row of results says beside its figures: why an outcome is what it is, and whether it is in doubt. */
-import { admitted } from '../../core/criteria/decision-rule.ts'
+/** What a row of results says beside its figures: why an outcome is what it is. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import { isClear, marginOf } from '../../core/judging/doubt-of-outcome.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { fullSentence } from '../../words/sentences.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
-import type { WordedClause } from '../../words/worded-verdict.ts'
 import type { TableRow } from './result-rows.ts'
-
-/** Whether the uncertainty leaves a doubt that paper must tell. */
-export function isDoubtful({ value, limit, uncertainty }: WordedClause): boolean {
-  if (value === null || limit === null || uncertainty === undefined || uncertainty.u === 0) return false
-  return !isClear(marginOf(value, admitted(limit.operator, limit.values)), uncertainty)
-}
 
 /** Outcomes that the figures beside them tell. */
 const PLAIN: readonly Outcome[] = ['meets', 'does-not-meet', 'reported']

@@ -30,9 +30,12 @@ function clauseData(
   clause: WordedClause,
   judged: ReadonlyMap<string, ClauseOutcome>,
 ): Record<string, unknown> {
+  const outcome = judged.get(clause.id)
   return {
     ...clause,
-    reasonCodes: judged.get(clause.id)?.reasons ?? [],
+    u: outcome?.uncertainty?.u ?? null,
+    degreesOfFreedom: outcome?.uncertainty?.df ?? null,
+    reasonCodes: outcome?.reasons ?? [],
     ...(clause.clauses === undefined
       ? {}
       : { clauses: clause.clauses.map((member) => clauseData(member, judged)) }),

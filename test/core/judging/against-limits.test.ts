@@ -94,7 +94,8 @@ describe('judgeAgainstLimits', () => {
 
   it('judgeAgainstLimits states the doubt where an uncertainty is known, and none without', () => {
     expect(against(two, 3, { uncertainty: statedUncertainty(0.5) }).doubt).toMatchObject({
-      margin: 1,
+      margin: 1.05,
+      end: 1.95,
       u: 0.5,
     })
     expect(against(two, 3).doubt).toBeUndefined()

@@ -48,7 +48,16 @@ describe('limitUnderDecisionRule', () => {
       reasons: [
         {
           code: 'under-rule',
-          params: { value: 78.96, u: 2, unit: '%', outcome: 'inconclusive', limit, rule },
+          params: {
+            value: 78.96,
+            u: 2,
+            unit: '%',
+            outcome: 'inconclusive',
+            limit,
+            rule,
+            factor: 2,
+            guard: 4,
+          },
         },
       ],
     })

@@ -1,4 +1,5 @@
 import { readMoment } from '../../../src/core/measure/moment.ts'
+import { defined } from '../../../src/core/measure/defined.ts'
 import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../../src/core/judging/verdict.ts'
@@ -52,13 +53,57 @@ describe('several results', () => {
     })
   })
 
-  it('judge takes the mean, known the better by the root of the number, and names no single result', () => {
-    const mean = judged(
+  const mean = (...controls: (string | undefined)[]) =>
+    judged(
       { ...activity, several: 'mean' },
-      ...[73, 74, 75, 78].map((one) => index('28 d', one)),
+      ...controls.map((control, place) =>
+        index('28 d', [73, 74, 75, 78][place] ?? NaN, defined({ control })),
+      ),
     )
-    expect(mean).toMatchObject({ value: 75, result: null, outcome: 'meets', uncertainty: { u: 1 } })
-    expect(mean.reasons[1]).toEqual({ code: 'mean-of-several', params: { n: 4 } })
+
+  it('judge takes the mean, and names no single result', () => {
+    expect(mean('A', 'B', 'C', 'D')).toMatchObject({ value: 75, result: null, outcome: 'meets' })
+  })
+
+  it('judge knows a mean the better by the root of the number only as far as controls differ', () => {
+    // u 2 is √2 of one mortar: √(1/4 + 1/4), √(1/4 + 1), √(1/4 + 1/2), √(1/4 + 9/16 + 1/16) times √2.
+    const found = [
+      mean('A', 'B', 'C', 'D'),
+      mean('A', 'A', 'A', 'A'),
+      mean('A', 'B', 'B', 'A'),
+      mean('A', 'A', 'B', 'A'),
+    ]
+    const expected = [0.5, 1.25, 0.75, 0.875].map((parts) => Math.SQRT2 * Math.sqrt(parts))
+    for (const [place, clause] of found.entries())
+      expect(clause.uncertainty?.u).toBeCloseTo(expected[place] ?? NaN, 12)
+    expect(mean(undefined, undefined).uncertainty?.u).toBeCloseTo(Math.SQRT2 * Math.sqrt(1.5), 12)
+    expect(found.map(({ reasons }) => reasons[1]?.params)).toEqual(
+      [4, 1, 2, 2].map((controls) => ({ n: 4, controls })),
+    )
+  })
+
+  it('judge knows the mean of results without a control the better by the root of their number', () => {
+    const guarded = { guarded: 2, 'agreed-in': 'contract 7' }
+    const four = [2, 3, 4, 5].map((value) => result('loss-on-ignition', value))
+    const found = judged({ ...loss, several: 'mean', 'decision-rule': guarded }, ...four)
+    expect(found).toMatchObject({ value: 3.5, uncertainty: { u: 1 } })
+    expect(found.reasons[1]).toEqual({ code: 'mean-of-several', params: { n: 4 } })
+  })
+
+  it('judge takes the same mean to the last digit in any order of the record', () => {
+    // Added from left to right 0.1 + 0.2 + 0.3 is 0.6000000000000001, from right to left 0.6.
+    const values = [0.1, 0.2, 0.3].map((value) => result('loss-on-ignition', value))
+    const found = [values, values.toReversed()].map(
+      (some) => judged({ ...loss, several: 'mean' }, ...some).value,
+    )
+    expect(found[1]).toBe(found[0])
+    expect(found[0]).toBeCloseTo(0.2, 15)
+  })
+
+  it('judge takes the value nearest to either limit of a range, or farthest beyond one', () => {
+    const range: WrittenClause = { clause: 'c', property: 'SO3', between: ['2.0 %', '7.0 %'] }
+    const of = (...values: number[]) => judged(range, ...values.map((value) => result('SO3', value))).value
+    expect([of(2.2, 5, 6), of(3, 6.5), of(1.9, 8), of(0.5, 8)]).toEqual([2.2, 6.5, 8, 0.5])
   })
 
   it('judge has no mean of a value that is only known to lie below another', () => {
