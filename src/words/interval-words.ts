@@ -2,11 +2,12 @@
 import type { Interval } from '../core/statistics/ratio-interval.ts'
 import { plainNumber } from './numbers.ts'
 
-/** "73.9 % to 79.1 %", or what an unbounded set says. */
+/** "73.9 % to 79.1 %", what an unbounded set says, or that nothing scatters. */
 export function intervalWords(
   { shape, low, high }: Pick<Interval, 'shape' | 'low' | 'high'>,
   decimals: number,
 ): string {
+  if (low !== null && low === high) return NO_SCATTER
   const [from, to] = [low, high].map((end) => (end === null ? '' : `${plainNumber(end, decimals)} %`))
   switch (shape) {
     case 'bounded':
@@ -20,6 +21,15 @@ export function intervalWords(
     case 'all':
       return 'unbounded: the readings exclude no ratio'
   }
+}
+
+/** Equal readings tell nothing of how far another batch of specimens would lie away. */
+const NO_SCATTER = 'no scatter between specimens: no interval'
+
+/** The interval at its level, with what it leaves out: "95 %: 73.9 % to 79.1 %, within this batch only". */
+export function leveledIntervalWords(interval: Interval, decimals: number): string {
+  const words = intervalWords(interval, decimals)
+  return words === NO_SCATTER ? words : `${100 * interval.level} %: ${words}, within this batch only`
 }
 
 /** How it was found, with its degrees of freedom. */

@@ -1,7 +1,7 @@
 /** The steps of a working, as lines of print. */
 import type { Figure, SizeTerm, Summand, WorkingStep } from '../core/result/working.ts'
 import { printedUnits } from './as-written.ts'
-import { intervalMethodWords, intervalWords } from './interval-words.ts'
+import { intervalMethodWords, leveledIntervalWords } from './interval-words.ts'
 import { AS_REPORTED } from './result-reasons.ts'
 import { shortest } from './shortest.ts'
 import { plainNumber } from './numbers.ts'
@@ -79,7 +79,7 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
         }
       : {
           label: 'interval',
-          expression: `${100 * interval.level} %: ${intervalWords(interval, decimals)}, within this batch only`,
+          expression: leveledIntervalWords(interval, decimals),
           source: intervalMethodWords(interval),
         },
   'water-requirement': ({ writtenTest, writtenControl, result }) => ({

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { intervalMethodWords, intervalScopeWords, intervalWords } from '../../src/words/interval-words.ts'
+import {
+  intervalMethodWords,
+  intervalScopeWords,
+  intervalWords,
+  leveledIntervalWords,
+} from '../../src/words/interval-words.ts'
 
 describe('intervalWords', () => {
   it.each([
@@ -25,6 +30,27 @@ describe('intervalMethodWords', () => {
   it('says beside it what the interval leaves out', () => {
     expect(intervalScopeWords({ method: 'log-scale', df: 4 })).toBe(
       'log scale, one pooled coefficient of variation, 4 degrees of freedom, within this batch only',
+    )
+  })
+})
+
+describe('leveledIntervalWords', () => {
+  const interval = {
+    level: 0.95,
+    method: 'fieller',
+    df: 4,
+    shape: 'bounded',
+    low: 73.94,
+    high: 79.1,
+  } as const
+
+  it('leveledIntervalWords names the level and what is left out', () => {
+    expect(leveledIntervalWords(interval, 1)).toBe('95 %: 73.9 % to 79.1 %, within this batch only')
+  })
+
+  it('leveledIntervalWords states no interval where no specimen differs from another', () => {
+    expect(leveledIntervalWords({ ...interval, low: 80, high: 80 }, 1)).toBe(
+      'no scatter between specimens: no interval',
     )
   })
 })

@@ -78,29 +78,33 @@ interface Quadratic {
   readonly t: number
 }
 
+/** Below this share of b² the leading term is zero: it is a difference of two numbers with 15 digits each. Own choice. */
+const NO_LEAD = 1e-12
+
 /**
  * Where ρ²(b² − t²vb) − 2abρ + (a² − t²va) is not above zero: the roots of Fieller 1954, as the R package
  * mratios and the help of NIST Dataplot (ratio of means) write them. The shapes: von Luxburg and Franz, arXiv
  * 0711.0198, theorem 3; half-lines where the leading term is zero are own arithmetic.
  */
 function solutionSet({ a, b, va, vb, t }: Quadratic): Pick<Interval, 'shape' | 'low' | 'high'> {
+  if (va === 0 && vb === 0) return { shape: 'bounded', low: (100 * a) / b, high: (100 * a) / b }
   const lead = b * b - t * t * vb
   const last = a * a - t * t * va
   const inner = t * t * (a * a * vb + b * b * va - t * t * va * vb)
-  const percent = (value: number) => 100 * value
-  if (lead === 0)
-    return a * b === 0
-      ? { shape: 'all', low: null, high: null }
-      : a * b > 0
-        ? { shape: 'above', low: percent(last / (2 * a * b)), high: null }
-        : { shape: 'below', low: null, high: percent(last / (2 * a * b)) }
+  if (Math.abs(lead) <= NO_LEAD * b * b) return halfLine(a * b, last)
   if (inner < 0) return { shape: 'all', low: null, high: null }
-  const root = Math.sqrt(inner)
-  const ends = [(a * b - root) / lead, (a * b + root) / lead].map(percent).sort((x, y) => x - y) as [
-    number,
-    number,
-  ]
-  return { shape: 0 < lead ? 'bounded' : 'outside', low: ends[0], high: ends[1] }
+  // Both roots without a difference of nearly equal numbers (Press and others, Numerical Recipes, section 5.6).
+  const sum = a * b + (a * b < 0 ? -1 : 1) * Math.sqrt(inner)
+  const roots = [sum / lead, sum === 0 ? 0 : last / sum].map((root) => 100 * root)
+  const shape = 0 < lead ? 'bounded' : 'outside'
+  return { shape, low: Math.min(...roots), high: Math.max(...roots) }
+}
+
+/** Where 2abρ is at least a² − t²va. @param product a b */
+function halfLine(product: number, last: number): Pick<Interval, 'shape' | 'low' | 'high'> {
+  if (product === 0) return { shape: 'all', low: null, high: null }
+  const end = (100 * last) / (2 * product)
+  return 0 < product ? { shape: 'above', low: end, high: null } : { shape: 'below', low: null, high: end }
 }
 
 /**

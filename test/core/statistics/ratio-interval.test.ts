@@ -84,3 +84,30 @@ describe('resistivityInterval', () => {
     expect(resistivityInterval([90, 110], [100])).not.toBeNull()
   })
 })
+
+describe('strengthInterval near a leading term of zero', () => {
+  // b² = t² vb: the mean of 0 and 2 is 1, its variance 1, and t of one degree of freedom is 1 at the level 0.5. The
+  // half-line begins where 2abρ = a²: ρ = 10/2 = 5.
+  it('is the half-line from 500 % on', () => {
+    expect(strengthInterval([10, 10], [0, 2], 0.5)).toEqual({
+      level: 0.5,
+      method: 'fieller',
+      df: 1,
+      shape: 'above',
+      low: 500,
+      high: null,
+    })
+  })
+
+  it('keeps the digits of the root near 500 % just beside it, where the other lies far out', () => {
+    const [beyond, short] = [0.5000001, 0.4999999].map((level) => strengthInterval([10, 10], [0, 2], level))
+    expect([beyond?.shape, short?.shape]).toEqual(['outside', 'bounded'])
+    expect(beyond?.high).toBeCloseTo(500, 3)
+    expect(short?.low).toBeCloseTo(500, 3)
+  })
+
+  it('without any scatter is the ratio itself, to the last digit', () => {
+    const found = strengthInterval([30.1, 30.1], [41.3, 41.3])
+    expect([found?.low, found?.high]).toEqual([(100 * 30.1) / 41.3, (100 * 30.1) / 41.3])
+  })
+})
