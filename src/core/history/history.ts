@@ -11,6 +11,7 @@ import { defined } from '../measure/defined.ts'
 import { type Duty, dutyOf } from '../measure/duty.ts'
 import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
 import { byTest } from '../result/by-test.ts'
+import { duplicatesOf } from '../result/duplicates.ts'
 import {
   type Observation,
   observationsOf,
@@ -128,7 +129,7 @@ function rank(result: Result): number {
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
  * Notes: 1. only the producer's results enter, on each day the representative of each lot and key; 2. a censored
- * result is no number and never counts; 3. the first two valid results of one key in a lot are duplicates.
+ * result is no number and never counts; 3. duplicates are those of `duplicatesOf`.
  */
 export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly Moment[]): History {
   const entries = new Map<string, Entry[]>()
@@ -182,21 +183,11 @@ function resultStanding(
   const result = representative(results)
   return result === undefined || !isNumber(result)
     ? undefined
-    : { lot: id, sampled, value: result.value, ...duplicate(results) }
+    : { lot: id, sampled, value: result.value, ...defined({ duplicates: duplicatesOf(result, results) }) }
 }
 
 function isNumber({ valid, censored }: Result): boolean {
   return valid && censored === undefined
-}
-
-/** Two valid results of one key on one sample of a lot are duplicates of each other. */
-function duplicate(results: readonly Result[]): Pick<PrecedingResult, 'difference'> {
-  if (results.length < 2) return {}
-  const numbers = results.filter(isNumber).sort(byTest)
-  const [first, second] = numbers.filter(({ sample }) => sample === numbers[0]?.sample)
-  return first === undefined || second === undefined
-    ? {}
-    : { difference: Math.abs(first.value - second.value) }
 }
 
 function byKey(lot: HistoryLot): Map<string, Observation[]> {

@@ -1,5 +1,8 @@
 /** One source's variability, reported without a limit: moving average, scatter, and testing error in it. */
-import type { Result } from '../result/result.ts'
+import { historyKey } from '../history/history.ts'
+import { defined } from '../measure/defined.ts'
+import { duplicatesOf } from '../result/duplicates.ts'
+import type { Duplicates, PrecedingResult, Result } from '../result/result.ts'
 import { mean, standardDeviation } from '../statistics/descriptive.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
@@ -8,30 +11,46 @@ import { lastResults, type StatisticOf, statisticFigure, tooFew } from './series
 
 /**
  * The mean absolute difference of pairs times this estimates the standard deviation: 1/d2 with d2 = 2/√π =
- * 1.128 for pairs (1.128 read), exact for a normal distribution. 1/1.128 rounded is the 0.8865 that is often
- * printed.
+ * 1.128379 for pairs of a normal distribution, so that 1/d2 = √π/2 = 0.886227. Tables print d2 as 1.128 (read);
+ * 1/1.128 is 0.886525, often printed as 0.8865, and estimates 0.03 % more.
  */
 const FROM_PAIRS = Math.sqrt(Math.PI) / 2
 /** Results that the moving average takes in: ASTM C917 (from memory). */
 const MOVING = 5
 
-/** Reports what a source's results vary by; nothing is judged. */
+/**
+ * Reports what a source's results vary by; nothing is judged.
+ * Notes: 1. the lot's own duplicates count with those before it; 2. of duplicates the first stands for its lot, as
+ * single tests do for theirs: a mean of two would hold half of the testing error, which is taken out whole (ASTM
+ * C917, from memory).
+ */
 export function reportVariability(
   comparison: ComparisonCase,
   { count }: StatisticOf<'variability'>,
   result: Result,
 ): ClauseJudgement {
-  const { values, preceding } = lastResults(comparison, result, count)
-  if (values.length < 2) return tooFew(values.length, 2)
+  const { preceding } = lastResults(comparison, result, count)
+  const own = { value: result.value, ...defined({ duplicates: ownDuplicates(comparison, result) }) }
+  const tested: readonly Pick<PrecedingResult, 'value' | 'duplicates'>[] = [...preceding, own]
+  if (tested.length < 2) return tooFew(tested.length, 2)
   const found = variabilityOf(
-    values,
-    preceding.flatMap((entry) => entry.difference ?? []),
+    tested.map(({ value, duplicates }) => duplicates?.first ?? value),
+    tested.flatMap(({ duplicates }) => duplicates?.difference ?? []),
   )
   const { decimals, unit } = statisticFigure(comparison, found.standardDeviation)
   return {
     ...judgement('reported', { code: 'variability', params: { ...found, decimals, unit } }),
     ...reportedValue(comparison.clause, result, null),
   }
+}
+
+function ownDuplicates({ evidence }: ComparisonCase, result: Result): Duplicates | undefined {
+  const series = ({ property, condition, age, method }: Result) =>
+    historyKey(null, property, condition, age, method)
+  return duplicatesOf(
+    result,
+    evidence.results.filter((other) => series(other) === series(result)),
+  )
 }
 
 export interface Variability {

@@ -108,11 +108,19 @@ export interface PlannedTest {
   readonly overdueSince?: Moment
 }
 
+/** Two results that differ by the scatter of testing alone. */
+export interface Duplicates {
+  /** The value of the first, in the stored unit. */
+  readonly first: number
+  /** Of the second from it, without a sign. */
+  readonly difference: number
+}
+
 /** One earlier result of the same source, class, property, condition, age and method. */
 export interface PrecedingResult {
   readonly lot: string
   readonly sampled: Moment
   readonly value: number
-  /** Difference of the lot's first two results of that key, where it has duplicates. */
-  readonly difference?: number
+  /** Of the lot's first two results of that key by one laboratory on one sample, where it has such duplicates. */
+  readonly duplicates?: Duplicates
 }

@@ -158,7 +158,12 @@ describe('precedingResults', () => {
       lot('S/L2', '2026-01-02', []),
     ]
     expect(precedingResults(buildHistory(doubled, []), KEY, 'S/L2', readMoment('2026-02-01'), 10)).toEqual([
-      { lot: 'S/L1', sampled: readMoment('2026-01-01'), value: 2.25, difference: 0.25 },
+      {
+        lot: 'S/L1',
+        sampled: readMoment('2026-01-01'),
+        value: 2.25,
+        duplicates: { first: 2.5, difference: 0.25 },
+      },
     ])
   })
   it('gives nothing for a lot or a key that the history does not have', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { reportVariability, variabilityOf } from '../../../src/core/judging/variability.ts'
 import { comparisonCase, history, result } from './fixture.ts'
 
@@ -62,5 +63,33 @@ describe('reportVariability', () => {
       ],
     })
     expect(of().reasons).toEqual([{ code: 'too-few-results', params: { n: 1, atLeast: 2 } }])
+  })
+
+  it('reportVariability counts the lot’s own duplicates, and takes the first of each pair for its lot', () => {
+    const own = [
+      result('density', 2.4, { tested: readMoment('2026-03-10') }),
+      result('density', 2.6, { tested: readMoment('2026-03-12') }),
+    ]
+    const other = { lot: 's/L1', sampled: readMoment('2026-02-01'), value: 2.3 }
+    const preceding = () => [{ ...other, duplicates: { first: 2.2, difference: 0.1 } }]
+    const clause = comparisonCase(
+      { property: 'density', statistic: { variability: { results: 10 } } },
+      { preceding, results: own },
+    )
+    const found = reportVariability(clause, { of: 'variability', count: 10 }, own[1] ?? result('density', 0))
+    // First results 2.2 and 2.4: s² = 0.02. Differences 0.1 and 0.2: mean 0.15, times √π/2 = 0.1329; s² less its
+    // square = 0.02 − 0.01767 = 0.00233.
+    expect(found.reasons[0]).toMatchObject({
+      code: 'variability',
+      params: {
+        n: 2,
+        standardDeviation: expect.closeTo(Math.sqrt(0.02), 10),
+        testing: {
+          pairs: 2,
+          error: expect.closeTo(0.15 * 0.886226925, 8),
+          corrected: expect.closeTo(Math.sqrt(0.02 - (0.0225 * Math.PI) / 4), 8),
+        },
+      },
+    })
   })
 })
