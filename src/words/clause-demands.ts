@@ -2,7 +2,12 @@
  * What a clause demands, in words, apart from its title and where it comes from: for sentences and for what a
  * supplement changed.
  */
-import type { Band, Clause, Comparison } from '../core/criteria/criterion.ts'
+import {
+  type Clause,
+  type Comparison,
+  isOwnPremise,
+  type PropertyPremise,
+} from '../core/criteria/criterion.ts'
 import { limitsByClass } from './limits.ts'
 import { listWords } from './sentences.ts'
 import { factWords, premisesWords } from './premises.ts'
@@ -10,19 +15,26 @@ import { property } from '../core/measure/properties.ts'
 import { propertyWords } from './property-names.ts'
 import { toSignificant } from '../core/measure/rounding.ts'
 
-export function bandsInWords(bands: readonly Band[], own: Comparison['property']): string {
+export function bandsInWords({
+  bands = [],
+  ...own
+}: Pick<Comparison, 'bands' | 'property' | 'condition' | 'age'>): string {
   return bands
     .map(
       (band) =>
         `${band.title} where ${listWords(
           band.where.map(
             (premise) =>
-              `${premise.property === own ? 'it' : propertyWords(premise)} is ${limitsByClass(premise.limits)}`,
+              `${isOwnPremise(premise, own) ? 'it' : agedProperty(premise)} is ${limitsByClass(premise.limits)}`,
           ),
           'and',
         )}`,
     )
     .join('; ')
+}
+
+function agedProperty({ property: key, age }: PropertyPremise): string {
+  return `${propertyWords({ property: key })}${age === undefined ? '' : ` at ${age.text}`}`
 }
 
 /** What of a property the limit is held against. */

@@ -78,8 +78,7 @@ function comparisonWords(
     clause,
     clauseTitle({ ...untitled, deviation: undefined, statistic: undefined }, conditionTitle),
   )
-  if (clause.bands !== undefined)
-    return `${what} is classified without a limit: ${bandsInWords(clause.bands, clause.property)}`
+  if (clause.bands !== undefined) return `${what} is classified without a limit: ${bandsInWords(clause)}`
   if (clause.statistic?.of === 'variability')
     return `the variability of ${what} over up to ${clause.statistic.count} results is reported; no limit`
   if (clause.limits.every((limit) => limit.operator === 'report')) return `${what} must be reported; no limit`

@@ -4,7 +4,7 @@
  */
 import type { Duty } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
-import type { Age } from '../measure/age.ts'
+import { type Age, isSameAge } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Quantity } from '../measure/units.ts'
@@ -40,6 +40,22 @@ export interface PropertyPremise {
   readonly age?: Age
   readonly limits: readonly Limit[]
 }
+/**
+ * Whether a demand of a band is on the very result that its clause classifies.
+ * @param premise of a band; without a condition and an age of its own it takes the clause's
+ * @param clause that the band stands in
+ */
+export function isOwnPremise(
+  { property, condition, age }: PropertyPremise,
+  clause: Pick<PropertyPremise, 'property' | 'condition' | 'age'>,
+): boolean {
+  return (
+    property === clause.property &&
+    (condition === undefined || condition === clause.condition) &&
+    (age === undefined || isSameAge(age, clause.age))
+  )
+}
+
 /** A fact stated of the lot, else of its source: the words that are asked for. */
 export interface FactPremise {
   readonly fact: string

@@ -1,5 +1,5 @@
 /** Classification without a verdict: the first band or region whose demands hold names the value. */
-import type { Band } from '../criteria/criterion.ts'
+import { type Band, isOwnPremise } from '../criteria/criterion.ts'
 import type { PremiseAnswer } from '../criteria/premise.ts'
 import type { Result } from '../result/result.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
@@ -9,7 +9,7 @@ import { reportedValue } from './reported-value.ts'
 
 /**
  * The value with the first band of the clause that it falls into.
- * @param result of the clause's own property; other properties of a region are looked up in the evidence
+ * @param result of the clause's own property, condition and age; others of a region are looked up in the evidence
  * @param key of the result, null for a mean of several
  */
 export function classified(comparison: ComparisonCase, result: Result, key: string | null): ClauseJudgement {
@@ -38,15 +38,15 @@ function inFirstBand(comparison: ComparisonCase, result: Result): ClauseJudgemen
 function fallsInto(
   { where }: Band,
   result: Result,
-  { clause: { property }, evidence, lotClass }: ComparisonCase,
+  { clause, evidence, lotClass }: ComparisonCase,
 ): PremiseAnswer | undefined {
-  const own = where.filter((premise) => premise.property === property)
+  const own = where.filter((premise) => isOwnPremise(premise, clause))
   const answers = own.flatMap((premise) => answersOf(premise.limits, result, lotClass))
   if (answers.includes('not-met')) return undefined
   if (answers.includes('cannot-decide'))
     return { holds: 'open', because: { code: 'band-on-both-sides', params: {} } }
   return allHold(
-    where.filter((premise) => premise.property !== property),
+    where.filter((premise) => !isOwnPremise(premise, clause)),
     evidence,
     lotClass,
   )

@@ -22,7 +22,14 @@ export function compileApproval(
   const at = below(pointer, 'approval')
   if (approval.classes !== undefined) checkClasses(context, approval.classes, below(at, 'classes'))
   const outer = defined({ 'at-least': approval['at-least'], 'at-most': approval['at-most'] })
-  const [limit] = compileLimits(context, outer, kind, at)
+  const [limit, second] = compileLimits(context, outer, kind, at)
+  if (second !== undefined)
+    context.fault(
+      below(at, second.operator),
+      'criterion-limits-contradict',
+      'the approval states two outer limits, and a value lies beyond one plain limit only',
+      'keep one of them, and write a clause of its own for the other side',
+    )
   if (limit === undefined) {
     context.fault(
       at,

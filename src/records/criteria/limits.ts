@@ -28,7 +28,7 @@ export function compileLimits(
 ): Limit[] {
   const limits = WRITTEN_OPERATORS.flatMap((operator): Limit[] => {
     const value = written[operator]
-    if (value === undefined || value === 'no') return []
+    if (value === undefined || (operator === 'report' && value === 'no')) return []
     if (operator === 'report') return [{ operator, byClass: {} }]
     const at = below(pointer, operator)
     return [
@@ -69,6 +69,13 @@ function perClass(
   pointer: string,
 ): ByClass {
   const names = Object.keys(map)
+  if (names.length === 0)
+    context.fault(
+      pointer,
+      'criterion-no-operator',
+      'the limit names no class and no quantity',
+      'write one quantity for every class, or one for each: "{ F: 70.0 %, C: 50.0 % }"',
+    )
   for (const name of names) checkClass(context, name, below(pointer, name))
   return Object.fromEntries(
     names.map((name) => [name, compileQuantity(context, map[name] ?? '', kind, below(pointer, name))]),

@@ -90,5 +90,16 @@ function compileFrequency(
       'the frequency names neither a mass nor a time',
       'add "every:" with a mass, "or-every:" with a time, or both',
     )
+  for (const [key, quantity] of [
+    ['every', every],
+    ['or-every', orEvery],
+  ] as const)
+    if (quantity !== undefined && !(0 < quantity.value))
+      context.fault(
+        below(pointer, key),
+        'criterion-sampling',
+        `a test at least every ${quantity.written} can never be often enough`,
+        `write ${key === 'every' ? 'a mass above zero, such as 400 t' : 'a time above zero, such as 30 d'}`,
+      )
   return { ...defined({ hours: orEvery?.value, tonnes: every?.value }), written }
 }

@@ -78,8 +78,8 @@ function statisticOf(context: CompileContext, written: WrittenStatistic, at: str
       of: 'variables',
       days: daysOf(variables.period),
       atLeast: whole('variables', variables['at-least']),
-      share: share(context, variables.share.value, below(at, 'variables')),
-      confidence: share(context, variables.confidence.value, below(at, 'variables')),
+      share: estimated(context, 'share', variables.share.value, at),
+      confidence: estimated(context, 'confidence', variables.confidence.value, at),
     }
   }
   if (attributes !== undefined)
@@ -99,6 +99,26 @@ function statisticOf(context: CompileContext, written: WrittenStatistic, at: str
   if (written.variability !== undefined)
     return { of: 'variability', count: whole('variability', written.variability.results) }
   return written.declared === 'yes' ? { of: 'declared' } : undefined
+}
+
+/** Beyond these no number of results gives a tolerance factor that means anything. Own choice, in per cent. */
+const [LEAST_PERCENT, MOST_PERCENT] = [1, 99.9]
+
+/** A share or confidence that a tolerance factor is computed for. */
+function estimated(
+  context: CompileContext,
+  key: 'share' | 'confidence',
+  percent: number,
+  at: string,
+): number {
+  if (!(LEAST_PERCENT <= percent && percent <= MOST_PERCENT))
+    context.fault(
+      below(below(at, 'variables'), key),
+      'criterion-statistic',
+      `a ${key} of ${percent} % is beyond what a tolerance factor can be computed for`,
+      `write a ${key} from ${LEAST_PERCENT} % to ${MOST_PERCENT} %; 95 % is usual`,
+    )
+  return percent / 100
 }
 
 function share(context: CompileContext, percent: number, at: string): number {

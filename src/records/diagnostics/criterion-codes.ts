@@ -20,7 +20,7 @@ export const CRITERION_CODES = {
   'criterion-limits-contradict': 'no value can meet the limits of a clause together',
   'criterion-resolution': 'a rounding step is not above zero',
   'criterion-statistic': 'a statistic does not fit its clause',
-  'criterion-sampling': 'a sampling clause states no frequency',
+  'criterion-sampling': 'a sampling clause states no frequency, or one that nothing can keep',
   'criterion-premise': 'a premise names neither a property nor a fact with its words',
   'criterion-relative-without-deviation': 'relative is set where nothing is compared with a reference',
   'criterion-deviation': 'a deviation has no reference, or a number that is no whole number',

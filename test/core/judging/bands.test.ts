@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import type { WrittenClause } from '../../../src/records/criteria/written-criterion.ts'
-import { clauseOf, evidenceOf, result, setOf } from './fixture.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
+import { clauseSentence } from '../../../src/words/clause-sentences.ts'
+import { clauseOf, evidenceOf, index, result, setOf } from './fixture.ts'
 
 const clause: WrittenClause = {
   clause: 'c',
@@ -52,5 +54,38 @@ describe('a classification', () => {
       { code: 'band-not-determined', params: { because: { code: 'band-on-both-sides', params: {} } } },
     ])
     expect(judged(cao(10, { censored: 'below' })).band).toBe('low')
+  })
+})
+
+describe('a band that asks for the same index at another age', () => {
+  const early: WrittenClause = {
+    clause: 'c',
+    property: 'strength-activity-index',
+    condition: 'c311',
+    age: readAge('28 d'),
+    band: [
+      {
+        title: 'fast',
+        'at-least': '90 %',
+        and: [
+          { property: 'strength-activity-index', condition: 'c311', age: readAge('7 d'), 'at-least': '85 %' },
+        ],
+      },
+      { title: 'slow', 'at-least': '90 %' },
+    ],
+  }
+
+  it('judge looks for the result of that age, not for the one classified', () => {
+    const band = (sevenDays: number) =>
+      clauseOf(judge(setOf([early]), evidenceOf([index('7 d', sevenDays), index('28 d', 95)])), 'c').band
+    expect([band(86), band(80)]).toEqual(['fast', 'slow'])
+  })
+
+  it('the sentence of the clause names that age', () => {
+    const set = setOf([early])
+    const [clause] = set.clauses
+    expect(clause && clauseSentence(clause, set, (id) => id)).toContain(
+      'fast where it is at least 90 % and strength activity index at 7 d is at least 85 %; slow where it is at least 90 %',
+    )
   })
 })

@@ -255,3 +255,46 @@ describe('compileCriterion', () => {
     ).toBe(3)
   })
 })
+
+describe('compileCriterion, the edges of what a clause may ask for', () => {
+  const faults = (clause: Partial<WrittenClause>) => faultsOf([{ ...loi, ...clause }])
+  const percent = (value: number) => ({
+    kind: 'fraction' as const,
+    value,
+    unit: '%',
+    written: `${value} %`,
+    decimals: 0,
+  })
+  const year = { kind: 'duration' as const, value: 8760, unit: 'd', written: '365 d', decimals: 0 }
+
+  it('compileCriterion refuses a share or confidence that no tolerance factor is computed for', () => {
+    const variables = (share: number, confidence: number) =>
+      faults({
+        statistic: {
+          variables: { period: year, 'at-least': 20, share: percent(share), confidence: percent(confidence) },
+        },
+      })
+    expect(variables(90, 0.0001)).toEqual(['criterion-statistic /clauses/0/statistic/variables/confidence'])
+    expect(variables(90, 99.99999)).toEqual(['criterion-statistic /clauses/0/statistic/variables/confidence'])
+    expect(variables(99.99999, 95)).toEqual(['criterion-statistic /clauses/0/statistic/variables/share'])
+    expect([...variables(1, 99.9), ...variables(99.9, 1)]).toEqual([])
+  })
+
+  it('compileCriterion refuses a limit for no class, and "no" in place of a limit', () => {
+    expect(faults({ 'at-most': {} })).toEqual(['criterion-no-operator /clauses/0/at-most'])
+    expect(faults({ 'at-most': 'no' })).toEqual(['criterion-unit /clauses/0/at-most'])
+  })
+
+  it('compileCriterion refuses an approval with two outer limits', () => {
+    const approval = { 'at-least': '1.0 %', 'at-most': '12.0 %', evidence: 'service record' }
+    expect(faults({ 'at-least': '2.0 %', approval })).toEqual([
+      'criterion-limits-contradict /clauses/0/approval/at-most',
+    ])
+  })
+
+  it('compileCriterion refuses a frequency of nothing', () => {
+    const none = { kind: 'duration' as const, value: 0, unit: 'd', written: '0 d', decimals: 0 }
+    const sampling = { clause: 's', sampling: { properties: ['density' as const], 'or-every': none } }
+    expect(faultsOf([sampling])).toEqual(['criterion-sampling /clauses/0/sampling/or-every'])
+  })
+})
