@@ -1,10 +1,9 @@
 /** Why a result does not count, or what was noted about it, in words. */
 import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
 import { printedUnits } from './as-written.ts'
-import { figureWords } from './numbers.ts'
 import { date } from './dates.ts'
 import { shortest } from './shortest.ts'
-import { plainNumber } from './numbers.ts'
+import { countWords, figureWords, fixedDigits, plainNumber } from './numbers.ts'
 
 type Code = keyof ResultReasonParams
 
@@ -20,6 +19,12 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'specimen-dropped': ({ mark, ...spread }) =>
     `${beyond(spread)}; specimen ${mark}, farthest from the mean, is dropped`,
   'range-beyond': (spread) => `${beyond(spread)}, and no specimen can be dropped to mend it: repeat the test`,
+  'range-not-checked': ({ of }) => `range not checked: no rule for ${countWords(of, 'specimen')}`,
+  'fewer-specimens': ({ n, planned }) => `${countWords(n, 'specimen')} of ${planned} planned`,
+  'too-few-specimens': ({ n, atLeast }) =>
+    `${countWords(n, 'specimen')}, fewer than the ${atLeast} that the condition asks for at least`,
+  'interval-too-narrow': ({ levelPercent }) =>
+    `the interval is too narrow, since a specimen was dropped: by simulation it holds the ratio in 80 to 93 % of such cases, not in ${levelPercent} %`,
 
   'age-cannot-be-verified': () => 'the age cannot be verified: a clock time is missing',
   'age-outside': ({ testedHours, age, writtenTolerance }) =>
@@ -95,7 +100,13 @@ const FLOWS: Readonly<Record<ResultReasonParams['flow-not-on-record']['of'], str
 
 function beyond({ measure, of, percent, limitPercent }: ResultReasonParams['range-beyond']): string {
   const what = measure === 'range' ? 'range' : 'largest distance from the mean'
-  return `the ${what} of ${of} specimens is ${plainNumber(percent, 1)} % of the mean, over ${limitPercent} %`
+  return `the ${what} of ${of} specimens is ${over(percent, limitPercent)} % of the mean, over ${limitPercent} %`
+}
+
+/** One decimal, or as many as show that the value lies over the limit: "8.74" over 8.7. */
+function over(value: number, limit: number): string {
+  const decimals = [1, 2, 3, 4].find((many) => limit < Number(fixedDigits(value, many)))
+  return decimals === undefined ? String(value) : fixedDigits(value, decimals)
 }
 
 /** Negative days: after. */

@@ -32,6 +32,20 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
     { code: 'range-beyond', params: { measure: 'range', ...spread } },
     'the range of 3 specimens is 10.8 % of the mean, over 8.7 %, and no specimen can be dropped to mend it: repeat the test',
   ],
+  [
+    { code: 'range-beyond', params: { measure: 'range', of: 3, percent: 8.7402, limitPercent: 8.7 } },
+    'the range of 3 specimens is 8.74 % of the mean, over 8.7 %, and no specimen can be dropped to mend it: repeat the test',
+  ],
+  [{ code: 'range-not-checked', params: { of: 4 } }, 'range not checked: no rule for 4 specimens'],
+  [{ code: 'fewer-specimens', params: { n: 1, planned: 6 } }, '1 specimen of 6 planned'],
+  [
+    { code: 'too-few-specimens', params: { n: 1, atLeast: 2 } },
+    '1 specimen, fewer than the 2 that the condition asks for at least',
+  ],
+  [
+    { code: 'interval-too-narrow', params: { levelPercent: 95 } },
+    'the interval is too narrow, since a specimen was dropped: by simulation it holds the ratio in 80 to 93 % of such cases, not in 95 %',
+  ],
   [{ code: 'age-cannot-be-verified', params: {} }, 'the age cannot be verified: a clock time is missing'],
   [
     { code: 'age-outside', params: { testedHours: 720.25, age: '28 d', writtenTolerance: '12 h' } },

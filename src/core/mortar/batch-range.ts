@@ -22,6 +22,8 @@ export interface BatchJudgement {
   readonly mean: number
   /** False when the batch is beyond repair and the test must be repeated. */
   readonly valid: boolean
+  /** A number of specimens that there was no rule for, although there are rules; absent where all was checked. */
+  readonly unchecked?: number
   /** What was checked, in the order of the steps. */
   readonly steps: readonly {
     readonly of: number
@@ -35,7 +37,7 @@ export interface BatchJudgement {
 /**
  * Which specimens of a batch count, and their mean.
  * @param values strengths of the specimens, at least one, all in one unit
- * @param rules by number of specimens; a number without a rule is not checked
+ * @param rules by number of specimens; a number without a rule is not checked, which is told where there are others
  * @returns which are kept and dropped, the mean of those kept, and what was checked; where dropping one does
  * not mend the batch it is not valid, with the mean of all
  * @throws RangeError for no value
@@ -46,6 +48,17 @@ export interface BatchJudgement {
  * 196-1 and ISO 679 (one of six beyond 10 % of their mean is dropped), read second-hand (10.2 from memory).
  */
 export function judgeBatch(values: readonly number[], rules: readonly RangeRule[]): BatchJudgement {
+  const judged = judgeByRules(values, rules)
+  const unchecked = judged.valid ? uncheckedNumber(judged.kept.length, rules) : undefined
+  return unchecked === undefined ? judged : { ...judged, unchecked }
+}
+
+/** One specimen has no range. */
+function uncheckedNumber(kept: number, rules: readonly RangeRule[]): number | undefined {
+  return 1 < kept && 0 < rules.length && rules.every(({ of }) => of !== kept) ? kept : undefined
+}
+
+function judgeByRules(values: readonly number[], rules: readonly RangeRule[]): BatchJudgement {
   const all = values.map((_, index) => index)
   const first = check(values, rules)
   if (first === null || first.kept)

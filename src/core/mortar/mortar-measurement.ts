@@ -6,7 +6,7 @@ import type { PropertyKey } from '../measure/properties.ts'
 import type { ResultReason } from '../result/reason.ts'
 import type { SizeTerm, WorkingStep } from '../result/working.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
-import type { BatchRangeRule, Mortar, MortarCondition, MortarReading } from './mortar.ts'
+import type { BatchRangeRule, Mortar, MortarCondition, MortarReading, SpecimenCount } from './mortar.ts'
 
 /** What one specimen gives, in the stored unit of the property. */
 export interface SpecimenValue {
@@ -40,6 +40,8 @@ export interface MortarMeasurement<Reading extends MortarReading = MortarReading
   readonly valueUnknown: ResultReason
   /** Permissible ranges by number of specimens; left out where specimens are never dropped. */
   rangeRulesOf?(condition: MortarCondition): readonly BatchRangeRule[]
+  /** How many specimens the condition asks for; left out where it never does. */
+  specimenCountOf?(condition: MortarCondition): SpecimenCount | undefined
   /** What makes a reading unfit for judgement, besides its age, its specimens and a retest. */
   readingFaults?(reading: Reading, condition: MortarCondition): ResultReason[]
   /** What is worth saying of a reading that still counts. */

@@ -24,6 +24,13 @@ export interface BatchRangeRule {
   readonly within?: Quantity
 }
 
+/** How many specimens a condition asks for at each age. */
+export interface SpecimenCount {
+  readonly planned?: number
+  readonly 'at-least'?: number
+  readonly fewer?: 'not-valid' | 'flag'
+}
+
 export interface MortarCondition {
   readonly title: string
   readonly standing: 'standard' | 'modified' | 'details-to-be-entered'
@@ -36,9 +43,14 @@ export interface MortarCondition {
     readonly strength?: { readonly age: Age; readonly 'at-least': Quantity }
     readonly broken?: 'not-valid' | 'flag'
   }
-  readonly strength?: { readonly specimen: SpecimenShape; readonly 'batch-range'?: readonly BatchRangeRule[] }
+  readonly strength?: {
+    readonly specimen: SpecimenShape
+    readonly specimens?: SpecimenCount
+    readonly 'batch-range'?: readonly BatchRangeRule[]
+  }
   readonly resistivity?: {
     readonly specimen: SpecimenShape
+    readonly specimens?: SpecimenCount
     readonly conditioning?: CuringMedium
     readonly reading: {
       readonly temperature: Quantity

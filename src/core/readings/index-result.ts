@@ -82,9 +82,25 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
     ...lateKnown(tested, laterOf(knownFrom(own.reading), knownFrom(against.reading))),
     control: test.control,
     valid: own.valid && against.valid && faults.length === 0,
-    reasons: [...own.reasons, ...ofControl(test.control, against.reasons), ...faults, ...notes],
+    reasons: [
+      ...own.reasons,
+      ...ofControl(test.control, against.reasons),
+      ...narrow(ratio),
+      ...faults,
+      ...notes,
+    ],
     working: () => ratioSteps(measurement, ratio, condition),
   }
+}
+
+/** Dropping what lies farthest out leaves a scatter that is too small for the level of the interval. */
+function narrow({ own, against, interval }: Pick<Ratio, 'own' | 'against' | 'interval'>): ResultReason[] {
+  const dropped = [own, against].some(({ reasons }) =>
+    reasons.some(({ code }) => code === 'specimen-dropped'),
+  )
+  return dropped && interval !== null
+    ? [{ code: 'interval-too-narrow', params: { levelPercent: 100 * interval.level } }]
+    : []
 }
 
 /** What makes the two mortars unfit to be divided, and what is worth a note. */

@@ -2,6 +2,7 @@
 import { defined } from '../measure/defined.ts'
 import type { Moment } from '../measure/moment.ts'
 import { type BatchJudgement, judgeBatch } from '../mortar/batch-range.ts'
+import { type CountJudgement, judgeCount } from '../mortar/specimen-count.ts'
 import { exclusionOn } from '../mortar/known-when.ts'
 import type { MortarMeasurement, SpecimenOf, SpecimenValue } from '../mortar/mortar-measurement.ts'
 import { isQuantity, type MortarCondition, type MortarReading } from '../mortar/mortar.ts'
@@ -42,7 +43,10 @@ export function testedSpecimens<Reading extends MortarReading>(
   condition: MortarCondition,
   asOf: Moment,
 ): TestedSpecimens {
-  if (reading.mean !== undefined) return reportedMean(reading.mean.value, reading.of ?? 1)
+  if (reading.mean !== undefined) {
+    const count = countOf({ tested: reading.of ?? 0, counted: reading.of ?? 0 }, measurement, condition)
+    return reportedMean(reading.mean.value, reading.of ?? 1, count)
+  }
   const specimens = specimensOf(measurement, reading, condition, asOf)
   const counting = specimens.filter(({ excluded }) => excluded === undefined)
   const known = counting.flatMap(({ mark, value }) => (value === null ? [] : [{ mark, value }]))
@@ -54,13 +58,14 @@ export function testedSpecimens<Reading extends MortarReading>(
     known.length === 0 || known.length < counting.length
       ? NO_MEAN
       : judgedRange(known, measurement.rangeRulesOf?.(condition) ?? [])
+  const count = countOf({ tested: known.length, counted: judged.counted.length }, measurement, condition)
   return {
     ...judged,
     specimens: specimensLater(measurement, reading, condition, asOf),
     n: judged.counted.length,
     meanOnly: false,
-    valid: judged.valid && faults.length === 0,
-    reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons],
+    valid: judged.valid && faults.length === 0 && count.valid,
+    reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons, ...count.reasons],
   }
 }
 
@@ -71,6 +76,16 @@ function whyUnknown(
 ): ResultReason[] {
   const reasons = counting.filter(({ value }) => value === null).map(({ fault }) => fault ?? valueUnknown)
   return reasons.filter(({ code }, place) => reasons.findIndex((other) => other.code === code) === place)
+}
+
+/** A number that nobody stated is held against nothing. */
+function countOf<Reading extends MortarReading>(
+  specimens: Parameters<typeof judgeCount>[0],
+  measurement: MortarMeasurement<Reading>,
+  condition: MortarCondition,
+): CountJudgement {
+  const rules = measurement.rangeRulesOf?.(condition) ?? []
+  return judgeCount(specimens, measurement.specimenCountOf?.(condition), rules)
 }
 
 function specimensOf<Reading extends MortarReading>(
@@ -99,7 +114,7 @@ const NONE_COUNTS: ResultReason = { code: 'no-specimen-counts', params: {} }
 type Judged = Pick<TestedSpecimens, 'counted' | 'mean' | 'rangeChecks' | 'valid' | 'reasons'>
 const NO_MEAN: Judged = { counted: [], mean: null, rangeChecks: [], valid: false, reasons: [] }
 
-function reportedMean(mean: number, n: number): TestedSpecimens {
+function reportedMean(mean: number, n: number, count: CountJudgement): TestedSpecimens {
   return {
     specimens: () => [],
     counted: [],
@@ -107,8 +122,8 @@ function reportedMean(mean: number, n: number): TestedSpecimens {
     n,
     meanOnly: true,
     rangeChecks: [],
-    valid: true,
-    reasons: [{ code: 'only-mean-on-record', params: {} }],
+    valid: count.valid,
+    reasons: [{ code: 'only-mean-on-record', params: {} }, ...count.reasons],
   }
 }
 
@@ -139,14 +154,18 @@ function judgedRange(
 
 /** What the first check found, and what came of it. */
 function rangeReasons(
-  { steps: [first], valid, dropped }: BatchJudgement,
+  { steps: [first], valid, dropped, unchecked }: BatchJudgement,
   known: TestedSpecimens['counted'],
 ): ResultReason[] {
-  if (first === undefined || first.kept) return []
+  const notChecked: ResultReason[] =
+    unchecked === undefined ? [] : [{ code: 'range-not-checked', params: { of: unchecked } }]
+  if (first === undefined || first.kept) return notChecked
   const { measure, of, percent, limit: limitPercent } = first
   const spread = { measure, of, percent, limitPercent }
   if (!valid) return [{ code: 'range-beyond', params: spread }]
-  return known
-    .filter((_, place) => dropped.includes(place))
-    .map(({ mark }) => ({ code: 'specimen-dropped', params: { ...spread, mark } }))
+  const marks = known.filter((_, place) => dropped.includes(place)).map(({ mark }) => mark)
+  return [
+    ...marks.map((mark): ResultReason => ({ code: 'specimen-dropped', params: { ...spread, mark } })),
+    ...notChecked,
+  ]
 }

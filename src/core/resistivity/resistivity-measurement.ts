@@ -14,6 +14,7 @@ export const BULK_RESISTIVITY: MortarMeasurement<ResistivityReading> = {
   readingsOf: ({ resistivity }) => resistivity,
   specimenOf: (specimen, reading, { resistivity }) =>
     specimenResistivity(specimen, resistivity?.specimen, reading['end-contact']?.value ?? 0),
+  specimenCountOf: ({ resistivity }) => resistivity?.specimens,
   valueUnknown: { code: 'geometry-unknown', params: {} },
   readingFaults,
   readingNotes,

@@ -41,6 +41,12 @@ export interface ResultReasonParams {
   'specimen-dropped': Spread & { readonly mark: string }
   /** The specimens disagree, and none can be left out to mend it. */
   'range-beyond': Spread
+  /** The condition has rules for other numbers of specimens only. */
+  'range-not-checked': { readonly of: number }
+  'fewer-specimens': { readonly n: number; readonly planned: number }
+  'too-few-specimens': { readonly n: number; readonly atLeast: number }
+  /** Of an index: a specimen was dropped, and the scatter of the others is too small for the level stated. */
+  'interval-too-narrow': { readonly levelPercent: number }
 
   // One test: its age, its retest
   'age-cannot-be-verified': Nothing

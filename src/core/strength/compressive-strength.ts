@@ -33,6 +33,7 @@ export const COMPRESSIVE_STRENGTH: MortarMeasurement<StrengthReading> = {
   specimenOf: (specimen, _reading, { strength }) => specimenStrength(specimen, strength?.specimen),
   valueUnknown: { code: 'loaded-area-unknown', params: {} },
   rangeRulesOf: ({ strength }) => strength?.['batch-range'] ?? [],
+  specimenCountOf: ({ strength }) => strength?.specimens,
   ratioOf: activityIndex,
   ratioSource: 'ASTM C311, index = 100 A/B (from memory)',
   intervalOf: strengthInterval,

@@ -486,6 +486,15 @@ export type Condition = {
   /** Strength test. */
   strength?: {
     specimen: SpecimenShape
+    /** How many specimens the condition asks for at each age. */
+    specimens?: {
+      /** Specimens planned for each age; without it, the largest number that the batch range has a rule for. Fewer are noted. */
+      planned?: number
+      /** Smallest number of specimens that must count. */
+      'at-least'?: number
+      /** What becomes of a test with fewer than at-least: not valid (the default), or noted only. */
+      fewer?: 'not-valid' | 'flag'
+    }
     /** Permissible range of one batch at one age. */
     'batch-range'?: {
       /** Number of specimens. */
@@ -499,6 +508,15 @@ export type Condition = {
   /** Resistivity test. */
   resistivity?: {
     specimen: SpecimenShape
+    /** How many specimens the condition asks for at each age. */
+    specimens?: {
+      /** Specimens planned for each age; without it, the largest number that the batch range has a rule for. Fewer are noted. */
+      planned?: number
+      /** Smallest number of specimens that must count. */
+      'at-least'?: number
+      /** What becomes of a test with fewer than at-least: not valid (the default), or noted only. */
+      fewer?: 'not-valid' | 'flag'
+    }
     /** State in which the specimens are read. */
     conditioning?: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
     /** Temperature when read. */

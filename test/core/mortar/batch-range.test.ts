@@ -104,3 +104,16 @@ describe('judgeBatch, very limits and ties', () => {
     expect(judgeBatch([40, 44], CUBES)).toMatchObject({ kept: [0, 1], mean: 42, steps: [{ kept: false }] })
   })
 })
+
+describe('judgeBatch, numbers without a rule', () => {
+  it('tells the number that there is no rule for: four cubes under rules for three and two', () => {
+    expect(judgeBatch([20, 80, 140, 80], CUBES)).toMatchObject({ valid: true, unchecked: 4, steps: [] })
+  })
+  it('tells it of those left after a drop as well', () => {
+    expect(judgeBatch([40, 41, 44.5], CUBES.slice(0, 1))).toMatchObject({ dropped: [2], unchecked: 2 })
+  })
+  it('tells nothing where there is a rule, where there are none, and of one specimen', () => {
+    for (const batch of [judgeBatch([40, 41, 42], CUBES), judgeBatch([20, 80], []), judgeBatch([40], CUBES)])
+      expect(batch).not.toHaveProperty('unchecked')
+  })
+})

@@ -269,3 +269,24 @@ describe('mortarResults', () => {
     ).toMatchObject([{ property: 'compressive-strength', age: readAge('6 h') }])
   })
 })
+
+describe('indexResult, after a specimen was dropped', () => {
+  // 125 and 130 kN stand together, 160 kN does not: the range of three is 25 %, that of two 3.9 %.
+  it('says that the interval is too narrow, of the control’s specimens too', () => {
+    const three = [strength(['125 kN', '130 kN', '160 kN'])]
+    const even = [strength(['125 kN', '126 kN', '127 kN'])]
+    const narrow = (reasons: readonly string[]) => reasons.filter((reason) => reason.includes('too narrow'))
+    expect(narrow(indexOf({ test: { strength: three }, control: { strength: even } }).reasons)).toEqual([
+      'the interval is too narrow, since a specimen was dropped: by simulation it holds the ratio in 80 to 93 % of such cases, not in 95 %',
+    ])
+    expect(narrow(indexOf({ test: { strength: even }, control: { strength: three } }).reasons)).toHaveLength(
+      1,
+    )
+    expect(narrow(indexOf({ test: { strength: even }, control: { strength: even } }).reasons)).toEqual([])
+  })
+
+  it('says nothing of an interval where there is none', () => {
+    const reasons = indexOf({ test: { strength: [strength(['125 kN', '130 kN', '160 kN'])] } }).reasons
+    expect(reasons.some((reason) => reason.includes('too narrow'))).toBe(false)
+  })
+})

@@ -1,4 +1,5 @@
 import { readAge } from '../../../src/core/measure/age.ts'
+import { defined } from '../../../src/core/measure/defined.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type {
@@ -22,7 +23,11 @@ function strengths(
   specimen: SpecimenShape = CUBE,
   rules = WARM.strength?.['batch-range'],
 ) {
-  const strength = { specimen, ...(rules === undefined ? {} : { 'batch-range': rules }) }
+  const strength = {
+    specimen,
+    specimens: { planned: 1 },
+    ...(rules === undefined ? {} : { 'batch-range': rules }),
+  }
   return worded(
     testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), specimens }, { ...WARM, strength }, AS_OF),
   )
@@ -229,5 +234,61 @@ describe('testedSpecimens, resistivity', () => {
       valid: true,
       reasons: [],
     })
+  })
+})
+
+describe('testedSpecimens, their number', () => {
+  const condition = (specimens: NonNullable<MortarCondition['strength']>['specimens']): MortarCondition => ({
+    ...WARM,
+    strength: {
+      specimen: CUBE,
+      'batch-range': WARM.strength?.['batch-range'] ?? [],
+      ...defined({ specimens }),
+    },
+  })
+  const made = (
+    loads: readonly string[],
+    specimens?: NonNullable<MortarCondition['strength']>['specimens'],
+    more: Partial<StrengthReading> = {},
+  ) => {
+    const reading = {
+      age: readAge('28 d'),
+      specimens: Object.fromEntries(loads.map((load, place) => [`s${place}`, kN(load)])),
+      ...more,
+    }
+    const { valid, reasons } = worded(
+      testedSpecimens(COMPRESSIVE_STRENGTH, reading, condition(specimens), AS_OF),
+    )
+    return { valid, reasons }
+  }
+
+  it('says that a range is not checked where there is no rule for the number', () => {
+    expect(made(['20', '80', '140', '80'])).toEqual({
+      valid: true,
+      reasons: ['range not checked: no rule for 4 specimens'],
+    })
+  })
+
+  it('notes fewer specimens than planned: one of six, and two of the three that the range rules speak of', () => {
+    expect(made(['80'], { planned: 6 })).toEqual({ valid: true, reasons: ['1 specimen of 6 planned'] })
+    expect(made(['80', '81'])).toEqual({ valid: true, reasons: ['2 specimens of 3 planned'] })
+  })
+
+  it('is not valid with fewer than the condition asks for at least', () => {
+    expect(made(['80'], { planned: 3, 'at-least': 2 })).toEqual({
+      valid: false,
+      reasons: [
+        '1 specimen of 3 planned',
+        '1 specimen, fewer than the 2 that the condition asks for at least',
+      ],
+    })
+    expect(made(['80'], { planned: 1, 'at-least': 2, fewer: 'flag' }).valid).toBe(true)
+  })
+
+  it('holds a reported mean to it by the number that it states', () => {
+    const mean = q('40 MPa', 'stress')
+    const { specimens: _none, ...reading } = { age: readAge('28 d'), specimens: undefined, mean, of: 2 }
+    const { reasons } = worded(testedSpecimens(COMPRESSIVE_STRENGTH, reading, condition(undefined), AS_OF))
+    expect(reasons).toEqual(['only the mean is on record', '2 specimens of 3 planned'])
   })
 })
