@@ -154,13 +154,13 @@ describe('the ash in US units', () => {
   })
   it('reports the error of testing from four lots in duplicate: residues 0.3, 0.2, 0.6 and 0.2 apart', () => {
     const reported = clause(edition.lot('lowmark-ash/LA-2026-004'), 'source-variability', 'residue')
-    // 0.325 in the mean, over d2 = 2/√π = 1.128; of each lot the latest result, the last five of which are 16.2,
-    // 16.1, 19.7, 19.1 and 21.2.
+    // 0.325 in the mean, over d2 = 2/√π = 1.128; of each lot the first result, the last five of which are 16.8,
+    // 16.1, 19.7, 19.3 and 21.2.
     expect(reported?.reasons[0]).toMatchObject({
       code: 'variability',
       params: {
         n: 10,
-        movingAverage: expect.closeTo(92.3 / 5, 9),
+        movingAverage: expect.closeTo(93.1 / 5, 9),
         testing: { pairs: 4, error: expect.closeTo(0.325 / 1.128_379_167, 7) },
       },
     })
