@@ -6,7 +6,7 @@ import type {
   ValueParams,
 } from '../core/criteria/reason.ts'
 import { limitWords } from './limits.ts'
-import { figureWords, numberWords, plural, unroundedWords } from './numbers.ts'
+import { figureWords, fixedDigits, numberWords, plural, unroundedWords } from './numbers.ts'
 import { premiseReasonWords, statedPremisesWords } from './premises.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { agreedRuleName } from './rules.ts'
@@ -38,7 +38,7 @@ function meetsWords(met: boolean): string {
 /** The guard as it was applied, or the probability reached, set off from what stands before. */
 function appliedWords({ unit, df, factor, guard, probability }: UnderRuleParams): string {
   const freedom =
-    df === undefined ? '' : ` with ${plural(Number(df.toFixed(1)), 'degree', 'degrees')} of freedom`
+    df === undefined ? '' : ` with ${plural(Number(fixedDigits(df, 1)), 'degree', 'degrees')} of freedom`
   if (probability !== undefined)
     return `; probability of conformity ${probabilityWords(probability)}${freedom}`
   if (guard === undefined) return ''
