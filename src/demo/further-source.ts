@@ -30,7 +30,8 @@ export interface FurtherSource {
   /** Days after casting at which a certificate is issued, with its reason. */
   readonly issues: readonly (readonly [days: number, reason: string])[]
   readonly producer: DemoFile
-  readonly laboratory: DemoFile
+  /** A laboratory that no source before it names; without one the scenario has it already. */
+  readonly laboratory?: DemoFile
   readonly source: DemoFile
   /** The next lot; a lot resembles the one before it. */
   readonly series: (chance: Chance) => (lot: FurtherLot) => WrittenLot

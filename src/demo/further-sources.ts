@@ -1,6 +1,6 @@
 /**
- * The sources that came later to the scenario: slag, silica fume and an ash from a works that writes US units
- * throughout. Each draws from a chance of its own, so that what one of them is given moves no reading of
+ * The sources that came later to the scenario: slag, silica fume, an ash from a works that writes US units
+ * throughout, and one known from finished figures. Each draws from a chance of its own, so that what one of them is given moves no reading of
  * another.
  */
 import { momentOfDay, yearOf } from '../core/measure/moment.ts'
@@ -9,11 +9,12 @@ import { type Chance, chanceOf } from './chance.ts'
 import type { FurtherSource } from './further-source.ts'
 import { LOWMARK } from './lowmark-ash.ts'
 import type { DemoIssue } from './scenario-files.ts'
+import { PELLMOOR } from './pellmoor-ash.ts'
 import { FERROWICK } from './silica-fume.ts'
 import type { DemoFile } from './site-records.ts'
 import { IRONHOLM } from './slag.ts'
 
-export const FURTHER: readonly FurtherSource[] = [IRONHOLM, FERROWICK, LOWMARK]
+export const FURTHER: readonly FurtherSource[] = [IRONHOLM, FERROWICK, LOWMARK, PELLMOOR]
 
 /** All records of the further sources, one file at a time. */
 export function* furtherFiles(
@@ -22,7 +23,7 @@ export function* furtherFiles(
   onIssue: (issue: DemoIssue) => void,
 ): Generator<DemoFile> {
   for (const [index, source] of FURTHER.entries()) {
-    yield* [source.producer, source.laboratory, source.source]
+    yield* [source.producer, ...(source.laboratory === undefined ? [] : [source.laboratory]), source.source]
     yield* lotsOf(source, chanceOf(seed + 1 + index), lastDay, onIssue)
   }
 }

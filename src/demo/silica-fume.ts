@@ -104,7 +104,7 @@ signatories:
 address: [31 Sallow Street, Varrow]
 standing: independent
 accreditation:
-  - { body: Varrow Accreditation Board, number: VAB 0533, from: 2024-05-01, to: 2028-04-30, conditions: [c1240-65c], scope: [SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, specific-surface, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent] }
+  - { body: Varrow Accreditation Board, number: VAB 0533, from: 2024-05-01, to: 2028-04-30, conditions: [c1240-65c, c311], scope: [SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, specific-surface, autoclave-expansion, water-requirement, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent] }
 methods:
   SiO2: [ { method: ASTM C114 } ]
   Al2O3: [ { method: ASTM C114 } ]
@@ -119,6 +119,11 @@ methods:
   residue-45um: [ { method: ASTM C430 } ]
   density: [ { method: ASTM C188 } ]
   specific-surface: [ { method: "ASTM C1069" } ]
+  autoclave-expansion: [ { method: ASTM C151 } ]
+  water-requirement: [ { method: ASTM C311 } ]
+  drying-shrinkage-increase: [ { method: ASTM C157 } ]
+  expansion-alkali-silica-relative: [ { method: ASTM C441 } ]
+  air-entraining-demand: [ { method: ASTM C311 } ]
   compressive-strength: [ { method: ASTM C109 } ]
   strength-activity-index: [ { method: ASTM C1240 } ]
 `,

@@ -1,4 +1,4 @@
-/** The demo's slag, silica fume and ash in US units: figures by hand from the committed records. */
+/** The demo's slag, silica fume, ash in US units and ash of finished figures: figures by hand from the committed records. */
 import { resolve } from 'node:path'
 import { isUnconfirmed } from '../../src/core/criteria/criterion.ts'
 import { beforeAll, describe, expect, it } from 'vitest'
@@ -164,6 +164,51 @@ describe('the ash in US units', () => {
         testing: { pairs: 4, error: expect.closeTo(0.325 / 1.128_379_167, 7) },
       },
     })
+  })
+})
+
+describe('the ash of finished figures', () => {
+  it('holds no reading of a specimen, and is judged by what the laboratory reports', () => {
+    const lots = lotsOf('pellmoor-ash')
+    expect(lots).toHaveLength(8)
+    expect(lots.flatMap(({ record }) => record.tests ?? [])).toEqual([])
+    for (const lot of lots) {
+      const indices = lot.results.filter(({ property }) => property === 'strength-activity-index')
+      expect(indices.map(({ age, finished }) => [age?.text, finished])).toEqual([
+        ['7 d', true],
+        ['28 d', true],
+      ])
+      expect(clause(lot, 'c618-12a', 'activity')?.outcome).toBe('meets')
+    }
+  })
+  it('sums 52.71, 25.40 and 6.51 % to 84.62 %, and 0.74 % of sodium to 2.15 % with potassium of 2.15 %', () => {
+    const lot = edition.lot('pellmoor-ash/PA-2026-002')
+    expect(values(lot, 'oxide-sum', undefined, undefined)).toEqual([expect.closeTo(84.62, 9)])
+    // Na2O + 0.658 K2O.
+    expect(values(lot, 'alkali-equivalent', undefined, undefined)).toEqual([
+      expect.closeTo(0.74 + 0.658 * 2.15, 9),
+    ])
+  })
+  it('has seven regular samples a lot, and one of 35.2 % on the sieve beside a composite of 23.2 % that passes', () => {
+    for (const lot of lotsOf('pellmoor-ash'))
+      expect(lot.record.samples?.filter(({ duty }) => duty === 'regular')).toHaveLength(7)
+    const coarse = edition.lot('pellmoor-ash/PA-2026-002')
+    expect(clause(coarse, 'c618-12a', 'residue')).toMatchObject({
+      outcome: 'meets',
+      value: 23.2,
+      others: [{ sample: 'R5', value: 35.2 }],
+    })
+    expect(
+      lotsOf('pellmoor-ash').flatMap(({ id, findings }) => findings.map(({ reason }) => [id, reason.code])),
+    ).toEqual([['pellmoor-ash/PA-2026-002', 'other-sample-fails']])
+  })
+  it('meets the options that its purchaser asks for, which are recalled and so a trial judgement', () => {
+    const lot = edition.lot('pellmoor-ash/PA-2026-002')
+    expect(
+      ['expansion-alkali-silica', 'drying-shrinkage', 'air-entraining-uniformity', 'sulfate-high'].map(
+        (id) => clause(lot, 'c618-12a-options', id)?.outcome,
+      ),
+    ).toEqual(['meets', 'meets', 'meets', 'not-invoked'])
   })
 })
 
