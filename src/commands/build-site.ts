@@ -2,14 +2,11 @@
 import type { Moment } from '../core/measure/moment.ts'
 import {
   closeSync,
-  cpSync,
   existsSync,
   mkdirSync,
-  mkdtempSync,
   openSync,
   readdirSync,
-  renameSync,
-  rmSync,
+  readFileSync,
   writeFileSync,
   writeSync,
 } from 'node:fs'
@@ -18,12 +15,18 @@ import { build } from 'astro'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
+import { manifestOf } from '../edition/writers/manifest.ts'
 import { dataFiles } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import type { Records } from '../records/load.ts'
+import { earlierSites } from './earlier-sites.ts'
+import { onInterruption } from './interruption.ts'
+import { carryOver, refuseForeignFiles } from './kept-files.ts'
+import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
+import { makeStage, moveEntries } from './page-stage.ts'
 import { CommandFailure, EXIT, PROGRAM, ROOT, today } from './program.ts'
 
 export interface BuildOptions {
@@ -31,12 +34,18 @@ export interface BuildOptions {
   readonly audience: Edition['audience']
   readonly asOf?: Moment
   readonly address?: string
+  /** Folder of a site to compare with, beside the one that is replaced. */
+  readonly against?: string
+  /** Lots whose certificates may vanish or change. */
+  readonly accept?: readonly string[]
 }
 
 export interface BuiltSite {
   readonly edition: Edition
   readonly folder: string
   readonly pages: number
+  /** Lines that tell what else changed against the earlier site. */
+  readonly notes: readonly string[]
 }
 
 /** Project folders that no output may touch. */
@@ -44,59 +53,62 @@ const SOURCES = ['src', 'schemas', 'test', 'node_modules', '.git']
 
 /** @throws CommandFailure with the output folder as it was before */
 export async function buildSite(records: Records, options: BuildOptions): Promise<BuiltSite> {
-  const output = prepareOutput(options.out, [
-    records.contentDir,
-    ...SOURCES.map((name) => resolve(ROOT, name)),
-  ])
+  const output = prepareOutput({
+    folder: options.out,
+    apart: [records.contentDir, ...SOURCES.map((name) => resolve(ROOT, name))],
+    program: PROGRAM,
+    audience: options.audience,
+  })
+  const stopWatching = onInterruption(() => discard(output))
   try {
-    const edition = forAudience(
-      computeEdition(records, {
-        program: PROGRAM,
-        asOf: options.asOf,
-        today: today(),
-        address: options.address,
-      }),
-      options.audience,
-    )
-    await buildPages(edition, output.next)
-    writeDataFiles(edition, output.next)
-    const pages = pagesOf(output.next)
-    writeSitemap(edition, output.next, pages)
-    checkOutput(edition, output)
-    swapIn(output, PROGRAM)
-    return { edition, folder: output.final, pages: pages.length }
-  } catch (error) {
+    return await buildInto(output, records, options)
+  } finally {
+    stopWatching()
     discard(output)
-    throw error
   }
 }
 
-/**
- * Astro runs its own intermediate program from the output folder, where it must find the project's packages,
- * or else from one folder
- * shared by all builds. So pages are built in a folder of their own inside the project, then moved.
- */
+async function buildInto(output: OutputFolder, records: Records, options: BuildOptions): Promise<BuiltSite> {
+  const { next, final } = output
+  const keep = records.site.keep ?? []
+  const earlier = earlierSites(final, options)
+  refuseForeignFiles(final, keep)
+  const edition = forAudience(
+    computeEdition(records, {
+      program: PROGRAM,
+      asOf: options.asOf,
+      today: today(),
+      address: options.address,
+    }),
+    options.audience,
+  )
+  await buildPages(edition, next)
+  writeDataFiles(edition, next)
+  const pages = pagesOf(next)
+  writeSitemap(edition, next, pages)
+  checkOutput(edition, output)
+  const manifest = manifestOf(edition, fileDigests(next))
+  writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
+  const notes = earlier.compare(manifest)
+  refuseForeignFiles(final, keep, next)
+  carryOver(final, next, keep)
+  await swapIn(output)
+  return { edition, folder: final, pages: pages.length, notes }
+}
+
+/** Pages are built in a folder inside the project, then moved. */
 async function buildPages(edition: Edition, folder: string): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   putEdition(edition)
   process.chdir(ROOT)
-  const stage = mkdtempSync(join(ROOT, 'node_modules', '.pages-'))
+  const stage = makeStage()
+  const stopWatching = onInterruption(stage.remove)
   try {
-    await astroBuild(edition, stage)
-    moveFolder(stage, folder)
+    await astroBuild(edition, stage.site)
+    moveEntries(stage.site, folder)
   } finally {
-    rmSync(stage, { recursive: true, force: true })
-  }
-}
-
-/** By renaming; by copying where the folders lie on different disks. */
-function moveFolder(from: string, to: string): void {
-  rmSync(to, { recursive: true, force: true })
-  try {
-    renameSync(from, to)
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error
-    cpSync(from, to, { recursive: true })
+    stopWatching()
+    stage.remove()
   }
 }
 
@@ -119,7 +131,15 @@ function writeDataFiles(edition: Edition, folder: string): void {
     made.add(parent)
     writePieces(path, file.pieces)
   }
-  cpSync(resolve(ROOT, 'schemas'), join(folder, 'schemas'), { recursive: true })
+  writeSchemas(folder)
+}
+
+/** Written, not copied: their permissions are those of any new file, whatever the project's are. */
+function writeSchemas(folder: string): void {
+  const from = resolve(ROOT, 'schemas')
+  mkdirSync(join(folder, 'schemas'))
+  for (const name of readdirSync(from))
+    writeFileSync(join(folder, 'schemas', name), readFileSync(join(from, name)))
 }
 
 function writePieces(path: string, pieces: Iterable<string>): void {
@@ -141,7 +161,7 @@ function pagesOf(folder: string): string[] {
 }
 
 function writeSitemap(edition: Edition, folder: string, pages: readonly string[]): void {
-  if (edition.address.origin === null) return
+  if (edition.address.origin === null || edition.audience === 'internal') return
   for (const [name, text] of sitemapFiles(
     `${edition.address.origin}${edition.address.base}`,
     listedPages(edition, pages),

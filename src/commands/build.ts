@@ -8,7 +8,11 @@ import { readGoodContent } from './read-content.ts'
 
 await run(async () => {
   const options = command('build', 'Build the certificate site.')
-    .option('--out <folder>', 'where the site is written', folderOption, resolve(ROOT, 'dist'))
+    .option(
+      '--out <folder>',
+      'where the site is written; dist, or dist-internal for --audience internal',
+      folderOption,
+    )
     .option('--as-of <date>', 'read the records on this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
     .addOption(
@@ -16,16 +20,27 @@ await run(async () => {
         .choices(['public', 'internal'])
         .default('public'),
     )
+    .option(
+      '--against <folder>',
+      'a copy of the published site, or of its manifest.json, to compare with',
+      folderOption,
+    )
+    .option('--accept <lots...>', 'lots whose certificates may vanish or change (SOURCE/LOT, * for any text)')
     .parse()
     .opts<{
       content: string
-      out: string
+      out?: string
+      against?: string
+      accept?: string[]
       asOf?: Moment
       address?: string
       audience: 'public' | 'internal'
     }>()
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
-  const built = await buildSite(records, options)
-  process.stdout.write(`${built.edition.lots.size} lots, ${built.pages} pages in ${built.folder}\n`)
+  const out = options.out ?? resolve(ROOT, options.audience === 'public' ? 'dist' : 'dist-internal')
+  const built = await buildSite(records, { ...options, out })
+  process.stdout.write(
+    `${built.edition.lots.size} lots, ${built.pages} pages in ${built.folder}\n${built.notes.map((line) => `${line}\n`).join('')}`,
+  )
   return EXIT.well
 })

@@ -2,82 +2,152 @@
  * The output folder: written beside itself, checked, then swapped in by renaming, so that a failed or
  * interrupted build leaves the earlier site as it was.
  */
-import { existsSync, mkdirSync, readdirSync, realpathSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, realpathSync, renameSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve, sep } from 'node:path'
+import type { Edition } from '../edition/shape/edition.ts'
+import { syncFolder, syncTree } from './durable.ts'
+import { takeLock } from './folder-lock.ts'
+import { isOurs, makeMarked, markerOf, removeMarked, stands, writeMarker } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
-
-/** Written last into a finished output; its presence says "this folder is ours and whole". */
-export const MARKER = '.certificate-site'
+import { faultWords } from './system-faults.ts'
 
 export interface OutputFolder {
   /** Where the build writes. */
   readonly next: string
   readonly final: string
+  readonly program: string
+  readonly audience: Edition['audience']
+  /** Lets the next build at the folder. */
+  readonly release: () => void
+}
+
+export interface OutputRequest {
+  readonly folder: string
+  /** Folders that an output must neither hold nor lie in. */
+  readonly apart: readonly string[]
+  readonly program: string
+  readonly audience: Edition['audience']
 }
 
 /**
- * Finishes or undoes an interrupted swap, refuses a folder that is not ours, and makes an empty `DIR.next`.
- * @param folder the output folder asked for
- * @param kept folders that an output must neither hold nor lie in
+ * Locks the folder, finishes or undoes an interrupted swap, refuses a folder that is not ours, and makes an
+ * empty `DIR.next`.
  * @throws CommandFailure
  */
-export function prepareOutput(folder: string, kept: readonly string[]): OutputFolder {
+export function prepareOutput({ folder, apart, program, audience }: OutputRequest): OutputFolder {
   const final = realPath(folder)
-  for (const other of kept.map(realPath)) {
-    if (within(final, other) || within(other, final))
-      throw new CommandFailure(
-        `The output folder ${final} holds or lies in ${other}.`,
-        EXIT.wrongUse,
-        'choose another folder with --out',
-      )
+  refuseOverlap(final, apart)
+  makeParent(final)
+  const release = takeLock(`${final}.lock`, `Another command is building in ${final}.`)
+  try {
+    recoverSwap(final)
+    refuseForeign(final, audience)
+    const next = `${final}.next`
+    makeMarked(next, { program, audience })
+    return { next, final, program, audience, release }
+  } catch (error) {
+    release()
+    throw error
   }
-  recoverSwap(final)
-  if (existsSync(final) && readdirSync(final).length > 0 && !existsSync(join(final, MARKER))) {
+}
+
+function refuseOverlap(final: string, apart: readonly string[]): void {
+  const other = apart.map(realPath).find((path) => within(final, path) || within(path, final))
+  if (other === undefined) return
+  throw new CommandFailure(
+    `The output folder ${final} holds or lies in ${other}.`,
+    EXIT.wrongUse,
+    'choose another folder with --out',
+  )
+}
+
+function makeParent(final: string): void {
+  try {
+    mkdirSync(dirname(final), { recursive: true })
+  } catch (error) {
     throw new CommandFailure(
-      `The output folder ${final} holds files that no build of this program wrote.`,
+      `The output folder ${final} cannot be made: ${faultWords(error)}.`,
       EXIT.wrongUse,
-      'choose another folder with --out, or empty this one yourself',
+      'choose another folder with --out',
     )
   }
-  const next = `${final}.next`
-  mkdirSync(next, { recursive: true })
-  return { next, final }
 }
 
-/** Puts the finished build in the place of the earlier one. */
-export function swapIn({ next, final }: OutputFolder, program: string): void {
-  writeFileSync(join(next, MARKER), `${program}\n`)
-  if (existsSync(final)) renameSync(final, `${final}.old`)
-  renameSync(next, final)
-  rmSync(`${final}.old`, { recursive: true, force: true })
+function refuseForeign(final: string, audience: Edition['audience']): void {
+  if (!stands(final)) return
+  const refuse = (message: string, mend: string) => {
+    throw new CommandFailure(message, EXIT.wrongUse, mend)
+  }
+  if (statSync(final, { throwIfNoEntry: false })?.isDirectory() !== true)
+    refuse(`The output ${final} is no folder.`, 'choose another one with --out')
+  if (!isOurs(final))
+    refuse(
+      `The output folder ${final} holds files that no build of this program wrote.`,
+      'choose another folder with --out, or empty this one yourself',
+    )
+  const before = markerOf(final)?.audience ?? audience
+  if (before !== audience)
+    refuse(
+      `The output folder ${final} holds the ${before} edition, which the ${audience} one does not replace.`,
+      'choose another folder with --out',
+    )
 }
 
-export function discard({ next }: OutputFolder): void {
-  rmSync(next, { recursive: true, force: true })
+/** Puts the finished build in the place of the earlier one, which stays where that fails. */
+export async function swapIn({ next, final, program, audience }: OutputFolder): Promise<void> {
+  writeMarker(next, { program, audience, state: 'whole' })
+  await syncTree(next)
+  const old = `${final}.old`
+  const replaces = stands(final)
+  if (replaces) renameSync(final, old)
+  try {
+    renameSync(next, final)
+  } catch (error) {
+    if (replaces) renameSync(old, final)
+    throw error
+  }
+  syncFolder(dirname(final))
+  if (replaces) removeMarked(old)
+}
+
+export function discard({ next, release }: OutputFolder): void {
+  try {
+    if (stands(next)) removeMarked(next)
+  } finally {
+    release()
+  }
 }
 
 function recoverSwap(final: string): void {
-  const next = `${final}.next`
-  const old = `${final}.old`
-  if (!existsSync(final) && existsSync(join(next, MARKER))) renameSync(next, final)
-  else if (!existsSync(final) && existsSync(join(old, MARKER))) renameSync(old, final)
-  for (const leftover of [next, old]) {
-    if (!existsSync(leftover)) continue
-    if (leftover === old && !existsSync(join(old, MARKER)))
+  const [next, old] = [`${final}.next`, `${final}.old`]
+  for (const path of [next, old]) {
+    if (stands(path) && !isOurs(path))
       throw new CommandFailure(
-        `${old} stands in the way and was not written by this program.`,
+        `${path} stands in the way and was not written by this program.`,
         EXIT.wrongUse,
-        'move it elsewhere',
+        'move it elsewhere, or choose another folder with --out',
       )
-    rmSync(leftover, { recursive: true, force: true })
   }
+  const whole = [next, old].find((path) => markerOf(path)?.state === 'whole')
+  if (!stands(final) && whole !== undefined) renameSync(whole, final)
+  removeMarked(next)
+  removeMarked(old)
 }
 
+/** Of the folder itself where a link leads to it; its parents need not be there. */
 function realPath(folder: string): string {
   const path = resolve(folder)
-  if (existsSync(path)) return realpathSync(path)
   const parent = dirname(path)
-  return parent === path ? path : join(realPath(parent), basename(path))
+  if (!stands(path)) return parent === path ? path : join(realPath(parent), basename(path))
+  try {
+    return realpathSync(path)
+  } catch (error) {
+    throw new CommandFailure(
+      `The link ${path} cannot be followed: ${faultWords(error)}.`,
+      EXIT.wrongUse,
+      'choose another folder with --out',
+    )
+  }
 }
 
 function within(inner: string, outer: string): boolean {

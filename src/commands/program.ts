@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
+import { faultWords, systemFault, systemSentence } from './system-faults.ts'
 import { isInCalendar, type Moment, momentIn, momentOfDay } from '../core/measure/moment.ts'
 
 /** The project's root folder. */
@@ -51,17 +52,29 @@ export function dateOption(text: string): Moment {
 
 /** Runs a command's main function; nothing but a programming error shows a trace. */
 export async function run(main: () => Promise<number> | number): Promise<void> {
-  // A reader that has seen enough, such as `head`, closes the pipe: no fault of the command.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error
-  })
+  process.stdout.on('error', outputFault)
+  process.stderr.on('error', outputFault)
   try {
     process.exitCode = await main()
   } catch (error) {
-    process.exitCode = statusOf(error)
-    if (!(error instanceof CommandFailure) && !(error instanceof CommanderError)) throw error
-    if (error instanceof CommandFailure) process.stderr.write(`${error.message}\n`)
+    const refused = systemFault(error)
+    const told = refused === undefined ? error : systemFailure(refused)
+    process.exitCode = statusOf(told)
+    if (!(told instanceof CommandFailure) && !(told instanceof CommanderError)) throw error
+    if (told instanceof CommandFailure) process.stderr.write(`${told.message}\n`)
   }
+}
+
+/** A reader that has seen enough, such as `head`, closes the pipe: no fault of the command. A full disk is one. */
+function outputFault(error: NodeJS.ErrnoException): void {
+  if (error.code === 'EPIPE') return
+  process.exitCode = EXIT.failed
+  process.stderr.write(`What the command reports cannot be written: ${faultWords(error)}.\n`)
+}
+
+function systemFailure(fault: NodeJS.ErrnoException): CommandFailure {
+  const mend = 'look at the permissions, the free space and what stands in its place'
+  return new CommandFailure(systemSentence(fault), EXIT.failed, mend)
 }
 
 function statusOf(error: unknown): number {

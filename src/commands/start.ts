@@ -15,6 +15,8 @@ await run(async () => {
   const built = await buildSite(records, { out: options.out, audience: 'public' })
   await serve(built.folder, built.edition.address.base, options.port)
   const address = `http://localhost:${options.port}${built.edition.address.base}`
-  process.stdout.write(`${built.edition.lots.size} lots, ${built.pages} pages\n${openLine(address)}`)
+  process.stdout.write(
+    `${built.edition.lots.size} lots, ${built.pages} pages\n${built.notes.map((line) => `${line}\n`).join('')}${openLine(address)}`,
+  )
   return EXIT.well
 })

@@ -19,7 +19,9 @@ import { withRevisionLine } from '../records/edit/revision-line.ts'
 import { listIssued, partAt } from '../records/files.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { loadYaml } from '../records/yaml/load-yaml.ts'
+import { syncFolder } from './durable.ts'
 import { CommandFailure, EXIT } from './program.ts'
+import { faultWords } from './system-faults.ts'
 
 /** A line for `revisions:` and the digest in it. */
 export interface RecordLine {
@@ -133,35 +135,5 @@ function discard(path: string): void {
     rmSync(path, { force: true })
   } catch {
     // The failure that is told is the one before.
-  }
-}
-
-const FAULTS: Readonly<Record<string, string>> = {
-  EACCES: 'permission is denied',
-  EPERM: 'permission is denied',
-  EROFS: 'the file system is read-only',
-  ENOSPC: 'the disk is full',
-  EISDIR: 'a folder stands in its place',
-  ENOTDIR: 'a file stands in the place of its folder',
-  EEXIST: 'a file stands in the place of its folder',
-}
-
-/** What the file system refused, as the end of a sentence. */
-function faultWords(error: unknown): string {
-  const { code = '', message } = error as NodeJS.ErrnoException
-  return FAULTS[code] ?? message
-}
-
-/** A renaming is on the disk when its folder is; some systems do not open folders. */
-function syncFolder(path: string): void {
-  try {
-    const folder = openSync(path, 'r')
-    try {
-      fsyncSync(folder)
-    } finally {
-      closeSync(folder)
-    }
-  } catch {
-    // Nothing to do: the file itself is whole.
   }
 }

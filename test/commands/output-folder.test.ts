@@ -1,68 +1,205 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { discard, MARKER, prepareOutput, swapIn } from '../../src/commands/output-folder.ts'
+import { discard, type OutputFolder, prepareOutput, swapIn } from '../../src/commands/output-folder.ts'
+import { MARKER, markerOf, removeMarked, writeMarker } from '../../src/commands/output-marker.ts'
 
 function scratch(): string {
   return mkdtempSync(join(tmpdir(), 'output-'))
 }
 
-function site(folder: string, text: string): void {
+const WHOLE = { program: 'test', audience: 'public', state: 'whole' } as const
+
+function site(
+  folder: string,
+  text: string,
+  state: 'whole' | 'being-built' | 'being-removed' = 'whole',
+): void {
   mkdirSync(folder, { recursive: true })
   writeFileSync(join(folder, 'index.html'), text)
-  writeFileSync(join(folder, MARKER), 'test\n')
+  writeMarker(folder, { ...WHOLE, state })
 }
+
+function prepared(folder: string, apart: readonly string[] = []): OutputFolder {
+  return prepareOutput({ folder, apart, program: 'test', audience: 'public' })
+}
+
+const front = (folder: string) => readFileSync(join(folder, 'index.html'), 'utf8')
 
 describe('prepareOutput', () => {
   it('refuses a folder with files that no build wrote, and leaves them', () => {
     const out = join(scratch(), 'site')
     mkdirSync(out)
     writeFileSync(join(out, 'letter.txt'), 'mine')
-    expect(() => prepareOutput(out, [])).toThrow(/no build of this program wrote/)
+    expect(() => prepared(out)).toThrow(/no build of this program wrote/)
     expect(readFileSync(join(out, 'letter.txt'), 'utf8')).toBe('mine')
   })
   it('refuses a folder that holds the content or lies in it', () => {
     const folder = scratch()
     const content = join(folder, 'content')
     mkdirSync(content)
-    expect(() => prepareOutput(folder, [content])).toThrow(/holds or lies in/)
-    expect(() => prepareOutput(join(content, 'site'), [content])).toThrow(/holds or lies in/)
+    expect(() => prepared(folder, [content])).toThrow(/holds or lies in/)
+    expect(() => prepared(join(content, 'site'), [content])).toThrow(/holds or lies in/)
+  })
+  it.each(['.next', '.old'])('refuses a foreign folder, file or link at DIR%s, and leaves it', (ending) => {
+    const makers: ((path: string) => void)[] = [
+      (path) => {
+        mkdirSync(path)
+        writeFileSync(join(path, 'letter.txt'), 'mine')
+      },
+      (path) => writeFileSync(path, 'mine'),
+      (path) => symlinkSync('elsewhere', path),
+    ]
+    for (const make of makers) {
+      const out = join(scratch(), 'site')
+      site(out, 'earlier')
+      make(`${out}${ending}`)
+      expect(() => prepared(out)).toThrow(`${out}${ending} stands in the way`)
+      expect(readdirSync(join(out, '..')).sort()).toEqual(['site', `site${ending}`])
+      expect(front(out)).toBe('earlier')
+    }
+  })
+  it('marks the folder that it builds in at once, so that a killed build is cleared by the next', () => {
+    const out = join(scratch(), 'site')
+    site(out, 'earlier')
+    const killed = prepared(out)
+    writeFileSync(join(killed.next, 'torso.html'), '')
+    killed.release()
+    const { next } = prepared(out)
+    expect(readdirSync(next)).toEqual([MARKER])
+    expect(markerOf(next)?.state).toBe('being-built')
+    expect(front(out)).toBe('earlier')
   })
   it('finishes a swap that was interrupted after the earlier site had been moved away', () => {
     const out = join(scratch(), 'site')
     site(`${out}.old`, 'earlier')
     site(`${out}.next`, 'later')
-    discard(prepareOutput(out, []))
-    expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe('later')
+    discard(prepared(out))
+    expect(front(out)).toBe('later')
     expect(existsSync(`${out}.old`)).toBe(false)
   })
-  it('undoes a swap whose new site was not whole', () => {
-    const out = join(scratch(), 'site')
-    site(`${out}.old`, 'earlier')
-    mkdirSync(`${out}.next`)
-    discard(prepareOutput(out, []))
-    expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe('earlier')
+  it('undoes a swap whose new site was not whole, or was being removed', () => {
+    for (const state of ['being-built', 'being-removed'] as const) {
+      const out = join(scratch(), 'site')
+      site(`${out}.old`, 'earlier')
+      site(`${out}.next`, 'torso', state)
+      discard(prepared(out))
+      expect(front(out)).toBe('earlier')
+    }
   })
-  it('clears the torso of a build that failed', () => {
+  it('goes on removing an earlier site at which it was killed, at whatever file', () => {
+    for (const left of [['index.html', MARKER], [MARKER], []]) {
+      const out = join(scratch(), 'site')
+      site(out, 'later')
+      mkdirSync(`${out}.old`)
+      for (const name of left) writeFileSync(join(`${out}.old`, name), '{"state":"being-removed"}')
+      discard(prepared(out))
+      expect(readdirSync(join(out, '..'))).toEqual(['site'])
+    }
+  })
+  it('lets one build at a time work at a folder, and the next one when that has ended', () => {
     const out = join(scratch(), 'site')
-    site(out, 'earlier')
-    mkdirSync(`${out}.next`)
-    writeFileSync(join(`${out}.next`, 'torso.html'), '')
-    const { next } = prepareOutput(out, [])
-    expect(existsSync(join(next, 'torso.html'))).toBe(false)
-    expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe('earlier')
+    const first = prepared(out)
+    expect(() => prepared(out)).toThrow(/^Another command is building in .*site\.\n/)
+    expect(existsSync(first.next)).toBe(true)
+    discard(first)
+    discard(prepared(out))
+    expect(readdirSync(join(out, '..'))).toEqual([])
+  })
+  it('does not let one edition replace the other', () => {
+    const out = join(scratch(), 'site')
+    site(out, 'public')
+    const internal = { folder: out, apart: [], program: 'test', audience: 'internal' } as const
+    expect(() => prepareOutput(internal)).toThrow(/holds the public edition, which the internal one does not/)
+    // A site of an earlier version, whose marker tells nothing of its readers, may be a public one.
+    writeFileSync(join(out, MARKER), 'test 0.1.0\n')
+    expect(() => prepareOutput(internal)).toThrow(/holds the public edition/)
+    discard(prepared(out))
+    writeMarker(out, { ...WHOLE, audience: 'internal' })
+    expect(() => prepared(out)).toThrow(/holds the internal edition/)
+    expect(readdirSync(join(out, '..'))).toEqual(['site'])
+  })
+  it('says in one line what stands where the folder is to be, a file or a link that leads nowhere', () => {
+    const folder = scratch()
+    writeFileSync(join(folder, 'file'), 'mine')
+    symlinkSync('nowhere', join(folder, 'link'))
+    expect(() => prepared(join(folder, 'file'))).toThrow(/file is no folder\.\n/)
+    expect(() => prepared(join(folder, 'file/site'))).toThrow(/cannot be made: a file stands in the place/)
+    expect(() => prepared(join(folder, 'link'))).toThrow(/link cannot be followed: it does not exist\./)
+    expect(readdirSync(folder).sort()).toEqual(['file', 'link'])
+  })
+  it('builds where a link leads, and leaves the link', async () => {
+    const folder = scratch()
+    site(join(folder, 'real'), 'earlier')
+    symlinkSync('real', join(folder, 'link'))
+    const output = prepared(join(folder, 'link'))
+    writeFileSync(join(output.next, 'index.html'), 'later')
+    await swapIn(output)
+    output.release()
+    expect(front(join(folder, 'link'))).toBe('later')
+    expect(readdirSync(folder).sort()).toEqual(['link', 'real'])
   })
 })
 
 describe('swapIn', () => {
-  it('puts the new site in the place of the earlier one and leaves nothing beside it', () => {
+  it('puts the new site in the place of the earlier one and leaves nothing beside it', async () => {
     const out = join(scratch(), 'site')
     site(out, 'earlier')
-    const output = prepareOutput(out, [])
+    const output = prepared(out)
     writeFileSync(join(output.next, 'index.html'), 'later')
-    swapIn(output, 'test')
-    expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe('later')
-    expect([existsSync(`${out}.old`), existsSync(`${out}.next`)]).toEqual([false, false])
+    await swapIn(output)
+    discard(output)
+    expect(front(out)).toBe('later')
+    expect(markerOf(out)).toEqual(WHOLE)
+    expect(readdirSync(join(out, '..'))).toEqual(['site'])
+  })
+  it('gives the site’s folder the permissions of any new folder, whatever the earlier one had', async () => {
+    const before = process.umask(0o027)
+    try {
+      const out = join(scratch(), 'site')
+      site(out, 'earlier')
+      chmodSync(out, 0o700)
+      const output = prepared(out)
+      writeFileSync(join(output.next, 'index.html'), 'later')
+      await swapIn(output)
+      discard(output)
+      expect(statSync(out).mode & 0o777).toBe(0o750)
+      expect(statSync(join(out, MARKER)).mode & 0o777).toBe(0o640)
+    } finally {
+      process.umask(before)
+    }
+  })
+  it('puts the earlier site back where the new one cannot take its place', async () => {
+    const out = join(scratch(), 'site')
+    site(out, 'earlier')
+    const output = prepared(out)
+    // A foreign hand empties the stage between its sync and the renaming: no folder is there to be renamed.
+    const swapping = swapIn(output)
+    rmSync(output.next, { recursive: true })
+    await expect(swapping).rejects.toThrow()
+    expect(front(out)).toBe('earlier')
+    expect(existsSync(`${out}.old`)).toBe(false)
+  })
+})
+
+describe('removeMarked', () => {
+  it('removes a folder with its marker, and minds none', () => {
+    const folder = join(scratch(), 'site')
+    site(folder, 'earlier')
+    removeMarked(folder)
+    removeMarked(folder)
+    expect(existsSync(folder)).toBe(false)
   })
 })

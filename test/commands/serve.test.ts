@@ -4,7 +4,7 @@ import { type AddressInfo, connect } from 'node:net'
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { MARKER } from '../../src/commands/output-folder.ts'
+import { MARKER } from '../../src/commands/output-marker.ts'
 import { serve } from '../../src/commands/serve.ts'
 
 const FILES = {

@@ -205,6 +205,8 @@ export type Site = {
   drafts?: 'yes' | 'no'
   /** A line on every page, for instance that the data are invented. */
   notice?: string
+  /** Files and folders at the root of the output that are yours: each build leaves them there. What no build wrote and is not listed here stops a build. */
+  keep?: string[]
 }
 
 /** content/producers/ID.yaml: who makes or markets the material. */

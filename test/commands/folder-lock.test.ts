@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { hostname, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, expect, it, vi } from 'vitest'
-import { withLock } from '../../src/commands/content-lock.ts'
+import { withLock } from '../../src/commands/folder-lock.ts'
 
 const GONE = 2 ** 30
 const lockOf = (pid: number) => JSON.stringify({ pid, host: hostname() })

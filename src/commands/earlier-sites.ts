@@ -1,0 +1,53 @@
+/** The sites that a build is held against: the one it replaces, and one that the owner names. */
+import { statSync } from 'node:fs'
+import type { Manifest } from '../edition/writers/manifest.ts'
+import { heldAgainst, vanishedLines } from './compare-sites.ts'
+import { readManifest } from './manifest-file.ts'
+import { stands } from './output-marker.ts'
+import { CommandFailure, EXIT } from './program.ts'
+
+export interface Comparing {
+  readonly against?: string
+  readonly accept?: readonly string[]
+}
+
+export interface EarlierSites {
+  /** @returns lines for the reader of the command @throws CommandFailure for a loss that nobody accepted */
+  readonly compare: (manifest: Manifest) => string[]
+}
+
+const NOTHING =
+  'Nothing was there to compare with: a certificate lost since an earlier build would go unnoticed. Give a copy of the published site with --against DIR.'
+
+/**
+ * Reads what is to be compared with, before anything is built.
+ * @throws CommandFailure for a folder of `--against` without a manifest
+ */
+export function earlierSites(final: string, { against, accept = [] }: Comparing): EarlierSites {
+  const replaced = stands(final) ? readManifest(final) : null
+  const sites = [
+    ...(replaced === null ? [] : [{ from: final, manifest: replaced }]),
+    ...(against === undefined ? [] : [{ from: against, manifest: manifestAt(against) }]),
+  ]
+  return {
+    compare: (manifest) =>
+      sites.length === 0
+        ? [NOTHING]
+        : sites.flatMap(({ from, manifest: before }) => [
+            ...heldAgainst(before, manifest, { from, accept }),
+            ...vanishedLines(before, manifest, from),
+          ]),
+  }
+}
+
+/** The manifest of a folder given with `--against`. @throws CommandFailure where it has none */
+export function manifestAt(folder: string): Manifest {
+  const isFolder = statSync(folder, { throwIfNoEntry: false })?.isDirectory() === true
+  const manifest = isFolder ? readManifest(folder) : null
+  if (manifest !== null) return manifest
+  throw new CommandFailure(
+    isFolder ? `${folder} holds no manifest.json.` : `${folder} is no folder.`,
+    EXIT.wrongUse,
+    'give the folder of a site that was built, or a copy of its manifest.json in a folder',
+  )
+}

@@ -1,0 +1,61 @@
+/** What the owner keeps in the output folder beside the site (CNAME, .git, robots.txt), and what nobody knows of. */
+import { cpSync, lstatSync, readdirSync, readlinkSync, symlinkSync } from 'node:fs'
+import { join } from 'node:path'
+import { countWords } from '../words/numbers.ts'
+import { foreignFiles, readManifest } from './manifest-file.ts'
+import { MARKER, stands } from './output-marker.ts'
+import { CommandFailure, EXIT } from './program.ts'
+
+/**
+ * Refuses a folder that holds what no build wrote and nobody keeps.
+ * @param keep names in the folder that are the owner's
+ * @param next the folder that is to take its place; without it, a folder whose build told nothing of its files
+ * passes for now
+ * @throws CommandFailure with the name of a file
+ */
+export function refuseForeignFiles(final: string, keep: readonly string[], next?: string): void {
+  if (!stands(final)) return
+  const manifest = readManifest(final)
+  const known = manifest ?? (next === undefined ? null : { files: {} })
+  if (known === null) return
+  const foreign =
+    manifest === null && next !== undefined
+      ? unknownEntries(final, keep, next)
+      : foreignFiles(final, known, keep)
+  const [first, ...others] = foreign
+  if (first === undefined) return
+  throw new CommandFailure(
+    `The output folder ${final} holds ${first}${others.length === 0 ? '' : ` and ${countWords(others.length, 'other file')}`} that no build of this program wrote.`,
+    EXIT.wrongUse,
+    `to keep it, list ${first.split('/')[0]} under keep: in site.yaml; otherwise take it out yourself`,
+  )
+}
+
+/** Of a site without a manifest only what has no counterpart in the next one is known to be foreign. */
+function unknownEntries(final: string, keep: readonly string[], next: string): string[] {
+  const known = new Set([...readdirSync(next), ...keep, MARKER])
+  return readdirSync(final).filter((name) => !known.has(name))
+}
+
+/**
+ * Copies what the owner keeps into the folder that is to take the place of another.
+ * @throws CommandFailure where the build writes a file of that name itself
+ */
+export function carryOver(final: string, next: string, keep: readonly string[]): void {
+  if (!stands(final)) return
+  for (const name of keep) {
+    if (!stands(join(final, name))) continue
+    if (stands(join(next, name)))
+      throw new CommandFailure(
+        `${name} is listed under keep: in site.yaml, and the build writes it itself.`,
+        EXIT.wrongUse,
+        `take ${name} out of keep:`,
+      )
+    copy(join(final, name), join(next, name))
+  }
+}
+
+function copy(from: string, to: string): void {
+  if (lstatSync(from).isSymbolicLink()) symlinkSync(readlinkSync(from), to)
+  else cpSync(from, to, { recursive: true, preserveTimestamps: true, verbatimSymlinks: true })
+}

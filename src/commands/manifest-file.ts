@@ -1,0 +1,83 @@
+/** Reads and writes manifest.json of a site, and tells which files of a folder it does not know. */
+import { createHash } from 'node:crypto'
+import { lstatSync, readdirSync, readFileSync } from 'node:fs'
+import { join, relative, resolve, sep } from 'node:path'
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import type { Manifest } from '../edition/writers/manifest.ts'
+import { MARKER } from './output-marker.ts'
+import { CommandFailure, EXIT, ROOT } from './program.ts'
+
+export const MANIFEST = 'manifest.json'
+
+/** What systems strew into folders that somebody looked at; nobody misses it. */
+const STREWN = ['.DS_Store', 'Thumbs.db', 'desktop.ini']
+
+/**
+ * The manifest of a site's folder; null where it has none.
+ * @throws CommandFailure for one that cannot be read, so that nothing passes for want of it
+ */
+export function readManifest(folder: string): Manifest | null {
+  const path = join(folder, MANIFEST)
+  const status = lstatSync(path, { throwIfNoEntry: false })
+  if (status === undefined) return null
+  const value = status.isFile() ? parsed(readFileSync(path, 'utf8')) : undefined
+  if (isManifest(value)) return value
+  throw new CommandFailure(
+    `${path} is no manifest of a site, so that nothing can be held against it.`,
+    EXIT.failed,
+    'restore the site from a backup, or build into another folder and give a good copy with --against DIR',
+  )
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown
+  } catch {
+    return undefined
+  }
+}
+
+function isManifest(value: unknown): value is Manifest {
+  const schema = JSON.parse(readFileSync(resolve(ROOT, 'schemas/manifest.json'), 'utf8')) as object
+  return new Ajv2020().validate(schema, value)
+}
+
+/** Digest of every file below a folder, by path with forward slashes; the marker is none of them. */
+export function* fileDigests(folder: string): Generator<[string, string]> {
+  for (const path of filesBelow(folder))
+    if (path !== MARKER)
+      yield [
+        path,
+        `sha256-${createHash('sha256')
+          .update(readFileSync(join(folder, path)))
+          .digest('hex')}`,
+      ]
+}
+
+/**
+ * Files of a site's folder that its build did not write.
+ * @param keep names in the folder that are the owner's
+ */
+export function foreignFiles(
+  folder: string,
+  { files }: Pick<Manifest, 'files'>,
+  keep: readonly string[],
+): string[] {
+  const own = new Set([...keep, MARKER, MANIFEST])
+  return filesBelow(folder, own).filter(
+    (path) => !Object.hasOwn(files, path) && !STREWN.includes(path.slice(path.lastIndexOf('/') + 1)),
+  )
+}
+
+/** Everything that is no folder, by path with forward slashes. @param without names in the folder itself */
+function filesBelow(folder: string, without: ReadonlySet<string> = new Set()): string[] {
+  return readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => !without.has(entry.name))
+    .flatMap((entry) => {
+      if (!entry.isDirectory()) return [entry.name]
+      const below = readdirSync(join(folder, entry.name), { recursive: true, withFileTypes: true })
+      return below
+        .filter((child) => !child.isDirectory())
+        .map((child) => relative(folder, join(child.parentPath, child.name)).split(sep).join('/'))
+    })
+}

@@ -1,0 +1,78 @@
+/**
+ * The marker that tells a folder of this program from anybody else's: what edition lies there, and whether it is
+ * whole.
+ */
+import { lstatSync, mkdirSync, readdirSync, readFileSync, rmdirSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import type { Edition } from '../edition/shape/edition.ts'
+
+/** Name of the marker's file. */
+export const MARKER = '.certificate-site'
+
+export interface Marker {
+  readonly program: string
+  readonly audience: Edition['audience']
+  /** Only a whole site may take the place of another; one being removed lacks files already. */
+  readonly state: 'being-built' | 'whole' | 'being-removed'
+}
+
+export function writeMarker(folder: string, marker: Marker): void {
+  writeFileSync(join(folder, MARKER), `${JSON.stringify(marker)}\n`)
+}
+
+/**
+ * The marker of a folder; null where it has none.
+ * Note: earlier versions wrote the program's name alone, when the site was whole; which audience it was for they
+ * did not say, and what may be public is taken as public.
+ */
+export function markerOf(folder: string): Marker | null {
+  const text = textOf(join(folder, MARKER))
+  if (text === null) return null
+  try {
+    return JSON.parse(text) as Marker
+  } catch {
+    return { program: text.trim(), audience: 'public', state: 'whole' }
+  }
+}
+
+function textOf(path: string): string | null {
+  try {
+    return lstatSync(path).isFile() ? readFileSync(path, 'utf8') : null
+  } catch {
+    return null
+  }
+}
+
+/** Whether anything stands at a path, a link that leads nowhere too. */
+export function stands(path: string): boolean {
+  try {
+    return lstatSync(path, { throwIfNoEntry: false }) !== undefined
+  } catch (error) {
+    // A file stands in the place of its folder.
+    if ((error as NodeJS.ErrnoException).code === 'ENOTDIR') return false
+    throw error
+  }
+}
+
+/** Whether a path is a folder itself, no link to one, and either marked or empty. */
+export function isOurs(folder: string): boolean {
+  if (lstatSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) return false
+  return markerOf(folder) !== null || readdirSync(folder).length === 0
+}
+
+/** Makes a marked folder for a site to be built in. */
+export function makeMarked(folder: string, marker: Omit<Marker, 'state'>): void {
+  mkdirSync(folder)
+  writeMarker(folder, { ...marker, state: 'being-built' })
+}
+
+/** Removes a folder of ours; the marker goes last, so that a folder half removed is still known as ours. */
+export function removeMarked(folder: string): void {
+  if (!stands(folder)) return
+  const marker = markerOf(folder)
+  if (marker !== null) writeMarker(folder, { ...marker, state: 'being-removed' })
+  for (const name of readdirSync(folder))
+    if (name !== MARKER) rmSync(join(folder, name), { recursive: true, force: true })
+  rmSync(join(folder, MARKER), { force: true })
+  rmdirSync(folder)
+}

@@ -1,0 +1,46 @@
+/** What the operating system refused, in words: a full disk is no programming error and shows no trace. */
+
+const FAULTS: Readonly<Record<string, string>> = {
+  EACCES: 'permission is denied',
+  EPERM: 'permission is denied',
+  EROFS: 'the file system is read-only',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the quota of this user is used up',
+  EISDIR: 'a folder stands in its place',
+  ENOTDIR: 'a file stands in the place of its folder',
+  EEXIST: 'a file stands in the place of its folder',
+  ENOENT: 'it does not exist',
+  EBUSY: 'it is in use, or another disk is mounted there',
+  EXDEV: 'it lies on another disk',
+  ELOOP: 'its links lead round in a circle',
+  ENAMETOOLONG: 'its name is too long',
+  EMFILE: 'too many files are open',
+  ENFILE: 'too many files are open',
+  EIO: 'the disk cannot be read or written',
+}
+
+/** Longest chain of causes that is followed. */
+const DEEPEST_CAUSE = 5
+
+/** What the file system refused, as the end of a sentence. */
+export function faultWords(error: unknown): string {
+  const { code = '', message } = error as NodeJS.ErrnoException
+  return FAULTS[code] ?? message
+}
+
+/** The refusal of the system that an error is, or was caused by; undefined for a fault of the program. */
+export function systemFault(error: unknown): NodeJS.ErrnoException | undefined {
+  let cause = error
+  for (let depth = 0; depth < DEEPEST_CAUSE && cause instanceof Error; depth++) {
+    const { code, syscall } = cause as NodeJS.ErrnoException
+    if (code !== undefined && Object.hasOwn(FAULTS, code) && syscall !== undefined) return cause
+    cause = cause.cause
+  }
+  return undefined
+}
+
+/** One sentence of what was refused, and where. */
+export function systemSentence(fault: NodeJS.ErrnoException): string {
+  const what = fault.syscall === 'open' || fault.syscall === 'scandir' ? 'opened' : 'written'
+  return `${fault.path ?? 'The output'} cannot be ${what}: ${faultWords(fault)}.`
+}

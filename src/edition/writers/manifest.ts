@@ -1,0 +1,90 @@
+/**
+ * manifest.json: what a build wrote and which certificates stand behind it, so that the next build, on this
+ * machine or another, can tell what was lost or exchanged since (schemas/manifest.json).
+ */
+import { canonicalJson, digestOf } from '../../records/issued/digest.ts'
+import { writtenForm } from '../../records/schema/written.ts'
+import type { Edition, LotEntry } from '../shape/edition.ts'
+
+export interface Manifest extends IssuedState {
+  readonly format: 1
+  readonly program: string
+  readonly audience: Edition['audience']
+  readonly asOf: string
+  /** Digest of every file of the site by its path; neither this one nor the folder's marker. */
+  readonly files: Readonly<Record<string, string>>
+}
+
+/** What must not vanish or change unseen. */
+export interface IssuedState {
+  /** Every lot with a certificate, by SOURCE/LOT. */
+  readonly lots: Readonly<Record<string, IssuedLot>>
+  /** Digest of each record that results are judged by, as FOLDER/ID. */
+  readonly records: Readonly<Record<string, string>>
+}
+
+export interface IssuedLot {
+  readonly state: LotEntry['state']
+  readonly formerly: readonly string[]
+  readonly revisions: readonly IssuedRevisionLine[]
+}
+
+export interface IssuedRevisionLine {
+  readonly number: number
+  readonly date: string
+  /** Of the issued document. */
+  readonly digest: string
+}
+
+/** @param edition already the audience's: a lot that it does not show is not in its manifest */
+export function issuedState(edition: Edition): IssuedState {
+  const issued = [...edition.lots.values()].filter((lot) => lot.issued !== null)
+  return {
+    lots: inOrder(issued.map(({ id }) => [id, issuedLot(edition.lot(id))])),
+    records: inOrder([
+      ...digests('conditions', edition.conditions, writtenForm),
+      ...digests('conditions', edition.announcedConditions, writtenForm),
+      ...digests('controls', edition.controls, ({ record }) => writtenForm(record)),
+      ...digests('criteria', edition.criteria, (set) => set),
+      ...digests('laboratories', edition.laboratories, writtenForm),
+    ]),
+  }
+}
+
+/** @param files digest of every file of the site by path */
+export function manifestOf(edition: Edition, files: Iterable<readonly [string, string]>): Manifest {
+  return {
+    format: 1,
+    program: edition.program,
+    audience: edition.audience,
+    asOf: edition.asOf.text,
+    files: inOrder(files),
+    ...issuedState(edition),
+  }
+}
+
+function issuedLot({ state, formerly, revisions }: LotEntry): IssuedLot {
+  return {
+    state,
+    formerly,
+    revisions: revisions.map(({ number, date, digest }) => ({ number, date: date.text, digest })),
+  }
+}
+
+function digests<T>(
+  folder: string,
+  records: ReadonlyMap<string, T>,
+  form: (record: T) => unknown,
+): [string, string][] {
+  return [...records].map(([id, record]) => [`${folder}/${id}`, digestOf(plainJson(form(record)))])
+}
+
+/** Times become their texts, as in every data file. */
+function plainJson(value: unknown): string {
+  return canonicalJson(JSON.parse(JSON.stringify(value)))
+}
+
+/** By code unit, so that the same site gives the same bytes. */
+function inOrder<T>(entries: Iterable<readonly [string, T]>): Record<string, T> {
+  return Object.fromEntries([...entries].sort(([a], [b]) => (a < b ? -1 : 1)))
+}
