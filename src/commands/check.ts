@@ -18,7 +18,11 @@ import { standingCounts } from '../words/standing.ts'
 import { standingOf } from '../edition/shape/standing.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
-import { command, CommandFailure, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
+import { issuedState } from '../edition/writers/manifest.ts'
+import { forAudience } from '../edition/publishing.ts'
+import { heldAgainst } from './compare-sites.ts'
+import { manifestAt } from './earlier-sites.ts'
+import { command, CommandFailure, dateOption, EXIT, folderOption, PROGRAM, run, today } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 interface Options {
@@ -28,6 +32,8 @@ interface Options {
   lots?: string[]
   criteria?: string[]
   explain?: string
+  against?: string
+  accept?: string[]
 }
 
 await run(() => {
@@ -36,6 +42,12 @@ await run(() => {
     .option('--as-of <date>', 'read the records on this date', dateOption)
     .option('--lots <ids...>', 'only these lots (SOURCE/LOT) or sources')
     .option('--criteria <ids...>', 'only these criteria')
+    .option(
+      '--against <folder>',
+      'a published site, or a copy of its manifest.json, to compare with',
+      folderOption,
+    )
+    .option('--accept <lots...>', 'lots whose certificates may vanish or change (SOURCE/LOT, * for any text)')
     .option(
       '--explain <set>',
       'say what each clause of a set asks, a sentence each (SET or SET/CLAUSE), to proof-read it',
@@ -63,8 +75,17 @@ await run(() => {
     printDiagnostics(content)
     if (edition !== null) process.stdout.write(summary(edition, scope))
   }
+  if (edition !== null && options.against !== undefined) compareWith(options.against, edition, options)
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
+
+/** @throws CommandFailure for a certificate that the site has and the records have not, or have otherwise */
+function compareWith(against: string, edition: Edition, { accept = [] }: Options): void {
+  const before = manifestAt(against)
+  const state = issuedState(forAudience(edition, before.audience))
+  const lines = heldAgainst(before, state, { from: against, accept })
+  process.stderr.write(lines.map((line) => `${line}\n`).join(''))
+}
 
 /** @throws CommandFailure for a lot, source or set that is not among what was judged */
 function refuseUnknown(edition: Edition, { lots = [], criteria = [] }: Options): void {

@@ -68,6 +68,18 @@ export function verdictHeadline(
   return `${OF_A_SET[verdict.outcome]} ${setOfVerdict(verdict, criterion)}`
 }
 
+/**
+ * Whether a headline begins with the words of another outcome than the one given. Words of earlier versions, which
+ * are those of none, are not: a document keeps the words of its day.
+ */
+export function isHeadlineOfAnother(headline: string, outcome: Outcome): boolean {
+  const said = headline.replace(/^Withdrawn; was: /, '').toLowerCase()
+  const [longest] = everyOutcome()
+    .filter((other) => said.startsWith(`${OF_A_SET[other].toLowerCase()} `))
+    .sort((a, b) => OF_A_SET[b].length - OF_A_SET[a].length)
+  return longest !== undefined && longest !== outcome
+}
+
 /** The set that a verdict is under, with the class that it judged. */
 export function setOfVerdict(
   verdict: Pick<Verdict, 'class' | 'edition'>,

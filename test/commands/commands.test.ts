@@ -1,7 +1,6 @@
 import { execFile } from 'node:child_process'
 import {
   chmodSync,
-  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -16,34 +15,9 @@ import { hostname, tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
+import { contentCopy, type Ended, run } from './run-command.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
-const BASE = join(ROOT, 'test/diagnostics/base')
-
-interface Ended {
-  readonly status: number
-  readonly out: string
-  readonly error: string
-}
-
-function run(command: string, ...args: readonly string[]): Promise<Ended> {
-  return new Promise((done) => {
-    execFile(
-      process.execPath,
-      [join(ROOT, 'src/commands', `${command}.ts`), ...args],
-      { maxBuffer: 1 << 28 },
-      (error, out, text) => {
-        done({ status: error === null ? 0 : Number(error.code), out, error: text })
-      },
-    )
-  })
-}
-
-function contentCopy(): string {
-  const folder = join(mkdtempSync(join(tmpdir(), 'commands-')), 'content')
-  cpSync(BASE, folder, { recursive: true })
-  return folder
-}
 
 function spoil(folder: string): void {
   const path = join(folder, 'lots/tuff/T-1.yaml')

@@ -13,7 +13,7 @@ import { toSignificant } from '../../core/measure/rounding.ts'
 const DIGITS = 6
 
 /** data/index.json: lots in order of source and sampling. */
-export function lotColumns(edition: Edition): unknown {
+export function lotColumns(edition: Edition): object {
   const lots = [...edition.lots.values()]
   const criteria = [...new Set(lots.flatMap((lot) => lot.outcomes.map(({ criterion }) => criterion)))].sort()
   const sources = placesOf(edition.sources)
@@ -117,7 +117,7 @@ function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap
 }
 
 /** data/shipments.json: bills of lading with the lot's place in data/index.json. */
-export function shipmentColumns({ lots, shipments }: Edition): unknown {
+export function shipmentColumns({ lots, shipments }: Edition): object {
   const places = placesOf(lots)
   return {
     format: 1,

@@ -3,7 +3,7 @@ import type { Clause, Criterion } from '../../core/criteria/criterion.ts'
 import { demandWords } from '../../words/clause-demands.ts'
 import type { Edition } from '../shape/edition.ts'
 
-export function criterionData(edition: Pick<Edition, 'criteria'>): unknown {
+export function criterionData(edition: Pick<Edition, 'criteria'>): object {
   return {
     format: 1,
     criteria: Object.fromEntries([...edition.criteria].map(([id, criterion]) => [id, setData(criterion)])),

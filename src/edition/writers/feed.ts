@@ -1,38 +1,59 @@
 /** Atom feed of certificates: new, completed, withdrawn. */
 import { compareMoments, type Moment } from '../../core/measure/moment.ts'
-import { Feed } from 'feed'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingOf } from '../shape/standing.ts'
+import { emptyElement, xmlElement } from './xml.ts'
 
 /** Entries kept, newest first. */
 const ENTRIES = 100
 
-/** The feed's text; null where the site has no address yet, since entries need permanent ones. */
+/**
+ * The feed's text; null where the site has no address yet, since entries need permanent ones, and for the internal
+ * edition, which nobody subscribes to.
+ * Source: RFC 4287 (Atom), sections 4.1.1 and 4.1.2: what a feed and an entry must hold.
+ */
 export function certificateFeed(edition: Edition): string | null {
   const home = fullAddress(edition, paths.front)
-  if (home === null) return null
-  const feed = new Feed({
-    id: home,
-    link: home,
-    title: edition.site.title,
-    copyright: edition.site.notice ?? '',
-    updated: atMidnight(edition.asOf),
-    feedLinks: { atom: `${home}${paths.feed}` },
-    generator: edition.program,
-  })
-  for (const { lot, revision } of newestRevisions(edition)) {
-    const address = `${home}${lot.revisions.at(-1) === revision ? paths.certificate(lot.id) : paths.revision(lot.id, revision.number)}`
-    feed.addItem({
-      id: `${home}${paths.revision(lot.id, revision.number)}`,
-      link: address,
-      title: `${lot.id}, revision ${revision.number}: ${whatHappened(edition, lot, revision)}`,
-      description: revision.reason,
-      date: atMidnight(revision.date),
-    })
-  }
-  return feed.atom1()
+  if (home === null || edition.audience === 'internal') return null
+  const { title, notice } = edition.site
+  return [
+    '<?xml version="1.0" encoding="utf-8"?>',
+    '<feed xmlns="http://www.w3.org/2005/Atom">',
+    xmlElement('id', home),
+    xmlElement('title', title, PLAIN),
+    xmlElement('updated', atMidnight(edition.asOf)),
+    `<author>${xmlElement('name', title)}</author>`,
+    emptyElement('link', { rel: 'alternate', type: 'text/html', href: home }),
+    emptyElement('link', { rel: 'self', type: 'application/atom+xml', href: `${home}${paths.feed}` }),
+    xmlElement('generator', edition.program),
+    ...(notice === undefined ? [] : [xmlElement('rights', notice, PLAIN)]),
+    ...newestRevisions(edition).map((revised) => entry(edition, home, revised)),
+    '</feed>\n',
+  ].join('\n')
+}
+
+/** Text, not markup: what a record says is shown as it stands. */
+const PLAIN = { type: 'text' }
+
+function entry(edition: Edition, home: string, { lot, revision }: LotRevision): string {
+  const permanent = `${home}${paths.revision(lot.id, revision.number)}`
+  const isNewest = lot.revisions.at(-1) === revision
+  const title = `${lot.id}, revision ${revision.number}: ${whatHappened(edition, lot, revision)}`
+  return [
+    '<entry>',
+    xmlElement('id', permanent),
+    xmlElement('title', title, PLAIN),
+    xmlElement('updated', atMidnight(revision.date)),
+    emptyElement('link', {
+      rel: 'alternate',
+      type: 'text/html',
+      href: isNewest ? `${home}${paths.certificate(lot.id)}` : permanent,
+    }),
+    xmlElement('summary', revision.reason, PLAIN),
+    '</entry>',
+  ].join('\n')
 }
 
 interface LotRevision {
@@ -67,6 +88,7 @@ function whatHappened(edition: Edition, lot: LotEntry, revision: Revision): stri
     : 'issued, since superseded'
 }
 
-function atMidnight(date: Moment): Date {
-  return new Date(date.day * 86_400_000)
+/** A date-construct of RFC 3339, as section 3.3 of RFC 4287 asks for. */
+function atMidnight(date: Moment): string {
+  return new Date(date.day * 86_400_000).toISOString()
 }

@@ -53,7 +53,7 @@ function intervalData(interval: Result['interval']): Record<string, unknown> | n
       }
 }
 
-export function lotData(edition: Edition, lot: LotEntry): unknown {
+export function lotData(edition: Edition, lot: LotEntry): object {
   return {
     format: 1,
     site: edition.address.origin === null ? null : `${edition.address.origin}${edition.address.base}`,
@@ -102,7 +102,7 @@ function evidenceLot({ record, ...lot }: LotEntry): EvidenceLot {
   })
 }
 
-export function conditionData(edition: Edition): unknown {
+export function conditionData(edition: Edition): object {
   return {
     format: 1,
     conditions: Object.fromEntries(
@@ -114,7 +114,7 @@ export function conditionData(edition: Edition): unknown {
   }
 }
 
-export function controlData(edition: Edition): unknown {
+export function controlData(edition: Edition): object {
   return {
     format: 1,
     controls: Object.fromEntries([...edition.controls].map(([id, entry]) => [id, writtenForm(entry.record)])),

@@ -19,7 +19,7 @@ export interface Manifest extends IssuedState {
 export interface IssuedState {
   /** Every lot with a certificate, by SOURCE/LOT. */
   readonly lots: Readonly<Record<string, IssuedLot>>
-  /** Digest of each record that results are judged by, as FOLDER/ID. */
+  /** Digest of each record that certificates rest on, as FOLDER/ID, and of site.yaml. */
   readonly records: Readonly<Record<string, string>>
 }
 
@@ -47,6 +47,13 @@ export function issuedState(edition: Edition): IssuedState {
       ...digests('controls', edition.controls, ({ record }) => writtenForm(record)),
       ...digests('criteria', edition.criteria, (set) => set),
       ...digests('laboratories', edition.laboratories, writtenForm),
+      // Of producers without what is not published; of a source, nothing is withheld.
+      ...digests('producers', edition.producers, writtenForm),
+      ...[...edition.sources.keys()].map((id): [string, string] => [
+        `sources/${id}`,
+        digestOf(plainJson(writtenForm(edition.source(id).record))),
+      ]),
+      ['site.yaml', digestOf(plainJson(writtenForm(judgedBy(edition))))],
     ]),
   }
 }
@@ -61,6 +68,11 @@ export function manifestOf(edition: Edition, files: Iterable<readonly [string, s
     files: inOrder(files),
     ...issuedState(edition),
   }
+}
+
+/** What of the site's record bears on verdicts. */
+function judgedBy({ site: { criteria, requested, grace, offset, ...site } }: Edition): object {
+  return { criteria, requested, grace, offset, readWithin: site['read-within'] }
 }
 
 function issuedLot({ state, formerly, revisions }: LotEntry): IssuedLot {

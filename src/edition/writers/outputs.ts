@@ -15,11 +15,11 @@ export interface OutputFile {
 
 /** Files of the whole site by path; null where the site has no such file. */
 const SITE_FILES: Readonly<Record<string, (edition: Edition) => Iterable<string> | null>> = {
-  [paths.indexData]: (edition) => json(lotColumns(edition)),
-  [paths.shipmentData]: (edition) => json(shipmentColumns(edition)),
-  [paths.conditionData]: (edition) => json(conditionData(edition)),
-  [paths.controlData]: (edition) => json(controlData(edition)),
-  [paths.criterionData]: (edition) => json(criterionData(edition)),
+  [paths.indexData]: (edition) => json(edition, lotColumns(edition)),
+  [paths.shipmentData]: (edition) => json(edition, shipmentColumns(edition)),
+  [paths.conditionData]: (edition) => json(edition, conditionData(edition)),
+  [paths.controlData]: (edition) => json(edition, controlData(edition)),
+  [paths.criterionData]: (edition) => json(edition, criterionData(edition)),
   [paths.lotsTable]: lotsTable,
   [paths.resultsTable]: resultsTable,
   [paths.shipmentsTable]: shipmentsTable,
@@ -36,9 +36,9 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
     if (pieces !== null) yield { path, pieces }
   }
   for (const id of edition.sources.keys())
-    yield { path: paths.sourceEvidence(id), pieces: json(sourceEvidenceData(edition, id)) }
+    yield { path: paths.sourceEvidence(id), pieces: json(edition, sourceEvidenceData(edition, id)) }
   for (const id of edition.lots.keys())
-    yield { path: paths.lotData(id), pieces: json(lotData(edition, edition.lot(id))) }
+    yield { path: paths.lotData(id), pieces: json(edition, lotData(edition, edition.lot(id))) }
 }
 
 /** The text of one data file, for the development server; undefined for a path that is none. */
@@ -50,11 +50,12 @@ export function dataFile(edition: Edition, path: string): string | undefined {
 function piecesAt(edition: Edition, path: string): Iterable<string> | null {
   if (Object.hasOwn(SITE_FILES, path)) return SITE_FILES[path]?.(edition) ?? null
   const source = /^data\/evidence\/([^/]+)\.json$/.exec(path)?.[1] ?? ''
-  if (edition.sources.has(source)) return json(sourceEvidenceData(edition, source))
+  if (edition.sources.has(source)) return json(edition, sourceEvidenceData(edition, source))
   const lot = /^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? ''
-  return edition.lots.has(lot) ? json(lotData(edition, edition.lot(lot))) : null
+  return edition.lots.has(lot) ? json(edition, lotData(edition, edition.lot(lot))) : null
 }
 
-function json(value: unknown): [string] {
-  return [`${JSON.stringify(value)}\n`]
+/** Whom a file is for stands in the file itself: it may be passed on without the site. */
+function json({ audience }: Edition, value: object): [string] {
+  return [`${JSON.stringify({ ...value, audience })}\n`]
 }

@@ -1,6 +1,7 @@
 /** Sitemap files (sitemaps.org protocol 0.9). */
 import { paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
+import { xmlText } from './xml.ts'
 
 /** Addresses that a file may hold, before an index is needed. */
 const LARGEST = 50_000
@@ -22,7 +23,7 @@ export function sitemapFiles(home: string, pages: readonly string[]): Map<string
   if (chunks.length <= 1) return new Map([['sitemap.xml', addressSet(home, chunks[0] ?? [])]])
   const files = new Map(chunks.map((chunk, index) => [`sitemap-${index + 1}.xml`, addressSet(home, chunk)]))
   const index = [...files.keys()]
-    .map((name) => `<sitemap><loc>${escaped(home + name)}</loc></sitemap>`)
+    .map((name) => `<sitemap><loc>${xmlText(home + name)}</loc></sitemap>`)
     .join('\n')
   return files.set('sitemap.xml', `${HEAD}<sitemapindex xmlns="${NAMESPACE}">\n${index}\n</sitemapindex>\n`)
 }
@@ -31,9 +32,5 @@ const HEAD = '<?xml version="1.0" encoding="UTF-8"?>\n'
 const NAMESPACE = 'http://www.sitemaps.org/schemas/sitemap/0.9'
 
 function addressSet(home: string, pages: readonly string[]): string {
-  return `${HEAD}<urlset xmlns="${NAMESPACE}">\n${pages.map((page) => `<url><loc>${escaped(home + page)}</loc></url>`).join('\n')}\n</urlset>\n`
-}
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;')
+  return `${HEAD}<urlset xmlns="${NAMESPACE}">\n${pages.map((page) => `<url><loc>${xmlText(home + page)}</loc></url>`).join('\n')}\n</urlset>\n`
 }

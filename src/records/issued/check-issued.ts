@@ -11,6 +11,7 @@ import { digestOf } from './digest.ts'
 import type { IssuedHead } from './issued-head.ts'
 import { type IssuedForm, valueOfForm } from './issued-forms.ts'
 import { type PartReference, SHARED, type SharedMember } from './parts.ts'
+import { type JudgedDocument, printedMisfit } from './printed-verdict.ts'
 import type { PrivatePart } from './private-part.ts'
 
 /** A lot's record and where its faults go. */
@@ -118,7 +119,7 @@ function checkRevision(checked: CheckedRevision): void {
 }
 
 /** A document as stored: what it says of itself, and its parts by digest. */
-type StoredHead = IssuedHead & Readonly<Record<SharedMember, PartReference>>
+type StoredHead = IssuedHead & JudgedDocument & Readonly<Record<SharedMember, PartReference>>
 
 function checkDocument(document: StoredHead, revision: Revision, checked: CheckedRevision): void {
   const { id, place, record, report, used, partFault, folder } = checked
@@ -138,6 +139,14 @@ function checkDocument(document: StoredHead, revision: Revision, checked: Checke
   mismatch('/function', document.function, revision.function)
   mismatch('/reason', document.reason, revision.reason)
   mismatch('', document.state === 'withdrawn', revision.withdrawn === 'yes')
+  const misfit = printedMisfit(document)
+  if (misfit !== null)
+    report.at(
+      `/revisions/${place}`,
+      'issued-mismatch',
+      `the document of revision ${place} prints ${quoted(misfit.printed)} where its data say ${quoted(misfit.data)}`,
+      RESTORE,
+    )
   const before = record.revisions?.[place - 1]
   mismatch('', document.replaces?.digest, before?.digest)
   mismatch('', document.replaces?.revision, before?.number)

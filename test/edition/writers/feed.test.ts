@@ -1,18 +1,67 @@
+import { SaxesParser } from 'saxes'
 import { describe, expect, it } from 'vitest'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { certificateFeed } from '../../../src/edition/writers/feed.ts'
+import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
-function feedOf(lots: Parameters<typeof tinyEdition>[1]): string[] {
-  const text = certificateFeed(tinyEdition([tinySource('ash')], lots)) ?? ''
-  return [...text.matchAll(/<title type="html"><!\[CDATA\[(.*?)\]\]><\/title>/g)].map(
-    ([, title]) => title ?? '',
-  )
+interface Element {
+  readonly name: string
+  readonly attributes: Readonly<Record<string, string>>
+  readonly children: Element[]
+  text: string
+}
+
+/** Read by a parser that is strict about well-formedness and namespaces, and shares no code with the writer. */
+function parsed(text: string): Element {
+  const root: Element = { name: '', attributes: {}, children: [], text: '' }
+  const open = [root]
+  const parser = new SaxesParser({ xmlns: true })
+  parser.on('error', (error) => {
+    throw error
+  })
+  parser.on('opentag', ({ local, uri, attributes }) => {
+    expect(uri).toBe('http://www.w3.org/2005/Atom')
+    const values = Object.entries(attributes).map(([name, { value }]) => [name, value] as const)
+    const element = { name: local, attributes: Object.fromEntries(values), children: [], text: '' }
+    open.at(-1)?.children.push(element)
+    open.push(element)
+  })
+  parser.on('closetag', () => {
+    open.pop()
+  })
+  parser.on('text', (piece) => {
+    const element = open.at(-1)
+    if (element !== undefined) element.text += piece
+  })
+  parser.write(text).close()
+  const [feed] = root.children
+  if (feed === undefined) throw new RangeError('parsed needs a document with an element')
+  return feed
+}
+
+const all = ({ children }: Element, name: string) => children.filter((child) => child.name === name)
+const one = (element: Element, name: string) => {
+  const found = all(element, name)
+  expect(found, name).toHaveLength(1)
+  return found[0] ?? element
+}
+
+function publicEdition(lots: Parameters<typeof tinyEdition>[1], more: Partial<Edition> = {}): Edition {
+  return tinyEdition([tinySource('ash')], lots, { audience: 'public', ...more })
+}
+
+function feedOf(lots: Parameters<typeof tinyEdition>[1]): Element {
+  return parsed(certificateFeed(publicEdition(lots)) ?? '')
+}
+
+function titlesOf(lots: Parameters<typeof tinyEdition>[1]): string[] {
+  return all(feedOf(lots), 'entry').map((entry) => one(entry, 'title').text)
 }
 
 describe('certificateFeed', () => {
   it('lists revisions with how their lots stand, the newest first, those of one day by lot, and leaves drafts out', () => {
-    const titles = feedOf([
+    const titles = titlesOf([
       tinyLot('ash/1', {
         state: 'complete',
         verdicts: [verdict('a', 'does-not-meet')],
@@ -43,7 +92,7 @@ describe('certificateFeed', () => {
       state: 'complete',
       revisions: [revision(0, '2026-03-10'), revision(1, '2026-04-02')],
     })
-    const titles = feedOf([...old, revised])
+    const titles = titlesOf([...old, revised])
     expect(titles).toHaveLength(100)
     expect(titles.slice(0, 2)).toEqual([
       'ash/new, revision 1: Not judged',
@@ -51,8 +100,76 @@ describe('certificateFeed', () => {
     ])
   })
 
-  it('is left out where the site has no address', () => {
-    const edition = tinyEdition([], [], { address: { origin: null, base: '/' } })
-    expect(certificateFeed(edition)).toBeNull()
+  it('is left out where the site has no address, and of the internal edition', () => {
+    const address = { origin: null, base: '/' }
+    expect(certificateFeed(publicEdition([], { address }))).toBeNull()
+    expect(certificateFeed(publicEdition([], { audience: 'internal' }))).toBeNull()
+  })
+
+  it('lets no text of a record break out of its element, and holds no sign that XML cannot', () => {
+    const reason =
+      ']]></summary></entry><entry><title>forged</title></entry>&amp;"\'\u0000\u001b\ud800 \ufffe<![CDATA['
+    const feed = feedOf([
+      tinyLot('ash/1', { state: 'complete', revisions: [revision(0, '2026-03-10', { reason })] }),
+    ])
+    const entries = all(feed, 'entry')
+    expect(entries).toHaveLength(1)
+    const shown = ['\u0000', '\u001b', '\ud800', '\ufffe'].reduce(
+      (text, sign) => text.replace(sign, '\ufffd'),
+      reason,
+    )
+    expect(entries.map((entry) => one(entry, 'summary').text)).toEqual([shown])
+  })
+})
+
+/** Source: RFC 4287, The Atom Syndication Format; the section is named with each rule. */
+describe('certificateFeed as RFC 4287 asks', () => {
+  const lots = [
+    tinyLot('ash/1', {
+      state: 'complete',
+      revisions: [revision(0, '2026-03-10', { state: 'superseded' }), revision(1, '2026-04-02')],
+    }),
+    tinyLot('ash/2', { state: 'complete', revisions: [revision(0, '2026-03-10')] }),
+  ]
+  /** RFC 3339 with an upper-case T and Z (section 3.3). */
+  const DATE = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/
+
+  it('holds one id, one title, one updated and an author with a name (4.1.1)', () => {
+    const feed = feedOf(lots)
+    expect(feed.name).toBe('feed')
+    for (const name of ['id', 'title']) expect(one(feed, name).text).not.toBe('')
+    expect(one(feed, 'updated').text).toMatch(DATE)
+    expect(one(one(feed, 'author'), 'name').text).not.toBe('')
+  })
+  it('has one id, one title and one updated in each entry, and a link to its page (4.1.2)', () => {
+    for (const entry of all(feedOf(lots), 'entry')) {
+      expect(one(entry, 'title').text).not.toBe('')
+      expect(one(entry, 'updated').text).toMatch(DATE)
+      expect(all(entry, 'link').map(({ attributes }) => attributes['rel'])).toEqual(['alternate'])
+    }
+  })
+  it('gives each entry an id of its own, an absolute address that a later revision does not move (4.2.6)', () => {
+    const ids = all(feedOf(lots), 'entry').map((entry) => one(entry, 'id').text)
+    expect(ids).toEqual([
+      'https://example.org/a/lots/ash/1/revision/1/',
+      'https://example.org/a/lots/ash/1/revision/0/',
+      'https://example.org/a/lots/ash/2/revision/0/',
+    ])
+    expect(new Set(ids).size).toBe(ids.length)
+  })
+  it('says what its texts are: plain text, without markup (3.1.1)', () => {
+    const feed = feedOf(lots)
+    const texts = [feed, ...all(feed, 'entry')].flatMap((element) =>
+      ['title', 'summary', 'rights'].flatMap((name) => all(element, name)),
+    )
+    expect(texts.map(({ attributes }) => attributes['type'])).toEqual(texts.map(() => 'text'))
+    expect(texts.flatMap(({ children }) => children)).toEqual([])
+  })
+  it('names its own address and that of the site once each (4.1.1, 4.2.7.2)', () => {
+    const links = all(feedOf(lots), 'link').map(({ attributes }) => [attributes['rel'], attributes['href']])
+    expect(links).toEqual([
+      ['alternate', 'https://example.org/a/'],
+      ['self', 'https://example.org/a/feed.xml'],
+    ])
   })
 })
