@@ -91,7 +91,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'edition/certificate': {
     rooms: [...SHAPES, 'edition/passes', 'edition/printed', 'edition/certificate'],
   },
-  'edition/writers': { rooms: [...SHAPES, 'edition/writers'], packages: ['d3', 'feed'] },
+  'edition/writers': { rooms: [...SHAPES, 'edition/writers'], packages: ['d3'] },
   'edition/views': { rooms: [...SHAPES, 'edition/views', 'charts'], packages: ['d3'] },
   // The door: compute.ts puts the Edition together, publishing.ts takes out what an audience may not see.
   edition: { rooms: [...SHAPES, 'edition/passes', 'edition/certificate'] },

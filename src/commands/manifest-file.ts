@@ -1,11 +1,11 @@
 /** Reads and writes manifest.json of a site, and tells which files of a folder it does not know. */
 import { createHash } from 'node:crypto'
 import { lstatSync, readdirSync, readFileSync } from 'node:fs'
-import { join, relative, resolve, sep } from 'node:path'
-import { Ajv2020 } from 'ajv/dist/2020.js'
+import { join, relative, sep } from 'node:path'
 import type { Manifest } from '../edition/writers/manifest.ts'
+import { isOfManifestSchema } from '../records/schema/schemas.ts'
 import { MARKER } from './output-marker.ts'
-import { CommandFailure, EXIT, ROOT } from './program.ts'
+import { CommandFailure, EXIT } from './program.ts'
 
 export const MANIFEST = 'manifest.json'
 
@@ -38,8 +38,7 @@ function parsed(text: string): unknown {
 }
 
 function isManifest(value: unknown): value is Manifest {
-  const schema = JSON.parse(readFileSync(resolve(ROOT, 'schemas/manifest.json'), 'utf8')) as object
-  return new Ajv2020().validate(schema, value)
+  return isOfManifestSchema(value)
 }
 
 /** Digest of every file below a folder, by path with forward slashes; the marker is none of them. */

@@ -78,6 +78,14 @@ export function issuedValidatorOf(definition?: string): ValidateFunction {
   return validate as ValidateFunction
 }
 
+let manifestAjv: ValidateFunction | undefined
+
+/** Whether a value is of schemas/manifest.json, which is compiled only where a site is compared with another. */
+export function isOfManifestSchema(value: unknown): boolean {
+  manifestAjv ??= new Ajv2020().compile(readSchema('manifest'))
+  return manifestAjv(value)
+}
+
 /** The node that a reference leads to, and the file it lies in. */
 export function resolveReference(reference: string, file: string): { node: SchemaNode; file: string } {
   const [target = '', path = ''] = reference.split('#')
