@@ -46,11 +46,11 @@ export function riskSentence(
         ? `by the rule of ${named(ids)} in ${HALF_OR_MORE}`
         : by === 'rule'
           ? `by the rule of ${named(ids)} in up to ${percent(risk)}`
-          : `by the uncertainty known of ${named(ids)} in ${percent(risk)}`,
+          : `for ${named(ids)} in ${percent(risk)}, given ${ids.length === 1 ? 'its uncertainty' : 'their uncertainties'}`,
     ),
     ...groups.map(
       ({ group, routes, risk }) =>
-        `on the limits of ${routes === 2 ? 'both' : `all ${routes}`} routes of ${titleOf(group)} ${risk === null ? 'more often still' : `in at most ${percent(risk)}`}, since one is enough`,
+        `a lot on the limits of ${routes === 2 ? 'both' : `all ${routes}`} routes of ${titleOf(group)} ${risk === null ? 'more often still' : `in at most ${percent(risk)}`}, since one is enough`,
     ),
   ].join('; ')
 }

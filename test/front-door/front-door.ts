@@ -143,9 +143,14 @@ interface Report {
     readonly verdicts: readonly {
       readonly criterion: string
       readonly outcome: Outcome
-      readonly clauses: readonly (ClauseOutcome & { readonly reason: string })[]
+      readonly clauses: readonly ReportedClause[]
     }[]
   }[]
+}
+type ReportedClause = ClauseOutcome & {
+  readonly reason: string
+  readonly u: number | null
+  readonly degreesOfFreedom: number | null
 }
 type ReportedLot = Report['lots'][number]
 type ReportedVerdict = ReportedLot['verdicts'][number]

@@ -1,5 +1,6 @@
 /** Decision rules that take doubt into account. */
-import { judgeThroughTheFrontDoor } from './front-door.ts'
+import { describe, expect, it } from 'vitest'
+import { judgeThroughTheFrontDoor, reportOn } from './front-door.ts'
 
 /** The laboratory states 0.2 percentage points for SO3 and nothing for MgO. */
 const guarded = (limit: string, property = 'SO3') =>
@@ -116,3 +117,31 @@ judgeThroughTheFrontDoor('a probability rule', [
     outcome: 'inconclusive',
   },
 ])
+
+describe('the report on a rule that takes doubt into account', () => {
+  const reported = (clause: string, lot: string) =>
+    reportOn({ clause, lots: [lot] }).verdicts.find(({ criterion }) => criterion === 'alone')?.clauses[0]
+
+  it('carries the uncertainty with its degrees of freedom, and says which guard was used', () => {
+    // Student's t of four degrees of freedom at the risk of k 2 (2.275 %) is 2.869: 2.869 times 0.5 = 1.43.
+    expect(reported(guarded('at-most: 18.0 %', 'CaO'), 'CaO: 17.0 %')).toMatchObject({
+      outcome: 'inconclusive',
+      u: 0.5,
+      degreesOfFreedom: 4,
+      reason:
+        '17 % with a standard uncertainty of 0.5 points neither meets nor misses the limit, at most 18.0 %, under the guard band of 2 standard uncertainties agreed in contract 7; guard 1.4 points, 2.869 standard uncertainties with 4 degrees of freedom',
+    })
+  })
+
+  it('says which probability of conformity was reached', () => {
+    // (5.0 − 4.67) / 0.2 = 1.65; the normal distribution has 95.1 % below it.
+    expect(reported(probable(), 'SO3: 4.67 %')?.reason).toMatch(/; probability of conformity 0\.951$/)
+  })
+
+  it('carries no uncertainty where none is known', () => {
+    expect(reported(guarded('at-most: 5.0 %', 'MgO'), 'MgO: 1.0 %')).toMatchObject({
+      u: null,
+      degreesOfFreedom: null,
+    })
+  })
+})

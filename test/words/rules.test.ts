@@ -59,9 +59,9 @@ describe('rules in words', () => {
       return riskSentence(set, judge(set, evidence).clauses, (id) => `clause ${id}`).split('; ')[1]
     }
     expect([uncertain(2), uncertain(0.5), uncertain(0.1)]).toEqual([
-      'by the uncertainty known of clause cl in about 60 %',
-      'by the uncertainty known of clause cl in about 84 %',
-      'by the uncertainty known of clause cl in more than 99 %',
+      'for clause cl in about 60 %, given its uncertainty',
+      'for clause cl in about 84 %, given its uncertainty',
+      'for clause cl in more than 99 %, given its uncertainty',
     ])
   })
 
