@@ -3,8 +3,9 @@ import type { AddedParams, AddedReason, ClauseParams, ClauseReasons } from '../c
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
+import { boundsWords } from './bounds.ts'
 import { countWords, figureWords, plainNumber, plural } from './numbers.ts'
-import { listWords } from './sentences.ts'
+import { listWords, plainSpaces } from './sentences.ts'
 import { BY_MEMBERS, OF_OTHER_ROUTE } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { AS_REPORTED } from './result-reasons.ts'
@@ -58,7 +59,12 @@ const ADDED: WordsOf<AddedParams> = {
     `; the declared value ${printedUnits(declared)} does not cover it within the outer limit, ${limitWords(limit)}`,
   'declaration-covers': ({ limit, declared }) =>
     `, and lies within the declared value ${printedUnits(declared)} and the outer limit, ${limitWords(limit)}`,
-  'deviation-reference': ({ from, n, reference }) => `; ${REFERENCES[from](n)} ${figureWords(reference)}`,
+  'deviation-reference': ({ from, n, reference, bounds }) => {
+    const { decimals, unit } = reference
+    const said =
+      bounds === undefined ? figureWords(reference) : plainSpaces(boundsWords(bounds, decimals, unit))
+    return `; ${REFERENCES[from](n)} ${said}`
+  },
   'rolling-mean': ({ n }) => `; the last ${n} results`,
   'estimate-of': ({ n, mean, standardDeviation, factor }) =>
     `; mean ${figureWords(mean)}, standard deviation ${figureWords(standardDeviation)}, factor ${plainNumber(factor, 3)} for ${countWords(n, 'result')}`,

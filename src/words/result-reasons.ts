@@ -10,6 +10,9 @@ type Code = keyof ResultReasonParams
 /** A sentence without a full stop for each code; a code that is missing here does not compile. */
 const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => string } = {
   'only-mean-on-record': () => 'only the mean is on record',
+  'number-not-stated': () => 'how many specimens the mean is of is not stated',
+  'mould-assumed': () =>
+    'loads are in lbf and the size of the mould is not on record, so cubes of 2 in (4.00 in²) are assumed',
   'specimen-excluded': ({ mark, why }) => `specimen ${mark} excluded: ${why}`,
   'no-specimen-counts': () => 'no specimen counts',
   'loaded-area-unknown': () => 'the loaded area is not known',
@@ -28,7 +31,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
 
   'age-cannot-be-verified': () => 'the age cannot be verified: a clock time is missing',
   'age-outside': ({ testedHours, age, writtenTolerance }) =>
-    `tested at ${plainNumber(testedHours / 24, 2)} d, outside ${age} ± ${printedUnits(writtenTolerance)}`,
+    `tested at ${spanWords(testedHours)}, outside ${age} ± ${printedUnits(writtenTolerance)}`,
   'replaced-by-retest': ({ retested }) => `replaced by the retest of ${date(retested)}`,
 
   'reading-not-described': () =>
@@ -48,7 +51,14 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
 
   'control-fault': ({ control, reason }) => `control ${control}: ${resultReasonWords(reason)}`,
   'mean-not-above-zero': () => 'its mean is not above zero, so no index can be taken against it',
-  'control-of-another-condition': ({ control }) => `the control ${control} was made at another condition`,
+  'control-of-another-condition': ({ control, fields }) =>
+    `the control ${control} was made at another condition${fields === undefined ? '' : `, which differs in ${fields.join(', ')}`}`,
+  'specimen-sizes-differ': ({ testMm2, controlMm2 }) =>
+    `the specimens differ in size: ${shortest(testMm2, 0, 'mm2')} loaded for the test mortar, ${shortest(controlMm2, 0, 'mm2')} for the control`,
+  'stated-with-computed': ({ stated }) =>
+    stated === 'test'
+      ? 'the strength of the test mortar is as the laboratory states it, that of the control computed from loads'
+      : 'the strength of the control is as the laboratory states it, that of the test mortar computed from loads',
   'control-of-another-laboratory': ({ laboratory }) =>
     `the control was made by another laboratory, ${laboratory}`,
   'control-cast-apart': ({ daysBefore }) => `the control was ${castApart(daysBefore)}`,
@@ -74,7 +84,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
 
   'value-excluded': ({ why }) => `excluded: ${why}`,
   'enters-with-bound': ({ property, written }) =>
-    `${property} is reported as ${written === null ? 'below a bound' : printedUnits(written)} and enters with that bound`,
+    `${property} is reported as ${written === null ? 'below a bound' : printedUnits(written)}, so the sum is known only within bounds`,
   'bases-differ': ({ members }) =>
     `the oxides are on different bases: ${members.map(({ property, basis }) => `${property} ${basis ?? 'not stated'}`).join(', ')}`,
 }
@@ -107,6 +117,18 @@ function beyond({ measure, of, percent, limitPercent }: ResultReasonParams['rang
 function over(value: number, limit: number): string {
   const decimals = [1, 2, 3, 4].find((many) => limit < Number(fixedDigits(value, many)))
   return decimals === undefined ? String(value) : fixedDigits(value, decimals)
+}
+
+/** Days, hours and minutes, so that a minute over the tolerance is seen: "28 d 12 h 1 min". */
+function spanWords(hours: number): string {
+  const minutes = Math.round(60 * hours)
+  const parts = [
+    [Math.floor(minutes / 1440), 'd'],
+    [Math.floor((minutes % 1440) / 60), 'h'],
+    [minutes % 60, 'min'],
+  ] as const
+  const said = parts.filter(([count]) => count !== 0).map(([count, unit]) => `${count} ${unit}`)
+  return said.length === 0 ? '0 d' : said.join(' ')
 }
 
 /** Negative days: after. */

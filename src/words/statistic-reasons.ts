@@ -5,7 +5,8 @@ import { countWords, figureWords, numberWords } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
 
 export const STATISTIC_REASONS: WordsOf<StatisticParams> = {
-  'no-statistic-of-censored': () => 'a result reported as below a limit of determination enters no statistic',
+  'no-statistic-of-censored': () =>
+    'one of the results is known only within bounds, so no statistic of them can be computed',
   'too-few-results': ({ n, atLeast }) => `${countWords(n, 'result')} of the ${atLeast} that the clause needs`,
   'results-beyond-limit': ({ beyond, n, allowed, limits }) =>
     `${beyond} of ${countWords(n, 'result')} beyond the limit, ${limits.map(limitWords).join(' and ')}; at most ${allowed} allowed`,

@@ -2,6 +2,7 @@
 import { roundToStep } from '../core/measure/rounding.ts'
 import type { Result } from '../core/result/result.ts'
 import { printedUnits } from './as-written.ts'
+import { type BoundsToSay, boundsWords } from './bounds.ts'
 import { fixedDigits, number } from './numbers.ts'
 import { MINUS, NO_BREAK } from './signs.ts'
 import { unitSign } from './unit-signs.ts'
@@ -26,11 +27,16 @@ export function writtenText(text: string): string {
 }
 
 /**
- * The value of a result as reported or computed; "< 0.1 %" where it lies below the limit of determination.
+ * The value of a result as reported or computed; "< 0.1 %" where it lies below the limit of determination, and
+ * "between 96.6 and 97.1 %" where it is known only to lie there.
  */
-export function resultText(result: Pick<Result, 'value' | 'decimals' | 'unit' | 'censored'>): string {
-  const text = quantity(result.value, result.decimals, result.unit)
-  return result.censored === 'below' ? `<${NO_BREAK}${text}` : text
+export function resultText(
+  result: Pick<Result, 'value' | 'decimals' | 'unit' | 'censored'> & { readonly bounds?: BoundsToSay },
+): string {
+  const { bounds, censored, decimals, unit } = result
+  const text = quantity(result.value, decimals, unit)
+  if (censored === 'below' && (bounds?.low ?? 0) <= 0) return `<${NO_BREAK}${text}`
+  return bounds === undefined ? text : boundsWords(bounds, decimals, unit)
 }
 
 /**

@@ -5,19 +5,29 @@ import type {
   UnderRuleParams,
   ValueParams,
 } from '../core/criteria/reason.ts'
+import { boundsWords, decimalsOfBounds } from './bounds.ts'
 import { limitWords } from './limits.ts'
 import { figureWords, fixedDigits, numberWords, plural, unroundedWords } from './numbers.ts'
 import { premiseReasonWords, statedPremisesWords } from './premises.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { agreedRuleName } from './rules.ts'
 import { SELECTION_REASONS } from './selection-reasons.ts'
+import { plainSpaces } from './sentences.ts'
 import { differenceWords } from './uncertainty.ts'
 
 const COMPARED: WordsOf<ComparedParams> = {
   'compared-with-limit': ({ subject, compared, unrounded, met, limit }) => {
-    const before =
-      unrounded === undefined ? '' : ` (${unroundedWords(unrounded, compared.decimals, '')} before rounding)`
+    const exact = unrounded === undefined ? '' : unroundedWords(unrounded, compared.decimals, '')
+    const rounded = numberWords(compared.value, compared.decimals, '')
+    // Digits that say no more than the rounded ones are not told a second time.
+    const isSame = exact === '' || exact === rounded || new RegExp(`^${rounded}\\.?0+$`).test(exact)
+    const before = isSame ? '' : ` (${exact} before rounding)`
     return `${SUBJECTS[subject]}${figureWords(compared)}${before} ${meetsWords(met)} the limit, ${limitWords(limit)}`
+  },
+  'bounds-with-limit': ({ subject, low, high, decimals, unit, answer, limit }) => {
+    const ends = { low, high }
+    const said = plainSpaces(boundsWords(ends, decimalsOfBounds(ends, decimals), unit))
+    return `${SUBJECTS[subject]}known only to be ${said}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`
   },
   'censored-with-limit': ({ below, answer, limit }) =>
     `reported as below ${figureWords(below)}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`,
@@ -72,7 +82,7 @@ export const VALUE_REASONS: WordsOf<ValueParams> = {
         : 'neither meets nor misses'
     return `${unroundedWords(value, 1, unit)} with a standard uncertainty of ${differenceWords(u, 1, unit)} ${verb} the limit, ${limitWords(limit)}, under the ${agreedRuleName(rule)}${appliedWords(params)}`
   },
-  'no-mean-of-censored': () => 'a result reported as below a limit of determination has no mean with others',
+  'no-mean-of-censored': () => 'a result known only within bounds has no mean with others',
   'no-preceding-result': () => 'no preceding result of this source to compare with',
   'no-declared-reference': () => 'the source declares no value to compare with',
   'no-control-reference': () => 'no result of the control is on record to compare with',

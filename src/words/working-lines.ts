@@ -1,6 +1,7 @@
 /** The steps of a working, as lines of print. */
 import type { Figure, SizeTerm, Summand, WorkingStep } from '../core/result/working.ts'
 import { printedUnits } from './as-written.ts'
+import { boundsWords } from './bounds.ts'
 import { intervalMethodWords, leveledIntervalWords } from './interval-words.ts'
 import { AS_REPORTED } from './result-reasons.ts'
 import { shortest } from './shortest.ts'
@@ -34,7 +35,10 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
   }),
   'reported-mean': ({ of, n, result }) => ({
     label: `${of} mortar`,
-    expression: `mean of ${n} as reported, no specimen on record`,
+    expression:
+      n === null
+        ? 'mean as reported, the number of specimens not stated'
+        : `mean of ${n} as reported, no specimen on record`,
     ...figure(result),
   }),
   specimen: (step) => ({
@@ -89,14 +93,18 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
     source: 'ASTM C311 (from memory)',
   }),
   'oxide-sum': ({ summands, result }) => ({
-    label: 'sum',
+    label: summands.some(({ below }) => below) ? 'sum of the figures' : 'sum',
     expression: `${summands.map(summandWords).join(' + ')} %`,
     ...figure(result),
   }),
   'alkali-equivalent': ({ soda, potash, result }) => ({
-    label: 'equivalent',
+    label: soda.below || potash.below ? 'equivalent of the figures' : 'equivalent',
     expression: `${summandWords(soda)} + 0.658 × ${summandWords(potash)} %`,
     ...figure(result),
+  }),
+  bounds: ({ low, high, unit, decimals }) => ({
+    label: 'bounds',
+    expression: `a figure with < may be anything from nothing to that figure: ${boundsWords({ low, high }, decimals, unit)}`,
   }),
   'class-by-calcium': ({ lime, class: lotClass }) => ({
     label: 'for information',
@@ -122,8 +130,12 @@ function specimenWords({ written, terms, excluded }: Step<'specimen'>): string {
   return excluded === undefined ? calculation : `${calculation}, excluded: ${excluded}`
 }
 
-function termWords({ does, value, unit }: SizeTerm): string {
-  const amount = shortest(value, 2, unit)
+function termWords({ does, value, unit, assumed }: SizeTerm): string {
+  const size = shortest(value, 2, unit)
+  const amount =
+    assumed === undefined
+      ? size
+      : `${printedUnits(assumed.written)} (${size}; a cube of ${assumed.of} is assumed)`
   switch (does) {
     case 'less-end-contact':
       return `less ${amount} end contact`

@@ -115,7 +115,7 @@ describe('the committed demo', () => {
     )
     expect(reasons.some(({ valid, text }) => valid && text.includes('is dropped'))).toBe(true)
     expect(reasons.some(({ valid, text }) => !valid && text.includes('repeat the test'))).toBe(true)
-    expect(reasons.some(({ valid, text }) => !valid && text.includes('tested at 30.0'))).toBe(true)
+    expect(reasons.some(({ valid, text }) => !valid && text.includes('tested at 30 d'))).toBe(true)
     expect(
       all().some((entry) =>
         entry.results.some(

@@ -28,6 +28,17 @@ describe('clauseReasonWords, limits', () => {
         limit: { operator: 'magnitude-at-most', written: ['5 %'] },
       },
     }
+    const plainly = {
+      code: 'compared-with-limit' as const,
+      params: {
+        subject: 'value' as const,
+        compared: { value: 0.04, decimals: 2, unit: '%' },
+        unrounded: 0.040000001,
+        met: true,
+        limit: { operator: 'at-most' as const, written: ['0.05 %'] },
+      },
+    }
+    expect(said(plainly)).toBe('0.04 % meets the limit, at most 0.05 %')
     expect(said(deviation)).toBe(
       'deviation −5.1 % (−5.0641 before rounding) meets the limit, at most 5 % in magnitude',
     )

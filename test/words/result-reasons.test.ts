@@ -9,6 +9,11 @@ const spread = { of: 3, percent: 10.757, limitPercent: 8.7 } as const
 /** Every code, with the sentence that a certificate prints. */
 const SAID: readonly (readonly [ResultReason, string])[] = [
   [{ code: 'only-mean-on-record', params: {} }, 'only the mean is on record'],
+  [{ code: 'number-not-stated', params: {} }, 'how many specimens the mean is of is not stated'],
+  [
+    { code: 'mould-assumed', params: {} },
+    'loads are in lbf and the size of the mould is not on record, so cubes of 2 in (4.00 in²) are assumed',
+  ],
   [
     { code: 'specimen-excluded', params: { mark: 'c', why: 'corner lost' } },
     'specimen c excluded: corner lost',
@@ -49,7 +54,16 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   [{ code: 'age-cannot-be-verified', params: {} }, 'the age cannot be verified: a clock time is missing'],
   [
     { code: 'age-outside', params: { testedHours: 720.25, age: '28 d', writtenTolerance: '12 h' } },
-    'tested at 30.01 d, outside 28 d ± 12 h',
+    'tested at 30 d 15 min, outside 28 d ± 12 h',
+  ],
+  // 28 d and half a day are 684 h; a minute more is beyond it, and is seen to be.
+  [
+    { code: 'age-outside', params: { testedHours: 684 + 1 / 60, age: '28 d', writtenTolerance: '12 h' } },
+    'tested at 28 d 12 h 1 min, outside 28 d ± 12 h',
+  ],
+  [
+    { code: 'age-outside', params: { testedHours: 720, age: '28 d', writtenTolerance: '12 h' } },
+    'tested at 30 d, outside 28 d ± 12 h',
   ],
   [
     { code: 'replaced-by-retest', params: { retested: '2026-04-08T12:00' } },
@@ -112,6 +126,25 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   [
     { code: 'control-of-another-condition', params: { control: 'K' } },
     'the control K was made at another condition',
+  ],
+  [
+    {
+      code: 'control-of-another-condition',
+      params: { control: 'K', fields: ['curing.temperature', 'water.w/cm'] },
+    },
+    'the control K was made at another condition, which differs in curing.temperature, water.w/cm',
+  ],
+  [
+    { code: 'specimen-sizes-differ', params: { testMm2: 2580.64, controlMm2: 2500 } },
+    'the specimens differ in size: 2581 mm² loaded for the test mortar, 2500 mm² for the control',
+  ],
+  [
+    { code: 'stated-with-computed', params: { stated: 'test' } },
+    'the strength of the test mortar is as the laboratory states it, that of the control computed from loads',
+  ],
+  [
+    { code: 'stated-with-computed', params: { stated: 'control' } },
+    'the strength of the control is as the laboratory states it, that of the test mortar computed from loads',
   ],
   [
     { code: 'control-of-another-laboratory', params: { laboratory: 'south' } },
@@ -177,11 +210,11 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   [{ code: 'value-excluded', params: { why: 'crucible broke' } }, 'excluded: crucible broke'],
   [
     { code: 'enters-with-bound', params: { property: 'Fe2O3', written: '< 0.5 %' } },
-    'Fe2O3 is reported as < 0.5 % and enters with that bound',
+    'Fe2O3 is reported as < 0.5 %, so the sum is known only within bounds',
   ],
   [
     { code: 'enters-with-bound', params: { property: 'K2O', written: null } },
-    'K2O is reported as below a bound and enters with that bound',
+    'K2O is reported as below a bound, so the sum is known only within bounds',
   ],
   [
     {

@@ -13,6 +13,34 @@ const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
     { label: 'control mortar', expression: 'mean of 3 as reported, no specimen on record', ...MPa(40) },
   ],
   [
+    { step: 'reported-mean', of: 'control', n: null, result: MPa(40) },
+    {
+      label: 'control mortar',
+      expression: 'mean as reported, the number of specimens not stated',
+      ...MPa(40),
+    },
+  ],
+  [
+    {
+      ...specimen,
+      written: '16240 lbf',
+      terms: [
+        {
+          does: 'divided-by',
+          value: 2580.64,
+          unit: 'mm2',
+          assumed: { written: '4.00 in2', of: '2 in' },
+        },
+      ],
+      result: MPa(27.99),
+    },
+    {
+      label: 'test a',
+      expression: '16240 lbf / 4.00 in² (2580.64 mm²; a cube of 2 in is assumed)',
+      ...MPa(27.99),
+    },
+  ],
+  [
     {
       ...specimen,
       written: '78.4 kN',
@@ -135,7 +163,15 @@ const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
       ],
       result: percent(79.6, 2),
     },
-    { label: 'sum', expression: '63.1 + 16.00 + <0.5 %', ...percent(79.6, 2) },
+    { label: 'sum of the figures', expression: '63.1 + 16.00 + <0.5 %', ...percent(79.6, 2) },
+  ],
+  [
+    { step: 'bounds', low: 79.1, high: 79.6, unit: '%', decimals: 2 },
+    {
+      label: 'bounds',
+      expression:
+        'a figure with < may be anything from nothing to that figure: between 79.10 and 79.60\u00a0%',
+    },
   ],
   [
     {

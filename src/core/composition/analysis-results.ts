@@ -1,7 +1,7 @@
 /**
  * Results of chemical and physical analyses as reported, and what follows from the oxides of one analysis.
  */
-import { alkaliEquivalent, classByCalcium, oxideSum } from './oxides.ts'
+import { alkaliEquivalent, classByCalcium, K2O_AS_NA2O, oxideSum } from './oxides.ts'
 import {
   type Analysis,
   figuresOf,
@@ -15,6 +15,7 @@ import { defined } from '../measure/defined.ts'
 import type { Moment } from '../measure/moment.ts'
 import { isPropertyKey, property, type PropertyKey, storedUnit } from '../measure/properties.ts'
 import { isFinishable } from '../measure/ratio-indices.ts'
+import { type Bounds, boundsOfSum, isBounded, reportedBounds, type Term } from '../result/bounds.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result } from '../result/result.ts'
@@ -74,7 +75,8 @@ function reportedResult(
     decimals: printedDecimals(key, quantity),
     written: quantity.written,
     censored: quantity.censored,
-    controlValue: controlValueOf(key, figure, analysis),
+    bounds: reportedBounds(key, quantity),
+    ...controlOf(key, figure, analysis),
     n: figure.of ?? 1,
     tested,
     known: lateKnown(analysis),
@@ -105,17 +107,19 @@ function lateKnown(analysis: Analysis): Moment | undefined {
 }
 
 /** The same property of the control made beside, where the analysis states it. */
-function controlValueOf(
+function controlOf(
   key: PropertyKey,
   { condition, age }: ReportedFigure,
   { 'control-results': controls }: Analysis,
-): number | undefined {
-  const value = controls !== undefined && Object.hasOwn(controls, key) ? controls[key] : undefined
-  if (value === undefined) return undefined
-  const figures = figuresOf(value)
+): { controlValue?: number; controlBounds?: Bounds | undefined } {
+  const stated = controls !== undefined && Object.hasOwn(controls, key) ? controls[key] : undefined
+  const figures = stated === undefined ? [] : figuresOf(stated)
   // Only figures of a mortar come in lists, and each belongs beside the one of its condition and age.
   const own = figures.find((other) => other.condition === condition && isSameAge(other.age, age))
-  return (own ?? (figures.length === 1 ? figures[0] : undefined))?.value.value
+  const quantity = (own ?? (figures.length === 1 ? figures[0] : undefined))?.value
+  return quantity === undefined
+    ? {}
+    : { controlValue: quantity.value, controlBounds: reportedBounds(key, quantity) }
 }
 
 function printedDecimals(key: PropertyKey, quantity: Quantity): number {
@@ -123,60 +127,89 @@ function printedDecimals(key: PropertyKey, quantity: Quantity): number {
 }
 
 function derivedResults(reported: readonly Result[], analysis: Analysis, lot: LotEvidence): Result[] {
-  const counted = reported.filter((result) => result.valid)
-  const get = (key: PropertyKey) => counted.find((result) => result.property === key)
-  const [silica, alumina, iron] = [get('SiO2'), get('Al2O3'), get('Fe2O3')]
-  const [soda, potash, lime] = [get('Na2O'), get('K2O'), get('CaO')]
-  const derived: Result[] = []
-  if (silica !== undefined && alumina !== undefined && iron !== undefined) {
-    const value = oxideSum({ SiO2: silica.value, Al2O3: alumina.value, Fe2O3: iron.value })
-    const summands = [silica, alumina, iron]
-    derived.push(
-      fromOxides('oxide-sum', summands, value, analysis, (result) => [
-        { step: 'oxide-sum', summands: summands.map(summand), result },
-        ...classStep(lime, lot),
-      ]),
-    )
+  const get = (key: PropertyKey) => reported.find((result) => result.property === key)
+  return [
+    ...oxideSumOf([get('SiO2'), get('Al2O3'), get('Fe2O3')], get('CaO'), analysis, lot),
+    ...alkaliEquivalentOf(get('Na2O'), get('K2O'), analysis),
+  ]
+}
+
+type Found = Result | undefined
+
+function oxideSumOf(
+  [silica, alumina, iron]: readonly [Found, Found, Found],
+  lime: Found,
+  analysis: Analysis,
+  lot: LotEvidence,
+): Result[] {
+  if (silica === undefined || alumina === undefined || iron === undefined) return []
+  const summands = [silica, alumina, iron]
+  const sum = {
+    value: oxideSum({ SiO2: silica.value, Al2O3: alumina.value, Fe2O3: iron.value }),
+    bounds: boundsOfSum(summands.map((of): Term => ({ factor: 1, of }))),
   }
-  if (soda !== undefined && potash !== undefined) {
-    const value = alkaliEquivalent(soda.value, potash.value)
-    derived.push(
-      fromOxides('alkali-equivalent', [soda, potash], value, analysis, (result) => [
-        { step: 'alkali-equivalent', soda: summand(soda), potash: summand(potash), result },
-      ]),
-    )
+  return [
+    fromOxides('oxide-sum', summands, sum, analysis, (result) => [
+      { step: 'oxide-sum', summands: summands.map(summand), result },
+      ...boundsStep(sum.bounds, result),
+      ...classStep(lime, lot),
+    ]),
+  ]
+}
+
+function alkaliEquivalentOf(soda: Found, potash: Found, analysis: Analysis): Result[] {
+  if (soda === undefined || potash === undefined) return []
+  const sum = {
+    value: alkaliEquivalent(soda.value, potash.value),
+    bounds: boundsOfSum([
+      { factor: 1, of: soda },
+      { factor: K2O_AS_NA2O, of: potash },
+    ]),
   }
-  return derived
+  return [
+    fromOxides('alkali-equivalent', [soda, potash], sum, analysis, (result) => [
+      { step: 'alkali-equivalent', soda: summand(soda), potash: summand(potash), result },
+      ...boundsStep(sum.bounds, result),
+    ]),
+  ]
 }
 
 function summand({ property: key, value, decimals, censored }: Result): Summand {
   return { property: key, value, decimals, below: censored === 'below' }
 }
 
-/** The class that calcium oxide alone would give; only a coal ash has one. */
-function classStep(lime: Result | undefined, lot: LotEvidence): WorkingStep[] {
-  if (lime === undefined) return []
-  const byCalcium = classByCalcium(lime.value, lot.kind)
-  return byCalcium === null ? [] : [{ step: 'class-by-calcium', lime: summand(lime), class: byCalcium }]
+function boundsStep(bounds: Bounds | undefined, { unit, decimals }: Figure): WorkingStep[] {
+  if (bounds === undefined) return []
+  const { low, high } = bounds
+  return [{ step: 'bounds', low, high, unit, decimals }]
 }
 
 /**
- * A censored member enters with its bound, so the sum is an upper bound: at most so much, which is said. Per
- * cent of different wholes do not add up, so members on different bases make a sum that is shown but not valid.
+ * The class that calcium oxide alone would give; only a coal ash has one, and a bound above the divider tells none.
+ */
+function classStep(lime: Found, lot: LotEvidence): WorkingStep[] {
+  if (lime === undefined || !lime.valid) return []
+  const byCalcium = classByCalcium(lime.value, lot.kind)
+  if (byCalcium === null || (isBounded(lime) && byCalcium === 'C')) return []
+  return [{ step: 'class-by-calcium', lime: summand(lime), class: byCalcium }]
+}
+
+/**
+ * A member known only within bounds makes such a sum, which is said. Per cent of different wholes do not add up, so
+ * members on different bases make a sum that is shown but not valid; so does a member that does not count.
  */
 function fromOxides(
   key: 'oxide-sum' | 'alkali-equivalent',
   members: readonly Result[],
-  value: number,
+  { value, bounds }: { readonly value: number; readonly bounds: Bounds | undefined },
   analysis: Analysis,
   steps: (result: Figure) => WorkingStep[],
 ): Result {
   const { laboratory, sample, tested } = analysis
   const first = members[0] as Result
-  const bounds = members.filter((member) => member.censored === 'below')
   const methods = new Set(members.map((member) => member.method))
   const method = methods.size === 1 ? first.method : undefined
-  const mixed = basesDiffer(members)
+  const [mixed, excluded] = [basesDiffer(members), members.filter((member) => !member.valid)]
   const figure = {
     value,
     unit: storedUnit(key),
@@ -193,12 +226,17 @@ function fromOxides(
     duty: first.duty,
     role: first.role,
     ...figure,
-    censored: bounds.length === 0 ? undefined : ('below' as const),
+    censored: bounds === undefined ? undefined : ('below' as const),
+    bounds,
     n: 1,
     tested,
     known: lateKnown(analysis),
-    valid: mixed.length === 0,
-    reasons: [...bounds.map(entersWithBound), ...mixed],
+    valid: mixed.length === 0 && excluded.length === 0,
+    reasons: [
+      ...members.filter(isBounded).map(entersWithBound),
+      ...mixed,
+      ...excluded.flatMap((member) => member.reasons),
+    ],
     working: () => steps(figure),
   })
 }

@@ -16,7 +16,7 @@ export function oxideSum({ SiO2, Al2O3, Fe2O3 }: { SiO2: number; Al2O3: number; 
  * Molar mass of Na₂O over that of K₂O, as the trade rounds it (61.979/94.196 = 0.65798): ASTM C989-18, table
  * 3, read second-hand.
  */
-const K2O_AS_NA2O = 0.658
+export const K2O_AS_NA2O = 0.658
 
 /**
  * Alkalis as sodium oxide: Na₂O + 0.658 K₂O.

@@ -54,6 +54,8 @@ export interface ComparedParams {
     readonly met: boolean
     readonly limit: StatedLimit
   }
+  /** A value that is known only within bounds, which lie on one side of the limit or on both. */
+  readonly 'bounds-with-limit': BoundedParams
   /** A result reported as below the figure. */
   readonly 'censored-with-limit': {
     readonly below: Figure
@@ -79,6 +81,18 @@ export interface UnderRuleParams {
   readonly guard?: number
   /** Probability of conformity that the value reaches, from 0 to 1. */
   readonly probability?: number
+}
+
+/** Ends in `unit`, that of the limit; null where nothing bounds the value on that side. */
+export interface BoundedParams {
+  readonly subject: ComparedSubject
+  readonly low: number | null
+  readonly high: number | null
+  /** Of the limit. */
+  readonly decimals: number
+  readonly unit: string
+  readonly answer: 'met' | 'not-met' | 'cannot-decide'
+  readonly limit: StatedLimit
 }
 
 export interface ValueParams extends SelectionParams, ComparedParams {
@@ -204,6 +218,8 @@ export interface AddedParams {
     readonly from: 'preceding' | 'declared' | 'control'
     readonly n: number
     readonly reference: Figure
+    /** Where the reference is known only within bounds, in its unit. */
+    readonly bounds?: { readonly low: number | null; readonly high: number | null }
   }
   readonly 'rolling-mean': { readonly n: number }
   readonly 'estimate-of': {

@@ -58,6 +58,11 @@ export interface ClauseOutcome {
   readonly combine?: 'any-of' | 'all-of'
   /** The value judged, unrounded: the result's, or its deviation; null where there is none. */
   readonly value: number | null
+  /**
+   * What that value may be where it is known only within bounds, in its unit; null where nothing bounds it on that
+   * side.
+   */
+  readonly bounds?: { readonly low: number | null; readonly high: number | null }
   /** The value as compared, after the rounding that the decision rule asks for. */
   readonly compared: number | null
   readonly unit: string | null
@@ -71,6 +76,8 @@ export interface ClauseOutcome {
   /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
   readonly against?: {
     readonly mean: number
+    /** Where the mean is known only within bounds. */
+    readonly bounds?: { readonly low: number | null; readonly high: number | null }
     readonly n: number
     /** Lots of the preceding results, oldest first, and their values in the stored unit. */
     readonly lots: readonly string[]

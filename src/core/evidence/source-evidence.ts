@@ -26,7 +26,10 @@ interface ResultKind {
   readonly duty?: Result['duty']
 }
 
-type Extra = Pick<Result, 'censored' | 'controlValue' | 'finished' | 'statedU' | 'summaryOnly'> & {
+type Extra = Pick<
+  Result,
+  'censored' | 'bounds' | 'controlValue' | 'controlBounds' | 'finished' | 'statedU' | 'summaryOnly'
+> & {
   /** Where it was written with others than its property's. */
   readonly decimals?: number
   readonly known?: string
@@ -121,9 +124,9 @@ function packResult(
   { sample, value, tested, known, valid, reasons, decimals, ...result }: Result,
   place: number,
 ): PackedResult {
-  const { censored, controlValue, finished, statedU, summaryOnly } = result
+  const { censored, bounds, controlValue, controlBounds, finished, statedU, summaryOnly } = result
   const extra: Extra = {
-    ...defined({ censored, controlValue, summaryOnly }),
+    ...defined({ censored, bounds, controlValue, controlBounds, summaryOnly }),
     ...(finished === undefined ? {} : defined({ finished, statedU })),
     ...(decimals === property(result.property).decimals ? {} : { decimals }),
     ...(known === undefined ? {} : { known: known.text }),

@@ -10,6 +10,7 @@ import type { Age } from '../measure/age.ts'
 import { defined } from '../measure/defined.ts'
 import { type Duty, dutyOf } from '../measure/duty.ts'
 import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
+import { boundsOf, extentOf, isBounded } from '../result/bounds.ts'
 import { byTest } from '../result/by-test.ts'
 import { duplicatesOf } from '../result/duplicates.ts'
 import {
@@ -128,8 +129,8 @@ function rank(result: Result): number {
  * The history of one source.
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
- * Notes: 1. only the producer's results enter, on each day the representative of each lot and key; 2. a censored
- * result is no number and never counts; 3. duplicates are those of `duplicatesOf`.
+ * Notes: 1. only the producer's results enter, on each day the representative of each lot and key; 2. a result
+ * known only within bounds counts with them; 3. duplicates are those of `duplicatesOf`.
  */
 export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly Moment[]): History {
   const entries = new Map<string, Entry[]>()
@@ -181,13 +182,10 @@ function resultStanding(
 ): PrecedingResult | undefined {
   const results = observations.filter((one) => standsOn(one, day)).map(({ result }) => result)
   const result = representative(results)
-  return result === undefined || !isNumber(result)
-    ? undefined
-    : { lot: id, sampled, value: result.value, ...defined({ duplicates: duplicatesOf(result, results) }) }
-}
-
-function isNumber({ valid, censored }: Result): boolean {
-  return valid && censored === undefined
+  if (result === undefined || !result.valid) return undefined
+  const bounds = isBounded(result) ? boundsOf(extentOf(result)) : undefined
+  const duplicates = duplicatesOf(result, results)
+  return { lot: id, sampled, value: result.value, ...defined({ bounds, duplicates }) }
 }
 
 function byKey(lot: HistoryLot): Map<string, Observation[]> {

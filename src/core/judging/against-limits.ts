@@ -3,6 +3,7 @@ import { severity } from '../criteria/combining.ts'
 import type { Comparison } from '../criteria/criterion.ts'
 import { type DoubtRule, rulesByDoubt } from '../criteria/decision-rule.ts'
 import type { ClassLimit } from '../criteria/limits-for-class.ts'
+import { isBounded } from '../result/bounds.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { withApproval } from './approval.ts'
 import { appliedLimit } from './applied-limit.ts'
@@ -18,6 +19,7 @@ import { effectiveEnds, unroundedEnds } from './effective-ends.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
+import { shownBounds } from './reported-value.ts'
 import { limitAsSpecified } from './limit-as-specified.ts'
 import { limitUnderDecisionRule } from './limit-under-decision-rule.ts'
 
@@ -59,7 +61,7 @@ export function judgeAgainstLimits(
     (worst, candidate) => (severity(candidate.outcome) < severity(worst.outcome) ? candidate : worst),
     first,
   )
-  const found = { ...decisive, value: judged.value, result: judgedWith.key }
+  const found = { ...decisive, value: judged.value, ...shownBounds(judged), result: judgedWith.key }
   return found.outcome === 'does-not-meet' ? withApproval(found, comparison, judged) : found
 }
 
@@ -104,7 +106,7 @@ function doubtFor(
   { limit, judged, compared, resolution, rule }: Doubted,
   { uncertainty, parts }: JudgedWith,
 ): Pick<ClauseJudgement, 'uncertainty' | 'doubt'> {
-  if (uncertainty === undefined || judged.censored !== undefined) return {}
+  if (uncertainty === undefined || isBounded(judged)) return {}
   const ends = rule === undefined ? effectiveEnds(limit, resolution) : unroundedEnds(limit)
   const scatter = { u: uncertainty.u, df: uncertainty.df, ...parts }
   const doubt = {

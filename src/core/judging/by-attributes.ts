@@ -5,7 +5,7 @@ import { mean } from '../statistics/descriptive.ts'
 import { compareWithLimit } from './compare-with-limit.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
-import { resultsOfPeriod, type StatisticOf, tooFew } from './series-of-results.ts'
+import { noStatistic, resultsOfPeriod, type StatisticOf, tooFew } from './series-of-results.ts'
 
 /**
  * Judges the number of results of the control period that lie beyond the limit.
@@ -16,7 +16,8 @@ export function judgeByAttributes(
   statistic: StatisticOf<'attributes'>,
   result: Result,
 ): ClauseJudgement {
-  const { values, lots } = resultsOfPeriod(comparison, result, statistic.days)
+  const { values, lots, bounded } = resultsOfPeriod(comparison, result, statistic.days)
+  if (bounded) return noStatistic()
   const n = values.length
   const allowed = acceptanceNumber(n, statistic)
   if (allowed === null) return tooFew(n, statistic.acceptance[0]?.from ?? 1)

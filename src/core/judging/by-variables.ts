@@ -7,7 +7,13 @@ import { toleranceFactor } from '../statistics/tolerance-factor.ts'
 import { judgeAgainstLimits } from './against-limits.ts'
 import { type ClauseJudgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
-import { resultsOfPeriod, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
+import {
+  noStatistic,
+  resultsOfPeriod,
+  type StatisticOf,
+  statisticFigure,
+  tooFew,
+} from './series-of-results.ts'
 
 /**
  * Judges the estimate of a characteristic value: mean less or plus a factor times the standard deviation.
@@ -20,7 +26,8 @@ export function judgeByVariables(
   { days, atLeast, share, confidence }: StatisticOf<'variables'>,
   result: Result,
 ): ClauseJudgement {
-  const { values, lots } = resultsOfPeriod(comparison, result, days)
+  const { values, lots, bounded } = resultsOfPeriod(comparison, result, days)
+  if (bounded) return noStatistic()
   const n = values.length
   if (n < Math.max(2, atLeast)) return tooFew(n, atLeast)
   const factor = toleranceFactor(n, share, confidence)

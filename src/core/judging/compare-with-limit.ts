@@ -1,19 +1,16 @@
 /**
  * One value against one limit, as specified: nothing is rounded but the value itself, once, to the limit's
- * digits. A result
- * reported as "below v" is a range with v above it; where that range lies on both sides of the limit nothing
- * is decided.
+ * digits. A value known only within bounds is judged by both of them; where they lie on either side of the limit
+ * nothing is decided.
  */
 import type { Operator } from '../criteria/criterion.ts'
 import { inUnitOf, isWrittenAsStored, limitNumber, storedDecimals, storedFrom } from './limit-unit.ts'
 import { decimalsOfStep, roundToStep, stepOfDecimals, withoutDust } from '../measure/rounding.ts'
 import type { Quantity } from '../measure/units.ts'
+import { type BoundEnd, type Extent, extentOf, isBounded, type Known } from '../result/bounds.ts'
 
-/** A value to be judged, in the stored unit of its kind; with `censored` the true value lies below it. */
-export interface JudgedValue {
-  readonly value: number
-  readonly censored?: 'below'
-}
+/** A value to be judged, in the stored unit of its kind. */
+export type JudgedValue = Known
 
 export type Answer = 'met' | 'not-met' | 'cannot-decide'
 
@@ -46,9 +43,9 @@ type OneSided = 'at-least' | 'at-most' | 'above' | 'below'
  * @throws RangeError when the number of limits does not fit the operator, a value to be rounded is not
  * finite, or a limit's unit is none of its kind's
  * Notes: 1. the comparison is made after rounding; 2. `between` judges each end with that end's own digits
- * and shows the end that decides; 3. a censored value on both sides of the limit gives `cannot-decide`;
- * 4. for `magnitude-at-most` a censored value is read as a magnitude, as laboratories mean it: "< 0.01 %"
- * expansion says that the bar hardly moved.
+ * and shows the end that decides; 3. a value whose bounds lie on both sides of the limit gives `cannot-decide`;
+ * 4. for `magnitude-at-most` a value known only as below a bound is read as a magnitude, as laboratories mean it:
+ * "< 0.01 %" expansion says that the bar hardly moved.
  * Source: ASTM E29, rounding method, 6.4.3, and absolute method, section 5; read second-hand.
  */
 export function compareWithLimit(
@@ -74,15 +71,33 @@ export function compareWithLimit(
 
 /**
  * Both ends must be met. The upper one decides only over a lower one that is met: a value below the range is
- * not above it, and a censored one, which never meets the lower end, is not more open at the upper.
+ * not above it, and one that may be below it is not more open at the upper end.
  */
 function decidingEnd(lower: ComparedValue, upper: ComparedValue): ComparedValue {
   return lower.answer === 'met' && upper.answer !== 'met' ? upper : lower
 }
 
 function magnitude(judged: JudgedValue, limit: Quantity, resolution: Resolution | undefined): ComparedValue {
-  const compared = oneSided({ ...judged, value: Math.abs(judged.value) }, 'at-most', limit, resolution)
+  const compared = oneSided(magnitudeOf(judged), 'at-most', limit, resolution)
   return judged.value < 0 ? { ...compared, compared: -compared.compared, shown: -compared.shown } : compared
+}
+
+/** Of what may be on either side of nothing, the magnitude may be nothing. */
+function magnitudeOf({ value, censored, bounds }: JudgedValue): JudgedValue {
+  const size = Math.abs(value)
+  if (bounds === undefined) return { value: size, ...(censored === undefined ? {} : { censored }) }
+  const { low, high } = extentOf({ value, bounds })
+  const [nearer, farther] = [low, high].toSorted((a, b) => Math.abs(a.at) - Math.abs(b.at)) as [
+    BoundEnd,
+    BoundEnd,
+  ]
+  const least = low.at <= 0 && 0 <= high.at ? { at: 0, open: false } : nearer
+  const bound = ({ at }: BoundEnd) => (Number.isFinite(at) ? Math.abs(at) : null)
+  const open = least.open && farther.open ? 'both' : least.open ? 'low' : farther.open ? 'high' : undefined
+  return {
+    value: size,
+    bounds: { low: bound(least), high: bound(farther), ...(open === undefined ? {} : { open }) },
+  }
 }
 
 function oneSided(
@@ -97,10 +112,9 @@ function oneSided(
   const shownDecimals = decimalsOfStep(step === 'none' ? shown : step)
   const limitValue = limitNumber(limit)
   return {
-    answer:
-      judged.censored === undefined
-        ? answerOf(holds(operator, shown, limitValue))
-        : censoredAnswer(operator, { limitValue, rounded: shown, unrounded: written }),
+    answer: isBounded(judged)
+      ? boundedAnswer(operator, extentOf(judged), limit, step)
+      : answerOf(holds(operator, shown, limitValue)),
     compared: storedFrom(limit, shown),
     decimals: storedDecimals(limit, shownDecimals),
     shown,
@@ -128,23 +142,42 @@ function answerOf(met: boolean): Answer {
 }
 
 /**
- * The true value x lies below v, so its rounded form lies at or below v's. With v on the limit itself the
- * report says in so
- * many words that x is less than the limit, and no rounding of a number that nobody stated can overrule it.
+ * The ends of what a value may be, held against the limit as the value itself would be. With an end that is not
+ * reached on the limit itself, the report says in so many words on which side of it the value lies, and no rounding
+ * of a number that nobody stated can overrule it.
  */
-function censoredAnswer(
-  operator: OneSided,
-  { limitValue, rounded, unrounded }: { limitValue: number; rounded: number; unrounded: number },
-): Answer {
-  const surelyBelow = rounded < limitValue || unrounded === limitValue
+function boundedAnswer(operator: OneSided, { low, high }: Extent, limit: Quantity, step: Resolution): Answer {
+  const limitValue = limitNumber(limit)
+  const [least, most] = [rounded(low, 'low', limit, step), rounded(high, 'high', limit, step)]
+  const surelyAbove = limitValue < least || isJustBeyond(low, limit)
+  const surelyBelow = most < limitValue || isJustBeyond(high, limit)
   switch (operator) {
-    case 'at-most':
-      return rounded <= limitValue ? 'met' : 'cannot-decide'
-    case 'below':
-      return surelyBelow ? 'met' : 'cannot-decide'
     case 'at-least':
-      return surelyBelow ? 'not-met' : 'cannot-decide'
+      return limitValue <= least ? 'met' : surelyBelow ? 'not-met' : 'cannot-decide'
     case 'above':
-      return rounded <= limitValue ? 'not-met' : 'cannot-decide'
+      return surelyAbove ? 'met' : most <= limitValue ? 'not-met' : 'cannot-decide'
+    case 'at-most':
+      return most <= limitValue ? 'met' : surelyAbove ? 'not-met' : 'cannot-decide'
+    case 'below':
+      return surelyBelow ? 'met' : limitValue <= least ? 'not-met' : 'cannot-decide'
   }
+}
+
+/** An end on the very limit that the value cannot be at. */
+function isJustBeyond({ at, open }: BoundEnd, limit: Quantity): boolean {
+  return open && Number.isFinite(at) && withoutDust(inUnitOf(limit, at)) === limitNumber(limit)
+}
+
+/**
+ * An end as a value next to it would be rounded, in the limit's unit: where the end itself cannot be and lies half
+ * way between two steps, everything within rounds to the step inside.
+ */
+function rounded({ at, open }: BoundEnd, end: keyof Extent, limit: Quantity, step: Resolution): number {
+  if (!Number.isFinite(at)) return at
+  const written = inUnitOf(limit, at)
+  if (step === 'none') return withoutDust(written)
+  const nearest = roundToStep(written, step)
+  const outside = end === 'high' ? nearest - written : written - nearest
+  if (!open || withoutDust(2 * outside) !== step) return nearest
+  return roundToStep(end === 'high' ? nearest - step : nearest + step, step)
 }

@@ -1,14 +1,16 @@
 /** A clause on how far a result stands from its reference rather than on the result itself. */
 import type { Comparison } from '../criteria/criterion.ts'
 import type { AddedReason, ClauseReason } from '../criteria/reason.ts'
+import { defined } from '../measure/defined.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { judgeAgainstLimits, type JudgedWith } from './against-limits.ts'
-import { deviationFrom } from './deviation.ts'
+import { boundsOfDeviation, deviationFrom } from './deviation.ts'
 import { type Reference, referenceOf } from './deviation-reference.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
+import { shownBounds } from './reported-value.ts'
 
 type FoundReference = Extract<Reference, { found: 'value' }>
 
@@ -25,16 +27,22 @@ export function judgeDeviation(
   const reference = referenceOf(clause, result, evidence)
   const notReported = (reason: ClauseReason) => ({ ...judgement('not-reported', reason), result: key })
   if (reference.found === 'none') return { ...judgement(reference.outcome, reference.reason), result: key }
-  if (result.censored !== undefined) return notReported({ code: 'no-deviation-of-censored', params: {} })
   const measure = clause.deviation?.relative === true ? 'relative' : 'points'
   const value = deviationFrom(result.value, reference.value, measure)
   if (value === null) return notReported({ code: 'no-deviation-from-zero', params: {} })
   const found =
     known === undefined ? {} : uncertaintyOfDeviation(known, parts?.ofBatch ?? known.u, reference, measure)
-  const judged = judgeAgainstLimits(comparison, { value }, { key, ...found })
+  const deviation = defined({ value, bounds: boundsOfDeviation(result, reference, measure) })
+  const judged = judgeAgainstLimits(comparison, deviation, { key, ...found })
   return {
     ...withReason(judged, referenceReason(reference, clause)),
-    against: { mean: reference.value, n: reference.n, lots: reference.lots, values: reference.values },
+    against: {
+      mean: reference.value,
+      ...shownBounds(reference),
+      n: reference.n,
+      lots: reference.lots,
+      values: reference.values,
+    },
   }
 }
 
@@ -73,6 +81,7 @@ function referenceReason(reference: FoundReference, clause: Comparison): AddedRe
         decimals: property(clause.property).decimals + 1,
         unit: storedUnit(clause.property),
       },
+      ...shownBounds(reference),
     },
   }
 }

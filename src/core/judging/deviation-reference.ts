@@ -5,16 +5,20 @@
 import type { Comparison, Deviation } from '../criteria/criterion.ts'
 import type { ClauseReason } from '../criteria/reason.ts'
 import type { Evidence } from '../evidence/evidence.ts'
+import { defined } from '../measure/defined.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
+import { type Bounds, reportedBounds } from '../result/bounds.ts'
 import type { Result } from '../result/result.ts'
 import { isFault, type Quantity, readQuantity } from '../measure/units.ts'
-import { meanOfPreceding } from './deviation.ts'
+import { boundsOfMean, meanOfPreceding } from './deviation.ts'
 import { sampleJudged } from './series-of-results.ts'
 
 export type Reference =
   | {
       readonly found: 'value'
       readonly value: number
+      /** Where the reference is known only within bounds. */
+      readonly bounds?: Bounds
       readonly n: number
       /** Lots of the preceding results it rests on and their values; none of a declared value or a control. */
       readonly lots: readonly string[]
@@ -34,7 +38,7 @@ export type Reference =
  */
 export function referenceOf(
   clause: Comparison,
-  result: Pick<Result, 'method' | 'controlValue' | 'sample'>,
+  result: Pick<Result, 'method' | 'controlValue' | 'controlBounds' | 'sample'>,
   evidence: Evidence,
 ): Reference {
   const { deviation } = clause
@@ -69,6 +73,7 @@ function precedingReference(
   return {
     found: 'value',
     value,
+    ...defined({ bounds: boundsOfMean(preceding) }),
     n: preceding.length,
     lots: preceding.map((entry) => entry.lot),
     values: preceding.map((entry) => entry.value),
@@ -84,17 +89,37 @@ function declaredReference(key: PropertyKey, evidence: Evidence): Reference {
       outcome: 'not-reported',
       reason: { code: 'no-declared-reference', params: {} },
     }
-  return { found: 'value', value: declared.value, n: 1, lots: [], values: [], from: 'declared' }
+  const bounds = reportedBounds(key, declared)
+  return {
+    found: 'value',
+    value: declared.value,
+    ...defined({ bounds }),
+    n: 1,
+    lots: [],
+    values: [],
+    from: 'declared',
+  }
 }
 
-function controlReference({ controlValue }: Pick<Result, 'controlValue'>): Reference {
+function controlReference({
+  controlValue,
+  controlBounds: bounds,
+}: Pick<Result, 'controlValue' | 'controlBounds'>): Reference {
   if (controlValue === undefined)
     return {
       found: 'none',
       outcome: 'not-reported',
       reason: { code: 'no-control-reference', params: {} },
     }
-  return { found: 'value', value: controlValue, n: 1, lots: [], values: [], from: 'control' }
+  return {
+    found: 'value',
+    value: controlValue,
+    ...defined({ bounds }),
+    n: 1,
+    lots: [],
+    values: [],
+    from: 'control',
+  }
 }
 
 /** The value that the source declares for a property; undefined where it declares none that can be read. */

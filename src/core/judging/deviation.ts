@@ -1,4 +1,5 @@
 /** How far a result stands from its reference: the mean of the results before it, or a declared value. */
+import { type Bounds, boundsOfQuotient, boundsOfSum, type Known } from '../result/bounds.ts'
 import type { PrecedingResult } from '../result/result.ts'
 import { mean } from '../statistics/descriptive.ts'
 
@@ -34,4 +35,34 @@ export function deviationFrom(
 ): number | null {
   if (measure === 'points') return value - reference
   return reference === 0 ? null : (100 * (value - reference)) / reference
+}
+
+/**
+ * What the mean of preceding results may be.
+ * @param preceding at least one
+ * @returns undefined where each of them is known
+ */
+export function boundsOfMean(preceding: readonly PrecedingResult[]): Bounds | undefined {
+  return boundsOfSum(preceding.map((of) => ({ factor: 1 / preceding.length, of })))
+}
+
+/**
+ * What the deviation of a value from a reference may be.
+ * @param value,reference in the stored unit
+ * @param measure as of `deviationFrom`
+ * @returns undefined where both are known; no bound on a side where the reference may be nothing
+ */
+export function boundsOfDeviation(
+  value: Known,
+  reference: Known,
+  measure: 'relative' | 'points',
+): Bounds | undefined {
+  if (measure === 'points')
+    return boundsOfSum([
+      { factor: 1, of: value },
+      { factor: -1, of: reference },
+    ])
+  // 100 (v − r) / r = 100 v / r − 100.
+  const quotient = boundsOfQuotient(value, reference)
+  return quotient && boundsOfSum([{ factor: 100, of: { value: 0, bounds: quotient } }], -100)
 }

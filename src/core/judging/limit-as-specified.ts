@@ -1,9 +1,13 @@
 /** A value against one limit as specified: the rounded value decides, and nothing is kept for doubt. */
 import type { Comparison } from '../criteria/criterion.ts'
 import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
-import type { ComparedReason, ComparedSubject } from '../criteria/reason.ts'
+import type { BoundedParams, ComparedReason, ComparedSubject } from '../criteria/reason.ts'
 import { defined } from '../measure/defined.ts'
+import { property } from '../measure/properties.ts'
+import { withoutDust } from '../measure/rounding.ts'
+import { type BoundEnd, extentOf, isBounded } from '../result/bounds.ts'
 import type { Answer, ComparedValue, JudgedValue } from './compare-with-limit.ts'
+import { inUnitOf } from './limit-unit.ts'
 
 export interface AsSpecified {
   readonly outcome: 'meets' | 'does-not-meet' | 'not-reported'
@@ -23,7 +27,7 @@ export function limitAsSpecified(one: OneLimit): AsSpecified {
   return { outcome: OUTCOMES[one.compared.answer], reason: reasonOf(one) }
 }
 
-/** A censored value that lies on both sides of the limit is no report of it. */
+/** A value whose bounds lie on both sides of the limit is no report of it. */
 const OUTCOMES = {
   met: 'meets',
   'not-met': 'does-not-meet',
@@ -37,8 +41,13 @@ function reasonOf({ clause, limit, judged, compared }: OneLimit): ComparedReason
     decimals: compared.shownDecimals,
     unit: compared.shownUnit,
   }
-  if (judged.censored !== undefined)
-    return { code: 'censored-with-limit', params: { below: figure, answer: compared.answer, limit: stated } }
+  if (isBounded(judged))
+    return isReportedBelow(clause, judged)
+      ? { code: 'censored-with-limit', params: { below: figure, answer: compared.answer, limit: stated } }
+      : {
+          code: 'bounds-with-limit',
+          params: { ...boundedParams(clause, limit, judged), answer: compared.answer },
+        }
   // Said only where the value is shown in its stored unit: in another the digits would not be comparable.
   const rounded = compared.shownAsStored && judged.value !== compared.compared
   return {
@@ -50,6 +59,30 @@ function reasonOf({ clause, limit, judged, compared }: OneLimit): ComparedReason
       met: compared.answer === 'met',
       limit: stated,
     }),
+  }
+}
+
+/** What a laboratory writes as "< 0.5 %", or a source declares so; a sum or a difference has two ends to tell. */
+function isReportedBelow({ property: key, deviation }: Comparison, { censored }: JudgedValue): boolean {
+  return censored !== undefined && deviation === undefined && property(key).nature !== 'derived'
+}
+
+function boundedParams(
+  clause: Comparison,
+  limit: ClassLimit,
+  judged: JudgedValue,
+): Omit<BoundedParams, 'answer'> {
+  const { low, high } = extentOf(judged)
+  const [first] = limit.quantities
+  const inUnit = ({ at }: BoundEnd) =>
+    Number.isFinite(at) && first !== undefined ? withoutDust(inUnitOf(first, at)) : null
+  return {
+    subject: subjectOf(clause),
+    low: inUnit(low),
+    high: inUnit(high),
+    decimals: first?.decimals ?? 0,
+    unit: first?.unit ?? '',
+    limit: statedLimit(limit),
   }
 }
 

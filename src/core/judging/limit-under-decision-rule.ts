@@ -9,6 +9,7 @@ import {
 } from '../criteria/decision-rule.ts'
 import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
 import type { Outcome } from '../criteria/outcome.ts'
+import { type BoundEnd, type Extent, extentOf, isBounded } from '../result/bounds.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { UnderRuleParams } from '../criteria/reason.ts'
 import { defined } from '../measure/defined.ts'
@@ -41,11 +42,14 @@ export function limitUnderDecisionRule(
       compared,
     }
   const admits = admittedBy(limit)
-  const outcome = underDoubt(rule, judged.value, admits, uncertainty)
-  if (judged.censored !== undefined) {
-    const atBound = judgement(outcomeOfCensored(outcome, admits), specified.reason)
-    return { ...withReason(atBound, { code: 'rule-applied', params: { rule } }), compared, uncertainty }
+  if (isBounded(judged)) {
+    const outcome = outcomeOfBounded(extentOf(judged), admits, (at) =>
+      underDoubt(rule, at, admits, uncertainty),
+    )
+    const atBounds = judgement(outcome, specified.reason)
+    return { ...withReason(atBounds, { code: 'rule-applied', params: { rule } }), compared, uncertainty }
   }
+  const outcome = underDoubt(rule, judged.value, admits, uncertainty)
   const reason = {
     code: 'under-rule' as const,
     params: {
@@ -84,10 +88,20 @@ export function admittedBy({ operator, quantities }: ClassLimit): Admitted {
 }
 
 /**
- * The true value lies below the bound stated: what the bound itself decides stands only on the side that a
- * lower value does not leave.
+ * What both ends of what a value may be decide alike; two that fail on either side of the limit leave open whether
+ * the value itself does.
  */
-function outcomeOfCensored(atBound: Outcome, { low }: Admitted): Outcome {
-  const stands = low === Number.NEGATIVE_INFINITY ? 'meets' : 'does-not-meet'
-  return atBound === stands ? stands : 'inconclusive'
+function outcomeOfBounded(
+  { low, high }: Extent,
+  admits: Admitted,
+  outcomeAt: (value: number) => Outcome,
+): Outcome {
+  const endOutcome = ({ at }: BoundEnd): Outcome => {
+    if (Number.isFinite(at)) return outcomeAt(at)
+    return at === admits.low || at === admits.high ? 'meets' : 'does-not-meet'
+  }
+  const [least, most] = [endOutcome(low), endOutcome(high)]
+  if (least === 'meets' && most === 'meets') return 'meets'
+  const isOneSide = high.at <= admits.low || admits.high <= low.at
+  return least === 'does-not-meet' && most === 'does-not-meet' && isOneSide ? 'does-not-meet' : 'inconclusive'
 }

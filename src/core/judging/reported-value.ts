@@ -2,7 +2,7 @@
 import type { Comparison } from '../criteria/criterion.ts'
 import type { ClauseOutcome } from '../criteria/verdict.ts'
 import { property, storedUnit } from '../measure/properties.ts'
-import type { Result } from '../result/result.ts'
+import { boundsOf, extentOf, isBounded, type Known } from '../result/bounds.ts'
 
 /**
  * A value that is reported without a limit, unrounded.
@@ -10,14 +10,22 @@ import type { Result } from '../result/result.ts'
  */
 export function reportedValue(
   clause: Pick<Comparison, 'property'>,
-  { value }: Pick<Result, 'value'>,
+  judged: Known,
   key: string | null,
-): Pick<ClauseOutcome, 'value' | 'compared' | 'unit' | 'decimals' | 'result'> {
+): Pick<ClauseOutcome, 'value' | 'bounds' | 'compared' | 'unit' | 'decimals' | 'result'> {
+  const { value } = judged
   return {
     value,
+    ...shownBounds(judged),
     compared: value,
     unit: storedUnit(clause.property),
     decimals: property(clause.property).decimals,
     result: key,
   }
+}
+
+/** What a judged value may be, for its outcome to carry; nothing for a value that is known. */
+export function shownBounds(judged: Known): Pick<ClauseOutcome, 'bounds'> {
+  const bounds = isBounded(judged) ? boundsOf(extentOf(judged)) : undefined
+  return bounds === undefined ? {} : { bounds: { low: bounds.low, high: bounds.high } }
 }

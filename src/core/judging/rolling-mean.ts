@@ -4,7 +4,7 @@ import { mean } from '../statistics/descriptive.ts'
 import { judgeAgainstLimits } from './against-limits.ts'
 import { type ClauseJudgement, withReason } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
-import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
+import { lastResults, noStatistic, type StatisticOf, tooFew } from './series-of-results.ts'
 
 /**
  * Judges the mean of the last so many results; with fewer the history is insufficient.
@@ -15,7 +15,8 @@ export function judgeRollingMean(
   { count }: StatisticOf<'rolling-mean'>,
   result: Result,
 ): ClauseJudgement {
-  const { values, lots } = lastResults(comparison, result, count)
+  const { values, lots, bounded } = lastResults(comparison, result, count)
+  if (bounded) return noStatistic()
   if (values.length < count) return tooFew(values.length, count)
   const value = mean(values)
   const judged = judgeAgainstLimits(comparison, { value }, { key: null, asSpecified: true })

@@ -3,6 +3,7 @@ import type { Comparison, Statistic } from '../criteria/criterion.ts'
 import type { Figure } from '../criteria/reason.ts'
 import type { SampleOfDuty } from '../history/sample-of-duty.ts'
 import { property, storedUnit } from '../measure/properties.ts'
+import { isBounded } from '../result/bounds.ts'
 import type { PrecedingResult, Result } from '../result/result.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
@@ -16,6 +17,8 @@ export interface ResultSeries {
   /** Ids of the lots before it. */
   readonly lots: readonly string[]
   readonly preceding: readonly PrecedingResult[]
+  /** One of them is known only within bounds, so that no statistic is a number. */
+  readonly bounded: boolean
 }
 
 /**
@@ -62,6 +65,7 @@ function seriesOf(preceding: readonly PrecedingResult[], result: Result): Result
     values: [...preceding.map((entry) => entry.value), result.value],
     lots: preceding.map((entry) => entry.lot),
     preceding,
+    bounded: [...preceding, result].some(isBounded),
   }
 }
 
@@ -72,6 +76,11 @@ function seriesOf(preceding: readonly PrecedingResult[], result: Result): Result
  */
 export function tooFew(n: number, atLeast: number): ClauseJudgement {
   return judgement('insufficient-history', { code: 'too-few-results', params: { n, atLeast } })
+}
+
+/** The outcome of a statistic over results of which one is known only within bounds. */
+export function noStatistic(): ClauseJudgement {
+  return judgement('not-reported', { code: 'no-statistic-of-censored', params: {} })
 }
 
 /**

@@ -6,6 +6,7 @@ import { admitted } from '../criteria/decision-rule.ts'
 import { defined } from '../measure/defined.ts'
 import { property } from '../measure/properties.ts'
 import { byTest } from '../result/by-test.ts'
+import { isBounded } from '../result/bounds.ts'
 import type { Result } from '../result/result.ts'
 import { mean } from '../statistics/descriptive.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
@@ -38,8 +39,7 @@ function latest(results: readonly Result[]): Result {
 
 /** The mean of all, which names no single result. */
 function judgeMean(comparison: ComparisonCase, results: readonly Result[]): ClauseJudgement {
-  if (results.some((result) => result.censored !== undefined))
-    return judgement('not-reported', { code: 'no-mean-of-censored', params: {} })
+  if (results.some(isBounded)) return judgement('not-reported', { code: 'no-mean-of-censored', params: {} })
   // In an order of their own, so that neither the last digit nor what is taken from the first depends on the record.
   const [first, ...others] = results.toSorted(byTest) as [Result, ...Result[]]
   const value = mean([first, ...others].map((result) => result.value).sort((a, b) => a - b))

@@ -11,7 +11,7 @@ import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
 import { admittedBy } from './limit-under-decision-rule.ts'
-import { lastResults, type StatisticOf, tooFew } from './series-of-results.ts'
+import { lastResults, noStatistic, type StatisticOf, tooFew } from './series-of-results.ts'
 
 /** Decimals that the share, the mean and the standard deviation are stated with. */
 const DECIMALS = 2
@@ -26,7 +26,8 @@ export function judgeShareWithin(
   { count, atLeast, share }: StatisticOf<'tolerance'>,
   result: Result,
 ): ClauseJudgement {
-  const { values } = lastResults(comparison, result, count)
+  const { values, bounded } = lastResults(comparison, result, count)
+  if (bounded) return noStatistic()
   const n = values.length
   if (n < Math.max(2, atLeast)) return tooFew(n, atLeast)
   const judged = judgedValues(comparison, result, values)

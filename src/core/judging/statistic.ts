@@ -1,11 +1,13 @@
 /** Clauses on several results of a source together, each by its own statistic. */
+import { isBounded } from '../result/bounds.ts'
 import type { Result } from '../result/result.ts'
 import { judgeByAttributes } from './by-attributes.ts'
 import { judgeByVariables } from './by-variables.ts'
-import { type ClauseJudgement, judgement } from './judged-clause.ts'
+import type { ClauseJudgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { judgeRollingMean } from './rolling-mean.ts'
 import { judgeShareWithin } from './share-within-limits.ts'
+import { noStatistic } from './series-of-results.ts'
 import { reportVariability } from './variability.ts'
 
 /**
@@ -24,8 +26,7 @@ export function judgeStatistic(
 
 function byStatistic(comparison: ComparisonCase, result: Result): ClauseJudgement {
   const { statistic } = comparison.clause
-  if (result.censored !== undefined)
-    return judgement('not-reported', { code: 'no-statistic-of-censored', params: {} })
+  if (isBounded(result)) return noStatistic()
   switch (statistic?.of) {
     case 'rolling-mean':
       return judgeRollingMean(comparison, statistic, result)

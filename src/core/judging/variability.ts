@@ -7,7 +7,7 @@ import { mean, standardDeviation } from '../statistics/descriptive.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { reportedValue } from './reported-value.ts'
-import { lastResults, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
+import { lastResults, noStatistic, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
 
 /**
  * The mean absolute difference of pairs times this estimates the standard deviation: 1/d2 with d2 = 2/√π =
@@ -29,7 +29,8 @@ export function reportVariability(
   { count }: StatisticOf<'variability'>,
   result: Result,
 ): ClauseJudgement {
-  const { preceding } = lastResults(comparison, result, count)
+  const { preceding, bounded } = lastResults(comparison, result, count)
+  if (bounded) return noStatistic()
   const own = { value: result.value, ...defined({ duplicates: ownDuplicates(comparison, result) }) }
   const tested: readonly Pick<PrecedingResult, 'value' | 'duplicates'>[] = [...preceding, own]
   if (tested.length < 2) return tooFew(tested.length, 2)

@@ -16,6 +16,8 @@ export interface SpecimenValue {
   readonly written: string | null
   /** What was done to the reading; empty where the value itself is on record. */
   readonly terms: readonly SizeTerm[]
+  /** Loaded area that the value was computed with, where sizes of test and control must agree. */
+  readonly areaMm2?: number
   /** Why no value follows, where it is more than a size that is not known. */
   readonly fault?: ResultReason
 }

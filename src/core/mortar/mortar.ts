@@ -16,6 +16,8 @@ export interface SpecimenShape {
   readonly side?: Quantity
   readonly length?: Quantity
   readonly diameter?: Quantity
+  /** The side is that of the laboratory's own moulds. */
+  readonly ofMould?: true
 }
 
 export interface BatchRangeRule {
@@ -114,6 +116,8 @@ export interface Mortar {
   readonly cast: Moment
   readonly flow?: Quantity
   readonly water?: Quantity
+  /** Side of the cubes; the laboratory's usual without it. */
+  readonly mould?: Quantity
   readonly strength?: readonly StrengthReading[]
   readonly resistivity?: readonly ResistivityReading[]
 }
@@ -168,6 +172,8 @@ export interface LotEvidence {
   readonly kind: MaterialKind
   /** The laboratory's method for a property on a date; undefined where none is stated. */
   readonly methodOf: (laboratory: string, property: string, date: Moment) => string | undefined
+  /** Side of the cubes that a laboratory casts on a date; undefined where none is stated. */
+  readonly mouldOf?: (laboratory: string, date: Moment) => Quantity | undefined
   /** Calendar date; readings taken later are planned. */
   readonly asOf: Moment
   readonly graceHours: number

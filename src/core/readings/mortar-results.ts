@@ -1,7 +1,9 @@
 /** A test mortar against its control: the mean of each measurement, its index, and the water requirement. */
 import { isBy } from '../measure/moment.ts'
+import type { Quantity } from '../measure/units.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
-import { sampleOf, type LotEvidence, type TestMortar } from '../mortar/mortar.ts'
+import { type LotEvidence, type Mortar, sampleOf, type TestMortar } from '../mortar/mortar.ts'
+import { withMould } from '../mortar/moulds.ts'
 import { isMade, type Result, type UnmadeResult } from '../result/result.ts'
 import { controlReadings } from './control-readings.ts'
 import { indexResult, type MortarPair } from './index-result.ts'
@@ -19,9 +21,11 @@ export function mortarResults(
   lot: LotEvidence,
   measurements: readonly MortarMeasurement[] = MORTAR_MEASUREMENTS,
 ): (Result | UnmadeResult)[] {
-  const condition = lot.conditions.get(test.condition)
+  const asked = lot.conditions.get(test.condition)
   const control = lot.controls.get(test.control)
-  if (condition === undefined || control === undefined || !isBy(test.cast, lot.asOf)) return []
+  if (asked === undefined || control === undefined || !isBy(test.cast, lot.asOf)) return []
+  const condition = withMould(asked, mouldOf(test, lot))
+  const controlCondition = withMould(lot.conditions.get(control.condition) ?? asked, mouldOf(control, lot))
   const ofTest: OfMortar = {
     condition: test.condition,
     laboratory: test.laboratory,
@@ -30,14 +34,18 @@ export function mortarResults(
     role: 'producer',
     begun: test.cast,
   }
-  const pair = { test, control, condition, lot, ofTest }
+  const pair = { test, control, condition, controlCondition, lot, ofTest }
   return [...measurements.flatMap((measurement) => measuredResults(measurement, pair)), ...waterResults(pair)]
+}
+
+function mouldOf({ mould, laboratory, cast }: Mortar, lot: LotEvidence): Quantity | undefined {
+  return mould ?? lot.mouldOf?.(laboratory, cast)
 }
 
 /** For each reading of the test mortar its mean, and its index where the control was read at that age. */
 function measuredResults(measurement: MortarMeasurement, pair: MortarPair): (Result | UnmadeResult)[] {
-  const { test, control, condition, lot, ofTest } = pair
-  const controls = controlReadings(measurement, control, condition, lot.asOf)
+  const { test, control, condition, controlCondition, lot, ofTest } = pair
+  const controls = controlReadings(measurement, control, controlCondition, lot.asOf)
   return judgedReadings(measurement, test, condition, lot.asOf).flatMap((own) => {
     const against = readingAt(controls, own.reading.age)
     const method = lot.methodOf(test.laboratory, measurement.property, own.reading.tested)

@@ -11,18 +11,18 @@ import type { AveragedSpecimens } from './tested-specimens.ts'
 export function specimenSteps(
   measurement: MortarMeasurement,
   of: MortarRole,
-  { specimens, rangeChecks, counted, mean, n, meanOnly }: AveragedSpecimens,
+  { specimens, rangeChecks, counted, mean, n, meanOnly, uncounted }: AveragedSpecimens,
 ): WorkingStep[] {
   const figure = (value: number): Figure => ({
     value,
     unit: storedUnit(measurement.property),
     decimals: measurement.workingDecimals,
   })
-  if (meanOnly) return [{ step: 'reported-mean', of, n, result: figure(mean) }]
+  if (meanOnly) return [{ step: 'reported-mean', of, n: uncounted === true ? null : n, result: figure(mean) }]
   const marks = measurement.rangeRulesOf === undefined ? {} : { marks: counted.map(({ mark }) => mark) }
   return [
     ...specimens().map(
-      ({ value, ...specimen }): WorkingStep => ({
+      ({ value, areaMm2: _, fault: __, ...specimen }): WorkingStep => ({
         step: 'specimen',
         of,
         ...specimen,

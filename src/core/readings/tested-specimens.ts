@@ -7,6 +7,7 @@ import { exclusionOn } from '../mortar/known-when.ts'
 import type { MortarMeasurement, SpecimenOf, SpecimenValue } from '../mortar/mortar-measurement.ts'
 import { isQuantity, type MortarCondition, type MortarReading } from '../mortar/mortar.ts'
 import type { ResultReason } from '../result/reason.ts'
+import { mean } from '../statistics/descriptive.ts'
 
 export interface TestedSpecimen extends SpecimenValue {
   readonly mark: string
@@ -24,6 +25,12 @@ export interface TestedSpecimens {
   /** Specimens behind the mean. */
   readonly n: number
   readonly meanOnly: boolean
+  /** The laboratory does not say how many specimens its mean is of. */
+  readonly uncounted?: true
+  /** Mean area that their values were computed with; null where none was. */
+  readonly areaMm2: number | null
+  /** Some of the values are as the laboratory states them. */
+  readonly stated: boolean
   readonly rangeChecks: BatchJudgement['steps']
   readonly valid: boolean
   readonly reasons: readonly ResultReason[]
@@ -45,7 +52,7 @@ export function testedSpecimens<Reading extends MortarReading>(
 ): TestedSpecimens {
   if (reading.mean !== undefined) {
     const count = countOf({ tested: reading.of ?? 0, counted: reading.of ?? 0 }, measurement, condition)
-    return reportedMean(reading.mean.value, reading.of ?? 1, count)
+    return reportedMean(reading.mean.value, reading.of, count)
   }
   const specimens = specimensOf(measurement, reading, condition, asOf)
   const counting = specimens.filter(({ excluded }) => excluded === undefined)
@@ -64,6 +71,7 @@ export function testedSpecimens<Reading extends MortarReading>(
     specimens: specimensLater(measurement, reading, condition, asOf),
     n: judged.counted.length,
     meanOnly: false,
+    ...sizesOf(counting),
     valid: judged.valid && faults.length === 0 && count.valid,
     reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons, ...count.reasons],
   }
@@ -114,16 +122,30 @@ const NONE_COUNTS: ResultReason = { code: 'no-specimen-counts', params: {} }
 type Judged = Pick<TestedSpecimens, 'counted' | 'mean' | 'rangeChecks' | 'valid' | 'reasons'>
 const NO_MEAN: Judged = { counted: [], mean: null, rangeChecks: [], valid: false, reasons: [] }
 
-function reportedMean(mean: number, n: number, count: CountJudgement): TestedSpecimens {
+function reportedMean(value: number, of: number | undefined, count: CountJudgement): TestedSpecimens {
   return {
     specimens: () => [],
     counted: [],
-    mean,
-    n,
+    mean: value,
+    n: of ?? 1,
     meanOnly: true,
+    ...(of === undefined ? { uncounted: true as const } : {}),
+    areaMm2: null,
+    stated: true,
     rangeChecks: [],
     valid: count.valid,
-    reasons: [{ code: 'only-mean-on-record', params: {} }, ...count.reasons],
+    reasons: [ONLY_MEAN, ...(of === undefined ? [NOT_COUNTED] : []), ...count.reasons],
+  }
+}
+
+const ONLY_MEAN: ResultReason = { code: 'only-mean-on-record', params: {} }
+const NOT_COUNTED: ResultReason = { code: 'number-not-stated', params: {} }
+
+function sizesOf(counting: readonly TestedSpecimen[]): Pick<TestedSpecimens, 'areaMm2' | 'stated'> {
+  const areas = counting.flatMap(({ areaMm2 }) => areaMm2 ?? [])
+  return {
+    areaMm2: areas.length === 0 ? null : mean(areas),
+    stated: counting.some(({ value, terms }) => value !== null && terms.length === 0),
   }
 }
 

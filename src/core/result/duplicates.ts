@@ -1,4 +1,5 @@
 /** Duplicate tests: two results of one laboratory on one sample, which differ by the scatter of testing alone. */
+import { isBounded } from './bounds.ts'
 import { byTest } from './by-test.ts'
 import type { Duplicates, Result } from './result.ts'
 
@@ -13,8 +14,11 @@ export function duplicatesOf(result: Result, alike: readonly Result[]): Duplicat
   if (alike.length < 2) return undefined
   const [first, second] = alike
     .filter(
-      ({ valid, censored, laboratory, sample }) =>
-        valid && censored === undefined && laboratory === result.laboratory && sample === result.sample,
+      (other) =>
+        other.valid &&
+        !isBounded(other) &&
+        other.laboratory === result.laboratory &&
+        other.sample === result.sample,
     )
     .sort(byTest)
   return first === undefined || second === undefined

@@ -32,6 +32,9 @@ interface Spread {
 export interface ResultReasonParams {
   // Specimens of a batch
   'only-mean-on-record': Nothing
+  'number-not-stated': Nothing
+  /** Loads in pounds-force, and neither a mould nor a measured size on record. */
+  'mould-assumed': Nothing
   'specimen-excluded': { readonly mark: string; readonly why: string }
   'no-specimen-counts': Nothing
   'loaded-area-unknown': Nothing
@@ -74,7 +77,12 @@ export interface ResultReasonParams {
   /** What is wrong with the control itself. */
   'control-fault': { readonly control: string; readonly reason: ResultReason }
   'mean-not-above-zero': Nothing
-  'control-of-another-condition': { readonly control: string }
+  /** `fields` in which the two conditions differ, where both are on record. */
+  'control-of-another-condition': { readonly control: string; readonly fields?: readonly string[] }
+  /** Mean loaded areas of the specimens that count. */
+  'specimen-sizes-differ': { readonly testMm2: number; readonly controlMm2: number }
+  /** One mortar's strengths are computed from loads, the other's are as the laboratory states them. */
+  'stated-with-computed': { readonly stated: 'test' | 'control' }
   'control-of-another-laboratory': { readonly laboratory: string }
   /** Days that the control was cast before the test mortar; negative where it was cast after. */
   'control-cast-apart': { readonly daysBefore: number }

@@ -6,6 +6,7 @@ import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
+import type { Bounds } from './bounds.ts'
 import type { ResultReason } from './reason.ts'
 import type { WorkingStep } from './working.ts'
 
@@ -38,6 +39,8 @@ export interface Result {
   /** The text of the record, for a reported value. */
   readonly written?: string
   readonly censored?: 'below'
+  /** What the value may be, where it is known only within bounds; `value` then comes from the written figures. */
+  readonly bounds?: Bounds
   /** Of an index, from the scatter of this batch's specimens alone; no rule decides by it. */
   readonly interval?: Interval
   /** Specimens or determinations behind the value. */
@@ -51,6 +54,8 @@ export interface Result {
   readonly control?: string
   /** Value of the same property of the control, in the same unit. */
   readonly controlValue?: number
+  /** Where the control's value is known only within bounds. */
+  readonly controlBounds?: Bounds
   /** The laboratory reported a mean without its specimens. */
   readonly summaryOnly?: true
   /** The laboratory reported the figure itself, without the readings of its mortar: it is not recomputed. */
@@ -121,6 +126,8 @@ export interface PrecedingResult {
   readonly lot: string
   readonly sampled: Moment
   readonly value: number
+  /** Where the value is known only within bounds. */
+  readonly bounds?: Bounds
   /** Of the lot's first two results of that key by one laboratory on one sample, where it has such duplicates. */
   readonly duplicates?: Duplicates
 }

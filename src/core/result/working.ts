@@ -17,6 +17,8 @@ export interface SizeTerm {
   readonly does: 'less-end-contact' | 'times' | 'divided-by'
   readonly value: number
   readonly unit: string
+  /** No size is on record: the one that is assumed, as a bench would write it. */
+  readonly assumed?: { readonly written: string; readonly of: string }
 }
 
 /** A reported value within a sum, as it stands in the record. */
@@ -31,7 +33,13 @@ export type WorkingStep =
   /** A figure as its laboratory reported it, without the readings behind it. */
   | { readonly step: 'reported-figure'; readonly written: string; readonly result: Figure }
   /** A laboratory's own mean, without its specimens. */
-  | { readonly step: 'reported-mean'; readonly of: MortarRole; readonly n: number; readonly result: Figure }
+  | {
+      readonly step: 'reported-mean'
+      readonly of: MortarRole
+      /** Null where the laboratory does not state it. */
+      readonly n: number | null
+      readonly result: Figure
+    }
   | {
       readonly step: 'specimen'
       readonly of: MortarRole
@@ -95,6 +103,14 @@ export type WorkingStep =
       readonly soda: Summand
       readonly potash: Summand
       readonly result: Figure
+    }
+  /** What a value may be that is known only within bounds; null where nothing bounds it on that side. */
+  | {
+      readonly step: 'bounds'
+      readonly low: number | null
+      readonly high: number | null
+      readonly unit: string
+      readonly decimals: number
     }
   /** The class that calcium oxide alone would give: information, never judged. */
   | { readonly step: 'class-by-calcium'; readonly lime: Summand; readonly class: 'F' | 'C' }

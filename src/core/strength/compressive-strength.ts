@@ -4,11 +4,14 @@ import type { MortarMeasurement, SpecimenValue } from '../mortar/mortar-measurem
 import {
   type CrushedSpecimen,
   isQuantity,
+  type MortarCondition,
   type SpecimenShape,
   type StrengthReading,
   type StrengthSpecimen,
 } from '../mortar/mortar.ts'
+import { assumedCube } from '../mortar/moulds.ts'
 import type { Quantity } from '../measure/units.ts'
+import type { ResultReason } from '../result/reason.ts'
 import { strengthInterval } from '../statistics/ratio-interval.ts'
 import { activityIndex } from './activity-index.ts'
 
@@ -32,6 +35,7 @@ export const COMPRESSIVE_STRENGTH: MortarMeasurement<StrengthReading> = {
   readingsOf: ({ strength }) => strength,
   specimenOf: (specimen, _reading, { strength }) => specimenStrength(specimen, strength?.specimen),
   valueUnknown: { code: 'loaded-area-unknown', params: {} },
+  readingNotes: assumptionNotes,
   rangeRulesOf: ({ strength }) => strength?.['batch-range'] ?? [],
   specimenCountOf: ({ strength }) => strength?.specimens,
   ratioOf: activityIndex,
@@ -41,7 +45,8 @@ export const COMPRESSIVE_STRENGTH: MortarMeasurement<StrengthReading> = {
 
 /**
  * What one specimen's reading gives.
- * @param shape nominal shape of the condition; sizes measured on the specimen go before it
+ * @param shape nominal shape of the condition, or of the laboratory's moulds; sizes measured on the specimen go
+ * before it, and a cube of 2 in is assumed for pounds-force without either
  * @returns MPa: a stated strength as it is, else load over area; null without a reading or an area
  */
 export function specimenStrength(
@@ -51,13 +56,34 @@ export function specimenStrength(
   const { load, strength, ...sizes }: CrushedSpecimen = isQuantity(specimen) ? byUnit(specimen) : specimen
   if (load === undefined)
     return { value: strength?.value ?? null, written: strength?.written ?? null, terms: [] }
-  const areaMm2 = crossSectionMm2(shape, sizes)
+  const cube = Object.values(sizes).some(isSize) ? undefined : assumedCube(load, shape)
+  const areaMm2 = crossSectionMm2(cube ?? shape, sizes)
   if (areaMm2 === null) return { value: null, written: load.written, terms: [] }
   return {
     value: strengthMPa(load.value, areaMm2),
     written: load.written,
-    terms: [{ does: 'divided-by', value: areaMm2, unit: 'mm2' }],
+    areaMm2,
+    terms: [
+      {
+        does: 'divided-by',
+        value: areaMm2,
+        unit: 'mm2',
+        ...(cube === undefined ? {} : { assumed: { written: '4.00 in2', of: '2 in' } }),
+      },
+    ],
   }
+}
+
+function isSize(member: unknown): boolean {
+  return typeof member === 'object' && member !== null && 'kind' in member
+}
+
+/** Whether a load that counts was divided by the area of an assumed cube. */
+function assumptionNotes(reading: StrengthReading, { strength }: MortarCondition): ResultReason[] {
+  const isAssumed = Object.values(reading.specimens ?? {})
+    .filter((specimen) => isQuantity(specimen) || specimen.excluded === undefined)
+    .some((specimen) => specimenStrength(specimen, strength?.specimen).terms.some(({ assumed }) => assumed))
+  return isAssumed ? [{ code: 'mould-assumed', params: {} }] : []
 }
 
 function byUnit(quantity: Quantity): CrushedSpecimen {

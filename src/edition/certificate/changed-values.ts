@@ -1,4 +1,5 @@
 /** What an issued document states and what has another value today, as when a test was made again after it. */
+import { defined } from '../../core/measure/defined.ts'
 import type { Result } from '../../core/result/result.ts'
 import { resultText } from '../../words/units.ts'
 import type { DocumentResult, IssuedDocument } from '../shape/document.ts'
@@ -13,17 +14,22 @@ import type { ChangedValue } from '../shape/edition.ts'
 export function changedValues(issued: IssuedDocument, results: readonly Result[]): ChangedValue[] {
   const producers = results.filter(({ role }) => role === 'producer')
   const today = Map.groupBy(producers, (result) => nameOf({ ...result, age: result.age?.text }))
-  return stated(issued).flatMap(({ name, value, censored }) => {
+  return stated(issued).flatMap(({ name, value, censored, bounds }) => {
     const own = today.get(name) ?? []
     const valid = own.filter((result) => result.valid)
     const [first] = own
     if (first === undefined) return []
     const { property, condition, age, unit, decimals } = first
-    const printed = resultText({ unit, decimals, value, ...(censored === undefined ? {} : { censored }) })
-    const texts = valid.map(resultText)
+    const printed = resultText({ unit, decimals, value, ...defined({ censored, bounds }) })
+    // A document that states no bounds was made before any were stated.
+    const texts = valid.map((result) => resultText(bounds === undefined ? withoutBounds(result) : result))
     if (texts.includes(printed)) return []
     return [{ property, condition, age: age?.text, issued: printed, today: texts.at(-1) ?? null }]
   })
+}
+
+function withoutBounds({ bounds: _bounds, ...result }: Result): Result {
+  return result
 }
 
 type Named = Pick<DocumentResult, 'property'> & {
@@ -38,7 +44,7 @@ function nameOf({ laboratory, sample, condition, property, age }: Named): string
   return [laboratory, sample, condition, property, age].join('|')
 }
 
-type Stated = Pick<DocumentResult, 'value' | 'censored'> & { readonly name: string }
+type Stated = Pick<DocumentResult, 'value' | 'censored' | 'bounds'> & { readonly name: string }
 
 /** The document's valid values, one by one. */
 function stated({ lot, data }: IssuedDocument): Stated[] {

@@ -13,6 +13,7 @@ import { type KnownRecord, knownRecord } from '../passes/known-record.ts'
 import { printedCertificate, printedLot, printedShared } from '../printed/printed-certificate.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import type {
+  DocumentBounds,
   DocumentClause,
   DocumentCriterion,
   DocumentInterval,
@@ -152,9 +153,15 @@ function resultData(result: Result, head: Head): DocumentResult {
     basis: basis === head.basis ? undefined : (basis ?? null),
     n: n === 1 ? undefined : n,
     interval: interval && intervalData(interval),
+    bounds: boundsData(result),
     valid: result.valid ? undefined : (false as const),
     reasons: reasons.length === 0 ? undefined : reasons,
   })
+}
+
+/** Of what the record does not write itself. */
+function boundsData({ bounds, written }: Result): DocumentBounds | undefined {
+  return bounds === undefined || written !== undefined ? undefined : { low: bounds.low, high: bounds.high }
 }
 
 /** Digits of what is an estimate of doubt and no value. */
@@ -212,6 +219,7 @@ function clauseData(clause: ClauseOutcome, places: Places): DocumentClause {
     outcome,
     result: judged?.place,
     value: value === null || value === judged?.value ? undefined : value,
+    bounds: value === null || value === judged?.value ? undefined : clause.bounds,
     compared: compared ?? undefined,
     due: due?.text,
     against: against && referenceData(against),
@@ -224,8 +232,15 @@ function clauseData(clause: ClauseOutcome, places: Places): DocumentClause {
   })
 }
 
-function referenceData({ mean, n, lots, values }: NonNullable<ClauseOutcome['against']>): DocumentReference {
-  return lots.length === 0 ? { mean, n } : { mean, n, lots: lots.map(nameInSource), values }
+function referenceData({
+  mean,
+  bounds,
+  n,
+  lots,
+  values,
+}: NonNullable<ClauseOutcome['against']>): DocumentReference {
+  const reference = { mean, ...defined({ bounds }), n }
+  return lots.length === 0 ? reference : { ...reference, lots: lots.map(nameInSource), values }
 }
 
 /** Reasons whose figures the clause itself holds. */

@@ -6,6 +6,7 @@ import { lotResults } from '../../core/readings/lot-results.ts'
 import type { LotEvidence } from '../../core/mortar/mortar.ts'
 import { disruptiveDays } from '../../core/readings/disruptive-days.ts'
 import { inForce, type Moment } from '../../core/measure/moment.ts'
+import type { Quantity } from '../../core/measure/units.ts'
 import { type Observation, observedOver } from '../../core/result/observation.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
@@ -51,6 +52,7 @@ function evidenceOn(id: string, lot: Lot, records: Records, asOf: Moment): LotEv
     graceHours: records.site.grace.value,
     readWithin: records.site['read-within']?.value ?? READ_WITHIN,
     methodOf: (laboratory, property, date) => methodInForce(records, laboratory, property, date),
+    mouldOf: (laboratory, date) => mouldInForce(records, laboratory, date),
   }
 }
 
@@ -66,4 +68,9 @@ export function methodInForce(
     | undefined
   const method = methods?.[property]?.find((entry) => inForce(entry, date))
   return method === undefined ? undefined : [method.method, method.edition].filter(Boolean).join('-')
+}
+
+/** Side of the cubes that a laboratory casts on a date. */
+export function mouldInForce(records: Records, laboratory: string, date: Moment): Quantity | undefined {
+  return records.laboratories.get(laboratory)?.moulds?.find((entry) => inForce(entry, date))?.side
 }

@@ -3,11 +3,13 @@ import { mean } from '../../core/statistics/descriptive.ts'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../../core/measure/properties.ts'
+import { isBounded } from '../../core/result/bounds.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Series, SeriesPoint } from '../shape/edition.ts'
 import { historyKey, precedingResults, representative } from '../../core/history/history.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { dueWords, overdueWords } from '../../words/standing.ts'
+import { resultText } from '../../words/units.ts'
 import type { ComputedLot, SourceState } from './source-state.ts'
 
 /** Preceding results that the mean on a chart rests on, as uniformity clauses ask. */
@@ -102,14 +104,19 @@ function resultPoint(state: SourceState, lot: ComputedLot, result: Result): Seri
     at: lot.sampled,
     value: result.value,
     status: lot.withdrawn !== undefined ? 'withdrawn' : result.valid ? 'valid' : 'not-valid',
-    note: reason && resultReasonWords(reason),
-    ...(preceding.length === 0
+    note: reason === undefined ? boundedNote(result) : resultReasonWords(reason),
+    // A mean of values of which one is known only within bounds is no number.
+    ...(preceding.length === 0 || preceding.some(isBounded)
       ? {}
       : {
           precedingMean: mean(preceding.map((entry) => entry.value)),
           precedingCount: preceding.length,
         }),
   } as const)
+}
+
+function boundedNote(result: Result): string | undefined {
+  return isBounded(result) ? `known only as ${resultText(result)}` : undefined
 }
 
 function matches(

@@ -69,10 +69,10 @@ type Judged = Pick<PrintedLine, 'doubt' | 'strip' | 'limit' | 'outcome' | 'due'>
 
 function judgementOf({ clause, result, under }: TableRow): Judged {
   if (clause === null) return { outcome: result?.valid === false ? 'not-valid' : 'reported' }
-  const { doubt, limit, outcome, due, value, uncertainty } = clause
+  const { doubt, limit, outcome, due, value, bounds, uncertainty } = clause
   return defined({
     doubt: under === null && clause.inDoubt === true ? doubt : undefined,
-    strip: printedStrip(limit, value, uncertainty?.u),
+    strip: printedStrip(limit, bounds === undefined ? value : null, uncertainty?.u),
     limit: limit === null ? undefined : limitText(limit),
     outcome,
     due: outcome === 'pending' && due !== undefined ? shortDate(due) : undefined,

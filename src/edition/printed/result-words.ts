@@ -5,6 +5,7 @@ import { setName } from '../../core/criteria/criterion.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { shortDate } from '../../words/dates.ts'
 import { AS_REPORTED } from '../../words/result-reasons.ts'
+import { boundsWords } from '../../words/bounds.ts'
 import { quantity, resultText, signed } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import { type CertificateCondition, conditionIn, laboratoryNameIn } from './names.ts'
@@ -120,13 +121,14 @@ function originWords(result: CertificateResult | null, context: TableContext): (
 function deviationWords({ clause, result, property: key }: TableRow): string {
   if (clause === null) return ''
   if (clause.against === undefined) return clause.reason
-  const { mean, lots } = clause.against
+  const { mean, bounds, lots } = clause.against
   const { decimals } = property(key)
   const unit = result?.unit ?? ''
   const own = result === null ? '' : `${resultText(result)} against `
-  return lots.length === 0
-    ? `${own}${quantity(mean, decimals, unit)} declared`
-    : `${own}a mean of ${quantity(mean, decimals + 1, unit)}`
+  const figure = (digits: number) =>
+    bounds === undefined ? quantity(mean, digits, unit) : `what is ${boundsWords(bounds, digits, unit)}`
+  if (lots.length === 0) return `${own}${figure(decimals)} declared`
+  return `${own}a mean of ${figure(decimals + 1)}`
 }
 
 export interface RowFigures {
@@ -138,9 +140,9 @@ export interface RowFigures {
 
 /** The figure of a row: beside a limit as it was compared with it. */
 export function rowFigures(row: TableRow): RowFigures {
-  const { clause, result, kind } = row
+  const { clause, kind } = row
   const value = clause?.value ?? null
-  if (clause === null || value === null || clause.limit === null || result?.censored !== undefined)
+  if (clause === null || value === null || clause.limit === null || isWithinBounds(row))
     return { value: unjudgedFigure(row) }
   const shown = comparedFigure({ ...clause, value }, reportedDecimals(row))
   const unit = clause.unit ?? ''
@@ -152,11 +154,17 @@ export function rowFigures(row: TableRow): RowFigures {
   })
 }
 
-/** Of a result that no limit was held against. */
+/** No one figure was compared of a value that is known only within bounds. */
+function isWithinBounds({ clause, result }: TableRow): boolean {
+  return result?.censored !== undefined || clause?.bounds !== undefined
+}
+
+/** Of a result that no limit was held against, or that is no one figure. */
 function unjudgedFigure({ clause, result, kind }: TableRow): string {
   if (kind === 'value') return result === null ? '–' : resultText(result)
   if (clause === null || clause.value === null) return '–'
-  const { value, decimals, unit } = clause
+  const { value, bounds, decimals, unit } = clause
+  if (bounds !== undefined) return boundsWords(bounds, decimals ?? 1, unit ?? '')
   const print = kind === 'deviation' ? signed : quantity
   return print(value, decimals ?? 1, unit ?? '')
 }

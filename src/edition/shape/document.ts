@@ -82,8 +82,16 @@ export interface DocumentResult
   /** 1 where it is absent. */
   readonly n?: number
   readonly interval?: DocumentInterval
+  /** What a computed value may be; a reported one says so by `censored`. */
+  readonly bounds?: DocumentBounds
   readonly valid?: false
   readonly reasons?: Result['reasons']
+}
+
+/** null where nothing bounds the value on that side. */
+export interface DocumentBounds {
+  readonly low: number | null
+  readonly high: number | null
 }
 
 /** Ends and degrees of freedom to six digits, in the unit of the result. */
@@ -123,6 +131,8 @@ export interface DocumentClause {
   readonly result?: readonly [group: number, result: string | number]
   /** Absent where it is the result's. */
   readonly value?: number
+  /** What that value may be, where it is known only within bounds. */
+  readonly bounds?: DocumentBounds
   /** The value as compared, after rounding. */
   readonly compared?: number
   readonly due?: string
@@ -143,6 +153,8 @@ export interface DocumentClause {
 /** What a deviation was taken from: a mean, with the preceding results it rests on. */
 export interface DocumentReference {
   readonly mean: number
+  /** Where the mean is known only within bounds. */
+  readonly bounds?: DocumentBounds
   readonly n: number
   /** Names within the source, oldest first. */
   readonly lots?: readonly string[]

@@ -11,6 +11,7 @@ import {
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
+import { boundsWords } from '../../words/bounds.ts'
 import { comparedFigure } from '../../words/compared-values.ts'
 import { quantity } from '../../words/units.ts'
 import { setOfVerdict } from '../../words/outcomes.ts'
@@ -138,7 +139,7 @@ function governingResult(
     if (clause === null) continue
     return {
       title: governingTitle(edition, clause),
-      strip: printedStrip(clause.limit, clause.value) ?? {},
+      strip: printedStrip(clause.limit, clause.bounds === undefined ? clause.value : null) ?? {},
       printed: printedFigure(clause),
       limit: clause.limit,
       outcome: clause.outcome,
@@ -151,6 +152,8 @@ function governingResult(
 
 /** Beside its limit a value reads as it was compared. */
 function printedFigure(clause: Compared): string {
+  const { bounds, unit } = clause
+  if (bounds !== undefined) return boundsWords(bounds, property(clause.property).decimals, unit ?? '')
   const { value, decimals } = comparedFigure(clause, property(clause.property).decimals)
   return quantity(value, decimals, clause.unit ?? '')
 }

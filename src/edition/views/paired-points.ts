@@ -5,6 +5,7 @@ import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { representative } from '../../core/history/history.ts'
 import { compareMoments, dateOf, type Moment, isBy } from '../../core/measure/moment.ts'
+import { isBounded } from '../../core/result/bounds.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Edition, ListedSource, LotEntry } from '../shape/edition.ts'
 import { type Route, ROUTES } from './route-limits.ts'
@@ -128,7 +129,7 @@ function counts(result: Result, route: Route): boolean {
     result.property === ROUTES[route] &&
     result.role === 'producer' &&
     result.valid &&
-    result.censored === undefined &&
+    !isBounded(result) &&
     0 < result.value &&
     result.condition !== undefined &&
     result.age !== undefined

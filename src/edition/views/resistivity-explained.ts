@@ -7,6 +7,7 @@ import {
   type Explanation,
   leavesWater,
 } from '../../core/resistivity/resistivity-explained.ts'
+import { isBounded } from '../../core/result/bounds.ts'
 import type { Result } from '../../core/result/result.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
@@ -69,6 +70,7 @@ function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair |
   const water = waterToCementitious(lot, index, condition)
   if (cement === undefined) return { lacks: 'the alkalis of the control’s cement are not on record' }
   if (material === undefined) return { lacks: 'the alkalis of the material are not on record' }
+  if (isBounded(material)) return { lacks: 'the alkalis of the material are known only within bounds' }
   if (!(0 < cement.value))
     return {
       lacks:

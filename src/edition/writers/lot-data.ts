@@ -28,6 +28,7 @@ export function resultData(result: Result): Record<string, unknown> {
     value: result.value,
     unit: result.unit,
     censored: result.censored ?? null,
+    bounds: boundsData(result.bounds),
     written: result.written ?? null,
     finished: result.finished === true,
     standardUncertainty: result.statedU ?? null,
@@ -38,6 +39,10 @@ export function resultData(result: Result): Record<string, unknown> {
     reasons: result.reasons.map(resultReasonWords),
     reasonCodes: result.reasons,
   }
+}
+
+function boundsData(bounds: Result['bounds']): Record<string, number | null> | null {
+  return bounds === undefined ? null : { low: bounds.low, high: bounds.high }
 }
 
 /** The method, in words, names the degrees of freedom. */

@@ -84,6 +84,8 @@ const RESULT_COLUMNS = [
   'n',
   'valid',
   'reasons',
+  'low',
+  'high',
 ]
 
 /** Results, a line each. */
@@ -110,6 +112,8 @@ function resultRows(lot: LotEntry): Cell[][] {
     result.n,
     result.valid ? 'yes' : 'no',
     result.reasons.map(resultReasonWords).join('; '),
+    result.bounds?.low,
+    result.bounds?.high,
   ])
 }
 

@@ -20,6 +20,9 @@ export function checkLaboratory(laboratory: Laboratory, all: AllRecords, report:
       checkPeriod(method, below(below('/methods', key), index), report)
     })
   }
+  laboratory.moulds?.forEach((entry, index) => {
+    checkPeriod(entry, `/moulds/${index}`, report)
+  })
   laboratory.repeatability?.forEach((entry, index) => {
     checkPeriod(entry, `/repeatability/${index}`, report)
     checkReference('condition', entry.condition, `/repeatability/${index}/condition`, all, report)

@@ -1,5 +1,6 @@
 /** The analyses and tests of a lot against its samples and the records that they refer to. */
 import { dateOf, type Moment } from '../../core/measure/moment.ts'
+import { fieldsUnlike } from '../../core/mortar/made-alike.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
@@ -46,15 +47,7 @@ export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void 
     checkReference('laboratory', test.laboratory, `${at}/laboratory`, all, report)
     checkMortarCondition(test.condition, `${at}/condition`, all, report)
     checkReference('control', test.control, `${at}/control`, all, report)
-    const control = all.controls.get(test.control)
-    if (control !== undefined && control.condition !== test.condition) {
-      report.at(
-        `${at}/control`,
-        'reference-mismatch',
-        `the control ${test.control} was made at the condition ${control.condition}, the test at ${test.condition}`,
-        'name a control of the same condition; an index compares two mortars made alike',
-      )
-    }
+    checkMadeAlike(test, at, all, report)
     if (checkDate(test.cast, `${at}/cast`, report))
       checkOrder(
         {
@@ -69,4 +62,25 @@ export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void 
     checkWater(test.water, condition?.batch, `${at}/water`, report)
     checkReadings(test, at, condition, report)
   })
+}
+
+/** A control mortar holds no material: its condition may have another replacement, and nothing else. */
+function checkMadeAlike(
+  test: NonNullable<Lot['tests']>[number],
+  at: string,
+  all: AllRecords,
+  report: FileReport,
+): void {
+  const control = all.controls.get(test.control)
+  if (control === undefined || control.condition === test.condition) return
+  const [made, asked] = [all.conditions.get(control.condition), all.conditions.get(test.condition)]
+  if (made === undefined || asked === undefined) return
+  const fields = fieldsUnlike(made, asked)
+  if (fields.length === 0) return
+  report.at(
+    `${at}/control`,
+    'reference-mismatch',
+    `the control ${test.control} was made at the condition ${control.condition}, which differs from ${test.condition} in ${fields.join(', ')}`,
+    'name a control that was made, cured and tested alike; only the replacement may differ',
+  )
 }

@@ -264,6 +264,15 @@ export type Laboratory = {
     /** Last day in use. */
     to?: Moment
   }[] }
+  /** Cube moulds that the laboratory casts mortar in; a load is divided by the face of such a cube unless the test or the specimen says otherwise. */
+  moulds?: {
+    /** Side of the cube, 2 in or 50 mm. */
+    side: Quantity
+    /** First day it holds. */
+    from: Moment
+    /** Last day it holds. */
+    to?: Moment
+  }[]
   /** Stated between-batch repeatability of each property. */
   repeatability?: {
     /** Property. */
@@ -566,6 +575,8 @@ export type Control = {
   flow?: Quantity
   /** Mixing water. */
   water?: Quantity
+  /** Side of the cubes, where it is not that of the laboratory's moulds. */
+  mould?: Quantity
   /** Strengths by age. */
   strength?: StrengthTest[]
   /** Resistances by age. */
@@ -1028,6 +1039,8 @@ export type Lot = {
     flow?: Quantity
     /** Mixing water. */
     water?: Quantity
+    /** Side of the cubes, where it is not that of the laboratory's moulds. */
+    mould?: Quantity
     /** Strengths by age. */
     strength?: StrengthTest[]
     /** Resistances by age. */

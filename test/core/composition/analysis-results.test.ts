@@ -84,9 +84,20 @@ describe('analysisResults, as reported', () => {
   it('passes over what is no property, and what is not stated', () => {
     expect(results({ colour: p('1 %'), CaO: undefined })).toEqual([])
   })
-  it('keeps a value below a limit of determination at that limit', () => {
-    expect(one('SO3', { SO3: p('< 0.1 %') })).toMatchObject({ value: 0.1, censored: 'below' })
-    expect(one('SO3', { SO3: p('0.1 %') })).not.toHaveProperty('censored')
+  it('keeps a value below a limit of determination at that limit, and says what it may be', () => {
+    expect(one('SO3', { SO3: p('< 0.1 %') })).toMatchObject({
+      value: 0.1,
+      censored: 'below',
+      bounds: { low: 0, high: 0.1, open: 'high' },
+    })
+    for (const member of ['censored', 'bounds'])
+      expect(one('SO3', { SO3: p('0.1 %') })).not.toHaveProperty(member)
+  })
+  it('keeps what the control beside it may be', () => {
+    expect(one('SO3', { SO3: p('0.4 %') }, { 'control-results': { SO3: p('< 0.1 %') } })).toMatchObject({
+      controlValue: 0.1,
+      controlBounds: { low: 0, high: 0.1, open: 'high' },
+    })
   })
 })
 
@@ -109,16 +120,18 @@ describe('analysisResults, sums of oxides', () => {
     ])
     for (const member of ['censored', 'written', 'method']) expect(sum).not.toHaveProperty(member)
   })
-  it('needs each of them, and counts none that is excluded', () => {
+  it('needs each of them, and is valid only where all of them are', () => {
     const properties = (values: Parameters<typeof results>[0]) =>
       results(values).map(({ property }) => property)
     for (const lacking of ['SiO2', 'Al2O3', 'Fe2O3'])
       expect(properties({ ...oxides, [lacking]: undefined })).not.toContain('oxide-sum')
     for (const lacking of ['Na2O', 'K2O'])
       expect(properties({ ...alkalis, [lacking]: undefined })).not.toContain('alkali-equivalent')
-    expect(properties({ ...oxides, Al2O3: { value: p('20 %'), excluded: 'spilt' } })).not.toContain(
-      'oxide-sum',
-    )
+    const spilt = { value: p('20 %'), excluded: 'spilt' }
+    expect(one('oxide-sum', { ...oxides, Al2O3: spilt })).toMatchObject({
+      valid: false,
+      reasons: ['excluded: spilt'],
+    })
   })
   it('is by their method where they share one, and by none where they differ', () => {
     expect(one('oxide-sum', oxides, {}, { methodOf: () => 'XRF' })).toMatchObject({
@@ -128,18 +141,47 @@ describe('analysisResults, sums of oxides', () => {
     const methodOf = (_: string, property: string) => (property === 'SiO2' ? 'gravimetry' : 'XRF')
     expect(one('oxide-sum', oxides, {}, { methodOf })).not.toHaveProperty('method')
   })
-  it('is an upper bound where a member is one, and names each such member', () => {
+  // 50.1 alone, since both others may be nothing; 50.1 + 0.1 + 0.25 = 50.45 at most.
+  it('is known within bounds where a member is one, and names each such member', () => {
     const sum = one('oxide-sum', { ...oxides, Al2O3: p('< 0.1 %'), Fe2O3: p('< 0.25 %') })
     expect(sum).toMatchObject({
       censored: 'below',
+      bounds: { low: 50.1, high: 50.45, open: 'high' },
       valid: true,
       decimals: 2,
       reasons: [
-        'Al2O3 is reported as < 0.1 % and enters with that bound',
-        'Fe2O3 is reported as < 0.25 % and enters with that bound',
+        'Al2O3 is reported as < 0.1 %, so the sum is known only within bounds',
+        'Fe2O3 is reported as < 0.25 %, so the sum is known only within bounds',
       ],
     })
-    expect(sum?.working()[0]?.expression).toBe('50.1 + <0.1 + <0.25 %')
+    expect(sum?.value).toBeCloseTo(50.45, 12)
+    expect(sum?.working()).toMatchObject([
+      { label: 'sum of the figures', expression: '50.1 + <0.1 + <0.25 %' },
+      {
+        label: 'bounds',
+        expression:
+          'a figure with < may be anything from nothing to that figure: between 50.10 and 50.45\u00a0%',
+      },
+    ])
+  })
+  // 0.7 + 0.658 × 0 = 0.7 at least; 0.7 + 0.658 × 0.1 = 0.7658 at most.
+  it('carries the bounds of either alkali, potash by its factor', () => {
+    expect(one('alkali-equivalent', { Na2O: p('0.70 %'), K2O: p('< 0.10 %') })?.bounds).toEqual({
+      low: 0.7,
+      high: 0.7658,
+      open: 'high',
+    })
+    expect(one('alkali-equivalent', { Na2O: p('< 0.10 %'), K2O: p('1.00 %') })?.bounds).toEqual({
+      low: 0.658,
+      high: 0.758,
+      open: 'high',
+    })
+  })
+  it('tells no class by a bound on calcium oxide above the divider', () => {
+    const told = (lime: string) =>
+      one('oxide-sum', { ...oxides, CaO: p(lime) }, {}, { kind: 'coal-fly-ash' })?.working()[1]?.expression
+    expect(told('< 19 %')).toBeUndefined()
+    expect(told('< 1 %')).toBe('CaO <1 %: class F by the divider of 18 %')
   })
   it('is not valid over different bases, and has none of its own', () => {
     const sum = one('oxide-sum', { ...oxides, SiO2: { value: p('50.1 %'), basis: 'ignited' } })

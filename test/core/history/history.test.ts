@@ -138,13 +138,20 @@ describe('precedingResults', () => {
     const found = precedingResults(buildHistory(edge, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)
     expect(found).toStrictEqual([{ lot: 'S/L2', sampled: readMoment('2026-01-02'), value: 2.2 }])
   })
-  it('leaves out a result known only as below something, and verification', () => {
+  it('counts a result known only as below something with its bounds, and leaves out verification', () => {
     const other = [
       lot('S/L1', '2026-01-01', [result(1, { censored: 'below' })]),
       lot('S/L2', '2026-01-02', [result(2, { role: 'verification' })]),
       lot('S/L3', '2026-01-03', []),
     ]
-    expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)).toEqual([])
+    expect(precedingResults(buildHistory(other, []), KEY, 'S/L3', readMoment('2026-02-01'), 10)).toEqual([
+      {
+        lot: 'S/L1',
+        sampled: readMoment('2026-01-01'),
+        value: 1,
+        bounds: { low: null, high: 1, open: 'both' },
+      },
+    ])
   })
   it('tells how far apart the first two valid results of a lot are, by when they were tested', () => {
     const doubled = [

@@ -260,8 +260,10 @@ describe('judge, tests and their conditions', () => {
     expect([
       found(5, 50, { sample: 'D' }).outcome,
       found(5, 50, { laboratory: 'other' }).outcome,
-      found(5, 1, { censored: 'below' }).outcome,
-    ]).toEqual(['not-reported', 'not-reported', 'not-reported'])
+      // Less than 5 × 60 = 300, perhaps nothing.
+      found(5, 60, { censored: 'below' }).outcome,
+      found(5, 51, { censored: 'below' }).outcome,
+    ]).toEqual(['not-reported', 'not-reported', 'not-reported', 'meets'])
   })
 
   // Worked number of the survey, section 11.4: 18.04 is 18.0 when rounded to one digit.

@@ -380,14 +380,15 @@ describe('judge, deviations', () => {
     expect(outcome(25.4, 1)).toBe('meets')
   })
 
-  it('judge has insufficient history without a preceding result, and nothing to say of a censored one', () => {
+  it('judge has insufficient history without a preceding result, and judges a censored one by its bound', () => {
     expect(judgeInWords(setOf([points]), evidenceOf([result('residue-45um', 25)])).outcome).toBe(
       'insufficient-history',
     )
     const censored = evidenceOf([result('residue-45um', 1, { censored: 'below' })], {
       preceding: history('residue-45um', [20]),
     })
-    expect(judgeInWords(setOf([points]), censored).outcome).toBe('not-reported')
+    // Less than 1 % is more than 19 points below 20 %.
+    expect(judgeInWords(setOf([points]), censored).outcome).toBe('does-not-meet')
     expect(
       judgeInWords(setOf([points]), evidenceOf([], { preceding: history('residue-45um', [20]) })).outcome,
     ).toBe('not-reported')

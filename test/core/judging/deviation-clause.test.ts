@@ -73,10 +73,15 @@ describe('a clause on a deviation', () => {
     expect(judged(written, 80).outcome).toBe(outcome)
   })
 
-  it('judge has no deviation of a censored result', () => {
-    expect(judged(clause, 80, preceded(80), { censored: 'below' })).toMatchObject({
+  it('judge holds a result within bounds against its reference by both of them', () => {
+    const within = (low: number, high: number) =>
+      judged(clause, high, preceded(80), { bounds: { low, high } })
+    expect(within(78, 79)).toMatchObject({ bounds: { low: -2, high: -1 }, value: -1 })
+    expect(within(78, 79).outcome).toBe('meets')
+    expect(within(60, 61).outcome).toBe('does-not-meet')
+    expect(within(60, 79)).toMatchObject({
       outcome: 'not-reported',
-      reasons: [{ code: 'no-deviation-of-censored' }],
+      reasons: [{ code: 'bounds-with-limit', params: { answer: 'cannot-decide' } }, {}],
     })
   })
 })

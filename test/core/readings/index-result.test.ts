@@ -131,11 +131,11 @@ describe('indexResult', () => {
     const late = { tested: readMoment('2026-04-10T09:40') }
     expect(indexOf({ test: { strength: [strength(['100 kN'], late)] } })).toMatchObject({
       valid: false,
-      reasons: ['tested at 30.01 d, outside 28 d ± 12 h'],
+      reasons: ['tested at 30 d 20 min, outside 28 d ± 12 h'],
     })
     expect(indexOf({ control: { strength: [strength(['125 kN'], late)] } })).toMatchObject({
       valid: false,
-      reasons: ['control K: tested at 30.03 d, outside 28 d ± 12 h'],
+      reasons: ['control K: tested at 30 d 40 min, outside 28 d ± 12 h'],
     })
   })
   it('is not valid against a control of another condition', () => {

@@ -58,7 +58,7 @@ describe('judgedReadings', () => {
     expect(judged([{}])).toMatchObject([{ valid: true, reasons: [], specimens: { mean: 40, n: 1 } }])
     expect(judged([{}], ['90 kN', '110 kN'])).toMatchObject([{ valid: false }])
     expect(judged([{ tested: readMoment('2026-04-10T09:40') }])).toMatchObject([
-      { valid: false, reasons: ['tested at 30.01 d, outside 28 d ± 12 h'] },
+      { valid: false, reasons: ['tested at 30 d 20 min, outside 28 d ± 12 h'] },
     ])
     const retest = { tested: readMoment('2026-04-08T12:00'), 'retest-of': readMoment('2026-04-08T09:40') }
     expect(judged([{}, retest]).map(({ valid, reasons }) => [valid, reasons])).toEqual([

@@ -117,7 +117,7 @@ describe('lotResults, strength activity index', () => {
       }),
       'strength-activity-index',
     )
-    expect(late).toMatchObject({ valid: false, reasons: ['tested at 30.01 d, outside 28 d ± 12 h'] })
+    expect(late).toMatchObject({ valid: false, reasons: ['tested at 30 d 20 min, outside 28 d ± 12 h'] })
     const lateControl = indexOf(
       evidence({
         test: { strength: [strength(['100 kN'])] },
@@ -581,13 +581,14 @@ describe('lotResults, analyses', () => {
       lotResults(analysis({ SiO2: '63.1 %', Al2O3: '16.0 %' })).results.map((result) => result.property),
     ).toEqual(['SiO2', 'Al2O3'])
   })
-  it('carries a bound into the sum as a bound', () => {
+  it('carries a bound into the sum as bounds', () => {
     const sum = lotResults(analysis({ SiO2: '63.1 %', Al2O3: '16.0 %', Fe2O3: '< 0.5 %' })).results.find(
       (result) => result.property === 'oxide-sum',
     )
     expect(sum).toMatchObject({
       censored: 'below',
-      reasons: ['Fe2O3 is reported as < 0.5 % and enters with that bound'],
+      bounds: { low: 79.1, high: 79.6, open: 'high' },
+      reasons: ['Fe2O3 is reported as < 0.5 %, so the sum is known only within bounds'],
     })
     expect(sum?.value).toBeCloseTo(79.6, 12)
   })
@@ -611,7 +612,7 @@ describe('lotResults, analyses', () => {
     })
     expect(sum?.basis).toBeUndefined()
   })
-  it('leaves an excluded value out of the sum and lists it with its reason', () => {
+  it('makes no valid sum of an excluded value, and lists both with the reason', () => {
     const results = {
       SiO2: q('63.1 %', 'fraction'),
       Al2O3: q('16.0 %', 'fraction'),
@@ -629,8 +630,12 @@ describe('lotResults, analyses', () => {
       ['SiO2', true],
       ['Al2O3', true],
       ['Fe2O3', false],
+      ['oxide-sum', false],
     ])
-    expect(all[2]?.reasons).toEqual(['excluded: crucible broke'])
+    expect(all.slice(2).map(({ reasons }) => reasons)).toEqual([
+      ['excluded: crucible broke'],
+      ['excluded: crucible broke'],
+    ])
   })
   it('prints a reported value as written, in another unit with the property’s decimals', () => {
     const results = { density: q('2430 kg/m3', 'density'), SiO2: q('63.100 %', 'fraction') }

@@ -165,7 +165,7 @@ describe('testedSpecimens, strength', () => {
       valid: true,
     })
   })
-  it('takes a mean without its specimens as reported, of one where their number is not stated', () => {
+  it('takes a mean without its specimens as reported, and says where their number is not stated', () => {
     const mean = q('41.5 MPa', 'stress')
     const reported = worded(
       testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean, of: 3 }, WARM, AS_OF),
@@ -176,11 +176,18 @@ describe('testedSpecimens, strength', () => {
       mean: 41.5,
       n: 3,
       meanOnly: true,
+      areaMm2: null,
+      stated: true,
       rangeChecks: [],
       valid: true,
       reasons: ['only the mean is on record'],
     })
-    expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean }, WARM, AS_OF).n).toBe(1)
+    expect(
+      worded(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d'), mean }, WARM, AS_OF)),
+    ).toMatchObject({
+      uncounted: true,
+      reasons: ['only the mean is on record', 'how many specimens the mean is of is not stated'],
+    })
   })
   it('counts nothing of a reading that lists no specimens', () => {
     expect(testedSpecimens(COMPRESSIVE_STRENGTH, { age: readAge('28 d') }, WARM, AS_OF)).toMatchObject({

@@ -114,7 +114,7 @@ describe('a third measurement on mortar', () => {
     ).toEqual(['chloride', 'SO3'])
     const late = lotOf({ bending: [bending(['5 kN'], { tested: readMoment('2026-04-10T09:40') })] }, {})
     expect(late.tests.flatMap((test) => mortarResults(test, late, [BENDING])).map(worded)).toMatchObject([
-      { property: 'chloride', valid: false, reasons: ['tested at 30.01 d, outside 28 d ± 12 h'] },
+      { property: 'chloride', valid: false, reasons: ['tested at 30 d 20 min, outside 28 d ± 12 h'] },
     ])
     const lost = lotOf({ bending: [bending([], { specimens: { a: { excluded: 'dropped' } } })] }, {})
     expect(lost.tests.flatMap((test) => mortarResults(test, lost, [BENDING])).map(worded)).toMatchObject([

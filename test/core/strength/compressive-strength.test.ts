@@ -42,10 +42,38 @@ describe('specimenStrength', () => {
       10,
     )
   })
+  // 16 240 lbf over 4.00 in² are 4060 psi, as the laboratory that reads pounds-force reports it; over 50 mm squared
+  // they would be 4191.
+  const PSI_MPA = 4.4482216152605 / 25.4 ** 2
+  it.each(['16240 lbf', '16.24 kip'])('assumes a cube of 2 in for %s where no mould is on record', (load) => {
+    const found = specimenStrength(q(load, 'force'), CUBE)
+    expect((found.value ?? 0) / PSI_MPA).toBeCloseTo(4060, 8)
+    expect(found.terms).toEqual([
+      {
+        does: 'divided-by',
+        value: expect.closeTo(2580.64, 9) as number,
+        unit: 'mm2',
+        assumed: { written: '4.00 in2', of: '2 in' },
+      },
+    ])
+  })
+  it('assumes nothing where the mould, a measured side or another size is known', () => {
+    const load = q('16240 lbf', 'force')
+    const psi = (specimen: StrengthSpecimen, shape: SpecimenShape) => (value(specimen, shape) ?? 0) / PSI_MPA
+    const of50 = (16240 * 25.4 ** 2) / 2500
+    expect(psi(load, { ...CUBE, ofMould: true })).toBeCloseTo(of50, 8)
+    expect(psi({ load, side: mm(50) }, CUBE)).toBeCloseTo(of50, 8)
+    expect(psi(load, { shape: 'cube', side: mm(100) })).toBeCloseTo(of50 / 4, 8)
+    expect(psi(load, { shape: 'half-prism', side: mm(50) })).toBeCloseTo(of50, 8)
+    expect(specimenStrength(load, { shape: 'cube', side: q('2 in', 'length') }).terms).toEqual([
+      { does: 'divided-by', value: expect.closeTo(2580.64, 9) as number, unit: 'mm2' },
+    ])
+  })
   it('says what was done to the reading: the load as written over the area', () => {
     expect(specimenStrength(q('100 kN', 'force'), CUBE)).toEqual({
       value: 40,
       written: '100 kN',
+      areaMm2: 2500,
       terms: [{ does: 'divided-by', value: 2500, unit: 'mm2' }],
     })
   })

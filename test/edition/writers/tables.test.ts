@@ -34,7 +34,7 @@ describe('lotsTable', () => {
 describe('resultsTable', () => {
   it('is its head alone without results', () => {
     expect([...resultsTable(edition)].join('')).toBe(
-      'lot,role,property,condition,age,method,laboratory,sample,tested,censored,value,unit,written,n,valid,reasons\n',
+      'lot,role,property,condition,age,method,laboratory,sample,tested,censored,value,unit,written,n,valid,reasons,low,high\n',
     )
   })
 })
