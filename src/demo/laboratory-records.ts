@@ -60,6 +60,8 @@ address: [7 North Quay, Varrow]
 standing: independent
 accreditation:
   - ${accreditation({ number: 'VAB 0412', from: '2023-01-01', to: '2027-12-31' })}
+# Its machine reads pounds-force or kilonewtons as the purchaser asks; the moulds are of 50 mm either way.
+moulds: [ { side: 50 mm, from: 2022-01-01 } ]
 ${METHODS}repeatability:
   - ${activity('c311', '2.8')}
   - ${activity('modified-50c', '2.6')}

@@ -126,6 +126,7 @@ address: [200 Levee Road, Lowmark]
 standing: in-house
 accreditation:
   - { body: Varrow Accreditation Board, number: VAB 0547, from: 2025-01-01, to: 2028-12-31, conditions: [c311], scope: [SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, autoclave-expansion, drying-shrinkage-increase, water-requirement, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent] }
+moulds: [ { side: 2 in, from: 2025-01-01 } ]
 methods:
   SiO2: [ { method: ASTM C311 } ]
   Al2O3: [ { method: ASTM C311 } ]
