@@ -75,7 +75,7 @@ function lotModel(source: DemoSource, drifts: Drifts, chance: Chance, day: numbe
   return {
     oxides: oxidesOf(
       material,
-      Math.min(at('oxideSum'), 99 - CaO - lossOnIgnition * 0.2),
+      Math.min(at('oxideSum'), roomFor(material, CaO + lossOnIgnition)),
       CaO,
       Math.max(0.02, at('SO3')),
       chance,
@@ -97,6 +97,14 @@ function lotModel(source: DemoSource, drifts: Drifts, chance: Chance, day: numbe
     ratio50: Math.max(0.6, at('resistivityRatio50')),
     odd,
   }
+}
+
+/**
+ * Per cent of the whole that silica, alumina and iron oxide may take beside everything else: an analysis of the dry
+ * material adds up to 101 at most. A limestone has no room by this count, and its few per cent are left to it.
+ */
+function roomFor({ MgO, Na2O, K2O, SO3 }: Material, others: number): number {
+  return Math.max(3, 101 - others - MgO - Na2O - K2O - SO3[0])
 }
 
 function daysFrom(event: { from: string; to?: string }, day: number): number {

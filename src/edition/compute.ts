@@ -1,11 +1,9 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import { finishedBesideReadings } from '../core/checks/finished-beside-readings.ts'
-import { otherSampleFindings } from '../core/checks/other-sample-fails.ts'
-import { overdueFindings } from '../core/checks/result-overdue.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
+import { type AuditIndex, auditIndex, auditLot } from './passes/audit.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { knownRecords } from './passes/known-record.ts'
 import { sourceSeries } from './passes/series.ts'
@@ -51,7 +49,8 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   // Cut before anything is made of them, so that no page and no writer can tell what happened later.
   const records = knownRecords(whole, asOf)
   const controls = controlEntries(records, asOf)
-  const { lots, sources } = computeEntries(records, sourceStates(records, asOf, controls))
+  const states = sourceStates(records, asOf, controls)
+  const { lots, sources } = computeEntries(records, states, auditIndex(records, asOf))
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
   return {
     asOf,
@@ -81,28 +80,23 @@ interface Entries {
   readonly sources: Map<string, SourceEntry>
 }
 
-function computeEntries(records: Records, states: ReadonlyMap<string, SourceState>): Entries {
+function computeEntries(
+  records: Records,
+  states: ReadonlyMap<string, SourceState>,
+  index: AuditIndex,
+): Entries {
   const entries: Entries = { lots: new Map(), sources: new Map() }
   const from = { records, issued: issuedReader(records.contentDir) }
   for (const [id, state] of states) {
-    const lots = state.lots.map((_, place) => audited(lotEntry(from, state, place)))
+    const lots = state.lots.map((_, place) => {
+      const lot = lotEntry(from, state, place)
+      // What the audit checks say of it today, beside what was found at issue.
+      return { ...lot, findings: [...lot.findings, ...auditLot(lot, records, state, index)] }
+    })
     for (const lot of lots) entries.lots.set(lot.id, lot)
     entries.sources.set(id, sourceEntry(state, lots))
   }
   return entries
-}
-
-/** With what the audit checks say of it today beside what was found at issue. */
-function audited(lot: LotEntry): LotEntry {
-  return {
-    ...lot,
-    findings: [
-      ...lot.findings,
-      ...overdueFindings(lot),
-      ...finishedBesideReadings(lot),
-      ...otherSampleFindings(lot),
-    ],
-  }
 }
 
 function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry {

@@ -3,6 +3,7 @@
  * or a writer
  * sees it, so that nothing downstream can forget to.
  */
+import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
@@ -100,12 +101,33 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
       : lot.results.filter((result) => result.role !== 'verification'),
     verdicts: lot.verdicts.map((verdict) => withoutDrafts(verdict, isShown)),
     bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
-    findings: publish.has('findings') ? lot.findings : [],
+    findings: publish.has('findings') ? lot.findings.map((finding) => publicFinding(finding, isShown)) : [],
     shipments: lot.shipments.map((shipment) => publicShipment(shipment, publish)),
     revisions: lot.revisions.map((revision) => publicRevision(revision, shown, publish)),
     history: () => publicHistory(lot.history(), isShown),
     certificate: () => lot.certificate(groups),
     revisionCertificate: (number) => lot.revisionCertificate(number, groups),
+  }
+}
+
+/** A lot that is not shown is not named by the finding of another. */
+function publicFinding(finding: Finding, isShown: IsIssued): Finding {
+  const { reason } = finding
+  const named = (others: readonly (string | null)[]) =>
+    others.map((id) => (id !== null && isShown(id) ? id : null))
+  switch (reason.code) {
+    case 'bill-twice':
+      return {
+        ...finding,
+        reason: { ...reason, params: { ...reason.params, others: named(reason.params.others) } },
+      }
+    case 'readings-alike':
+      return {
+        ...finding,
+        reason: { ...reason, params: { ...reason.params, others: named(reason.params.others) } },
+      }
+    default:
+      return finding
   }
 }
 

@@ -30,17 +30,29 @@ export function recordAt(path: string): RecordName | FileFault {
   const record = /^([^/]+)\/([^/]+)\.yaml$/.exec(path)
   const kind = FOLDERS[record?.[1] ?? '']
   if (record === null || kind === undefined || !Object.hasOwn(FOLDERS, record[1] ?? '')) {
+    if (isRecordOf(path.replace(/\.yml$/i, '.yaml'), path)) return MISNAMED
     // The only warning: a note or a picture beside the records spoils nothing.
     return {
       severity: 'warning',
       message: 'no kind of record is looked for here, so the file is not read',
-      mend: path.endsWith('.yml')
-        ? 'name it .yaml'
-        : 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml',
+      mend: 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml',
       code: 'file-unexpected',
     }
   }
   return checked({ kind, id: record[2] ?? '' }, [record[2] ?? ''])
+}
+
+/** A record that somebody wrote must not go unread for its ending. */
+const MISNAMED: FileFault = {
+  severity: 'error',
+  message: 'this is a record by its place, and records end in .yaml',
+  mend: 'rename the file so that it ends in .yaml',
+  code: 'file-unexpected',
+}
+
+/** Whether a path would be that of a record under another name. */
+function isRecordOf(renamed: string, path: string): boolean {
+  return renamed !== path && 'kind' in recordAt(renamed)
 }
 
 function checked(name: RecordName, parts: readonly string[]): RecordName | FileFault {

@@ -1,7 +1,9 @@
 import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
+import { warningOn } from '../../src/core/checks/finding.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { forAudience } from '../../src/edition/publishing.ts'
+import { wordedFinding } from '../../src/words/findings.ts'
 import type { Site } from '../../src/records/schema/loaded-records.ts'
 import { finding, revision, shipment, tinyEdition, tinyLot, tinySource } from './tiny-edition.ts'
 
@@ -49,6 +51,29 @@ describe('forAudience', () => {
   it('shows drafts where the site wants them', () => {
     const shown = forAudience(edition({ drafts: 'yes' }), 'public')
     expect([shown.lots.size, shown.lot('ash/2').id, shown.source('ash').unpublished]).toEqual([2, 'ash/2', 0])
+  })
+
+  it('names no draft in the finding of another lot', () => {
+    const others = ['ash/1', 'ash/2']
+    const twice = warningOn('ash/1', { code: 'bill-twice', params: { lot: 'ash/1', bill: 'BL-1', others } })
+    const params = { lot: 'ash/1', of: 'oxides', sample: 'C', laboratory: 'quay', values: 8, others } as const
+    const alike = warningOn('ash/1', { code: 'readings-alike', params })
+    const ash = tinySource('ash', {})
+    const lots = [
+      tinyLot('ash/1', {
+        state: 'complete',
+        revisions: [revision(0, '2026-03-10')],
+        findings: [twice, alike],
+      }),
+      tinyLot('ash/2', {}),
+    ]
+    const site = { title: 'Register', units: 'SI', criteria: [], publish: ['findings'] } as unknown as Site
+    const { findings } = forAudience(tinyEdition([ash], lots, { site }), 'public').lot('ash/1')
+    expect(findings.map((one) => wordedFinding(one).sentence)).toEqual([
+      'Bill BL-1 of ash/1 is listed again in ash/1 and a lot not yet issued',
+      'All 8 oxides of an analysis of ash/1, sample C, stand alike in ash/1 and a lot not yet issued',
+    ])
+    expect(JSON.stringify(findings)).not.toContain('ash/2')
   })
 
   it('takes findings, persons, consignees and seals out of rows and entries alike', () => {

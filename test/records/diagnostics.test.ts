@@ -44,6 +44,9 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'file-unexpected': (folder) => {
     writeFileSync(join(folder, 'lots/tuff/T-2.yml'), 'a: 1\n')
   },
+  'file-unexpected.note': (folder) => {
+    writeFileSync(join(folder, 'lots/tuff/notes.txt'), 'ask the laboratory\n')
+  },
   'file-unexpected.link': (folder) => {
     writeFileSync(join(folder, '../outside.yaml'), 'nobody else’s business\n')
     symlinkSync('../../../outside.yaml', join(folder, 'lots/tuff/T-2.yaml'))

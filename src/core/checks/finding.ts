@@ -69,6 +69,67 @@ export interface FindingParams {
       readonly limit: StatedLimit
     }[]
   }
+  /** A result outside what is plausible of its property. */
+  readonly 'result-implausible': OfTest & Outside & { readonly value: number; readonly decimals: number }
+  /** Oxides and loss on ignition of one analysis that do not add up to about the whole. */
+  readonly 'oxide-total': OfAnalysis &
+    Outside & {
+      readonly total: number
+      readonly members: readonly {
+        readonly property: PropertyKey
+        readonly value: number
+        readonly decimals: number
+      }[]
+    }
+  /** A part that is larger than its whole: available alkalis above the total. */
+  readonly 'alkalis-above-total': OfAnalysis & { readonly available: number; readonly total: number }
+  /** A result many times larger or smaller than those before it. */
+  readonly 'far-from-history': OfTest & {
+    readonly value: number
+    readonly decimals: number
+    readonly unit: string
+    readonly median: number
+    readonly n: number
+  }
+  /** Mass of one bill, in tonnes; `written` as in the record. */
+  readonly 'shipment-mass': Outside & {
+    readonly lot: string
+    readonly bill: string
+    readonly written: string
+  }
+  readonly 'shipped-above-quantity': {
+    readonly lot: string
+    readonly shippedTonnes: number
+    readonly quantityTonnes: number
+  }
+  /** The other entries that bear the bill's number: their lots, null for one that is not to be named. */
+  readonly 'bill-twice': {
+    readonly lot: string
+    readonly bill: string
+    readonly others: readonly (string | null)[]
+  }
+  /** So many values that stand alike in other lots: their ids, null for one that is not to be named. */
+  readonly 'readings-alike': {
+    readonly lot: string
+    readonly of: 'oxides' | 'analysis' | 'mortar'
+    readonly sample: string
+    readonly laboratory: string
+    readonly values: number
+    readonly others: readonly (string | null)[]
+  }
+  readonly 'number-off-pattern': { readonly lot: string; readonly number: string; readonly pattern: string }
+  /** Quantity of a lot, in tonnes; `written` as in the record. */
+  readonly 'lot-quantity': Outside & { readonly lot: string; readonly written: string }
+  /** Mixing water of a test mortar in per cent of its control's. */
+  readonly 'water-out-of-proportion': Outside & {
+    readonly lot: string
+    readonly condition: string
+    readonly control: string
+    readonly sample: string
+    readonly percent: number
+    readonly writtenTest: string
+    readonly writtenControl: string
+  }
   /** A finished figure beside what the readings of the same test give; values in `unit`. */
   readonly 'finished-beside-readings': OfTest & {
     readonly finished: number
@@ -78,6 +139,19 @@ export interface FindingParams {
     readonly finishedDecimals: number
     readonly decimals: number
   }
+}
+
+/** What is plausible, in `unit`: an own choice of each check. */
+interface Outside {
+  readonly low: number
+  readonly high: number
+  readonly unit: string
+}
+
+interface OfAnalysis {
+  readonly lot: string
+  readonly laboratory: string
+  readonly sample: string
 }
 
 /** The test that a result comes from, by the ids of the records. */
@@ -92,6 +166,20 @@ interface OfTest {
 
 /** The check that reports, as the code, and what it found. */
 export type FindingReason = ReasonOf<FindingParams>
+
+/**
+ * A warning of an audit check.
+ * @param lot id as SOURCE/LOT, which the finding is about
+ * @param place what in the lot it is about, by marks and ids of the record, so that the finding's id is permanent
+ */
+export function warningOn(lot: string, reason: FindingReason, ...place: readonly string[]): Finding {
+  return {
+    id: [reason.code, lot, ...place.map((part) => part.replaceAll(' ', '-'))].join('/'),
+    severity: 'warning',
+    about: lot,
+    reason,
+  }
+}
 
 export interface Finding {
   /** Permanent within its lot or source: check and what it is about. */

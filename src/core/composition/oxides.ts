@@ -1,5 +1,22 @@
 /** Sums of oxides and the class that follows from calcium oxide. All in per cent by mass. */
 import type { MaterialKind } from '../measure/material-kind.ts'
+import type { PropertyKey } from '../measure/properties.ts'
+
+/** The oxides that an analysis of the whole material reports; free and reactive parts are within them. */
+export const OXIDES: readonly PropertyKey[] = [
+  'SiO2',
+  'Al2O3',
+  'Fe2O3',
+  'CaO',
+  'MgO',
+  'SO3',
+  'Na2O',
+  'K2O',
+  'TiO2',
+  'P2O5',
+  'Mn2O3',
+  'SrO',
+]
 
 /**
  * SiO₂ + Al₂O₃ + Fe₂O₃.

@@ -5,6 +5,7 @@ import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
 import { checkFinished } from './finished-results.ts'
+import { checkOxides } from './oxides.ts'
 import { checkReadings } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
 import { checkSampleKnown, sampledEnd } from './samples.ts'
@@ -28,6 +29,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
         )
       checkReported(analysis, at, report)
       checkExclusions(analysis.results, analysis.tested, `${at}/results`, report)
+      checkOxides(analysis.results, `${at}/results`, report)
       checkFinished(analysis.results, `${at}/results`, all, report)
     })
   }

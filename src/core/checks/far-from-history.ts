@@ -1,0 +1,63 @@
+/** Audit check: a result about ten times larger or smaller than those before it, as a shifted point makes it. */
+import { type History, historyKey, precedingResults } from '../history/history.ts'
+import type { Moment } from '../measure/moment.ts'
+import { property } from '../measure/properties.ts'
+import type { Result } from '../result/result.ts'
+import { type Finding, warningOn } from './finding.ts'
+
+/** Own choice: fewer do not show what is usual. */
+const FEWEST = 5
+const MOST = 10
+/** A shifted point makes ten; some scatter beside it: own choice. */
+const FACTOR = 7
+/** Per cents nearer than so many points are all next to nothing: own choice. */
+const NEAR_POINTS = 0.5
+
+/**
+ * Warnings on reported results that are many times the median of the preceding ones, or a small part of it.
+ * @param lot id as SOURCE/LOT, its class, and its results on a date
+ * @param history of its source
+ * @param asOf calendar date
+ * Note: what is measured and above zero alone; results of mortars scatter with their controls.
+ */
+export function farFromHistory(
+  lot: { readonly id: string; readonly class: string | null; readonly results: readonly Result[] },
+  history: History,
+  asOf: Moment,
+): Finding[] {
+  return lot.results.flatMap((result) => {
+    if (!isAsked(result)) return []
+    const key = historyKey(lot.class, result.property, undefined, undefined, result.method)
+    const values = precedingResults(history, key, lot.id, asOf, MOST).map(({ value }) => value)
+    if (values.length < FEWEST) return []
+    const median = medianOf(values)
+    const isFar =
+      FACTOR * Math.min(result.value, median) < Math.max(result.value, median) &&
+      (result.unit !== '%' || NEAR_POINTS < Math.abs(result.value - median))
+    // What stood so before is usual, however far from the median.
+    const isNew = values.every((value) => 2 * Math.min(value, result.value) < Math.max(value, result.value))
+    return isFar && isNew ? [findingOn(lot.id, result, median, values.length)] : []
+  })
+}
+
+function isAsked({ role, valid, censored, condition, property: key, value }: Result): boolean {
+  const isCounted = role === 'producer' && valid && censored === undefined && condition === undefined
+  return isCounted && 0 < value && property(key).nature === 'measured'
+}
+
+function findingOn(lot: string, result: Result, median: number, n: number): Finding {
+  const { property: key, laboratory, sample, value, decimals, unit } = result
+  const of = { lot, property: key, condition: null, age: null, laboratory, sample }
+  return warningOn(
+    lot,
+    { code: 'far-from-history', params: { ...of, value, decimals, unit, median, n } },
+    result.key,
+  )
+}
+
+function medianOf(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b)
+  const middle = sorted.length / 2
+  const [below = 0, above = below] = [sorted[Math.ceil(middle) - 1], sorted[Math.floor(middle)]]
+  return (below + above) / 2
+}

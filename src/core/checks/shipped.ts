@@ -1,0 +1,76 @@
+/** Audit checks on shipments: the mass of a bill, what was shipped of a lot, and a bill's number that stands twice. */
+import { type Finding, warningOn } from './finding.ts'
+
+/** Tonnes on one bill, from a van to a rail car: own choice. */
+const BILL: readonly [low: number, high: number] = [0.5, 120]
+/** Scales of silo and truck agree to about so much: own choice. */
+const SCALES = 0.01
+
+export interface ShippedLot {
+  readonly id: string
+  /** Whose bills are numbered together. */
+  readonly producer: string
+  readonly quantityTonnes: number
+  readonly shipments: readonly {
+    readonly bill: string
+    readonly massT: number
+    readonly massWritten: string
+  }[]
+}
+
+/** Lots by producer and bill, one entry for each time that a bill is listed. */
+export type BillIndex = ReadonlyMap<string, readonly string[]>
+
+/** Every bill of the edition, each looked at once. */
+export function billIndex(lots: Iterable<Pick<ShippedLot, 'id' | 'producer' | 'shipments'>>): BillIndex {
+  const index = new Map<string, string[]>()
+  for (const { id, producer, shipments } of lots)
+    for (const { bill } of shipments) {
+      const known = index.get(billKey(producer, bill))
+      if (known === undefined) index.set(billKey(producer, bill), [id])
+      else known.push(id)
+    }
+  return index
+}
+
+function billKey(producer: string, bill: string): string {
+  return `${producer}|${bill}`
+}
+
+/**
+ * Warnings on what was shipped of a lot.
+ * @param bills of all lots
+ * Note: a bill's number is all that is told of a shipment; consignees are nobody's evidence.
+ */
+export function shippedFindings(lot: ShippedLot, bills: BillIndex): Finding[] {
+  return [
+    ...lot.shipments.flatMap((shipment) => massOf(lot.id, shipment)),
+    ...sumOf(lot),
+    ...twice(lot, bills),
+  ]
+}
+
+function massOf(lot: string, { bill, massT, massWritten }: ShippedLot['shipments'][number]): Finding[] {
+  const [low, high] = BILL
+  if (low <= massT && massT <= high) return []
+  const params = { lot, bill, written: massWritten, low, high, unit: 't' }
+  return [warningOn(lot, { code: 'shipment-mass', params }, bill)]
+}
+
+function sumOf({ id, quantityTonnes, shipments }: ShippedLot): Finding[] {
+  const shippedTonnes = shipments.reduce((sum, { massT }) => sum + massT, 0)
+  if (shippedTonnes <= quantityTonnes * (1 + SCALES)) return []
+  const params = { lot: id, shippedTonnes, quantityTonnes }
+  return [warningOn(id, { code: 'shipped-above-quantity', params })]
+}
+
+function twice({ id, producer, shipments }: ShippedLot, bills: BillIndex): Finding[] {
+  return [...new Set(shipments.map(({ bill }) => bill))].flatMap((bill) => {
+    const listed = bills.get(billKey(producer, bill)) ?? []
+    if (listed.length < 2) return []
+    const others = listed.toSpliced(listed.indexOf(id), 1)
+    return [
+      warningOn(id, { code: 'bill-twice', params: { lot: id, bill, others: [...new Set(others)] } }, bill),
+    ]
+  })
+}

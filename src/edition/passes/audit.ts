@@ -1,0 +1,128 @@
+/** Pass 4: what the audit checks say of each lot, alone and beside all others. */
+import { farFromHistory } from '../../core/checks/far-from-history.ts'
+import type { Finding } from '../../core/checks/finding.ts'
+import { finishedBesideReadings } from '../../core/checks/finished-beside-readings.ts'
+import { otherSampleFindings } from '../../core/checks/other-sample-fails.ts'
+import { implausibleLot } from '../../core/checks/plausible-lot.ts'
+import { implausibleResults } from '../../core/checks/plausible-results.ts'
+import {
+  readingsAlike,
+  type ReadingsIndex,
+  readingsIndex,
+  type ReadingsOfLot,
+} from '../../core/checks/readings-alike.ts'
+import { overdueFindings } from '../../core/checks/result-overdue.ts'
+import { type BillIndex, billIndex, shippedFindings } from '../../core/checks/shipped.ts'
+import { OXIDES } from '../../core/composition/oxides.ts'
+import { sourceOf } from '../../core/measure/lot-id.ts'
+import type { Moment } from '../../core/measure/moment.ts'
+import { isPropertyKey } from '../../core/measure/properties.ts'
+import { figuresOf, isQuantity, type ReportedValue } from '../../core/mortar/mortar.ts'
+import type { Records } from '../../records/load.ts'
+import type { Lot } from '../../records/schema/loaded-records.ts'
+import type { LotEntry } from '../shape/edition.ts'
+import { shipmentsOf } from './shipments.ts'
+import type { SourceState } from './source-state.ts'
+
+/** A row of so many is told from others by itself: own choice. */
+const ENOUGH_OXIDES = 5
+
+/** What a check asks of all lots: made once, each lot looked at once. */
+export interface AuditIndex {
+  readonly bills: BillIndex
+  readonly readings: ReadingsIndex
+}
+
+/** @param asOf calendar date by which the records are cut */
+export function auditIndex(records: Records, asOf: Moment): AuditIndex {
+  const lots = [...records.lots]
+  return {
+    bills: billIndex(
+      lots.map(([id, lot]) => ({
+        id,
+        producer: producerOf(records, id),
+        shipments: shipmentsOf(id, lot, asOf),
+      })),
+    ),
+    readings: readingsIndex(lots.map(([id, lot]) => ({ id, readings: readingsOf(lot) }))),
+  }
+}
+
+/** Findings of one lot, those of its documents left out. */
+export function auditLot(lot: LotEntry, records: Records, state: SourceState, index: AuditIndex): Finding[] {
+  const { id, number, record, shipments } = lot
+  return [
+    ...overdueFindings(lot),
+    ...finishedBesideReadings(lot),
+    ...otherSampleFindings(lot),
+    ...implausibleLot({
+      id,
+      number,
+      pattern: state.record['lot-number-pattern'],
+      quantity: record.quantity,
+      mortars: mortarsOf(record, records),
+    }),
+    ...implausibleResults(lot),
+    ...farFromHistory({ ...lot, class: lot.class ?? null }, state.history, state.asOf),
+    ...shippedFindings(
+      { id, producer: producerOf(records, id), quantityTonnes: record.quantity.value, shipments },
+      index.bills,
+    ),
+    ...readingsAlike({ id, readings: readingsOf(record) }, index.readings),
+  ]
+}
+
+function producerOf(records: Records, id: string): string {
+  return records.sources.get(sourceOf(id))?.producer ?? sourceOf(id)
+}
+
+function mortarsOf(record: Lot, records: Records): Parameters<typeof implausibleLot>[0]['mortars'] {
+  return (record.tests ?? []).map(({ condition, control, sample, water }) => ({
+    condition,
+    control,
+    sample,
+    water,
+    controlWater: records.controls.get(control)?.water,
+  }))
+}
+
+function readingsOf(record: Lot): ReadingsOfLot[] {
+  const analyses = (record.analyses ?? []).map(({ sample, laboratory, results }) => ({
+    sample,
+    laboratory,
+    ...analysisValues(results),
+  }))
+  const mortars = (record.tests ?? []).map(({ sample, laboratory, strength = [], resistivity = [] }) => ({
+    of: 'mortar' as const,
+    sample,
+    laboratory,
+    values: [...strength, ...resistivity].flatMap(({ age, specimens = {} }) =>
+      Object.values(specimens).map((specimen) => `${age.text} ${specimenText(specimen)}`),
+    ),
+  }))
+  return [...analyses, ...mortars]
+}
+
+/** A row of oxides may be copied alone; an analysis without one is told by all it reports. */
+function analysisValues(
+  results: NonNullable<Lot['analyses']>[number]['results'],
+): Pick<ReadingsOfLot, 'of' | 'values'> {
+  const entries = Object.entries(results)
+  const oxides = entries.filter(([key]) => isPropertyKey(key) && OXIDES.includes(key))
+  const [of, told] =
+    ENOUGH_OXIDES <= oxides.length ? (['oxides', oxides] as const) : (['analysis', entries] as const)
+  return { of, values: told.flatMap(([key, value]) => valuesOf(key, value)).sort() }
+}
+
+function valuesOf(key: string, value: ReportedValue | undefined): string[] {
+  return value === undefined ? [] : figuresOf(value).map((figure) => `${key} ${figure.value.written}`)
+}
+
+function specimenText(specimen: object): string {
+  if (isQuantity(specimen)) return specimen.written
+  return Object.values(specimen)
+    .flatMap((part: unknown) =>
+      typeof part === 'object' && part !== null && isQuantity(part) ? [part.written] : [],
+    )
+    .join(' ')
+}

@@ -1,0 +1,119 @@
+/** What is possible and hardly true is a finding, with its figures; it changes no outcome. */
+import { describe, expect, it } from 'vitest'
+import { mortar, reportOn, type TrialLot } from './front-door.ts'
+
+const CLAUSE = 'property: moisture, at-most: 3.0 %'
+
+/** Findings of the last lot, severity, check and sentence. */
+function findings(lots: readonly TrialLot[], source?: string): string[] {
+  const report = reportOn({ clause: CLAUSE, lots, ...(source === undefined ? {} : { source }) })
+  return report.findings.map(({ severity, check, sentence }) => `${severity} ${check}: ${sentence}`)
+}
+const ofResults = (results: string) => findings([{ analyses: results }])
+const index = (figure: string, key = 'strength-activity-index') =>
+  `${key}: { value: ${figure}, condition: cool, age: 7 d }`
+
+describe('results that are hardly true', () => {
+  it('are indices outside 30 to 200 %, or 20 to 5000 % of a resistivity', () => {
+    expect(ofResults(index('837 %'))).toEqual([
+      'warning result-implausible: 7 d strength activity index (condition cool) of tuff/L1 is 837 % (sample C, quay), outside the 30 to 200 % that is plausible',
+    ])
+    expect(ofResults(index('21 %'))).toHaveLength(1)
+    expect([ofResults(index('30 %')), ofResults(index('200 %'))]).toEqual([[], []])
+    expect(ofResults(index('1240 %', 'resistivity-index'))).toEqual([])
+    expect(ofResults(index('5100 %', 'resistivity-index'))).toHaveLength(1)
+  })
+
+  it('are oxides and loss on ignition above 102 %, or far below the whole where all are there', () => {
+    // 60 + 25 + 8 + 4 + 1 + 0.5 + 4 = 102.5
+    const six = 'SiO2: 60.0 %, Al2O3: 25.0 %, Fe2O3: 8.0 %, CaO: 4.0 %, MgO: 1.0 %, SO3: 0.5 %'
+    expect(ofResults(`${six}, loss-on-ignition: 4.0 %`)).toEqual([
+      'warning oxide-total: The oxides and loss on ignition that quay reports for sample C of tuff/L1 add up to 102.5 %, outside the 85 to 102 % that is plausible',
+    ])
+    expect(ofResults(`${six}, loss-on-ignition: 3.5 %`)).toEqual([])
+    // Of the ignited material the loss is no part.
+    const ignited = six.replaceAll(/: (\S+ %)/g, ': { value: $1, basis: ignited }')
+    expect(ofResults(`${ignited}, loss-on-ignition: 9.0 %`)).toEqual([])
+    // 30 + 25 + 8 + 4 + 1 + 0.5 + 4 = 72.5; without MgO nobody knows what is missing.
+    const low = six.replace('60.0', '30.0')
+    expect(ofResults(`${low}, loss-on-ignition: 4.0 %`)[0]).toContain('add up to 72.5 %')
+    expect(ofResults(`${low.replace(', MgO: 1.0 %', '')}, loss-on-ignition: 4.0 %`)).toEqual([])
+  })
+
+  it('are available alkalis above the total: 1.0 + 0.658 × 1.0 is 1.66 %', () => {
+    expect(ofResults('Na2O: 1.00 %, K2O: 1.00 %, available-alkalis: 2.10 %')).toEqual([
+      'warning alkalis-above-total: The available alkalis of sample C of tuff/L1, 2.10 %, are above its total alkalis, 1.66 %',
+    ])
+    expect(ofResults('Na2O: 1.00 %, K2O: 1.00 %, available-alkalis: 1.70 %')).toEqual([])
+  })
+
+  it('are losses ten times smaller than those before, with the median of five or more', () => {
+    const before = ['1.90', '2.00', '2.03', '2.10', '2.20'].map(
+      (percent): TrialLot => ({ analyses: `loss-on-ignition: ${percent} %` }),
+    )
+    expect(findings([...before, { analyses: 'loss-on-ignition: 0.203 %' }])).toEqual([
+      'warning far-from-history: Loss on ignition of tuff/L6 is 0.203 % (sample C), far from the 2.030 % that is the median of the 5 results before it',
+    ])
+    expect(findings([...before, { analyses: 'loss-on-ignition: 0.40 %' }])).toEqual([])
+    expect(findings([...before.slice(1), { analyses: 'loss-on-ignition: 0.203 %' }])).toEqual([])
+  })
+})
+
+describe('a lot that is hardly true', () => {
+  const ship = (...shipments: readonly string[]) => `shipments: [${shipments.join(', ')}]`
+  const bill = (number: string, mass: string) =>
+    `{ bill: ${number}, date: 2026-03-04, mass: ${mass}, to: Northmere }`
+
+  it('ships more on one bill than anything carries, and more than it holds; no consignee is named', () => {
+    expect(findings([{ tonnes: 3000, more: ship(bill('B-1', '24000 t')) }])).toEqual([
+      'warning shipment-mass: Bill B-1 of tuff/L1 is for 24000 t, outside the 0.5 to 120 t that one bill plausibly covers',
+      'warning shipped-above-quantity: More of tuff/L1 was shipped, 24 000.0 t, than the lot holds, 3000.0 t'.replace(
+        '24 000',
+        '24\u2009000',
+      ),
+    ])
+    expect(findings([{ tonnes: 50, more: ship(bill('B-1', '25 t'), bill('B-2', '25.4 t')) }])).toEqual([])
+    expect(findings([{ tonnes: 50, more: ship(bill('B-1', '25 t'), bill('B-2', '25.6 t')) }])).toHaveLength(1)
+  })
+
+  it('lists a bill twice, or one of another lot', () => {
+    const one = ship(bill('B-1', '25 t'))
+    expect(findings([{ more: ship(bill('B-1', '25 t'), bill('B-1', '24 t')) }])).toEqual([
+      'warning bill-twice: Bill B-1 is listed more than once among the shipments of tuff/L1',
+    ])
+    expect(findings([{ more: one }, { more: one }])).toEqual([
+      'warning bill-twice: Bill B-1 of tuff/L2 is listed again in tuff/L1',
+    ])
+    expect(findings([{ more: one }, { more: ship(bill('B-2', '25 t')) }])).toEqual([])
+  })
+
+  it('has the readings of another', () => {
+    const row = 'SiO2: 63.1 %, Al2O3: 17.2 %, Fe2O3: 5.8 %, CaO: 3.1 %, MgO: 1.2 %'
+    expect(findings([{ analyses: row }, { analyses: row }])).toEqual([
+      'warning readings-alike: All 5 oxides of an analysis of tuff/L2, sample C, stand alike in tuff/L1',
+    ])
+    expect(findings([{ analyses: row }, { analyses: row.replace('63.1', '63.2') }])).toEqual([])
+    const cubes = (last: string) => ({
+      on: '2026-01-03',
+      more: mortar('2026-01-05', [
+        '{ age: 7 d, tested: 2026-01-12T09:00, specimens: { a: 26.0 MPa, b: 28.0 MPa, c: 27.1 MPa } }',
+        `{ age: 28 d, tested: 2026-02-02T09:00, specimens: { a: 36.0 MPa, b: 38.0 MPa, c: ${last} MPa } }`,
+      ]),
+    })
+    expect(findings([cubes('37.1'), cubes('37.1')])).toEqual([
+      'warning readings-alike: All 6 readings of a mortar of tuff/L2, sample C, stand alike in tuff/L1',
+    ])
+    expect(findings([cubes('37.1'), cubes('37.2')])).toEqual([])
+  })
+
+  it('has a number that its source does not form, or a quantity of no lot', () => {
+    expect(findings([{ more: 'number: T-26-1' }], 'lot-number-pattern: T-YYYY-##')).toEqual([
+      'warning number-off-pattern: The number T-26-1 of tuff/L1 does not have the form that its source states, T-YYYY-##',
+    ])
+    expect(findings([{ more: 'number: T-2026-01' }], 'lot-number-pattern: T-YYYY-##')).toEqual([])
+    expect(findings([{ tonnes: 24 }])).toEqual([
+      'warning lot-quantity: The quantity of tuff/L1 is 24 t, outside the 50 to 50\u2009000 t that is plausible of a lot',
+    ])
+    expect(findings([{ tonnes: 3_000_000 }])).toHaveLength(1)
+  })
+})
