@@ -66,13 +66,17 @@ function composite({ source, day }: LotPlan, represents: string, chance: Chance)
 }
 
 function analysis({ laboratory, castDay, model, planted }: LotPlan): string[] {
-  const oxides = { ...(planted.oxidesOf ?? model).oxides, ...defined({ CaO: planted.CaO }) }
+  const loss = planted.lossOnIgnition ?? model.lossOnIgnition
+  const drawn = (planted.oxidesOf ?? model).oxides
+  // A planted loss takes the place of silica, so that the whole stays a whole.
+  const SiO2 = (drawn['SiO2'] ?? 0) - (loss - model.lossOnIgnition)
+  const oxides = { ...drawn, SiO2, ...defined({ CaO: planted.CaO }) }
   const lines = [
     ...Object.entries(oxides).map(
       ([key, value]) => `${key}: ${value < 0.01 ? '< 0.01' : value.toFixed(2)} %`,
     ),
     `moisture: ${model.moisture.toFixed(2)} %`,
-    `loss-on-ignition: ${(planted.lossOnIgnition ?? model.lossOnIgnition).toFixed(2)} %`,
+    `loss-on-ignition: ${loss.toFixed(2)} %`,
     `residue-45um: ${model.residue45.toFixed(1)} %`,
     `density: ${model.densityGCm3.toFixed(2)} g/cm3`,
     `autoclave-expansion: ${model.autoclave.toFixed(2).replace('-0.00', '0.00')} %`,
