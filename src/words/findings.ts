@@ -42,7 +42,7 @@ const SENTENCES: WordsOf<FindingParams> = {
   'result-overdue': ({ lot, since, condition, ...test }) =>
     `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
   'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }) =>
-    `${sentence(sampleKind)} ${sample} of ${lot} has a ${property(key).title.toLowerCase()} of ${figureWords(figure)}, which would not meet ${
+    `${sentence(sampleKind)} ${sample} of ${lot} gave ${figureWords(figure)} (${property(key).title.toLowerCase()}), which would not meet ${
       clauses.length === 1 ? 'the limit' : `${clauses.length} limits`
     }; the lot is judged on another sample`,
   'result-implausible': ({ lot, laboratory, sample, value, decimals, low, high, unit, ...test }) =>

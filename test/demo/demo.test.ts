@@ -236,6 +236,7 @@ describe('the committed demo', () => {
         .flatMap((entry) => entry.findings)
         .map((finding) => finding.reason.code),
     ).toEqual([
+      'other-sample-fails',
       'changed-after-issue',
       'shipment-mass',
       'shipped-above-quantity',
