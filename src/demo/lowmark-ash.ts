@@ -2,10 +2,11 @@
  * Lowmark fly ash, invented: a works whose own laboratory writes US units throughout, cubes of 2 in included.
  * Values are of plausible size and no data. Planted, each in one lot: an index of 77 % at 7 d with 73 % at
  * 28 d, which complies since either age is enough; one of 72 % at 7 d, shipped on condition, with 73 % at
- * 28 d, which does not. Four lots have duplicates, from which the error of testing is estimated.
+ * 28 d, which does not. Four lots have duplicates, from which the error of testing is estimated. In one lot a
+ * second mortar with more ash stands beside the same control: a control holds no ash.
  */
-import { type Bench, castControl, type TestMortar, testMortarLines } from './bench.ts'
-import { autoregressive, type Chance } from './chance.ts'
+import { type Bench, type CastControl, castControl, type TestMortar, testMortarLines } from './bench.ts'
+import { autoregressive, type Chance, chanceOf } from './chance.ts'
 import type { FurtherLot, FurtherSource, WrittenLot } from './further-source.ts'
 import { type SheetAnalysis, type Sheets, sheetText } from './sheet.ts'
 
@@ -40,6 +41,8 @@ export const EITHER_AGE = {
 } as const
 /** Places of the lots tested in duplicate. */
 export const DUPLICATES: readonly number[] = [2, 3, 5, 8]
+/** The lot with a mortar of 35 % ash too, its true indices, and a chance that moves no other reading. */
+const MORE_ASH = { place: 9, condition: 'modified-35-23c', index: { 7: 66, 28: 78 }, seed: 35 } as const
 /** Index at 7 d and 28 d: mean and standard deviation of true lot values, in points. */
 const INDEX = { 7: [82, 1.8], 28: [89, 1.8] } as const
 
@@ -57,13 +60,23 @@ function series(chance: Chance): (lot: FurtherLot) => WrittenLot {
     }
     const again = DUPLICATES.includes(lot.place)
     const mortars = again ? [mortar, { ...mortar, minutesLater: 45 }] : [mortar]
-    const tests = mortars.flatMap((each) => testMortarLines(BENCH, each, lot.lastDay, chance))
+    const tests = [
+      ...mortars.flatMap((each) => testMortarLines(BENCH, each, lot.lastDay, chance)),
+      ...(lot.place === MORE_ASH.place ? moreAsh(lot, control) : []),
+    ]
     const analyses = analysesOf(lot, 18 + 1.5 * residue(), chance)
     return {
       text: sheetText(SHEETS, { ...lot, analyses, tests, shipsAfter: 10 }, chance),
       controls: [control],
     }
   }
+}
+
+/** The mortar with more ash, beside the control of the other. */
+function moreAsh({ lastDay }: FurtherLot, control: CastControl): string[] {
+  const { condition, index, seed } = MORE_ASH
+  const mortar = { control, index, ratio: 1.7, water: 226, minutesLater: 45 }
+  return testMortarLines({ ...BENCH, condition }, mortar, lastDay, chanceOf(seed))
 }
 
 function plantedAt(place: number): Pick<TestMortar, 'planted'> {

@@ -152,6 +152,21 @@ describe('the ash in US units', () => {
       release: { awaits: [{ clause: 'activity' }] },
     })
   })
+  it('sets mortars of 20 % and of 35 % ash beside one control', () => {
+    const lot = edition.lot('lowmark-ash/LA-2026-004')
+    const [usual, more] = ['c311', 'modified-35-23c'].map((condition) =>
+      lot.results.find(
+        (result) =>
+          result.property === 'strength-activity-index' &&
+          result.condition === condition &&
+          result.age?.text === '7 d',
+      ),
+    )
+    expect([usual?.control, more?.control]).toEqual(['LM-2026-0225-US', 'LM-2026-0225-US'])
+    // 14 240 + 14 500 + 14 440 and 11 950 + 11 890 + 12 130 lbf over the same control: the control drops out.
+    expect((more?.value ?? 0) / (usual?.value ?? 1)).toBeCloseTo(35_970 / 43_180, 9)
+    expect([usual?.valid, more?.valid]).toEqual([true, true])
+  })
   it('reports the error of testing from four lots in duplicate: residues 0.3, 0.2, 0.6 and 0.2 apart', () => {
     const reported = clause(edition.lot('lowmark-ash/LA-2026-004'), 'source-variability', 'residue')
     // 0.325 in the mean, over d2 = 2/√π = 1.128; of each lot the first result, the last five of which are 16.8,
