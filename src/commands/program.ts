@@ -4,7 +4,7 @@ import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
 import { faultWords, systemFault, systemSentence } from './system-faults.ts'
-import { isInCalendar, type Moment, momentIn, momentOfDay } from '../core/measure/moment.ts'
+import { isInCalendar, type Moment, momentIn, momentOfDay, readMoment } from '../core/measure/moment.ts'
 
 /** The project's root folder. */
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
@@ -42,11 +42,14 @@ export function folderOption(text: string): string {
   return resolve(text)
 }
 
+/** An earlier year is a slip of the pen, as it is in a record. */
+const EARLIEST = readMoment('1900-01-01')
+
 /** A calendar date given as an option. */
 export function dateOption(text: string): Moment {
   const date = momentIn(text)
-  if (date === null || date.minute !== null || !isInCalendar(date))
-    throw new InvalidArgumentError('a date such as 2026-04-10 was expected.')
+  if (date === null || date.minute !== null || !isInCalendar(date) || date.day < EARLIEST.day)
+    throw new InvalidArgumentError('a date such as 2026-04-10 was expected, from 1900 on.')
   return date
 }
 

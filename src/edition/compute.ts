@@ -38,7 +38,8 @@ export function asOfDate({ site }: Pick<Records, 'site'>, { asOf, today }: AsOf)
 
 /** Origin and base path of an address such as "https://example.org/pozzolans/". */
 export function splitAddress(address: string | undefined): Edition['address'] {
-  if (address === undefined) return { origin: null, base: '/' }
+  // An address that is none has its diagnostic; the lots are judged all the same.
+  if (address === undefined || !URL.canParse(address)) return { origin: null, base: '/' }
   const url = new URL(address)
   return { origin: url.origin, base: url.pathname.endsWith('/') ? url.pathname : `${url.pathname}/` }
 }

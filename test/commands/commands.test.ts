@@ -117,6 +117,7 @@ describe('npm run check', () => {
     [['--content', '/nowhere/at/all'], /does not exist/],
     [['--colour'], /unknown option '--colour'/],
     [['--as-of', '2026-02-30'], /a date such as/],
+    [['--as-of', '0000-01-01'], /a date such as .*from 1900 on/],
     [['--content', mkdtempSync(join(tmpdir(), 'empty-'))], /is empty/],
   ])('ends with 2 on wrong use: %o', async (args, message) => {
     const ended = await run('check', ...args)

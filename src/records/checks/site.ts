@@ -15,4 +15,16 @@ export function checkSite(site: Site, all: AllRecords, report: FileReport): void
     checkRequested(set, clauses, { set: at, list: at }, all, report)
   }
   checkDate(site['as-of'], '/as-of', report)
+  checkAddress(site.address, report)
+}
+
+/** The form alone lets a port or a host through that no address has. */
+function checkAddress(address: string | undefined, report: FileReport): void {
+  if (address === undefined || URL.canParse(address)) return
+  report.at(
+    '/address',
+    'schema',
+    `"${address}" is no address: its host or its port cannot be`,
+    'write an address such as https://example.org/pozzolans/, with a port from 1 to 65535 if any',
+  )
 }
