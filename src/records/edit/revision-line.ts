@@ -42,11 +42,20 @@ function scalar(text: string): string {
  */
 export function withRevisionLine(text: string, line: string): string {
   const newline = text.includes('\r\n') ? '\r\n' : '\n'
-  const lines = text.replace(/\s*$/, '').split(/\r?\n/)
+  const { record, ending } = beforeEndMark(text)
+  const lines = record.replace(/\s*$/, '').split(/\r?\n/)
   const start = lines.findIndex((candidate) => /^revisions:\s*(#.*)?$/.test(candidate))
-  if (start < 0) return `${[...lines, '', 'revisions:', line].join(newline)}${newline}`
+  if (start < 0) return `${[...lines, '', 'revisions:', line].join(newline)}${newline}${ending}`
   const after = lines.findIndex((candidate, index) => start < index && /^[^\s#-]/.test(candidate))
   let end = after < 0 ? lines.length : after
   while (start + 1 < end && /^\s*(#.*)?$/.test(lines[end - 1] ?? '')) end -= 1
-  return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}`
+  return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}${ending}`
+}
+
+/** A record may end in YAML's own mark of an end, after which nothing more of it can stand. */
+function beforeEndMark(text: string): { readonly record: string; readonly ending: string } {
+  const mark = /^\.\.\.(?=\s|$)/m.exec(text)
+  return mark === null
+    ? { record: text, ending: '' }
+    : { record: text.slice(0, mark.index), ending: text.slice(mark.index) }
 }

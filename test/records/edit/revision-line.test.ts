@@ -20,6 +20,12 @@ describe('withRevisionLine', () => {
       'class: N\nrevisions:\n- { number: 0 }\n- { number: 1 }\n',
     )
   })
+  it('adds before the mark that ends a YAML document, with or without a list before it', () => {
+    expect(withRevisionLine('class: N\n...\n', LINE)).toBe(`class: N\n\nrevisions:\n${LINE}\n...\n`)
+    expect(withRevisionLine('revisions:\n  - { number: 0 }\n... # end', LINE)).toBe(
+      `revisions:\n  - { number: 0 }\n${LINE}\n... # end`,
+    )
+  })
   it('keeps the line endings of the file', () => {
     expect(withRevisionLine('class: N\r\n', LINE)).toBe(`class: N\r\n\r\nrevisions:\r\n${LINE}\r\n`)
   })
