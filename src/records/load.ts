@@ -10,7 +10,7 @@ import { checkIssued } from './issued/check-issued.ts'
 import { recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
-import { readMethodPage } from './yaml/method-page.ts'
+import { headingOf, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
 
@@ -120,14 +120,28 @@ function loadFile(files: ReadFiles, { kind, id }: RecordName, path: string, diag
     diagnostics.push(fileFault(path, unreadable(reading.fault)))
     return
   }
-  const report = fileReport(path, reading.text, diagnostics)
+  loadText(files, { kind, id }, { path, text: reading.text }, diagnostics)
+}
+
+/**
+ * Reads one record from its text, without the disk.
+ * @param files takes the record, or nothing where it has a fault
+ * @param diagnostics takes the faults
+ */
+export function loadText(
+  files: ReadFiles,
+  { kind, id }: RecordName,
+  { path, text }: { readonly path: string; readonly text: string },
+  diagnostics: Diagnostic[],
+): void {
+  const report = fileReport(path, kind === 'method' ? headingOf(text) : text, diagnostics)
   if (kind === 'method') {
-    const page = readMethodPage(id, reading.text, report)
+    const page = readMethodPage(id, text, report)
     if (page !== undefined) files.methods.push(page)
     return
   }
   const offset = files.loaded.site.get('site')?.record.offset
-  const record = loadYaml(kind, reading.text, report, offset === undefined ? 0 : offsetMinutes(offset))
+  const record = loadYaml(kind, text, report, offset === undefined ? 0 : offsetMinutes(offset))
   // What a kind's validated and converted value is, its schema says, from which the types are made.
   if (record !== undefined) (files.loaded[kind] as Map<string, unknown>).set(id, { record, report })
 }

@@ -6,7 +6,7 @@ import { readText } from '../files.ts'
 const WINDOW = 80
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters to be made visible.
-const CONTROL = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g
+const CONTROL = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g
 
 /** All diagnostics in order of file, line and column, a blank line between them. */
 export function diagnosticsText(diagnostics: readonly Diagnostic[], folder: string): string {
@@ -38,12 +38,10 @@ export function diagnosticText(diagnostic: Diagnostic, text: string | undefined)
   const head = `${diagnostic.file}:${diagnostic.line}:${diagnostic.column}: ${diagnostic.severity === 'warning' ? 'warning: ' : ''}${diagnostic.message} [${diagnostic.code}]`
   const frame = text === undefined ? undefined : frameOf(text, diagnostic)
   return [
-    head,
+    printable(head),
     ...(frame === undefined ? [] : [frame]),
-    ...(diagnostic.mend === '' ? [] : [`mend: ${diagnostic.mend}`]),
-  ]
-    .map(printable)
-    .join('\n')
+    ...(diagnostic.mend === '' ? [] : [printable(`mend: ${diagnostic.mend}`)]),
+  ].join('\n')
 }
 
 /** The line with its number and a caret under the fault; a long line is cut to a window around it. */
@@ -62,9 +60,11 @@ function frameOf(text: string, { line, column, endColumn }: Diagnostic): string 
 }
 
 /**
- * Control characters of a record must not steer a terminal; within the line drawn one sign stands for each,
- * so that the caret is right.
+ * Control characters of a record must not steer a terminal, nor line ends in a key or a file's name break a
+ * diagnostic over lines; within the line drawn one sign stands for each, so that the caret is right.
  */
 function printable(text: string): string {
-  return text.replace(CONTROL, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`)
+  return text
+    .replace(/[\t\n]/g, (sign) => (sign === '\t' ? '\\t' : '\\n'))
+    .replace(CONTROL, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`)
 }

@@ -6,7 +6,7 @@ import { FORBIDDEN_KEYS } from '../yaml/forbidden-keys.ts'
 import { below } from '../yaml/pointer.ts'
 import { type ErrorObject, resolveReference, type SchemaNode } from './schemas.ts'
 import { commaMend } from './quantity-faults.ts'
-import { description, inWords } from './schema-words.ts'
+import { description, inWords, shortened } from './schema-words.ts'
 
 /** Reports a key that the schema does not know. */
 export function unknownKey(error: ErrorObject, key: string, report: FileReport): void {
@@ -19,14 +19,14 @@ export function unknownKey(error: ErrorObject, key: string, report: FileReport):
     report.atKey(
       pointer,
       'key-unknown',
-      `"${key}" became an entry of its own${inWords(error.instancePath)}: inside { } a comma begins the next entry`,
+      `"${shortened(key)}" became an entry of its own${inWords(error.instancePath)}: inside { } a comma begins the next entry`,
       'put the whole text in quotes',
     )
   else
     report.atKey(
       pointer,
       'key-unknown',
-      `"${key}" is not known${inWords(error.instancePath)}`,
+      `"${shortened(key)}" is not known${inWords(error.instancePath)}`,
       nearNames(key, allowed) || 'take it out, or put it where it belongs',
     )
 }
@@ -41,7 +41,7 @@ export function wrongName(error: ErrorObject, key: string, report: FileReport): 
     report.atKey(
       below(error.instancePath, key),
       'key-unknown',
-      `"${key}" is not a name that may stand here`,
+      `"${shortened(key)}" is not a name that may stand here`,
       nearNames(key, namesAllowed(error)) ||
         description({ ...error, parentSchema: nameSchema(error) }) ||
         'see the schema of this kind of record',
@@ -55,7 +55,7 @@ function reportCommaSplit(error: ErrorObject, key: string, report: FileReport): 
   report.atKey(
     below(error.instancePath, key),
     'yaml-comma-split',
-    `"${key}" became an entry of its own: inside { } a comma begins the next entry`,
+    `"${shortened(key)}" became an entry of its own: inside { } a comma begins the next entry`,
     commaMend(readings.map((reading) => `${before?.[0] ?? 'value'}: ${reading}${rest}`)),
   )
 }

@@ -4,6 +4,7 @@ import type { Code } from '../diagnostics/codes.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { isRestOfNumber } from './comma-splits.ts'
+import { shortened } from './schema-words.ts'
 
 /** Reports why a text is no quantity. */
 export function reportQuantity(
@@ -34,9 +35,10 @@ export function commaMend(readings: readonly string[]): string {
 }
 
 function quantityFault(
-  fault: QuantityFault,
+  found: QuantityFault,
   kinds: readonly QuantityKind[],
 ): { code: Code; message: string; mend: string } {
+  const fault = { ...found, ...('found' in found && { found: shortened(found.found) }) }
   const { example } = KINDS[kinds[0] ?? 'fraction']
   const expected = `${kinds.map((each) => KINDS[each].title).join(' or ')} was expected`
   const units = unitsInWords(kinds)

@@ -7,7 +7,7 @@ import { isCommaSplit, isForbidden, unknownKey, wrongName } from './key-faults.t
 import { splitReadings } from './comma-splits.ts'
 import { commaMend, unitsInWords } from './quantity-faults.ts'
 import { description, inWords, valueWords } from './schema-words.ts'
-import type { ErrorObject } from './schemas.ts'
+import { type ErrorObject, resolveReference } from './schemas.ts'
 
 /**
  * Reports the errors of one record. Whether a text is a quantity is no matter of the schema: the converter
@@ -58,7 +58,7 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
       error.instancePath,
       'key-missing',
       `"${key}" is missing${inWords(error.instancePath)}`,
-      `add ${key}: ${propertyDescription(error, key)}`,
+      addingWords(error, key),
     )
   },
   type: wrongType,
@@ -70,8 +70,8 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
       report.at(
         error.instancePath,
         'schema',
-        `${valueWords(error.data)}; one of a fixed list was expected`,
-        nearNames(String(error.data), allowed) || mend,
+        `found ${valueWords(error.data)}; one of a fixed list was expected`,
+        (typeof error.data === 'object' ? '' : nearNames(String(error.data), allowed)) || mend,
       )
   },
   pattern: (error, report) => {
@@ -81,7 +81,7 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
         error.instancePath,
         'schema',
         `${valueWords(error.data)} is not of the form expected`,
-        description(error),
+        description(error) || 'see the schema of this kind of record',
       )
     else
       report.at(
@@ -135,7 +135,7 @@ function wrongType(error: ErrorObject, report: FileReport): void {
       error.instancePath,
       'schema',
       `found ${valueWords(error.data)}; ${expectedType(error)} was expected`,
-      description(error),
+      description(error) || formInWords(error),
     )
 }
 
@@ -156,6 +156,19 @@ function numberWithoutUnit(error: ErrorObject, kinds: readonly QuantityKind[], r
       `found ${writtenAs(error, report)} alone; ${title} was expected, and inside { } a comma begins the next entry`,
       commaMend(readings),
     )
+}
+
+/** How a value of the type that a schema asks for is written. */
+function formInWords(error: ErrorObject): string {
+  const forms: Readonly<Record<string, string>> = {
+    object: 'write key: value, each on a line of its own or all within { }',
+    array: 'write items within [ ], or each on a line of its own after "- "',
+    string: 'write text, in quotes where it holds signs that YAML reads',
+    number: 'write a number',
+    integer: 'write a whole number',
+  }
+  const [first = ''] = [(error.params as { type: string | string[] }).type].flat()
+  return forms[first] ?? 'see the schema of this kind of record'
 }
 
 function writtenAs(error: ErrorObject, report: FileReport): string {
@@ -181,11 +194,29 @@ function quantityKinds(error: ErrorObject): QuantityKind[] | undefined {
   return quantity === undefined ? undefined : [quantity].flat()
 }
 
-function propertyDescription(error: ErrorObject, key: string): string {
-  const properties = (
-    error.parentSchema as
-      | { properties?: Record<string, { description?: string; examples?: string[] }> }
-      | undefined
-  )?.properties
-  return properties?.[key]?.examples?.[0] ?? properties?.[key]?.description?.replace(/\.$/, '') ?? '…'
+/** How to add a key; a schema that asks for it in one case only describes it elsewhere. */
+function addingWords(error: ErrorObject, key: string): string {
+  const text = propertyDescription(error, key)
+  return text === undefined
+    ? `add ${key}; the schema of this kind of record describes it`
+    : `add ${key}: ${text}`
+}
+
+/** An example of a property's value, or what its schema says of it, also where that refers to a shared part. */
+function propertyDescription(error: ErrorObject, key: string): string | undefined {
+  const properties = (error.parentSchema as { properties?: Record<string, PropertySchema> } | undefined)
+    ?.properties
+  const own = properties?.[key]
+  const shared = own?.$ref?.startsWith('#') === false ? resolveReference(own.$ref, '').node : undefined
+  return exampleWords(own) ?? exampleWords(shared)
+}
+
+function exampleWords(schema: PropertySchema | undefined): string | undefined {
+  return schema?.examples?.[0] ?? schema?.description?.replace(/\.$/, '')
+}
+
+interface PropertySchema {
+  readonly $ref?: string
+  readonly description?: string
+  readonly examples?: readonly string[]
 }

@@ -61,6 +61,14 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
     report.atPosition(line, column, code, 'the key stands twice in this mapping', 'keep one of the two')
   else if (code === 'yaml-empty')
     report.atPosition(1, 1, code, 'the file holds no record', 'write the record, or take the file out')
+  else if (/single document/.test(message))
+    report.atPosition(
+      line,
+      column,
+      code,
+      'this line ends the record, and more follows it; a file holds one record',
+      'take the line out, or put what follows it in a file of its own',
+    )
   else
     report.atPosition(
       line,

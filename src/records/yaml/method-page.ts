@@ -14,7 +14,19 @@ export interface MethodPage {
 
 const HEADING = /^\ufeff?---\r?\n([\s\S]*?)\r?\n---\r?\n/
 
-/** The page; undefined where heading or text is at fault. */
+/**
+ * A page's heading, its marks blanked and all else where it is in the page; empty where there is none. What is sought
+ * in a page's YAML is sought here: its text is not YAML.
+ */
+export function headingOf(text: string): string {
+  const heading = HEADING.exec(text)?.[0] ?? ''
+  return heading.replace(/^(\ufeff?)---/, '$1   ').replace(/---\r?\n$/, '')
+}
+
+/**
+ * @param report whose text is the page's heading
+ * @returns the page; undefined where heading or text is at fault
+ */
 export function readMethodPage(id: string, text: string, report: FileReport): MethodPage | undefined {
   const heading = HEADING.exec(text)
   if (heading === null) {
@@ -28,8 +40,7 @@ export function readMethodPage(id: string, text: string, report: FileReport): Me
     return undefined
   }
   const before = report.count()
-  // Two lines of blanks keep the heading's lines where they are in the file.
-  const record = loadYaml('method', `\n${heading[1]}`, report) as MethodHeading | undefined
+  const record = loadYaml('method', headingOf(text), report) as MethodHeading | undefined
   const lines = text.slice(heading[0].length).split(/\r?\n/)
   for (const { line, column, message, mend } of programTextIn(lines, heading[0].split('\n').length))
     report.atPosition(line, column, 'method-program', message, mend)

@@ -1,5 +1,6 @@
 /** YAML text to plain values, by the plain parser: positions are sought only for a file that has a fault. */
 import { JSON_SCHEMA, load, YAMLException } from 'js-yaml'
+import { lineAndColumn, lineStarts } from './line-and-column.ts'
 
 /** Nesting beyond any record's. */
 const DEEPEST = 30
@@ -7,6 +8,7 @@ const DEEPEST = 30
 export type ParsedYaml = { readonly value: unknown } | { readonly fault: YamlFault }
 export interface YamlFault {
   readonly code: 'yaml-syntax' | 'yaml-alias' | 'yaml-duplicate-key' | 'yaml-empty'
+  /** What the parser says. */
   readonly message: string
   /** From 1. */
   readonly line: number
@@ -20,9 +22,23 @@ export function parseYaml(text: string): ParsedYaml {
   } catch (error) {
     if (!(error instanceof YAMLException)) throw error
     const { reason, mark } = error
-    const [line, column] = [(mark?.line ?? 0) + 1, (mark?.column ?? 0) + 1]
+    // YAML also begins a line after a carriage return alone, where neither editors nor our other diagnostics do.
+    const { line, column } = lineAndColumn(lineStarts(text), mark?.position ?? secondDocument(text))
     return { fault: { code: codeOf(reason), message: reason, line, column } }
   }
+}
+
+/**
+ * Offset of the second document of a text with several, for which the parser gives no place; 0 where none is found.
+ */
+function secondDocument(text: string): number {
+  let begun = false
+  for (const { 0: line, index } of text.matchAll(/^.*$/gm)) {
+    const isMark = /^\ufeff?(?:---|\.\.\.)(?:\s|$)/.test(line)
+    if (begun && isMark) return index
+    begun ||= isMark ? /^\ufeff?---\s+[^\s#]/.test(line) : /^\ufeff?[ \t]*[^\s#%]/.test(line)
+  }
+  return 0
 }
 
 function codeOf(message: string): YamlFault['code'] {

@@ -44,11 +44,14 @@ interface Container {
 export function spansOf(text: string): Map<string, Span> {
   const spans = new Map<string, Span>()
   const open: Container[] = []
+  /** Where the last event with a place of its own ends. */
+  let passed = 0
   for (const event of parseEvents(text, {})) {
     const container = open.at(-1)
     if (event.type === EVENT_POP) open.pop()
     else if (event.type === EVENT_SCALAR) {
-      if (container?.mapping === true && container.key === undefined) container.key = keyOf(text, event)
+      if (container?.mapping === true && container.key === undefined)
+        container.key = keyOf(text, event, passed)
       else {
         const { pointer, key } = nextIn(container)
         spans.set(pointer, scalarSpan(text, event, key))
@@ -58,6 +61,8 @@ export function spansOf(text: string): Map<string, Span> {
       spans.set(pointer, { start: event.start, end: event.start + 1, ...(key && { key }), block: false })
       open.push({ pointer, mapping: event.type === EVENT_MAPPING, items: 0 })
     }
+    if ('start' in event) passed = Math.max(passed, event.start)
+    if ('valueEnd' in event) passed = Math.max(passed, event.valueEnd)
   }
   return spans
 }
@@ -71,8 +76,12 @@ function nextIn(container: Container | undefined): { pointer: string; key?: Key 
   return { pointer: below(container.pointer, key?.name ?? ''), ...(key && { key }) }
 }
 
-function keyOf(text: string, event: ScalarEvent): Key {
-  return { name: getScalarValue(text, event), start: event.valueStart, end: event.valueEnd }
+/** @param passed offset up to which the text was read: a key that is left out stands at the colon after it */
+function keyOf(text: string, event: ScalarEvent, passed: number): Key {
+  if (0 <= event.valueStart)
+    return { name: getScalarValue(text, event), start: event.valueStart, end: event.valueEnd }
+  const start = passed + (/^[^:]*?(?=[:?])/.exec(text.slice(passed))?.[0].length ?? 0)
+  return { name: '', start, end: start + 1 }
 }
 
 function scalarSpan(text: string, event: ScalarEvent, key: Key | undefined): Span {
