@@ -6,6 +6,7 @@ import type { Criterion } from '../core/criteria/criterion.ts'
 import { shortDate } from '../words/dates.ts'
 import { limitText } from '../words/limits.ts'
 import { plural } from '../words/numbers.ts'
+import type { UnitSystem } from '../words/unit-systems.ts'
 import { fullSentence, sentence, unbroken } from '../words/sentences.ts'
 import { standingCounts } from '../words/standing.ts'
 import { scopeWords, setOfVerdict, TRIAL_HEADING } from '../words/outcomes.ts'
@@ -42,6 +43,7 @@ function judged(source: ReadSource, criterion: Criterion, place: HTMLElement): N
           source,
           source.lots.findIndex(({ id }) => id === lot),
           criterion,
+          place.dataset['units'] === 'US' ? 'US' : 'SI',
         )
   const link = anchor(`${place.dataset['sets'] ?? ''}${criterion.id}/`, 'The clauses of this set')
   return [...lines, ...unpublishedLines(source), element('p', [link], 'small')]
@@ -54,13 +56,13 @@ function unpublishedLines({ unpublished }: ReadSource): Node[] {
   return [element('p', [`${missing}; ${effect}.`], 'small soft')]
 }
 
-function oneLot(source: ReadSource, index: number, criterion: Criterion): Node[] {
+function oneLot(source: ReadSource, index: number, criterion: Criterion, units: UnitSystem): Node[] {
   const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
   const scope = scopeWords(criterion)
   const best = bestClassOf(source, index, criterion)
   const stands = briefStanding(source, index, verdict.outcome)
-  const worded = wordedVerdict(verdict, criterion, source.conditionTitle)
+  const worded = wordedVerdict(verdict, criterion, source.conditionTitle, units)
   return [
     element(
       'div',

@@ -8,6 +8,7 @@ import { listWords } from './sentences.ts'
 import { propertyWords } from './property-names.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { selectionWords } from './selection-reasons.ts'
+import type { UnitSystem } from './unit-systems.ts'
 
 interface PropertyDemand<Limits> {
   readonly property: PropertyKey
@@ -48,18 +49,18 @@ function factIs({ fact, is }: FactPremise): string {
 
 const UNDECIDED = 'which cannot be decided'
 
-const REASONS: WordsOf<PremiseParams> = {
+const REASONS: WordsOf<PremiseParams, [units: UnitSystem]> = {
   'fact-not-stated': ({ fact }) => `${factWords(fact)} is not stated`,
   'fact-otherwise': factIs,
   'property-otherwise': ({ property, limits }) => `${propertyWords({ property })} is ${limitsWords(limits)}`,
-  'property-not-determined': ({ property, reason }) =>
-    `${propertyWords({ property })}, ${UNDECIDED}: ${selectionWords(reason)}`,
+  'property-not-determined': ({ property, reason }, units) =>
+    `${propertyWords({ property })}, ${UNDECIDED}: ${selectionWords(reason, units)}`,
   'property-on-both-sides': ({ property, limits }) =>
     `${propertyWords({ property })}, ${UNDECIDED}: a censored result lies on both sides of ${limitsWords(limits)}`,
   'band-on-both-sides': () => 'a censored result that lies on both sides of a band’s limit',
 }
 
 /** What follows "applies only where", "applies by" and their like. */
-export function premiseReasonWords(reason: PremiseReason): string {
-  return wordsOf(REASONS, reason)
+export function premiseReasonWords(reason: PremiseReason, units: UnitSystem): string {
+  return wordsOf(REASONS, reason, units)
 }

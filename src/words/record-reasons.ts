@@ -6,8 +6,9 @@ import { listWords } from './sentences.ts'
 import { factWords, premiseReasonWords, statedPremisesWords } from './premises.ts'
 import { propertyWords } from './property-names.ts'
 import type { WordsOf } from './reason-words.ts'
+import type { UnitSystem } from './unit-systems.ts'
 
-export const RECORD_REASONS: WordsOf<RecordParams> = {
+export const RECORD_REASONS: WordsOf<RecordParams, [units: UnitSystem]> = {
   'fact-not-stated': ({ fact }) => `${factWords(fact)} is not stated`,
   'fact-stated': ({ fact, stated }) => `${factWords(fact)} is ${stated}`,
   'fact-not-allowed': ({ fact, stated, is }) =>
@@ -22,24 +23,24 @@ export const RECORD_REASONS: WordsOf<RecordParams> = {
   'class-allowed': ({ class: claimed }) => `class ${claimed} is allowed`,
   'class-not-allowed': ({ class: claimed, allowed }) =>
     `class ${claimed} is not allowed; ${listWords(allowed, 'or')} is`,
-  'class-acceptance-not-determined': ({ class: claimed, as, because }) =>
-    `whether class ${claimed} is accepted as ${as} depends on ${premiseReasonWords(because)}`,
+  'class-acceptance-not-determined': ({ class: claimed, as, because }, units) =>
+    `whether class ${claimed} is accepted as ${as} depends on ${premiseReasonWords(because, units)}`,
   'class-not-accepted': ({ class: claimed, as, where }) =>
     `class ${claimed} is not allowed, and is accepted as ${as} only where ${statedPremisesWords(where)}`,
   'class-accepted': ({ class: claimed, as, where }) =>
     `class ${claimed} accepted as ${as}, since ${statedPremisesWords(where)}`,
   'sampling-not-known': () => 'the production and sampling of the source are not known here',
   'sampled-often-enough': ({ every, newSource }) => `a test at least every ${every}${forNew(newSource)}`,
-  'sampled-too-seldom': ({ gaps, every, newSource }) =>
-    `${gaps.map((gap) => `${propertyWords(gap)}: ${gapWords(gap)}`).join('; ')}; a test is due every ${every}${forNew(newSource)}`,
+  'sampled-too-seldom': ({ gaps, every, newSource }, units) =>
+    `${gaps.map((gap) => `${propertyWords(gap)}: ${gapWords(gap, units)}`).join('; ')}; a test is due every ${every}${forNew(newSource)}`,
 }
 
 function forNew(newSource: boolean): string {
   return newSource ? ' for a new source' : ''
 }
 
-function gapWords({ hours, tonnes, tests, since }: SamplingGap): string {
-  const amount = `${numberWords(hours / 24, 1, 'd')} and ${numberWords(tonnes, 0, 't')}`
+function gapWords({ hours, tonnes, tests, since }: SamplingGap, units: UnitSystem): string {
+  const amount = `${numberWords(hours / 24, 1, 'd')} and ${numberWords(tonnes, 0, 't', units)}`
   const from = since === undefined ? 'since the source’s records began' : `since the test of ${since}`
   if (tests === 0) return `none for ${amount} ${from}`
   return `${tests === 1 ? 'one test' : `${tests} tests`} for ${amount} ${from}`

@@ -3,12 +3,13 @@ import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { shortest } from './shortest.ts'
-import { countWords, figureWords, fixedDigits, plainNumber } from './numbers.ts'
+import { temperatureDifference, type UnitSystem } from './unit-systems.ts'
+import { countWords, figureWords, fixedDigits, numberWords, plainNumber } from './numbers.ts'
 
 type Code = keyof ResultReasonParams
 
 /** A sentence without a full stop for each code; a code that is missing here does not compile. */
-const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => string } = {
+const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: UnitSystem) => string } = {
   'only-mean-on-record': () => 'only the mean is on record',
   'number-not-stated': () => 'how many specimens the mean is of is not stated',
   'mould-assumed': () =>
@@ -40,8 +41,8 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
   'conditioning-differs': ({ read, asked }) =>
     `read from ${medium(read)}, where the condition asks for ${medium(asked)}`,
   'temperature-not-on-record': () => 'the temperature of the specimens when read is not on record',
-  'temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }) =>
-    `read at ${celsius(readCelsius)}, outside ${celsius(askedCelsius)} ± ${celsius(withinCelsius)}`,
+  'temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }, units) =>
+    `read at ${temperature(readCelsius, units)}, outside ${temperature(askedCelsius, units)} ± ${difference(withinCelsius, units)}`,
   'end-contacts-beyond': ({ percent, writtenLimit }) =>
     `the end contacts are ${plainNumber(percent, 1)} % of a reading, more than ${printedUnits(writtenLimit)}`,
   'meter-not-verified': () => 'no reading on a known resistor is on record',
@@ -49,7 +50,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
     `the meter read ${printedUnits(writtenRead)} on a resistor of ${printedUnits(writtenKnown)}, off by more than ${printedUnits(writtenLimit)}`,
   'saturation-not-stated': () => 'how saturated the specimens were when read is not stated',
 
-  'control-fault': ({ control, reason }) => `control ${control}: ${resultReasonWords(reason)}`,
+  'control-fault': ({ control, reason }, units) => `control ${control}: ${resultReasonIn(reason, units)}`,
   'mean-not-above-zero': () => 'its mean is not above zero, so no index can be taken against it',
   'control-of-another-condition': ({ control, fields }) =>
     `the control ${control} was made at another condition${fields === undefined ? '' : `, which differs in ${fields.join(', ')}`}`,
@@ -68,19 +69,19 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
     `its cement has ${printedUnits(written)} alkalis, less than ${printedUnits(writtenLimit)}`,
   'cement-alkalis-high': ({ written, writtenLimit }) =>
     `its cement has ${printedUnits(written)} alkalis, more than ${printedUnits(writtenLimit)}`,
-  'control-strength-low': ({ age, strengthMPa, writtenLimit }) =>
-    `its strength at ${age} is ${plainNumber(strengthMPa, 1)} MPa, less than ${printedUnits(writtenLimit)}`,
+  'control-strength-low': ({ age, strengthMPa, writtenLimit }, units) =>
+    `its strength at ${age} is ${numberWords(strengthMPa, 1, 'MPa', units)}, less than ${printedUnits(writtenLimit)}`,
   'flows-apart': ({ writtenTest, writtenControl, writtenLimit }) =>
     `flow ${printedUnits(writtenTest)} against the control’s ${printedUnits(writtenControl)}, more than ${printedUnits(writtenLimit)} apart`,
   'flow-not-on-record': ({ of, writtenLimit }) =>
     `${FLOWS[of]} not on record, so that flows within ${printedUnits(writtenLimit)} cannot be verified`,
-  'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }) =>
-    `test read at ${celsius(testCelsius)} and control at ${celsius(controlCelsius)}, more than ${celsius(withinCelsius)} apart`,
+  'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }, units) =>
+    `test read at ${temperature(testCelsius, units)} and control at ${temperature(controlCelsius, units)}, more than ${difference(withinCelsius, units)} apart`,
 
-  'readings-stand': ({ recomputed, unit, decimals }) =>
+  'readings-stand': ({ recomputed, unit, decimals }, units) =>
     recomputed === null
       ? 'the readings of this test are on record and give no valid value, so the laboratory’s own figure does not count'
-      : `the readings of this test are on record, so the value recomputed from them counts instead: ${figureWords({ value: recomputed, decimals, unit })}`,
+      : `the readings of this test are on record, so the value recomputed from them counts instead: ${figureWords({ value: recomputed, decimals, unit }, units)}`,
 
   'value-excluded': ({ why }) => `excluded: ${why}`,
   'enters-with-bound': ({ property, written }) =>
@@ -92,11 +93,16 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C]) => stri
 /** What is said of a figure whose readings are not on record. */
 export const AS_REPORTED = 'as reported by the laboratory, not recomputed'
 
-/** One sentence without a full stop. */
+/** One sentence without a full stop, with figures in the units that they are stored in. */
 export function resultReasonWords(reason: ResultReason): string {
+  return resultReasonIn(reason, 'SI')
+}
+
+/** The same with its figures in the units of a site. */
+export function resultReasonIn(reason: ResultReason, units: UnitSystem): string {
   // The table gives each code the sentence of its own parameters; only the pairing is lost on the compiler.
-  const sentence = SENTENCES[reason.code] as (params: ResultReason['params']) => string
-  return sentence(reason.params)
+  const sentence = SENTENCES[reason.code] as (params: ResultReason['params'], units: UnitSystem) => string
+  return sentence(reason.params, units)
 }
 
 /** Every code, in the order of the table. */
@@ -136,8 +142,13 @@ function castApart(daysBefore: number): string {
   return `cast ${Math.abs(daysBefore)} d ${0 < daysBefore ? 'before' : 'after'} the test mortar`
 }
 
-function celsius(value: number): string {
-  return shortest(value, 1, '°C')
+function temperature(celsius: number, units: UnitSystem): string {
+  return shortest(celsius, 1, 'degC', units)
+}
+
+function difference(celsius: number, units: UnitSystem): string {
+  const { value, unit } = temperatureDifference(celsius, units)
+  return shortest(value, 1, unit)
 }
 
 /** "saturated-lime-water" as words. */

@@ -3,10 +3,11 @@ import type { SelectionParams, SelectionReason } from '../core/criteria/selectio
 import { readMoment } from '../core/measure/moment.ts'
 import { listWords } from './sentences.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
-import { resultReasonWords } from './result-reasons.ts'
+import { resultReasonIn } from './result-reasons.ts'
 import { dueWords, overdueWords } from './standing.ts'
+import type { UnitSystem } from './unit-systems.ts'
 
-export const SELECTION_REASONS: WordsOf<SelectionParams> = {
+export const SELECTION_REASONS: WordsOf<SelectionParams, [units: UnitSystem]> = {
   'result-awaited': ({ due }) => `test recorded, result ${dueWords(readMoment(due))}`,
   'result-overdue': ({ since }) => `result ${overdueWords(readMoment(since))}`,
   'other-methods': ({ method, used }) =>
@@ -21,11 +22,12 @@ export const SELECTION_REASONS: WordsOf<SelectionParams> = {
   'no-readings': () =>
     'only results computed from the readings of specimens count, and those on record are as reported by the laboratory',
   'no-result': () => 'no result is reported',
-  'test-not-valid': ({ reasons }) => notValid([...new Set(reasons.map(resultReasonWords))]),
+  'test-not-valid': ({ reasons }, units) =>
+    notValid([...new Set(reasons.map((reason) => resultReasonIn(reason, units)))]),
 }
 
-export function selectionWords(reason: SelectionReason): string {
-  return wordsOf(SELECTION_REASONS, reason)
+export function selectionWords(reason: SelectionReason, units: UnitSystem): string {
+  return wordsOf(SELECTION_REASONS, reason, units)
 }
 
 /** Several results that fail for one reason say it once. */

@@ -1,5 +1,6 @@
 /** Numbers within a sentence: as few digits as say it. */
 import { unitSign } from './unit-signs.ts'
+import { inSystem, type UnitSystem } from './unit-systems.ts'
 import { shortNumber } from './numbers.ts'
 
 /**
@@ -7,7 +8,8 @@ import { shortNumber } from './numbers.ts'
  * @param decimals that it is rounded to first
  * @param unit stored unit; "" for none
  */
-export function shortest(value: number, decimals: number, unit: string): string {
-  const text = shortNumber(value, decimals)
-  return unit === '' ? text : `${text} ${unitSign(unit)}`
+export function shortest(value: number, decimals: number, unit: string, units: UnitSystem = 'SI'): string {
+  const figure = inSystem({ value, decimals, unit }, units)
+  const text = shortNumber(figure.value, figure.decimals)
+  return unit === '' ? text : `${text} ${unitSign(figure.unit)}`
 }

@@ -7,30 +7,32 @@ import type {
 } from '../core/criteria/reason.ts'
 import { boundsWords, decimalsOfBounds } from './bounds.ts'
 import { limitWords } from './limits.ts'
-import { figureWords, fixedDigits, numberWords, plural, unroundedWords } from './numbers.ts'
+import { comparedWords, fixedDigits, numberWords, plural, unroundedWords } from './numbers.ts'
 import { premiseReasonWords, statedPremisesWords } from './premises.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { agreedRuleName } from './rules.ts'
 import { SELECTION_REASONS } from './selection-reasons.ts'
 import { plainSpaces } from './sentences.ts'
 import { differenceWords } from './uncertainty.ts'
+import type { UnitSystem } from './unit-systems.ts'
 
-const COMPARED: WordsOf<ComparedParams> = {
-  'compared-with-limit': ({ subject, compared, unrounded, met, limit }) => {
+const COMPARED: WordsOf<ComparedParams, [units: UnitSystem]> = {
+  'compared-with-limit': ({ subject, compared, unrounded, met, limit }, units) => {
     const exact = unrounded === undefined ? '' : unroundedWords(unrounded, compared.decimals, '')
     const rounded = numberWords(compared.value, compared.decimals, '')
     // Digits that say no more than the rounded ones are not told a second time.
     const isSame = exact === '' || exact === rounded || new RegExp(`^${rounded}\\.?0+$`).test(exact)
     const before = isSame ? '' : ` (${exact} before rounding)`
-    return `${SUBJECTS[subject]}${figureWords(compared)}${before} ${meetsWords(met)} the limit, ${limitWords(limit)}`
+    return `${SUBJECTS[subject]}${comparedWords(compared, units)}${before} ${meetsWords(met)} the limit, ${limitWords(limit)}`
   },
+  // In the unit of the limit beside it, whatever the site prints.
   'bounds-with-limit': ({ subject, low, high, decimals, unit, answer, limit }) => {
     const ends = { low, high }
     const said = plainSpaces(boundsWords(ends, decimalsOfBounds(ends, decimals), unit))
     return `${SUBJECTS[subject]}known only to be ${said}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`
   },
-  'censored-with-limit': ({ below, answer, limit }) =>
-    `reported as below ${figureWords(below)}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`,
+  'censored-with-limit': ({ below, answer, limit }, units) =>
+    `reported as below ${comparedWords(below, units)}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`,
 }
 
 const SUBJECTS: Readonly<Record<ComparedSubject, string>> = {
@@ -65,15 +67,15 @@ function probabilityWords(probability: number): string {
   return 0.999 < probability ? 'above 0.999' : numberWords(probability, 3, '')
 }
 
-export const VALUE_REASONS: WordsOf<ValueParams> = {
+export const VALUE_REASONS: WordsOf<ValueParams, [units: UnitSystem]> = {
   ...SELECTION_REASONS,
   ...COMPARED,
   'deemed-to-satisfy': ({ premises }) =>
     `deemed to satisfy without a test, since ${statedPremisesWords(premises)}`,
   'reported-without-limit': () => 'reported; no limit',
   'no-declared-value': () => 'the source declares no value',
-  'no-uncertainty': ({ rule, asSpecified }) =>
-    `no uncertainty stated, which the ${agreedRuleName(rule)} needs; as specified, ${wordsOf(COMPARED, asSpecified)}`,
+  'no-uncertainty': ({ rule, asSpecified }, units) =>
+    `no uncertainty stated, which the ${agreedRuleName(rule)} needs; as specified, ${wordsOf(COMPARED, asSpecified, units)}`,
   'under-rule': (params) => {
     const { value, u, unit, outcome, limit, rule } = params
     const verb =
@@ -90,5 +92,5 @@ export const VALUE_REASONS: WordsOf<ValueParams> = {
   'no-deviation-from-zero': () => 'a relative deviation from a reference of zero has no meaning',
   'band-none': () => 'falls into none of the bands',
   'band-found': ({ band }) => `classified as ${band}; no limit`,
-  'band-not-determined': ({ because }) => `classified by ${premiseReasonWords(because)}`,
+  'band-not-determined': ({ because }, units) => `classified by ${premiseReasonWords(because, units)}`,
 }

@@ -14,6 +14,7 @@ import { demandWords } from './clause-demands.ts'
 import { listWords } from './sentences.ts'
 import { dueWords } from './standing.ts'
 import { basisWords, doubtWords } from './uncertainty.ts'
+import type { UnitSystem } from './unit-systems.ts'
 import { verdictReasonWords } from './verdict-reasons.ts'
 
 /** A clause outcome with its words. */
@@ -57,31 +58,32 @@ export function wordedVerdict(
   verdict: Verdict,
   criterion: Criterion,
   conditionTitle: ConditionTitle,
+  units: UnitSystem = 'SI',
 ): WordedVerdict {
   const titleOf = titlesOf(criterion, conditionTitle)
   const { release, ...judged } = verdict
   return {
     ...judged,
-    reasons: verdictSentences(verdict, criterion, conditionTitle),
-    clauses: verdict.clauses.map((clause) => wordedClause(clause, titleOf)),
+    reasons: verdictSentences(verdict, criterion, conditionTitle, units),
+    clauses: verdict.clauses.map((clause) => wordedClause(clause, titleOf, units)),
     ...(release === undefined ? {} : { release: releaseWords(release, titleOf) }),
   }
 }
 
-function wordedClause(clause: ClauseOutcome, titleOf: TitleOf): WordedClause {
+function wordedClause(clause: ClauseOutcome, titleOf: TitleOf, units: UnitSystem): WordedClause {
   const { id, reasons, uncertainty, doubt, relaxed, clauses, ...plain } = clause
   return {
     id,
     title: titleOf(id),
     ...timesInTexts(plain),
-    reason: clauseReasonWords(reasons, titleOf),
+    reason: clauseReasonWords(reasons, titleOf, units),
     ...defined({
-      note: clauseNoteWords(reasons),
+      note: clauseNoteWords(reasons, units),
       uncertainty: uncertainty && { ...uncertainty, basis: basisWords(uncertainty.basis) },
       doubt: doubt && doubtWords(doubt, clause),
       inDoubt: doubt !== undefined && !doubt.clear && 0 < doubt.u ? (true as const) : undefined,
       relaxed: relaxed && { by: relaxed.by, was: demandWords(relaxed.former) },
-      clauses: clauses?.map((member) => wordedClause(member, titleOf)),
+      clauses: clauses?.map((member) => wordedClause(member, titleOf, units)),
     }),
   }
 }
@@ -98,11 +100,12 @@ export function verdictSentences(
   { reasons, clauses }: Pick<Verdict, 'reasons' | 'clauses'>,
   criterion: Criterion,
   conditionTitle: ConditionTitle,
+  units: UnitSystem = 'SI',
 ): string[] {
   const titleOf = titlesOf(criterion, conditionTitle)
   const reasonOf = (id: string): string => {
     for (const clause of everyClauseOutcome(clauses))
-      if (clause.id === id) return clauseReasonWords(clause.reasons, titleOf)
+      if (clause.id === id) return clauseReasonWords(clause.reasons, titleOf, units)
     throw new RangeError(`verdictSentences needs a clause of the verdict, got ${id}`)
   }
   return reasons.map((reason) => verdictReasonWords(reason, { titleOf, reasonOf }))

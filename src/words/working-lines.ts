@@ -4,8 +4,10 @@ import { printedUnits } from './as-written.ts'
 import { boundsWords } from './bounds.ts'
 import { intervalMethodWords, leveledIntervalWords } from './interval-words.ts'
 import { AS_REPORTED } from './result-reasons.ts'
+import { isFault, readQuantity } from '../core/measure/units.ts'
 import { shortest } from './shortest.ts'
-import { plainNumber } from './numbers.ts'
+import { inSystem, type UnitSystem } from './unit-systems.ts'
+import { numberWords, plainNumber } from './numbers.ts'
 
 /** One line of a working: what was done, with which numbers, and what came out. */
 export interface WorkingLine {
@@ -20,31 +22,33 @@ export interface WorkingLine {
   readonly source?: string
 }
 
-export function workingLines(steps: readonly WorkingStep[]): WorkingLine[] {
-  return steps.map(workingLine)
+export function workingLines(steps: readonly WorkingStep[], units: UnitSystem = 'SI'): WorkingLine[] {
+  return steps.map((step) => workingLine(step, units))
 }
 
 type Step<Name extends WorkingStep['step']> = Extract<WorkingStep, { readonly step: Name }>
 
 /** A line for each kind of step; a kind that is missing here does not compile. */
-const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => WorkingLine } = {
-  'reported-figure': ({ written, result }) => ({
+const LINES: {
+  readonly [Name in WorkingStep['step']]: (step: Step<Name>, units: UnitSystem) => WorkingLine
+} = {
+  'reported-figure': ({ written, result }, units) => ({
     label: 'reported',
     expression: `${printedUnits(written)} ${AS_REPORTED}`,
-    ...figure(result),
+    ...figure(result, units),
   }),
-  'reported-mean': ({ of, n, result }) => ({
+  'reported-mean': ({ of, n, result }, units) => ({
     label: `${of} mortar`,
     expression:
       n === null
         ? 'mean as reported, the number of specimens not stated'
         : `mean of ${n} as reported, no specimen on record`,
-    ...figure(result),
+    ...figure(result, units),
   }),
-  specimen: (step) => ({
+  specimen: (step, units) => ({
     label: `${step.of} ${step.mark}`,
-    expression: specimenWords(step),
-    ...(step.result === null ? {} : figure(step.result)),
+    expression: specimenWords(step, units),
+    ...(step.result === null ? {} : figure(step.result, units)),
   }),
   'range-check': ({ measure, of, percent, limitPercent, kept }) => ({
     label: 'range',
@@ -54,21 +58,21 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
     decimals: 1,
     source: 'permissible range of the condition',
   }),
-  mean: ({ of, n, marks, result }) => ({
+  mean: ({ of, n, marks, result }, units) => ({
     label: `${of} mean`,
     expression: `mean of ${marks === undefined ? n : marks.join(', ')}`,
-    ...figure(result),
+    ...figure(result, units),
   }),
-  'at-another-temperature': ({ readCelsius, askedCelsius, activationEnergyKJ, result }) => ({
+  'at-another-temperature': ({ readCelsius, askedCelsius, activationEnergyKJ, result }, units) => ({
     label: 'for information',
-    expression: `read at ${shortest(readCelsius, 2, 'degC')}; at ${shortest(askedCelsius, 2, 'degC')} it would be about (${activationEnergyKJ} kJ/mol; the published range is wide)`,
-    ...figure(result),
+    expression: `read at ${shortest(readCelsius, 2, 'degC', units)}; at ${shortest(askedCelsius, 2, 'degC', units)} it would be about (${activationEnergyKJ} kJ/mol; the published range is wide)`,
+    ...figure(result, units),
     source: 'Arrhenius law; activation energy: common practice, no source',
   }),
-  ratio: ({ test, control, decimals, source, result }) => ({
+  ratio: ({ test, control, decimals, source, result }, units) => ({
     label: 'index',
     expression: `100 × ${plainNumber(test, decimals)} / ${plainNumber(control, decimals)}`,
-    ...figure(result),
+    ...figure(result, units),
     source,
   }),
   'control-drift': ({ points, decimals }) => ({
@@ -86,25 +90,25 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
           expression: leveledIntervalWords(interval, decimals),
           source: intervalMethodWords(interval),
         },
-  'water-requirement': ({ writtenTest, writtenControl, result }) => ({
+  'water-requirement': ({ writtenTest, writtenControl, result }, units) => ({
     label: 'water requirement',
     expression: `100 × ${printedUnits(writtenTest)} / ${printedUnits(writtenControl)}`,
-    ...figure(result),
+    ...figure(result, units),
     source: 'ASTM C311 (from memory)',
   }),
-  'oxide-sum': ({ summands, result }) => ({
+  'oxide-sum': ({ summands, result }, units) => ({
     label: summands.some(({ below }) => below) ? 'sum of the figures' : 'sum',
     expression: `${summands.map(summandWords).join(' + ')} %`,
-    ...figure(result),
+    ...figure(result, units),
   }),
-  'alkali-equivalent': ({ soda, potash, result }) => ({
+  'alkali-equivalent': ({ soda, potash, result }, units) => ({
     label: soda.below || potash.below ? 'equivalent of the figures' : 'equivalent',
     expression: `${summandWords(soda)} + 0.658 × ${summandWords(potash)} %`,
-    ...figure(result),
+    ...figure(result, units),
   }),
-  bounds: ({ low, high, unit, decimals }) => ({
+  bounds: ({ low, high, unit, decimals }, units) => ({
     label: 'bounds',
-    expression: `a figure with < may be anything from nothing to that figure: ${boundsWords({ low, high }, decimals, unit)}`,
+    expression: `a figure with < may be anything from nothing to that figure: ${boundsWords({ low, high }, decimals, unit, units)}`,
   }),
   'class-by-calcium': ({ lime, class: lotClass }) => ({
     label: 'for information',
@@ -113,25 +117,35 @@ const LINES: { readonly [Name in WorkingStep['step']]: (step: Step<Name>) => Wor
   }),
 }
 
-function workingLine(step: WorkingStep): WorkingLine {
+function workingLine(step: WorkingStep, units: UnitSystem): WorkingLine {
   // The table gives each kind its own line; only the pairing is lost on the compiler.
-  const line = LINES[step.step] as (step: WorkingStep) => WorkingLine
-  return line(step)
+  const line = LINES[step.step] as (step: WorkingStep, units: UnitSystem) => WorkingLine
+  return line(step, units)
 }
 
-function figure({ value, unit, decimals }: Figure): Figure {
-  return { value, unit, decimals }
+function figure({ value, unit, decimals }: Figure, units: UnitSystem): Figure {
+  return inSystem({ value, unit, decimals }, units)
 }
 
-function specimenWords({ written, terms, excluded }: Step<'specimen'>): string {
-  const reading = printedUnits(written ?? 'no reading')
+function specimenWords({ written, terms, excluded }: Step<'specimen'>, units: UnitSystem): string {
+  const reading = written === null ? 'no reading' : readingWords(written, units)
   const calculation =
-    terms.length === 0 ? `${reading} as reported` : [reading, ...terms.map(termWords)].join(' ')
+    terms.length === 0
+      ? `${reading} as reported`
+      : [reading, ...terms.map((term) => termWords(term, units))].join(' ')
   return excluded === undefined ? calculation : `${calculation}, excluded: ${excluded}`
 }
 
-function termWords({ does, value, unit, assumed }: SizeTerm): string {
-  const size = shortest(value, 2, unit)
+/** A reading as written; a load with what the site's own unit makes of it, since an area follows in that. */
+function readingWords(written: string, units: UnitSystem): string {
+  const load = readQuantity(written, 'force')
+  if (units === 'SI' || isFault(load) || load.unit === 'lbf' || load.unit === 'kip')
+    return printedUnits(written)
+  return `${printedUnits(written)} (${numberWords(load.value, 2, 'kN', units)})`
+}
+
+function termWords({ does, value, unit, assumed }: SizeTerm, units: UnitSystem): string {
+  const size = shortest(value, 2, unit, does === 'divided-by' ? units : 'SI')
   const amount =
     assumed === undefined
       ? size

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { massText, quantity, resultText, signed, usText, writtenText } from '../../src/words/units.ts'
+import { massText, quantity, resultText, signed, writtenText } from '../../src/words/units.ts'
 import { unitSign } from '../../src/words/unit-signs.ts'
 
 describe('quantity', () => {
@@ -35,16 +35,27 @@ describe('writtenText', () => {
 describe('massText', () => {
   it('gives both systems, the site’s own first: a tonne is 2204.622 622 lb, a short ton 2000 lb', () => {
     expect(massText(1450, 'SI')).toBe('1450\u00a0t (1598\u00a0short\u00a0tons)')
-    expect(massText(1450, 'US')).toBe('1598\u00a0short\u00a0tons (1450\u00a0t)')
+    expect(massText(1450, 'US')).toBe('1,598\u00a0short\u00a0tons (1450\u00a0t)')
     expect(massText(24.8, 'SI')).toBe('24.8\u00a0t (27.3\u00a0short\u00a0tons)')
   })
 })
 
-describe('usText', () => {
-  it('gives a strength in psi to the nearest ten and a resistivity in Ω·cm, nothing elsewhere', () => {
+describe('quantity in US units', () => {
+  // 1 MPa is 145.037 738 psi, 1 kN 224.808 943 lbf: NIST SP 811 (2008), B.8.
+  it('gives a strength in psi to the nearest ten, with a comma at the thousands', () => {
     // 34.129 049 MPa are 4950 psi.
-    expect(usText(34.129049, 'MPa')).toBe('4950\u00a0psi')
-    expect(usText(44, 'ohm m')).toBe('4400\u00a0Ω·cm')
-    expect(usText(83.3, '%')).toBeNull()
+    expect(quantity(34.129049, 1, 'MPa', 'US')).toBe('4,950\u00a0psi')
+    expect(quantity(34.129049, 2, 'MPa', 'US')).toBe('4,950\u00a0psi')
+    expect(quantity(31.36, 2, 'MPa', 'US')).toBe('4,548\u00a0psi')
+  })
+  it('gives a load in lbf, a resistivity in kΩ·cm, a temperature in °F, a mass in short tons', () => {
+    expect(quantity(77.844, 1, 'kN', 'US')).toBe('17,500\u00a0lbf')
+    expect(quantity(44, 1, 'ohm m', 'US')).toBe('4.40\u00a0kΩ·cm')
+    expect(quantity(23, 1, 'degC', 'US')).toBe('73.4\u00a0°F')
+    expect(quantity(2903, 0, 't', 'US')).toBe('3,200\u00a0short\u00a0tons')
+  })
+  it('leaves what the trade writes alike in both systems', () => {
+    expect(quantity(83.3, 1, '%', 'US')).toBe('83.3\u00a0%')
+    expect(quantity(2.43, 2, 'g/cm3', 'US')).toBe('2.43\u00a0g/cm³')
   })
 })

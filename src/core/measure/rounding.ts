@@ -37,12 +37,12 @@ export function roundToStep(value: number, step: number): number {
 
 /**
  * The step that a limit's written decimals stand for.
- * @param decimals written after the point, none or more
- * @returns 1 for "75", 0.1 for "70.0", in the unit written
+ * @param decimals written after the point; below none for tens and hundreds
+ * @returns 1 for "75", 0.1 for "70.0", in the unit written; 10 for -1
  * Source: ASTM E29, section 6, the last place of the specified limit; read second-hand.
  */
 export function stepOfDecimals(decimals: number): number {
-  return Number(`1e-${decimals}`)
+  return Number(`1e${-decimals}`)
 }
 
 /**

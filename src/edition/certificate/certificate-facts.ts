@@ -16,7 +16,7 @@ import { written } from '../../words/as-written.ts'
 import { replacementWords } from '../../words/condition-words.ts'
 import { date } from '../../words/dates.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
-import { resultReasonWords } from '../../words/result-reasons.ts'
+import { resultReasonIn } from '../../words/result-reasons.ts'
 import { scopeWords } from '../../words/outcomes.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
@@ -102,7 +102,7 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     conditions: conditionsOf(lot, records),
     results: producersResults(lot).map((result) => statedResult(result, lot.record, records)),
     mortars: mortarFacts(lot, records),
-    departures: departuresOf(producersResults(lot), (id) => conditionTitle(records, id)),
+    departures: departuresOf(producersResults(lot), (id) => conditionTitle(records, id), records.site.units),
     deviations: deviationFacts(lot),
     criteria: lot.criteria.map((criterion, place) =>
       statedCriterion(criterion, lot.verdicts[place]?.clauses ?? [], records),
@@ -267,7 +267,7 @@ function statedResult(
   const laboratory = records.laboratories.get(result.laboratory)
   return {
     ...withTexts(result),
-    reasons: reasons.map(resultReasonWords),
+    reasons: reasons.map((reason) => resultReasonIn(reason, records.site.units)),
     accredited: laboratory !== undefined && accreditationFor(laboratory, result) !== undefined,
     ...defined({
       interval: interval && { ...interval, method: intervalScopeWords(interval) },
@@ -292,7 +292,7 @@ function wordedVerdicts({ criteria, verdicts }: JudgedLot, stating: Stating): Wo
     const verdict = verdicts[place]
     if (verdict === undefined) return []
     const named = withholding.has('drafts') ? withoutDrafts(verdict, isIssued) : verdict
-    return [wordedVerdict(named, criterion, (id) => conditionTitle(records, id))]
+    return [wordedVerdict(named, criterion, (id) => conditionTitle(records, id), records.site.units)]
   })
 }
 

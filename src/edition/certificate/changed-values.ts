@@ -1,6 +1,7 @@
 /** What an issued document states and what has another value today, as when a test was made again after it. */
 import { defined } from '../../core/measure/defined.ts'
 import type { Result } from '../../core/result/result.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
 import { resultText } from '../../words/units.ts'
 import type { DocumentResult, IssuedDocument } from '../shape/document.ts'
 import type { ChangedValue } from '../shape/edition.ts'
@@ -11,7 +12,11 @@ import type { ChangedValue } from '../shape/edition.ts'
  * @returns one for each valid value of the document that no valid result gives any more, as printed; values of
  * which the lot has no result at all are left to the findings
  */
-export function changedValues(issued: IssuedDocument, results: readonly Result[]): ChangedValue[] {
+export function changedValues(
+  issued: IssuedDocument,
+  results: readonly Result[],
+  units: UnitSystem,
+): ChangedValue[] {
   const producers = results.filter(({ role }) => role === 'producer')
   const today = Map.groupBy(producers, (result) => nameOf({ ...result, age: result.age?.text }))
   return stated(issued).flatMap(({ name, value, censored, bounds }) => {
@@ -20,9 +25,10 @@ export function changedValues(issued: IssuedDocument, results: readonly Result[]
     const [first] = own
     if (first === undefined) return []
     const { property, condition, age, unit, decimals } = first
-    const printed = resultText({ unit, decimals, value, ...defined({ censored, bounds }) })
+    const printed = resultText({ unit, decimals, value, ...defined({ censored, bounds }) }, units)
     // A document that states no bounds was made before any were stated.
-    const texts = valid.map((result) => resultText(bounds === undefined ? withoutBounds(result) : result))
+    const comparable = bounds === undefined ? valid.map(withoutBounds) : valid
+    const texts = comparable.map((result) => resultText(result, units))
     if (texts.includes(printed)) return []
     return [{ property, condition, age: age?.text, issued: printed, today: texts.at(-1) ?? null }]
   })

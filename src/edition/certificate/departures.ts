@@ -2,7 +2,8 @@
 import type { ResultReason } from '../../core/result/reason.ts'
 import type { Result } from '../../core/result/result.ts'
 import { property } from '../../core/measure/properties.ts'
-import { resultReasonWords } from '../../words/result-reasons.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
+import { resultReasonIn } from '../../words/result-reasons.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
 
 type Departures = NonNullable<CertificateFacts['departures']>
@@ -18,11 +19,15 @@ const DEPARTURES: readonly ResultReason['code'][] = [
  * @param titleOf a reader's name of a condition
  * @returns each once: a mean and the index made of it share the specimen that was dropped
  */
-export function departuresOf(results: readonly Result[], titleOf: (condition: string) => string): Departures {
+export function departuresOf(
+  results: readonly Result[],
+  titleOf: (condition: string) => string,
+  units: UnitSystem,
+): Departures {
   const found = new Map<string, Departures[number]>()
   for (const result of results)
     for (const reason of result.reasons.filter(departs)) {
-      const departure = { of: testWords(result, reason, titleOf), reason: resultReasonWords(reason) }
+      const departure = { of: testWords(result, reason, titleOf), reason: resultReasonIn(reason, units) }
       const key = `${departure.of}|${departure.reason}`
       if (!found.has(key)) found.set(key, departure)
     }

@@ -80,7 +80,7 @@ function issuedPart(
     state,
     revisions: revisions(from.records, issued, state),
     findings: document === null ? [] : laterChanges(from, judged, document, judgedOn),
-    changedValues: document === null ? [] : changedValues(document, judged.results),
+    changedValues: document === null ? [] : changedValues(document, judged.results, from.records.site.units),
     certificate: (shown = WITHHELD) =>
       newest === undefined ? draft(from.records, judged, shown) : issuedCertificate(from, id, newest, shown),
     revisionCertificate: (number, shown = WITHHELD) =>

@@ -7,8 +7,9 @@ import { isBounded } from '../../core/result/bounds.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Series, SeriesPoint } from '../shape/edition.ts'
 import { historyKey, precedingResults, representative } from '../../core/history/history.ts'
-import { resultReasonWords } from '../../words/result-reasons.ts'
+import { resultReasonIn } from '../../words/result-reasons.ts'
 import { dueWords, overdueWords } from '../../words/standing.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
 import { resultText } from '../../words/units.ts'
 import type { ComputedLot, SourceState } from './source-state.ts'
 
@@ -104,7 +105,7 @@ function resultPoint(state: SourceState, lot: ComputedLot, result: Result): Seri
     at: lot.sampled,
     value: result.value,
     status: lot.withdrawn !== undefined ? 'withdrawn' : result.valid ? 'valid' : 'not-valid',
-    note: reason === undefined ? boundedNote(result) : resultReasonWords(reason),
+    note: reason === undefined ? boundedNote(result, state.units) : resultReasonIn(reason, state.units),
     // A mean of values of which one is known only within bounds is no number.
     ...(preceding.length === 0 || preceding.some(isBounded)
       ? {}
@@ -115,8 +116,8 @@ function resultPoint(state: SourceState, lot: ComputedLot, result: Result): Seri
   } as const)
 }
 
-function boundedNote(result: Result): string | undefined {
-  return isBounded(result) ? `known only as ${resultText(result)}` : undefined
+function boundedNote(result: Result, units: UnitSystem): string | undefined {
+  return isBounded(result) ? `known only as ${resultText(result, units)}` : undefined
 }
 
 function matches(

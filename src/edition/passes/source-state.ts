@@ -30,6 +30,8 @@ export interface SourceState {
   readonly history: History
   /** Dates of the events at which a series begins anew. */
   readonly restarts: readonly Moment[]
+  /** What the site prints first. */
+  readonly units: 'SI' | 'US'
 }
 
 /**
@@ -67,7 +69,8 @@ export function sourceStates(
       const results = lots.flatMap((lot) => observationsOf(lot).map(({ result }) => result))
       const restarts = restartsOf(record, asOf)
       const background = { ...backgroundOf(record, records), pooled: pooledFor(pooled, results) }
-      return [id, { id, record, background, asOf, lots, history: buildHistory(lots, restarts), restarts }]
+      const history = buildHistory(lots, restarts)
+      return [id, { id, record, background, asOf, lots, history, restarts, units: records.site.units }]
     }),
   )
 }

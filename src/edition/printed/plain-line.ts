@@ -32,7 +32,7 @@ function plainItem(result: CertificateResult, facts: CertificateFacts): PrintedI
   const { symbol, title } = property(result.property)
   return defined({
     name: symbol ?? title,
-    value: resultText(result),
+    value: resultText(result, facts.units),
     detail: result.age === undefined ? undefined : unbroken(` (${result.age}, ${shortDate(result.tested)})`),
     fault: result.valid ? undefined : faultWords(result, facts),
   })

@@ -7,8 +7,7 @@ import { shortDate } from '../../words/dates.ts'
 import { COMBINED } from '../../words/outcomes.ts'
 import { limitText } from '../../words/limits.ts'
 import { unbroken } from '../../words/sentences.ts'
-import { usText } from '../../words/units.ts'
-import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
+import type { CertificateFacts } from '../shape/certificate-facts.ts'
 import type { PrintedLine, PrintedTable } from '../shape/printed-certificate.ts'
 import { printedStrip } from '../shape/strip.ts'
 import { plainLine } from './plain-line.ts'
@@ -44,8 +43,7 @@ function printedTable(table: ResultTable, context: TableContext): PrintedTable {
         title: unbroken(rowTitle(row, context)),
         remarks: unbroken(remarks(row, context, withValue)),
         why: reasonToTell(row, context.facts) ?? undefined,
-        ...rowFigures(row),
-        american: row.kind === 'value' && context.facts.units === 'US' ? american(row.result) : undefined,
+        ...rowFigures(row, context.facts.units),
       } as const),
     ),
     plain: table.plain.map((line) => plainLine(line, context)),
@@ -59,10 +57,6 @@ function opening({ opens }: TableRow): PrintedLine['opens'] {
     demand: COMBINED[opens.combine ?? 'all-of'],
     outcome: opens.outcome,
   }
-}
-
-function american(result: CertificateResult | null): string | undefined {
-  return result === null ? undefined : (usText(result.value, result.unit) ?? undefined)
 }
 
 type Judged = Pick<PrintedLine, 'doubt' | 'strip' | 'limit' | 'outcome' | 'due'>

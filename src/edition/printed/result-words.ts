@@ -6,6 +6,7 @@ import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { shortDate } from '../../words/dates.ts'
 import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { boundsWords } from '../../words/bounds.ts'
+import { hasOther, type UnitSystem } from '../../words/unit-systems.ts'
 import { quantity, resultText, signed } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import { type CertificateCondition, conditionIn, laboratoryNameIn } from './names.ts'
@@ -45,7 +46,10 @@ function referenceWords({ clause }: TableRow): string {
 export function remarks(row: TableRow, context: TableContext, withValue: ReadonlySet<PropertyKey>): string {
   const { clause, result, under } = row
   if (row.kind === 'deviation')
-    return joined([deviationWords(row), ...(withValue.has(row.property) ? [] : originWords(result, context))])
+    return joined([
+      deviationWords(row, context.facts.units),
+      ...(withValue.has(row.property) ? [] : originWords(result, context)),
+    ])
   const reason = clause?.reason
   if (row.kind === 'statistic') return reason ?? ''
   const limit = under === null ? undefined : `limit of ${setName(under)}`
@@ -118,15 +122,17 @@ function originWords(result: CertificateResult | null, context: TableContext): (
 }
 
 /** The value and what it deviates from; one decimal more for a mean. */
-function deviationWords({ clause, result, property: key }: TableRow): string {
+function deviationWords({ clause, result, property: key }: TableRow, units: UnitSystem): string {
   if (clause === null) return ''
   if (clause.against === undefined) return clause.reason
   const { mean, bounds, lots } = clause.against
   const { decimals } = property(key)
   const unit = result?.unit ?? ''
-  const own = result === null ? '' : `${resultText(result)} against `
+  const own = result === null ? '' : `${resultText(result, units)} against `
   const figure = (digits: number) =>
-    bounds === undefined ? quantity(mean, digits, unit) : `what is ${boundsWords(bounds, digits, unit)}`
+    bounds === undefined
+      ? quantity(mean, digits, unit, units)
+      : `what is ${boundsWords(bounds, digits, unit, units)}`
   if (lots.length === 0) return `${own}${figure(decimals)} declared`
   return `${own}a mean of ${figure(decimals + 1)}`
 }
@@ -136,14 +142,16 @@ export interface RowFigures {
   readonly value: string
   /** What was rounded for the comparison, where that changed it. */
   readonly unrounded?: string
+  /** The value in the site's unit, where it is compared in another. */
+  readonly american?: string
 }
 
 /** The figure of a row: beside a limit as it was compared with it. */
-export function rowFigures(row: TableRow): RowFigures {
+export function rowFigures(row: TableRow, units: UnitSystem): RowFigures {
   const { clause, kind } = row
   const value = clause?.value ?? null
   if (clause === null || value === null || clause.limit === null || isWithinBounds(row))
-    return { value: unjudgedFigure(row) }
+    return { value: unjudgedFigure(row, units) }
   const shown = comparedFigure({ ...clause, value }, reportedDecimals(row))
   const unit = clause.unit ?? ''
   const print = kind === 'deviation' ? signed : quantity
@@ -151,6 +159,7 @@ export function rowFigures(row: TableRow): RowFigures {
   return defined({
     value: print(shown.value, shown.decimals, unit),
     unrounded: unrounded && `${print(unrounded.value, unrounded.decimals, unit)} before rounding`,
+    american: hasOther(unit, units) ? print(shown.value, shown.decimals, unit, units) : undefined,
   })
 }
 
@@ -160,13 +169,13 @@ function isWithinBounds({ clause, result }: TableRow): boolean {
 }
 
 /** Of a result that no limit was held against, or that is no one figure. */
-function unjudgedFigure({ clause, result, kind }: TableRow): string {
-  if (kind === 'value') return result === null ? '–' : resultText(result)
+function unjudgedFigure({ clause, result, kind }: TableRow, units: UnitSystem): string {
+  if (kind === 'value') return result === null ? '–' : resultText(result, units)
   if (clause === null || clause.value === null) return '–'
   const { value, bounds, decimals, unit } = clause
-  if (bounds !== undefined) return boundsWords(bounds, decimals ?? 1, unit ?? '')
+  if (bounds !== undefined) return boundsWords(bounds, decimals ?? 1, unit ?? '', units)
   const print = kind === 'deviation' ? signed : quantity
-  return print(value, decimals ?? 1, unit ?? '')
+  return print(value, decimals ?? 1, unit ?? '', units)
 }
 
 function reportedDecimals({ clause, result, kind }: TableRow): number {

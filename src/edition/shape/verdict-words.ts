@@ -12,16 +12,19 @@ import { conditionTitle } from './condition-title.ts'
 import type { Edition, LotEntry } from './edition.ts'
 
 /** What a verdict's words name beside it: its set, and conditions. */
-export type NamedInVerdicts = Pick<Edition, 'criteria' | 'conditions' | 'announcedConditions'>
+export type NamedInVerdicts = Pick<Edition, 'criteria' | 'conditions' | 'announcedConditions'> & {
+  /** Figures are in the units of the site where there is one, else as stored. */
+  readonly site?: Pick<Edition['site'], 'units'>
+}
 
 /** @throws RangeError, as all here, for a verdict under a set that is not on record */
 export function wordsOfVerdict(edition: NamedInVerdicts, verdict: Verdict): WordedVerdict {
-  return wordedVerdict(verdict, setOf(edition, verdict.criterion), titles(edition))
+  return wordedVerdict(verdict, setOf(edition, verdict.criterion), titles(edition), edition.site?.units)
 }
 
 /** How far the set is met, what decided, what else is open: sentences without a full stop. */
 export function sentencesOfVerdict(edition: NamedInVerdicts, verdict: Verdict): string[] {
-  return verdictSentences(verdict, setOf(edition, verdict.criterion), titles(edition))
+  return verdictSentences(verdict, setOf(edition, verdict.criterion), titles(edition), edition.site?.units)
 }
 
 /** The clauses that decided, by title. */

@@ -1,7 +1,8 @@
 /** A laboratory's control mortar over casting dates: strength and resistivity by condition and age. */
 import { type Moment, compareMoments } from '../../core/measure/moment.ts'
 import { property } from '../../core/measure/properties.ts'
-import { resultReasonWords } from '../../words/result-reasons.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
+import { resultReasonIn } from '../../words/result-reasons.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 
 export interface ControlSeries {
@@ -27,6 +28,7 @@ export function batchesOf(controls: ReadonlyMap<string, ControlEntry>, laborator
 export function controlSeries(
   batches: readonly ControlEntry[],
   conditionTitle: (id: string) => string,
+  units: UnitSystem,
 ): ControlSeries[] {
   const series = new Map<
     string,
@@ -49,7 +51,7 @@ export function controlSeries(
         at: batch.record.cast,
         value: result.value,
         status: result.valid ? 'valid' : 'not-valid',
-        ...(result.reasons[0] === undefined ? {} : { note: resultReasonWords(result.reasons[0]) }),
+        ...(result.reasons[0] === undefined ? {} : { note: resultReasonIn(result.reasons[0], units) }),
       })
     }
   }

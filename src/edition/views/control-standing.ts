@@ -17,6 +17,7 @@ import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
 import { quantity } from '../../words/units.ts'
 import { plainNumber } from '../../words/numbers.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
 
 /** One control batch's result, with what is asked of its record. */
 export interface ControlPoint {
@@ -59,9 +60,9 @@ export function standingControls(
 }
 
 /** For the reader, without a full stop: where the control stands, and what follows for the index. */
-export function standingWords({ index, own, standing }: StandingControl): string {
+export function standingWords({ index, own, standing }: StandingControl, units: UnitSystem): string {
   const { value, decimals, unit } = own.result
-  const name = `Control ${own.batch}, ${quantity(value, decimals, unit)}`
+  const name = `Control ${own.batch}, ${quantity(value, decimals, unit, units)}`
   if (standing === null) return `${name}, is the first batch of cement ${own.cement} here`
   const { mean, batches, abovePercent, indexAtMean } = standing
   const apart =
@@ -70,8 +71,8 @@ export function standingWords({ index, own, standing }: StandingControl): string
       : `stands ${plainNumber(Math.abs(abovePercent), 1)} % ${0 < abovePercent ? 'above' : 'below'}`
   const before =
     batches === 1
-      ? `the batch of cement ${own.cement} before it, ${quantity(mean, decimals, unit)}`
-      : `the mean of the ${batches} batches of cement ${own.cement} before it, ${quantity(mean, decimals, unit)}`
+      ? `the batch of cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
+      : `the mean of the ${batches} batches of cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
   const digits = property(index.property).decimals
   return `${name}, ${apart} ${before}; against that the index would be ${quantity(indexAtMean, digits, '%')} in place of ${quantity(index.value, digits, '%')}`
 }

@@ -3,6 +3,7 @@ import type { HistoryPoint } from '../../charts/lot-history.ts'
 import { property } from '../../core/measure/properties.ts'
 import { plural } from '../../words/numbers.ts'
 import { fullSentence, unbroken } from '../../words/sentences.ts'
+import { printedUnit } from '../../words/unit-systems.ts'
 import { unitSign } from '../../words/unit-signs.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
@@ -41,17 +42,18 @@ function controlChart(edition: Edition, control: StandingControl): ControlChart 
     conditionTitle(edition, index.condition ?? ''),
     index.age,
   ].join(', ')
+  const printed = printedUnit(own.result.unit, own.result.decimals, edition.site.units)
   const points = [...earlier, own].map(
     ({ result }): HistoryPoint => ({
-      value: result.value,
+      value: printed.of(result.value),
       status: result.valid ? 'valid' : 'not-valid',
     }),
   )
   return {
-    caption: unbroken(`${name}: its control, ${unitSign(own.result.unit)}`),
+    caption: unbroken(`${name}: its control, ${unitSign(printed.unit)}`),
     label: `Control of ${name}: ${plural(points.length, 'batch', 'batches')}, the last one this lot’s`,
-    sentence: unbroken(fullSentence(standingWords(control))),
+    sentence: unbroken(fullSentence(standingWords(control, edition.site.units))),
     points,
-    limits: standing === null ? [] : [standing.mean],
+    limits: standing === null ? [] : [printed.of(standing.mean)],
   }
 }

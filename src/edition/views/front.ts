@@ -13,6 +13,7 @@ import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
 import { boundsWords } from '../../words/bounds.ts'
 import { comparedFigure } from '../../words/compared-values.ts'
+import { hasOther, type UnitSystem } from '../../words/unit-systems.ts'
 import { quantity } from '../../words/units.ts'
 import { setOfVerdict } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
@@ -140,7 +141,7 @@ function governingResult(
     return {
       title: governingTitle(edition, clause),
       strip: printedStrip(clause.limit, clause.bounds === undefined ? clause.value : null) ?? {},
-      printed: printedFigure(clause),
+      printed: printedFigure(clause, edition.site.units),
       limit: clause.limit,
       outcome: clause.outcome,
       lotNumber: lot === last ? null : lot.number,
@@ -151,11 +152,14 @@ function governingResult(
 }
 
 /** Beside its limit a value reads as it was compared. */
-function printedFigure(clause: Compared): string {
+function printedFigure(clause: Compared, units: UnitSystem): string {
   const { bounds, unit } = clause
-  if (bounds !== undefined) return boundsWords(bounds, property(clause.property).decimals, unit ?? '')
+  if (bounds !== undefined) return boundsWords(bounds, property(clause.property).decimals, unit ?? '', units)
   const { value, decimals } = comparedFigure(clause, property(clause.property).decimals)
-  return quantity(value, decimals, clause.unit ?? '')
+  const own = quantity(value, decimals, clause.unit ?? '')
+  return hasOther(clause.unit ?? '', units)
+    ? `${own} (${quantity(value, decimals, clause.unit ?? '', units)})`
+    : own
 }
 
 /** A clause that holds a value against a limit. */

@@ -13,6 +13,7 @@ import { UNISSUED_LOT } from '../../words/withheld.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import type { HistorySeries } from '../shape/lot-history.ts'
+import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 
 export interface HistoryCharts {
   readonly charts: readonly HistoryChart[]
@@ -33,7 +34,7 @@ export interface HistoryChart {
   readonly model: HistoryModel
 }
 
-type Seen = Pick<Edition, 'asOf' | 'conditions' | 'announcedConditions'>
+type Seen = Pick<Edition, 'asOf' | 'conditions' | 'announcedConditions' | 'site'>
 
 /** @returns null where no index has two values to compare */
 export function historyCharts(
@@ -51,25 +52,28 @@ export function historyCharts(
     lots: newestFirst(all).map(({ place, named }) => ({
       name: named === null ? UNISSUED_LOT : nameInSource(named.lot),
       sampled: named === null ? '' : shortDate(named.at),
-      cells: all.map((series) => cell(series, place)),
+      cells: all.map((series) => cell(series, place, edition.site.units)),
     })),
     asOf: shortDate(edition.asOf),
   }
 }
 
 function chartOf(series: HistorySeries, verdicts: readonly Verdict[], edition: Seen): HistoryChart | null {
-  const { points, unit, decimals } = series
+  const { unit, decimals, of } = printedUnit(series.unit, series.decimals, edition.site.units)
+  const points = series.points.map((point) =>
+    point.value === null ? point : { ...point, value: of(point.value) },
+  )
   if (points.filter(({ value }) => value !== null).length < 2) return null
-  const limits = limitsOn(series, verdicts)
+  const limits = limitsOn(series, verdicts).map(of)
   const model = lotHistoryModel({ points, limits, width: 300, height: 96 })
   if (model === null) return null
   const name = nameOf(series, edition)
   const last = points.at(-1)?.value ?? null
-  const limitWords = limits.map((limit) => quantity(limit, 0, unit)).join(' and ')
+  const limitWords = limits.map((limit) => quantity(limit, 0, unit, edition.site.units)).join(' and ')
   return {
     caption: unbroken(name),
     heading: unbroken(`${name}, ${unitSign(unit)}`),
-    label: `${name}: ${points.length} lots, the last one ${last === null ? 'awaited' : quantity(last, decimals, unit)}${limitWords === '' ? '' : `, limit ${limitWords}`}`,
+    label: `${name}: ${points.length} lots, the last one ${last === null ? 'awaited' : quantity(last, decimals, unit, edition.site.units)}${limitWords === '' ? '' : `, limit ${limitWords}`}`,
     model,
   }
 }
@@ -105,9 +109,10 @@ function newestFirst(all: readonly HistorySeries[]): Point[] {
   return [...byPlace.values()].sort((a, b) => b.place - a.place)
 }
 
-function cell({ points, decimals }: HistorySeries, place: number): string {
+function cell({ points, unit, decimals: stored }: HistorySeries, place: number, units: UnitSystem): string {
+  const { decimals, of } = printedUnit(unit, stored, units)
   const point = points.find((candidate) => candidate.place === place)
   if (point === undefined) return ''
   if (point.value === null) return 'awaited'
-  return `${number(point.value, decimals)}${point.status === 'valid' ? '' : ', not valid'}`
+  return `${number(of(point.value), decimals, units)}${point.status === 'valid' ? '' : ', not valid'}`
 }

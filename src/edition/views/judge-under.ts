@@ -10,10 +10,11 @@ export interface JudgeUnderView {
   /** Sets for its kind of material. */
   readonly sets: readonly { readonly id: string; readonly name: string }[]
   readonly asOf: Moment
+  readonly units: Edition['site']['units']
 }
 
 export function judgeUnderView(
-  { criteria, sources, asOf }: Pick<Edition, 'criteria' | 'sources' | 'asOf'>,
+  { criteria, sources, asOf, site }: Pick<Edition, 'criteria' | 'sources' | 'asOf' | 'site'>,
   of: Pick<JudgeUnderView, 'source' | 'lot'>,
 ): JudgeUnderView {
   const kind = sources.get(of.source)?.kind
@@ -23,5 +24,6 @@ export function judgeUnderView(
       .filter(({ kinds }) => kinds.some((candidate) => candidate === kind))
       .map((criterion) => ({ id: criterion.id, name: listedSetName(criterion) })),
     asOf,
+    units: site.units,
   }
 }

@@ -6,12 +6,13 @@ import type { Laboratory } from '../../records/schema/loaded-records.ts'
 import { printedUnits, written } from '../../words/as-written.ts'
 import { date } from '../../words/dates.ts'
 import { sentence } from '../../words/sentences.ts'
-import { quantity } from '../../words/units.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
+import { resultText } from '../../words/units.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { ControlEntry, Edition } from '../shape/edition.ts'
 import { batchesOf, cementChanges, controlSeries } from './control-series.ts'
 import { type ScatterLine, scatterLines } from './scatter-lines.ts'
-import { type TrendChartView, trendChartView } from './trend-chart.ts'
+import { inUnits, type TrendChartView, trendChartView } from './trend-chart.ts'
 
 export interface LaboratoryPageView {
   readonly name: string
@@ -72,24 +73,25 @@ export function laboratoryPageView(edition: Edition, id: string): LaboratoryPage
     repeatability: (laboratory.repeatability ?? []).map((entry) => repeatability(entry, titleOf)),
     proficiency: (laboratory.proficiency ?? []).map(proficiencyWords).join('; '),
     scatter: scatterLines(edition, id),
-    ...controlMortar(batchesOf(edition.controls, id), titleOf),
+    ...controlMortar(batchesOf(edition.controls, id), titleOf, edition.site.units),
   }
 }
 
 function controlMortar(
   batches: readonly ControlEntry[],
   titleOf: TitleOf,
+  units: UnitSystem,
 ): Pick<LaboratoryPageView, 'charts' | 'batchCount' | 'batches'> {
   const events = cementChanges(batches)
   return {
-    charts: controlSeries(batches, titleOf).map((series) =>
-      trendChartView({ ...series, limits: [], events, of: 'control batch' }),
+    charts: controlSeries(batches, titleOf, units).map((series) =>
+      trendChartView(inUnits({ ...series, limits: [], events, of: 'control batch' }, units)),
     ),
     batchCount: batches.length,
     batches: batches
       .slice(-NEWEST)
       .reverse()
-      .map((batch) => batchLine(batch, titleOf)),
+      .map((batch) => batchLine(batch, titleOf, units)),
   }
 }
 
@@ -148,22 +150,23 @@ function proficiencyWords(entry: Entries<'proficiency'>[number]): string {
   return `${entry.round}, ${date(entry.date)}, ${titleOfProperty(entry.property)}: z ${z}`
 }
 
-function batchLine({ id, record, results }: ControlEntry, titleOf: TitleOf): BatchLine {
+function batchLine({ id, record, results }: ControlEntry, titleOf: TitleOf, units: UnitSystem): BatchLine {
+  const figure = (key: PropertyKey, age: Age) => figureOf(results, key, age, units)
   return {
     id,
     cast: record.cast,
     condition: { id: record.condition, title: titleOf(record.condition) },
     cement: record.cement.lot,
     flow: record.flow === undefined ? '' : written(record.flow),
-    strength7d: figure(results, 'compressive-strength', AGES.early),
-    strength28d: figure(results, 'compressive-strength', AGES.late),
-    resistivity28d: figure(results, 'bulk-resistivity', AGES.late),
+    strength7d: figure('compressive-strength', AGES.early),
+    strength28d: figure('compressive-strength', AGES.late),
+    resistivity28d: figure('bulk-resistivity', AGES.late),
   }
 }
 
-function figure(results: ControlEntry['results'], key: PropertyKey, age: Age): string {
+function figureOf(results: ControlEntry['results'], key: PropertyKey, age: Age, units: UnitSystem): string {
   const result = results.find((candidate) => candidate.property === key && isSameAge(candidate.age, age))
   if (result === undefined) return ''
-  const text = quantity(result.value, result.decimals, result.unit)
+  const text = resultText(result, units)
   return result.valid ? text : `${text}, not valid`
 }

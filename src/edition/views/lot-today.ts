@@ -5,7 +5,7 @@ import { plural } from '../../words/numbers.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { sentence } from '../../words/sentences.ts'
 import { type LotStanding, testName } from '../../words/standing.ts'
-import { massText } from '../../words/units.ts'
+import { massText, quantity } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
@@ -40,7 +40,7 @@ export interface ShipmentsOfLot {
   /** How many, and how much of the lot. */
   readonly summary: string
   /** The first ones, as many as a page has room for, and how many more there are. */
-  readonly shown: readonly (ShipmentEntry & { readonly to: string })[]
+  readonly shown: readonly (ShipmentEntry & { readonly to: string; readonly mass: string })[]
   readonly more: number
   /** Whether any shipment tells where it went. */
   readonly named: boolean
@@ -84,7 +84,11 @@ function shipmentsOfLot({ site }: Edition, { shipments, record }: LotEntry): Shi
   const [shipped, whole] = [massText(shippedT, site.units), massText(record.quantity.value, site.units)]
   return {
     summary: `${count}, ${shipped} of ${whole}.`,
-    shown: shipments.slice(0, SHOWN).map((shipment) => ({ ...shipment, to: destination(shipment) })),
+    shown: shipments.slice(0, SHOWN).map((shipment) => ({
+      ...shipment,
+      to: destination(shipment),
+      mass: quantity(shipment.massT, 1, 't', site.units),
+    })),
     more: Math.max(0, shipments.length - SHOWN),
     named: shipments.some(({ consignee, project }) => consignee !== undefined || project !== undefined),
   }

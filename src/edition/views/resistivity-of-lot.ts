@@ -6,7 +6,8 @@ import {
 } from '../../core/resistivity/resistivity-explained.ts'
 import { explanationCells, explanationWords } from '../../words/explanation-words.ts'
 import { fullSentence } from '../../words/sentences.ts'
-import { resultText } from '../../words/units.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
+import { quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { explainedIndices } from './resistivity-explained.ts'
 import { fixedDigits, plainNumber } from '../../words/numbers.ts'
@@ -49,21 +50,21 @@ export function explainedResistivities(edition: Edition, lot: LotEntry): Explain
     const head = `${condition}, ${index.age}: ${resultText(index)}`
     return 'lacks' in explained
       ? { summary: `${head}, not explained: ${explained.lacks}`, explained: null }
-      : { summary: head, explained: factors(explained.pair, explained.explanation) }
+      : { summary: head, explained: factors(explained.pair, explained.explanation, edition.site.units) }
   })
 }
 
-function factors(pair: ExplainedPair, explanation: Explanation): ExplainedFactors {
+function factors(pair: ExplainedPair, explanation: Explanation, units: UnitSystem): ExplainedFactors {
   return {
     sentence: fullSentence(explanationWords(explanation)),
-    rows: factorRows(pair, explanation),
+    rows: factorRows(pair, explanation, units),
     inputs: inputsInWords(pair),
     pair,
     fields: fields(pair),
   }
 }
 
-function factorRows(pair: ExplainedPair, explanation: Explanation): FactorRow[] {
+function factorRows(pair: ExplainedPair, explanation: Explanation, units: UnitSystem): FactorRow[] {
   const cells = explanationCells(explanation)
   const modelled = (title: string, from: number): FactorRow => {
     const [test = '', control = '', factor = ''] = cells.slice(from, from + 3)
@@ -71,9 +72,9 @@ function factorRows(pair: ExplainedPair, explanation: Explanation): FactorRow[] 
   }
   return [
     {
-      title: 'Bulk resistivity as read, Ω·m',
-      test: plainNumber(pair.testOhmMetre, 1),
-      control: plainNumber(pair.controlOhmMetre, 1),
+      title: 'Bulk resistivity as read',
+      test: quantity(pair.testOhmMetre, 1, 'ohm m', units),
+      control: quantity(pair.controlOhmMetre, 1, 'ohm m', units),
       factor: plainNumber(explanation.ratio, 2),
       modelled: false,
     },

@@ -1,6 +1,8 @@
 /** Shipments by source and year, each leading to the certificate of its lot. */
 import { yearOf } from '../../core/measure/moment.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
+import { number } from '../../words/numbers.ts'
+import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ShipmentEntry } from '../shape/edition.ts'
 import { standingOfId } from '../shape/standing.ts'
@@ -45,19 +47,35 @@ export function shipmentYears({ shipments }: Pick<Edition, 'shipments'>): Shipme
   })
 }
 
+export interface ShipmentLine extends ShipmentEntry {
+  readonly standing: LotStanding | undefined
+  /** In both systems of units, the site's own first. */
+  readonly masses: readonly string[]
+}
+
 export interface ShipmentYearView {
   readonly name: string
   /** Newest first, each with how its lot stands. */
-  readonly shipments: readonly (ShipmentEntry & { readonly standing: LotStanding | undefined })[]
+  readonly shipments: readonly ShipmentLine[]
+  readonly massHeads: readonly string[]
   /** Columns that any of these shipments fills. */
   readonly has: Readonly<Record<'consignee' | 'project' | 'seal', boolean>>
 }
 
+/** Of the columns of masses. */
+const MASS_HEADS = { SI: ['Mass, t', 'short tons'], US: ['Mass, short tons', 't'] } as const
+
 export function shipmentYearView(edition: Edition, { source, shipments }: ShipmentYear): ShipmentYearView {
+  const { units } = edition.site
   return {
     name: edition.sources.get(source)?.name ?? source,
+    massHeads: MASS_HEADS[units],
     shipments: shipments
-      .map((shipment) => ({ ...shipment, standing: standingOfId(edition, shipment.lot) }))
+      .map((shipment) => ({
+        ...shipment,
+        standing: standingOfId(edition, shipment.lot),
+        masses: massesOf(shipment, units),
+      }))
       .reverse(),
     has: {
       consignee: shipments.some(({ consignee }) => consignee !== undefined),
@@ -65,4 +83,9 @@ export function shipmentYearView(edition: Edition, { source, shipments }: Shipme
       seal: shipments.some(({ seal }) => seal !== undefined),
     },
   }
+}
+
+function massesOf({ massT }: ShipmentEntry, units: UnitSystem): string[] {
+  const columns: readonly UnitSystem[] = units === 'SI' ? ['SI', 'US'] : ['US', 'SI']
+  return columns.map((column) => number(printedUnit('t', 1, column).of(massT), 1, units))
 }

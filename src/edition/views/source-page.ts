@@ -16,7 +16,7 @@ import { type LotLine, lotLines } from './lot-lines.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
 import { type RoutesOfSourceView, routesOfSource } from './routes.ts'
 import { type SourceFact, sourceFacts } from './source-facts.ts'
-import { type TrendChartView, trendChartView } from './trend-chart.ts'
+import { inUnits, type TrendChartView, trendChartView } from './trend-chart.ts'
 import { seriesTitle, trendContext, trendEvents } from './trends.ts'
 import { yearsOf } from './years.ts'
 
@@ -150,7 +150,7 @@ function trendOf(
   criteria: readonly Criterion[],
 ): TrendChartView {
   const { record } = source
-  return trendChartView({
+  const input = {
     title: seriesTitle(series, (id) => conditionTitle(edition, id)),
     unit: series.unit,
     decimals: series.decimals,
@@ -162,5 +162,6 @@ function trendOf(
     events: trendEvents(source),
     // Only an index spreads over decades; a share of the mass is read from an even axis.
     axis: property(series.property).nature === 'index' ? 'by-spread' : 'linear',
-  })
+  } as const
+  return trendChartView(inUnits(input, edition.site.units))
 }

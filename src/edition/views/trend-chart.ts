@@ -5,6 +5,7 @@ import { tickDecimals } from '../../charts/trend-axes.ts'
 import { shortDate } from '../../words/dates.ts'
 import { number } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
+import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import { unitSign } from '../../words/unit-signs.ts'
 
 export interface TrendChartInput extends Omit<TrendInput, 'width' | 'height'> {
@@ -12,6 +13,8 @@ export interface TrendChartInput extends Omit<TrendInput, 'width' | 'height'> {
   readonly unit: string
   /** What a point stands for: "lot", "control batch". */
   readonly of: string
+  /** For the signs at thousands. */
+  readonly units?: UnitSystem
 }
 
 export interface TrendChartView {
@@ -70,26 +73,51 @@ const NEWEST = 100
 const WIDE = { width: 860, height: 225 }
 const NARROW = { width: 320, height: 215 }
 
-export function trendChartView({ title, unit, of, ...input }: TrendChartInput): TrendChartView {
+/** A trend in the units of a site: points, means, limits and band alike, so that the axis is even in them. */
+export function inUnits(input: TrendChartInput, units: UnitSystem): TrendChartInput {
+  const { unit, decimals, of } = printedUnit(input.unit, input.decimals, units)
+  if (unit === input.unit) return { ...input, units }
+  const { band } = input
+  return {
+    ...input,
+    units,
+    unit,
+    decimals,
+    points: input.points.map(({ value, mean, ...point }) => ({
+      ...point,
+      value: value === null ? null : of(value),
+      ...(mean === undefined ? {} : { mean: of(mean) }),
+    })),
+    limits: input.limits.map((limit) => ({ ...limit, value: of(limit.value) })),
+    ...(band === undefined || band.relative ? {} : { band: { ...band, half: of(band.half) - of(0) } }),
+  }
+}
+
+export function trendChartView({ title, unit, of, units = 'SI', ...input }: TrendChartInput): TrendChartView {
   const wide = trendModel({ ...input, ...WIDE })
   const narrow = trendModel({ ...input, ...NARROW })
   return {
     title: unbroken(title),
-    description: descriptionOf(input, unit),
-    readings: input.points.map((point) => readingWords(point, unit, input.decimals)),
-    drawings: wide === null || narrow === null ? null : drawingsOf(wide, narrow, unit),
+    description: descriptionOf(input, unit, units),
+    readings: input.points.map((point) => readingWords(point, { unit, decimals: input.decimals, units })),
+    drawings: wide === null || narrow === null ? null : drawingsOf(wide, narrow, { unit, units }),
     legend: legendOf(wide, input, { unit, of }),
-    table: tableOf(input, { unit, of }),
+    table: tableOf(input, { unit, of, units }),
   }
 }
 
 type Input = Omit<TrendInput, 'width' | 'height'>
 
-function drawingsOf(wide: TrendModel, narrow: TrendModel, unit: string): TrendChartView['drawings'] {
+interface Units {
+  readonly unit: string
+  readonly units: UnitSystem
+}
+
+function drawingsOf(wide: TrendModel, narrow: TrendModel, of: Units): TrendChartView['drawings'] {
   const decimals = tickDecimals(wide.yTicks)
   const drawing = (model: TrendModel): TrendDrawing => ({
     model,
-    tickLabels: tickLabels(model, decimals, unit),
+    tickLabels: tickLabels(model, decimals, of),
     places: model.marks.map(({ x, y }) => `${x},${y}`).join(' '),
     marks: model.marks.map(trendMark).filter((mark) => mark !== null),
   })
@@ -97,20 +125,20 @@ function drawingsOf(wide: TrendModel, narrow: TrendModel, unit: string): TrendCh
 }
 
 /** Only the uppermost carries the per cent sign. */
-function tickLabels({ yTicks }: TrendModel, decimals: number, unit: string): string[] {
+function tickLabels({ yTicks }: TrendModel, decimals: number, { unit, units }: Units): string[] {
   return yTicks.map(
     ({ value }, index) =>
-      `${number(value, decimals)}${index === yTicks.length - 1 && unit === '%' ? ' %' : ''}`,
+      `${number(value, decimals, units)}${index === yTicks.length - 1 && unit === '%' ? ' %' : ''}`,
   )
 }
 
-function descriptionOf({ points, limits, decimals }: Input, unit: string): string {
+function descriptionOf({ points, limits, decimals }: Input, unit: string, units: UnitSystem): string {
   const values = points.flatMap(({ status, value }) => (status === 'valid' && value !== null ? [value] : []))
   const last = values.at(-1)
   if (last === undefined) return 'No valid result yet.'
   const [least, most] = ends(values)
   const limitWords = limits.map(({ label }) => `Limit: ${label}.`).join(' ')
-  return `${values.length} valid results from ${number(least, decimals)} to ${number(most, decimals)} ${unitSign(unit)}, the last ${number(last, decimals)}. ${limitWords}`
+  return `${values.length} valid results from ${number(least, decimals, units)} to ${number(most, decimals, units)} ${unitSign(unit)}, the last ${number(last, decimals, units)}. ${limitWords}`
 }
 
 /** Smallest and largest; a spread of arguments would not bear thousands of values. */
@@ -155,10 +183,13 @@ function limitWords(limits: Input['limits']): string {
     : limits.map(({ label, sets }) => `${label}: ${(sets ?? []).join('; ')}`).join(' · ')
 }
 
-function readingWords({ lot, at, value, status, note }: TrendPoint, unit: string, decimals: number): string {
+function readingWords(
+  { lot, at, value, status, note }: TrendPoint,
+  { unit, decimals, units }: Units & { readonly decimals: number },
+): string {
   return [
     `${lot}, ${shortDate(at)}: `,
-    value === null ? 'no result' : `${number(value, decimals)} ${unitSign(unit)}`,
+    value === null ? 'no result' : `${number(value, decimals, units)} ${unitSign(unit)}`,
     status === 'valid' ? '' : `, ${stateWords(status)}`,
     note === undefined ? '' : `, ${note}`,
   ].join('')
@@ -167,7 +198,7 @@ function readingWords({ lot, at, value, status, note }: TrendPoint, unit: string
 /** Newest first. */
 function tableOf(
   { points, decimals }: Input,
-  { unit, of }: { readonly unit: string; readonly of: string },
+  { unit, of, units }: Units & { readonly of: string },
 ): TrendTable {
   const newest = points.slice(-NEWEST).reverse()
   return {
@@ -180,7 +211,7 @@ function tableOf(
     rows: newest.map(({ lot, at, value, status, note }) => ({
       id: lot,
       date: shortDate(at),
-      value: value === null ? '' : number(value, decimals),
+      value: value === null ? '' : number(value, decimals, units),
       state: stateWords(status),
       remark: note ?? '',
     })),

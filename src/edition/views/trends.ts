@@ -15,7 +15,7 @@ import {
 import { quantitiesFor } from '../../core/criteria/limits-for-class.ts'
 import { property } from '../../core/measure/properties.ts'
 import type { Series, SourceEntry } from '../shape/edition.ts'
-import { unitSign } from '../../words/unit-signs.ts'
+import { printedUnits } from '../../words/as-written.ts'
 
 export interface TrendContext {
   /** Equal limits of several sets are one, with the names of all. */
@@ -108,8 +108,7 @@ function limitLines(clause: Comparison, lotClass: string | null): { value: numbe
   return clause.limits.flatMap((limit) =>
     (quantitiesFor(limit, lotClass) ?? []).map((quantity) => ({
       value: quantity.value,
-      label:
-        `${WORDS[limit.operator] ?? ''} ${quantity.written.replace('%', '').trim()} ${unitSign(property(clause.property).kind === 'fraction' ? '%' : quantity.unit)}`.trim(),
+      label: `${WORDS[limit.operator] ?? ''} ${printedUnits(quantity.written)}`.trim(),
     })),
   )
 }

@@ -7,6 +7,7 @@ import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import type { Result } from '../../core/result/result.ts'
 import { fullSentence } from '../../words/sentences.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
 import { quantity, resultText } from '../../words/units.ts'
 import type { WordedClause, WordedVerdict } from '../../words/worded-verdict.ts'
 import { type WorkingLine, workingLines } from '../../words/working-lines.ts'
@@ -34,7 +35,7 @@ export interface PrintedLine {
   readonly outcome: Outcome | null
 }
 
-type Seen = Pick<Edition, 'criteria' | 'conditions' | 'announcedConditions' | 'program'>
+type Seen = Pick<Edition, 'criteria' | 'conditions' | 'announcedConditions' | 'program' | 'site'>
 
 /** @returns null where there is nothing to show */
 export function workingView(
@@ -48,9 +49,11 @@ export function workingView(
     program: edition.program,
     results: worked.map((result) => ({
       name: nameOf(result, edition),
-      value: resultText(result),
+      value: resultText(result, edition.site.units),
       lines: [
-        ...workingLines(result.working()).map(printedStep),
+        ...workingLines(result.working(), edition.site.units).map((line) =>
+          printedStep(line, edition.site.units),
+        ),
         ...worded.flatMap((verdict) => judgementLines(result, verdict, edition)),
       ],
     })),
@@ -92,12 +95,16 @@ function nameOf({ property: key, condition, age }: Result, edition: Seen): strin
     .join(', ')
 }
 
-function printedStep({ label, expression, value, unit, decimals, source }: WorkingLine): PrintedLine {
+/** Figures are in the units of the site already. */
+function printedStep(
+  { label, expression, value, unit, decimals, source }: WorkingLine,
+  units: UnitSystem,
+): PrintedLine {
   return {
     label,
     text: expression,
     note: source ?? null,
-    value: value === undefined ? '' : quantity(value, decimals ?? 2, unit ?? ''),
+    value: value === undefined ? '' : quantity(value, decimals ?? 2, unit ?? '', units),
     outcome: null,
   }
 }

@@ -5,7 +5,10 @@
 import type { Age } from '../../core/measure/age.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import { csvFormatRows } from 'd3'
-import { resultReasonWords } from '../../words/result-reasons.ts'
+import { resultReasonIn } from '../../words/result-reasons.ts'
+import { plainSpaces } from '../../words/sentences.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
+import { quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingData, standingOf, standingOfId } from '../shape/standing.ts'
@@ -32,6 +35,7 @@ const LOT_COLUMNS = [
   'standing',
   'due',
   'overdue_since',
+  'quantity_printed',
 ]
 
 /** Lots, a line for each criterion that they are judged under, with state and outcome in words as `standing`. */
@@ -64,6 +68,7 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
     standingOf(edition, row, verdict.criterion).text,
     due,
     overdueSince,
+    printed(lot.record.quantity.value, lot.record.quantity.value < 100 ? 1 : 0, 't', edition.site.units),
   ])
 }
 
@@ -86,15 +91,16 @@ const RESULT_COLUMNS = [
   'reasons',
   'low',
   'high',
+  'printed',
 ]
 
 /** Results, a line each. */
 export function* resultsTable(edition: Edition): Generator<string> {
   yield lines([RESULT_COLUMNS])
-  for (const id of edition.lots.keys()) yield lines(resultRows(edition.lot(id)))
+  for (const id of edition.lots.keys()) yield lines(resultRows(edition.lot(id), edition.site.units))
 }
 
-function resultRows(lot: LotEntry): Cell[][] {
+function resultRows(lot: LotEntry, units: UnitSystem): Cell[][] {
   return lot.results.map((result) => [
     lot.id,
     result.role,
@@ -111,9 +117,10 @@ function resultRows(lot: LotEntry): Cell[][] {
     result.written,
     result.n,
     result.valid ? 'yes' : 'no',
-    result.reasons.map(resultReasonWords).join('; '),
+    result.reasons.map((reason) => resultReasonIn(reason, units)).join('; '),
     result.bounds?.low,
     result.bounds?.high,
+    plainSpaces(resultText(result, units)),
   ])
 }
 
@@ -128,6 +135,7 @@ const SHIPMENT_COLUMNS = [
   'seal',
   'lot_state',
   'lot_standing',
+  'mass_printed',
 ]
 
 /** Shipments, a line each, in order of date, with how their lot stands. */
@@ -146,8 +154,14 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       shipment.seal,
       lots.get(shipment.lot)?.state,
       standingOfId(edition, shipment.lot)?.text,
+      printed(shipment.massT, 1, 't', edition.site.units),
     ]),
   )
+}
+
+/** A figure as the site's pages print it, in the site's units. */
+function printed(value: number, decimals: number, unit: string, units: UnitSystem): string {
+  return plainSpaces(quantity(value, decimals, unit, units))
 }
 
 function lines(rows: readonly (readonly Cell[])[]): string {

@@ -31,7 +31,7 @@ function index(value: number, more: Partial<Result> = {}): Result {
 const SO3 = { ...HEAD, property: 'SO3', value: 2.1, decimals: 1 } as Result
 
 const found = (...results: Result[]) =>
-  changedValues(DOCUMENT, results).map(({ property, issued, today }) => [
+  changedValues(DOCUMENT, results, 'SI').map(({ property, issued, today }) => [
     property,
     plainSpaces(issued),
     today === null ? null : plainSpaces(today),

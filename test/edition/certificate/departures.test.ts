@@ -14,7 +14,7 @@ const of = (property: string, reasons: readonly object[]) =>
 describe('departuresOf', () => {
   it('names a dropped specimen once for a mean and its index, with condition and age', () => {
     const results = [of('compressive-strength', [dropped]), of('strength-activity-index', [dropped])]
-    expect(departuresOf(results, () => '50 %, 50 °C')).toEqual([
+    expect(departuresOf(results, () => '50 %, 50 °C', 'SI')).toEqual([
       {
         of: '50 %, 50 °C, 28 d',
         reason:
@@ -29,6 +29,7 @@ describe('departuresOf', () => {
     const found = departuresOf(
       [of('compressive-strength', [retested, ofControl]), of('loss-on-ignition', [excluded])],
       (id) => id,
+      'SI',
     )
     expect(found.map(({ of: what, reason }) => `${what}: ${reason.slice(0, 20)}`)).toEqual([
       'warm, 28 d: replaced by the rete',
@@ -38,6 +39,6 @@ describe('departuresOf', () => {
   })
   it('leaves notes alone that are no departure', () => {
     const note = { code: 'saturation-not-stated', params: {} }
-    expect(departuresOf([of('bulk-resistivity', [note])], (id) => id)).toEqual([])
+    expect(departuresOf([of('bulk-resistivity', [note])], (id) => id, 'SI')).toEqual([])
   })
 })

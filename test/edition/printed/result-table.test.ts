@@ -126,13 +126,36 @@ describe('printedTables: a value', () => {
     const unknown = laboratories.map((laboratory) => ({ ...laboratory, accreditationUnknown: true as const }))
     expect(line({ laboratories: unknown, results })?.remarks).toMatch(/ · accreditation not recorded$/)
   })
-  it('has its US value beside it only where the site prints those', () => {
+  it('is in the limit’s unit, with the site’s beside it where that is another', () => {
     const strength = result({ property: 'compressive-strength', value: 34.129049, unit: 'MPa', decimals: 1 })
-    const judged = clause({ property: 'compressive-strength', result: strength.key })
+    const limit = {
+      operator: 'at-least' as const,
+      values: [30],
+      unit: 'MPa',
+      written: ['30.0 MPa'],
+      layer: 'set',
+    }
+    const judged = clause({
+      property: 'compressive-strength',
+      result: strength.key,
+      value: strength.value,
+      compared: 34.1,
+      unit: 'MPa',
+      limit,
+    })
     const of = { results: [strength], verdicts: [verdict([judged])] }
     expect(linesOf(of)[0]).not.toHaveProperty('american')
-    // 4950 psi are 34.129 049 MPa.
-    expect(linesOf({ ...of, units: 'US' })[0]?.american).toBe('4950\u00a0psi')
+    // 34.1 MPa are 4945.8 psi, printed to the nearest ten.
+    expect(linesOf({ ...of, units: 'US' })[0]).toMatchObject({
+      value: '34.1\u00a0MPa',
+      american: '4,950\u00a0psi',
+      limit: '≥\u00a030.0\u00a0MPa',
+    })
+  })
+  it('without a limit is in the site’s unit alone', () => {
+    const strength = index({ property: 'strength-activity-index', value: 83.26 })
+    const { value } = linesOf({ results: [strength], verdicts: [verdict([])], units: 'US' })[0] ?? {}
+    expect(value).toBe('83.3\u00a0%')
   })
 })
 

@@ -26,6 +26,7 @@ function history(values: readonly (number | null)[], more: Partial<History> = {}
 
 const edition = {
   asOf: readMoment('2026-04-08'),
+  site: { units: 'SI' },
   announcedConditions: new Map(),
   conditions: new Map([
     ['warm', { title: '50 %, 50 °C', standing: 'modified' }],

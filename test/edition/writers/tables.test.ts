@@ -21,7 +21,7 @@ describe('lotsTable', () => {
     const [head, ...lines] = [...lotsTable(edition)].join('').split('\n')
     expect(head).toMatch(/^lot,number,source,class,/)
     expect(lines).toEqual([
-      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,",
+      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,,1000 t",
       '',
     ])
   })
@@ -34,7 +34,7 @@ describe('lotsTable', () => {
 describe('resultsTable', () => {
   it('is its head alone without results', () => {
     expect([...resultsTable(edition)].join('')).toBe(
-      'lot,role,property,condition,age,method,laboratory,sample,tested,censored,value,unit,written,n,valid,reasons,low,high\n',
+      'lot,role,property,condition,age,method,laboratory,sample,tested,censored,value,unit,written,n,valid,reasons,low,high,printed\n',
     )
   })
 })
@@ -42,7 +42,7 @@ describe('resultsTable', () => {
 describe('shipmentsTable', () => {
   it('quotes a cell with a comma', () => {
     expect([...shipmentsTable(edition)].join('').split('\n')[1]).toBe(
-      'BL-1,2026-03-12,ash/1,25,25 t,,"Bridge, north",,complete,Does not meet',
+      'BL-1,2026-03-12,ash/1,25,25 t,,"Bridge, north",,complete,Does not meet,25.0 t',
     )
   })
 })
