@@ -82,11 +82,11 @@ describe('a site with US units', () => {
     expect(offending(si.shipped).length).toBeGreaterThan(0)
   })
   it('multiplies stored values by 145.037738 psi in a MPa: a control of both systems', () => {
-    const valueOf = (view: Record<string, unknown>) =>
+    const strengthsOf = (view: Record<string, unknown>) =>
       textsOf(view['batches'])
         .flatMap((text) => /^([\d,.]+)\u00a0(?:MPa|psi)/.exec(text)?.[1] ?? [])
         .map((text) => Number(text.replaceAll(',', '')))
-    const [mpa, psi] = [valueOf(si), valueOf(us)]
+    const [mpa, psi] = [strengthsOf(si), strengthsOf(us)]
     expect(psi).toHaveLength(mpa.length)
     // NIST SP 811 (2008), B.8; MPa are printed to 0.1, psi to 10.
     for (const [place, strength] of mpa.entries())
