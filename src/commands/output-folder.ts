@@ -2,7 +2,7 @@
  * The output folder: written beside itself, checked, then swapped in by renaming, so that a failed or
  * interrupted build leaves the earlier site as it was.
  */
-import { mkdirSync, realpathSync, renameSync, statSync } from 'node:fs'
+import { existsSync, mkdirSync, realpathSync, renameSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve, sep } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 import { syncFolder, syncTree } from './durable.ts'
@@ -63,7 +63,7 @@ function refuseOverlap(final: string, apart: readonly string[]): void {
 
 function makeParent(final: string): void {
   try {
-    mkdirSync(dirname(final), { recursive: true })
+    makeFolders(dirname(final))
   } catch (error) {
     throw new CommandFailure(
       `The output folder ${final} cannot be made: ${faultWords(error)}.`,
@@ -71,6 +71,13 @@ function makeParent(final: string): void {
       'choose another folder with --out',
     )
   }
+}
+
+/** One folder at a time: Node's own recursion never ends where a parent refuses as if it were missing (/proc). */
+function makeFolders(path: string): void {
+  if (existsSync(path)) return
+  makeFolders(dirname(path))
+  mkdirSync(path)
 }
 
 function refuseForeign(final: string, audience: Edition['audience']): void {
