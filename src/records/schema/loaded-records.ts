@@ -4,7 +4,7 @@ import type { Moment } from '../../core/measure/moment.ts'
 import type { PropertyKey } from '../../core/measure/properties.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 
-/** Name of a record: letters, digits and hyphens, at most 64; it is the file name without its ending. */
+/** Id of a record: letters, digits and hyphens, at most 64; it is the file name without its extension. */
 export type Id = string
 
 /** A lot as SOURCE/LOT. */
@@ -13,18 +13,18 @@ export type LotReference = string
 /** Kind of material. */
 export type Kind = 'coal-fly-ash' | 'coal-bottom-ash' | 'harvested-coal-ash' | 'raw-natural-pozzolan' | 'calcined-natural-pozzolan' | 'slag' | 'silica-fume' | 'blend' | 'limestone-filler' | 'quartz-filler'
 
-/** Postal address, a line each. */
+/** Postal address, line by line. */
 export type Address = string[]
 
-/** From and to, both included. */
+/** Period from and to, both included. */
 export type Period = {
-  /** Begin. */
+  /** Start. */
   from: Moment
   /** End. */
   to: Moment
 }
 
-/** Nominal shape and size; a specimen measured otherwise says so itself. */
+/** Nominal shape and size; sizes measured on a specimen are written with the specimen. */
 export type SpecimenShape = {
   /** Shape of the specimen. */
   shape: 'cube' | 'prism' | 'half-prism' | 'cylinder'
@@ -41,17 +41,17 @@ export type StrengthTest = {
   age: Age
   /** When tested. */
   tested?: Moment
-  /** When the result became known, where that was later than the test; it counts from then. */
+  /** When the result became known, where that was later than the test; it counts from then on. */
   reported?: Moment
-  /** Specimens by mark; without any the test is planned. */
+  /** Specimens by mark; a test without specimens is planned. */
   specimens?: { [key: string]: StrengthSpecimen }
-  /** Mean strength, where the laboratory reports only that. */
+  /** Mean strength, where the laboratory reports no single specimens. */
   mean?: Quantity
   /** Number of specimens behind the mean. */
   of?: number
   /** Deviations from the method. */
   deviations?: string
-  /** The test that this one replaces, by when it was tested. */
+  /** The test that this one replaces, by the time when that was tested. */
   'retest-of'?: Moment
 }
 
@@ -60,37 +60,37 @@ export type ResistivityTest = {
   age: Age
   /** When read. */
   tested?: Moment
-  /** When the result became known, where that was later than the test; it counts from then. */
+  /** When the result became known, where that was later than the test; it counts from then on. */
   reported?: Moment
-  /** Of the specimens when read. */
+  /** Temperature of the specimens when read. */
   temperature?: Quantity
-  /** State when read, where it differs from the condition’s. */
+  /** Conditioning when read, where it differs from that of the condition. */
   conditioning?: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
-  /** Resistance of the end contacts, both together, subtracted from each reading. */
+  /** Resistance of both end contacts together; it is subtracted from each reading. */
   'end-contact'?: Quantity
   frequency?: Quantity
-  /** Check on a known resistor. */
+  /** Check of the meter on a known resistor. */
   verification?: {
-    /** Known resistor. */
+    /** Value of the known resistor. */
     known: Quantity
-    /** Reading. */
+    /** What the meter read. */
     read: Quantity
   }
-  /** How saturation was made sure. */
+  /** How saturation was ensured. */
   saturation?: string
-  /** Specimens by mark; without any the test is planned. */
+  /** Specimens by mark; a test without specimens is planned. */
   specimens?: { [key: string]: ResistivitySpecimen }
-  /** Mean resistivity, where the laboratory reports only that. */
+  /** Mean resistivity, where the laboratory reports no single specimens. */
   mean?: Quantity
   /** Number of specimens behind the mean. */
   of?: number
   /** Deviations from the method. */
   deviations?: string
-  /** The reading that this one replaces. */
+  /** The reading that this one replaces, by the time when that was read. */
   'retest-of'?: Moment
 }
 
-/** Load at failure, or strength where the laboratory reports only that. */
+/** Load at failure, or strength where the laboratory reports no load. */
 export type StrengthSpecimen = Quantity | {
   /** Load at failure. */
   load?: Quantity
@@ -106,13 +106,13 @@ export type StrengthSpecimen = Quantity | {
   area?: Quantity
   /** Why this specimen does not count. */
   excluded?: string
-  /** Since when it is excluded; without it, from the reading on. */
+  /** Since when it is excluded; if absent, from the reading on. */
   'excluded-on'?: Moment
   /** Note. */
   note?: string
 }
 
-/** Resistance read, or resistivity where the laboratory reports only that. */
+/** Resistance read, or resistivity where the laboratory reports no resistance. */
 export type ResistivitySpecimen = Quantity | {
   /** Resistance read. */
   resistance?: Quantity
@@ -128,7 +128,7 @@ export type ResistivitySpecimen = Quantity | {
   diameter?: Quantity
   /** Why this specimen does not count. */
   excluded?: string
-  /** Since when it is excluded; without it, from the reading on. */
+  /** Since when it is excluded; if absent, from the reading on. */
   'excluded-on'?: Moment
   /** Note. */
   note?: string
@@ -185,23 +185,23 @@ export type Site = {
   title: string
   /** Address the site will have: origin and base path, ending in "/". Without it QR codes, feed and sitemap are left out. */
   address?: string
-  /** The date the records are read on; nothing later counts. Without it, the day of SOURCE_DATE_EPOCH, else today in UTC. */
+  /** The date the records are read on; nothing later counts. If absent, the day of SOURCE_DATE_EPOCH, else today in UTC. */
   'as-of'?: Moment
-  /** Offset from UTC of clock times that state none, by which they are put in order with those that do; Z without it. */
+  /** Offset from UTC of times that state none, used to order them among those that do; Z if absent. */
   offset?: string
   /** System of units shown first. */
   units: 'SI' | 'US'
   /** Criteria that lots are judged under; the first governs unless a source says otherwise. */
   criteria: Id[]
-  /** Optional clauses that the purchaser asks for, by set. */
+  /** Optional clauses that the purchaser asks for, by criterion. */
   requested?: { [key: string]: Id[] }
   /** Time after a planned test’s due date during which its result is still awaited. */
   grace: Quantity
-  /** Largest difference allowed between control and test specimens’ temperatures when their resistance is read, where the condition sets none; 1 degC without it. */
+  /** Largest difference allowed between control and test specimens’ temperatures when their resistance is read, where the condition sets none; 1 degC if absent. */
   'read-within'?: Quantity
-  /** What of the records reaches the site beside results and verdicts; default nothing. */
+  /** What is published of the records besides results and verdicts; nothing by default. */
   publish?: ('consignee' | 'project' | 'seals' | 'verification' | 'persons' | 'findings')[]
-  /** Whether lots never issued are on the site, marked draft. */
+  /** Whether lots that were never issued are on the site, marked as drafts. */
   drafts?: 'yes' | 'no'
   /** A line on every page, for instance that the data are invented. */
   notice?: string
@@ -209,7 +209,7 @@ export type Site = {
   keep?: string[]
 }
 
-/** content/producers/ID.yaml: who makes or markets the material. */
+/** content/producers/ID.yaml: who makes or markets the material, and who may sign. */
 export type Producer = {
   /** Name of the producer. */
   name: string
@@ -231,7 +231,7 @@ export type Producer = {
   }[]
 }
 
-/** content/laboratories/ID.yaml: who tests. */
+/** content/laboratories/ID.yaml: a laboratory, its accreditation, methods and repeatability. */
 export type Laboratory = {
   /** Name of the laboratory. */
   name: string
@@ -246,14 +246,14 @@ export type Laboratory = {
     number: string
     /** Properties in the scope. */
     scope: PropertyKey[]
-    /** Conditions in the scope, for indices, strength and resistivity; all without it. */
+    /** Test conditions in the scope, for indices, strength and resistivity; all conditions if absent. */
     conditions?: Id[]
     /** First day in force. */
     from: Moment
     /** Last day in force. */
     to?: Moment
   }[]
-  /** Method in use for each property, with dates. */
+  /** Methods in use for each property, with dates. */
   methods?: { [key in PropertyKey]?: {
     /** Designation of the method. */
     method: string
@@ -268,9 +268,9 @@ export type Laboratory = {
   moulds?: {
     /** Side of the cube, 2 in or 50 mm. */
     side: Quantity
-    /** First day it holds. */
+    /** First day in force. */
     from: Moment
-    /** Last day it holds. */
+    /** Last day in force. */
     to?: Moment
   }[]
   /** Stated between-batch repeatability of each property. */
@@ -284,29 +284,29 @@ export type Laboratory = {
     'standard-deviation'?: string
     /** Between-batch coefficient of variation. */
     'coefficient-of-variation'?: Quantity
-    /** Degrees of freedom of the standard deviation; many without it. */
+    /** Degrees of freedom of the standard deviation; taken as known exactly if absent. */
     'degrees-of-freedom'?: number
-    /** First day it holds. */
+    /** First day in force. */
     from: Moment
-    /** Last day it holds. */
+    /** Last day in force. */
     to?: Moment
     /** How it was found. */
     basis: string
   }[]
-  /** Proficiency rounds. */
+  /** Proficiency test rounds. */
   proficiency?: {
-    /** Name of the round. */
+    /** Name of the proficiency round. */
     round: string
     /** Date of the report. */
     date: Moment
     /** Property. */
     property: PropertyKey
-    /** Score z of the laboratory. */
+    /** The laboratory’s z score. */
     z: number
   }[]
 }
 
-/** content/sources/ID.yaml: one stream of material that is judged as one. */
+/** content/sources/ID.yaml: one stream of material that is judged as a whole. */
 export type Source = {
   /** Name of the source. */
   name: string
@@ -319,7 +319,7 @@ export type Source = {
   kind: Kind
   /** Class claimed, as the governing criterion names it. */
   class?: string
-  /** Class claimed under a set with class names of its own, by set. */
+  /** Class claimed under a criterion with class names of its own, by criterion. */
   'class-under'?: { [key: string]: string }
   /** Trade name. */
   'trade-name'?: string
@@ -329,7 +329,7 @@ export type Source = {
   deposit?: string
   /** Coals burned. */
   'coal-sources'?: string[]
-  /** Fuels fired with coal, and their share. */
+  /** Fuels burned with coal, and their share. */
   'co-firing'?: string
   /** Sorbents, grinding aids, beneficiation. */
   additives?: string
@@ -337,11 +337,11 @@ export type Source = {
   'safety-data-sheet'?: string
   /** Declared values by property. */
   declared?: { [key in PropertyKey]?: string }
-  /** Facts that clauses ask for, each a word: coal-only: yes, use: concrete. */
+  /** Facts that clauses require, each one word, for instance coal-only: yes or use: concrete. */
   facts?: { [key: string]: string }
-  /** Documents that clauses ask for. */
+  /** Documents that clauses require. */
   documents?: {
-    /** Kind, as a clause names it: certification-statement. */
+    /** Kind as a clause names it, for instance certification-statement. */
     kind: Id
     /** Title and number. */
     title: string
@@ -350,7 +350,7 @@ export type Source = {
     /** Last day in force. */
     to?: Moment
   }[]
-  /** How lot numbers are formed: YYYY stands for the year, # for a digit of the running number. */
+  /** Pattern of lot numbers: YYYY stands for the year, # for a digit of the running number. A lot number off the pattern is a finding. */
   'lot-number-pattern'?: string
   /** Approvals of the source. */
   approvals?: {
@@ -362,14 +362,14 @@ export type Source = {
     by: string
     /** What was approved. */
     scope: string
-    /** Set with the clause that the approval is for. */
+    /** Criterion with the clause that the approval is for. */
     set?: Id
-    /** Clause whose plain limit may be exceeded up to its outer one. */
+    /** Clause whose ordinary limit may be exceeded up to its outer one. */
     clause?: Id
     /** Evidence that the approval rests on. */
     evidence?: string
   }[]
-  /** How often what is tested. */
+  /** How often each property is tested. */
   'sampling-plan'?: {
     /** What is tested. */
     properties: PropertyKey[]
@@ -380,18 +380,18 @@ export type Source = {
     /** Kind of sample. */
     kind?: 'grab' | 'composite'
   }[]
-  /** Criteria of this source in place of the site’s; the first that holds governs. */
+  /** Criteria of this source in place of the site’s; the first in force governs. */
   criteria?: {
     /** Criterion. */
     set: Id
-    /** First day of production it holds for. */
+    /** First day of production that it applies to. */
     from?: Moment
     /** Last day. */
     to?: Moment
     /** Optional clauses that the purchaser asks for. */
     requested?: Id[]
   }[]
-  /** What happened to the source. */
+  /** Events in the history of the source. */
   events?: {
     /** First day. */
     date: Moment
@@ -401,12 +401,12 @@ export type Source = {
     kind: 'outage' | 'fuel-change' | 'deposit-change' | 'equipment-change' | 'laboratory-change' | 'cement-change' | 'other'
     /** Short name, drawn on charts. */
     title: string
-    /** Whether preceding results begin anew. */
+    /** Whether the history of preceding results starts again. */
     'restarts-series'?: 'yes' | 'no'
   }[]
 }
 
-/** content/conditions/ID.yaml: how mortar is made, cured and tested. An index belongs to exactly one condition. */
+/** content/conditions/ID.yaml: how mortar is made, cured and tested. Every index belongs to exactly one condition. */
 export type Condition = {
   /** Short description, printed with every index. */
   title: string
@@ -425,29 +425,29 @@ export type Condition = {
   batch?: {
     /** Cement plus material. */
     cementitious: Quantity
-    /** Sand. */
+    /** Mass of sand. */
     sand: Quantity
-    /** Sand. */
+    /** Mass of sand. */
     'sand-kind'?: string
     /** Admixture, or none. */
     admixture?: string
-    /** Specimens cast a batch. */
+    /** Specimens cast per batch. */
     specimens?: number
   }
   /** Constant w/cm, or constant flow. */
   water?: {
     /** Water to cementitious material by mass. */
     'w/cm'?: number
-    /** Constant flow: largest distance of the test mortar’s flow from the control’s. */
+    /** Constant flow: largest difference between the flows of test mortar and control. */
     'flow-within'?: Quantity
     /** Water of the control batch, where the standard fixes it. */
     'control-water'?: Quantity
   }
-  /** The first day after casting. */
+  /** Curing for the first day after casting. */
   'first-day'?: {
     /** Where the specimens are for the first day. */
     in?: string
-    /** Moist cabinet or not. */
+    /** Whether in a moist cabinet. */
     moist?: 'yes' | 'no'
     temperature: Quantity
   }
@@ -457,7 +457,7 @@ export type Condition = {
     medium: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
     temperature: Quantity
     within?: Quantity
-    /** Whether control and test specimens share a bath. */
+    /** Whether control and test specimens are cured in the same bath. */
     'control-and-test'?: 'together' | 'apart'
   }
   /** What is done before the test. */
@@ -473,9 +473,9 @@ export type Condition = {
     /** Tolerance of the age. */
     within: Quantity
   }[]
-  /** What the control mortar must be, so that an index means something. */
+  /** What the control mortar must satisfy for an index to count. */
   control?: {
-    /** Control and test are cast on the same day. Without this key a control of another day is noted and counts; no takes the note away. */
+    /** Control and test must be cast on the same day. If absent, a control from another day counts and is noted; with no, it counts without a note. */
     'cast-with-test'?: 'yes' | 'no'
     /** Alkalis of the control's cement as Na2O equivalent. */
     'cement-alkalis'?: {
@@ -484,14 +484,14 @@ export type Condition = {
       /** Upper limit. */
       'at-most'?: Quantity
     }
-    /** Strength that the control must reach. */
+    /** Strength that the control must reach at an age. */
     strength?: {
       /** Age. */
       age: Age
       /** Lower limit. */
       'at-least': Quantity
     }
-    /** What a broken demand makes of a result; default not-valid. */
+    /** What happens to a result whose control does not satisfy this: not valid (the default), or flagged. */
     broken?: 'not-valid' | 'flag'
   }
   /** Strength test. */
@@ -499,20 +499,20 @@ export type Condition = {
     specimen: SpecimenShape
     /** How many specimens the condition asks for at each age. */
     specimens?: {
-      /** Specimens planned for each age; without it, the largest number that the batch range has a rule for. Fewer are noted. */
+      /** Specimens planned for each age; if absent, the largest number that the batch range has a rule for. Fewer are noted. */
       planned?: number
       /** Smallest number of specimens that must count. */
       'at-least'?: number
-      /** What becomes of a test with fewer than at-least: not valid (the default), or noted only. */
+      /** What happens to a test with fewer than at-least: not valid (the default), or flagged only. */
       fewer?: 'not-valid' | 'flag'
     }
     /** Permissible range of one batch at one age. */
     'batch-range'?: {
       /** Number of specimens. */
       of: number
-      /** Largest range, of the batch mean. */
+      /** Largest range, highest less lowest, as a percentage of the batch mean. */
       'at-most'?: Quantity
-      /** Largest distance of a single specimen from the mean, of the mean. */
+      /** Largest difference of a single specimen from the mean, as a percentage of the mean. */
       within?: Quantity
     }[]
   }
@@ -521,11 +521,11 @@ export type Condition = {
     specimen: SpecimenShape
     /** How many specimens the condition asks for at each age. */
     specimens?: {
-      /** Specimens planned for each age; without it, the largest number that the batch range has a rule for. Fewer are noted. */
+      /** Specimens planned for each age; if absent, the largest number that the batch range has a rule for. Fewer are noted. */
       planned?: number
       /** Smallest number of specimens that must count. */
       'at-least'?: number
-      /** What becomes of a test with fewer than at-least: not valid (the default), or noted only. */
+      /** What happens to a test with fewer than at-least: not valid (the default), or flagged only. */
       fewer?: 'not-valid' | 'flag'
     }
     /** State in which the specimens are read. */
@@ -534,19 +534,19 @@ export type Condition = {
     reading: {
       /** Temperature at reading. */
       temperature: Quantity
-      /** Largest distance from it. */
+      /** Largest difference from it. */
       within: Quantity
-      /** Largest difference of control and test. */
+      /** Largest difference between control and test. */
       'control-and-test-within'?: Quantity
-      /** Largest share of a reading that the end contacts may be. */
+      /** Largest share of a reading that the end contacts may make up. */
       'end-contact-at-most'?: Quantity
-      /** Largest difference of a reading on a known resistor from its value, of that value. */
+      /** Largest difference of a reading on a known resistor from its value, as a percentage of that value. */
       'verification-within'?: Quantity
     }
-    /** Activation energy of conduction for the correction for information, kJ/mol. */
+    /** Activation energy of conduction, kJ/mol, for the temperature correction shown for information; 20 if absent. */
     'activation-energy'?: number
     frequency?: Quantity
-    /** stated: a reading that does not state how saturated the specimens are is flagged. */
+    /** With stated, a reading that does not say how the specimens were saturated is flagged. */
     saturation?: 'stated' | 'not-asked'
   }
   /** Where the details come from, or what is known of a condition whose details are still to be entered. */
@@ -585,7 +585,7 @@ export type Control = {
   note?: string
 }
 
-/** A clause: a comparison, a group of clauses, a demand on the record; or what a supplement does to a clause of its base. */
+/** A clause: a comparison, a group of clauses, a requirement for the record, or a change that a supplement makes to a clause of its base. */
 export type Clause = {
   /** Permanent id within the set. */
   clause?: Id
@@ -611,7 +611,7 @@ export type Clause = {
   'magnitude-at-most'?: string | { [key: string]: string }
   /** The result must be reported; no limit. */
   report?: 'yes' | 'no'
-  /** Classification without a verdict: the first band whose demands hold names the value. */
+  /** Classification without a verdict: the first band whose conditions hold names the value. */
   band?: {
     /** What a value in the band is called. */
     title: string
@@ -627,18 +627,18 @@ export type Clause = {
     between?: string[]
     /** Inclusive limit on the absolute value. With its unit; or a map by class. */
     'magnitude-at-most'?: string | { [key: string]: string }
-    /** Demands on further properties, for a region of several. */
+    /** Conditions on further properties, for a region of several. */
     and?: Premise[]
   }[]
-  /** What is judged in place of the single result; one of these. */
+  /** What is judged in place of the single result; exactly one of these. */
   statistic?: {
-    /** Mean of so many results of the source, this one included. */
+    /** Mean of this many results of the source, this one included. */
     'rolling-mean'?: number
     /** Conformity by variables over a control period: mean less or plus a tolerance factor times the standard deviation. */
     variables?: {
       /** Length of the control period, up to this lot. */
       period: Quantity
-      /** Results needed. */
+      /** Smallest number of results. */
       'at-least': number
       /** Share of the population that must lie on the right side of the limit; 90 % for a characteristic value at the 10 % point. */
       share: Quantity
@@ -666,16 +666,16 @@ export type Clause = {
     }
     /** Share of results within the limits, estimated from mean and standard deviation by a normal distribution. */
     tolerance?: {
-      /** Results at most, this one included. */
+      /** Largest number of results, this one included. */
       results: number
-      /** Results needed. */
+      /** Smallest number of results. */
       'at-least': number
-      /** Share asked for. */
+      /** Share required. */
       share: Quantity
     }
     /** Moving average of five, standard deviation, testing error from duplicates; reported, never judged. */
     variability?: {
-      /** Results at most, this one included. */
+      /** Largest number of results, this one included. */
       results: number
     }
     /** The value that the source declares is judged, not a result of the lot. */
@@ -683,7 +683,7 @@ export type Clause = {
   }
   /** Judges the deviation in place of the value. */
   'deviation-from'?: {
-    /** Preceding results at most. */
+    /** Largest number of preceding results. */
     preceding?: number
     /** From the declared value of the source. */
     declared?: 'yes' | 'no'
@@ -692,9 +692,9 @@ export type Clause = {
   }
   /** Deviation as a percentage of the reference rather than in points. */
   relative?: 'yes' | 'no'
-  /** Classes the clause is for; all without it. */
+  /** Classes that the clause applies to; all if absent. */
   classes?: string[]
-  /** Kinds of material the clause is for; all without it. */
+  /** Kinds of material that the clause applies to; all if absent. */
   kinds?: Kind[]
   /** The clause applies where all of these hold; otherwise it does not apply. */
   when?: Premise[]
@@ -702,42 +702,42 @@ export type Clause = {
   'deemed-by'?: Premise[]
   /** Judged only when the purchaser asks for it. */
   optional?: 'yes' | 'no'
-  /** Shown, never part of the verdict. */
+  /** Shown for information, never part of the verdict. */
   information?: 'yes' | 'no'
-  /** Counts only results that are computed from the readings of specimens: neither a figure that a laboratory reports finished, nor one that rests on a mean without its specimens. Any result without it. */
+  /** With readings, only results computed from the readings of specimens count: neither a figure that a laboratory reports finished, nor one from a mean without its specimens. If absent, any result counts. */
   from?: 'readings'
-  /** Duty of the samples that the clause judges, each for itself; the preceding results are then earlier samples of that duty. Without it the composites of the lot are judged, else its regular samples. */
+  /** Duty of the samples that the clause judges, each by itself; the preceding results are then those of earlier samples of that duty. If absent, the composites of the lot are judged, else its regular samples. */
   duty?: 'regular' | 'composite'
-  /** Which of several results counts; default worst. */
+  /** Which of several results counts: the worst (the default), their mean, or the latest. */
   several?: 'worst' | 'mean' | 'latest'
-  /** Step to which the value is rounded before the comparison, in the limit’s unit; default the limit’s written decimals; none compares unrounded. */
+  /** Step to which the value is rounded before the comparison, in the limit’s unit; by default the decimals that the limit is written with; none compares the unrounded value. */
   resolution?: number | string
-  /** Limit that may be relaxed by approval. */
+  /** Outer limit that holds by approval or declaration. */
   approval?: {
     /** Outer limit. With its unit; or a map by class. */
     'at-most'?: string | { [key: string]: string }
     /** Outer limit. With its unit; or a map by class. */
     'at-least'?: string | { [key: string]: string }
-    /** Classes it holds for. */
+    /** Classes that it applies to. */
     classes?: string[]
-    /** Evidence asked for. */
+    /** Evidence required. */
     evidence: string
-    /** Who lets the value over the plain limit: an approval of the source, or the source’s own declared value; default approval. */
+    /** What allows a value beyond the ordinary limit: an approval of the source (the default), or the source’s own declared value. */
     by?: 'approval' | 'declaration'
   }
   /** Method named by the specification. */
   method?: string
-  /** Only results by the method named count. */
+  /** Only results by the named method count. */
   'method-required'?: 'yes' | 'no'
-  /** The clause is on a fact stated under facts: of the lot, else of its source. */
+  /** The clause is about a fact stated under facts of the lot, else of its source. */
   fact?: Id
-  /** Words of which the fact must be one. */
+  /** The allowed values; the fact must be one of them. */
   is?: string[]
-  /** The clause asks for a document of this kind under documents: of the lot or its source; source-approval for an approval of the source. */
+  /** The clause requires a document of this kind under documents of the lot or its source, or, with source-approval, an approval of the source. */
   document?: Id
   /** Events of the source that end the document. */
   'void-on'?: ('outage' | 'fuel-change' | 'deposit-change' | 'equipment-change' | 'laboratory-change' | 'cement-change' | 'other')[]
-  /** The clause allows these classes alone. */
+  /** Only these classes are allowed. */
   'allowed-classes'?: string[]
   /** Classes accepted as an allowed one. */
   'accepted-as'?: {
@@ -745,12 +745,12 @@ export type Clause = {
     class: string
     /** A class, or a category of one axis. */
     as: string
-    /** On these conditions. */
+    /** Where all of these hold. */
     when: Premise[]
   }[]
-  /** The clause is on how often the source is tested, not on a value. */
+  /** The clause is about how often the source is tested, not about a value. */
   sampling?: {
-    /** Properties tested so often. */
+    /** Properties that must be tested this often. */
     properties: PropertyKey[]
     /** Largest mass between two tests. */
     every?: Quantity
@@ -762,24 +762,24 @@ export type Clause = {
       every?: Quantity
       /** Longest time between two tests; whichever comes first. */
       'or-every'?: Quantity
-      /** A source is new while its records are shorter. */
+      /** A source is new while its records span less than this. */
       for: Quantity
     }
-    /** Kind of sample that counts; any without it. */
+    /** Kind of sample that counts; any if absent. */
     sample?: 'grab' | 'composite'
-    /** Duty of the samples that count; any without it. */
+    /** Duty of the samples that count; any if absent. */
     duty?: 'regular' | 'composite'
   }
   /** Where the limit comes from. */
   basis?: {
-    /** Source code or title in which the limit was read. */
+    /** Code of the source in which the limit was read, or its title. */
     read?: string
-    /** From memory: what was recalled, still to be confirmed. */
+    /** What is from memory and still to be confirmed. */
     memory?: string
   }
   /** Who or what set a limit that no standard gives. */
   'set-by'?: {
-    /** Study. */
+    /** Study that the limit rests on. */
     study?: string
     /** Who set the limit. */
     user?: string
@@ -790,9 +790,9 @@ export type Clause = {
   'decision-rule'?: {
     /** Guard band in standard uncertainties. */
     guarded?: number
-    /** Probability of conformity asked for. */
+    /** Probability of conformity required. */
     probability?: number
-    /** Where both sides agreed on the rule. */
+    /** Where both parties agreed on the rule, for instance a clause of the contract. Without it the rule has no effect. */
     'agreed-in'?: string
   }
   /** One of these must be met. */
@@ -801,11 +801,11 @@ export type Clause = {
   'all-of'?: Clause[]
   /** What a supplement does: tighten or relax the limit of the clause; add a clause; remove it; promote an optional one to mandatory; restrict the classes; replace its method; set the frequency of its sampling; add a document. */
   change?: 'tighten' | 'relax' | 'add' | 'remove' | 'promote' | 'restrict' | 'replace-method' | 'set-frequency' | 'add-document'
-  /** A clause added by a supplement stands behind this one; at the end without it. */
+  /** Clause that the added one follows; at the end if absent. */
   after?: Id
 }
 
-/** A demand that decides whether something else applies: on a property of the lot, or on a stated fact. */
+/** A condition that decides whether something else applies: on a property of the lot, or on a stated fact. */
 export type Premise = {
   /** Property asked about. */
   property?: PropertyKey
@@ -825,13 +825,13 @@ export type Premise = {
   between?: string[]
   /** Inclusive limit on the absolute value. With its unit; or a map by class. */
   'magnitude-at-most'?: string | { [key: string]: string }
-  /** Fact stated under facts: of the lot, else of its source; in place of property. */
+  /** Fact stated under facts of the lot, else of its source; in place of property. */
   fact?: Id
-  /** Words of which the fact must be one. */
+  /** The allowed values; the fact must be one of them. */
   is?: string[]
 }
 
-/** content/criteria/ID.yaml: one named set of acceptance criteria, one edition of a specification. */
+/** content/criteria/ID.yaml: one set of acceptance criteria, for instance one edition of a specification. */
 export type CriterionRecord = {
   /** Name of the set. */
   title: string
@@ -841,9 +841,9 @@ export type CriterionRecord = {
   edition: string
   /** Who publishes the specification. */
   authority?: string
-  /** Set of a later edition. */
+  /** Criterion of the edition that supersedes it. */
   'superseded-by'?: Id
-  /** Kinds of material the set is for. */
+  /** Kinds of material that it applies to. */
   kinds: Kind[]
   /** Classes, in order. */
   classes?: string[]
@@ -853,7 +853,7 @@ export type CriterionRecord = {
   axes?: string[][]
   /** The classes are listed from the most to the least demanding, so that the best one met can be found. */
   'best-first'?: 'yes' | 'no'
-  /** The class follows from the material rather than from a claim: the first whose conditions hold. */
+  /** The class follows from the material rather than from a claim: the first class whose conditions hold. */
   'class-from'?: {
     /** A class, or a category of one axis. */
     class: string
@@ -864,17 +864,17 @@ export type CriterionRecord = {
   extends?: {
     /** Id of the base set, which is one edition. */
     set: Id
-    /** Classes taken over. */
+    /** Classes taken over from the base. */
     classes?: string[]
-    /** as-named: that very set; current: the last of the editions that supersede it. Default as-named. */
+    /** as-named: exactly that criterion (the default); current: the latest of the editions that supersede it. */
     edition?: 'as-named' | 'current'
   }
   /** Clauses in reading order. */
   clauses: Clause[]
-  /** What is enough to ship on early results. */
+  /** What is enough to ship on early results, before the rest is known. */
   release?: {
     clause: Id
-    /** The lesser demand. */
+    /** The easier requirement. */
     with?: {
       age?: Age
       /** Inclusive lower limit. With its unit; or a map by class. */
@@ -893,7 +893,7 @@ export type CriterionRecord = {
       report?: 'yes' | 'no'
     }
   }[]
-  /** Clauses of the specification that the set does not hold. */
+  /** Clauses of the specification that are not covered here. */
   lacks?: string[]
   /** What the specification says on retests, disputes and arbitration; shown, never computed. */
   retests?: string
@@ -911,20 +911,20 @@ export type CriterionRecord = {
   'decision-rule'?: {
     /** Guard band in standard uncertainties. */
     guarded?: number
-    /** Probability of conformity asked for. */
+    /** Probability of conformity required. */
     probability?: number
-    /** Where both sides agreed on the rule. */
+    /** Where both parties agreed on the rule, for instance a clause of the contract. Without it the rule has no effect. */
     'agreed-in'?: string
   }
   /** Note. */
   note?: string
 }
 
-/** content/lots/SOURCE/LOT.yaml: one lot with samples, readings, shipments and revisions. */
+/** content/lots/SOURCE/LOT.yaml: one lot with its samples, readings, shipments and revisions. */
 export type Lot = {
   /** Class claimed for this lot, where it differs from the source’s. */
   class?: string
-  /** Class claimed under a set with class names of its own, by set. */
+  /** Class claimed under a criterion with class names of its own, by criterion. */
   'class-under'?: { [key: string]: string }
   /** Printed lot number, where it differs from the file’s name. */
   number?: string
@@ -953,11 +953,11 @@ export type Lot = {
     /** Share by mass. */
     share: Quantity
   }[]
-  /** Facts that clauses ask for, each a word: coal-only: yes, use: concrete. */
+  /** Facts that clauses require, each one word, for instance coal-only: yes or use: concrete. */
   facts?: { [key: string]: string }
-  /** Documents that clauses ask for. */
+  /** Documents that clauses require. */
   documents?: {
-    /** Kind, as a clause names it: certification-statement. */
+    /** Kind as a clause names it, for instance certification-statement. */
     kind: Id
     /** Title and number. */
     title: string
@@ -970,7 +970,7 @@ export type Lot = {
   samples: {
     /** Mark of the sample. */
     id: string
-    /** How the sample was taken, or whose it is. */
+    /** How the sample was taken, or who took it: a grab at one moment, a composite of increments, a split of another sample, an independent sample. */
     kind: 'grab' | 'composite' | 'split' | 'independent'
     /** What the sample serves: regular (daily or every so many tonnes, for moisture, loss on ignition and fineness), composite (made of equal portions of regular samples, for everything else), verification (checks the producer’s results, never judged). Without it a grab is regular, a composite is composite, a split or an independent sample is for verification. */
     duty?: 'regular' | 'composite' | 'verification'
@@ -978,7 +978,7 @@ export type Lot = {
     of?: string
     /** When taken. */
     taken?: Period
-    /** When taken, for a grab. */
+    /** When a grab was taken. */
     on?: Moment
     /** Where taken. */
     place?: string
@@ -992,7 +992,7 @@ export type Lot = {
     mass?: Quantity
     /** Container. */
     container?: string
-    /** Mass that it represents. */
+    /** Mass of material that the sample represents. */
     represents?: Quantity
     /** Laboratory that received it. */
     to?: Id
@@ -1015,12 +1015,12 @@ export type Lot = {
     sample: string
     /** When tested. */
     tested: Moment
-    /** When the result became known, where that was later than the test; it counts from then. */
+    /** When the result became known, where that was later than the test; it counts from then on. */
     reported?: Moment
     results: { [key in PropertyKey]?: ReportedValue }
-    /** Results of the control made beside, for clauses on a difference from it. */
+    /** Results of the control tested alongside, for clauses on a difference from it. */
     'control-results'?: { [key in PropertyKey]?: ReportedValue }
-    /** Laboratory that did it, where subcontracted. */
+    /** Laboratory that did the work, where it was subcontracted. */
     subcontracted?: Id
     /** Deviations from the methods. */
     deviations?: string
@@ -1064,22 +1064,22 @@ export type Lot = {
     project?: string
     /** Seal. */
     seal?: string
-    /** Truck or car. */
+    /** Truck or rail car. */
     vehicle?: string
   }[]
-  /** Agency results. */
+  /** Verification results of an agency. */
   verification?: {
-    /** Kind of verification sample. */
+    /** Kind of the agency’s sample. */
     kind: 'split' | 'independent'
     laboratory: Id
     /** Sample. */
     sample: string
     tested: Moment
-    /** When the result became known, where that was later than the test; it counts from then. */
+    /** When the result became known, where that was later than the test; it counts from then on. */
     reported?: Moment
     results: { [key in PropertyKey]?: ReportedValue }
   }[]
-  /** Written by npm run issue. */
+  /** Revisions, written by npm run issue. */
   revisions?: {
     /** Revision. */
     number: number
@@ -1089,7 +1089,7 @@ export type Lot = {
     by: string
     /** Function of that person. */
     function: string
-    /** Why. */
+    /** Reason for the revision. */
     reason: string
     /** Whether this revision withdraws the certificate. */
     withdrawn?: 'yes' | 'no'
@@ -1101,12 +1101,12 @@ export type Lot = {
   note?: string
 }
 
-/** Heading of a page in content/methods/ID.mdx. */
+/** Front matter of a page in content/methods/ID.mdx. */
 export type MethodHeading = {
   /** Title of the page. */
   title: string
-  /** One sentence. */
+  /** Summary in one sentence. */
   summary: string
-  /** Place in the list. */
+  /** Position in the list of pages. */
   order: number
 }
