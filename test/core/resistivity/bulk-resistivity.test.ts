@@ -26,6 +26,16 @@ describe('atTemperature', () => {
     expect(atTemperature(1, { readAt: 100, wanted: 0, activationEnergy: 1 })).toBeCloseTo(1.125243, 5)
     expect(atTemperature(1, { readAt: 0, wanted: 100, activationEnergy: 1 })).toBeCloseTo(1 / 1.125243, 5)
   })
+  // By hand, −d ln ρ/dT = E/(R T²) at T = 296.15 K: R T² = 8.314462618 × 87 704.82 = 729 218.5 J K/mol;
+  // 15 000/729 218.5 = 0.020570, 20 000 gives 0.027427, 25 000 gives 0.034283. The method page prints 2.1, 2.7, 3.4 %.
+  it.each([
+    [15, 2.06],
+    [20, 2.74],
+    [25, 3.43],
+  ])('changes a resistivity at 23 °C with %d kJ/mol by %d %% per degree', (activationEnergy, percent) => {
+    const at = (celsius: number) => atTemperature(1, { readAt: 23, wanted: celsius, activationEnergy })
+    expect((100 * (at(22.5) - at(23.5))) / at(23)).toBeCloseTo(percent, 2)
+  })
 })
 
 describe('specimenResistivity', () => {
