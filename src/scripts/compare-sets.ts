@@ -6,7 +6,6 @@ import type { Moment } from '../core/measure/moment.ts'
 import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { listedSetName } from '../words/outcomes.ts'
-import type { Outcome } from '../core/criteria/outcome.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { countWords } from '../words/numbers.ts'
 import { shortDate } from '../words/dates.ts'
@@ -102,7 +101,7 @@ type Row = ComparedLot & {
   readonly sampled: Moment
   readonly withdrawn: boolean
   readonly conditionTitle: (id: string) => string
-  readonly standingOf: (outcome: Outcome) => Parameters<typeof briefElement>[0]
+  readonly standingOf: (verdict: Verdict) => Parameters<typeof briefElement>[0]
 }
 
 function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled }: Choice): Row[] {
@@ -118,7 +117,7 @@ function comparedLots(source: ReadSource, sets: readonly Criterion[], { sampled 
             sampled: lot.sampled,
             withdrawn: lot.state === 'withdrawn',
             conditionTitle: source.conditionTitle,
-            standingOf: (outcome: Outcome) => briefStanding(source, index, outcome),
+            standingOf: (verdict: Verdict) => briefStanding(source, index, verdict),
           },
         ]
   })
@@ -133,7 +132,7 @@ function judgedCell(
   const decided =
     verdict.outcome === 'meets' ? [] : [` ${decidedByWords(verdict, criterion, conditionTitle)}`]
   return element('span', [
-    briefElement(standingOf(verdict.outcome)),
+    briefElement(standingOf(verdict)),
     ...decided.map((text) => element('span', [text], 'small soft')),
   ])
 }

@@ -5,7 +5,7 @@
 import type { WithTexts } from '../core/measure/texts-of-times.ts'
 import { readCriterion } from '../core/criteria/read-criterion.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
-import type { Outcome } from '../core/criteria/outcome.ts'
+import { hasNoClass } from '../core/criteria/no-class.ts'
 import { awaitedTests } from '../core/result/awaited-test.ts'
 import { bestClass, judge } from '../core/judging/verdict.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
@@ -56,14 +56,15 @@ export function bestClassOf(source: ReadSource, place: number, criterion: Criter
 export function briefStanding(
   source: ReadSource,
   place: number,
-  outcome: Outcome,
+  verdict: Verdict,
 ): Pick<LotStanding, 'mark' | 'brief'> {
   const lot = source.lots[place]
   if (lot === undefined)
     throw new RangeError(`briefStanding needs a place among ${source.lots.length} lots, got ${place}`)
   return lotStanding({
     state: lot.state,
-    outcome,
+    outcome: verdict.outcome,
+    ...(hasNoClass(verdict) ? { noClass: true as const } : {}),
     awaited: awaitedTests(lot.planned).map((test) => ({
       ...test,
       conditionName: source.conditionTitle(test.condition),

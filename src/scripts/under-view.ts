@@ -61,7 +61,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion, units: 
   if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
   const scope = scopeWords(criterion)
   const best = bestClassOf(source, index, criterion)
-  const stands = briefStanding(source, index, verdict.outcome)
+  const stands = briefStanding(source, index, verdict)
   const worded = wordedVerdict(verdict, criterion, source.conditionTitle, units)
   return [
     element(
@@ -112,7 +112,7 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
   const verdicts = source.lots
     .map((lot, index) => ({ lot, verdict: verdictOf(source, index, criterion), index }))
     .filter((entry): entry is typeof entry & { verdict: Verdict } => entry.verdict !== undefined)
-    .map((entry) => ({ ...entry, standing: briefStanding(source, entry.index, entry.verdict.outcome) }))
+    .map((entry) => ({ ...entry, standing: briefStanding(source, entry.index, entry.verdict) }))
   if (verdicts.length === 0) return [element('p', ['This set is not for this material.'])]
   const counts = standingCounts(verdicts.map(({ standing }) => standing))
   const tally = element(

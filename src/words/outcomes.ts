@@ -60,12 +60,20 @@ const OF_A_SET: OutcomeWords = {
   reported: 'Reported under',
 }
 
-/** One line for the head of a certificate; a class never stands without its edition. */
+/** Of a lot whose kind or claimed class the set does not have: no result is missing. */
+export const NO_CLASS_FOR_LOT = 'no class for this lot'
+
+/**
+ * One line for the head of a certificate; a class never stands without its edition.
+ * @param criterion `noClass` where the set has no class for the lot
+ */
 export function verdictHeadline(
   verdict: Pick<Verdict, 'outcome' | 'class' | 'edition'>,
-  criterion: Pick<Criterion, 'title' | 'designation'>,
+  criterion: Pick<Criterion, 'title' | 'designation'> & { readonly noClass?: true },
 ): string {
-  return `${OF_A_SET[verdict.outcome]} ${setOfVerdict(verdict, criterion)}`
+  const set = setOfVerdict(verdict, criterion)
+  if (criterion.noClass === true) return `No class for this lot in ${set}`
+  return `${OF_A_SET[verdict.outcome]} ${set}`
 }
 
 /**
@@ -74,6 +82,7 @@ export function verdictHeadline(
  */
 export function isHeadlineOfAnother(headline: string, outcome: Outcome): boolean {
   const said = headline.replace(/^Withdrawn; was: /, '').toLowerCase()
+  if (said.startsWith(`${NO_CLASS_FOR_LOT} in `)) return outcome !== 'not-reported'
   const [longest] = everyOutcome()
     .filter((other) => said.startsWith(`${OF_A_SET[other].toLowerCase()} `))
     .sort((a, b) => OF_A_SET[b].length - OF_A_SET[a].length)

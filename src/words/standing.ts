@@ -8,7 +8,7 @@ import { compareMoments, dateOf, type Moment } from '../core/measure/moment.ts'
 import type { AwaitedTest } from '../core/result/awaited-test.ts'
 import { date } from './dates.ts'
 import { plural } from './numbers.ts'
-import { everyOutcome, outcomeWords } from './outcomes.ts'
+import { everyOutcome, NO_CLASS_FOR_LOT, outcomeWords } from './outcomes.ts'
 import { propertyWords } from './property-names.ts'
 import { plainSpaces, sentence } from './sentences.ts'
 
@@ -24,6 +24,8 @@ export interface StandingFacts {
   readonly state: CertificateState | 'superseded'
   /** Under one set; null where the lot is not judged. */
   readonly outcome: Outcome | null
+  /** That set has no class for the lot. */
+  readonly noClass?: true
   readonly withdrawn?: Moment
   /** The longest awaited first. */
   readonly awaited: readonly NamedTest[]
@@ -152,10 +154,18 @@ function wordsOfAll(words: (outcome: Outcome) => string): Words {
   >
 }
 
+function judgedWords(
+  { outcome, noClass }: { outcome: Outcome | null; noClass: true | undefined },
+  words: Words,
+): string {
+  if (outcome === null) return NOT_JUDGED
+  return noClass === true ? NO_CLASS_FOR_LOT : words[outcome]
+}
+
 /** What it was counts no more, nor does anybody await its results. */
-function noLongerInForce({ state, outcome, withdrawn }: StandingFacts): LotStanding {
+function noLongerInForce({ state, outcome, noClass, withdrawn }: StandingFacts): LotStanding {
   const word = state === 'withdrawn' ? 'Withdrawn' : 'Superseded by a later revision'
-  const was = outcome === null ? NOT_JUDGED : OF_A_LOT[outcome]
+  const was = judgedWords({ outcome, noClass }, OF_A_LOT)
   const head = withdrawn === undefined ? word : `${word} ${date(dateOf(withdrawn))}`
   return standing({
     mark: 'withdrawn',
@@ -166,9 +176,9 @@ function noLongerInForce({ state, outcome, withdrawn }: StandingFacts): LotStand
   })
 }
 
-function neverIssued({ outcome, awaited }: StandingFacts): LotStanding {
+function neverIssued({ outcome, noClass, awaited }: StandingFacts): LotStanding {
   const soFar = isMet(outcome) && 0 < awaited.length ? ' so far' : ''
-  const would = outcome === null ? NOT_JUDGED : `${WOULD[outcome]}${soFar}`
+  const would = `${judgedWords({ outcome, noClass }, WOULD)}${soFar}`
   return standing({
     mark: 'draft',
     head: 'Draft, never issued',
@@ -182,11 +192,11 @@ function neverIssued({ outcome, awaited }: StandingFacts): LotStanding {
  * "Complete" is not said: beside a lot that fails it would read as praise. A certificate that is still
  * provisional says so where no result is missing that would tell it.
  */
-function inForce({ state, outcome, awaited }: StandingFacts): LotStanding {
+function inForce({ state, outcome, noClass, awaited }: StandingFacts): LotStanding {
   const missing = awaitedWords(awaited)
   const stillProvisional = state === 'provisional' && missing.length === 0
   const soFar = isMet(outcome) && (0 < missing.length || stillProvisional)
-  const words = outcome === null ? NOT_JUDGED : OF_A_LOT[outcome]
+  const words = judgedWords({ outcome, noClass }, OF_A_LOT)
   const said = soFar ? `${words} so far` : words
   return standing({
     mark: soFar ? 'meets-so-far' : outcome,

@@ -29,6 +29,15 @@ function noTrace(ended: Ended): void {
 }
 
 describe('npm run check', () => {
+  it('explains a set with what it leaves out of its specification', async () => {
+    const content = contentCopy()
+    const path = join(content, 'criteria/strength.yaml')
+    writeFileSync(path, `${readFileSync(path, 'utf8')}lacks: ["Air content: its limit was not seen."]\n`)
+    const { status, out } = await run('check', '--content', content, '--explain', 'strength')
+    expect(status).toBe(0)
+    expect(out).toMatch(/ {2}index: .*at least 60 %/)
+    expect(out).toContain('\nLeft out of this set:\n  Air content: its limit was not seen.\n')
+  })
   it('ends with 0 on good records and says how each source stands', async () => {
     const ended = await run('check', '--content', contentCopy())
     expect(ended).toMatchObject({ status: 0, error: '' })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { OUTCOMES } from '../../src/core/criteria/outcome.ts'
-import { outcomeWords, verdictHeadline } from '../../src/words/outcomes.ts'
+import { isHeadlineOfAnother, outcomeWords, verdictHeadline } from '../../src/words/outcomes.ts'
 
 describe('outcomeWords', () => {
   it('have a word for every outcome, each its own', () => {
@@ -19,5 +19,15 @@ describe('verdictHeadline', () => {
     expect(
       verdictHeadline({ outcome: 'pending', class: null, edition: '1' }, { title: 'Resistivity option' }),
     ).toBe('Pending under Resistivity option, edition 1')
+  })
+
+  it('of a set without a class for the lot says so, since no result is missing', () => {
+    const headline = verdictHeadline(
+      { outcome: 'not-reported', class: null, edition: '2006' },
+      { title: 'Slag', noClass: true },
+    )
+    expect(headline).toBe('No class for this lot in Slag, edition 2006')
+    expect(isHeadlineOfAnother(headline, 'not-reported')).toBe(false)
+    expect(isHeadlineOfAnother(headline, 'meets')).toBe(true)
   })
 })

@@ -89,6 +89,18 @@ const TABLE: readonly (readonly [Outcome | null, string, string, string, string]
 ]
 
 describe('lotStanding', () => {
+  it('says that a set has no class for the lot in place of missing results', () => {
+    const of = (state: StandingFacts['state']) =>
+      lotStanding({ state, outcome: 'not-reported', noClass: true, awaited: [] }).text
+    expect(STATES.map(of)).toEqual([
+      'Draft, never issued; no class for this lot',
+      'No class for this lot; certificate still provisional',
+      'No class for this lot',
+      'Withdrawn; was: no class for this lot',
+      'Superseded by a later revision; was: no class for this lot',
+    ])
+  })
+
   it('has a row here for every outcome', () => {
     expect(TABLE.flatMap(([outcome]) => outcome ?? [])).toEqual([...OUTCOMES])
   })

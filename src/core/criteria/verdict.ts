@@ -73,8 +73,12 @@ export interface ClauseOutcome {
   readonly result: string | null
   readonly reasons: ClauseReasons
   readonly due?: Moment
-  /** Reference of a deviation: the mean and the preceding results it rests on, or the declared value. */
+  /**
+   * Reference of a deviation: the mean and the preceding results it rests on, the declared value or the control's.
+   */
   readonly against?: {
+    /** Absent of a mean or an estimate that is itself what is judged. */
+    readonly from?: 'preceding' | 'declared' | 'control'
     readonly mean: number
     /** Where the mean is known only within bounds. */
     readonly bounds?: { readonly low: number | null; readonly high: number | null }

@@ -37,6 +37,7 @@ export function judgeDeviation(
   return {
     ...withReason(judged, referenceReason(reference, clause)),
     against: {
+      from: reference.from,
       mean: reference.value,
       ...shownBounds(reference),
       n: reference.n,

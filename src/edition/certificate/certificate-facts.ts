@@ -1,6 +1,7 @@
 /** What a certificate states of a lot, from its records and their judgement on a day. */
 import { type Criterion, isUnconfirmed } from '../../core/criteria/criterion.ts'
-import type { ClauseOutcome } from '../../core/criteria/verdict.ts'
+import { hasNoClass } from '../../core/criteria/no-class.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { dutyOf } from '../../core/measure/duty.ts'
 import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
@@ -105,7 +106,7 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     departures: departuresOf(producersResults(lot), (id) => conditionTitle(records, id), records.site.units),
     deviations: deviationFacts(lot),
     criteria: lot.criteria.map((criterion, place) =>
-      statedCriterion(criterion, lot.verdicts[place]?.clauses ?? [], records),
+      statedCriterion(criterion, lot.verdicts[place], records),
     ),
     verdicts: wordedVerdicts(lot, stating),
   }
@@ -299,7 +300,7 @@ function wordedVerdicts({ criteria, verdicts }: JudgedLot, stating: Stating): Wo
 /** @param outcomes under the set, by whose uncertainties the risk is computed */
 function statedCriterion(
   criterion: Criterion,
-  outcomes: readonly ClauseOutcome[],
+  verdict: Verdict | undefined,
   records: Records,
 ): CertificateCriterion {
   const titleOf = titlesOf(criterion, (id) => conditionTitle(records, id))
@@ -309,8 +310,9 @@ function statedCriterion(
     edition: criterion.edition,
     trial: isUnconfirmed(criterion),
     decisionRule: ruleWords(criterion.decisionRule),
-    risk: riskSentence(criterion, outcomes, titleOf),
+    risk: riskSentence(criterion, verdict?.clauses ?? [], titleOf),
     ...defined({
+      noClass: verdict !== undefined && hasNoClass(verdict) ? (true as const) : undefined,
       designation: criterion.designation,
       supersededBy: criterion.supersededBy,
       scope: scopeWords(criterion) ?? undefined,

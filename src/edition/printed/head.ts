@@ -19,6 +19,7 @@ type Headed = Pick<
   | 'lot'
   | 'source'
   | 'verdicts'
+  | 'criteria'
   | 'awaited'
 >
 
@@ -37,10 +38,11 @@ export function printedHead(facts: Headed): PrintedHead {
   })
 }
 
-function standingOf({ state, verdicts, awaited, issued }: Headed): string {
+function standingOf({ state, verdicts, criteria, awaited, issued }: Headed): string {
   return lotStanding({
     state,
     outcome: verdicts[0]?.outcome ?? null,
+    ...defined({ noClass: criteria[0]?.noClass }),
     awaited: state === 'withdrawn' ? [] : awaited,
     ...(state === 'withdrawn' && issued !== null ? { withdrawn: readMoment(issued) } : {}),
   }).text

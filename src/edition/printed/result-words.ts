@@ -3,9 +3,11 @@ import { defined } from '../../core/measure/defined.ts'
 import { comparedFigure } from '../../words/compared-values.ts'
 import { setName } from '../../core/criteria/criterion.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { Figure } from '../../core/result/working.ts'
 import { shortDate } from '../../words/dates.ts'
 import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { boundsWords } from '../../words/bounds.ts'
+import { besideLimit } from '../../words/limit-units.ts'
 import { hasOther, type UnitSystem } from '../../words/unit-systems.ts'
 import { quantity, resultText, signed } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
@@ -34,9 +36,9 @@ export function rowTitle(row: TableRow, { facts }: TableContext): string {
 
 function referenceWords({ clause }: TableRow): string {
   if (clause?.against === undefined) return 'deviation'
-  return clause.against.lots.length === 0
-    ? 'against the declared value'
-    : `against the preceding ${clause.against.n}`
+  const { from, n } = clause.against
+  if (from === 'control') return 'against the control'
+  return from === 'declared' ? 'against the declared value' : `against the preceding ${n}`
 }
 
 /**
@@ -125,7 +127,7 @@ function originWords(result: CertificateResult | null, context: TableContext): (
 function deviationWords({ clause, result, property: key }: TableRow, units: UnitSystem): string {
   if (clause === null) return ''
   if (clause.against === undefined) return clause.reason
-  const { mean, bounds, lots } = clause.against
+  const { from, mean, bounds } = clause.against
   const { decimals } = property(key)
   const unit = result?.unit ?? ''
   const own = result === null ? '' : `${resultText(result, units)} against `
@@ -133,8 +135,10 @@ function deviationWords({ clause, result, property: key }: TableRow, units: Unit
     bounds === undefined
       ? quantity(mean, digits, unit, units)
       : `what is ${boundsWords(bounds, digits, unit, units)}`
-  if (lots.length === 0) return `${own}${figure(decimals)} declared`
-  return `${own}a mean of ${figure(decimals + 1)}`
+  if (from === 'control') return `${own}${figure(decimals)} of the control`
+  return from === 'declared'
+    ? `${own}${figure(decimals)} declared`
+    : `${own}a mean of ${figure(decimals + 1)}`
 }
 
 export interface RowFigures {
@@ -153,12 +157,17 @@ export function rowFigures(row: TableRow, units: UnitSystem): RowFigures {
   if (clause === null || value === null || clause.limit === null || isWithinBounds(row))
     return { value: unjudgedFigure(row, units) }
   const shown = comparedFigure({ ...clause, value }, reportedDecimals(row))
+  const { limit } = clause
   const unit = clause.unit ?? ''
   const print = kind === 'deviation' ? signed : quantity
+  const beside = (figure: Pick<Figure, 'value' | 'decimals'>) => {
+    const own = hasOther(unit, units) ? { ...figure, unit } : besideLimit({ ...figure, unit }, limit)
+    return print(own.value, own.decimals, own.unit)
+  }
   const { unrounded } = shown
   return defined({
-    value: print(shown.value, shown.decimals, unit),
-    unrounded: unrounded && `${print(unrounded.value, unrounded.decimals, unit)} before rounding`,
+    value: beside(shown),
+    unrounded: unrounded && `${beside(unrounded)} before rounding`,
     american: hasOther(unit, units) ? print(shown.value, shown.decimals, unit, units) : undefined,
   })
 }

@@ -71,6 +71,8 @@ export interface CertificateCriterion {
   readonly edition: string
   readonly supersededBy?: string
   readonly trial: boolean
+  /** That it has no class for the lot. */
+  readonly noClass?: true
   /** That it judges activity alone. */
   readonly scope?: string
   /** How many parts of the specification the set leaves out. */

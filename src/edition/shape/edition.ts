@@ -86,7 +86,14 @@ interface LotHead {
 export interface ListedLot extends LotHead {
   readonly tonnes: number
   /** Outcome under each criterion in force whose kinds apply; the governing one first. */
-  readonly outcomes: readonly { readonly criterion: string; readonly outcome: Outcome }[]
+  readonly outcomes: readonly {
+    readonly criterion: string
+    readonly outcome: Outcome
+    /** The set has no class for the lot. */
+    readonly noClass?: true
+  }[]
+  /** The lot that replaces it, where it is withdrawn. */
+  readonly replacedBy?: string
   /** Results that are due or overdue, the longest awaited first; none of a withdrawn lot. */
   readonly awaited: readonly AwaitedTest[]
   /** The newest revision; null for a draft. */

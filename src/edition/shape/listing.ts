@@ -1,4 +1,5 @@
 /** The rows of the Edition, made from what was computed of each lot and source. */
+import { hasNoClass } from '../../core/criteria/no-class.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry, SourceEntry } from './edition.ts'
@@ -17,7 +18,14 @@ export function listedLot(lot: LotEntry): ListedLot {
     withdrawn: lot.withdrawn,
     state: lot.state,
     tonnes: lot.record.quantity.value,
-    outcomes: lot.verdicts.map(({ criterion, outcome }) => ({ criterion, outcome })),
+    outcomes: lot.verdicts.map((verdict) =>
+      defined({
+        criterion: verdict.criterion,
+        outcome: verdict.outcome,
+        noClass: hasNoClass(verdict) ? (true as const) : undefined,
+      }),
+    ),
+    replacedBy: newest?.replacedBy,
     awaited: lot.state === 'withdrawn' ? [] : awaitedTests(lot.planned),
     issued: newest === undefined ? null : { number: newest.number, date: newest.date },
     earlier: lot.revisions.slice(0, -1).map(({ number }) => number),

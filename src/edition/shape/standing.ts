@@ -1,5 +1,6 @@
 /** State and verdict of a lot in one, as every list, page and data file gives them. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
+import { defined } from '../../core/measure/defined.ts'
 import type { AwaitedTest } from '../../core/result/awaited-test.ts'
 import { type LotStanding, lotStanding, type NamedTest } from '../../words/standing.ts'
 import { conditionTitle } from './condition-title.ts'
@@ -12,9 +13,9 @@ export type NamesConditions = Pick<Edition, 'conditions' | 'announcedConditions'
 export function standingOf(edition: NamesConditions, lot: ListedLot, criterion?: string): LotStanding {
   return lotStanding({
     state: lot.state,
-    outcome: outcomeUnder(lot, criterion),
+    outcome: judgedUnder(lot, criterion)?.outcome ?? null,
+    ...defined({ noClass: judgedUnder(lot, criterion)?.noClass, withdrawn: lot.withdrawn }),
     awaited: lot.awaited.map((test) => namedTest(edition, test)),
-    ...(lot.withdrawn === undefined ? {} : { withdrawn: lot.withdrawn }),
   })
 }
 
@@ -27,11 +28,11 @@ export function standingOfId(
   return lot && standingOf(edition, lot)
 }
 
-/** Null where the lot is not judged under the set. */
-function outcomeUnder({ outcomes }: ListedLot, criterion?: string): Outcome | null {
-  const judged =
-    criterion === undefined ? outcomes[0] : outcomes.find((candidate) => candidate.criterion === criterion)
-  return judged?.outcome ?? null
+/** Undefined where the lot is not judged under the set. */
+function judgedUnder({ outcomes }: ListedLot, criterion?: string): ListedLot['outcomes'][number] | undefined {
+  return criterion === undefined
+    ? outcomes[0]
+    : outcomes.find((candidate) => candidate.criterion === criterion)
 }
 
 /** Members of a data file: beside the state and the outcome, so that neither is taken for the whole. */
@@ -49,7 +50,7 @@ export interface StandingData {
 export function standingData(edition: NamesConditions, lot: ListedLot): StandingData {
   return {
     state: lot.state,
-    outcome: outcomeUnder(lot),
+    outcome: judgedUnder(lot)?.outcome ?? null,
     standing: standingOf(edition, lot).text,
     ...awaitedData(lot),
   }

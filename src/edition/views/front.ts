@@ -13,6 +13,7 @@ import { defined } from '../../core/measure/defined.ts'
 import { property } from '../../core/measure/properties.ts'
 import { boundsWords } from '../../words/bounds.ts'
 import { comparedFigure } from '../../words/compared-values.ts'
+import { besideLimit } from '../../words/limit-units.ts'
 import { hasOther, type UnitSystem } from '../../words/unit-systems.ts'
 import { quantity } from '../../words/units.ts'
 import { setOfVerdict } from '../../words/outcomes.ts'
@@ -156,10 +157,11 @@ function printedFigure(clause: Compared, units: UnitSystem): string {
   const { bounds, unit } = clause
   if (bounds !== undefined) return boundsWords(bounds, property(clause.property).decimals, unit ?? '', units)
   const { value, decimals } = comparedFigure(clause, property(clause.property).decimals)
-  const own = quantity(value, decimals, clause.unit ?? '')
-  return hasOther(clause.unit ?? '', units)
-    ? `${own} (${quantity(value, decimals, clause.unit ?? '', units)})`
-    : own
+  const stored = { value, decimals, unit: unit ?? '' }
+  if (hasOther(stored.unit, units))
+    return `${quantity(value, decimals, stored.unit)} (${quantity(value, decimals, stored.unit, units)})`
+  const own = besideLimit(stored, clause.limit)
+  return quantity(own.value, own.decimals, own.unit)
 }
 
 /** A clause that holds a value against a limit. */

@@ -7,11 +7,13 @@ import { sentence } from '../../words/sentences.ts'
 import { type LotStanding, testName } from '../../words/standing.ts'
 import { massText, quantity } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
-import type { Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
+import { type Linked, linked } from './linked.ts'
 import { overdueLines } from './overdue.ts'
 
 export interface LotTodayView {
@@ -24,6 +26,8 @@ export interface LotTodayView {
   readonly standing: LotStanding
   /** What the certificate prints otherwise than it is today, a sentence each. */
   readonly changed: readonly string[]
+  /** Withdrawn lots that it replaces, in the order of the lots. */
+  readonly replaces: readonly Linked[]
   /** What is overdue, a line each. */
   readonly overdue: readonly string[]
   /** null where nothing was shipped. */
@@ -56,7 +60,8 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     year: yearOf(lot.sampled),
     asOf: edition.asOf,
     standing: standingOf(edition, row),
-    changed: changedSentences(lot),
+    changed: changedSentences(edition, lot),
+    replaces: replacedLots(edition, lot.id),
     overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
@@ -66,15 +71,25 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
   }
 }
 
-function changedSentences({ changedValues, revisions }: LotEntry): string[] {
+function changedSentences(edition: Edition, { changedValues, revisions }: LotEntry): string[] {
   const number = revisions.at(-1)?.number
   return changedValues.map(({ property, condition, age, issued, today }) => {
     const name =
       age === undefined ? propertyWords({ property }) : testName({ property, age, conditionName: null })
-    const test = condition === undefined ? name : `${name} (condition ${condition})`
+    const test = condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`
     const now = today === null ? 'no result of it counts' : `it is ${today}`
     return `Revision ${number} prints ${issued} as ${test}; by what is known today ${now}.`
   })
+}
+
+const replacements = new WeakMap<Edition['lots'], ReadonlyMap<string | undefined, readonly ListedLot[]>>()
+
+/** Found once for an edition's lots. */
+function replacedLots(edition: Edition, id: string): Linked[] {
+  const known = replacements.get(edition.lots)
+  const found = known ?? Map.groupBy(edition.lots.values(), ({ replacedBy }) => replacedBy)
+  if (known === undefined) replacements.set(edition.lots, found)
+  return (found.get(id) ?? []).map((lot) => linked(edition, lot.number, paths.certificate(lot.id)))
 }
 
 function shipmentsOfLot({ site }: Edition, { shipments, record }: LotEntry): ShipmentsOfLot | null {

@@ -3,6 +3,7 @@ import { OXIDES } from '../../core/composition/oxides.ts'
 import { isPropertyKey } from '../../core/measure/properties.ts'
 import { figuresOf, type ReportedValue } from '../../core/mortar/mortar.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { fixedDigits } from '../../words/numbers.ts'
 
 /** Per cent; what lies between it and 100 is a finding, since methods err by some points: own choice. */
 const IMPOSSIBLE = 110
@@ -23,7 +24,7 @@ export function checkOxides(
   report.at(
     at,
     'quantity-range',
-    `the oxides add up to ${sum.toFixed(1)} %, more than the whole`,
+    `the oxides add up to ${fixedDigits(sum, 1)} %, more than the whole`,
     'check the figures and their units; exclude those that are wrong, with the reason',
   )
 }

@@ -31,6 +31,23 @@ describe('printedTables: a value', () => {
     expect(own?.outcome).toBe('does-not-meet')
     expect(own).not.toHaveProperty('why')
   })
+  it('reads in the unit that its limit is written in, before rounding too: 1 m2/g is 1000 m2/kg', () => {
+    const written = { operator: 'at-least', values: [15_000], unit: 'm2/kg', written: ['15 m2/g'] } as const
+    const judged = clause({
+      property: 'specific-surface',
+      value: 20_400,
+      compared: 20_000,
+      unit: 'm2/kg',
+      decimals: 0,
+      limit: { ...written, layer: 'own' },
+    })
+    const own = result({ property: 'specific-surface', value: 20_400, unit: 'm2/kg', decimals: 0 })
+    expect(line({ results: [own], verdicts: [verdict([judged])] })).toMatchObject({
+      value: '20\u00a0m²/g',
+      unrounded: '20.4\u00a0m²/g before rounding',
+      limit: '≥\u00a015\u00a0m²/g',
+    })
+  })
   it('that a laboratory reports finished is marked, with what its rounding leaves open', () => {
     const own = result({ finished: true })
     const note =
@@ -213,10 +230,23 @@ describe('printedTables: a deviation and a statistic', () => {
     )
   })
   it('is held against the declared value where no lot stands behind it', () => {
-    const declared = { ...deviation, against: { mean: 2.5, n: 1, lots: [], values: [] } }
+    const declared = {
+      ...deviation,
+      against: { from: 'declared' as const, mean: 2.5, n: 1, lots: [], values: [] },
+    }
     expect(linesOf({ verdicts: [verdict([clause(), declared])] })[1]).toMatchObject({
       title: 'Loss on ignition, against the declared value',
       remarks: '2.14\u00a0% against 2.50\u00a0% declared',
+    })
+  })
+  it('is held against the control where that is what it deviates from', () => {
+    const control = {
+      ...deviation,
+      against: { from: 'control' as const, mean: 2.5, n: 1, lots: [], values: [] },
+    }
+    expect(linesOf({ verdicts: [verdict([clause(), control])] })[1]).toMatchObject({
+      title: 'Loss on ignition, against the control',
+      remarks: '2.14\u00a0% against 2.50\u00a0% of the control',
     })
   })
   it('gives the reason alone where there is no history yet', () => {

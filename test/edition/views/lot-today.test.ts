@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { lotTodayView } from '../../../src/edition/views/lot-today.ts'
 import { revision, shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
 
@@ -55,9 +56,42 @@ describe('lotTodayView', () => {
       ],
     })
     expect(changed).toEqual([
-      'Revision 1 prints 96.34 % as 7 d strength activity index (condition hot); by what is known today it is 95.88 %.',
+      'Revision 1 prints 96.34 % as 7 d strength activity index (hot); by what is known today it is 95.88 %.',
       'Revision 1 prints 2.1 % as loss on ignition; by what is known today no result of it counts.',
     ])
+  })
+
+  it('names a condition by its title where a record has one', () => {
+    const lot = tinyLot('ash/1', {
+      revisions: [revision(0, '2026-03-10')],
+      changedValues: [
+        {
+          property: 'strength-activity-index',
+          condition: 'hot',
+          age: '7 d',
+          issued: '96.34 %',
+          today: '95.88 %',
+        },
+      ],
+    })
+    const conditions = new Map([['hot', { title: '50 %, 50 °C' }]]) as unknown as Edition['conditions']
+    const edition = tinyEdition([tinySource('ash')], [lot], { conditions })
+    expect(lotTodayView(edition, lot).changed).toEqual([
+      'Revision 0 prints 96.34 % as 7 d strength activity index (50 %, 50 °C); by what is known today it is 95.88 %.',
+    ])
+  })
+
+  it('names the withdrawn lots that the lot replaces, and no others', () => {
+    const lots = ['ash/1', 'ash/2', 'ash/3'].map((id) =>
+      tinyLot(id, {
+        revisions: [
+          revision(0, '2026-03-10', id === 'ash/1' ? { state: 'withdrawn', replacedBy: 'ash/2' } : {}),
+        ],
+      }),
+    )
+    const edition = tinyEdition([tinySource('ash')], lots)
+    const replaced = lots.map((lot) => lotTodayView(edition, lot).replaces.map(({ text }) => text))
+    expect(replaced).toEqual([[], ['1'], []])
   })
 
   it('has no shipments where nothing was shipped, and offers the sets for the source’s material alone', () => {
