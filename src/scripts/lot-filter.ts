@@ -2,11 +2,12 @@
 import { liesWithin, type Period } from './period.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import type { StandingMark } from '../words/standing.ts'
-import { type ListedLot, type LotColumns, lotAt, standingAt } from './columns.ts'
+import { governingStandingAt, type ListedLot, type LotColumns, lotAt, standingAt } from './columns.ts'
 
 /** Empty text means any. */
 export interface Filter {
   readonly source: string
+  /** Empty text means the one that governs each lot. */
   readonly criterion: string
   /** Mark of a state and outcome. */
   readonly outcome: string
@@ -30,7 +31,8 @@ const TABLE_COLUMNS = ['number', 'sampled', 'standing', 'class', 'source'] as co
 
 export function lotRow(data: LotColumns, criterion: string, index: number): LotRow {
   const { columns, sources } = data
-  const { mark, text } = standingAt(data, criterion, index)
+  const { mark, text } =
+    criterion === '' ? governingStandingAt(data, index) : standingAt(data, criterion, index)
   return {
     ...lotAt(data, index),
     mark,

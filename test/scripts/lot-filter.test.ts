@@ -49,6 +49,10 @@ describe('filteredLots', () => {
     expect(filteredLots(DATA, { ...ANY, outcome: 'withdrawn' })).toEqual([2])
     expect(filteredLots(DATA, { ...ANY, criterion: 'unknown', outcome: 'meets' })).toEqual([])
   })
+  it('reads the verdict under the criterion that governs each lot where none is chosen', () => {
+    const data = { ...DATA, columns: { ...DATA.columns, governingStanding: [4, 0, 2, 3] } }
+    expect(filteredLots(data, { ...ANY, criterion: '', outcome: 'meets' })).toEqual([1])
+  })
   it('finds text in the id and in the printed number, without regard to case', () => {
     expect(filteredLots(DATA, { ...ANY, text: ' h-1 ' })).toEqual([2])
     expect(filteredLots(DATA, { ...ANY, text: 'no. 7' })).toEqual([2])
