@@ -15,6 +15,7 @@ import { UNISSUED_LOT } from './withheld.ts'
 import { TOTAL_DECIMALS } from '../core/checks/plausible-results.ts'
 import { limitWords } from './limits.ts'
 import { figureWords, number } from './numbers.ts'
+import { outcomeWords } from './outcomes.ts'
 import { listWords, sentence } from './sentences.ts'
 import { dueWords, overdueWords, testName } from './standing.ts'
 import { quantity, signed } from './units.ts'
@@ -188,5 +189,5 @@ function placeWords(path: RecordChange['path']): string {
 export function outcomeChangeWords({ criterion, clause, issued, today }: OutcomeChange): string {
   const nothing = clause === undefined ? 'not judged under it' : 'no such clause'
   const what = clause === undefined ? criterion : `${criterion}, clause ${clause}`
-  return `${what}: issued ${issued}, today ${today ?? nothing}`
+  return `${what}: issued as "${outcomeWords(issued)}", today ${today === null ? nothing : `"${outcomeWords(today)}"`}`
 }

@@ -65,10 +65,10 @@ describe('wordedFinding', () => {
     ] as const
     expect(worded({ code: 'would-now-be-judged-otherwise', params: { lot, revision: 2, changes } })).toEqual([
       'vale/V-1 would now be judged otherwise than in revision 2',
-      'base: issued meets, today does-not-meet',
-      'old: issued meets, today not judged under it',
-      'roads, clause so3: issued pending, today meets',
-      'roads, clause loi: issued meets, today no such clause',
+      'base: issued as "meets", today "does not meet"',
+      'old: issued as "meets", today not judged under it',
+      'roads, clause so3: issued as "pending", today "meets"',
+      'roads, clause loi: issued as "meets", today no such clause',
     ])
   })
   it('says which result is overdue since when, when it was due and whose reading is missing', () => {

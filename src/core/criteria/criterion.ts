@@ -327,10 +327,19 @@ export function layerTitle(criterion: Criterion, id: string): string {
  * judgements.
  */
 export function isUnconfirmed(criterion: Criterion): boolean {
+  return hasUnconfirmed(criterion, 'memory')
+}
+
+/** A set with a limit that was read somewhere and that nobody has checked against the standard. */
+export function isAsRead(criterion: Criterion): boolean {
+  return hasUnconfirmed(criterion, 'read')
+}
+
+function hasUnconfirmed(criterion: Criterion, basis: 'memory' | 'read'): boolean {
   return [...everyClause(criterion.clauses)].some(
     (clause) =>
       clause.basis !== undefined &&
-      'memory' in clause.basis &&
+      basis in clause.basis &&
       layerOf(criterion, clause.layer)?.confirmed === undefined,
   )
 }

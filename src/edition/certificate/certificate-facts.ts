@@ -1,5 +1,5 @@
 /** What a certificate states of a lot, from its records and their judgement on a day. */
-import { type Criterion, isUnconfirmed } from '../../core/criteria/criterion.ts'
+import { type Criterion, isAsRead, isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { hasNoClass } from '../../core/criteria/no-class.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
@@ -316,6 +316,7 @@ function statedCriterion(
       designation: criterion.designation,
       supersededBy: criterion.supersededBy,
       scope: scopeWords(criterion) ?? undefined,
+      asRead: !isUnconfirmed(criterion) && isAsRead(criterion) ? (true as const) : undefined,
       lacks: criterion.lacks.length === 0 ? undefined : criterion.lacks.length,
     }),
   }

@@ -62,15 +62,20 @@ export function printedSet({
   if (governing === undefined) return undefined
   return {
     title: ofSet(governing, governing.title),
-    rule: [governing.decisionRule, governing.risk, ...leftOut(governing)].map(fullSentence).join(' '),
+    rule: [governing.decisionRule, governing.risk, ...reservations(governing)].map(fullSentence).join(' '),
   }
 }
 
-/** A set that does not hold all of its specification says so wherever it governs. */
-function leftOut({ lacks }: CertificateCriterion): string[] {
-  return lacks === undefined
-    ? []
-    : [`the set leaves out ${plural(lacks, 'part', 'parts')} of its specification, listed on its page`]
+/** A set that nobody has checked, or that does not hold all of its specification, says so wherever it governs. */
+function reservations({ asRead, lacks }: CertificateCriterion): string[] {
+  return [
+    ...(asRead === true
+      ? ['the limits of the set are as read, not checked against the published standard']
+      : []),
+    ...(lacks === undefined
+      ? []
+      : [`the set leaves out ${plural(lacks, 'part', 'parts')} of its specification, listed on its page`]),
+  ]
 }
 
 /** What a withdrawn certificate once said is never printed as if it stood. */

@@ -75,6 +75,8 @@ export interface CertificateCriterion {
   readonly noClass?: true
   /** That it judges activity alone. */
   readonly scope?: string
+  /** That some of its limits are as read, and that nobody has checked them; unsaid where it is a trial anyway. */
+  readonly asRead?: true
   /** How many parts of the specification the set leaves out. */
   readonly lacks?: number
   readonly decisionRule: string

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import {
   everyClause,
   includesClass,
+  isAsRead,
   isUnconfirmed,
   layerOf,
   layerTitle,
@@ -51,9 +52,21 @@ describe('names of sets and layers', () => {
   })
 })
 
-describe('isUnconfirmed', () => {
-  const confirmed = { by: 'A. Lindqvist', date: readMoment('2026-01-12'), edition: '1' }
+const confirmed = { by: 'A. Lindqvist', date: readMoment('2026-01-12'), edition: '1' }
 
+describe('isAsRead', () => {
+  it('asks for a limit that was read, in a layer that nobody has confirmed', () => {
+    const read = [{ ...loi, basis: { read: 'table 1' } }]
+    expect([
+      isAsRead(setOf(read)),
+      isAsRead(setOf(read, { confirmed })),
+      isAsRead(setOf([{ ...loi, basis: { memory: 'recalled' } }])),
+      isAsRead(setOf([loi])),
+    ]).toEqual([true, false, false, false])
+  })
+})
+
+describe('isUnconfirmed', () => {
   it('isUnconfirmed asks for a limit from memory in a layer that nobody has confirmed', () => {
     const recalled = [{ ...loi, basis: { memory: 'recalled' } }]
     expect([

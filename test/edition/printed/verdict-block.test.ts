@@ -68,4 +68,9 @@ describe('printedVerdicts', () => {
       rule: 'As specified. Half of such lots are accepted.',
     })
   })
+  it('says of the governing set that it is unchecked, and how much it leaves out', () => {
+    expect(printedSet(certificate({ criteria: [{ ...SET, asRead: true, lacks: 2 }] }))?.rule).toBe(
+      'As specified. Half of such lots are accepted. The limits of the set are as read, not checked against the published standard. The set leaves out 2 parts of its specification, listed on its page.',
+    )
+  })
 })
