@@ -34,7 +34,8 @@ export function billIndex(lots: Iterable<Pick<ShippedLot, 'id' | 'producer' | 's
 }
 
 function billKey(producer: string, bill: string): string {
-  return `${producer}|${bill}`
+  // One number typed in full width or with a ligature reads as the other.
+  return `${producer}|${bill.normalize('NFKC')}`
 }
 
 /**

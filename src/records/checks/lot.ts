@@ -47,7 +47,8 @@ function checkNumber(
   numbers: Map<string, string>,
 ): void {
   const number = lot.number ?? id.slice(source.length + 1)
-  const key = `${source}|${number.toLowerCase()}`
+  // One number typed in full width or with a ligature reads as the other.
+  const key = `${source}|${number.normalize('NFKC').toLowerCase()}`
   const other = numbers.get(key)
   if (other !== undefined)
     report.at(
