@@ -149,6 +149,11 @@ describe('a spoiled record', () => {
     const covered = new Set([...CASES, ...Object.keys(FILE_CASES)].map((name) => name.split('.')[0]))
     expect(Object.keys(CODES).filter((code) => !covered.has(code))).toEqual([])
   })
+  it('is told on one line where a sign of its file’s name would begin another, or steer a terminal', () => {
+    const folder = baseCopy()
+    cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuff/T\n\u001b[2J.yaml'))
+    expect(textFor(folder)).toMatch(/^lots\/tuff\/T\\n\\u001b\[2J\.yaml:1:1: .* \[id-invalid\]$/m)
+  })
   it('pollutes no prototype', () => {
     loadRecords(spoiled('yaml-forbidden-key.yaml'))
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined()

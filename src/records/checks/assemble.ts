@@ -17,8 +17,15 @@ import type {
 import { RECORD_KINDS, type RecordKind } from '../schema/schemas.ts'
 import type { MethodPage } from '../yaml/method-page.ts'
 import { checkCondition } from './condition.ts'
+import { checkDate } from './dates.ts'
 import { checkFormers } from './former-ids.ts'
-import { checkHappenings, controlHappenings, lotHappenings, sourceHappenings } from './happenings.ts'
+import {
+  checkHappenings,
+  controlHappenings,
+  criterionHappenings,
+  lotHappenings,
+  sourceHappenings,
+} from './happenings.ts'
 import { checkLaboratory } from './laboratory.ts'
 import { checkLot } from './lot.ts'
 import { checkPhysical } from './physical.ts'
@@ -151,6 +158,8 @@ function checkAll(loaded: LoadedRecords, all: AllRecords): void {
   for (const { record, report } of loaded.site.values()) checkSite(record, all, report)
   for (const { record, report } of loaded.condition.values())
     if (isDescribed(record)) checkCondition(record, report)
+  for (const { record, report } of loaded.criterion.values())
+    checkDate(record.confirmed?.date, '/confirmed/date', report)
   for (const { record, report } of loaded.laboratory.values()) checkLaboratory(record, all, report)
   for (const { record, report } of loaded.source.values()) checkSource(record, all, report)
   for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
@@ -163,6 +172,8 @@ function checkAhead(loaded: LoadedRecords, asOf: Moment | undefined): void {
   for (const { record, report } of loaded.lot.values()) checkHappenings(lotHappenings(record), asOf, report)
   for (const { record, report } of loaded.control.values())
     checkHappenings(controlHappenings(record), asOf, report)
+  for (const { record, report } of loaded.criterion.values())
+    checkHappenings(criterionHappenings(record), asOf, report)
   for (const { record, report } of loaded.source.values())
     checkHappenings(sourceHappenings(record), asOf, report)
 }

@@ -1,7 +1,7 @@
 /** Nothing on record has happened after the day that the records are read on. */
 import type { Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import type { Control, Lot, Source } from '../schema/loaded-records.ts'
+import type { Control, CriterionRecord, Lot, Source } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 
 /** A moment at which something happened, and where it stands. */
@@ -56,6 +56,11 @@ export function* lotHappenings(lot: Lot): Generator<Happening> {
 /** Casting and readings of a control. */
 export function controlHappenings(control: Control): Iterable<Happening> {
   return mortarHappenings(control, '')
+}
+
+/** The day on which somebody held the limits against the standard. */
+export function criterionHappenings({ confirmed }: CriterionRecord): Happening[] {
+  return [[confirmed?.date, '/confirmed/date']]
 }
 
 /** Events; what is said to end later may do so. */

@@ -21,6 +21,7 @@ export const CODES = {
   'key-unknown': 'a key that the schema does not know',
   'key-missing': 'a required key is missing',
   'text-not-quoted': 'a number or truth value stands where text is expected',
+  'text-character': 'a text holds a character that nobody sees, such as a control',
   quantity: 'a text is no quantity',
   'quantity-comma': 'a comma in a number',
   'quantity-unit': 'a unit is missing, unknown or of another kind',
@@ -45,6 +46,7 @@ export const CODES = {
   'issued-unrecorded': 'an issued document has no line in a lot’s record',
   'issued-stray': 'a file in issued/ is no issued document',
   'method-program': 'program text in a method page',
+  'method-link': 'a link or an image of a method page leads where none may',
   ...CRITERION_CODES,
 } as const
 

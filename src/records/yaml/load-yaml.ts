@@ -6,6 +6,7 @@ import { reportQuantity } from '../schema/quantity-faults.ts'
 import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
 import { parseYaml, type YamlFault } from './parse-yaml.ts'
+import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 
 /**
  * The loaded record; undefined where anything in it is at fault.
@@ -22,6 +23,7 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport, sor
   const before = report.count()
   if (!valid) reportSchemaErrors(validate.errors ?? [], report)
   reportForbiddenKeys(yaml.value, text, report)
+  reportUnseen(yaml.value, report)
   if (typeof yaml.value !== 'object' || yaml.value === null) return undefined
   const record = convert(kind, yaml.value, report, sortedAt)
   // A record that is left out must never be left out silently, whatever the schemas come to ask for.
@@ -55,7 +57,8 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
       'the value begins with a sign that YAML reads as the mark of block text',
       'write the value read, or put the text in quotes; a bound from below is written < 0.1 %',
     )
-  } else if (code === 'yaml-alias')
+  } else if (/non-printable/.test(message)) reportRawControl(line, column, text, report)
+  else if (code === 'yaml-alias')
     report.atPosition(line, column, code, 'an alias (*name) is used', 'write the value out')
   else if (code === 'yaml-duplicate-key')
     report.atPosition(line, column, code, 'the key stands twice in this mapping', 'keep one of the two')

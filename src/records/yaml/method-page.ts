@@ -1,7 +1,9 @@
 /** A page of content/methods: a heading in YAML and text in Markdown, without program text. */
 import { loadYaml } from './load-yaml.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { programTextIn } from './program-text.ts'
+import { wrongLinksIn } from './page-links.ts'
+import { programTextIn, withoutCode } from './program-text.ts'
+import { reportUnseenLines } from './unseen-characters.ts'
 import type { MethodHeading } from '../schema/loaded-records.ts'
 
 export interface MethodPage {
@@ -42,8 +44,12 @@ export function readMethodPage(id: string, text: string, report: FileReport): Me
   const before = report.count()
   const record = loadYaml('method', headingOf(text), report) as MethodHeading | undefined
   const lines = text.slice(heading[0].length).split(/\r?\n/)
-  for (const { line, column, message, mend } of programTextIn(lines, heading[0].split('\n').length))
+  const from = heading[0].split('\n').length
+  for (const { line, column, message, mend } of programTextIn(lines, from))
     report.atPosition(line, column, 'method-program', message, mend)
+  for (const { line, column, message, mend } of wrongLinksIn(withoutCode(lines), from))
+    report.atPosition(line, column, 'method-link', message, mend)
+  reportUnseenLines(lines, from, report)
   if (record === undefined || report.count() > before) return undefined
   return {
     id,

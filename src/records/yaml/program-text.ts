@@ -58,6 +58,17 @@ export function programTextIn(lines: readonly string[], from: number): ProgramTe
   return [...secondHeading(lines, from), ...faults]
 }
 
+/** The same lines, each one of a code block empty: what stands there is only shown. */
+export function withoutCode(lines: readonly string[]): string[] {
+  let fence = 0
+  return lines.map((line) => {
+    const inside = fence > 0
+    if (inside) fence = closes(line, fence) ? 0 : fence
+    else fence = OPENING.exec(line)?.[1]?.length ?? 0
+    return inside || fence > 0 ? '' : line
+  })
+}
+
 /** As many marks as the opening, or more, alone on their line. */
 function closes(line: string, fence: number): boolean {
   return fence <= (/^[ \t]*(`{3,})[ \t]*$/.exec(line)?.[1]?.length ?? 0)
