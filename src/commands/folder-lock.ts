@@ -15,15 +15,17 @@ interface Owner {
  * @throws CommandFailure where another command is at work there
  */
 export function withLock<T>(contentDir: string, work: () => T): T {
-  const release = takeLock(
-    join(contentDir, '.issue-lock'),
-    'Another command is issuing in this content folder.',
-  )
+  const release = lockContent(contentDir)
   try {
     return work()
   } finally {
     release()
   }
+}
+
+/** The lock of `withLock`, for work that goes on. @returns gives it back */
+export function lockContent(contentDir: string): () => void {
+  return takeLock(join(contentDir, '.issue-lock'), 'Another command is issuing in this content folder.')
 }
 
 /**

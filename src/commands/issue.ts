@@ -6,13 +6,13 @@ import { isDue } from '../edition/certificate/due.ts'
 import type { Records } from '../records/records.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
-import { planIssue, type PlannedRevision } from './plan-issue.ts'
+import { planIssue } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { resumeIssue } from './resume-issue.ts'
+import { checkSaid } from './said-texts.ts'
 import { revisionSummary } from './revision-summary.ts'
-import { usedParts } from './used-parts.ts'
-import { checkLine, sweep, writeRevision } from './write-revision.ts'
+import { writeAll } from './write-all.ts'
 
 export interface IssueOptions {
   content: string
@@ -60,7 +60,7 @@ await run(async () => {
     process.stdout.write('Nothing was issued.\n')
     return EXIT.well
   }
-  writeAll(records, planned)
+  await writeAll(records, planned)
   return EXIT.well
 })
 
@@ -78,6 +78,7 @@ function checkUse(lots: readonly string[], options: IssueOptions): void {
     wrong('No lot is named.', 'write lots as SOURCE/LOT, or give --due')
   if (options.by === undefined) wrong('Who issues is not said.', 'give --by NAME')
   if (options.reason === undefined) wrong('The reason is not said.', 'give --reason TEXT')
+  for (const option of ['by', 'function', 'reason'] as const) checkSaid(`--${option}`, options[option])
   if (options.replacedBy !== undefined && options.withdraw !== true)
     wrong('--replaced-by goes with --withdraw.')
 }
@@ -111,29 +112,4 @@ async function confirmed(count: number): Promise<boolean> {
   const answer = await terminal.question(`Issue ${countWords(count, 'lot')}? [y/N] `)
   terminal.close()
   return /^y(es)?$/i.test(answer.trim())
-}
-
-function writeAll(records: Records, planned: readonly PlannedRevision[]): void {
-  const { contentDir } = records
-  withLock(contentDir, () => {
-    checkNothingCame(records, planned)
-    for (const { request, revision } of planned) checkLine(contentDir, request.lot, revision)
-    for (const { request, revision } of planned) writeRevision(contentDir, request.lot, revision)
-    sweep(contentDir, usedParts(contentDir))
-  })
-  process.stdout.write(`${countWords(planned.length, 'revision')} issued.\n`)
-}
-
-/** Between reading and locking another command may have issued the same lot. */
-function checkNothingCame(records: Records, planned: readonly PlannedRevision[]): void {
-  const now = readGoodContent(records.contentDir, 'Nothing was issued.')
-  for (const { request } of planned) {
-    const [before, after] = [records, now].map(({ lots }) => lots.get(request.lot)?.revisions?.length ?? 0)
-    if (before !== after)
-      throw new CommandFailure(
-        `${request.lot} was issued by another command meanwhile.`,
-        EXIT.failed,
-        'look at what was issued, then run the command again if it is still needed',
-      )
-  }
 }

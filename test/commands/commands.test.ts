@@ -15,7 +15,7 @@ import { hostname, tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
-import { contentCopy, type Ended, run } from './run-command.ts'
+import { contentCopy, type Ended, run, start } from './run-command.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 
@@ -359,6 +359,40 @@ describe('npm run issue', () => {
     writeFileSync(lock, JSON.stringify({ pid: 2 ** 30, host: hostname() }))
     expect((await issue(folder)).status).toBe(0)
     expect(existsSync(lock)).toBe(false)
+  })
+  it('names the lots that an interruption left out, and issues each of the others whole', async () => {
+    const folder = contentCopy()
+    const text = readFileSync(join(folder, 'lots/tuff/T-1.yaml'), 'utf8')
+    const lots = Array.from({ length: 100 }, (_, index) => `tuff/U-${index}`)
+    for (const lot of lots) writeFileSync(join(folder, `lots/${lot}.yaml`), text)
+    const said = ['--by', 'A. Mason', '--function', 'manager', '--reason', 'all tests done']
+    const { child, ended } = start('issue', ...lots, '--content', folder, ...said)
+    const begun = join(folder, 'issued/tuff/U-0/0.json')
+    while (!existsSync(begun) && child.exitCode === null) await new Promise((done) => setTimeout(done, 1))
+    child.kill('SIGINT')
+    const { status, out, error } = await ended
+    expect([status, out.includes('100 revisions issued')]).toEqual([130, false])
+    const [, issued = '', left = ''] =
+      /^Interrupted: (\d+) of 100 revisions issued\.\nNot begun: (.*)\n/.exec(error) ?? []
+    const whole = lots.filter((lot) => existsSync(join(folder, `issued/${lot}/0.json`)))
+    expect(whole).toHaveLength(Number(issued))
+    expect([...whole, ...left.split(', ')].sort()).toEqual([...lots].sort())
+    expect(await run('check', '--content', folder, '--lots', 'tuff/U-0')).toMatchObject({
+      status: 0,
+      error: '',
+    })
+  }, 60_000)
+  it.each([
+    ['--by', '', /^--by says nothing\.\nmend: /],
+    ['--by', ' ', /^--by says nothing\.\nmend: /],
+    ['--function', '', /^--function says nothing\.\nmend: /],
+    ['--reason', 'a\nb', /^--reason holds U\+000A, which nobody sees\.\nmend: /],
+    ['--by', 'A'.repeat(20_000), /^--by is a text of 20000 characters, and a record takes 500\.\nmend: /],
+  ])('refuses %s "%.9s" with 2 and one clear line', async (option, text, message) => {
+    const ended = await issue(contentCopy(), option, text)
+    expect(ended.status).toBe(2)
+    expect(ended.error).toMatch(message)
+    expect(ended.error.trimEnd().split('\n')).toHaveLength(2)
   })
   it('withdraws with a reason and a replacement', async () => {
     const folder = contentCopy()
