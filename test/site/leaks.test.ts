@@ -44,6 +44,8 @@ const holding = (files: ReadonlyMap<string, string>, text: string) =>
 
 const PERSONS = ['M. Okafor', 'J. Brandt']
 const SHIPPED = ['Quellan Mix', 'Varrow Bridge', '44871', '44902']
+/** Each has a page of its own. */
+const LOTS = 14
 /** The draft by id, its bills of lading, and the controls that nothing else was tested against. */
 const OF_DRAFT = [DRAFT, 'TH-011', 'BL-88211', 'BL-88311', 'NQ-2025-12-W', 'NQ-2025-12-C']
 
@@ -60,6 +62,13 @@ describe('a public site that publishes nothing by name', () => {
     expect(holding(files, '"verification":[{')).toEqual([])
     expect(holding(files, 'changed-after-issue/')).toEqual([])
   })
+  it('is marked in no way as internal, and has its feed and its sitemap', () => {
+    expect(holding(files, 'Internal edition')).toEqual([])
+    expect(files.has('feed.xml')).toBe(true)
+    expect(files.has('sitemap.xml')).toBe(true)
+    expect(files.get('index.html')).not.toContain('noindex')
+    expect(files.get('index.html')).toContain('application/atom+xml')
+  })
   it('still counts the draft among the results before a lot, without its name', () => {
     const later = files.get('data/lots/tarn-hollow-tuff/TH-013.json') ?? ''
     expect(later).toContain('a lot not yet issued')
@@ -68,9 +77,27 @@ describe('a public site that publishes nothing by name', () => {
 })
 
 describe('an internal site', () => {
-  it('holds all of it, so that the search above can find something', async () => {
-    const files = await built(prepared(''), 'internal')
+  let files: Map<string, string>
+  beforeAll(async () => {
+    files = await built(prepared(''), 'internal')
+  })
+  const pages = () => [...files].filter(([path]) => path.endsWith('.html'))
+
+  it('holds all of it, so that the search above can find something', () => {
     for (const text of [...PERSONS, ...SHIPPED, SEAL, ...OF_DRAFT])
       expect(holding(files, text).length, text).toBeGreaterThan(0)
+  })
+  it('says on every page that it is internal, on screen and on paper, and asks not to be indexed', () => {
+    expect(pages().length).toBeGreaterThan(LOTS)
+    const isMoved = (html: string) => html.includes('http-equiv="refresh"')
+    for (const [path, html] of pages()) {
+      expect(html, path).toContain('content="noindex')
+      if (!isMoved(html)) expect(html, path).toContain('Internal edition: it holds what is not published.')
+    }
+    expect(pages().filter(([, html]) => isMoved(html)).length).toBeLessThan(3)
+  })
+  it('has no sitemap and no feed, and links to none', () => {
+    expect([...files.keys()].filter((path) => /sitemap|feed\.xml|robots\.txt/.test(path))).toEqual([])
+    for (const [path, html] of pages()) expect(html, path).not.toContain('application/atom+xml')
   })
 })
