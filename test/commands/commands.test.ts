@@ -388,12 +388,15 @@ describe('npm run issue', () => {
     ['--function', '', /^--function says nothing\.\nmend: /],
     ['--reason', 'a\nb', /^--reason holds U\+000A, which nobody sees\.\nmend: /],
     ['--by', 'A'.repeat(20_000), /^--by is a text of 20000 characters, and a record takes 500\.\nmend: /],
-  ])('refuses %s "%.9s" with 2 and one clear line', async (option, text, message) => {
-    const ended = await issue(contentCopy(), option, text)
-    expect(ended.status).toBe(2)
-    expect(ended.error).toMatch(message)
-    expect(ended.error.trimEnd().split('\n')).toHaveLength(2)
-  })
+  ])(
+    'refuses %s where it says nothing that a record takes, with 2 and one clear line',
+    async (option, text, message) => {
+      const ended = await issue(contentCopy(), option, text)
+      expect(ended.status).toBe(2)
+      expect(ended.error).toMatch(message)
+      expect(ended.error.trimEnd().split('\n')).toHaveLength(2)
+    },
+  )
   it('withdraws with a reason and a replacement', async () => {
     const folder = contentCopy()
     await issue(folder)

@@ -5,7 +5,7 @@ import { join, relative } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { buildSite } from '../../src/commands/build-site.ts'
 import { loadRecords } from '../../src/records/load.ts'
-import { DRAFT, writeFixtureContent } from './fixture-content.ts'
+import { DRAFT, FORMER, writeFixtureContent } from './fixture-content.ts'
 
 /** A number that no other text holds, for a silo of each lot. */
 const SEAL = 'SL-770219'
@@ -87,14 +87,16 @@ describe('an internal site', () => {
     for (const text of [...PERSONS, ...SHIPPED, SEAL, ...OF_DRAFT])
       expect(holding(files, text).length, text).toBeGreaterThan(0)
   })
-  it('says on every page that it is internal, on screen and on paper, and asks not to be indexed', () => {
+  it('says on every page that it is internal, and asks not to be indexed; the addresses of former ids ask the same', () => {
     expect(pages().length).toBeGreaterThan(LOTS)
     const isMoved = (html: string) => html.includes('http-equiv="refresh"')
     for (const [path, html] of pages()) {
       expect(html, path).toContain('content="noindex')
       if (!isMoved(html)) expect(html, path).toContain('Internal edition: it holds what is not published.')
     }
-    expect(pages().filter(([, html]) => isMoved(html)).length).toBeLessThan(3)
+    const moved = pages().filter(([, html]) => isMoved(html))
+    expect(moved.length).toBeGreaterThan(0)
+    for (const [path] of moved) expect(path).toContain(FORMER)
   })
   it('has no sitemap and no feed, and links to none', () => {
     expect([...files.keys()].filter((path) => /sitemap|feed\.xml|robots\.txt/.test(path))).toEqual([])
