@@ -44,7 +44,7 @@ const SENTENCES: WordsOf<FindingParams> = {
     `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
   'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }) =>
     `${sentence(sampleKind)} ${sample} of ${lot} gave ${figureWords(figure)} (${property(key).title.toLowerCase()}), which would not meet ${
-      clauses.length === 1 ? 'the limit' : `${clauses.length} limits`
+      clauses.length === 1 ? 'the limit' : `the limits of ${clauses.length} clauses`
     }; the lot is judged on another sample`,
   'result-implausible': ({ lot, laboratory, sample, value, decimals, low, high, unit, ...test }) =>
     `${sentence(testOf(test))} of ${lot} is ${figureWords({ value, decimals, unit })} (sample ${sample}, ${laboratory}), outside the ${spanWords(low, high, unit)} that is plausible`,

@@ -176,7 +176,7 @@ describe('a sample that is not judged and would not meet the limit', () => {
       {
         severity: 'warning',
         sentence:
-          'Grab G of tuff/L1 gave 6.3 % (loss on ignition), which would not meet 4 limits; the lot is judged on another sample',
+          'Grab G of tuff/L1 gave 6.3 % (loss on ignition), which would not meet the limits of 4 clauses; the lot is judged on another sample',
         evidence: [
           'alone, clause c: at most 6.0 %',
           'any, clause c: at most 6.0 %',

@@ -228,7 +228,7 @@ export interface AddedParams {
     readonly standardDeviation: Figure
     readonly factor: number
   }
-  readonly 'one-of-several': { readonly which: 'worst' | 'latest' | 'mean'; readonly n: number }
+  readonly 'one-of-several': { readonly which: 'worst' | 'highest' | 'latest' | 'mean'; readonly n: number }
   /** `controls` that the results rest on, where they are indices. */
   readonly 'mean-of-several': { readonly n: number; readonly controls?: number }
   /** Samples that are not judged and would not meet the limit. */

@@ -10,7 +10,10 @@ import type { Quantity } from '../measure/units.ts'
 import { type BoundEnd, type Extent, extentOf, isBounded, type Known } from '../result/bounds.ts'
 
 /** A value to be judged, in the stored unit of its kind. */
-export type JudgedValue = Known
+export interface JudgedValue extends Known {
+  /** What the laboratory wrote, for a value that is not computed from others. */
+  readonly written?: string
+}
 
 export type Answer = 'met' | 'not-met' | 'cannot-decide'
 
@@ -83,7 +86,7 @@ function magnitude(judged: JudgedValue, limit: Quantity, resolution: Resolution 
 }
 
 /** Of what may be on either side of nothing, the magnitude may be nothing. */
-function magnitudeOf({ value, censored, bounds }: JudgedValue): JudgedValue {
+function magnitudeOf({ value, censored, bounds, written }: JudgedValue): JudgedValue {
   const size = Math.abs(value)
   if (bounds === undefined) return { value: size, ...(censored === undefined ? {} : { censored }) }
   const { low, high } = extentOf({ value, bounds })
@@ -96,6 +99,7 @@ function magnitudeOf({ value, censored, bounds }: JudgedValue): JudgedValue {
   const open = least.open && farther.open ? 'both' : least.open ? 'low' : farther.open ? 'high' : undefined
   return {
     value: size,
+    ...(written === undefined ? {} : { written }),
     bounds: { low: bound(least), high: bound(farther), ...(open === undefined ? {} : { open }) },
   }
 }
@@ -113,7 +117,7 @@ function oneSided(
   const limitValue = limitNumber(limit)
   return {
     answer: isBounded(judged)
-      ? boundedAnswer(operator, extentOf(judged), limit, step)
+      ? boundedAnswer(operator, judged, limit, step)
       : answerOf(holds(operator, shown, limitValue)),
     compared: storedFrom(limit, shown),
     decimals: storedDecimals(limit, shownDecimals),
@@ -142,15 +146,17 @@ function answerOf(met: boolean): Answer {
 }
 
 /**
- * The ends of what a value may be, held against the limit as the value itself would be. With an end that is not
- * reached on the limit itself, the report says in so many words on which side of it the value lies, and no rounding
- * of a number that nobody stated can overrule it.
+ * The ends of what a value may be, held against the limit as a value next to them would be: rounded where the value
+ * is, so that what lies just below a limit may still round to it. Where a laboratory reports so in so many words, or
+ * nothing is rounded, an end that cannot be reached on the limit itself says on which side of it the value lies.
  */
-function boundedAnswer(operator: OneSided, { low, high }: Extent, limit: Quantity, step: Resolution): Answer {
+function boundedAnswer(operator: OneSided, judged: JudgedValue, limit: Quantity, step: Resolution): Answer {
+  const { low, high } = extentOf(judged)
   const limitValue = limitNumber(limit)
   const [least, most] = [rounded(low, 'low', limit, step), rounded(high, 'high', limit, step)]
-  const surelyAbove = limitValue < least || isJustBeyond(low, limit)
-  const surelyBelow = most < limitValue || isJustBeyond(high, limit)
+  const isStrict = step === 'none' || isStated(judged)
+  const surelyAbove = limitValue < least || (isStrict && isJustBeyond(low, limit))
+  const surelyBelow = most < limitValue || (isStrict && isJustBeyond(high, limit))
   switch (operator) {
     case 'at-least':
       return limitValue <= least ? 'met' : surelyBelow ? 'not-met' : 'cannot-decide'
@@ -161,6 +167,11 @@ function boundedAnswer(operator: OneSided, { low, high }: Extent, limit: Quantit
     case 'below':
       return surelyBelow ? 'met' : limitValue <= least ? 'not-met' : 'cannot-decide'
   }
+}
+
+/** Whether it is the laboratory's own report, rather than what follows from one. */
+function isStated({ written, bounds }: JudgedValue): boolean {
+  return written !== undefined || bounds === undefined
 }
 
 /** An end on the very limit that the value cannot be at. */

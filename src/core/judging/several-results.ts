@@ -1,6 +1,7 @@
 /**
  * A comparison on every result that counts: the worst, the latest or the mean decides, as the clause says.
  */
+import type { Comparison } from '../criteria/criterion.ts'
 import { severity } from '../criteria/combining.ts'
 import { admitted } from '../criteria/decision-rule.ts'
 import { defined } from '../measure/defined.ts'
@@ -27,9 +28,14 @@ export function judgeSeveral(comparison: ComparisonCase, results: readonly Resul
     return judgeResult(comparison, result, defined({ key: result.key, uncertainty }))
   })
   const decisive = judged.reduce((worst, candidate) => (isWorse(candidate, worst) ? candidate : worst))
-  return results.length === 1
-    ? decisive
-    : withReason(decisive, { code: 'one-of-several', params: { which: several, n: results.length } })
+  if (results.length === 1) return decisive
+  // Nothing is better or worse without a limit: the largest is shown.
+  const which = several === 'worst' && comparison.clause.limits.every(isReport) ? 'highest' : several
+  return withReason(decisive, { code: 'one-of-several', params: { which, n: results.length } })
+}
+
+function isReport({ operator }: Comparison['limits'][number]): boolean {
+  return operator === 'report'
 }
 
 /** The last tested; results come in order of test. */
