@@ -10,10 +10,10 @@ await run(async () => {
   const options = command('build', 'Build the certificate site.')
     .option(
       '--out <folder>',
-      'where the site is written; dist, or dist-internal for --audience internal',
+      'where the site is written: dist, or dist-internal for --audience internal',
       folderOption,
     )
-    .option('--as-of <date>', 'read the records on this date', dateOption)
+    .option('--as-of <date>', 'read the records as of this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
     .addOption(
       new Option('--audience <who>', 'who will read the site')

@@ -39,7 +39,7 @@ interface Options {
 await run(() => {
   const program = command('check', 'Read all records, compute and judge every lot, and report.')
     .option('--json', 'one JSON document on standard output (schemas/check.json)')
-    .option('--as-of <date>', 'read the records on this date', dateOption)
+    .option('--as-of <date>', 'read the records as of this date', dateOption)
     .option('--lots <ids...>', 'only these lots (SOURCE/LOT) or sources')
     .option('--criteria <ids...>', 'only these criteria')
     .option(
@@ -49,8 +49,8 @@ await run(() => {
     )
     .option('--accept <lots...>', 'lots whose certificates may vanish or change (SOURCE/LOT, * for any text)')
     .option(
-      '--explain <set>',
-      'say what each clause of a set asks, a sentence each (SET or SET/CLAUSE), to proof-read it',
+      '--explain <criterion>',
+      'print what each clause requires, one sentence each, for proof-reading (CRITERION or CRITERION/CLAUSE)',
     )
     .parse()
   const options = program.opts<Options>()
@@ -112,7 +112,7 @@ function explained(records: Records, asked: string): string {
   const criterion = records.criteria.get(id)
   if (criterion === undefined)
     throw new CommandFailure(
-      `There is no criterion "${id}" without a fault.`,
+      `There is no criterion "${id}", or its record has a fault.`,
       EXIT.wrongUse,
       `name one of ${[...records.criteria.keys()].join(', ')}`,
     )
@@ -122,7 +122,7 @@ function explained(records: Records, asked: string): string {
       : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
   if (clauses.length === 0)
     throw new CommandFailure(
-      `The set ${id} has no clause "${clauseId}".`,
+      `The specification ${id} has no clause "${clauseId}".`,
       EXIT.wrongUse,
       `name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`,
     )
@@ -148,7 +148,7 @@ function explained(records: Records, asked: string): string {
   const removed =
     clauseId === undefined
       ? criterion.removed.map(
-          (clause) => `  ${clause.id}: taken out by ${clause.by}; it asked: ${demandWords(clause.former)}`,
+          (clause) => `  ${clause.id}: removed by ${clause.by}; it required: ${demandWords(clause.former)}`,
         )
       : []
   const lacks =

@@ -31,7 +31,7 @@ await run(() => {
       'number of lots of the first five sources alone; 190 of all sources without it',
       wholeNumber,
     )
-    .option('--seed <number>', 'seed of chance', wholeNumber, SEED)
+    .option('--seed <number>', 'random seed', wholeNumber, SEED)
     .option('--out <folder>', 'content folder to write; the demo’s own without it')
     .parse()
     .opts<{ content: string; lots?: number; seed: number; out?: string }>()

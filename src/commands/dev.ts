@@ -109,12 +109,12 @@ function pathUnder(base: string, address = '/'): string {
   return path.startsWith(base) ? path.slice(base.length) : path.slice(1)
 }
 
-/** Reloads itself until the fault is mended. */
+/** Reloads itself until the fault is fixed. */
 function faultPage(text: string): string {
   const escaped = text.replaceAll('&', '&amp;').replaceAll('<', '&lt;')
   return [
     '<!doctype html><html lang="en"><meta charset="utf-8"><meta http-equiv="refresh" content="2">',
-    '<title>Records to mend</title><h1>Records to mend</h1>',
+    '<title>Records to fix</title><h1>Records to fix</h1>',
     `<pre>${escaped}</pre></html>`,
   ].join('')
 }

@@ -32,16 +32,16 @@ await run(async () => {
     .argument('[lots...]', 'lots as SOURCE/LOT')
     .option('--by <name>', 'who issues them')
     .option('--reason <text>', 'why')
-    .option('--function <text>', 'function of that person, where the producer’s record does not tell')
-    .option('--date <date>', 'date of issue; the as-of date without it', dateOption)
+    .option('--function <text>', 'that person’s function, where the producer’s record does not give it')
+    .option('--date <date>', 'date of issue; by default the as-of date', dateOption)
     .option(
       '--due',
       'every draft whose first age is reported, and every provisional certificate whose awaited results came',
     )
-    .option('--yes', 'do not ask before issuing what is due')
+    .option('--yes', 'issue what is due without asking')
     .option('--withdraw', 'withdraw the certificates')
     .option('--replaced-by <lot>', 'the lot that replaces a withdrawn one')
-    .option('--resume', 'finish what an interrupted issue left behind, remove what it left half written')
+    .option('--resume', 'finish what an interrupted issue left behind and remove what it left half written')
     .parse()
   const options = program.opts<IssueOptions>()
   const lots = program.args
@@ -69,18 +69,18 @@ function checkUse(lots: readonly string[], options: IssueOptions): void {
     throw new CommandFailure(message, EXIT.wrongUse, mend)
   }
   if (options.resume === true) {
-    if (lots.length > 0 || options.due === true) wrong('--resume stands alone.')
+    if (lots.length > 0 || options.due === true) wrong('--resume takes neither lots nor --due.')
     return
   }
   if (options.due === true && lots.length > 0) wrong('Name lots, or give --due, not both.')
-  if (options.due === true && options.withdraw === true) wrong('A withdrawal names its lots.')
+  if (options.due === true && options.withdraw === true) wrong('A withdrawal must name its lots.')
   if (options.due !== true && lots.length === 0)
     wrong('No lot is named.', 'write lots as SOURCE/LOT, or give --due')
-  if (options.by === undefined) wrong('Who issues is not said.', 'give --by NAME')
-  if (options.reason === undefined) wrong('The reason is not said.', 'give --reason TEXT')
+  if (options.by === undefined) wrong('The issuer is not named.', 'give --by NAME')
+  if (options.reason === undefined) wrong('No reason is given.', 'give --reason TEXT')
   for (const option of ['by', 'function', 'reason'] as const) checkSaid(`--${option}`, options[option])
   if (options.replacedBy !== undefined && options.withdraw !== true)
-    wrong('--replaced-by goes with --withdraw.')
+    wrong('--replaced-by can be used only with --withdraw.')
 }
 
 /** A certificate speaks of its day: neither of one to come, nor of one that its record has left behind. */

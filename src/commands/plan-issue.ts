@@ -41,8 +41,8 @@ export function planIssue(records: Records, order: IssueOrder): PlannedRevision[
       unchanged
         .map(({ request: { lot, withdrawn }, revision: { document } }) =>
           withdrawn
-            ? `${lot} is withdrawn already.`
-            : `${lot} says nothing that revision ${document.revision - 1} does not; nothing was issued.`,
+            ? `${lot} is already withdrawn.`
+            : `${lot} would say nothing new after revision ${document.revision - 1}; nothing was issued.`,
         )
         .join('\n'),
       EXIT.failed,
@@ -111,7 +111,7 @@ function checkDate(lot: string, record: Lot, { date, withdraw }: IssueOrder): vo
     refuse(`${lot} was sampled after ${date}, so it cannot be issued on that date.`)
   if (earlier !== undefined && isSurelyBefore(date, earlier.date))
     refuse(
-      `Revision ${earlier.number} of ${lot} is of ${earlier.date}, later than ${date}.`,
+      `Revision ${earlier.number} of ${lot} is dated ${earlier.date}, later than ${date}.`,
       'give a later --date',
     )
   const last = latestResult(record)

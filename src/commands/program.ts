@@ -24,7 +24,7 @@ export const EXIT = { well: 0, failed: 1, wrongUse: 2 } as const
 export class CommandFailure extends Error {
   readonly status: number
   constructor(message: string, status: number, mend?: string) {
-    super(mend === undefined ? message : `${message}\nmend: ${mend}`)
+    super(mend === undefined ? message : `${message}\nfix: ${mend}`)
     this.status = status
   }
 }
@@ -120,9 +120,9 @@ export function today(): Moment {
   if (epoch === undefined || epoch === '') return momentOfDay(Math.floor(Date.now() / 1000 / DAY))
   if (!/^\d{1,11}$/.test(epoch))
     throw new CommandFailure(
-      `SOURCE_DATE_EPOCH is "${epoch}", and seconds since 1970 were expected.`,
+      `SOURCE_DATE_EPOCH is "${epoch}", but seconds since 1970 were expected.`,
       EXIT.wrongUse,
-      'set it to a whole number of seconds, or take it out of the environment',
+      'set it to a whole number of seconds, or unset it',
     )
   return momentOfDay(Math.floor(Number(epoch) / DAY))
 }

@@ -88,7 +88,7 @@ function stepFor(resuming: Resuming, document: LeftDocument): Step {
   const bytes = readIssued(contentDir, lot, number)
   if (bytes === null) throw unfinishable(document, unreadReason(join(contentDir, fileOf(document))))
   if (!isJson(bytes)) {
-    const told = `${lot}: a half-written document of revision ${number} (${countWords(bytes.length, 'byte')}) is removed.`
+    const told = `${lot}: a half-written document of revision ${number} (${countWords(bytes.length, 'byte')}) was removed.`
     return { ...document, line: null, told }
   }
   const line = lineFor(resuming, document, digestOf(bytes))
@@ -162,7 +162,7 @@ function misfitOf(
   { lot, number }: LeftDocument,
   { record, earlier }: Pick<Resuming, 'record' | 'earlier'>,
 ): string | null {
-  if (head.format !== 2) return 'it is no issued document of format 2'
+  if (head.format !== 2) return 'it is not an issued document of format 2'
   // A lot that was renamed keeps the documents of its earlier id.
   if (![lot, ...(record.formerly ?? [])].includes(head.certificate ?? ''))
     return `it is a document of ${head.certificate}`

@@ -2,6 +2,7 @@
 import type { Changes } from '../edition/certificate/changes.ts'
 import type { IssuedDocument } from '../edition/shape/document.ts'
 import { outcomeChangeWords, recordChangeWords } from '../words/findings.ts'
+import { certificateStateWords } from '../words/standing.ts'
 import type { PlannedRevision } from './plan-issue.ts'
 
 /** Record changes printed at most; more are counted. */
@@ -23,18 +24,22 @@ function standingWords({ state, printed, data: { verdict } }: IssuedDocument): s
   const { standing } = printed.head
   const said = standing.charAt(0).toLowerCase() + standing.slice(1)
   const under = verdict === undefined ? 'no criterion applies' : `under ${verdict.criterion}`
-  return `${state === 'withdrawn' ? '' : `${state}: `}${said} (${under})`
+  return `${state === 'withdrawn' ? '' : `${certificateStateWords(state)}: `}${said} (${under})`
 }
 
 function changeLines({ state, outcomes, record, printedOtherwise }: Changes): string[] {
   const other = state === undefined && outcomes.length === 0 && record.length === 0 && printedOtherwise
   return [
-    ...(state === undefined ? [] : [`state: ${state.from}, now ${state.to}`]),
+    ...(state === undefined
+      ? []
+      : [`state: ${certificateStateWords(state.from)} before, ${certificateStateWords(state.to)} now`]),
     ...outcomes.map(outcomeChangeWords),
     ...record.slice(0, SHOWN).map(recordChangeWords),
-    ...(record.length > SHOWN ? [`and ${record.length - SHOWN} more changes of the record`] : []),
+    ...(record.length > SHOWN ? [`and ${record.length - SHOWN} more changes to the record`] : []),
     ...(other
-      ? ['names, units, conditions or limits print otherwise; record and outcomes are the same']
+      ? [
+          'names, units, conditions or limits are printed differently; the record and the outcomes are unchanged',
+        ]
       : []),
   ]
 }

@@ -46,7 +46,7 @@ export function writeRevision(contentDir: string, lot: string, issued: IssuedRev
   addLine(contentDir, lot, { text: issued.recordLine, digest: issued.digest })
 }
 
-const LOOK = 'look at the permissions, the free space and what stands in its place'
+const LOOK = 'check the permissions, the free space and what is in its place'
 const ISSUE_AGAIN = `${LOOK}, then issue again`
 /** The document is there, and its line is not. */
 const RESUME = `${LOOK}, then run npm run issue -- --resume`
@@ -72,9 +72,9 @@ function withLine(contentDir: string, lot: string, { text, digest }: RecordLine)
   const record = loadYaml('lot', next, fileReport(file, next, [])) as Lot | undefined
   if (record?.revisions?.at(-1)?.digest !== digest)
     throw new CommandFailure(
-      `The revision cannot be added to ${file}, which is as before.`,
+      `The revision cannot be added to ${file}, which was left as it was.`,
       EXIT.failed,
-      'write revisions: as a list with one line a revision',
+      'write revisions: as a list with one line per revision',
     )
   return next
 }
@@ -96,14 +96,14 @@ export function removeFile(path: string): void {
     throw new CommandFailure(
       `${path} cannot be removed: ${faultWords(error)}.`,
       EXIT.failed,
-      'look at the permissions, then run npm run issue -- --resume; what was issued stands',
+      'check the permissions, then run npm run issue -- --resume; what was issued stands',
     )
   }
 }
 
 /**
  * Writes beside the file and renames, each step on the disk before the next.
- * @throws CommandFailure with the mend given; the file is as before then
+ * @throws CommandFailure with the given fix; the file is then as it was before
  */
 function writeWhole(path: string, text: string, mend: string): void {
   const next = join(dirname(path), `.${basename(path)}.next`)

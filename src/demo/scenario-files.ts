@@ -162,7 +162,7 @@ function plantedIn(source: DemoSource, place: number, before: LotModel | undefin
 }
 
 /**
- * Released on 7-day results, completed at 28 d, each a few days after the reading; nothing after the
+ * Issued with 7-day results, again at 28 d, each a few days after the reading; nothing after the
  * scenario's last day.
  */
 function* issuesOf(
@@ -179,7 +179,7 @@ function* issuesOf(
     withdrawn: false,
   }
   if (castDay + 9 <= lastDay)
-    yield { ...common, date: momentOfDay(castDay + 9), reason: 'released on 7-day results' }
+    yield { ...common, date: momentOfDay(castDay + 9), reason: 'issued with 7-day results' }
   if (castDay + 30 <= lastDay)
     yield { ...common, date: momentOfDay(castDay + 30), reason: '28-day results added' }
 }

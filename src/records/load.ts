@@ -38,7 +38,7 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
     return fatal(
       contentDir,
       `The content folder ${contentDir} ${listing.fault}.`,
-      'give a folder with records by --content DIR',
+      'name a folder with records: --content DIR',
     )
   if (listing.files.length === 0)
     return fatal(

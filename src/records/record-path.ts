@@ -34,8 +34,8 @@ export function recordAt(path: string): RecordName | FileFault {
     // The only warning: a note or a picture beside the records spoils nothing.
     return {
       severity: 'warning',
-      message: 'no kind of record is looked for here, so the file is not read',
-      mend: 'lots lie in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, others in their own folder as ID.yaml',
+      message: 'no record is expected here, so the file is not read',
+      mend: 'lots go in lots/SOURCE/LOT.yaml, methods in methods/ID.mdx, other records in their own folder as ID.yaml',
       code: 'file-unexpected',
     }
   }
@@ -61,8 +61,8 @@ function checked(name: RecordName, parts: readonly string[]): RecordName | FileF
     ? name
     : {
         severity: 'error',
-        message: `"${wrong}" is no id`,
-        mend: 'use letters, digits and hyphens, beginning with a letter or digit, at most 64, and no device name such as con or nul',
+        message: `"${wrong}" is not a valid id`,
+        mend: 'use at most 64 letters, digits and hyphens, beginning with a letter or digit, and no device name such as con or nul',
         code: 'id-invalid',
       }
 }

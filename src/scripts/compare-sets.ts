@@ -7,7 +7,7 @@ import { changesBetween, type ComparedLot, compareLot } from '../core/judging/co
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { listedSetName } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
-import { countWords } from '../words/numbers.ts'
+import { countWords, plural } from '../words/numbers.ts'
 import { shortDate } from '../words/dates.ts'
 import { decidedByWords } from '../words/worded-verdict.ts'
 import { withdrawnNotCounted } from '../words/standing.ts'
@@ -43,7 +43,7 @@ if (place && form && state && result) {
     const choice = choiceOf(form)
     keepInAddress(form)
     if (choice.sets.length < 2) {
-      state.textContent = 'Choose at least two sets.'
+      state.textContent = 'Choose at least two specifications.'
       result.replaceChildren()
       return
     }
@@ -56,8 +56,9 @@ if (place && form && state && result) {
       if (own !== run) return
       const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
       const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
-      const judged = `${countWords(lots.length, 'lot')} judged under ${countWords(sets.length, 'set')}`
-      state.textContent = `${judged}, ${lots.filter(({ changes }) => changes).length} come out otherwise.`
+      const judged = `${countWords(lots.length, 'lot')} judged under ${countWords(sets.length, 'specification')}`
+      const changed = lots.filter(({ changes }) => changes).length
+      state.textContent = `${judged}; ${plural(changed, 'lot changes', 'lots change')} outcome.`
       result.replaceChildren(...report(lots, sets, choice, place.dataset['lots'] ?? ''))
     } catch {
       files.clear()
@@ -149,7 +150,7 @@ function report(
   const notCounted = withdrawnNotCounted(lots.length - counted.length)
   const counts = others.map((set, index) =>
     element('li', [
-      `${listedSetName(first)} against ${listedSetName(set)}: ${changesBetween(counted, 0, index + 1).alike} lots alike`,
+      `${listedSetName(first)} against ${listedSetName(set)}: ${changesBetween(counted, 0, index + 1).alike} lots with the same outcome`,
       ...changesBetween(counted, 0, index + 1).changes.flatMap(({ from, to, count }) => [
         `; ${count} from `,
         outcomeElement(from),
@@ -176,7 +177,7 @@ function report(
       : `${countWords(listed.length, 'lot')}, newest first`
   const table =
     rows.length === 0
-      ? element('p', ['Every lot comes out the same.'])
+      ? element('p', ['Every lot has the same outcome.'])
       : tableOf(caption, ['Lot', 'Sampled', ...sets.map(listedSetName)], rows)
   return [
     element(

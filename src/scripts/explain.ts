@@ -41,7 +41,7 @@ function recompute(form: HTMLFormElement): void {
     0 < pair.cementAlkalis
   if (place === null || state === null) return
   try {
-    if (!usable) throw new RangeError('a number is missing or beyond its range')
+    if (!usable) throw new RangeError('a number is missing or outside its range')
     const explanation = explainResistivity(pair, assumed)
     const words = place.querySelector('.explained-words')
     if (words !== null) words.textContent = fullSentence(explanationWords(explanation))
@@ -52,7 +52,7 @@ function recompute(form: HTMLFormElement): void {
     state.textContent = 'Computed from your inputs.'
   } catch {
     state.textContent =
-      'These inputs give no pore solution: shares lie from 0 to below 100 %, the least not above the most, ' +
-      'and reaction must leave water.'
+      'These inputs give no pore solution: shares must lie from 0 to below 100 %, the least not above the most, ' +
+      'and the reaction must leave some water.'
   }
 }

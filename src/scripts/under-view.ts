@@ -30,7 +30,7 @@ export async function viewUnder(id: string, place: HTMLElement): Promise<Node[]>
   ])
   const criterion = criteria.get(id)
   return criterion === undefined
-    ? [element('p', ['This set is no longer on record.'])]
+    ? [element('p', ['This specification is no longer on record.'])]
     : judged(source, criterion, place)
 }
 
@@ -45,20 +45,20 @@ function judged(source: ReadSource, criterion: Criterion, place: HTMLElement): N
           criterion,
           place.dataset['units'] === 'US' ? 'US' : 'SI',
         )
-  const link = anchor(`${place.dataset['sets'] ?? ''}${criterion.id}/`, 'The clauses of this set')
+  const link = anchor(`${place.dataset['sets'] ?? ''}${criterion.id}/`, 'The clauses of this specification')
   return [...lines, ...unpublishedLines(source), element('p', [link], 'small')]
 }
 
 function unpublishedLines({ unpublished }: ReadSource): Node[] {
   if (unpublished === 0) return []
-  const missing = `${unpublished} of the source’s lots are not published and do not count here`
+  const missing = `${unpublished} lots of the source are not published and do not count here`
   const effect = 'a mean of preceding results may differ from the register’s'
   return [element('p', [`${missing}; ${effect}.`], 'small soft')]
 }
 
 function oneLot(source: ReadSource, index: number, criterion: Criterion, units: UnitSystem): Node[] {
   const verdict = index < 0 ? undefined : verdictOf(source, index, criterion)
-  if (verdict === undefined) return [element('p', ['This set is not for this material.'])]
+  if (verdict === undefined) return [element('p', ['This specification is not for this material.'])]
   const scope = scopeWords(criterion)
   const best = bestClassOf(source, index, criterion)
   const stands = briefStanding(source, index, verdict)
@@ -77,7 +77,7 @@ function oneLot(source: ReadSource, index: number, criterion: Criterion, units: 
       `verdict verdict-${stands.mark ?? 'none'}`,
     ),
     tableOf(
-      'Every clause of the set',
+      'Every clause of the specification',
       ['Clause', 'Limit', 'Outcome', 'Reason'],
       worded.clauses.flatMap((clause) => clauseRows(clause, 0)),
     ),
@@ -113,7 +113,7 @@ function everyLot(source: ReadSource, criterion: Criterion, place: HTMLElement):
     .map((lot, index) => ({ lot, verdict: verdictOf(source, index, criterion), index }))
     .filter((entry): entry is typeof entry & { verdict: Verdict } => entry.verdict !== undefined)
     .map((entry) => ({ ...entry, standing: briefStanding(source, entry.index, entry.verdict) }))
-  if (verdicts.length === 0) return [element('p', ['This set is not for this material.'])]
+  if (verdicts.length === 0) return [element('p', ['This specification is not for this material.'])]
   const counts = standingCounts(verdicts.map(({ standing }) => standing))
   const tally = element(
     'p',

@@ -86,7 +86,7 @@ export const CERTIFICATE_WORDS: CertificateWords = {
   reason: 'Reason',
   draft: {
     heading: 'Draft.',
-    text: 'This lot has not been certified; the figures may change without notice.',
+    text: 'No certificate of this lot has been issued; the figures may change without notice.',
     unsigned: 'This draft was never issued and carries no signature.',
   },
   withdrawn: 'Withdrawn on',
@@ -100,7 +100,7 @@ export const CERTIFICATE_WORDS: CertificateWords = {
   sampling: 'Sampling',
   noSample: 'No sample on record.',
   laboratory: 'Laboratory',
-  noLaboratory: 'No producer’s result on record yet.',
+  noLaboratory: 'No result from the producer is on record yet.',
   results: {
     caption: 'results with limits and outcomes',
     property: 'Property and test',
@@ -111,7 +111,7 @@ export const CERTIFICATE_WORDS: CertificateWords = {
     noLimit: 'none',
     due: 'due',
     withoutLimit: 'Without a limit:',
-    noLimitAskedFor: 'Reported, no limit asked for:',
+    noLimitAskedFor: 'Reported only; no limit is set:',
     notValid: 'not valid',
   },
   record: 'Record',
@@ -144,7 +144,8 @@ export const CERTIFICATE_WORDS: CertificateWords = {
     'Final acceptance rests with the governing specification and a licensed engineer, acting for the purchaser or agency; a verdict here is not their approval. Results concern the sample tested and the lot it represents. A strength or resistivity index, at any temperature, compares two mortars; it predicts neither strength nor durability of concrete, and curing at 50 °C changes the control too. Limits were entered from the sources named on the criterion’s page and must be checked against the edition in force.',
   digest: {
     of: 'Digest of the issued document:',
-    meaning: 'It shows that the document is unchanged since its issue, not that its contents are true.',
+    meaning:
+      'It shows that the document has not changed since it was issued, not that its contents are true.',
   },
   endOf: 'End of',
   outcomes: Object.fromEntries(everyOutcome().map((outcome) => [outcome, outcomeWords(outcome)])) as Record<

@@ -41,15 +41,15 @@ function agedProperty({ property: key, age }: PropertyPremise): string {
 export function statisticSubject({ statistic, ...clause }: Comparison, title: string): string {
   switch (statistic?.of) {
     case 'rolling-mean':
-      return `the mean of ${title} over the last ${statistic.count} results`
+      return `the mean of the last ${statistic.count} results for ${title}`
     case 'variables': {
       const lower = clause.limits.some((limit) => limit.operator === 'at-least' || limit.operator === 'above')
-      return `the mean of ${title} over ${statistic.days} d ${lower ? 'less' : 'plus'} the tolerance factor (share ${percent(statistic.share)}, confidence ${percent(statistic.confidence)}) times the standard deviation, of at least ${statistic.atLeast} results`
+      return `the mean of ${title} over ${statistic.days} d ${lower ? 'less' : 'plus'} the tolerance factor (share ${percent(statistic.share)}, confidence ${percent(statistic.confidence)}) times the standard deviation, from at least ${statistic.atLeast} results`
     }
     case 'attributes':
-      return `of the results of ${title} over ${statistic.days} d all but an allowed number (${statistic.acceptance.map(({ from, allow }) => `${allow} from ${from}`).join(', ')}${statistic.beyond === undefined ? '' : `; above that ${statistic.beyond.factor} times the number less ${statistic.beyond.less}`})`
+      return `all results for ${title} over ${statistic.days} d, except an allowed number (${statistic.acceptance.map(({ from, allow }) => `${allow} of ${from} or more`).join(', ')}${statistic.beyond === undefined ? '' : `; beyond that ${statistic.beyond.factor} times the number less ${statistic.beyond.less}`}),`
     case 'tolerance':
-      return `with an estimated share of at least ${percent(statistic.share)} of the last ${statistic.count} results, of at least ${statistic.atLeast}, ${title}`
+      return `for at least ${percent(statistic.share)} of results, as estimated from the last ${statistic.count} (at least ${statistic.atLeast}), ${title}`
     case 'declared':
       return `the declared value of ${title}`
     default:
@@ -71,7 +71,7 @@ export function demandWords(clause: Clause): string {
     case 'fact':
       return `${factWords(clause.fact)} must be ${listWords(clause.is, 'or')}`
     case 'document':
-      return `a document of the kind ${factWords(clause.document)} must be on record and in force${
+      return `the document ${factWords(clause.document)} must be on record and in force${
         clause.voidOn.length === 0
           ? ''
           : `; void after ${listWords(
@@ -87,7 +87,7 @@ export function demandWords(clause: Clause): string {
       return `${listWords(
         clause.properties.map((key) => propertyWords({ property: key })),
         'and',
-      )} must be tested${clause.sample === undefined ? '' : ` on a ${clause.sample} sample`}${clause.duty === undefined ? '' : ` that serves as a ${clause.duty} one`} at least every ${clause.every.written}, whichever comes first${clause.newSource === undefined ? '' : `; for a source with records of less than ${clause.newSource.newFor} d every ${clause.newSource.written}`}`
+      )} must be tested${clause.sample === undefined ? '' : ` on a ${clause.sample} sample`}${clause.duty === undefined ? '' : ` that serves as a ${clause.duty} one`} at least every ${clause.every.written}, whichever comes first${clause.newSource === undefined ? '' : `; every ${clause.newSource.written} for a source with less than ${clause.newSource.newFor} d of records`}`
   }
 }
 

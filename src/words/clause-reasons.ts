@@ -56,15 +56,15 @@ const ADDED: WordsOf<AddedParams, [units: UnitSystem]> = {
   'rule-not-agreed': ({ rule }) => `; the ${ruleName(rule)} is not agreed in writing, so judged as specified`,
   'rule-applied': ({ rule }) => `, under the ${agreedRuleName(rule)}`,
   'approval-lacking': ({ limit, evidence }) =>
-    `; up to the outer limit, ${limitWords(limit)}, by approval on evidence (${evidence}), and none is in the record`,
+    `; the outer limit, ${limitWords(limit)}, needs an approval on evidence (${evidence}); no approval is on record`,
   'approval-granted': ({ limit, by, from, evidence }) =>
-    `, and lies within the outer limit, ${limitWords(limit)}, by approval of ${by} from ${date(from)} on evidence: ${evidence}`,
+    `, but is within the outer limit, ${limitWords(limit)}, approved by ${by} from ${date(from)} on evidence: ${evidence}`,
   'declaration-lacking': ({ limit }) =>
-    `; up to the outer limit, ${limitWords(limit)}, where the source declares its value, and it declares none`,
+    `; the outer limit, ${limitWords(limit)}, applies where the source declares its value, and it declares none`,
   'declaration-exceeded': ({ limit, declared }) =>
-    `; the declared value ${printedUnits(declared)} does not cover it within the outer limit, ${limitWords(limit)}`,
+    `; the declared value of ${printedUnits(declared)} does not cover it, and the outer limit, ${limitWords(limit)}, needs one that does`,
   'declaration-covers': ({ limit, declared }) =>
-    `, and lies within the declared value ${printedUnits(declared)} and the outer limit, ${limitWords(limit)}`,
+    `, but is within the declared value of ${printedUnits(declared)} and the outer limit, ${limitWords(limit)}`,
   'deviation-reference': ({ from, n, reference, bounds }, units) => {
     const { decimals, unit } = reference
     const said =

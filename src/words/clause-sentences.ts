@@ -89,7 +89,7 @@ function comparisonWords(
 
 function subject({ deviation }: Comparison, title: string): string {
   if (deviation === undefined) return title
-  const measure = deviation.relative ? ', in per cent of it,' : ''
+  const measure = deviation.relative ? ', as a percentage of it,' : ''
   const references = { declared: 'the declared value', control: 'the control' }
   const reference =
     deviation.from === 'preceding'
@@ -123,16 +123,16 @@ function resolutionWords(clause: Comparison, rule: DecisionRule): string {
     clause.statistic?.of === 'variables' ||
     (rulesByDoubt(rule) && clause.statistic === undefined)
   )
-    return ', compared unrounded'
+    return ', without rounding'
   if (clause.statistic !== undefined && ['attributes', 'tolerance'].includes(clause.statistic.of)) return ''
   const step = clause.resolution ?? (uniformity ? UNIFORMITY_RESOLUTION : undefined)
-  if (step === undefined) return ', compared at the digits of the limit'
+  if (step === undefined) return ', after rounding to the digits of the limit'
   const unit = quantity?.unit ?? KINDS.ratio.stored
-  return `, compared in steps of ${step}${unit === '' ? '' : ` ${printedUnits(unit)}`}`
+  return `, after rounding to the nearest ${step}${unit === '' ? '' : ` ${printedUnits(unit)}`}`
 }
 
 function severalWords({ several }: Comparison): string {
-  return several === 'worst' ? '' : `; of several results the ${several} counts`
+  return several === 'worst' ? '' : `; of several results, the ${several} counts`
 }
 
 function approvalWords({ approval }: Comparison): string {
@@ -143,7 +143,7 @@ function approvalWords({ approval }: Comparison): string {
 }
 
 function statusWords(clause: Clause): string {
-  return `${clause.optional ? '; optional, judged only when asked for' : ''}${clause.information ? '; for information, never part of the verdict' : ''}`
+  return `${clause.optional ? '; optional, judged only when requested' : ''}${clause.information ? '; for information, never part of the verdict' : ''}`
 }
 
 /** A clause's own rule; the set's stands with the set. */

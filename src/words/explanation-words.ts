@@ -4,7 +4,7 @@ import { plainNumber } from './numbers.ts'
 
 /** One plain sentence without a full stop. */
 export function explanationWords({ ratio, poreSolution, poreStructure }: Explanation): string {
-  return `the pore solution may account for a factor ${rangeWords(poreSolution, 1)} and the pore structure for a factor ${rangeWords(poreStructure, 1)}; at each assumption their product is the index, ${plainNumber(ratio, 2)} times the control`
+  return `the pore solution may account for a factor of ${rangeWords(poreSolution, 1)} and the pore structure for a factor of ${rangeWords(poreStructure, 1)}; under each set of assumptions their product is the index, ${plainNumber(ratio, 2)} times the control`
 }
 
 /**

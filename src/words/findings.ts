@@ -9,6 +9,7 @@ import type {
 import { property } from '../core/measure/properties.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
+import { outcomeWords } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { printedUnits } from './as-written.ts'
 import { UNISSUED_LOT } from './withheld.ts'
@@ -39,7 +40,7 @@ const SENTENCES: WordsOf<FindingParams> = {
   'changed-after-issue': ({ lot, revision, places }) =>
     `The record of ${lot} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
   'would-now-be-judged-otherwise': ({ lot, revision }) =>
-    `${lot} would now be judged otherwise than in revision ${revision}`,
+    `${lot} would now be judged differently from revision ${revision}`,
   'result-overdue': ({ lot, since, condition, ...test }) =>
     `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
   'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }) =>
@@ -151,14 +152,14 @@ const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
 }
 
 const UNREAD: Readonly<Record<PlannedTest['unread'], string>> = {
-  lot: 'the lot’s reading is missing, its control’s is on record',
-  control: 'the control’s reading is missing, the lot’s is on record',
+  lot: 'the lot’s reading is missing; that of its control is on record',
+  control: 'the control’s reading is missing; that of the lot is on record',
   both: 'the readings of the lot and of its control are missing',
 }
 
 /** One difference of a record, without a full stop: names and values as the record writes them. */
 export function recordChangeWords({ path, issued, today }: RecordChange): string {
-  return `${placeWords(path)}: issued ${issued ?? 'nothing'}, today ${today ?? 'nothing'}`
+  return `${placeWords(path)}: ${issued ?? 'absent'} when issued, ${today ?? 'absent'} today`
 }
 
 /** What an entry of a list is called; keys elsewhere are marks and ids, even where they are numbers. */

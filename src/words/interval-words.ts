@@ -17,9 +17,9 @@ export function intervalWords(
     case 'below':
       return `below ${to}`
     case 'outside':
-      return `unbounded: everything but ${from} to ${to}`
+      return `unbounded: everything except ${from} to ${to}`
     case 'all':
-      return 'unbounded: the readings exclude no ratio'
+      return 'unbounded: the readings rule out no ratio'
   }
 }
 

@@ -45,22 +45,22 @@ export function outcomeWords(outcome: Outcome): string {
   return ALONE[outcome]
 }
 
-/** Before the name of a set. */
-const OF_A_SET: OutcomeWords = {
-  meets: 'Meets',
-  'meets-by-approval': 'Meets by approval',
-  'does-not-meet': 'Does not meet',
-  inconclusive: 'Inconclusive under',
-  pending: 'Pending under',
-  'not-reported': 'Required results not reported under',
-  'insufficient-history': 'Meets all clauses that can be evaluated of',
-  'not-valid': 'A test is not valid under',
-  'not-applicable': 'No clause applies of',
-  'not-invoked': 'Nothing asked for of',
-  reported: 'Reported under',
+/** With the name of a specification; never beginning with it, since a withdrawn certificate puts "was:" before it. */
+const OF_A_SET: Readonly<Record<Outcome, (name: string) => string>> = {
+  meets: (name) => `Meets ${name}`,
+  'meets-by-approval': (name) => `Meets ${name}, by approval`,
+  'does-not-meet': (name) => `Does not meet ${name}`,
+  inconclusive: (name) => `Inconclusive under ${name}`,
+  pending: (name) => `Pending under ${name}`,
+  'not-reported': (name) => `Required results not reported under ${name}`,
+  'insufficient-history': (name) => `Meets all clauses of ${name} that can be evaluated so far`,
+  'not-valid': (name) => `A test is not valid under ${name}`,
+  'not-applicable': (name) => `No clause of ${name} applies`,
+  'not-invoked': (name) => `Nothing was requested under ${name}`,
+  reported: (name) => `Reported under ${name}, no limit applies`,
 }
 
-/** Of a lot whose kind or claimed class the set does not have: no result is missing. */
+/** Of a lot whose kind or claimed class the specification does not have: no result is missing. */
 export const NO_CLASS_FOR_LOT = 'no class for this lot'
 
 /**
@@ -73,7 +73,7 @@ export function verdictHeadline(
 ): string {
   const set = setOfVerdict(verdict, criterion)
   if (criterion.noClass === true) return `No class for this lot in ${set}`
-  return `${OF_A_SET[verdict.outcome]} ${set}`
+  return OF_A_SET[verdict.outcome](set)
 }
 
 /**
@@ -114,9 +114,9 @@ export const BY_MEMBERS: OutcomeWords = {
   'not-reported': 'not reported:',
   'insufficient-history': 'no history yet for',
   'not-valid': 'not valid:',
-  'not-applicable': 'not applicable',
-  'not-invoked': 'not asked for',
-  reported: 'reported',
+  'not-applicable': 'not applicable:',
+  'not-invoked': 'not requested:',
+  reported: 'reported:',
 }
 
 /** Of a route that another one made needless. */
@@ -130,6 +130,6 @@ export const OF_OTHER_ROUTE: OutcomeWords = {
   'insufficient-history': 'no history yet',
   'not-valid': 'not valid',
   'not-applicable': 'not applicable',
-  'not-invoked': 'not asked for',
+  'not-invoked': 'not requested',
   reported: 'reported',
 }

@@ -50,14 +50,15 @@ function factIs({ fact, is }: FactPremise): string {
 const UNDECIDED = 'which cannot be decided'
 
 const REASONS: WordsOf<PremiseParams, [units: UnitSystem]> = {
-  'fact-not-stated': ({ fact }) => `${factWords(fact)} is not stated`,
+  'fact-not-stated': ({ fact }) => `${factWords(fact)}, which is not stated`,
   'fact-otherwise': factIs,
   'property-otherwise': ({ property, limits }) => `${propertyWords({ property })} is ${limitsWords(limits)}`,
   'property-not-determined': ({ property, reason }, units) =>
     `${propertyWords({ property })}, ${UNDECIDED}: ${selectionWords(reason, units)}`,
   'property-on-both-sides': ({ property, limits }) =>
-    `${propertyWords({ property })}, ${UNDECIDED}: a censored result lies on both sides of ${limitsWords(limits)}`,
-  'band-on-both-sides': () => 'a censored result that lies on both sides of a band’s limit',
+    `${propertyWords({ property })}, ${UNDECIDED}: the result is reported as a bound, which leaves open whether it is ${limitsWords(limits)}`,
+  'band-on-both-sides': () =>
+    'a result reported as a bound, which leaves open on which side of the band’s limit it lies',
 }
 
 /** What follows "applies only where", "applies by" and their like. */

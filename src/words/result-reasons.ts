@@ -17,16 +17,17 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
   'specimen-excluded': ({ mark, why }) => `specimen ${mark} excluded: ${why}`,
   'no-specimen-counts': () => 'no specimen counts',
   'loaded-area-unknown': () => 'the loaded area is not known',
-  'geometry-unknown': () => 'the geometry of a specimen is not known',
+  'geometry-unknown': () => 'the size of a specimen is not known',
   'end-contacts-exceed-reading': () =>
     'the end contacts are as large as a reading, or larger, so no resistivity follows from it',
   'specimen-dropped': ({ mark, ...spread }) =>
     `${beyond(spread)}; specimen ${mark}, farthest from the mean, is dropped`,
-  'range-beyond': (spread) => `${beyond(spread)}, and no specimen can be dropped to mend it: repeat the test`,
+  'range-beyond': (spread) =>
+    `${beyond(spread)}, and dropping one specimen does not bring it within the limit: repeat the test`,
   'range-not-checked': ({ of }) => `range not checked: no rule for ${countWords(of, 'specimen')}`,
   'fewer-specimens': ({ n, planned }) => `${countWords(n, 'specimen')} of ${planned} planned`,
   'too-few-specimens': ({ n, atLeast }) =>
-    `${countWords(n, 'specimen')}, fewer than the ${atLeast} that the condition asks for at least`,
+    `${countWords(n, 'specimen')}, fewer than the ${atLeast} that the condition requires`,
   'interval-too-narrow': ({ levelPercent }) =>
     `the interval is too narrow, since a specimen was dropped: by simulation it holds the ratio in 80 to 93 % of such cases, not in ${levelPercent} %`,
 
@@ -39,32 +40,32 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
     'the condition describes no resistivity reading, so its geometry and temperature are not known',
   'conditioning-not-on-record': () => 'the conditioning when read is not on record',
   'conditioning-differs': ({ read, asked }) =>
-    `read from ${medium(read)}, where the condition asks for ${medium(asked)}`,
+    `read ${medium(read)}; the condition requires specimens to be read ${medium(asked)}`,
   'temperature-not-on-record': () => 'the temperature of the specimens when read is not on record',
   'temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }, units) =>
     `read at ${temperature(readCelsius, units)}, outside ${temperature(askedCelsius, units)} ± ${difference(withinCelsius, units)}`,
   'end-contacts-beyond': ({ percent, writtenLimit }) =>
-    `the end contacts are ${plainNumber(percent, 1)} % of a reading, more than ${printedUnits(writtenLimit)}`,
+    `the end-contact resistance is ${plainNumber(percent, 1)} % of a reading, more than ${printedUnits(writtenLimit)}`,
   'meter-not-verified': () => 'no reading on a known resistor is on record',
   'meter-off': ({ writtenRead, writtenKnown, writtenLimit }) =>
     `the meter read ${printedUnits(writtenRead)} on a resistor of ${printedUnits(writtenKnown)}, off by more than ${printedUnits(writtenLimit)}`,
-  'saturation-not-stated': () => 'how saturated the specimens were when read is not stated',
+  'saturation-not-stated': () => 'the saturation of the specimens when read is not stated',
 
   'control-fault': ({ control, reason }, units) => `control ${control}: ${resultReasonIn(reason, units)}`,
   'mean-not-above-zero': () => 'its mean is not above zero, so no index can be taken against it',
   'control-of-another-condition': ({ control, fields }) =>
-    `the control ${control} was made at another condition${fields === undefined ? '' : `, which differs in ${fields.join(', ')}`}`,
+    `the control ${control} was made under another condition${fields === undefined ? '' : `, which differs in ${fields.join(', ')}`}`,
   'specimen-sizes-differ': ({ testMm2, controlMm2 }) =>
     `the specimens differ in size: ${shortest(testMm2, 0, 'mm2')} loaded for the test mortar, ${shortest(controlMm2, 0, 'mm2')} for the control`,
   'stated-with-computed': ({ stated }) =>
     stated === 'test'
-      ? 'the strength of the test mortar is as the laboratory states it, that of the control computed from loads'
-      : 'the strength of the control is as the laboratory states it, that of the test mortar computed from loads',
+      ? 'the strength of the test mortar is stated by the laboratory, but that of the control is computed from loads'
+      : 'the strength of the control is stated by the laboratory, but that of the test mortar is computed from loads',
   'control-of-another-laboratory': ({ laboratory }) =>
     `the control was made by another laboratory, ${laboratory}`,
   'control-cast-apart': ({ daysBefore }) => `the control was ${castApart(daysBefore)}`,
-  'not-cast-together': ({ daysBefore }) => `${castApart(daysBefore)}, where both are to be cast on one day`,
-  'cement-alkalis-not-on-record': () => 'the alkalis of the control’s cement are not on record',
+  'not-cast-together': ({ daysBefore }) => `${castApart(daysBefore)}; both must be cast on the same day`,
+  'cement-alkalis-not-on-record': () => 'the alkalis of the control cement are not on record',
   'cement-alkalis-low': ({ written, writtenLimit }) =>
     `its cement has ${printedUnits(written)} alkalis, less than ${printedUnits(writtenLimit)}`,
   'cement-alkalis-high': ({ written, writtenLimit }) =>
@@ -74,7 +75,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
   'flows-apart': ({ writtenTest, writtenControl, writtenLimit }) =>
     `flow ${printedUnits(writtenTest)} against the control’s ${printedUnits(writtenControl)}, more than ${printedUnits(writtenLimit)} apart`,
   'flow-not-on-record': ({ of, writtenLimit }) =>
-    `${FLOWS[of]} not on record, so that flows within ${printedUnits(writtenLimit)} cannot be verified`,
+    `${FLOWS[of]} not on record, so it cannot be verified that the flows agree within ${printedUnits(writtenLimit)}`,
   'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }, units) =>
     `test read at ${temperature(testCelsius, units)} and control at ${temperature(controlCelsius, units)}, more than ${difference(withinCelsius, units)} apart`,
 
@@ -151,7 +152,7 @@ function difference(celsius: number, units: UnitSystem): string {
   return shortest(value, 1, unit)
 }
 
-/** "saturated-lime-water" as words. */
+/** How specimens are read: "from saturated lime water", or "sealed". */
 function medium(name: string): string {
-  return name.replaceAll('-', ' ')
+  return name === 'sealed' ? name : `from ${name.replaceAll('-', ' ')}`
 }

@@ -7,15 +7,15 @@ import type { UnitSystem } from './unit-systems.ts'
 
 export const SCOPE_REASONS: WordsOf<ScopeParams, [units: UnitSystem]> = {
   'no-class-claimed': ({ classes }) =>
-    `no class claimed, and the limit depends on it (${listWords(classes, 'or')})`,
+    `the limit depends on the class (${listWords(classes, 'or')}), and none is claimed`,
   'class-of-another-set': ({ class: claimed, classes }) =>
-    `the claimed class ${claimed} is none of this set's (${listWords(classes, 'or')})`,
+    `the claimed class ${claimed} is not a class of this specification (${listWords(classes, 'or')})`,
   'class-not-determined': ({ because }, units) =>
-    `the class follows from the material and cannot be decided: ${premiseReasonWords(because, units)}`,
-  'class-none-fits': () => 'the material falls into no class of this set',
-  'other-material': () => 'for other kinds of material',
-  'other-class': ({ class: judged }) => `not for class ${judged}`,
-  'not-requested': () => 'optional, not asked for by the purchaser',
+    `the class depends on the material and cannot be determined: ${premiseReasonWords(because, units)}`,
+  'class-none-fits': () => 'the material falls into no class of this specification',
+  'other-material': () => 'applies to other kinds of material',
+  'other-class': ({ class: judged }) => `does not apply to class ${judged}`,
+  'not-requested': () => 'optional; not requested by the purchaser',
   'premise-not-met': ({ because }, units) => `applies only where ${premiseReasonWords(because, units)}`,
-  'premise-not-determined': ({ because }, units) => `applies by ${premiseReasonWords(because, units)}`,
+  'premise-not-determined': ({ because }, units) => `whether it applies depends on ${premiseReasonWords(because, units)}`,
 }

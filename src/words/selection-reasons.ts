@@ -11,8 +11,8 @@ export const SELECTION_REASONS: WordsOf<SelectionParams, [units: UnitSystem]> = 
   'result-awaited': ({ due }) => `test recorded, result ${dueWords(readMoment(due))}`,
   'result-overdue': ({ since }) => `result ${overdueWords(readMoment(since))}`,
   'other-methods': ({ method, used }) =>
-    `only results by ${method} count, and those on record are by ${listWords(
-      used.map((one) => one ?? 'a method not stated'),
+    `only results by ${method} count, but those on record are by ${listWords(
+      used.map((one) => one ?? 'an unstated method'),
       'and',
     )}`,
   'other-duties': ({ duty, used }) =>

@@ -103,6 +103,14 @@ export function markWords(mark: StandingMark): string {
   return mark === 'withdrawn' ? 'withdrawn' : outcomeWords(mark)
 }
 
+/**
+ * The state of a certificate where its verdict stands beside it. "Complete" alone would read as praise beside a
+ * lot that fails.
+ */
+export function certificateStateWords(state: StandingFacts['state']): string {
+  return state === 'complete' ? 'all planned tests reported' : state
+}
+
 /** "28 d strength activity index, modified (50 %, 50 °C, w/cm 0.485)". */
 export function testName({
   property,

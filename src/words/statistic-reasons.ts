@@ -12,7 +12,7 @@ export const STATISTIC_REASONS: WordsOf<StatisticParams, [units: UnitSystem]> = 
   'results-beyond-limit': ({ beyond, n, allowed, limits }) =>
     `${beyond} of ${countWords(n, 'result')} beyond the limit, ${limits.map(limitWords).join(' and ')}; at most ${allowed} allowed`,
   'share-within-limits': ({ percent, leastPercent, n, mean, standardDeviation, limits }, units) =>
-    `${numberWords(percent, 2, '%')} of results are estimated to lie ${limits.map(limitWords).join(' and ')}; mean ${comparedWords(mean, units)}, standard deviation ${comparedWords(standardDeviation, units)} of ${countWords(n, 'result')}; at least ${leastPercent} % asked for`,
+    `${numberWords(percent, 2, '%')} of results are estimated to be ${limits.map(limitWords).join(' and ')}; mean ${comparedWords(mean, units)}, standard deviation ${comparedWords(standardDeviation, units)} of ${countWords(n, 'result')}; at least ${leastPercent} % required`,
   variability: ({ movingAverage, standardDeviation, n, testing, decimals, unit }, units) => {
     const words = (value: number) => numberWords(value, decimals, unit, units)
     return [
@@ -21,8 +21,8 @@ export const STATISTIC_REASONS: WordsOf<StatisticParams, [units: UnitSystem]> = 
         : `moving average of five ${words(movingAverage)}`,
       `standard deviation ${words(standardDeviation)} of ${countWords(n, 'result')}`,
       testing === null
-        ? 'no duplicate tests to take the testing error out'
-        : `testing ${words(testing.error)} from ${countWords(testing.pairs, 'pair')}, corrected ${words(testing.corrected)}`,
+        ? 'no duplicate tests from which to separate the testing error'
+        : `testing error ${words(testing.error)} from ${countWords(testing.pairs, 'pair')}; corrected for it ${words(testing.corrected)}`,
     ].join('; ')
   },
 }

@@ -20,7 +20,7 @@ const COMPARED: WordsOf<ComparedParams, [units: UnitSystem]> = {
   'compared-with-limit': ({ subject, compared, unrounded, met, limit }, units) => {
     const exact = unrounded === undefined ? '' : unroundedWords(unrounded, compared.decimals, '')
     const rounded = numberWords(compared.value, compared.decimals, '')
-    // Digits that say no more than the rounded ones are not told a second time.
+    // Digits that say no more than the rounded ones are not printed a second time.
     const isSame = exact === '' || exact === rounded || new RegExp(`^${rounded}\\.?0+$`).test(exact)
     const before = isSame ? '' : ` (${exact} before rounding)`
     return `${SUBJECTS[subject]}${comparedWords(compared, units)}${before} ${meetsWords(met)} the limit, ${limitWords(limit)}`
@@ -29,10 +29,10 @@ const COMPARED: WordsOf<ComparedParams, [units: UnitSystem]> = {
   'bounds-with-limit': ({ subject, low, high, decimals, unit, answer, limit }) => {
     const ends = { low, high }
     const said = plainSpaces(boundsWords(ends, decimalsOfBounds(ends, decimals), unit))
-    return `${SUBJECTS[subject]}known only to be ${said}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`
+    return `${SUBJECTS[subject]}known only to be ${said}, which ${answer === 'cannot-decide' ? 'leaves open whether it meets' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`
   },
   'censored-with-limit': ({ below, answer, limit }, units) =>
-    `reported as below ${comparedWords(below, units)}, which ${answer === 'cannot-decide' ? 'does not decide' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`,
+    `reported as below ${comparedWords(below, units)}, which ${answer === 'cannot-decide' ? 'leaves open whether it meets' : meetsWords(answer === 'met')} the limit, ${limitWords(limit)}`,
 }
 
 const SUBJECTS: Readonly<Record<ComparedSubject, string>> = {
@@ -81,16 +81,16 @@ export const VALUE_REASONS: WordsOf<ValueParams, [units: UnitSystem]> = {
     const verb =
       outcome === 'meets' || outcome === 'does-not-meet'
         ? meetsWords(outcome === 'meets')
-        : 'neither meets nor misses'
+        : 'neither meets nor fails'
     return `${unroundedWords(value, 1, unit)} with a standard uncertainty of ${differenceWords(u, 1, unit)} ${verb} the limit, ${limitWords(limit)}, under the ${agreedRuleName(rule)}${appliedWords(params)}`
   },
-  'no-mean-of-censored': () => 'a result known only within bounds has no mean with others',
+  'no-mean-of-censored': () => 'a result known only within bounds cannot be averaged with others',
   'no-preceding-result': () => 'no preceding result of this source to compare with',
   'no-declared-reference': () => 'the source declares no value to compare with',
   'no-control-reference': () => 'no result of the control is on record to compare with',
   'no-deviation-of-censored': () => 'a result reported as below a limit of determination has no deviation',
-  'no-deviation-from-zero': () => 'a relative deviation from a reference of zero has no meaning',
-  'band-none': () => 'falls into none of the bands',
+  'no-deviation-from-zero': () => 'a relative deviation from a reference of zero is not defined',
+  'band-none': () => 'in none of the bands',
   'band-found': ({ band }) => `classified as ${band}; no limit`,
-  'band-not-determined': ({ because }, units) => `classified by ${premiseReasonWords(because, units)}`,
+  'band-not-determined': ({ because }, units) => `the band depends on ${premiseReasonWords(because, units)}`,
 }

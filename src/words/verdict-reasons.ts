@@ -1,4 +1,5 @@
 /** Why a verdict came out as it did: sentences without a full stop, from its reasons. */
+import type { Outcome } from '../core/criteria/outcome.ts'
 import type { VerdictParams, VerdictReason } from '../core/criteria/reason.ts'
 import type { TitleOf } from './clause-reasons.ts'
 import { countWords } from './numbers.ts'
@@ -13,14 +14,19 @@ export interface WordsOfClauses {
 }
 
 const REASONS: WordsOf<VerdictParams, [clauses: WordsOfClauses]> = {
-  'no-clause-applies': () => 'no clause of the set gives a limit for this lot',
+  'no-clause-applies': () => 'no clause of this specification sets a limit for this lot',
   'all-met': ({ count }) => `meets ${allOf(count)}`,
   'all-met-some-by-approval': ({ count }) => `meets ${allOf(count)}, some by approval`,
   'history-lacking': ({ uniformityAlone }) =>
-    `meets all clauses that can be evaluated; ${uniformityAlone ? 'uniformity' : 'the rest'} not yet evaluable`,
-  'others-met': ({ outcome, others }) =>
-    `${outcomeWords(outcome)}${others === 0 ? '' : '; all other clauses met'}`,
-  'met-so-far': ({ met, of }) => `${met} of ${countWords(of, 'clause')} met so far`,
+    `meets all clauses that can be evaluated; ${uniformityAlone ? 'uniformity' : 'the rest'} cannot be evaluated yet`,
+  'others-met': ({ outcome, count, others }) =>
+    others === 0
+      ? outcomeFor(outcome, count === 1 ? 'the only clause that applies' : `all ${count} clauses that apply`)
+      : `${outcomeFor(outcome, countWords(count, 'clause'))}; meets the other ${others === 1 ? 'one' : others}`,
+  'met-so-far': ({ met, failed, of }) =>
+    failed === 0
+      ? `${met} of ${countWords(of, 'clause')} met so far`
+      : `fails ${failed}${met === 0 ? '' : ` and meets ${met}`} of ${countWords(of, 'clause')}; the others are still open`,
   'decided-by': ({ clause }, { titleOf, reasonOf }) => `${titleOf(clause)}: ${reasonOf(clause)}`,
   'also-open': ({ outcome, clauses }, { titleOf }) =>
     `also ${outcomeWords(outcome)}: ${listWords(clauses.map(titleOf), 'and')}`,
@@ -31,6 +37,20 @@ export function verdictReasonWords(reason: VerdictReason, clauses: WordsOfClause
   return wordsOf(REASONS, reason, clauses)
 }
 
+/** "fails 2 clauses", "pending for the only clause that applies". */
+function outcomeFor(outcome: Outcome, clauses: string): string {
+  switch (outcome) {
+    case 'does-not-meet':
+      return `fails ${clauses}`
+    case 'not-reported':
+      return `results not reported for ${clauses}`
+    case 'not-valid':
+      return `a test is not valid for ${clauses}`
+    default:
+      return `${outcomeWords(outcome)} for ${clauses}`
+  }
+}
+
 function allOf(count: number): string {
-  return count === 1 ? 'the one clause that applies' : `all ${count} clauses that apply`
+  return count === 1 ? 'the only clause that applies' : `all ${count} clauses that apply`
 }

@@ -41,8 +41,8 @@ const LINES: {
     label: `${of} mortar`,
     expression:
       n === null
-        ? 'mean as reported, the number of specimens not stated'
-        : `mean of ${n} as reported, no specimen on record`,
+        ? 'mean as reported; the number of specimens is not stated'
+        : `mean of ${n} as reported; no specimens on record`,
     ...figure(result, units),
   }),
   specimen: (step, units) => ({

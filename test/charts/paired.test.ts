@@ -64,10 +64,10 @@ describe('pairedModel', () => {
     expect(model(points, { limits: LIMITS }).corners).toEqual([])
     const parted = model(points, { limits: LIMITS, quadrants: { x: 75, y: 250 }, width: 860 })
     expect(parted.corners.map(({ text, anchor }) => [text, anchor])).toEqual([
-      ['meets resistivity alone', 'start'],
+      ['meets the resistivity limit only', 'start'],
       ['meets both', 'end'],
       ['meets neither', 'start'],
-      ['meets strength alone', 'end'],
+      ['meets the strength limit only', 'end'],
     ])
   })
   it('leaves every quadrant room for its name and keeps marks off the names, though all lots meet both', () => {
@@ -184,7 +184,7 @@ describe('pairedModel', () => {
         "corners": [
           {
             "anchor": "start",
-            "text": "meets resistivity alone",
+            "text": "meets the resistivity limit only",
             "x": 52,
             "y": 52,
           },

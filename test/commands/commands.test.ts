@@ -107,7 +107,7 @@ describe('npm run check', () => {
     const ended = await run('check', '--content', folder)
     expect(ended.status).toBe(1)
     expect(ended.error).toContain('lots/tuff/T-1.yaml:2:11')
-    expect(ended.error).toContain('mend: write a decimal point: 1450.5 t')
+    expect(ended.error).toContain('fix: write a decimal point: 1450.5 t')
     expect(ended.out).toContain('tuff, strength: 1 draft (would meet)')
     noTrace(ended)
   })
@@ -222,7 +222,7 @@ describe('npm run issue', () => {
     const before = readFileSync(path, 'utf8')
     const ended = await issue(folder)
     expect(ended.status).toBe(1)
-    expect(ended.error).toMatch(/cannot be added.*mend: write revisions: as a list/s)
+    expect(ended.error).toMatch(/cannot be added.*fix: write revisions: as a list/s)
     noTrace(ended)
     expect(readFileSync(path, 'utf8')).toBe(before)
     expect(existsSync(join(folder, 'issued'))).toBe(false)
@@ -235,14 +235,12 @@ describe('npm run issue', () => {
     expect(ended.status).toBe(1)
     expect(ended.error).toBe(
       `${document} cannot be written: a folder stands in its place.\n` +
-        'mend: look at the permissions, the free space and what stands in its place, then issue again\n',
+        'fix: look at the permissions, the free space and what stands in its place, then issue again\n',
     )
     expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
     rmSync(join(folder, 'issued'), { recursive: true })
     writeFileSync(join(folder, 'issued'), '')
-    expect((await issue(folder)).error).toMatch(
-      /^issued\/:1:1: this is no folder, or one that cannot be read/,
-    )
+    expect((await issue(folder)).error).toMatch(/^issued\/:1:1: this is not a folder, or it cannot be read/)
   })
   it('says to resume where a document is there and its line cannot be written', async () => {
     const folder = contentCopy()
@@ -251,7 +249,7 @@ describe('npm run issue', () => {
     const ended = await issue(folder)
     expect(ended.status).toBe(1)
     expect(ended.error).toMatch(
-      /lots\/tuff\/T-1\.yaml cannot be written: .*\nmend: .*, then run npm run issue -- --resume\n$/,
+      /lots\/tuff\/T-1\.yaml cannot be written: .*\nfix: .*, then run npm run issue -- --resume\n$/,
     )
     rmSync(join(folder, 'lots/tuff/.T-1.yaml.next'), { recursive: true })
     expect((await run('issue', '--resume', '--content', folder)).out).toContain('revision 0 is finished')

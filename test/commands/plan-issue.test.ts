@@ -44,7 +44,7 @@ function replacements(): unknown[] {
   return revisions.filter(({ withdrawn }) => withdrawn === 'yes').map((revision) => revision['replaced-by'])
 }
 
-const ALREADY = /^tuff\/T-1 is withdrawn already\.\nmend: leave/
+const ALREADY = /^tuff\/T-1 is already withdrawn\.\nfix: leave/
 
 it('is refused with another reason alone', () => {
   expect(() => withdraw({ reason: 'crushed' })).toThrow(ALREADY)

@@ -128,7 +128,7 @@ describe('resumeIssue', () => {
         writeFileSync(document(f, 2), '{"format":1}')
         writeFileSync(join(f, 'issued/tuff/T-9/1.json'), '{')
       },
-      /2\.json cannot be finished: it is no issued document of format 2/,
+      /2\.json cannot be finished: it is not an issued document of format 2/,
     ],
     [
       'that is a link to nothing',
@@ -138,7 +138,7 @@ describe('resumeIssue', () => {
     [
       'that is null',
       (f) => writeFileSync(document(f, 2), 'null'),
-      /2\.json cannot be finished: it is no issued document of format 2/,
+      /2\.json cannot be finished: it is not an issued document of format 2/,
     ],
     ['with a number like 01', (f) => cpSync(document(f, 1), document(f, '01')), /^Nothing was resumed\.$/],
     [

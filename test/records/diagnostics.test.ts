@@ -132,13 +132,13 @@ describe('the good records that the cases spoil', () => {
 })
 
 describe('a spoiled record', () => {
-  it.each(CASES)('%s is told with place, line, caret and mend', async (name) => {
+  it.each(CASES)('%s is reported with place, line, caret and fix', async (name) => {
     const text = textFor(spoiled(name))
     await expect(text).toMatchFileSnapshot(join(FOLDER, 'cases', `${name.replace(/\.\w+$/, '')}.txt`))
     expect(text).toContain(`[${name.split('.')[0]}]`)
-    expect(text).toMatch(/^mend: ./m)
+    expect(text).toMatch(/^fix: ./m)
   })
-  it.each(Object.keys(FILE_CASES))('%s is told with file and mend', async (name) => {
+  it.each(Object.keys(FILE_CASES))('%s is reported with file and fix', async (name) => {
     const folder = baseCopy()
     FILE_CASES[name]?.(folder)
     const text = textFor(folder)

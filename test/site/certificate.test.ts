@@ -144,7 +144,7 @@ describe('the states of a certificate', () => {
     expect(text).toContain(
       'Withdrawn on 3 April 2026. Sample mixed up in the laboratory. Replaced by TH-013.',
     )
-    expect(text).toContain('This certificate is withdrawn; the judgement below no longer stands')
+    expect(text).toContain('This certificate is withdrawn; the verdict below no longer applies')
     expect(text).toMatch(/Withdrawn; was: meets \S+/)
   })
   it('keep an earlier revision at its address and point to the one in force', async () => {

@@ -90,7 +90,7 @@ describe('a source under another set', () => {
 })
 
 describe('the comparison of sets', () => {
-  it('counts the lots that come out otherwise, as the core does', async () => {
+  it('counts the lots that change outcome, as the core does', async () => {
     const source = sourceOf('skarnmere-ash')
     const lots = demo.site.edition.lotsOf(source.id)
     const pairs = lots.map((lot) => [
@@ -102,7 +102,7 @@ describe('the comparison of sets', () => {
     )
     await page.waitForSelector('#compare-result h2')
     expect(await page.locator('.compare-state').textContent()).toBe(
-      `${lots.length} lots judged under 2 sets, ${pairs.filter(([a, b]) => a !== b).length} come out otherwise.`,
+      `${lots.length} lots judged under 2 specifications; ${pairs.filter(([a, b]) => a !== b).length} lots change outcome.`,
     )
     expect(await page.locator('#compare-result tbody tr').count()).toBe(
       pairs.filter(([a, b]) => a !== b).length,
@@ -112,7 +112,7 @@ describe('the comparison of sets', () => {
   it('asks for two sets, and says so', async () => {
     const page = await demo.open('comparison/?set=c618-12a&source=skarnmere-ash')
     await page.waitForFunction(() => document.querySelector('.compare-state')?.textContent !== '')
-    expect(await page.locator('.compare-state').textContent()).toBe('Choose at least two sets.')
+    expect(await page.locator('.compare-state').textContent()).toBe('Choose at least two specifications.')
   })
 
   it('shows the sets in force without JavaScript, as the verdicts of the edition', async () => {
@@ -125,7 +125,7 @@ describe('the comparison of sets', () => {
       .locator('#in-force section', { hasText: 'Quellan Basin fly ash' })
       .first()
       .textContent()
-    expect(text).toContain(`${changed} lots come out otherwise`)
+    expect(text).toContain(`${changed} lots change outcome`)
   })
 })
 

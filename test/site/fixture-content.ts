@@ -179,7 +179,7 @@ function issues(): IssueRequest[] {
       ...common,
       lot: id,
       date: readMoment(`${monthOf(lot)}-20`),
-      reason: 'released on 7-day results',
+      reason: 'issued with 7-day results',
     })
     const complete = after28(monthOf(lot)) < '2026-04-10' ? after28(monthOf(lot)) : '2026-04-09'
     requests.push({ ...common, lot: id, date: readMoment(complete), reason: '28-day results added' })

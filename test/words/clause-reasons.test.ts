@@ -50,7 +50,7 @@ describe('clauseReasonWords, limits', () => {
     expect([censored('met'), censored('not-met'), censored('cannot-decide')]).toEqual([
       'reported as below 40 %, which meets the limit, at least 75 %',
       'reported as below 40 %, which does not meet the limit, at least 75 %',
-      'reported as below 40 %, which does not decide the limit, at least 75 %',
+      'reported as below 40 %, which leaves open whether it meets the limit, at least 75 %',
     ])
   })
 
@@ -65,7 +65,7 @@ describe('clauseReasonWords, limits', () => {
     expect([under('meets'), under('does-not-meet'), under('inconclusive')]).toEqual([
       `78.96 % with a standard uncertainty of 2.0 points meets ${end}`,
       `78.96 % with a standard uncertainty of 2.0 points does not meet ${end}`,
-      `78.96 % with a standard uncertainty of 2.0 points neither meets nor misses ${end}`,
+      `78.96 % with a standard uncertainty of 2.0 points neither meets nor fails ${end}`,
     ])
     expect(said({ code: 'no-uncertainty', params: { rule, asSpecified: plain } })).toBe(
       'no uncertainty stated, which the probability of conformity of at least 0.95 agreed in provision 7 needs; as specified, 9.0 % does not meet the limit, at most 12.0 %',
@@ -82,37 +82,37 @@ describe('clauseReasonWords, limits', () => {
       { code: 'rule-applied', params: { rule } },
     ],
     [
-      '; up to the outer limit, at most 12.0 %, by approval on evidence (records), and none is in the record',
+      '; the outer limit, at most 12.0 %, needs an approval on evidence (records); no approval is on record',
       { code: 'approval-lacking', params: { limit: outer, evidence: 'records' } },
     ],
     [
-      ', and lies within the outer limit, at most 12.0 %, by approval of the agency from 1\u00a0January 2026 on evidence: report 3',
+      ', but is within the outer limit, at most 12.0 %, approved by the agency from 1\u00a0January 2026 on evidence: report 3',
       {
         code: 'approval-granted',
         params: { limit: outer, by: 'the agency', from: '2026-01-01', evidence: 'report 3' },
       },
     ],
     [
-      '; up to the outer limit, at most 12.0 %, where the source declares its value, and it declares none',
+      '; the outer limit, at most 12.0 %, applies where the source declares its value, and it declares none',
       { code: 'declaration-lacking', params: { limit: outer } },
     ],
     [
-      '; the declared value 8.0 % does not cover it within the outer limit, at most 12.0 %',
+      '; the declared value of 8.0 % does not cover it, and the outer limit, at most 12.0 %, needs one that does',
       { code: 'declaration-exceeded', params: { limit: outer, declared: '8.0 %' } },
     ],
     [
-      ', and lies within the declared value 9.0 % and the outer limit, at most 12.0 %',
+      ', but is within the declared value of 9.0 % and the outer limit, at most 12.0 %',
       { code: 'declaration-covers', params: { limit: outer, declared: '9.0 %' } },
     ],
     [
-      '; the declared value 2.43 g/cm³ does not cover it within the outer limit, at most 2.40 g/cm³',
+      '; the declared value of 2.43 g/cm³ does not cover it, and the outer limit, at most 2.40 g/cm³, needs one that does',
       {
         code: 'declaration-exceeded',
         params: { limit: { operator: 'at-most', written: ['2.40 g/cm3'] }, declared: '2.43 g/cm3' },
       },
     ],
     [
-      ', and lies within the declared value 44.0 Ω·m and the outer limit, at most 12.0 %',
+      ', but is within the declared value of 44.0 Ω·m and the outer limit, at most 12.0 %',
       { code: 'declaration-covers', params: { limit: outer, declared: '44.0 ohm m' } },
     ],
     [
@@ -161,11 +161,11 @@ describe('clauseReasonWords, what is not compared', () => {
       { code: 'premise-not-met', params: { because: fact } },
     ],
     [
-      'applies by a censored result that lies on both sides of a band’s limit',
+      'whether it applies depends on a result reported as a bound, which leaves open on which side of the band’s limit it lies',
       { code: 'premise-not-determined', params: { because: { code: 'band-on-both-sides', params: {} } } },
     ],
     [
-      'the class follows from the material and cannot be decided: calcium oxide, which cannot be decided: no result is reported',
+      'the class depends on the material and cannot be determined: calcium oxide, which cannot be decided: no result is reported',
       {
         code: 'class-not-determined',
         params: {
@@ -176,9 +176,9 @@ describe('clauseReasonWords, what is not compared', () => {
         },
       },
     ],
-    ['not for class N', { code: 'other-class', params: { class: 'N' } }],
-    ['for other kinds of material', { code: 'other-material', params: {} }],
-    ['optional, not asked for by the purchaser', { code: 'not-requested', params: {} }],
+    ['does not apply to class N', { code: 'other-class', params: { class: 'N' } }],
+    ['applies to other kinds of material', { code: 'other-material', params: {} }],
+    ['optional; not requested by the purchaser', { code: 'not-requested', params: {} }],
     [
       `deemed to satisfy without a test, since ${demand}`,
       { code: 'deemed-to-satisfy', params: { premises: where } },
@@ -207,11 +207,11 @@ describe('clauseReasonWords, what is not compared', () => {
       { code: 'document-on-record', params: { document: 'letter', standing: { title: 'Letter 7' } } },
     ],
     [
-      'a test at least every 400 t for a new source',
+      'tested at least every 400 t for a new source',
       { code: 'sampled-often-enough', params: { every: '400 t', newSource: true } },
     ],
     [
-      'density: 2 tests for 2.0 d and 500 t since the source’s records began; a test is due every 400 t',
+      'density: 2 tests in 2.0 d and 500 t since the source’s records began; a test is due every 400 t',
       {
         code: 'sampled-too-seldom',
         params: {
@@ -226,7 +226,7 @@ describe('clauseReasonWords, what is not compared', () => {
       { code: 'results-beyond-limit', params: { beyond: 2, n: 20, allowed: 1, limits: [atLeast] } },
     ],
     [
-      'moving average of five 9.0 %; standard deviation 0.5 % of 6 results; testing 0.3 % from 1 pair, corrected 0.4 %',
+      'moving average of five 9.0 %; standard deviation 0.5 % of 6 results; testing error 0.3 % from 1 pair; corrected for it 0.4 %',
       {
         code: 'variability',
         params: {
@@ -250,7 +250,7 @@ describe('clauseReasonWords, what is not compared', () => {
     ],
     ['the test is not valid', { code: 'test-not-valid', params: { reasons: [] } }],
     [
-      'only results by A count, and those on record are by B and a method not stated',
+      'only results by A count, but those on record are by B and an unstated method',
       { code: 'other-methods', params: { method: 'A', used: ['B', null] } },
     ],
     [

@@ -25,7 +25,7 @@ describe('clauseSentence', () => {
         { sources: { S1: 'abstract with tables' } },
       ),
     ).toBe(
-      'Strength activity index, 20 %, 23 °C, 7 d must be at least 75 %, compared at the digits of the limit.',
+      'Strength activity index, 20 %, 23 °C, 7 d must be at least 75 %, after rounding to the digits of the limit.',
     )
   })
 
@@ -41,7 +41,7 @@ describe('clauseSentence', () => {
         { classes: ['F', 'C'] },
       ),
     ).toBe(
-      'SiO₂ + Al₂O₃ + Fe₂O₃ must be at least 70.0 % for class F, at least 50.0 % for class C, compared at the digits of the limit; limit from memory, to be confirmed: recalled.',
+      'SiO₂ + Al₂O₃ + Fe₂O₃ must be at least 70.0 % for class F, at least 50.0 % for class C, after rounding to the digits of the limit; limit from memory, to be confirmed: recalled.',
     )
   })
 
@@ -55,7 +55,7 @@ describe('clauseSentence', () => {
         'magnitude-at-most': '5 %',
       }),
     ).toBe(
-      'The deviation of Density from the mean of up to 10 preceding results, in per cent of it, must be at most 5 % in magnitude, compared in steps of 0.1 %.',
+      'The deviation of Density from the mean of up to 10 preceding results, as a percentage of it, must be at most 5 % in magnitude, after rounding to the nearest 0.1 %.',
     )
   })
 
@@ -73,7 +73,7 @@ describe('clauseSentence', () => {
         { classes: ['F'] },
       ),
     ).toBe(
-      'For class F, where free calcium oxide is above 1.5 %, Soundness, Le Chatelier must be at most 10 mm, compared at the digits of the limit; optional, judged only when asked for.',
+      'For class F, where free calcium oxide is above 1.5 %, Soundness, Le Chatelier must be at most 10 mm, after rounding to the digits of the limit; optional, judged only when requested.',
     )
   })
 
@@ -88,7 +88,7 @@ describe('clauseSentence', () => {
       'set-by': { user: 'the owner' },
     }
     expect(sentence(written)).toBe(
-      'Loss on ignition must be at most 6.0 %, compared unrounded; of several results the mean counts; by approval at most 12.0 %, on evidence: performance records; decision rule: guarded by 1.645 standard uncertainties, agreed in provision 7; limit set by the user: the owner.',
+      'Loss on ignition must be at most 6.0 %, without rounding; of several results, the mean counts; by approval at most 12.0 %, on evidence: performance records; decision rule: guarded by 1.645 standard uncertainties, agreed in provision 7; limit set by the user: the owner.',
     )
   })
 
@@ -102,7 +102,7 @@ describe('clauseSentence', () => {
         ],
       }),
     ).toBe(
-      'At least one of these must hold: (g-1) Sulfur trioxide must be below 5.0 %, compared at the digits of the limit; (g-2) Calcium oxide must be reported; no limit.',
+      'At least one of these must hold: (g-1) Sulfur trioxide must be below 5.0 %, after rounding to the digits of the limit; (g-2) Calcium oxide must be reported; no limit.',
     )
   })
 })

@@ -15,7 +15,7 @@ const explanation: Explanation = {
 describe('explanationWords', () => {
   it('names both factors as ranges and their product, with one decimal and two', () => {
     expect(explanationWords(explanation)).toBe(
-      'the pore solution may account for a factor 1.2 to 3.1 and the pore structure for a factor 1.5 to 3.6; at each assumption their product is the index, 4.46 times the control',
+      'the pore solution may account for a factor of 1.2 to 3.1 and the pore structure for a factor of 1.5 to 3.6; under each set of assumptions their product is the index, 4.46 times the control',
     )
   })
 })

@@ -27,7 +27,7 @@ describe('wordedFinding', () => {
       check: 'would-now-be-judged-otherwise',
       severity: 'warning',
       about: 'vale/V-1',
-      sentence: 'vale/V-1 would now be judged otherwise than in revision 0',
+      sentence: 'vale/V-1 would now be judged differently from revision 0',
       evidence: [],
     })
   })
@@ -37,14 +37,14 @@ describe('wordedFinding', () => {
       worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 1, changes: [change] } }),
     ).toEqual([
       'The record of vale/V-1 differs from revision 1 as issued in one place',
-      'analysis 1 › SO3: issued 0.41 %, today nothing',
+      'analysis 1 › SO3: 0.41 % when issued, absent today',
     ])
     const added = { path: ['lot', 'silo'], issued: null, today: '4' }
     expect(
       worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 3, changes: [added] } }),
     ).toEqual([
       'The record of vale/V-1 differs from revision 1 as issued in 3 places',
-      'silo: issued nothing, today 4',
+      'silo: absent when issued, 4 today',
       'and 2 more',
     ])
   })
@@ -53,7 +53,7 @@ describe('wordedFinding', () => {
     const change = { path, issued: '90 kN', today: '91 kN' }
     const params = { lot, revision: 1, places: 1, changes: [change] }
     expect(worded({ code: 'changed-after-issue', params })[1]).toBe(
-      'test 1 › strength 2 › specimens › 3: issued 90 kN, today 91 kN',
+      'test 1 › strength 2 › specimens › 3: 90 kN when issued, 91 kN today',
     )
   })
   it('names each verdict and clause that would have another outcome, and those that are no more', () => {
@@ -64,7 +64,7 @@ describe('wordedFinding', () => {
       { criterion: 'roads', clause: 'loi', issued: 'meets', today: null },
     ] as const
     expect(worded({ code: 'would-now-be-judged-otherwise', params: { lot, revision: 2, changes } })).toEqual([
-      'vale/V-1 would now be judged otherwise than in revision 2',
+      'vale/V-1 would now be judged differently from revision 2',
       'base: issued as "meets", today "does not meet"',
       'old: issued as "meets", today not judged under it',
       'roads, clause so3: issued as "pending", today "meets"',
@@ -78,10 +78,10 @@ describe('wordedFinding', () => {
       worded({ code: 'result-overdue', params: { ...params, unread } })
     expect(wordedFor('lot')).toEqual([
       '28 d strength activity index (condition c311) of vale/V-1 has been overdue since 5\u00a0February 2026',
-      'due 28\u00a0January 2026; the lot’s reading is missing, its control’s is on record',
+      'due 28\u00a0January 2026; the lot’s reading is missing; that of its control is on record',
     ])
     expect([wordedFor('control')[1], wordedFor('both')[1]]).toEqual([
-      'due 28\u00a0January 2026; the control’s reading is missing, the lot’s is on record',
+      'due 28\u00a0January 2026; the control’s reading is missing; that of the lot is on record',
       'due 28\u00a0January 2026; the readings of the lot and of its control are missing',
     ])
   })

@@ -11,8 +11,8 @@ describe('intervalWords', () => {
     [{ shape: 'bounded', low: 73.94, high: 79.06 }, 1, '73.9 % to 79.1 %'],
     [{ shape: 'above', low: 73.9, high: null }, 0, 'above 74 %'],
     [{ shape: 'below', low: null, high: 79.1 }, 1, 'below 79.1 %'],
-    [{ shape: 'outside', low: -3, high: 4 }, 1, 'unbounded: everything but −3.0 % to 4.0 %'],
-    [{ shape: 'all', low: null, high: null }, 1, 'unbounded: the readings exclude no ratio'],
+    [{ shape: 'outside', low: -3, high: 4 }, 1, 'unbounded: everything except −3.0 % to 4.0 %'],
+    [{ shape: 'all', low: null, high: null }, 1, 'unbounded: the readings rule out no ratio'],
   ] as const)('says %o with %d decimals', (interval, decimals, words) => {
     expect(intervalWords(interval, decimals)).toBe(words)
   })

@@ -53,7 +53,7 @@ describe('sentences about the demo', () => {
         clauseSentence({ ...clause, basis: undefined, setBy: undefined }, set, (id) => id),
       ),
     )
-    expect(said.some((text) => text.includes('compared in steps of 0.1 m²/g'))).toBe(true)
+    expect(said.some((text) => text.includes('after rounding to the nearest 0.1 m²/g'))).toBe(true)
     expect(unprinted(said)).toEqual([])
   })
   it('of its workings print units', () => {

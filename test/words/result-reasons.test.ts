@@ -20,7 +20,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [{ code: 'no-specimen-counts', params: {} }, 'no specimen counts'],
   [{ code: 'loaded-area-unknown', params: {} }, 'the loaded area is not known'],
-  [{ code: 'geometry-unknown', params: {} }, 'the geometry of a specimen is not known'],
+  [{ code: 'geometry-unknown', params: {} }, 'the size of a specimen is not known'],
   [
     { code: 'end-contacts-exceed-reading', params: {} },
     'the end contacts are as large as a reading, or larger, so no resistivity follows from it',
@@ -35,7 +35,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'range-beyond', params: { measure: 'range', ...spread } },
-    'the range of 3 specimens is 10.8 % of the mean, over 8.7 %, and no specimen can be dropped to mend it: repeat the test',
+    'the range of 3 specimens is 10.8 % of the mean, over 8.7 %, and dropping one specimen does not bring it within the limit: repeat the test',
   ],
   [
     { code: 'range-beyond', params: { measure: 'range', of: 3, percent: 8.7402, limitPercent: 8.7 } },
@@ -76,11 +76,11 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   [{ code: 'conditioning-not-on-record', params: {} }, 'the conditioning when read is not on record'],
   [
     { code: 'conditioning-differs', params: { read: 'fog', asked: 'saturated-lime-water' } },
-    'read from fog, where the condition asks for saturated lime water',
+    'read from fog; the condition requires specimens to be read from saturated lime water',
   ],
   [
     { code: 'conditioning-differs', params: { read: 'saturated-lime-water', asked: 'sealed' } },
-    'read from saturated lime water, where the condition asks for sealed',
+    'read from saturated lime water; the condition requires specimens to be read sealed',
   ],
   [
     { code: 'temperature-not-on-record', params: {} },
@@ -95,7 +95,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'end-contacts-beyond', params: { percent: 5.025, writtenLimit: '5 %' } },
-    'the end contacts are 5.0 % of a reading, more than 5 %',
+    'the end-contact resistance is 5.0 % of a reading, more than 5 %',
   ],
   [{ code: 'meter-not-verified', params: {} }, 'no reading on a known resistor is on record'],
   [
@@ -105,7 +105,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
     },
     'the meter read 1011 Ω on a resistor of 1000 Ω, off by more than 1 %',
   ],
-  [{ code: 'saturation-not-stated', params: {} }, 'how saturated the specimens were when read is not stated'],
+  [{ code: 'saturation-not-stated', params: {} }, 'the saturation of the specimens when read is not stated'],
   [
     {
       code: 'control-fault',
@@ -125,7 +125,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'control-of-another-condition', params: { control: 'K' } },
-    'the control K was made at another condition',
+    'the control K was made under another condition',
   ],
   [
     {
@@ -160,11 +160,11 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'not-cast-together', params: { daysBefore: -2 } },
-    'cast 2 d after the test mortar, where both are to be cast on one day',
+    'cast 2 d after the test mortar; both must be cast on the same day',
   ],
   [
     { code: 'cement-alkalis-not-on-record', params: {} },
-    'the alkalis of the control’s cement are not on record',
+    'the alkalis of the control cement are not on record',
   ],
   [
     { code: 'cement-alkalis-low', params: { written: '0.49 %', writtenLimit: '0.50 %' } },
@@ -193,7 +193,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
     ] as const
   ).map(([of, words]): readonly [ResultReason, string] => [
     { code: 'flow-not-on-record', params: { of, writtenLimit: '5 percentage points' } },
-    `${words} not on record, so that flows within 5 percentage points cannot be verified`,
+    `${words} not on record, so it cannot be verified that the flows agree within 5 percentage points`,
   ]),
   [
     { code: 'temperatures-apart', params: { testCelsius: 24.2, controlCelsius: 23.1, withinCelsius: 1 } },

@@ -5,25 +5,51 @@ import { verdictReasonWords } from '../../src/words/verdict-reasons.ts'
 const clauses = { titleOf: (id: string) => `Clause ${id}`, reasonOf: (id: string) => `because of ${id}` }
 
 it.each<[string, VerdictReason]>([
-  ['no clause of the set gives a limit for this lot', { code: 'no-clause-applies', params: {} }],
-  ['meets the one clause that applies', { code: 'all-met', params: { count: 1 } }],
+  ['no clause of this specification sets a limit for this lot', { code: 'no-clause-applies', params: {} }],
+  ['meets the only clause that applies', { code: 'all-met', params: { count: 1 } }],
   ['meets all 2 clauses that apply', { code: 'all-met', params: { count: 2 } }],
   [
     'meets all 2 clauses that apply, some by approval',
     { code: 'all-met-some-by-approval', params: { count: 2 } },
   ],
   [
-    'meets all clauses that can be evaluated; uniformity not yet evaluable',
+    'meets all clauses that can be evaluated; uniformity cannot be evaluated yet',
     { code: 'history-lacking', params: { uniformityAlone: true } },
   ],
   [
-    'meets all clauses that can be evaluated; the rest not yet evaluable',
+    'meets all clauses that can be evaluated; the rest cannot be evaluated yet',
     { code: 'history-lacking', params: { uniformityAlone: false } },
   ],
-  ['does not meet', { code: 'others-met', params: { outcome: 'does-not-meet', others: 0 } }],
-  ['pending; all other clauses met', { code: 'others-met', params: { outcome: 'pending', others: 1 } }],
-  ['0 of 1 clause met so far', { code: 'met-so-far', params: { met: 0, of: 1 } }],
-  ['2 of 3 clauses met so far', { code: 'met-so-far', params: { met: 2, of: 3 } }],
+  [
+    'fails the only clause that applies',
+    { code: 'others-met', params: { outcome: 'does-not-meet', count: 1, others: 0 } },
+  ],
+  [
+    'fails all 2 clauses that apply',
+    { code: 'others-met', params: { outcome: 'does-not-meet', count: 2, others: 0 } },
+  ],
+  [
+    'fails 2 clauses; meets the other 8',
+    { code: 'others-met', params: { outcome: 'does-not-meet', count: 2, others: 8 } },
+  ],
+  [
+    'pending for 1 clause; meets the other one',
+    { code: 'others-met', params: { outcome: 'pending', count: 1, others: 1 } },
+  ],
+  [
+    'a test is not valid for 1 clause; meets the other 3',
+    { code: 'others-met', params: { outcome: 'not-valid', count: 1, others: 3 } },
+  ],
+  ['0 of 1 clause met so far', { code: 'met-so-far', params: { met: 0, failed: 0, of: 1 } }],
+  ['2 of 3 clauses met so far', { code: 'met-so-far', params: { met: 2, failed: 0, of: 3 } }],
+  [
+    'fails 1 and meets 2 of 5 clauses; the others are still open',
+    { code: 'met-so-far', params: { met: 2, failed: 1, of: 5 } },
+  ],
+  [
+    'fails 1 of 3 clauses; the others are still open',
+    { code: 'met-so-far', params: { met: 0, failed: 1, of: 3 } },
+  ],
   ['Clause a: because of a', { code: 'decided-by', params: { clause: 'a' } }],
   [
     'also not reported: Clause a and Clause b',

@@ -67,7 +67,10 @@ describe('wordedVerdict', () => {
     const set = setOf([loi])
     const worded = wordedVerdict(judge(set, evidenceOf([])), set, titleOf)
     expect(worded.clauses[0]).not.toHaveProperty('reasons')
-    expect(worded.reasons).toEqual(['not reported', 'Loss on ignition: no result is reported'])
+    expect(worded.reasons).toEqual([
+      'results not reported for the only clause that applies',
+      'Loss on ignition: no result is reported',
+    ])
   })
 
   it('wordedVerdict refuses a verdict under another set', () => {

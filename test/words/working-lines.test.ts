@@ -10,7 +10,7 @@ const specimen = { step: 'specimen', of: 'test', mark: 'a' } as const
 const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
   [
     { step: 'reported-mean', of: 'control', n: 3, result: MPa(40) },
-    { label: 'control mortar', expression: 'mean of 3 as reported, no specimen on record', ...MPa(40) },
+    { label: 'control mortar', expression: 'mean of 3 as reported; no specimens on record', ...MPa(40) },
   ],
   [
     { step: 'reported-mean', of: 'control', n: null, result: MPa(40) },

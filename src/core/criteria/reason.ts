@@ -258,9 +258,10 @@ export interface VerdictParams {
   readonly 'all-met-some-by-approval': { readonly count: number }
   /** Everything that can be evaluated is met; `uniformity` is all that waits for a history. */
   readonly 'history-lacking': { readonly uniformityAlone: boolean }
-  /** `others` clauses beside those with the outcome, all of them met. */
-  readonly 'others-met': { readonly outcome: Outcome; readonly others: number }
-  readonly 'met-so-far': { readonly met: number; readonly of: number }
+  /** `count` clauses have the outcome, and `others` beside them, all of which are met. */
+  readonly 'others-met': { readonly outcome: Outcome; readonly count: number; readonly others: number }
+  /** Of `of` clauses `met` are met and `failed` are not; some are still open. */
+  readonly 'met-so-far': { readonly met: number; readonly failed: number; readonly of: number }
   /** A clause that decided, by id: its own reasons say why. */
   readonly 'decided-by': { readonly clause: string }
   readonly 'also-open': { readonly outcome: Outcome; readonly clauses: readonly string[] }

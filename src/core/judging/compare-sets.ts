@@ -1,4 +1,4 @@
-/** The same lots under several sets: which lots come out otherwise, and which clauses decided. */
+/** The same lots under several sets: which lots change outcome, and which clauses decided. */
 import type { Outcome } from '../criteria/outcome.ts'
 import type { Verdict } from '../criteria/verdict.ts'
 

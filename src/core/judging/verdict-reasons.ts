@@ -36,11 +36,16 @@ function openingReasons(outcome: Outcome, clauses: readonly ClauseOutcome[]): Ve
       ...decided(judged, outcome),
     ]
   const rest = judged.filter((clause) => clause.outcome !== outcome)
-  const summary: VerdictReason =
-    rest.length === met.length
-      ? { code: 'others-met', params: { outcome, others: rest.length } }
-      : { code: 'met-so-far', params: { met: met.length, of: judged.length } }
-  return [summary, ...decided(judged, outcome), ...alsoOpen(rest)]
+  return [summaryOf(outcome, judged), ...decided(judged, outcome), ...alsoOpen(rest)]
+}
+
+/** How many clauses are met and how many are not: a count of those met alone would read as praise. */
+function summaryOf(outcome: Outcome, judged: readonly ClauseOutcome[]): VerdictReason {
+  const met = judged.filter(isMet).length
+  const count = judged.filter((clause) => clause.outcome === outcome).length
+  if (met + count === judged.length) return { code: 'others-met', params: { outcome, count, others: met } }
+  const failed = judged.filter((clause) => clause.outcome === 'does-not-meet').length
+  return { code: 'met-so-far', params: { met, failed, of: judged.length } }
 }
 
 function isMet({ outcome }: ClauseOutcome): boolean {

@@ -39,7 +39,7 @@ export interface BatchJudgement {
  * @param values strengths of the specimens, at least one, all in one unit
  * @param rules by number of specimens; a number without a rule is not checked, which is told where there are others
  * @returns which are kept and dropped, the mean of those kept, and what was checked; where dropping one does
- * not mend the batch it is not valid, with the mean of all
+ * not bring the batch into range it is not valid, with the mean of all
  * @throws RangeError for no value
  * Notes: 1. at most one specimen is dropped, the one farthest from the mean, the first of two as far;
  * 2. fewer than two left of several makes the batch not valid; 3. a spread on the very limit is kept,

@@ -42,7 +42,7 @@ export interface ResultReasonParams {
   'end-contacts-exceed-reading': Nothing
   /** The specimen farthest from the mean was left out, and the others agree. */
   'specimen-dropped': Spread & { readonly mark: string }
-  /** The specimens disagree, and none can be left out to mend it. */
+  /** The specimens disagree, and leaving one out does not bring them into range. */
   'range-beyond': Spread
   /** The condition has rules for other numbers of specimens only. */
   'range-not-checked': { readonly of: number }

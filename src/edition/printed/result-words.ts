@@ -64,7 +64,7 @@ function testWords(row: TableRow, result: CertificateResult, context: TableConte
   return [
     condition?.standing === 'standard' ? condition.title : undefined,
     condition?.standing === 'details-to-be-entered'
-      ? 'details of the condition to be entered from the standard'
+      ? 'details of the condition still to be entered from the standard'
       : undefined,
     methodWords(result, condition === undefined ? 'method not recorded' : undefined, condition),
     result.basis,

@@ -44,7 +44,7 @@ function governingVerdict({ verdict, criterion }: Judged, state: CertificateFact
     outcome: verdict.outcome,
     cautions: [
       ...(state === 'withdrawn'
-        ? ['This certificate is withdrawn; the judgement below no longer stands']
+        ? ['This certificate is withdrawn; the verdict below no longer applies']
         : []),
       ...(criterion.trial ? [TRIAL_HEADING] : []),
       ...(criterion.scope === undefined ? [] : [sentence(criterion.scope)]),

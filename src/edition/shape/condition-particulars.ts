@@ -122,7 +122,7 @@ export function preconditions({ control, resistivity }: DescribedCondition): str
   const reading = resistivity?.reading
   const demands = [
     control?.['cast-with-test'] === 'yes' ? 'control and test cast on the same day' : undefined,
-    limits.length === 0 ? undefined : `alkalis of the control’s cement ${limits.join(' and ')}`,
+    limits.length === 0 ? undefined : `alkalis of the control cement ${limits.join(' and ')}`,
     control?.strength &&
       `control at least ${written(control.strength['at-least'])} at ${control.strength.age}`,
   ].filter((text) => text !== undefined)
@@ -130,7 +130,7 @@ export function preconditions({ control, resistivity }: DescribedCondition): str
     ...(demands.length === 0
       ? []
       : [
-          `${demands.join('; ')}: ${control?.broken === 'flag' ? 'an index is flagged where this is not so' : 'an index is not valid where this is not so'}`,
+          `${demands.join('; ')}: ${control?.broken === 'flag' ? 'an index is flagged where this is not met' : 'an index is not valid where this is not met'}`,
         ]),
     ...(reading?.['end-contact-at-most'] === undefined
       ? []
@@ -139,7 +139,7 @@ export function preconditions({ control, resistivity }: DescribedCondition): str
       ? []
       : [`the meter within ${written(reading['verification-within'])} on a known resistor`]),
     ...(resistivity?.saturation === 'stated'
-      ? ['the saturation of the specimens is stated, else the reading is flagged']
+      ? ['the saturation of the specimens is stated, otherwise the reading is flagged']
       : []),
   ]
 }

@@ -49,7 +49,7 @@ export function clauseView(
 function remarksOf(clause: Clause, criterion: Criterion): string {
   const { setBy, layer } = clause
   return [
-    criterion.layers.length < 2 ? undefined : `layer: ${layerTitle(criterion, layer)}`,
+    criterion.layers.length < 2 ? undefined : `from: ${layerTitle(criterion, layer)}`,
     originWords(clause, criterion) ?? undefined,
     setBy === undefined ? undefined : `set by ${setBy.user ?? `the study ${setBy.study}`}`,
     clause.form === 'comparison' ? clause.method : undefined,

@@ -1,4 +1,4 @@
-/** The same lots under several sets: which come out otherwise, and which clause decides. */
+/** The same lots under several sets: which change outcome, and which clause decides. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
@@ -126,7 +126,7 @@ function verdictsOf({ verdicts }: LotEntry, sets: readonly string[]): (Verdict |
 function changedLots(edition: Seen, lots: readonly Compared[], names: readonly string[]): ChangedLots | null {
   if (lots.length === 0) return null
   return {
-    summary: plural(lots.length, 'lot comes out otherwise', 'lots come out otherwise'),
+    summary: plural(lots.length, 'lot changes outcome', 'lots change outcome'),
     sets: names.map(unbroken),
     rows: lots
       .toReversed()

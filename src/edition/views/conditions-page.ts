@@ -28,7 +28,7 @@ export interface ConditionsPage {
 
 const STANDING: Readonly<Record<Condition['standing'], string>> = {
   standard: 'Described by a standard.',
-  modified: 'Modified: this register’s own.',
+  modified: 'Modified: defined by this register.',
   'details-to-be-entered': 'Details to be entered from the standard',
 }
 

@@ -63,7 +63,7 @@ export function standingControls(
 export function standingWords({ index, own, standing }: StandingControl, units: UnitSystem): string {
   const { value, decimals, unit } = own.result
   const name = `Control ${own.batch}, ${quantity(value, decimals, unit, units)}`
-  if (standing === null) return `${name}, is the first batch of cement ${own.cement} here`
+  if (standing === null) return `${name}, is the first batch made with cement ${own.cement} here`
   const { mean, batches, abovePercent, indexAtMean } = standing
   const apart =
     Math.abs(abovePercent) < 0.05
@@ -71,10 +71,10 @@ export function standingWords({ index, own, standing }: StandingControl, units: 
       : `stands ${plainNumber(Math.abs(abovePercent), 1)} % ${0 < abovePercent ? 'above' : 'below'}`
   const before =
     batches === 1
-      ? `the batch of cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
-      : `the mean of the ${batches} batches of cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
+      ? `the batch made with cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
+      : `the mean of the ${batches} batches made with cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
   const digits = property(index.property).decimals
-  return `${name}, ${apart} ${before}; against that the index would be ${quantity(indexAtMean, digits, '%')} in place of ${quantity(index.value, digits, '%')}`
+  return `${name}, ${apart} ${before}; measured against that, the index would be ${quantity(indexAtMean, digits, '%')} instead of ${quantity(index.value, digits, '%')}`
 }
 
 const byTestDay = bisector((point: ControlPoint) => point.result.tested.day)

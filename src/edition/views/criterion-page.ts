@@ -128,7 +128,7 @@ function layerView(edition: Seen, criterion: Criterion, { id, confirmed }: Layer
   const alone = criterion.layers.length === 1
   const clauses = criterion.clauses.filter((clause) => clause.layer === id).length
   return {
-    label: alone ? 'Confirmed' : own ? 'This layer' : 'Layer below',
+    label: alone ? 'Limits' : own ? 'This supplement' : 'Extends',
     layer: alone
       ? null
       : {
@@ -137,8 +137,8 @@ function layerView(edition: Seen, criterion: Criterion, { id, confirmed }: Layer
         },
     confirmed:
       confirmed === undefined
-        ? 'by nobody against the standard'
-        : `by ${confirmed.by}, ${date(confirmed.date)}, edition ${confirmed.edition}`,
+        ? 'not checked against the published standard'
+        : `checked by ${confirmed.by}, ${date(confirmed.date)}, against edition ${confirmed.edition}`,
   }
 }
 

@@ -23,7 +23,7 @@ export function limitedProperties(edition: Pick<Edition, 'address' | 'criteria'>
     return {
       title: property(key).title,
       href: link(edition, paths.limitsOf(key)),
-      count: `${plural(limits.length, 'clause', 'clauses')} in ${plural(sets.size, 'set', 'sets')}`,
+      count: `${plural(limits.length, 'clause', 'clauses')} in ${plural(sets.size, 'specification', 'specifications')}`,
     }
   })
 }
@@ -55,7 +55,7 @@ export function limitsPage(
     title,
     name: propertyWords({ property: key }),
     lead: ofMortar
-      ? `${description} A limit belongs to its condition and age; across conditions the numbers are not comparable.`
+      ? `${description} A limit belongs to its condition and age; numbers at different conditions are not comparable.`
       : description,
     groups: groups.map(({ condition, limits: own }) => ({
       heading: ofMortar ? heading(condition) : null,

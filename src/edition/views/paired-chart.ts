@@ -62,7 +62,7 @@ const NEWEST = 200
 const ROLE_WORDS: Readonly<Record<SeriesRole, string>> = {
   source: '',
   inert: ', inert reference',
-  beside: ', to compare with',
+  beside: ', for comparison',
   subject: '',
 }
 
@@ -167,7 +167,7 @@ function description({ series, limits }: PairedView): string {
   const lines = limitLines(limits).map(
     ([route, limit]) => `Limit of the ${route} index: ${limit.words}, ${namesOf(limit)}.`,
   )
-  return `${plural(points.length, 'lot', 'lots')}: strength activity index ${strength}, resistivity index ${resistivity}. ${lines.join(' ')} The words and the table beside it tell the same in numbers.`
+  return `${plural(points.length, 'lot', 'lots')}: strength activity index ${strength}, resistivity index ${resistivity}. ${lines.join(' ')}The words and the table beside it give the same in numbers.`
 }
 
 function range(values: readonly number[], decimals: number): string {
@@ -178,8 +178,8 @@ function range(values: readonly number[], decimals: number): string {
 /** In a column headed "Meets". */
 const MEETS: Readonly<Record<Quadrant, string>> = {
   both: 'both',
-  strength: 'strength alone',
-  resistivity: 'resistivity alone',
+  strength: 'strength only',
+  resistivity: 'resistivity only',
   neither: 'neither',
 }
 

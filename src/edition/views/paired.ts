@@ -244,13 +244,13 @@ function countsOf({ id, name, inert, points }: PairedSource, pair: RoutePair | u
 export function patternSentence({ name, inert, lots, quadrants }: SourceCounts): string | null {
   const called = inert ? `the inert reference ${name}` : name
   if (lots === 0) return null
-  if (quadrants.both === lots) return `Every lot of ${called} meets both routes.`
-  if (quadrants.neither === lots) return `No lot of ${called} meets either route.`
+  if (quadrants.both === lots) return `Every lot of ${called} meets both limits.`
+  if (quadrants.neither === lots) return `No lot of ${called} meets either limit.`
   const alone = (['strength', 'resistivity'] as const).filter((route) => 0 < quadrants[route])
   if (alone.length === 0) return null
   return `Of ${lots} lots of ${called}, ${listWords(
     alone.map(
-      (route) => `${quadrants[route]} ${quadrants[route] === 1 ? 'passes' : 'pass'} by ${route} alone`,
+      (route) => `${quadrants[route]} ${quadrants[route] === 1 ? 'meets' : 'meet'} the ${route} limit only`,
     ),
     'and',
   )}.`

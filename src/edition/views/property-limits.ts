@@ -75,11 +75,11 @@ function groupWords(group: Group, titleOf: TitleOf): string {
 function subjectWords(clause: Comparison): string {
   if (clause.statistic !== undefined) return statisticSubject(clause, propertyWords(clause))
   if (clause.deviation === undefined) return ''
-  return `${REFERENCES[clause.deviation.from]}${clause.deviation.relative ? ', in per cent of it' : ''}`
+  return `${REFERENCES[clause.deviation.from]}${clause.deviation.relative ? ', as a percentage of it' : ''}`
 }
 
 function basisWords({ clause, criterion }: PropertyLimit): string {
   const { basis, setBy, layer } = clause
-  if (basis !== undefined) return 'read' in basis ? 'read' : 'from memory, unconfirmed'
+  if (basis !== undefined) return 'read' in basis ? 'read' : 'from memory, not checked'
   return setBy?.user ?? setBy?.study ?? layerOf(criterion, layer)?.title ?? ''
 }

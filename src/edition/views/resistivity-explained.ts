@@ -66,15 +66,14 @@ function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair |
   )
   if (condition === undefined || bulk?.controlValue === undefined)
     return { lacks: 'the resistivities of both mortars are not on record' }
-  if (condition.replacement.by !== 'mass') return { lacks: 'the model knows replacement by mass alone' }
+  if (condition.replacement.by !== 'mass') return { lacks: 'the model covers replacement by mass only' }
   const water = waterToCementitious(lot, index, condition)
-  if (cement === undefined) return { lacks: 'the alkalis of the control’s cement are not on record' }
+  if (cement === undefined) return { lacks: 'the alkalis of the control cement are not on record' }
   if (material === undefined) return { lacks: 'the alkalis of the material are not on record' }
   if (isBounded(material)) return { lacks: 'the alkalis of the material are known only within bounds' }
   if (!(0 < cement.value))
     return {
-      lacks:
-        'the alkalis of the control’s cement are given as none, and a figure above zero is not on record',
+      lacks: 'the alkalis of the control cement are given as zero, which the model cannot use',
     }
   if (water === null) return { lacks: 'the water of the test mortar is not on record' }
   return {

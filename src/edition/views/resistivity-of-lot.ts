@@ -86,7 +86,7 @@ function factorRows(pair: ExplainedPair, explanation: Explanation, units: UnitSy
 function inputsInWords(pair: ExplainedPair): string {
   const water = pair.controlWaterToCementitious
   const own = water === undefined ? '' : ` (control ${plainNumber(water, 3)})`
-  return `From alkalis of the cement ${plainNumber(pair.cementAlkalis, 2)} % and of the material ${plainNumber(pair.materialAlkalis, 2)} % as Na₂O, replacement ${percent(pair.replacement)} %, w/cm ${plainNumber(pair.waterToCementitious, 3)}${own}; assumed: cement reacted ${percentRange(ASSUMED.cementReaction)}, material reacted ${percentRange(ASSUMED.materialReaction)}, alkalis bound again ${percentRange(ASSUMED.bound)}, in the test mortar at least as much as in the control.`
+  return `From alkalis of the cement ${plainNumber(pair.cementAlkalis, 2)} % and of the material ${plainNumber(pair.materialAlkalis, 2)} % as Na₂O, replacement ${percent(pair.replacement)} %, w/cm ${plainNumber(pair.waterToCementitious, 3)}${own}; assumed: cement reacted ${percentRange(ASSUMED.cementReaction)}, material reacted ${percentRange(ASSUMED.materialReaction)}, alkalis bound again ${percentRange(ASSUMED.bound)}, in the test mortar at least as large a share as in the control.`
 }
 
 function percent(fraction: number): number {

@@ -31,10 +31,10 @@ export interface RoutePair {
 
 export type Quadrant = 'both' | 'strength' | 'resistivity' | 'neither'
 export const QUADRANT_WORDS: Readonly<Record<Quadrant, string>> = {
-  both: 'meets both',
-  strength: 'meets strength alone',
-  resistivity: 'meets resistivity alone',
-  neither: 'meets neither',
+  both: 'meets both limits',
+  strength: 'meets the strength limit only',
+  resistivity: 'meets the resistivity limit only',
+  neither: 'meets neither limit',
 }
 
 /** Whom limits are sought for: a source, or a lot of it. */

@@ -81,12 +81,12 @@ function patternsOf({ counts }: PairedGroup): string[] {
 
 function missingLimits({ limits: { strength, resistivity } }: PairedGroup): string {
   if (strength.length === 0 && resistivity.length === 0)
-    return 'No set in force has a limit for either index here, so that no route is counted.'
+    return 'No specification in force has a limit for either index here, so nothing is counted.'
   if (resistivity.length === 0)
-    return 'No set in force has a limit for the resistivity index here, so that the routes are not counted.'
+    return 'No specification in force has a limit for the resistivity index here, so nothing is counted.'
   if (strength.length === 0)
-    return 'No set in force has a limit for the strength activity index here, so that the routes are not counted.'
-  return 'The sets in force have several limits here and none has one for each route, so that the routes are not counted.'
+    return 'No specification in force has a limit for the strength activity index here, so nothing is counted.'
+  return 'The specifications in force have several limits here, and none has one for each index, so nothing is counted.'
 }
 
 /** Both routes of one source: each picture with what its counts show. */

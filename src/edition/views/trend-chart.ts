@@ -148,7 +148,7 @@ function ends(values: readonly number[]): [number, number] {
 
 /** What the legend explains, in its order. */
 const STATES = [
-  { status: 'not-valid', shape: 'diamond', words: 'not valid, left out of line and mean' },
+  { status: 'not-valid', shape: 'diamond', words: 'not valid, left out of the line and the mean' },
   { status: 'withdrawn', shape: 'cross', words: 'withdrawn' },
   { status: 'pending', shape: 'ring', words: 'outstanding' },
 ] as const
@@ -171,7 +171,7 @@ function legendOf(
     mean:
       model === null || model.mean === ''
         ? null
-        : { words: `mean of the preceding ten${band ? ' with the band allowed' : ''}`, band },
+        : { words: `mean of the preceding ten${band ? ' with the permitted band' : ''}`, band },
     limits: limits.length === 0 ? null : limitWords(limits),
   }
 }

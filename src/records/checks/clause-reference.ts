@@ -24,7 +24,7 @@ export function checkClause(
   report.at(
     at.clause,
     'reference-unknown',
-    `the set ${named.set} has no clause "${named.clause}"`,
+    `the specification ${named.set} has no clause "${named.clause}"`,
     nearNames(named.clause, ids) || `name one of: ${ids.join(', ')}`,
   )
 }

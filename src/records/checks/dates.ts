@@ -42,8 +42,8 @@ export function checkOrder({ earlier, later, pointer, sentence }: Order, report:
   report.at(
     pointer,
     'dates-backwards',
-    `${sentence}: ${later} lies before ${earlier}`,
-    'check both dates; one of them is mistyped',
+    `${sentence}: ${later} is before ${earlier}`,
+    'check both dates; one of them is wrong',
   )
 }
 
@@ -116,7 +116,7 @@ export function checkExclusions(
         pointer,
         'key-missing',
         '"excluded" is missing beside "excluded-on"',
-        'add excluded: with the reason, or take the day out',
+        'add excluded: with the reason, or remove the date',
       )
     if (checkDate(on, pointer, report))
       checkOrder({ earlier: tested, later: on, pointer, sentence: 'excluded before it was tested' }, report)

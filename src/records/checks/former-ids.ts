@@ -20,7 +20,12 @@ export function checkFormers(lots: ReadonlyMap<string, LoadedLot>, ids: Iterable
       const at = `/formerly/${index}`
       const named = recordAt(`lots/${former}.yaml`)
       if (!('kind' in named))
-        report.at(at, 'id-invalid', `"${former}" can never have been the id of a lot`, named.mend)
+        report.at(
+          at,
+          'id-invalid',
+          `"${former}" is not a valid lot id, so no lot can have had it`,
+          named.mend,
+        )
       const key = former.toLowerCase()
       const [owner, other] = [taken.get(key), formers.get(key)]
       if (owner !== undefined)
@@ -28,13 +33,13 @@ export function checkFormers(lots: ReadonlyMap<string, LoadedLot>, ids: Iterable
           at,
           'duplicate-id',
           `${former} is the id ${owner === id ? 'that this lot has now' : 'of another lot'}`,
-          'name the id that this lot had before, or take it out',
+          'name the id that this lot had before, or remove the entry',
         )
       else if (other !== undefined)
         report.at(
           at,
           'duplicate-id',
-          `${former} is told twice as an earlier id, also of ${other}`,
+          `${former} is listed twice as an earlier id, also of ${other}`,
           'keep it once, with the lot that had it',
         )
       formers.set(key, id)

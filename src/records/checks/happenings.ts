@@ -25,7 +25,7 @@ export function checkHappenings(
       report.at(
         pointer,
         'date-ahead',
-        `${moment} lies after the as-of date, ${asOf}`,
+        `${moment} is later than the as-of date, ${asOf}`,
         'correct the date, or move as-of in site.yaml',
       )
 }

@@ -48,7 +48,7 @@ function checkDeviation(entry: Repeatability, pointer: string, report: FileRepor
     report.at(
       pointer,
       'quantity-range',
-      `${text} is no standard deviation`,
+      `${text} is not a standard deviation`,
       'write a number above zero, or leave the entry out',
     )
   }

@@ -23,7 +23,7 @@ export function checkLot(
     report.at(
       '',
       'reference-unknown',
-      `the lot lies in the folder of source "${source}", which has no record`,
+      `the lot is in the folder of source "${source}", which has no record`,
       nearNames(source, all.names('source')) || `write sources/${source}.yaml`,
     )
   checkNumber(id, source, lot, report, numbers)
@@ -54,7 +54,7 @@ function checkNumber(
     report.at(
       lot.number === undefined ? '' : '/number',
       'duplicate-number',
-      `the lot number ${number} is also that of ${other}`,
+      `the lot number ${number} is already used by ${other}`,
       'give each lot of a source its own number',
     )
   numbers.set(key, id)
@@ -91,7 +91,7 @@ function checkRevisions(lot: Lot, all: AllRecords, report: FileReport): void {
       report.at(
         `${at}/number`,
         'revision-order',
-        `revision ${revision.number} stands where ${index} belongs`,
+        `found revision ${revision.number} where revision ${index} was expected`,
         'number revisions from 0 in the order of issue',
       )
     if (lot.revisions?.[index - 1]?.withdrawn === 'yes' && revision.withdrawn !== 'yes')
@@ -99,7 +99,7 @@ function checkRevisions(lot: Lot, all: AllRecords, report: FileReport): void {
         at,
         'revision-order',
         `revision ${revision.number} follows the withdrawal of the lot`,
-        'issue another lot in its place: a withdrawn one stays withdrawn',
+        'record another lot in its place: a withdrawn lot stays withdrawn',
       )
     checkReference('lot', revision['replaced-by'], `${at}/replaced-by`, all, report)
     if (!checkDate(revision.date, `${at}/date`, report)) return

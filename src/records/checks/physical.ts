@@ -87,7 +87,7 @@ export function reportRange(
   report: FileReport,
 ): void {
   const mend = `check the number and its unit: between ${low} and ${high} in the stored unit was expected`
-  report.at(pointer, 'quantity-range', `${quantity.written} is not physical here`, mend)
+  report.at(pointer, 'quantity-range', `${quantity.written} is not physically possible here`, mend)
 }
 
 function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds | undefined {

@@ -58,7 +58,7 @@ function checkAgeListed(
     `${at}/age`,
     'age-unknown',
     `the condition has no age ${age}`,
-    `its ages are ${condition.ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or mend it here`,
+    `its ages are ${condition.ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or correct it here`,
   )
 }
 
@@ -82,8 +82,8 @@ function checkComplete(reading: StrengthTest | ResistivityTest, at: string, repo
     report.at(
       `${at}/tested`,
       'key-missing',
-      'a test that was done has neither specimens nor mean',
-      'add the readings, or take "tested" out: the test is then planned',
+      'a test that has been done has neither specimens nor a mean',
+      'add the readings, or remove "tested": the test is then a planned one',
     )
   for (const [mark, specimen] of Object.entries(reading.specimens ?? {}))
     if (!('written' in specimen)) checkSpecimen(mark, specimen, below(`${at}/specimens`, mark), report)
@@ -97,7 +97,7 @@ function checkSpecimen(mark: string, specimen: object, at: string, report: FileR
     report.at(
       `${at}/${stated[1]}`,
       'reading-twice',
-      `specimen ${mark} states its ${stated.join(' and its ')}`,
+      `specimen ${mark} states both its ${stated.join(' and its ')}`,
       `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
     )
   if (stated.length === 0 && members.includes('excluded-on'))
@@ -105,7 +105,7 @@ function checkSpecimen(mark: string, specimen: object, at: string, report: FileR
       `${at}/excluded-on`,
       'key-missing',
       `specimen ${mark} has no reading, so it never counted`,
-      'add its load or resistance, or take the day out',
+      'add its load or resistance, or remove the date',
     )
   if (stated.length === 0 && !members.includes('excluded'))
     report.at(
@@ -129,7 +129,7 @@ function checkTwice(
       `${at}/${index}/age`,
       'duplicate-id',
       `the age ${reading.age} is listed twice`,
-      'put the specimens together, or say retest-of: with the time of the test it replaces',
+      'put the specimens in one entry, or add retest-of: with the time of the test that it replaces',
     )
   })
 }
@@ -150,7 +150,7 @@ function checkRetests(
       'reference-unknown',
       `no earlier test at ${retest.age} was made at ${retest['retest-of']}`,
       earlier.length === 0
-        ? 'list the test that was replaced before it, or take "retest-of" out'
+        ? 'list the replaced test before it, or remove "retest-of"'
         : `name the test that it replaces: ${earlier.join(', ')}`,
     )
   }

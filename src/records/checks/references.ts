@@ -42,6 +42,6 @@ export function checkReference(
     pointer,
     'reference-unknown',
     `there is no ${kind} "${id}"`,
-    nearNames(id, all.names(kind)) || `write its file first, or the id of one that exists`,
+    nearNames(id, all.names(kind)) || `write its file first, or use the id of one that exists`,
   )
 }

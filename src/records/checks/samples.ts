@@ -16,8 +16,8 @@ export function checkSamples(lot: Lot, all: AllRecords, report: FileReport): voi
       report.at(
         `${at}/id`,
         'duplicate-id',
-        `there are two samples ${sample.id}`,
-        'give each sample its own mark',
+        `two samples have the id ${sample.id}`,
+        'give each sample its own id',
       )
     ids.add(sample.id)
     checkReference('laboratory', sample.to, `${at}/to`, all, report)

@@ -49,7 +49,7 @@ function checkPlant(source: Source, all: AllRecords, report: FileReport): void {
       '/plant',
       'reference-unknown',
       `the producer has no plant "${source.plant}"`,
-      plants.length === 0 ? 'write the plant in the producer’s record' : `known: ${plants.join(', ')}`,
+      plants.length === 0 ? 'add the plant to the producer’s record' : `known: ${plants.join(', ')}`,
     )
   }
 }
@@ -69,7 +69,7 @@ function checkApproval(approval: SourceApproval, at: string, all: AllRecords, re
     report.atKey(
       at,
       'key-missing',
-      `the approval names a ${set === undefined ? 'clause' : 'set'} and no ${set === undefined ? 'set' : 'clause'}`,
+      `the approval names a ${set === undefined ? 'clause' : 'set'} but no ${set === undefined ? 'set' : 'clause'}`,
       'name both, or neither for an approval of the source as a whole',
     )
 }

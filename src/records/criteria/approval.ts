@@ -43,7 +43,7 @@ export function compileApproval(
     context.fault(
       below(at, limit.operator),
       'criterion-limits-contradict',
-      `the outer limit is "${limit.operator}", and the clause has no plain limit on that side`,
+      `the outer limit is "${limit.operator}", but the clause has no plain limit on that side`,
       'write the outer limit with the operator of the plain limit',
     )
   }

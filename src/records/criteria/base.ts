@@ -25,8 +25,8 @@ export function baseOf(
   if (base === 'cycle')
     fault(
       'criterion-base-cycle',
-      `the set extends "${named.set}", which extends it in turn`,
-      'let one of them stand on its own',
+      `the specification extends "${named.set}", which extends it in turn`,
+      'remove "extends:" from one of them',
     )
   return typeof base === 'object' ? base : undefined
 }

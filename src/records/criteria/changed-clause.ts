@@ -45,7 +45,7 @@ export function changedClause(
     case 'promote':
       return target.optional || target.information
         ? { ...target, optional: false, information: false, changes }
-        : misfit(context, target, pointer, 'standing to promote from: it is mandatory already')
+        : misfit(context, target, pointer, 'lower status to promote it from: it is already mandatory')
     case 'replace-method':
       return target.form === 'comparison' && written.method !== undefined
         ? {
@@ -58,7 +58,9 @@ export function changedClause(
             context,
             target,
             pointer,
-            target.form === 'comparison' ? 'method in the change: add "method:"' : 'method to replace',
+            target.form === 'comparison'
+              ? 'replacement method: add "method:" to the change'
+              : 'method to replace',
           )
     case 'set-frequency':
       return target.form === 'sampling' && written.sampling !== undefined
@@ -73,7 +75,7 @@ export function changedClause(
             context,
             target,
             pointer,
-            target.form === 'sampling' ? 'frequency in the change: add "sampling:"' : 'frequency to set',
+            target.form === 'sampling' ? 'new frequency: add "sampling:" to the change' : 'frequency to set',
           )
   }
 }
@@ -109,7 +111,7 @@ function changedLimits(
     context.fault(
       pointer,
       'criterion-no-operator',
-      `the change says ${change} and states no limit`,
+      `the change says ${change} but states no limit`,
       'add an operator such as "at-most: 5.0 %"',
     )
     return target

@@ -74,21 +74,21 @@ function checkJudged(
     context.fault(
       below(pointer, 'band'),
       'criterion-limits-contradict',
-      'the clause classifies and holds a limit at once',
+      'the clause has both bands and a limit',
       'make the classification a clause of its own',
     )
   if (statistic !== undefined && statistic.of !== 'variability' && held.length === 0)
     context.fault(
       below(pointer, 'statistic'),
       'criterion-statistic',
-      `a ${statistic.of} needs a limit to be held against`,
+      `the statistic ${statistic.of} needs a limit to be compared with`,
       'add an operator such as "at-least: 75 %"',
     )
   if (bands === undefined && statistic?.of !== 'variability' && limits.length === 0 && !statesLimit(written))
     context.fault(
       pointer,
       'criterion-no-operator',
-      'the clause states no limit and asks for no report',
+      'the clause states neither a limit nor a report',
       'add an operator such as "at-most: 6.0 %", or "report: yes"',
     )
 }

@@ -22,7 +22,7 @@ export function checkConditionAndAge(
     context.fault(
       below(pointer, 'property'),
       'criterion-condition-missing',
-      `${property} is judged at a condition and an age, and the clause names no ${missing}`,
+      `${property} is judged at a condition and an age, but the clause names no ${missing}`,
       `add "${missing}: ${missing === 'age' ? '28 d' : 'ID'}"`,
     )
   }

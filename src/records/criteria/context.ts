@@ -60,11 +60,16 @@ export function checkClasses(context: CompileContext, classes: readonly string[]
 /** Reports a class that the set does not have, where it is named. */
 export function checkClass(context: CompileContext, name: string, pointer: string): void {
   if (context.classes.includes(name) || context.categories.includes(name)) return
-  context.fault(pointer, 'criterion-class-unknown', `the set has no class "${name}"`, classMend(context))
+  context.fault(
+    pointer,
+    'criterion-class-unknown',
+    `the specification has no class "${name}"`,
+    classMend(context),
+  )
 }
 
 function classMend({ classes }: CompileContext): string {
   return classes.length === 0
-    ? 'list the classes of the set under "classes", or write one limit for all'
-    : `write one of the classes of the set: ${classes.join(', ')}`
+    ? 'list the classes of the specification under "classes", or write one limit for all'
+    : `write one of the classes of the specification: ${classes.join(', ')}`
 }

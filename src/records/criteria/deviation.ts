@@ -19,7 +19,7 @@ export function compileDeviation(
         below(pointer, 'relative'),
         'criterion-relative-without-deviation',
         '"relative" needs a reference to be relative to',
-        'add "deviation-from:", or take "relative" out',
+        'add "deviation-from:", or remove "relative"',
       )
     return undefined
   }
@@ -33,7 +33,7 @@ export function compileDeviation(
     'criterion-deviation',
     from.preceding === undefined
       ? 'the deviation names no reference'
-      : `${from.preceding} preceding results is no whole number`,
+      : `${from.preceding} is not a whole number of preceding results`,
     'write "preceding: 10", "declared: yes" or "control: yes"',
   )
   return undefined

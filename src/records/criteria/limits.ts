@@ -102,7 +102,7 @@ function compileQuantity(
   context.fault(
     pointer,
     'criterion-unit',
-    `the limit "${text}" is written as a censored result`,
+    `the limit "${text}" is written like a result reported as below a bound`,
     'write the plain quantity; the operator says on which side of it a value must lie',
   )
   return []
@@ -117,16 +117,16 @@ function faultWords(fault: QuantityFault, kind: QuantityKind): string {
     case 'no-unit':
       return `has no unit; ${asked}`
     case 'unknown-unit':
-      return `has a unit that does not fit; ${asked}`
+      return `has a unit of another kind; ${asked}`
     case 'decimal-comma':
       return `has a comma in its number; ${fault.readings.join(' or ')} may be meant`
     case 'above':
       return 'says "above" in its text; the operator does that'
     case 'ambiguous-ton':
-      return 'says "ton", which is three different masses'
+      return 'says "ton", which may mean three different masses'
     case 'out-of-range':
-      return 'is beyond any physical value'
+      return 'is larger than any physical value'
     case 'not-a-number':
-      return `is no quantity; ${asked}`
+      return `is not a quantity; ${asked}`
   }
 }

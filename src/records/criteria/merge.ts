@@ -91,7 +91,7 @@ function checkDirection(
     context.fault(
       `${pointer}/${limit.operator}`,
       'criterion-change-direction',
-      `the limit ${words(quantities)}${forClass} is ${change === 'tighten' ? 'looser' : 'tighter'} than ${words(wrong)} of the base, and the change says ${change}`,
+      `the limit ${words(quantities)}${forClass} is ${change === 'tighten' ? 'looser' : 'tighter'} than ${words(wrong)} of the base, but the change says ${change}`,
       `write "change: ${change === 'tighten' ? 'relax' : 'tighten'}" if that is meant`,
     )
   }

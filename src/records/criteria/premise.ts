@@ -26,8 +26,8 @@ function compilePremise(context: CompileContext, written: WrittenPremise, pointe
       'criterion-premise',
       fact === undefined
         ? 'the premise names neither a property nor a fact'
-        : 'the premise on a fact says not what it must be, or names a property too',
-      'write "property:" with an operator, or "fact:" and "is:" with the words',
+        : 'the premise on a fact does not list the allowed values, or names a property too',
+      'write "property:" with an operator, or "fact:" and "is:" with the allowed values',
     )
     return []
   }

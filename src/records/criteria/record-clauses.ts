@@ -18,8 +18,8 @@ export function compileFact(
   context.fault(
     pointer,
     'criterion-premise',
-    `the clause ${head.id} says not what the fact must be`,
-    'add "is:" with the words allowed',
+    `the clause ${head.id} does not list the allowed values of the fact`,
+    'add "is:" with the allowed values',
   )
   return undefined
 }

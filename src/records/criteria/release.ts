@@ -19,8 +19,8 @@ export function compileRelease(
       context.fault(
         below(pointer, 'clause'),
         'criterion-release-clause',
-        `the set has no clause "${entry.clause}"`,
-        'name the id of a clause of this set',
+        `the specification has no clause "${entry.clause}"`,
+        'name the id of a clause of this specification',
       )
       return []
     }

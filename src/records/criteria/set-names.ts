@@ -26,7 +26,7 @@ export function checkIds(
       context.fault(
         pointer,
         'criterion-clause-duplicate',
-        `the clause id "${id}" stands twice in the set`,
+        `the clause id "${id}" is used twice in the specification`,
         'give one of the two another id',
       )
     }
@@ -48,8 +48,8 @@ export function checkNames(context: CompileContext, record: WrittenCriterion): v
       context.fault(
         below('/class-titles', name),
         'criterion-class-unknown',
-        `the set has no class "${name}"`,
-        'add it to "classes", or take its title out',
+        `the specification has no class "${name}"`,
+        'add it to "classes", or remove its title',
       )
   }
 }

@@ -22,7 +22,7 @@ export function compileStatistic(
     context.fault(
       below(at, 'attributes'),
       'criterion-statistic',
-      'the acceptance numbers do not rise',
+      'the acceptance numbers are not in rising order',
       'list them by number of results, the smallest first',
     )
   return statistic
@@ -39,8 +39,8 @@ function checkDeviation(
     context.fault(
       at,
       'criterion-statistic',
-      `a ${statistic.of} is taken of results, and the clause is on their deviation`,
-      'take "deviation-from" or "statistic" out',
+      `the statistic ${statistic.of} is computed from results, but the clause is on their deviation`,
+      'remove "deviation-from" or "statistic"',
     )
   if (statistic.of === 'tolerance' && deviation?.from === 'preceding')
     context.fault(
@@ -65,7 +65,7 @@ function statisticOf(context: CompileContext, written: WrittenStatistic, at: str
       context.fault(
         below(at, key),
         'criterion-statistic',
-        `${value} results is no whole number`,
+        `${value} is not a whole number of results`,
         'write a whole number',
       )
     return value

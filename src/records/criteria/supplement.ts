@@ -70,7 +70,7 @@ export function changeWithoutBase(context: CompileContext, written: WrittenClaus
   context.fault(
     below(pointer, 'change'),
     'criterion-change-without-base',
-    `"change: ${written.change}" needs a set to change, and this one extends none`,
+    `"change: ${written.change}" needs a specification to change, but this one extends none`,
     'add "extends: { set: ID }", or write the whole clause without "change"',
   )
   return true
@@ -86,7 +86,7 @@ function compileAddition(
     context.fault(
       pointer,
       'criterion-change-form',
-      'the change adds a document and names none',
+      'the change adds a document but names none',
       'add "document:" with its kind',
     )
     return undefined
@@ -105,7 +105,7 @@ function compileRestriction(
     context.fault(
       pointer,
       'criterion-change-form',
-      'the change restricts the classes and names none',
+      'the change restricts the classes but names none',
       'add "classes:" with those that are allowed',
     )
     return undefined
@@ -135,7 +135,7 @@ function insert(
     context.fault(
       below(pointer, 'after'),
       'criterion-change-clause',
-      `the set has no clause "${after}" to stand behind`,
+      `the specification has no clause "${after}" to follow`,
       `name one of ${clauses.map(({ id }) => id).join(', ')}`,
     )
   return clauses.toSpliced(place + 1, 0, clause)

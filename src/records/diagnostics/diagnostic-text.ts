@@ -1,4 +1,4 @@
-/** Draws diagnostics: place, what was found, the line with a caret, the mend. */
+/** Draws diagnostics: place, what was found, the line with a caret, the fix. */
 import type { Diagnostic } from './diagnostic.ts'
 import { readText } from '../files.ts'
 
@@ -40,7 +40,7 @@ export function diagnosticText(diagnostic: Diagnostic, text: string | undefined)
   return [
     printable(head),
     ...(frame === undefined ? [] : [frame]),
-    ...(diagnostic.mend === '' ? [] : [printable(`mend: ${diagnostic.mend}`)]),
+    ...(diagnostic.mend === '' ? [] : [printable(`fix: ${diagnostic.mend}`)]),
   ].join('\n')
 }
 

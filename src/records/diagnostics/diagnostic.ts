@@ -15,6 +15,6 @@ export interface Diagnostic {
   readonly endColumn?: number
   /** What was found and what is expected. */
   readonly message: string
-  /** How to mend it. */
+  /** How to fix it. */
   readonly mend: string
 }

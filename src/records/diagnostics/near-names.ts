@@ -4,7 +4,7 @@ import leven from 'leven'
 /** Near names shown at most. */
 const SHOWN = 3
 
-/** "did you mean …" for a mend; the whole list where it is short; empty where nothing is near. */
+/** "did you mean …" for a fix; the whole list where it is short; empty where nothing is near. */
 export function nearNames(name: string, known: Iterable<string>): string {
   const all = [...known]
   const near = all

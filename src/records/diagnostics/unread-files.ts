@@ -26,13 +26,13 @@ export const UNREAD: Readonly<Record<Unread['why'], FileFault>> = {
   unreadable: {
     code: 'file-unreadable',
     severity: 'error',
-    message: 'this is no folder, or one that cannot be read',
+    message: 'this is not a folder, or it cannot be read',
     mend: 'put the folder back, or check its permissions',
   },
   'no-file': {
     code: 'file-unreadable',
     severity: 'error',
-    message: 'this is no plain file',
-    mend: 'put a file of text here, or take it out',
+    message: 'this is not a regular file',
+    mend: 'put a text file here, or remove it',
   },
 }

@@ -72,7 +72,7 @@ function partFaults(folder: string): PartFault {
 function faultOf(bytes: Buffer | null, digest: string, form: IssuedForm): string | null {
   if (bytes === null) return MISSING
   if (digestOf(bytes) !== digest) return ALTERED
-  return valueOfForm(form, bytes) === null ? `is no ${form} part of an issued document` : null
+  return valueOfForm(form, bytes) === null ? `is not a ${form} part of an issued document` : null
 }
 
 type Revision = NonNullable<Lot['revisions']>[number]
@@ -113,7 +113,8 @@ function checkRevision(checked: CheckedRevision): void {
     return
   }
   const document = valueOfForm('document', bytes)
-  if (document === null) report.at(at, 'issued-altered', `${file} is no issued document of format 2`, RESTORE)
+  if (document === null)
+    report.at(at, 'issued-altered', `${file} is not an issued document of format 2`, RESTORE)
   // Of this form by the schema.
   else checkDocument(document as StoredHead, revision, checked)
 }
@@ -129,7 +130,7 @@ function checkDocument(document: StoredHead, revision: Revision, checked: Checke
       `/revisions/${place}${member}`,
       'issued-mismatch',
       `the document of revision ${place} says ${quoted(issued)} where the record says ${quoted(here)}`,
-      'write the line as it was issued',
+      'restore the line as it was issued',
     )
   }
   // A lot that was renamed keeps the documents of its earlier id.

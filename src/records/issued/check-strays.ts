@@ -67,7 +67,7 @@ function lostFault(bytes: Buffer | null, counts: ReadonlyMap<string, number>): F
     code: 'issued-part-unused',
     severity: 'warning',
     message: `this belongs to revision ${part.revision} of ${part.certificate}, which is not on record`,
-    mend: 'restore the document and its line from version control or a backup; if an issue was only interrupted, the next npm run issue takes this out',
+    mend: 'restore the document and its line from version control or a backup; if an issue was only interrupted, the next npm run issue removes this',
   }
 }
 
@@ -78,7 +78,7 @@ function unusedFault(others: number): Fault {
     code: 'issued-part-unused',
     severity: 'warning',
     message: `no issued document refers to this part${others === 0 ? '' : `, nor to ${others} more`}`,
-    mend: `leave ${others === 0 ? 'it: the next npm run issue takes it' : 'them: the next npm run issue takes them'} out`,
+    mend: `leave ${others === 0 ? 'it: the next npm run issue removes it' : 'them: the next npm run issue removes them'}`,
   }
 }
 
@@ -90,7 +90,7 @@ function strayFault(path: string, lots: Lots, ids: ReadonlySet<string>): Fault |
       code: 'issued-stray',
       severity: 'error',
       message: 'this is neither an issued document (SOURCE/LOT/N.json) nor a part of one',
-      mend: 'take it out of issued/',
+      mend: 'remove it from issued/',
     }
   const { lot, number } = document
   if (!ids.has(lot))
@@ -106,7 +106,7 @@ function strayFault(path: string, lots: Lots, ids: ReadonlySet<string>): Fault |
   return {
     code: 'issued-unrecorded',
     severity: 'error',
-    message: `the record of ${lot} has ${count === 0 ? 'no revision' : `revisions up to ${count - 1}`}, and this document is of revision ${number}`,
+    message: `the record of ${lot} has ${count === 0 ? 'no revision' : `revisions up to ${count - 1}`}, but this document is of revision ${number}`,
     mend: 'run npm run issue -- --resume after an interrupted issue; otherwise restore the line in revisions:',
   }
 }

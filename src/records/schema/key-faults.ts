@@ -26,8 +26,8 @@ export function unknownKey(error: ErrorObject, key: string, report: FileReport):
     report.atKey(
       pointer,
       'key-unknown',
-      `"${shortened(key)}" is not known${inWords(error.instancePath)}`,
-      nearNames(key, allowed) || 'take it out, or put it where it belongs',
+      `"${shortened(key)}" is not a known key${inWords(error.instancePath)}`,
+      nearNames(key, allowed) || 'remove it, or move it to where it belongs',
     )
 }
 
@@ -41,7 +41,7 @@ export function wrongName(error: ErrorObject, key: string, report: FileReport): 
     report.atKey(
       below(error.instancePath, key),
       'key-unknown',
-      `"${shortened(key)}" is not a name that may stand here`,
+      `"${shortened(key)}" is not a name that is allowed here`,
       nearNames(key, namesAllowed(error)) ||
         description({ ...error, parentSchema: nameSchema(error) }) ||
         'see the schema of this kind of record',

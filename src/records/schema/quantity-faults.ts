@@ -17,8 +17,8 @@ export function reportQuantity(
     report.atKey(
       pointer,
       'yaml-block-mark',
-      'the value begins with a sign that YAML reads as the mark of block text (> or |)',
-      `for a bound from below write < ${KINDS[kinds[0] ?? 'fraction'].example}; otherwise put the value in quotes`,
+      'the value begins with > or |, which YAML reads as the start of block text',
+      `for a result below a bound write < ${KINDS[kinds[0] ?? 'fraction'].example}; otherwise put the value in quotes`,
     )
     return
   }
@@ -83,14 +83,14 @@ function quantityFault(
       return {
         code: 'quantity',
         message: `found the text "${fault.found}"; a result above a bound cannot be stored`,
-        mend: `write the value read, or a bound from below such as < ${example}`,
+        mend: `write the value read, or, for a result below a bound, one such as < ${example}`,
       }
     case 'not-a-number':
       return fault.found === ''
         ? {
             code: 'yaml-empty',
             message: `there is no value; ${expected}`,
-            mend: `write a quantity such as ${example}, or take the line out`,
+            mend: `write a quantity such as ${example}, or remove the line`,
           }
         : {
             code: 'quantity',

@@ -28,7 +28,7 @@ export function reportSchemaErrors(errors: readonly ErrorObject[], report: FileR
   }
 }
 
-/** Longer lists of allowed words are not printed in a mend. */
+/** Longer lists of allowed words are not printed in a fix. */
 const LIST_LENGTH = 12
 
 type Handler = (error: ErrorObject, report: FileReport) => void
@@ -80,7 +80,7 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
       report.at(
         error.instancePath,
         'schema',
-        `${valueWords(error.data)} is not of the form expected`,
+        `${valueWords(error.data)} does not have the expected form`,
         description(error) || 'see the schema of this kind of record',
       )
     else
@@ -115,8 +115,8 @@ function wrongType(error: ErrorObject, report: FileReport): void {
       'yaml-empty',
       'there is no value',
       kinds === undefined
-        ? description(error) || 'write a value, or take the line out'
-        : `write a quantity such as ${KINDS[kinds[0] ?? 'fraction'].example}, or take the line out`,
+        ? description(error) || 'write a value, or remove the line'
+        : `write a quantity such as ${KINDS[kinds[0] ?? 'fraction'].example}, or remove the line`,
     )
   } else if (kinds !== undefined && typeof error.data === 'number') {
     numberWithoutUnit(error, kinds, report)

@@ -20,7 +20,7 @@ function visit(value: unknown, pointer: string, report: FileReport): void {
     const at = below(pointer, key)
     const forbidden = !Array.isArray(value) && FORBIDDEN_KEYS.has(key)
     if (forbidden)
-      report.atKey(at, 'yaml-forbidden-key', `the key "${key}" is not allowed anywhere`, 'take it out')
+      report.atKey(at, 'yaml-forbidden-key', `the key "${key}" is not allowed anywhere`, 'remove it')
     visit(member, at, report)
   }
 }

@@ -31,7 +31,7 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport, sor
     report.at(
       '',
       'schema',
-      'the record is not what its schema asks for',
+      'the record does not match its schema',
       'compare it with the schema of this kind of record',
     )
   return valid && report.count() === before ? record : undefined
@@ -54,23 +54,23 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
       line,
       mark,
       'yaml-block-mark',
-      'the value begins with a sign that YAML reads as the mark of block text',
-      'write the value read, or put the text in quotes; a bound from below is written < 0.1 %',
+      'the value begins with > or |, which YAML reads as the start of block text',
+      'write the value read, or put the text in quotes; a result below a bound is written < 0.1 %',
     )
   } else if (/non-printable/.test(message)) reportRawControl(line, column, text, report)
   else if (code === 'yaml-alias')
     report.atPosition(line, column, code, 'an alias (*name) is used', 'write the value out')
   else if (code === 'yaml-duplicate-key')
-    report.atPosition(line, column, code, 'the key stands twice in this mapping', 'keep one of the two')
+    report.atPosition(line, column, code, 'the key appears twice in this mapping', 'keep one of the two')
   else if (code === 'yaml-empty')
-    report.atPosition(1, 1, code, 'the file holds no record', 'write the record, or take the file out')
+    report.atPosition(1, 1, code, 'the file holds no record', 'write the record, or remove the file')
   else if (/single document/.test(message))
     report.atPosition(
       line,
       column,
       code,
       'this line ends the record, and more follows it; a file holds one record',
-      'take the line out, or put what follows it in a file of its own',
+      'remove the line, or put what follows it in a file of its own',
     )
   else
     report.atPosition(

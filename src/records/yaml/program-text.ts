@@ -21,14 +21,14 @@ const OPENING = /^(`{3,})[A-Za-z0-9-]*[ \t]*$/
  * depends on other lines.
  */
 const PROGRAM = /^\s*(?:import|export)\b|[{}]|<[^\s\d=]/
-const REFUSED = 'method pages hold text, not program text: import, export, { } and tags are refused'
-const MEND = 'put it in a code block or write it in words'
+const REFUSED = 'method pages hold text only: import, export, { } and tags are not allowed'
+const FIX = 'put it in a code block or write it in words'
 
 /**
  * Any other mark of a code block: indented, in a list, of waves, with more than a language's name after it.
  */
 const MARKS = /```|~~~/
-const DOUBTFUL = 'this code block may end elsewhere than it seems to'
+const DOUBTFUL = 'this code block may not end where it seems to'
 const BEGIN_PLAINLY =
   'begin a code block with ``` at the beginning of a line, and only the name of a language after it'
 
@@ -47,13 +47,13 @@ export function programTextIn(lines: readonly string[], from: number): ProgramTe
     if (line.includes('\r'))
       add(
         line.indexOf('\r'),
-        'a carriage return stands within a line',
-        'save the page with line ends of one kind',
+        'a line contains a carriage return',
+        'save the page with one kind of line ending',
       )
     if (fence > 0) fence = closes(line, fence) ? 0 : fence
     else if (OPENING.test(line)) fence = OPENING.exec(line)?.[1]?.length ?? 0
     else if (MARKS.test(line)) add(line.search(MARKS), DOUBTFUL, BEGIN_PLAINLY)
-    else if (PROGRAM.test(line)) add(line.search(PROGRAM), REFUSED, MEND)
+    else if (PROGRAM.test(line)) add(line.search(PROGRAM), REFUSED, FIX)
   })
   return [...secondHeading(lines, from), ...faults]
 }

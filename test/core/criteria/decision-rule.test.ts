@@ -108,7 +108,7 @@ describe('judge, guarded rule', () => {
       uncertainty: { u: 2, basis: 'stated' },
     })
     expect(judged(activity, guarded, 78.96, statedUncertainty(2)).reason).toBe(
-      '78.96 % with a standard uncertainty of 2.0 points neither meets nor misses the limit, at least 75 %, under the guard band of 2 standard uncertainties agreed in special provision 7; guard 4.0 points',
+      '78.96 % with a standard uncertainty of 2.0 points neither meets nor fails the limit, at least 75 %, under the guard band of 2 standard uncertainties agreed in special provision 7; guard 4.0 points',
     )
   })
 

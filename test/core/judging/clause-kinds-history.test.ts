@@ -451,7 +451,7 @@ describe('judge, several results of a source', () => {
     expect(clauseOf(verdict, 'c')).toMatchObject({
       outcome: 'reported',
       reason:
-        'fewer than five results for a moving average; standard deviation 0.100 g/cm³ of 3 results; no duplicate tests to take the testing error out',
+        'fewer than five results for a moving average; standard deviation 0.100 g/cm³ of 3 results; no duplicate tests from which to separate the testing error',
     })
     expect(verdict.outcome).toBe('reported')
     expect(judgeInWords(set, evidenceOf([result('density', 2.4)])).outcome).toBe('insufficient-history')

@@ -71,7 +71,7 @@ describe('judge, sampling coverage', () => {
     const clause = covered([lot(2, 500), late])
     expect(clause.outcome).toBe('does-not-meet')
     expect(clause.reason).toBe(
-      'density: one test for 30.0 d and 100 t since the test of s/L2; a test is due every 30 d or 2000 t',
+      'density: one test in 30.0 d and 100 t since the test of s/L2; a test is due every 30 d or 2000 t',
     )
   })
 
@@ -99,7 +99,7 @@ describe('judge, sampling coverage', () => {
   it('judge, 31. counts the first lot from the beginning of its production, and cannot say without the production', () => {
     expect(covered([lot(2, 2000)]).outcome).toBe('meets')
     expect(covered([lot(2, 2001)]).reason).toBe(
-      'density: one test for 1.0 d and 2001 t since the source’s records began; a test is due every 30 d or 2000 t',
+      'density: one test in 1.0 d and 2001 t since the source’s records began; a test is due every 30 d or 2000 t',
     )
     expect(judgeInWords(setOf([{ clause: 'c', sampling }]), evidenceOf([])).outcome).toBe('not-reported')
   })
@@ -228,7 +228,7 @@ describe('judge, tests and their conditions', () => {
     } as const
     expect(judgeInWords(activity, evidenceOf([], { unmade: [unmade] })).clauses[0]).toMatchObject({
       outcome: 'not-valid',
-      reason: 'the test is not valid: cast 14 d before the test mortar, where both are to be cast on one day',
+      reason: 'the test is not valid: cast 14 d before the test mortar; both must be cast on the same day',
     })
   })
 
@@ -329,7 +329,7 @@ describe('judge, classification without a verdict', () => {
     const narrow = setOf([{ ...bands, band: [{ title: 'low', below: '100 J/g' }] }])
     expect(judgeInWords(narrow, evidenceOf([result('r3-heat', 200)])).clauses[0]).toMatchObject({
       outcome: 'reported',
-      reason: 'falls into none of the bands',
+      reason: 'in none of the bands',
     })
   })
 

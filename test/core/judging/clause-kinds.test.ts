@@ -229,7 +229,7 @@ describe('judge, the class that a limit depends on', () => {
       judgeInWords(set, evidenceOf([result('CaO', 25), result('oxide-sum', 90)])).clauses[0],
     ).toMatchObject({
       outcome: 'not-reported',
-      reason: 'the material falls into no class of this set',
+      reason: 'the material falls into no class of this specification',
     })
   })
 

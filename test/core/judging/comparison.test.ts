@@ -91,13 +91,13 @@ describe('judge, one comparison', () => {
     })
     expect(clauseOf(judgeInWords(set, evidenceOf([result('oxide-sum', 90)])), 'sum')).toMatchObject({
       outcome: 'not-reported',
-      reason: 'no class claimed, and the limit depends on it (F or C)',
+      reason: 'the limit depends on the class (F or C), and none is claimed',
     })
     expect(
       clauseOf(judgeInWords(set, evidenceOf([result('oxide-sum', 90)], { class: 'S' })), 'sum'),
     ).toMatchObject({
       outcome: 'not-reported',
-      reason: "the claimed class S is none of this set's (F or C)",
+      reason: 'the claimed class S is not a class of this specification (F or C)',
     })
   })
 
@@ -117,7 +117,7 @@ describe('judge, one comparison', () => {
     expect(verdict).toMatchObject({
       outcome: 'reported',
       decidedBy: [],
-      reasons: ['no clause of the set gives a limit for this lot'],
+      reasons: ['no clause of this specification sets a limit for this lot'],
     })
   })
 
@@ -185,7 +185,8 @@ describe('judge, one comparison', () => {
       clauseOf(judgeInWords(set, evidenceOf([result('soundness-expansion', 12)])), 'sound'),
     ).toMatchObject({
       outcome: 'not-reported',
-      reason: 'applies by free calcium oxide, which cannot be decided: no result is reported',
+      reason:
+        'whether it applies depends on free calcium oxide, which cannot be decided: no result is reported',
     })
   })
 
@@ -205,7 +206,7 @@ describe('judge, one comparison', () => {
       clauseOf(judgeInWords(set, evidenceOf([result('loss-on-ignition', value)], { class: lotClass })), 'loi')
     expect(clause(9, 'F')).toMatchObject({ outcome: 'does-not-meet' })
     expect(clause(9, 'F').reason).toContain(
-      'up to the outer limit, at most 12.0 %, by approval on evidence (performance records), and none is in the record',
+      '9.0 % does not meet the limit, at most 6.0 %; the outer limit, at most 12.0 %, needs an approval on evidence (performance records); no approval is on record',
     )
     expect(clause(12.1, 'F').reason).not.toContain('approval')
     expect(clause(9, 'C').reason).not.toContain('approval')
@@ -229,7 +230,7 @@ describe('judge, one comparison', () => {
       ),
     ).toMatchObject({
       outcome: 'not-reported',
-      reason: 'reported as below 40 %, which does not decide the limit, at most 34 %',
+      reason: 'reported as below 40 %, which leaves open whether it meets the limit, at most 34 %',
     })
     expect(
       judgeInWords(setOf([residue]), evidenceOf([result('residue-45um', 1, { censored: 'below' })])).outcome,

@@ -140,7 +140,7 @@ describe('judge', () => {
       outcome: 'inconclusive',
       // Student's t of 3 degrees of freedom at the risk of k 2 is 3.307: 3.307 × 2 = 6.6; (6.61 / 4)² = 2.7.
       reason:
-        '79 % with a standard uncertainty of 2.0 points neither meets nor misses the limit, at least 75 %, under the guard band of 2 standard uncertainties agreed in contract 7; guard 6.6 points, 3.307 standard uncertainties with 3 degrees of freedom',
+        '79 % with a standard uncertainty of 2.0 points neither meets nor fails the limit, at least 75 %, under the guard band of 2 standard uncertainties agreed in contract 7; guard 6.6 points, 3.307 standard uncertainties with 3 degrees of freedom',
       doubt:
         '4.0 points above the limit, 2.0 standard uncertainties; the mean of 3 batches, each with its own control, would decide',
     })

@@ -47,17 +47,17 @@ describe('verdictReasons', () => {
 
   it('verdictReasons says that all others are met, or how many of how many', () => {
     expect(codes('pending', clause('a', 'meets'), clause('b', 'pending'))).toEqual([
-      { code: 'others-met', params: { outcome: 'pending', others: 1 } },
+      { code: 'others-met', params: { outcome: 'pending', count: 1, others: 1 } },
       decidedBy('b'),
     ])
     expect(codes('pending', clause('b', 'pending'))[0]).toEqual({
       code: 'others-met',
-      params: { outcome: 'pending', others: 0 },
+      params: { outcome: 'pending', count: 1, others: 0 },
     })
     expect(
       codes('does-not-meet', clause('a', 'does-not-meet'), clause('b', 'pending'), clause('d', 'pending')),
     ).toEqual([
-      { code: 'met-so-far', params: { met: 0, of: 3 } },
+      { code: 'met-so-far', params: { met: 0, failed: 1, of: 3 } },
       decidedBy('a'),
       { code: 'also-open', params: { outcome: 'pending', clauses: ['b', 'd'] } },
     ])
@@ -101,7 +101,7 @@ describe('verdictReasons', () => {
   it('verdictReasons names no route of a set that is not met', () => {
     const failed = { combine: 'any-of', kind: 'group', clauses: [], decides: true } as const
     expect(codes('does-not-meet', clause('a', 'does-not-meet', failed))).toEqual([
-      { code: 'others-met', params: { outcome: 'does-not-meet', others: 0 } },
+      { code: 'others-met', params: { outcome: 'does-not-meet', count: 1, others: 0 } },
       decidedBy('a'),
     ])
   })

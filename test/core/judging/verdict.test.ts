@@ -135,7 +135,9 @@ describe('judge, groups', () => {
 describe('judge, verdicts', () => {
   it('judge names what decided, and what is met so far', () => {
     const evidence = evidenceOf([result('loss-on-ignition', 2)], { planned: [plannedIndex('7 d')] })
-    expect(judgeInWords(setOf([loi, eitherAge]), evidence).reasons[0]).toBe('pending; all other clauses met')
+    expect(judgeInWords(setOf([loi, eitherAge]), evidence).reasons[0]).toBe(
+      'pending for 1 clause; meets the other one',
+    )
   })
 
   it('judge says of a new source that uniformity is not yet evaluable', () => {
@@ -144,7 +146,9 @@ describe('judge, verdicts', () => {
       evidenceOf([result('loss-on-ignition', 2), result('density', 2.4)]),
     )
     expect(verdict).toMatchObject({ outcome: 'insufficient-history', decidedBy: ['uniform'] })
-    expect(verdict.reasons[0]).toBe('meets all clauses that can be evaluated; uniformity not yet evaluable')
+    expect(verdict.reasons[0]).toBe(
+      'meets all clauses that can be evaluated; uniformity cannot be evaluated yet',
+    )
   })
 
   it('judge says that all clauses are met, and which route was used', () => {
@@ -164,7 +168,7 @@ describe('judge, verdicts', () => {
     )
     expect([outcome, decidedBy]).toEqual(['does-not-meet', ['loi']])
     expect(reasons).toEqual([
-      '0 of 3 clauses met so far',
+      'fails 1 of 3 clauses; the others are still open',
       'Loss on ignition: 6.1 % does not meet the limit, at most 6.0 %',
       'also not reported: Activity, either age',
       'also insufficient history: Density, uniformity',

@@ -56,7 +56,7 @@ describe('controlFaults', () => {
       cement: { lot: 'PC-1', 'Na2O-equivalent': quantity('0.81 %', 'fraction') },
     }
     expect(controlFaults(test, stale, strict, () => 34.96).faults).toEqual([
-      'control K: cast 14 d before the test mortar, where both are to be cast on one day',
+      'control K: cast 14 d before the test mortar; both must be cast on the same day',
       'control K: its cement has 0.81 % alkalis, more than 0.80 %',
       'control K: its strength at 28 d is 35.0 MPa, less than 35 MPa',
     ])
@@ -74,7 +74,7 @@ describe('controlFaults', () => {
     const found = controlFaults(test, { ...control, cast: readMoment('2026-03-12T09:00') }, lenient, strong)
     expect(found.faults).toEqual([])
     expect(found.notes).toEqual([
-      'control K: cast 1 d after the test mortar, where both are to be cast on one day',
+      'control K: cast 1 d after the test mortar; both must be cast on the same day',
     ])
   })
 
@@ -85,7 +85,7 @@ describe('controlFaults', () => {
     })
     expect(controlFaults(test, { ...control, cement: { lot: 'PC-1' } }, strict, strong)).toEqual({
       faults: [],
-      notes: ['the alkalis of the control’s cement are not on record'],
+      notes: ['the alkalis of the control cement are not on record'],
     })
   })
 
@@ -146,7 +146,7 @@ describe('controlFaults', () => {
     const cast = (moment: string) => ({ ...control, cast: readMoment(moment) })
     expect(controlFaults(test, cast('2026-03-11T23:59'), strict, strong)).toEqual({ faults: [], notes: [] })
     expect(controlFaults(test, cast('2026-03-12T00:00'), strict, strong).faults).toEqual([
-      'control K: cast 1 d after the test mortar, where both are to be cast on one day',
+      'control K: cast 1 d after the test mortar; both must be cast on the same day',
     ])
   })
 

@@ -141,7 +141,7 @@ describe('indexResult', () => {
   it('is not valid against a control of another condition', () => {
     expect(indexOf({ control: { condition: 'cold' } })).toMatchObject({
       valid: false,
-      reasons: ['the control K was made at another condition'],
+      reasons: ['the control K was made under another condition'],
     })
   })
   it('says what is wrong in order: the readings, the pair, flow, condition, the control, then notes', () => {
@@ -165,7 +165,7 @@ describe('indexResult', () => {
         'the age cannot be verified: a clock time is missing',
         'control K: the age cannot be verified: a clock time is missing',
         'flow 120 % against the control’s 108 %, more than 5 percentage points apart',
-        'the control K was made at another condition',
+        'the control K was made under another condition',
         'control K: its strength at 28 d is 50.0 MPa, less than 51 MPa',
         'the control was made by another laboratory, pier',
       ],

@@ -82,7 +82,7 @@ describe('judgedReadings', () => {
       readMoment('2026-05-01'),
     ).map(worded)
     expect(read).toMatchObject([
-      { valid: true, reasons: ['how saturated the specimens were when read is not stated'] },
+      { valid: true, reasons: ['the saturation of the specimens when read is not stated'] },
     ])
   })
   it('says what was wrong in order: specimens, age, notes, the reading itself, a retest', () => {
@@ -107,7 +107,7 @@ describe('judgedReadings', () => {
       reasons: [
         'specimen b excluded: cracked',
         'the age cannot be verified: a clock time is missing',
-        'how saturated the specimens were when read is not stated',
+        'the saturation of the specimens when read is not stated',
         'read at 30 °C, outside 23 °C ± 2 °C',
         'replaced by the retest of 8\u00a0April 2026, 15:00',
       ],

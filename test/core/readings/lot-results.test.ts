@@ -174,19 +174,19 @@ describe('lotResults, strength activity index', () => {
     expect(reasons(FLOW, undefined, '108 %')).toEqual([
       true,
       [
-        'the flow of the test mortar is not on record, so that flows within 5 percentage points cannot be verified',
+        'the flow of the test mortar is not on record, so it cannot be verified that the flows agree within 5 percentage points',
       ],
     ])
     expect(reasons(FLOW, '108 %')).toEqual([
       true,
       [
-        'the flow of the control is not on record, so that flows within 5 percentage points cannot be verified',
+        'the flow of the control is not on record, so it cannot be verified that the flows agree within 5 percentage points',
       ],
     ])
     expect(reasons(FLOW)).toEqual([
       true,
       [
-        'the flows of both mortars are not on record, so that flows within 5 percentage points cannot be verified',
+        'the flows of both mortars are not on record, so it cannot be verified that the flows agree within 5 percentage points',
       ],
     ])
     expect(reasons(WARM)).toEqual([true, []])
@@ -378,7 +378,7 @@ describe('lotResults, resistivity index', () => {
     [{ temperature: q('49.6 degC', 'temperature') }, 'read at 49.6 °C, outside 23 °C ± 2 °C'],
     [
       { conditioning: 'sealed' as const },
-      'read from sealed, where the condition asks for saturated lime water',
+      'read sealed; the condition requires specimens to be read from saturated lime water',
     ],
   ])('is not valid when the reading breaks its condition: %o', (more, reason) => {
     const index = indexOf(
@@ -408,12 +408,12 @@ describe('lotResults, resistivity index', () => {
       {
         property: 'bulk-resistivity',
         age: readAge('28 d'),
-        reasons: ['the geometry of a specimen is not known'],
+        reasons: ['the size of a specimen is not known'],
       },
       {
         property: 'resistivity-index',
         age: readAge('28 d'),
-        reasons: ['the geometry of a specimen is not known'],
+        reasons: ['the size of a specimen is not known'],
       },
     ])
   })

@@ -86,7 +86,7 @@ describe('the working of a strength activity index', () => {
       'test b: 10 kN / 2500 mm², excluded: broke = 4.00',
       'test c: no reading as reported, excluded: lost',
       'test mean: mean of a = 40.00',
-      'control mortar: mean of 3 as reported, no specimen on record = 50.00',
+      'control mortar: mean of 3 as reported; no specimens on record = 50.00',
     ])
   })
 })

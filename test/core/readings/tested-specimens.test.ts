@@ -95,7 +95,7 @@ describe('testedSpecimens, strength', () => {
       n: 2,
       valid: false,
       reasons: [
-        'the range of 2 specimens is 20.0 % of the mean, over 7.6 %, and no specimen can be dropped to mend it: repeat the test',
+        'the range of 2 specimens is 20.0 % of the mean, over 7.6 %, and dropping one specimen does not bring it within the limit: repeat the test',
       ],
     })
   })
@@ -103,7 +103,7 @@ describe('testedSpecimens, strength', () => {
     // 80 and 120 kN: 32 and 48 MPa, each 20 % from 40.
     const within = [{ of: 2, within: q('10 %', 'fraction') }]
     expect(strengths({ a: kN('80'), b: kN('120') }, CUBE, within).reasons).toEqual([
-      'the largest distance from the mean of 2 specimens is 20.0 % of the mean, over 10 %, and no specimen can be dropped to mend it: repeat the test',
+      'the largest distance from the mean of 2 specimens is 20.0 % of the mean, over 10 %, and dropping one specimen does not bring it within the limit: repeat the test',
     ])
   })
   it('checks no range where the condition has no rule for that many', () => {
@@ -221,7 +221,7 @@ describe('testedSpecimens, resistivity', () => {
   it('has no mean where the length is not known, and says why', () => {
     expect(
       resistivities({ a: ohm('800') }, {}, { shape: 'prism', side: q('40 mm', 'length') }),
-    ).toMatchObject({ mean: null, valid: false, reasons: ['the geometry of a specimen is not known'] })
+    ).toMatchObject({ mean: null, valid: false, reasons: ['the size of a specimen is not known'] })
   })
   it('names every fault at once: an exclusion, a size that is not known, contacts as large as a reading', () => {
     const specimens = {
@@ -232,7 +232,7 @@ describe('testedSpecimens, resistivity', () => {
     expect(resistivities(specimens, { 'end-contact': ohm('4') }, { shape: 'cube' })).toMatchObject({
       mean: null,
       valid: false,
-      reasons: ['specimen c excluded: cracked', CONTACTS, 'the geometry of a specimen is not known'],
+      reasons: ['specimen c excluded: cracked', CONTACTS, 'the size of a specimen is not known'],
     })
   })
   it('never drops a specimen, however far it lies off', () => {

@@ -64,7 +64,7 @@ describe('waterResults', () => {
       {
         valid: true,
         reasons: [
-          'the flow of the test mortar is not on record, so that flows within 5 percentage points cannot be verified',
+          'the flow of the test mortar is not on record, so it cannot be verified that the flows agree within 5 percentage points',
         ],
       },
     ])

@@ -45,7 +45,7 @@ describe('readingFaults', () => {
   it('names contacts that are a larger share of the smallest reading, leaving excluded specimens out', () => {
     // 10 / 199 = 5.03 %.
     expect(faults({ ...reading, specimens: { a: quantity('199 ohm', 'resistance') } }, asked)).toEqual([
-      'the end contacts are 5.0 % of a reading, more than 5 %',
+      'the end-contact resistance is 5.0 % of a reading, more than 5 %',
     ])
     expect(
       faults(
@@ -81,7 +81,7 @@ describe('readingFaults', () => {
   it('notes a saturation that is not stated', () => {
     const { saturation: _none, ...unstated } = reading
     expect(said(readingNotes(unstated, asked))).toEqual([
-      'how saturated the specimens were when read is not stated',
+      'the saturation of the specimens when read is not stated',
     ])
   })
 
@@ -108,7 +108,7 @@ describe('readingFaults', () => {
     }
     expect(faults(small, asked)).toEqual([])
     expect(faults({ ...small, specimens: { a: quantity('21.9 ohm', 'resistance') } }, asked)).toEqual([
-      'the end contacts are 5.0 % of a reading, more than 5 %',
+      'the end-contact resistance is 5.0 % of a reading, more than 5 %',
     ])
   })
 
@@ -123,7 +123,7 @@ describe('readingFaults', () => {
         a: quantity('900 ohm', 'resistance'),
         b: { resistance: quantity('160 ohm', 'resistance') },
       }),
-    ).toEqual(['the end contacts are 6.2 % of a reading, more than 5 %'])
+    ).toEqual(['the end-contact resistance is 6.2 % of a reading, more than 5 %'])
     const { specimens: _none, ...bare } = reading
     expect(faults(bare, asked)).toEqual([])
   })
@@ -175,7 +175,7 @@ describe('readingFaults', () => {
     const { conditioning: _none, ...silent } = asked.resistivity
     const unasked = { resistivity: silent }
     expect(faults({ ...reading, conditioning: 'sealed' }, asked)).toEqual([
-      'read from sealed, where the condition asks for saturated lime water',
+      'read sealed; the condition requires specimens to be read from saturated lime water',
     ])
     expect(faults({ ...reading, conditioning: 'saturated-lime-water' }, asked)).toEqual([])
     expect(faults({ ...reading, conditioning: 'sealed' }, unasked)).toEqual([])
@@ -187,9 +187,9 @@ describe('readingFaults', () => {
     expect(
       faults({ ...worst, conditioning: 'fog', 'end-contact': quantity('40 ohm', 'resistance') }, asked),
     ).toEqual([
-      'read from fog, where the condition asks for saturated lime water',
+      'read from fog; the condition requires specimens to be read from saturated lime water',
       'the temperature of the specimens when read is not on record',
-      'the end contacts are 20.0 % of a reading, more than 5 %',
+      'the end-contact resistance is 20.0 % of a reading, more than 5 %',
       'no reading on a known resistor is on record',
     ])
   })

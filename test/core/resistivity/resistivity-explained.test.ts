@@ -93,7 +93,7 @@ describe('explainResistivity', () => {
 
   it('says so in one sentence that calls no factor a share', () => {
     expect(explanationWords(explainResistivity(pair))).toMatch(
-      /^the pore solution may account for a factor \d+\.\d to \d+\.\d and the pore structure for a factor \d+\.\d to \d+\.\d; at each assumption their product is the index, 4\.46 times the control$/,
+      /^the pore solution may account for a factor of \d+\.\d to \d+\.\d and the pore structure for a factor of \d+\.\d to \d+\.\d; under each set of assumptions their product is the index, 4\.46 times the control$/,
     )
   })
 })

@@ -28,7 +28,7 @@ describe('printedVerdicts', () => {
   it('sets a withdrawal and a trial judgement over the headline', () => {
     const document = certificate({ state: 'withdrawn', criteria: [{ ...SET, trial: true }] })
     expect(printedVerdicts(document).governing?.cautions).toEqual([
-      'This certificate is withdrawn; the judgement below no longer stands',
+      'This certificate is withdrawn; the verdict below no longer applies',
       'Trial judgement, not a statement of conformity',
     ])
   })

@@ -12,7 +12,7 @@ describe('clauseView', () => {
   it('says what is asked in one sentence, its origin apart', () => {
     expect(view(base, 'loi')).toMatchObject({
       sentence:
-        'Loss on ignition must be at most 6.0 %, compared at the digits of the limit; by approval for class F at most 12.0 %, on evidence: performance records.',
+        'Loss on ignition must be at most 6.0 %, after rounding to the digits of the limit; by approval for class F at most 12.0 %, on evidence: performance records.',
       remarks: '',
       changes: [],
       members: [],
@@ -20,7 +20,9 @@ describe('clauseView', () => {
     expect(view(base, 'sum').remarks).toBe('set by the owner')
   })
   it('prints the signs of units', () => {
-    expect(view(base, 'dense').sentence).toContain('at least 1.95 g/cm³, compared')
+    expect(view(base, 'dense').sentence).toContain(
+      'For class C, Density must be at least 1.95 g/cm³, after rounding to the digits of the limit; optional, judged only when requested.',
+    )
   })
   it('holds the members of a group', () => {
     expect(view(base, 'activity').members.map(({ id }) => id)).toEqual(['sai-7', 'sai-28'])

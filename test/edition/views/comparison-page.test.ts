@@ -83,7 +83,7 @@ describe('comparisonPage', () => {
       ['pending', 'meets'],
     ]).compared
     expect(ash?.changed).toMatchObject({
-      summary: '2 lots come out otherwise',
+      summary: '2 lots change outcome',
       sets: ['VALE 1, edition 1', 'Agency rules, edition 1'],
       newest: null,
     })

@@ -25,21 +25,21 @@ describe('criterionPage', () => {
   })
   it('says of a set alone who confirmed it, of a supplement so of each layer', () => {
     expect(page(base).layers).toEqual([
-      { label: 'Confirmed', layer: null, confirmed: 'by nobody against the standard' },
+      { label: 'Limits', layer: null, confirmed: 'not checked against the published standard' },
     ])
     const confirmed = { by: 'M. Okafor', date: '2026-01-05', edition: '1' }
     const [below, own] = supplement.layers
     const set = { ...supplement, layers: [{ ...below, confirmed }, own] } as Criterion
     expect(page(set).layers).toEqual([
       {
-        label: 'Layer below',
+        label: 'Extends',
         layer: { name: { text: 'VALE 1, edition 1', href: '/a/criteria/base/' }, clauses: '3 clauses' },
-        confirmed: 'by M. Okafor, 5\u00a0January 2026, edition 1',
+        confirmed: 'checked by M. Okafor, 5\u00a0January 2026, against edition 1',
       },
       {
-        label: 'This layer',
+        label: 'This supplement',
         layer: { name: { text: 'Agency rules, edition 1', href: null }, clauses: '1 clause' },
-        confirmed: 'by nobody against the standard',
+        confirmed: 'not checked against the published standard',
       },
     ])
   })

@@ -85,8 +85,7 @@ describe('routeGroups', () => {
       resistivity: 'at least 250\u00a0%',
     })
     expect(standard?.counted).toEqual({
-      missing:
-        'No set in force has a limit for the resistivity index here, so that the routes are not counted.',
+      missing: 'No specification in force has a limit for the resistivity index here, so nothing is counted.',
     })
   })
 })

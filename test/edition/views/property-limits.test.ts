@@ -52,11 +52,11 @@ describe('propertyLimits', () => {
     ])
     expect(on('density', deviation).lines[0]).toMatchObject({
       remarks: 'Deviation from the mean of preceding results, in per cent of it',
-      basis: 'from memory, unconfirmed',
+      basis: 'from memory, not checked',
     })
     const mean = setOf([
       { clause: 'mean', property: 'density', statistic: { 'rolling-mean': 5 }, 'at-least': '2 g/cm3' },
     ])
-    expect(on('density', mean).lines[0]?.remarks).toBe('The mean of density over the last 5 results')
+    expect(on('density', mean).lines[0]?.remarks).toBe('The mean of the last 5 results for density')
   })
 })

@@ -34,7 +34,7 @@ describe('trendChartView', () => {
     const { description, legend } = trendChartView(input)
     expect(description).toBe('2 valid results from 2.38 to 2.42 g/cm³, the last 2.38. ')
     expect(legend.states.map(({ words }) => words)).toEqual([
-      'not valid, left out of line and mean',
+      'not valid, left out of the line and the mean',
       'outstanding',
     ])
   })

@@ -26,11 +26,11 @@ it('verdictData gives sentences and codes side by side, for every clause at any 
   const verdict = judge(set, evidenceOf([result('loss-on-ignition', 6.1), index('28 d', 75)]))
   expect(verdictData(edition, verdict)).toMatchObject({
     reasons: [
-      'does not meet; all other clauses met',
+      'fails 1 clause; meets the other one',
       'Loss on ignition: 6.1 % does not meet the limit, at most 6.0 %',
     ],
     reasonCodes: [
-      { code: 'others-met', params: { outcome: 'does-not-meet', others: 1 } },
+      { code: 'others-met', params: { outcome: 'does-not-meet', count: 1, others: 1 } },
       { code: 'decided-by', params: { clause: 'loi' } },
     ],
     clauses: [

@@ -40,10 +40,10 @@ describe('strengthInterval', () => {
     expect(wide?.shape).toBe('outside')
     expect(strengthInterval([-9, 11], [-9, 11])?.shape).toBe('all')
     expect(intervalWords({ shape: 'all', low: null, high: null }, 1)).toBe(
-      'unbounded: the readings exclude no ratio',
+      'unbounded: the readings rule out no ratio',
     )
     expect(intervalWords({ shape: 'outside', low: -3, high: 4 }, 1)).toBe(
-      'unbounded: everything but −3.0 % to 4.0 %',
+      'unbounded: everything except −3.0 % to 4.0 %',
     )
   })
 

@@ -229,7 +229,7 @@ describe('setOf with a base, the nine operations', () => {
       'does-not-meet',
       'not-reported',
     ])
-    expect(clause('C').reason).toBe('class C is not allowed; F is')
+    expect(clause('C').reason).toBe('class C is not allowed, only F')
   })
 
   it('replace-method lets only results by the new method count', () => {
