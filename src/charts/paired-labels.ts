@@ -37,10 +37,10 @@ export type Box = Plot
 export function cornerWords(part: number | null, plot: Plot): { corners: TextAt[]; rows: number } {
   if (part === null) return { corners: [], rows: 0 }
   const [leftRoom, rightRoom] = [part - plot.left - 10, plot.right - part - 10]
-  const topLeft = broken('meets the resistivity limit only', leftRoom)
+  const topLeft = broken('meets resistivity only', leftRoom)
   const topRight = broken('meets both', rightRoom)
   const bottomLeft = broken('meets neither', leftRoom)
-  const bottomRight = broken('meets the strength limit only', rightRoom)
+  const bottomRight = broken('meets strength only', rightRoom)
   const start = { x: plot.left + EDGE, anchor: 'start' } as const
   const end = { x: plot.right - EDGE, anchor: 'end' } as const
   const atTop = (lines: readonly string[], side: typeof start | typeof end): TextAt[] =>

@@ -150,7 +150,7 @@ function report(
   const notCounted = withdrawnNotCounted(lots.length - counted.length)
   const counts = others.map((set, index) =>
     element('li', [
-      `${listedSetName(first)} against ${listedSetName(set)}: ${changesBetween(counted, 0, index + 1).alike} lots with the same outcome`,
+      `${listedSetName(first)} against ${listedSetName(set)}: ${countWords(changesBetween(counted, 0, index + 1).alike, 'lot')} with the same outcome`,
       ...changesBetween(counted, 0, index + 1).changes.flatMap(({ from, to, count }) => [
         `; ${count} from `,
         outcomeElement(from),

@@ -65,7 +65,7 @@ export const NO_CLASS_FOR_LOT = 'no class for this lot'
 
 /**
  * One line for the head of a certificate; a class never stands without its edition.
- * @param criterion `noClass` where the set has no class for the lot
+ * @param criterion `noClass` where the specification has no class for the lot
  */
 export function verdictHeadline(
   verdict: Pick<Verdict, 'outcome' | 'class' | 'edition'>,
@@ -83,11 +83,29 @@ export function verdictHeadline(
 export function isHeadlineOfAnother(headline: string, outcome: Outcome): boolean {
   const said = headline.replace(/^Withdrawn; was: /, '').toLowerCase()
   if (said.startsWith(`${NO_CLASS_FOR_LOT} in `)) return outcome !== 'not-reported'
-  const [longest] = everyOutcome()
-    .filter((other) => said.startsWith(`${OF_A_SET[other].toLowerCase()} `))
-    .sort((a, b) => OF_A_SET[b].length - OF_A_SET[a].length)
-  return longest !== undefined && longest !== outcome
+  const [longest] = [...everyOutcome().map(wordsAroundName), ...EARLIER_WORDS]
+    .filter(({ before, after }) => said.startsWith(before) && said.endsWith(after))
+    .sort((a, b) => b.before.length + b.after.length - a.before.length - a.after.length)
+  return longest !== undefined && longest.outcome !== outcome
 }
+
+/** The words of a headline before and after the name of the specification, in lower case. */
+interface AroundName {
+  readonly outcome: Outcome
+  readonly before: string
+  readonly after: string
+}
+
+function wordsAroundName(outcome: Outcome): AroundName {
+  const [before = '', after = ''] = OF_A_SET[outcome]('\n').toLowerCase().split('\n')
+  return { outcome, before, after }
+}
+
+/** Headlines of earlier versions that begin as "Meets" does today but say less: documents issued then keep them. */
+const EARLIER_WORDS: readonly AroundName[] = [
+  { outcome: 'meets-by-approval', before: 'meets by approval ', after: '' },
+  { outcome: 'insufficient-history', before: 'meets all clauses that can be evaluated of ', after: '' },
+]
 
 /** The set that a verdict is under, with the class that it judged. */
 export function setOfVerdict(

@@ -64,7 +64,7 @@ describe('pairedModel', () => {
     expect(model(points, { limits: LIMITS }).corners).toEqual([])
     const parted = model(points, { limits: LIMITS, quadrants: { x: 75, y: 250 }, width: 860 })
     expect(parted.corners.map(({ text, anchor }) => [text, anchor])).toEqual([
-      ['meets the resistivity limit only', 'start'],
+      ['meets resistivity only', 'start'],
       ['meets both', 'end'],
       ['meets neither', 'start'],
       ['meets the strength limit only', 'end'],
@@ -184,7 +184,7 @@ describe('pairedModel', () => {
         "corners": [
           {
             "anchor": "start",
-            "text": "meets the resistivity limit only",
+            "text": "meets resistivity only",
             "x": 52,
             "y": 52,
           },

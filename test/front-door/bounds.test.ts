@@ -241,13 +241,13 @@ describe('the report on a value within bounds', () => {
   })
   it('says that the limit lies between them', () => {
     expect(on({ clause: `${SUM}, at-least: 97.0 %`, lots: [OXIDES] }).clause['reason']).toBe(
-      'known only to be between 96.6 and 97.1 %, which does not decide the limit, at least 97.0 %',
+      'known only to be between 96.6 and 97.1 %, which leaves open whether it meets the limit, at least 97.0 %',
     )
   })
   it('says of a deviation what it may be, and of its reference', () => {
     const lots = ['residue-45um: < 4.0 %', 'residue-45um: 8.0 %']
     expect(on({ clause: POINTS, lots }).clause['reason']).toBe(
-      'deviation known only to be between 4 and 8 points, which does not decide the limit, at most 5 percentage points in magnitude; mean of 1 preceding result between 0.00 and 4.00 %',
+      'deviation known only to be between 4 and 8 points, which leaves open whether it meets the limit, at most 5 percentage points in magnitude; mean of 1 preceding result between 0.00 and 4.00 %',
     )
   })
 })

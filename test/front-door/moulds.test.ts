@@ -144,7 +144,7 @@ describe('an index of two mortars', () => {
     expect(outcome).toBe('meets')
     expect(reasons).toEqual([
       ASSUMED,
-      'the strength of the control is as the laboratory states it, that of the test mortar computed from loads',
+      'the strength of the control is stated by the laboratory, but that of the test mortar is computed from loads',
     ])
   })
 })
@@ -159,7 +159,7 @@ describe('one control batch', () => {
     expect(load({ madeAt: 'hot' }).diagnostics.map(({ code, message }) => [code, message])).toEqual([
       [
         'reference-mismatch',
-        'the control K1 was made at the condition hot, which differs from twenty in curing.temperature',
+        'the control K1 was made under the condition hot, which differs from twenty in curing.temperature',
       ],
     ])
   })

@@ -129,7 +129,7 @@ describe('the report on a rule that takes doubt into account', () => {
       u: 0.5,
       degreesOfFreedom: 4,
       reason:
-        '17 % with a standard uncertainty of 0.5 points neither meets nor misses the limit, at most 18.0 %, under the guard band of 2 standard uncertainties agreed in contract 7; guard 1.4 points, 2.869 standard uncertainties with 4 degrees of freedom',
+        '17 % with a standard uncertainty of 0.5 points neither meets nor fails the limit, at most 18.0 %, under the guard band of 2 standard uncertainties agreed in contract 7; guard 1.4 points, 2.869 standard uncertainties with 4 degrees of freedom',
     })
   })
 

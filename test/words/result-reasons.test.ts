@@ -39,13 +39,13 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'range-beyond', params: { measure: 'range', of: 3, percent: 8.7402, limitPercent: 8.7 } },
-    'the range of 3 specimens is 8.74 % of the mean, over 8.7 %, and no specimen can be dropped to mend it: repeat the test',
+    'the range of 3 specimens is 8.74 % of the mean, over 8.7 %, and dropping one specimen does not bring it within the limit: repeat the test',
   ],
   [{ code: 'range-not-checked', params: { of: 4 } }, 'range not checked: no rule for 4 specimens'],
   [{ code: 'fewer-specimens', params: { n: 1, planned: 6 } }, '1 specimen of 6 planned'],
   [
     { code: 'too-few-specimens', params: { n: 1, atLeast: 2 } },
-    '1 specimen, fewer than the 2 that the condition asks for at least',
+    '1 specimen, fewer than the 2 that the condition requires',
   ],
   [
     { code: 'interval-too-narrow', params: { levelPercent: 95 } },
@@ -132,7 +132,7 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
       code: 'control-of-another-condition',
       params: { control: 'K', fields: ['curing.temperature', 'water.w/cm'] },
     },
-    'the control K was made at another condition, which differs in curing.temperature, water.w/cm',
+    'the control K was made under another condition, which differs in curing.temperature, water.w/cm',
   ],
   [
     { code: 'specimen-sizes-differ', params: { testMm2: 2580.64, controlMm2: 2500 } },
@@ -140,11 +140,11 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   ],
   [
     { code: 'stated-with-computed', params: { stated: 'test' } },
-    'the strength of the test mortar is as the laboratory states it, that of the control computed from loads',
+    'the strength of the test mortar is stated by the laboratory, but that of the control is computed from loads',
   ],
   [
     { code: 'stated-with-computed', params: { stated: 'control' } },
-    'the strength of the control is as the laboratory states it, that of the test mortar computed from loads',
+    'the strength of the control is stated by the laboratory, but that of the test mortar is computed from loads',
   ],
   [
     { code: 'control-of-another-laboratory', params: { laboratory: 'south' } },

@@ -16,7 +16,7 @@ const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
     { step: 'reported-mean', of: 'control', n: null, result: MPa(40) },
     {
       label: 'control mortar',
-      expression: 'mean as reported, the number of specimens not stated',
+      expression: 'mean as reported; the number of specimens is not stated',
       ...MPa(40),
     },
   ],

@@ -34,7 +34,7 @@ export interface ComparedSource {
   readonly against: readonly AgainstSet[]
   /** How many lots are withdrawn; null where none is. */
   readonly notCounted: string | null
-  /** null where every lot comes out alike. */
+  /** null where no lot changes its outcome. */
   readonly changed: ChangedLots | null
 }
 export interface AgainstSet {

@@ -70,7 +70,7 @@ function checkAge(
     pointer,
     'age-unknown',
     `the condition has no age ${age}`,
-    `its ages are ${ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or mend it here`,
+    `its ages are ${ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or correct it here`,
   )
 }
 

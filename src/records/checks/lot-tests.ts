@@ -82,7 +82,7 @@ function checkMadeAlike(
   report.at(
     `${at}/control`,
     'reference-mismatch',
-    `the control ${test.control} was made at the condition ${control.condition}, which differs from ${test.condition} in ${fields.join(', ')}`,
-    'name a control that was made, cured and tested alike; only the replacement may differ',
+    `the control ${test.control} was made under the condition ${control.condition}, which differs from ${test.condition} in ${fields.join(', ')}`,
+    'name a control that was made, cured and tested in the same way; only the replacement may differ',
   )
 }

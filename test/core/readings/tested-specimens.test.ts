@@ -286,7 +286,7 @@ describe('testedSpecimens, their number', () => {
       valid: false,
       reasons: [
         '1 specimen of 3 planned',
-        '1 specimen, fewer than the 2 that the condition asks for at least',
+        '1 specimen, fewer than the 2 that the condition requires',
       ],
     })
     expect(made(['80'], { planned: 1, 'at-least': 2, fewer: 'flag' }).valid).toBe(true)

@@ -95,7 +95,7 @@ describe('routesOfLot', () => {
   it('says where the lot lies, and lists it among the rows of its picture', () => {
     const [route] = routesOfLot(edition, LOT)
     expect(route?.sentence.replaceAll('\u00a0', ' ')).toBe(
-      'Strength 77.2 %, resistivity 483 % of the control: meets both (at least 70 %, at least 250 %).',
+      'Strength 77.2 %, resistivity 483 % of the control: meets both limits (at least 70 %, at least 250 %).',
     )
     expect(route?.chart.rows.some(({ number }) => number === LOT.number)).toBe(true)
   })

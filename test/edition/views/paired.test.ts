@@ -60,10 +60,10 @@ describe('patternSentence', () => {
   })
   it('says what every lot does, or how many pass by one route alone, and nothing else', () => {
     expect(patternSentence(counts({ both: 4, strength: 0, resistivity: 0, neither: 0 }))).toBe(
-      'Every lot of Ash meets both routes.',
+      'Every lot of Ash meets both limits.',
     )
     expect(patternSentence(counts({ both: 0, strength: 0, resistivity: 0, neither: 4 }, true))).toBe(
-      'No lot of the inert reference Ash meets either route.',
+      'No lot of the inert reference Ash meets either limit.',
     )
     expect(patternSentence(counts({ both: 2, strength: 1, resistivity: 3, neither: 0 }))).toBe(
       'Of 6 lots of Ash, 1 passes by strength alone and 3 pass by resistivity alone.',
