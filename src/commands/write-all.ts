@@ -49,7 +49,7 @@ function checkNothingCame(records: Records, planned: readonly PlannedRevision[])
     const [before, after] = [records, now].map(({ lots }) => lots.get(request.lot)?.revisions?.length ?? 0)
     if (before !== after)
       throw new CommandFailure(
-        `${request.lot} was issued by another command meanwhile.`,
+        `${request.lot} was issued by another command in the meantime.`,
         EXIT.failed,
         'look at what was issued, then run the command again if it is still needed',
       )

@@ -67,7 +67,7 @@ describe('pairedModel', () => {
       ['meets resistivity only', 'start'],
       ['meets both', 'end'],
       ['meets neither', 'start'],
-      ['meets the strength limit only', 'end'],
+      ['meets strength only', 'end'],
     ])
   })
   it('leaves every quadrant room for its name and keeps marks off the names, though all lots meet both', () => {
@@ -208,7 +208,7 @@ describe('pairedModel', () => {
           },
           {
             "anchor": "end",
-            "text": "alone",
+            "text": "only",
             "x": 302,
             "y": 318,
           },

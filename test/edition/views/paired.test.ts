@@ -66,7 +66,7 @@ describe('patternSentence', () => {
       'No lot of the inert reference Ash meets either limit.',
     )
     expect(patternSentence(counts({ both: 2, strength: 1, resistivity: 3, neither: 0 }))).toBe(
-      'Of 6 lots of Ash, 1 passes by strength alone and 3 pass by resistivity alone.',
+      'Of 6 lots of Ash, 1 meets the strength limit only and 3 meet the resistivity limit only.',
     )
     expect(patternSentence(counts({ both: 2, strength: 0, resistivity: 0, neither: 1 }))).toBeNull()
     expect(patternSentence(counts({ both: 0, strength: 0, resistivity: 0, neither: 0 }))).toBeNull()
