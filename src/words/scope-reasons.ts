@@ -17,5 +17,6 @@ export const SCOPE_REASONS: WordsOf<ScopeParams, [units: UnitSystem]> = {
   'other-class': ({ class: judged }) => `does not apply to class ${judged}`,
   'not-requested': () => 'optional; not requested by the purchaser',
   'premise-not-met': ({ because }, units) => `applies only where ${premiseReasonWords(because, units)}`,
-  'premise-not-determined': ({ because }, units) => `whether it applies depends on ${premiseReasonWords(because, units)}`,
+  'premise-not-determined': ({ because }, units) =>
+    `whether it applies depends on ${premiseReasonWords(because, units)}`,
 }

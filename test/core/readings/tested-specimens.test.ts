@@ -284,10 +284,7 @@ describe('testedSpecimens, their number', () => {
   it('is not valid with fewer than the condition asks for at least', () => {
     expect(made(['80'], { planned: 3, 'at-least': 2 })).toEqual({
       valid: false,
-      reasons: [
-        '1 specimen of 3 planned',
-        '1 specimen, fewer than the 2 that the condition requires',
-      ],
+      reasons: ['1 specimen of 3 planned', '1 specimen, fewer than the 2 that the condition requires'],
     })
     expect(made(['80'], { planned: 1, 'at-least': 2, fewer: 'flag' }).valid).toBe(true)
   })
