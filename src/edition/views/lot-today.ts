@@ -78,7 +78,7 @@ function changedSentences(edition: Edition, { changedValues, revisions }: LotEnt
       age === undefined ? propertyWords({ property }) : testName({ property, age, conditionName: null })
     const test = condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`
     const now = today === null ? 'no result of it counts' : `it is ${today}`
-    return `Revision ${number}prints ${issued} for ${test}; as known today, ${now}.`
+    return `Revision ${number} prints ${issued} for ${test}; as known today, ${now}.`
   })
 }
 

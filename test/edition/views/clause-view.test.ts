@@ -30,8 +30,8 @@ describe('clauseView', () => {
   it('says what a supplement changed, what stood before, and from which layer a clause comes', () => {
     expect(view(supplement, 'loi')).toMatchObject({
       changes: [{ change: 'relax', words: 'Relaxed', by: 'Agency rules, edition 1', was: 'at most 6.0 %' }],
-      remarks: expect.stringMatching(/^layer: Agency rules, edition 1/),
+      remarks: expect.stringMatching(/^from: Agency rules, edition 1/),
     })
-    expect(view(supplement, 'sum').remarks).toBe('layer: VALE 1, edition 1 · set by the owner')
+    expect(view(supplement, 'sum').remarks).toBe('from: VALE 1, edition 1 · set by the owner')
   })
 })

@@ -16,7 +16,7 @@ describe('conditionsPage', () => {
       'saturated lime water, 23\u00a0°C ± 2\u00a0°C, control and test together',
     )
     expect(c311?.demands[0]).toBe(
-      'Control and test cast on the same day; alkalis of the control’s cement at least 0.50\u00a0% and at most 0.80\u00a0%; control at least 35\u00a0MPa at 28\u00a0d: an index is flagged where this is not met.',
+      'Control and test cast on the same day; alkalis of the control cement at least 0.50\u00a0% and at most 0.80\u00a0%; control at least 35\u00a0MPa at 28\u00a0d: an index is flagged where this is not met.',
     )
   })
   it('says of a condition that is only named that no mortar can be recorded at it', () => {

@@ -32,7 +32,7 @@ describe('standingControls', () => {
     const before = alike.reduce((sum, load) => sum + load, 0) / alike.length
     expect(standing.standing.indexAtMean).toBeCloseTo((standing.index.value * meanLoad(own)) / before, 9)
     expect(standingWords(standing, 'SI')).toBe(
-      'Control NQ-2026-0114-23, 37.2\u00a0MPa, stands 1.7 % below the batch of cement PC-D before it, 37.8\u00a0MPa; against that the index would be 93.9\u00a0% in place of 95.6\u00a0%',
+      'Control NQ-2026-0114-23, 37.2\u00a0MPa, stands 1.7 % below the batch made with cement PC-D before it, 37.8\u00a0MPa; measured against that, the index would be 93.9\u00a0% instead of 95.6\u00a0%',
     )
   })
 
@@ -51,6 +51,6 @@ describe('standingControls', () => {
       .flatMap((lot) => standingControls(edition, lot))
       .find(({ standing }) => standing === null)
     if (first === undefined) throw new RangeError('the demo needs a first batch of a cement')
-    expect(standingWords(first, 'SI')).toMatch(/is the first batch of cement [A-Z]{2}-[A-Z\d]+ here$/)
+    expect(standingWords(first, 'SI')).toMatch(/is the first batch made with cement [A-Z]{2}-[A-Z\d]+ here$/)
   })
 })

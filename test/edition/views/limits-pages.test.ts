@@ -17,7 +17,7 @@ describe('limitedProperties', () => {
     expect(own.find(({ title }) => title === 'Density')).toEqual({
       title: 'Density',
       href: '/a/limits/density/',
-      count: '2 clauses in 2 sets',
+      count: '2 clauses in 2 specifications',
     })
     expect(own.map(({ title }) => title)).not.toContain('Moisture')
   })
@@ -29,7 +29,7 @@ describe('limitsPage', () => {
     expect(groups.map(({ heading, limits }) => [heading, limits.label])).toEqual([
       ['20\u00a0%, 23\u00a0°C', 'Limits, 20\u00a0%, 23\u00a0°C'],
     ])
-    expect(lead).toContain('across conditions the numbers are not comparable')
+    expect(lead).toContain('numbers at different conditions are not comparable')
     expect(name).toBe('strength activity index')
   })
   it('has none for a property without conditions', () => {

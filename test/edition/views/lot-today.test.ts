@@ -56,8 +56,8 @@ describe('lotTodayView', () => {
       ],
     })
     expect(changed).toEqual([
-      'Revision 1 prints 96.34 % as 7 d strength activity index (hot); by what is known today it is 95.88 %.',
-      'Revision 1 prints 2.1 % as loss on ignition; by what is known today no result of it counts.',
+      'Revision 1 prints 96.34 % for 7 d strength activity index (hot); as known today, it is 95.88 %.',
+      'Revision 1 prints 2.1 % for loss on ignition; as known today, no result of it counts.',
     ])
   })
 
@@ -77,7 +77,7 @@ describe('lotTodayView', () => {
     const conditions = new Map([['hot', { title: '50 %, 50 °C' }]]) as unknown as Edition['conditions']
     const edition = tinyEdition([tinySource('ash')], [lot], { conditions })
     expect(lotTodayView(edition, lot).changed).toEqual([
-      'Revision 0 prints 96.34 % as 7 d strength activity index (50 %, 50 °C); by what is known today it is 95.88 %.',
+      'Revision 0 prints 96.34 % for 7 d strength activity index (50 %, 50 °C); as known today, it is 95.88 %.',
     ])
   })
 

@@ -51,7 +51,7 @@ describe('propertyLimits', () => {
       },
     ])
     expect(on('density', deviation).lines[0]).toMatchObject({
-      remarks: 'Deviation from the mean of preceding results, in per cent of it',
+      remarks: 'Deviation from the mean of preceding results, as a percentage of it',
       basis: 'from memory, not checked',
     })
     const mean = setOf([
