@@ -86,6 +86,31 @@ judgeThroughTheFrontDoor('a sum of oxides of which one is below its bound', [
   },
 ])
 
+judgeThroughTheFrontDoor('passing beside residue', [
+  {
+    title: 'a residue of 50 % is 50 % passing, whatever another laboratory states as passing',
+    clause: 'property: passing-45um, at-least: 66 %',
+    lots: [
+      {
+        analyses: [{ results: 'residue-45um: 50 %' }, { results: 'passing-45um: 90 %', laboratory: 'dock' }],
+      },
+    ],
+    outcome: 'does-not-meet',
+  },
+  {
+    title: 'an excluded passing does not hide the residue of 10 %',
+    clause: 'property: passing-45um, at-least: 66 %',
+    lots: ['residue-45um: 10 %, passing-45um: { value: 20 %, excluded: sieve clogged }'],
+    outcome: 'meets',
+  },
+  {
+    title: 'an analysis that states both is judged on the passing that it states',
+    clause: 'property: passing-45um, at-least: 66.0 %',
+    lots: ['residue-45um: 34.1 %, passing-45um: 66.0 %'],
+    outcome: 'meets',
+  },
+])
+
 judgeThroughTheFrontDoor('what follows from a bound', [
   // 0.70 + 0.658 × 0.10 = 0.7658 at most.
   {

@@ -115,6 +115,21 @@ judgeThroughTheFrontDoor('allowed classes', [
     outcome: 'meets',
   },
   {
+    title: 'C as F: one of two laboratories finds 37.0 of silica, which leaves it open',
+    clause: allowed,
+    set,
+    source: 'class: C',
+    lots: [
+      {
+        analyses: [
+          { results: 'SiO2: 40.0 %, Al2O3: 24.0 %, Fe2O3: 6.0 %' },
+          { results: 'SiO2: 37.0 %, Al2O3: 24.0 %, Fe2O3: 6.0 %', laboratory: 'dock' },
+        ],
+      },
+    ],
+    outcome: 'not-reported',
+  },
+  {
     title: 'C as F: a sum of 65.9',
     clause: allowed,
     set,

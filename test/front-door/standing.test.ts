@@ -243,6 +243,18 @@ judgeThroughTheFrontDoor('a clause deemed to be met', [
     lots: ['CaO: 10.1 %'],
     outcome: 'not-reported',
   },
+  {
+    title: 'no result, and of two analyses one finds CaO of 12.0: a lenient one is not enough',
+    clause: deemedByLime,
+    lots: [{ analyses: [{ results: 'CaO: 9.0 %' }, { results: 'CaO: 12.0 %', laboratory: 'dock' }] }],
+    outcome: 'not-reported',
+  },
+  {
+    title: 'no result, and both analyses find no more than 10.0',
+    clause: deemedByLime,
+    lots: [{ analyses: [{ results: 'CaO: 9.0 %' }, { results: 'CaO: 10.0 %', laboratory: 'dock' }] }],
+    outcome: 'meets',
+  },
 ])
 
 const required = 'property: residue-45um, at-most: 40 %, method: EN 451-2, method-required: yes'

@@ -51,6 +51,7 @@ function findingOn(
 }
 
 /** Within half a unit of the figure's last place, as a rounded value must be; a hair more for binary fractions. */
-function agrees({ value, decimals }: Result, recomputed: number | null): boolean {
+function agrees({ value, decimals, censored }: Result, recomputed: number | null): boolean {
+  if (recomputed !== null && censored !== undefined) return recomputed < value
   return recomputed !== null && Math.abs(value - recomputed) <= 0.5 * 10 ** -decimals * (1 + 1e-9)
 }

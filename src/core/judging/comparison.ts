@@ -11,7 +11,7 @@ import { type ClauseJudgement, clauseOutcome, judgement } from './judged-clause.
 import type { ComparisonCase, Judging } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
 import { withOtherSamples } from './other-samples.ts'
-import { allHold } from './premises.ts'
+import { allSurelyHold } from './premises.ts'
 import { outOfScope } from './scope.ts'
 import { selectResults } from './select-result.ts'
 import { judgeSeveral } from './several-results.ts'
@@ -50,7 +50,7 @@ function firstLimit({ clause, limits: [first] }: ComparisonCase): Partial<Clause
  */
 function deemedToSatisfy({ clause, evidence, lotClass }: ComparisonCase): ClauseJudgement | undefined {
   const { deemedBy } = clause
-  if (deemedBy === undefined || allHold(deemedBy, evidence, lotClass).holds !== 'yes') return undefined
+  if (deemedBy === undefined || allSurelyHold(deemedBy, evidence, lotClass).holds !== 'yes') return undefined
   const premises = premisesForClass(deemedBy, lotClass)
   return judgement('meets', { code: 'deemed-to-satisfy', params: { premises } })
 }

@@ -10,20 +10,46 @@ import { type Answer, compareWithLimit, type JudgedValue } from './compare-with-
 import { selectResults } from './select-result.ts'
 
 /**
- * All premises together: one that fails decides, then one that is open.
+ * All premises of a demand together: one that fails decides, then one that is open.
  * @param lotClass class for limits that depend on it; null where no class is known
  * @returns yes where there are no premises
- * Note: of several results one that meets a premise is enough; one that is missing leaves it open.
+ * Note: of several results one that meets a premise is enough, the stricter reading of a demand that depends on
+ * it; one that is missing leaves it open.
  */
 export function allHold(
   premises: readonly Premise[],
   evidence: Evidence,
   lotClass: string | null,
 ): PremiseAnswer {
+  return together(premises, evidence, (premise) =>
+    propertyUnmet(premise, evidence, { lotClass, enough: 'one' }),
+  )
+}
+
+/**
+ * All premises of a favour together: what is deemed to be met, another class accepted, the class itself.
+ * @param lotClass class for limits that depend on it; null where no class is known
+ * @returns yes where there are no premises
+ * Note: of several results each must meet a premise; where they differ it is open, so that no lenient result among
+ * several lets a lot pass.
+ */
+export function allSurelyHold(
+  premises: readonly Premise[],
+  evidence: Evidence,
+  lotClass: string | null,
+): PremiseAnswer {
+  return together(premises, evidence, (premise) =>
+    propertyUnmet(premise, evidence, { lotClass, enough: 'every' }),
+  )
+}
+
+function together(
+  premises: readonly Premise[],
+  evidence: Evidence,
+  unmetProperty: (premise: PropertyPremise) => Unmet,
+): PremiseAnswer {
   const unmet = premises
-    .map((premise) =>
-      'fact' in premise ? factUnmet(premise, evidence) : propertyUnmet(premise, evidence, lotClass),
-    )
+    .map((premise) => ('fact' in premise ? factUnmet(premise, evidence) : unmetProperty(premise)))
     .filter((answer) => answer !== undefined)
   return unmet.find((answer) => answer.holds === 'no') ?? unmet[0] ?? { holds: 'yes' }
 }
@@ -47,11 +73,17 @@ function factUnmet({ fact, is }: FactPremise, evidence: Evidence): Unmet {
     : { holds: 'no', because: { code: 'fact-otherwise', params: { fact, is } } }
 }
 
-/**
- * With several results the premise holds as soon as one of them says so: the stricter reading of a clause
- * that depends on it.
- */
-function propertyUnmet(premise: PropertyPremise, evidence: Evidence, lotClass: string | null): Unmet {
+interface PropertyReading {
+  readonly lotClass: string | null
+  /** Of several results, how many must meet the premise. */
+  readonly enough: 'one' | 'every'
+}
+
+function propertyUnmet(
+  premise: PropertyPremise,
+  evidence: Evidence,
+  { lotClass, enough }: PropertyReading,
+): Unmet {
   const { property } = premise
   const selection = selectResults(premise, evidence)
   if (selection.found === 'none')
@@ -60,7 +92,8 @@ function propertyUnmet(premise: PropertyPremise, evidence: Evidence, lotClass: s
       because: { code: 'property-not-determined', params: { property, reason: selection.reason } },
     }
   const answers = selection.results.map((result) => answersOf(premise.limits, result, lotClass))
-  if (answers.some((answer) => answer.every((single) => single === 'met'))) return undefined
+  const isMet = (answer: readonly Answer[]) => answer.every((single) => single === 'met')
+  if (enough === 'one' ? answers.some(isMet) : answers.every(isMet)) return undefined
   const params = { property, limits: statedLimits(premise.limits, lotClass) }
   return answers.every((answer) => answer.includes('not-met'))
     ? { holds: 'no', because: { code: 'property-otherwise', params } }

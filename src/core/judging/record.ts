@@ -14,7 +14,7 @@ import { defined } from '../measure/defined.ts'
 import { inForce, isBy } from '../measure/moment.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
-import { allHold, statedFact } from './premises.ts'
+import { allSurelyHold, statedFact } from './premises.ts'
 import { claimedClass } from './scope.ts'
 
 export type RecordClause = Extract<Clause, FactClause | DocumentClause | ClassClause | SamplingClause>
@@ -94,7 +94,7 @@ function judgeClass(clause: ClassClause, { criterion, evidence, lotClass }: Judg
   if (substitution === undefined)
     return judgement('does-not-meet', { code: 'class-not-allowed', params: { class: claimed, allowed } })
   const { as } = substitution
-  const answer = allHold(substitution.where, evidence, lotClass)
+  const answer = allSurelyHold(substitution.where, evidence, lotClass)
   if (answer.holds === 'open')
     return judgement('not-reported', {
       code: 'class-acceptance-not-determined',

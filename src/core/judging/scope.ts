@@ -4,7 +4,7 @@ import { quantitiesFor } from '../criteria/limits-for-class.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ClassJudgedBy, Judging } from './judging.ts'
-import { allHold } from './premises.ts'
+import { allHold, allSurelyHold } from './premises.ts'
 
 /**
  * A lot under a set, with the class it is judged by or why there is none.
@@ -39,7 +39,7 @@ export function claimedClass(criterion: Criterion, evidence: Evidence): string |
 /** The first class whose premises hold; one that is open leaves the class open. */
 function derived(criterion: Criterion, evidence: Evidence): ClassJudgedBy {
   for (const entry of criterion.classFrom ?? []) {
-    const answer = allHold(entry.where, evidence, null)
+    const answer = allSurelyHold(entry.where, evidence, null)
     if (answer.holds === 'yes') return { lotClass: entry.class }
     if (answer.holds === 'open')
       return {

@@ -20,7 +20,7 @@ type Asked = Pick<Comparison, 'property' | 'condition' | 'age'> &
  */
 export function selectResults(clause: Asked, evidence: Evidence): Selection {
   const stated = evidence.results.filter((result) => matches(result, clause))
-  const any = 0 < stated.length ? stated : derivedOnDemand(clause.property, evidence.results)
+  const any = [...stated, ...derivedBeside(stated, derivedOnDemand(clause.property, evidence.results))]
   const byMethod = any.filter((result) => isByMethod(result, clause))
   const every = byMethod.filter((result) => isFromAsked(result, clause)).sort(byTest)
   const all = every.filter((result) => isOfDuty(result, clause))
@@ -40,6 +40,21 @@ export function selectResults(clause: Asked, evidence: Evidence): Selection {
         otherMethods(any, clause) ??
         NO_RESULT,
     }
+  )
+}
+
+/** What follows from other results, unless the same analysis states the property itself. */
+function derivedBeside(stated: readonly Result[], derived: readonly Result[]): Result[] {
+  return derived.filter(
+    ({ sample, laboratory, role, tested }) =>
+      !stated.some(
+        (own) =>
+          own.valid &&
+          own.sample === sample &&
+          own.laboratory === laboratory &&
+          own.role === role &&
+          own.tested.text === tested.text,
+      ),
   )
 }
 

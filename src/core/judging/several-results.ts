@@ -52,7 +52,8 @@ function judgeMean(comparison: ComparisonCase, results: readonly Result[]): Clau
   const found = meanUncertainty(results.map((result) => ({ result, u: uncertaintyFor(comparison, result) })))
   const judged = judgeResult(comparison, { ...first, value }, { key: null, ...found })
   const isIndex = property(first.property).nature === 'index'
-  const controls = isIndex ? byControl(results).size : undefined
+  const isControlled = isIndex && results.every(({ control }) => control !== undefined)
+  const controls = isControlled ? byControl(results).size : undefined
   return withReason(judged, { code: 'mean-of-several', params: defined({ n: results.length, controls }) })
 }
 

@@ -38,7 +38,8 @@ function referenceWords({ clause }: TableRow): string {
   if (clause?.against === undefined) return 'deviation'
   const { from, n } = clause.against
   if (from === 'control') return 'against the control'
-  return from === 'declared' ? 'against the declared value' : `against the preceding ${n}`
+  if (from === 'declared') return 'against the declared value'
+  return n === 1 ? 'against the one before' : `against the preceding ${n}`
 }
 
 /**

@@ -1,4 +1,5 @@
 /** The register: lots by source and year of sampling, and what its filter offers. */
+import { setName } from '../../core/criteria/criterion.ts'
 import { everyMark, type StandingMark } from '../../words/standing.ts'
 import type { Edition } from '../shape/edition.ts'
 import { standingOf } from '../shape/standing.ts'
@@ -43,7 +44,7 @@ export function registerView(edition: Edition): RegisterView {
     })),
     criteria: [...new Set(sources.flatMap(({ criteria }) => criteria))].map((id) => {
       const criterion = edition.criteria.get(id)
-      return { id, name: `${criterion?.title}, ${criterion?.edition}` }
+      return { id, name: criterion === undefined ? id : setName(criterion) }
     }),
     marks: everyMark().filter((mark) => used.has(mark)),
   }

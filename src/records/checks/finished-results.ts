@@ -43,7 +43,7 @@ function checkTest({ key, figure, pointer }: Placed, all: AllRecords, report: Fi
       pointer,
       'finished-without-test',
       `${key} is a result of a mortar, and the figure ${missing(condition, age)}`,
-      `write ${key}: { value: ${figure.value.written}, condition: ${condition ?? exampleCondition(all)}, age: ${age ?? exampleAge(condition, all)} }`,
+      `write ${key}: { value: ${figure.value.written}, condition: ${condition ?? 'ID'}, age: ${age ?? exampleAge(condition, all)} }${condition === undefined ? ', with the id of the condition that the laboratory tested at' : ''}`,
     )
     return
   }
@@ -74,12 +74,8 @@ function checkAge(
   )
 }
 
-function exampleCondition(all: AllRecords): string {
-  return [...all.conditions.keys()].sort()[0] ?? 'ID'
-}
-
 function exampleAge(condition: string | undefined, all: AllRecords): string {
-  return all.conditions.get(condition ?? exampleCondition(all))?.ages[0]?.age.text ?? '28 d'
+  return all.conditions.get(condition ?? '')?.ages[0]?.age.text ?? '28 d'
 }
 
 function isSameTest(one: ReportedFigure, other: ReportedFigure): boolean {

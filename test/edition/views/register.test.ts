@@ -29,7 +29,7 @@ describe('registerView', () => {
         { id: 'ash', name: 'Ash of ash', counts: [2, 1] },
         { id: 'tuff', name: 'Ash of tuff', counts: [0, 0] },
       ],
-      criteria: [{ id: 'plain', name: 'Plain set, 2' }],
+      criteria: [{ id: 'plain', name: 'Plain set, edition 2' }],
       marks: ['meets', 'draft'],
     })
   })
