@@ -2,7 +2,7 @@
  * The output folder: written beside itself, checked, then swapped in by renaming, so that a failed or
  * interrupted build leaves the earlier site as it was.
  */
-import { existsSync, mkdirSync, realpathSync, renameSync, statSync } from 'node:fs'
+import { mkdirSync, realpathSync, renameSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve, sep } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 import { syncFolder, syncTree } from './durable.ts'
@@ -75,7 +75,7 @@ function makeParent(final: string): void {
 
 /** One folder at a time: Node's own recursion never ends where a parent refuses as if it were missing (/proc). */
 function makeFolders(path: string): void {
-  if (existsSync(path)) return
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory() === true) return
   makeFolders(dirname(path))
   mkdirSync(path)
 }
