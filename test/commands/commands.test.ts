@@ -185,7 +185,7 @@ describe('npm run issue', () => {
           ).state,
       ),
     ).toEqual(['provisional', 'complete'])
-    expect(second.out).toContain('revision 1, complete')
+    expect(second.out).toContain('revision 1, all planned tests reported: meets')
   })
   it('leaves the document alone when the record changes, and finds the change and the other verdict', async () => {
     const folder = contentCopy()
@@ -202,7 +202,7 @@ describe('npm run issue', () => {
     )
     const { out } = await run('check', '--content', folder)
     expect(out).toMatch(/differs from revision 0 as issued in 3 places \[changed-after-issue\]/)
-    expect(out).toContain('specimens › a: issued 78.4 kN, today 58.4 kN')
+    expect(out).toContain('specimens › a: 78.4 kN when issued, 58.4 kN today')
     expect(out).toMatch(/strength: issued as "meets", today "does not meet"/)
     expect(readFileSync(path, 'utf8')).toBe(before)
   })
@@ -235,7 +235,7 @@ describe('npm run issue', () => {
     expect(ended.status).toBe(1)
     expect(ended.error).toBe(
       `${document} cannot be written: a folder stands in its place.\n` +
-        'fix: look at the permissions, the free space and what stands in its place, then issue again\n',
+        'fix: check the permissions, the free space and what is in its place, then issue again\n',
     )
     expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
     rmSync(join(folder, 'issued'), { recursive: true })
@@ -279,7 +279,9 @@ describe('npm run issue', () => {
         '--reason',
         'r',
       )
-    expect((await due()).out).toMatch(/^tuff\/T-1, revision 0, complete: .*^tuff\/T-9, revision 0/ms)
+    expect((await due()).out).toMatch(
+      /^tuff\/T-1, revision 0, all planned tests reported: .*^tuff\/T-9, revision 0/ms,
+    )
     expect(await due()).toMatchObject({ status: 0, out: 'No lot is due.\n' })
     expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
   })
@@ -306,7 +308,7 @@ describe('npm run issue', () => {
     const control = `  - { ${late}, specimens: { d: 128.2 kN, e: 130.4 kN, f: 129.0 kN } }\n`
     edit('controls/K1.yaml', /$/, control)
     expect((await dueOn('2026-05-07')).out).toMatch(
-      /^tuff\/T-1, revision 1, complete.*state: provisional, now complete/s,
+      /^tuff\/T-1, revision 1, all planned tests reported: .*state: provisional before, all planned tests reported now/s,
     )
     expect((await run('check', '--content', folder)).out).toContain('No findings')
   })
@@ -315,11 +317,11 @@ describe('npm run issue', () => {
     await issue(folder)
     const again = await issue(folder)
     expect(again).toMatchObject({ status: 1, out: '' })
-    expect(again.error).toContain('tuff/T-1 says nothing that revision 0 does not; nothing was issued.')
+    expect(again.error).toContain('tuff/T-1 would say nothing new after revision 0; nothing was issued.')
     const record = join(folder, 'lots/tuff/T-1.yaml')
     writeFileSync(record, readFileSync(record, 'utf8').replace('a: 78.4 kN', 'a: 79.4 kN'))
     const corrected = await issue(folder)
-    expect(corrected.out).toContain('specimens › a: issued 78.4 kN, today 79.4 kN')
+    expect(corrected.out).toContain('specimens › a: 78.4 kN when issued, 79.4 kN today')
     expect(corrected.out).not.toContain('state:')
     expect((await run('check', '--content', folder)).out).toContain('No findings')
   })
@@ -336,7 +338,7 @@ describe('npm run issue', () => {
     expect(readFileSync(record, 'utf8')).toBe(after)
     writeFileSync(join(folder, 'issued/tuff/T-1/1.json'), '{"format":2,"cert')
     expect((await resume()).out).toBe(
-      'tuff/T-1: a half-written document of revision 1 (17 bytes) is removed.\n',
+      'tuff/T-1: a half-written document of revision 1 (17 bytes) was removed.\n',
     )
     expect(await resume()).toMatchObject({ status: 0, out: 'Nothing was left behind.\n' })
     expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
@@ -381,11 +383,11 @@ describe('npm run issue', () => {
     })
   }, 60_000)
   it.each([
-    ['--by', '', /^--by says nothing\.\nmend: /],
-    ['--by', ' ', /^--by says nothing\.\nmend: /],
-    ['--function', '', /^--function says nothing\.\nmend: /],
-    ['--reason', 'a\nb', /^--reason holds U\+000A, which nobody sees\.\nmend: /],
-    ['--by', 'A'.repeat(20_000), /^--by is a text of 20000 characters, and a record takes 500\.\nmend: /],
+    ['--by', '', /^--by says nothing\.\nfix: /],
+    ['--by', ' ', /^--by says nothing\.\nfix: /],
+    ['--function', '', /^--function says nothing\.\nfix: /],
+    ['--reason', 'a\nb', /^--reason holds U\+000A, which nobody sees\.\nfix: /],
+    ['--by', 'A'.repeat(20_000), /^--by is a text of 20000 characters, and a record takes 500\.\nfix: /],
   ])(
     'refuses %s where it says nothing that a record takes, with 2 and one clear line',
     async (option, text, message) => {
@@ -411,13 +413,13 @@ describe('npm run issue', () => {
   it.each([
     [['tuff/T-7'], /There is no lot tuff\/T-7/],
     [['tuff/T-1', '--withdraw'], /was never issued/],
-    [['tuff/T-1', '--replaced-by', 'tuff/T-9'], /goes with --withdraw/],
+    [['tuff/T-1', '--replaced-by', 'tuff/T-9'], /can be used only with --withdraw/],
     [['tuff/T-1', '--date', '2026-03-01'], /was sampled after/],
     [['tuff/T-1', '--date', '2030-01-01'], /later than the as-of date/],
     [['tuff/T-1', '--date', '2026-03-12'], /holds a result of 2026-03-18T10:05, later/],
     [[], /No lot is named/],
     [['tuff/T-1', '--due'], /not both/],
-    [['tuff/T-1', '--resume'], /stands alone/],
+    [['tuff/T-1', '--resume'], /--resume takes neither lots nor --due/],
     [['--due'], /2 lots would be issued.*give --yes/s],
   ])('refuses wrong use with one line and 2: %o', async (args, message) => {
     const ended = await run(

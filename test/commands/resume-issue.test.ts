@@ -75,7 +75,7 @@ describe('resumeIssue', () => {
     })
     resumeIssue(folder)
     expect(vi.mocked(process.stdout.write).mock.lastCall?.[0]).toMatch(
-      /revision 1 is finished[\s\S]*revision 2 [\s\S]*revision 9 [\s\S]*revision 10 \(1 byte\) is removed/,
+      /revision 1 is finished[\s\S]*revision 2 [\s\S]*revision 9 [\s\S]*revision 10 \(1 byte\) was removed/,
     )
     expect(stateOf(folder)).toEqual(stateOf(good))
   })
