@@ -166,7 +166,7 @@ describe('the states of a certificate', () => {
   })
   it('say of a draft that it was never issued', async () => {
     const text = await textOfPage(`lots/${DRAFT}/`)
-    expect(text).toContain('Draft. This lot has not been certified')
+    expect(text).toContain('Draft. No certificate of this lot has been issued')
     expect(text).toContain('carries no signature')
   })
 })

@@ -136,7 +136,7 @@ describe('the page of a supplement', () => {
     expect(text).toContain('This supplement relaxes its base in 2 places')
     expect(await page.locator('.change-relax').count()).toBe(2)
     expect(text).toContain(
-      'activity-1 of ASTM C618, edition 12a, taken out by High Fell project specification',
+      'activity-1 of ASTM C618, edition 12a, removed by High Fell project specification',
     )
     expect(text).toContain('in up to about 5 % of cases')
   })
