@@ -135,9 +135,7 @@ describe('the page of a supplement', () => {
     const text = (await page.locator('main').textContent()) ?? ''
     expect(text).toContain('This supplement relaxes its base in 2 places')
     expect(await page.locator('.change-relax').count()).toBe(2)
-    expect(text).toContain(
-      'activity-1 of ASTM C618, edition 12a, removed by High Fell project specification',
-    )
+    expect(text).toContain('activity-1 of ASTM C618, edition 12a, removed by High Fell project specification')
     expect(text).toContain('in up to about 5 % of cases')
   })
 })
