@@ -6,7 +6,7 @@ import { isDue } from '../edition/certificate/due.ts'
 import type { Records } from '../records/records.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
-import { planIssue } from './plan-issue.ts'
+import { type PlannedRevision, planIssue } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { resumeIssue } from './resume-issue.ts'
@@ -55,12 +55,15 @@ await run(async () => {
     return EXIT.well
   }
   const planned = planIssue(records, { ...options, lots: named, date })
-  process.stdout.write(planned.map(revisionSummary).join(''))
-  if (options.due === true && options.yes !== true && !(await confirmed(named.length))) {
+  const say = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision))
+  // Who is asked sees beforehand what would be issued; otherwise a revision is told of once it is whole.
+  const asks = options.due === true && options.yes !== true
+  if (asks) planned.forEach(say)
+  if (asks && !(await confirmed(named.length))) {
     process.stdout.write('Nothing was issued.\n')
     return EXIT.well
   }
-  await writeAll(records, planned)
+  await writeAll(records, planned, asks ? () => undefined : say)
   return EXIT.well
 })
 

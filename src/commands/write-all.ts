@@ -10,8 +10,16 @@ import { readGoodContent } from './read-content.ts'
 import { usedParts } from './used-parts.ts'
 import { checkLine, sweep, writeRevision } from './write-revision.ts'
 
-/** @throws CommandFailure where another command is at work there or was meanwhile, or a file cannot be written */
-export async function writeAll(records: Records, planned: readonly PlannedRevision[]): Promise<void> {
+/**
+ * Writes the revisions, one lot after the other.
+ * @param written hears of each that is whole
+ * @throws CommandFailure where another command is at work there or was meanwhile, or a file cannot be written
+ */
+export async function writeAll(
+  records: Records,
+  planned: readonly PlannedRevision[],
+  written: (revision: PlannedRevision) => void,
+): Promise<void> {
   const { contentDir } = records
   const release = lockContent(contentDir)
   const open = planned.map(({ request }) => request.lot)
@@ -22,9 +30,10 @@ export async function writeAll(records: Records, planned: readonly PlannedRevisi
   try {
     checkNothingCame(records, planned)
     for (const { request, revision } of planned) checkLine(contentDir, request.lot, revision)
-    for (const { request, revision } of planned) {
-      writeRevision(contentDir, request.lot, revision)
+    for (const one of planned) {
+      writeRevision(contentDir, one.request.lot, one.revision)
       open.shift()
+      written(one)
       // A signal is heard here, between two lots: each is issued whole or not begun.
       await setImmediate()
     }
@@ -39,7 +48,7 @@ export async function writeAll(records: Records, planned: readonly PlannedRevisi
 /** @param open lots that were not begun */
 function interruptedText(planned: number, open: readonly string[]): string {
   const issued = `Interrupted: ${planned - open.length} of ${countWords(planned, 'revision')} issued.\n`
-  return open.length === 0 ? issued : `${issued}Not begun: ${open.join(', ')}\nmend: issue these again\n`
+  return open.length === 0 ? issued : `${issued}Not begun: ${open.join(', ')}\nfix: issue these again\n`
 }
 
 /** Between reading and locking another command may have issued the same lot. */

@@ -347,6 +347,8 @@ describe('npm run issue', () => {
     const folder = contentCopy()
     const ended = await Promise.all([issue(folder), issue(folder), issue(folder)])
     expect(ended.filter(({ status }) => status === 0)).toHaveLength(1)
+    // Who issued nothing tells of no revision.
+    expect(ended.filter(({ out }) => out !== '')).toHaveLength(1)
     for (const own of ended) noTrace(own)
     expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
     expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
