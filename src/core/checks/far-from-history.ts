@@ -2,6 +2,7 @@
 import { type History, historyKey, precedingResults } from '../history/history.ts'
 import type { Moment } from '../measure/moment.ts'
 import { property } from '../measure/properties.ts'
+import { isBounded } from '../result/bounds.ts'
 import type { Result } from '../result/result.ts'
 import { type Finding, warningOn } from './finding.ts'
 
@@ -18,7 +19,8 @@ const NEAR_POINTS = 0.5
  * @param lot id as SOURCE/LOT, its class, and its results on a date
  * @param history of its source
  * @param asOf calendar date
- * Note: what is measured and above zero alone; results of mortars scatter with their controls.
+ * Note: what is measured and above zero alone, and known rather than within bounds; results of mortars scatter with
+ * their controls.
  */
 export function farFromHistory(
   lot: { readonly id: string; readonly class: string | null; readonly results: readonly Result[] },
@@ -28,7 +30,9 @@ export function farFromHistory(
   return lot.results.flatMap((result) => {
     if (!isAsked(result)) return []
     const key = historyKey(lot.class, result.property, undefined, undefined, result.method)
-    const values = precedingResults(history, key, lot.id, asOf, MOST).map(({ value }) => value)
+    const values = precedingResults(history, key, lot.id, asOf, MOST)
+      .filter((before) => !isBounded(before))
+      .map(({ value }) => value)
     if (values.length < FEWEST) return []
     const median = medianOf(values)
     const isFar =
@@ -36,16 +40,17 @@ export function farFromHistory(
       (result.unit !== '%' || NEAR_POINTS < Math.abs(result.value - median))
     // What stood so before is usual, however far from the median.
     const isNew = values.every((value) => 2 * Math.min(value, result.value) < Math.max(value, result.value))
-    return isFar && isNew ? [findingOn(lot.id, result, median, values.length)] : []
+    return isFar && isNew ? [farOff(lot.id, result, median, values.length)] : []
   })
 }
 
-function isAsked({ role, valid, censored, condition, property: key, value }: Result): boolean {
-  const isCounted = role === 'producer' && valid && censored === undefined && condition === undefined
+function isAsked(result: Result): boolean {
+  const { role, valid, condition, property: key, value } = result
+  const isCounted = role === 'producer' && valid && !isBounded(result) && condition === undefined
   return isCounted && 0 < value && property(key).nature === 'measured'
 }
 
-function findingOn(lot: string, result: Result, median: number, n: number): Finding {
+function farOff(lot: string, result: Result, median: number, n: number): Finding {
   const { property: key, laboratory, sample, value, decimals, unit } = result
   const of = { lot, property: key, condition: null, age: null, laboratory, sample }
   return warningOn(

@@ -168,17 +168,26 @@ interface OfTest {
 export type FindingReason = ReasonOf<FindingParams>
 
 /**
- * A warning of an audit check.
+ * A finding of an audit check.
  * @param lot id as SOURCE/LOT, which the finding is about
  * @param place what in the lot it is about, by marks and ids of the record, so that the finding's id is permanent
  */
+export function findingOn(
+  severity: Finding['severity'],
+  lot: string,
+  reason: FindingReason,
+  ...place: readonly string[]
+): Finding {
+  const id = [reason.code, lot, ...place.map((part) => part.replaceAll(' ', '-'))].join('/')
+  return { id, severity, about: lot, reason }
+}
+
+/**
+ * A finding that is a warning, as most are.
+ * @param lot,reason,place as of `findingOn`
+ */
 export function warningOn(lot: string, reason: FindingReason, ...place: readonly string[]): Finding {
-  return {
-    id: [reason.code, lot, ...place.map((part) => part.replaceAll(' ', '-'))].join('/'),
-    severity: 'warning',
-    about: lot,
-    reason,
-  }
+  return findingOn('warning', lot, reason, ...place)
 }
 
 export interface Finding {

@@ -1,6 +1,7 @@
 /** Audit check: a laboratory reports a figure finished, and the readings of the same test are on record as well. */
+import { stepOfDecimals, withoutDust } from '../measure/rounding.ts'
 import type { Result } from '../result/result.ts'
-import type { Finding } from './finding.ts'
+import { type Finding, findingOn } from './finding.ts'
 
 /**
  * A finding for each finished figure that gave way to the readings of its own test: a warning where they differ by
@@ -13,45 +14,32 @@ export function finishedBesideReadings(lot: {
 }): Finding[] {
   return lot.results.flatMap((result) => {
     const stands = result.reasons.find(({ code }) => code === 'readings-stand')
-    return stands?.code === 'readings-stand' ? [findingOn(lot.id, result, stands.params)] : []
+    return stands?.code === 'readings-stand' ? [besideReadings(lot.id, result, stands.params)] : []
   })
 }
 
-function findingOn(
+function besideReadings(
   lot: string,
   result: Result,
   { recomputed, decimals }: { readonly recomputed: number | null; readonly decimals: number },
 ): Finding {
-  const { property, laboratory, sample, value, unit } = result
+  const { property, laboratory, sample, value: finished, unit, decimals: finishedDecimals } = result
   const [condition, age] = [result.condition ?? null, result.age?.text ?? null]
-  const place = [property, condition, age?.replace(' ', '-'), laboratory, sample].filter(
-    (part) => part !== null,
-  )
-  return {
-    id: `finished-beside-readings/${lot}/${place.join('/')}`,
-    severity: agrees(result, recomputed) ? 'information' : 'warning',
-    about: lot,
-    reason: {
+  const test = { lot, property, condition, age, laboratory, sample }
+  return findingOn(
+    agrees(result, recomputed) ? 'information' : 'warning',
+    lot,
+    {
       code: 'finished-beside-readings',
-      params: {
-        lot,
-        property,
-        condition,
-        age,
-        laboratory,
-        sample,
-        finished: value,
-        recomputed,
-        unit,
-        finishedDecimals: result.decimals,
-        decimals,
-      },
+      params: { ...test, finished, recomputed, unit, finishedDecimals, decimals },
     },
-  }
+    ...[property, condition, age, laboratory, sample].filter((part) => part !== null),
+  )
 }
 
-/** Within half a unit of the figure's last place, as a rounded value must be; a hair more for binary fractions. */
+/** Within half a unit of the figure's last place, as a rounded value must be. */
 function agrees({ value, decimals, censored }: Result, recomputed: number | null): boolean {
-  if (recomputed !== null && censored !== undefined) return recomputed < value
-  return recomputed !== null && Math.abs(value - recomputed) <= 0.5 * 10 ** -decimals * (1 + 1e-9)
+  if (recomputed === null) return false
+  if (censored !== undefined) return recomputed < value
+  return withoutDust(Math.abs(value - recomputed)) <= stepOfDecimals(decimals) / 2
 }

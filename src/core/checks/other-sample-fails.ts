@@ -7,7 +7,7 @@ import {
   type Verdict,
 } from '../criteria/verdict.ts'
 import type { PropertyKey } from '../measure/properties.ts'
-import type { Finding } from './finding.ts'
+import { type Finding, warningOn } from './finding.ts'
 
 interface Failure {
   readonly property: PropertyKey
@@ -29,7 +29,7 @@ export function otherSampleFindings(lot: {
     [...everyClauseOutcome(clauses)].flatMap((clause) => failuresOf(criterion, clause)),
   )
   return [...Map.groupBy(failures, ({ other }) => other.result)].map(([key, own]) =>
-    findingOn(lot.id, key, own),
+    failing(lot.id, key, own),
   )
 }
 
@@ -43,27 +43,12 @@ function statedOf({ operator, written }: StatedLimit): StatedLimit {
   return { operator, written }
 }
 
-function findingOn(lot: string, key: string, failures: readonly Failure[]): Finding {
+function failing(lot: string, key: string, failures: readonly Failure[]): Finding {
   const [first] = failures as [Failure, ...Failure[]]
   const { sample, sampleKind, value, unit, decimals } = first.other
-  return {
-    id: `other-sample-fails/${lot}/${key}`,
-    severity: 'warning',
-    about: lot,
-    reason: {
-      code: 'other-sample-fails',
-      params: {
-        lot,
-        property: first.property,
-        sample,
-        sampleKind,
-        value,
-        unit,
-        decimals,
-        clauses: failures.flatMap(({ criterion, clause: { id, limit } }) =>
-          limit === null ? [] : [{ criterion, clause: id, limit: statedOf(limit) }],
-        ),
-      },
-    },
-  }
+  const clauses = failures.flatMap(({ criterion, clause: { id, limit } }) =>
+    limit === null ? [] : [{ criterion, clause: id, limit: statedOf(limit) }],
+  )
+  const params = { lot, property: first.property, sample, sampleKind, value, unit, decimals, clauses }
+  return warningOn(lot, { code: 'other-sample-fails', params }, key)
 }

@@ -4,7 +4,9 @@
  */
 import { OXIDES } from '../composition/oxides.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
+import { withoutDust } from '../measure/rounding.ts'
 import type { Result } from '../result/result.ts'
+import { sum } from '../statistics/descriptive.ts'
 import { type Finding, warningOn } from './finding.ts'
 
 /** By property, in its stored unit: own choice. */
@@ -60,21 +62,26 @@ function total(lot: string, members: readonly Result[]): Finding[] {
   if (first === undefined) return []
   const isIgnited = oxides.some(({ basis }) => basis === 'ignited')
   const parts = isIgnited || loss === undefined ? oxides : [...oxides, loss]
-  const sum = parts.reduce((so, { value }) => so + value, 0)
+  const whole = withoutDust(sum(parts.map(({ value }) => value)))
   const isWhole =
     MAIN.every((key) => oxides.some((oxide) => oxide.property === key)) && (isIgnited || loss !== undefined)
   const [low, high] = WHOLE
-  if (sum <= high && (!isWhole || low <= sum)) return []
+  if (whole <= high && (!isWhole || low <= whole)) return []
   const { laboratory, sample, tested } = first
   const listed = parts.map(({ property: key, value, decimals }) => ({ property: key, value, decimals }))
-  const params = { lot, laboratory, sample, total: sum, unit: '%', low, high, members: listed }
+  const params = { lot, laboratory, sample, total: whole, unit: '%', low, high, members: listed }
   return [warningOn(lot, { code: 'oxide-total', params }, laboratory, sample, tested.text)]
 }
 
 function alkalis(lot: string, members: readonly Result[]): Finding[] {
   const of = (key: PropertyKey) => members.find((member) => member.property === key)
   const [available, whole] = [of('available-alkalis'), of('alkali-equivalent')]
-  if (available === undefined || whole === undefined || available.value <= whole.value + ROUNDING) return []
+  if (
+    available === undefined ||
+    whole === undefined ||
+    withoutDust(available.value - whole.value) <= ROUNDING
+  )
+    return []
   const { laboratory, sample, tested } = available
   const params = { lot, laboratory, sample, available: available.value, total: whole.value }
   return [warningOn(lot, { code: 'alkalis-above-total', params }, laboratory, sample, tested.text)]

@@ -2,6 +2,7 @@
  * Audit check: readings that stand alike, value by value, in two lots, as they do where a record was copied. Readings
  * of many digits never agree so by chance.
  */
+import { kept } from '../measure/kept.ts'
 import { type Finding, warningOn } from './finding.ts'
 
 /** Fewer values may agree by chance: own choice. */
@@ -25,11 +26,8 @@ export function readingsIndex(
 ): ReadingsIndex {
   const index = new Map<string, string[]>()
   for (const { id, readings } of lots)
-    for (const key of new Set(readings.filter(isLong).map(textOf))) {
-      const known = index.get(key)
-      if (known === undefined) index.set(key, [id])
-      else known.push(id)
-    }
+    for (const key of new Set(readings.filter(isLong).map(textOf)))
+      kept(index, key, (): string[] => []).push(id)
   return index
 }
 

@@ -1,7 +1,7 @@
 /** Audit check: a test that the record lists has no result although its due date and the site's grace are past. */
 import { awaitedTests } from '../result/awaited-test.ts'
 import type { PlannedTest } from '../result/result.ts'
-import type { Finding } from './finding.ts'
+import { type Finding, warningOn } from './finding.ts'
 
 /**
  * A warning for each result that a lot still lacks after its due date, the tolerance of its age and the grace.
@@ -15,27 +15,11 @@ export function overdueFindings(lot: {
 }): Finding[] {
   if (lot.state === 'withdrawn') return []
   return awaitedTests(lot.planned).flatMap(
-    ({ property, condition, age, unread, due, overdueSince }): Finding[] =>
-      overdueSince === undefined
-        ? []
-        : [
-            {
-              id: `result-overdue/${lot.id}/${property}/${condition}/${age.text.replace(' ', '-')}`,
-              severity: 'warning',
-              about: lot.id,
-              reason: {
-                code: 'result-overdue',
-                params: {
-                  lot: lot.id,
-                  property,
-                  condition,
-                  age: age.text,
-                  unread,
-                  due: due.text,
-                  since: overdueSince.text,
-                },
-              },
-            },
-          ],
+    ({ property, condition, age, unread, due, overdueSince }): Finding[] => {
+      if (overdueSince === undefined) return []
+      const test = { lot: lot.id, property, condition, age: age.text, unread }
+      const params = { ...test, due: due.text, since: overdueSince.text }
+      return [warningOn(lot.id, { code: 'result-overdue', params }, property, condition, age.text)]
+    },
   )
 }

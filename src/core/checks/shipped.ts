@@ -1,4 +1,6 @@
 /** Audit checks on shipments: the mass of a bill, what was shipped of a lot, and a bill's number that stands twice. */
+import { kept } from '../measure/kept.ts'
+import { sum } from '../statistics/descriptive.ts'
 import { type Finding, warningOn } from './finding.ts'
 
 /** Tonnes on one bill, from a van to a rail car: own choice. */
@@ -25,11 +27,7 @@ export type BillIndex = ReadonlyMap<string, readonly string[]>
 export function billIndex(lots: Iterable<Pick<ShippedLot, 'id' | 'producer' | 'shipments'>>): BillIndex {
   const index = new Map<string, string[]>()
   for (const { id, producer, shipments } of lots)
-    for (const { bill } of shipments) {
-      const known = index.get(billKey(producer, bill))
-      if (known === undefined) index.set(billKey(producer, bill), [id])
-      else known.push(id)
-    }
+    for (const { bill } of shipments) kept(index, billKey(producer, bill), (): string[] => []).push(id)
   return index
 }
 
@@ -59,7 +57,7 @@ function massOf(lot: string, { bill, massT, massWritten }: ShippedLot['shipments
 }
 
 function sumOf({ id, quantityTonnes, shipments }: ShippedLot): Finding[] {
-  const shippedTonnes = shipments.reduce((sum, { massT }) => sum + massT, 0)
+  const shippedTonnes = sum(shipments.map(({ massT }) => massT))
   if (shippedTonnes <= quantityTonnes * (1 + SCALES)) return []
   const params = { lot: id, shippedTonnes, quantityTonnes }
   return [warningOn(id, { code: 'shipped-above-quantity', params })]

@@ -1,6 +1,7 @@
 /** What a judgement must say of results that their laboratories reported finished. */
 import type { AddedReason } from '../criteria/reason.ts'
 import { property } from '../measure/properties.ts'
+import { stepOfDecimals, withoutDust } from '../measure/rounding.ts'
 import type { Result } from '../result/result.ts'
 import { type ClauseJudgement, withReason } from './judged-clause.ts'
 
@@ -31,8 +32,8 @@ function tooCoarse(
   { property: key, value, unit, decimals }: Result,
 ): AddedReason[] {
   if (property(key).nature !== 'index' || limit === null || limit === undefined) return []
-  const half = 0.5 * 10 ** -decimals
-  const [low, high] = [value - half, value + half]
+  const half = stepOfDecimals(decimals) / 2
+  const [low, high] = [withoutDust(value - half), withoutDust(value + half)]
   if (!limit.values.some((end) => low <= end && end <= high)) return []
   return [{ code: 'finished-near-limit', params: { low, high, decimals: decimals + 1, unit } }]
 }
