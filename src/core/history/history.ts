@@ -9,6 +9,7 @@ import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import type { Age } from '../measure/age.ts'
 import { defined } from '../measure/defined.ts'
 import { type Duty, dutyOf } from '../measure/duty.ts'
+import { kept } from '../measure/kept.ts'
 import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
 import { boundsOf, extentOf, isBounded } from '../result/bounds.ts'
 import { byTest } from '../result/by-test.ts'
@@ -70,8 +71,8 @@ export interface History {
   readonly produced: readonly number[]
   /** Days of the events at which a series begins anew, in order. */
   readonly restartDays: readonly number[]
-  /** Results on samples of one duty; filled when first asked for. */
-  readonly samples: Map<string, SampleSeries>
+  /** Results on samples of one duty by key; filled when first asked for. */
+  readonly samples: Map<Duty, ReadonlyMap<string, SampleSeries>>
   /** Places with a test, by property and kind of sample; filled when first asked for. */
   readonly tested: Map<string, readonly TestedPlace[]>
 }
@@ -137,9 +138,7 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
   lots.forEach((lot, place) => {
     for (const [key, observations] of byKey(lot)) {
       const entry = { lot, place, standings: standingsOf(lot, observations) }
-      const list = entries.get(key)
-      if (list === undefined) entries.set(key, [entry])
-      else list.push(entry)
+      kept(entries, key, (): Entry[] => []).push(entry)
     }
   })
   const restarts = restartDates
@@ -194,9 +193,7 @@ function byKey(lot: HistoryLot): Map<string, Observation[]> {
     const { role, property, condition, age, method } = observation.result
     if (role !== 'producer' || dutyOf(observation.result) === 'verification') continue
     const key = historyKey(lot.class, property, condition, age, method)
-    const list = found.get(key)
-    if (list === undefined) found.set(key, [observation])
-    else list.push(observation)
+    kept(found, key, (): Observation[] => []).push(observation)
   }
   return found
 }
@@ -216,8 +213,17 @@ export function precedingResults(
   asOf: Moment,
   count: number,
 ): PrecedingResult[] {
+  return latestOf(walkBack(history, key, lot, asOf), count)
+}
+
+/**
+ * The most recent of results, oldest first.
+ * @param back the latest first; no more of them are made than asked for
+ * @param count at most so many
+ */
+export function latestOf(back: Iterable<PrecedingResult>, count: number): PrecedingResult[] {
   const found: PrecedingResult[] = []
-  for (const entry of walkBack(history, key, lot, asOf)) {
+  for (const entry of back) {
     if (found.length === count) break
     found.push(entry)
   }
@@ -239,10 +245,19 @@ export function resultsWithin(
   asOf: Moment,
   days: number,
 ): PrecedingResult[] {
-  const sampled = history.lots[history.place.get(lot) ?? -1]?.sampled
+  const own = history.lots[history.place.get(lot) ?? -1]
+  return own === undefined ? [] : withinDays(walkBack(history, key, lot, asOf), own.sampled, days)
+}
+
+/**
+ * Results of the days before a moment, oldest first.
+ * @param back the latest first; none is made beyond the first that is too early
+ * @param days between both ends of sampling, at most
+ */
+export function withinDays(back: Iterable<PrecedingResult>, end: Moment, days: number): PrecedingResult[] {
   const found: PrecedingResult[] = []
-  for (const entry of walkBack(history, key, lot, asOf)) {
-    if (sampled === undefined || days < daysBetween(entry.sampled, sampled)) break
+  for (const entry of back) {
+    if (days < daysBetween(entry.sampled, end)) break
     found.push(entry)
   }
   return found.reverse()

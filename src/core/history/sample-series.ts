@@ -3,7 +3,8 @@
  * each of which is held against the samples before it, those of its own lot among them.
  */
 import { dutyOf, type Duty } from '../measure/duty.ts'
-import { compareMoments, daysBetween, type Moment } from '../measure/moment.ts'
+import { kept } from '../measure/kept.ts'
+import { compareMoments, type Moment } from '../measure/moment.ts'
 import { observationsOf } from '../result/observation.ts'
 import type { PrecedingResult } from '../result/result.ts'
 import {
@@ -11,8 +12,10 @@ import {
   historyKey,
   type HistoryLot,
   isWithdrawn,
+  latestOf,
   type Standing,
   standingsOf,
+  withinDays,
 } from './history.ts'
 import type { SampleOfDuty } from './sample-of-duty.ts'
 
@@ -50,12 +53,7 @@ export function precedingSamples(
   asOf: Moment,
   count: number,
 ): PrecedingResult[] {
-  const found: PrecedingResult[] = []
-  for (const entry of samplesBefore(history, key, of, asOf)) {
-    if (found.length === count) break
-    found.push(entry)
-  }
-  return found.reverse()
+  return latestOf(samplesBefore(history, key, of, asOf), count)
 }
 
 /**
@@ -74,19 +72,9 @@ export function samplesWithin(
   days: number,
 ): PrecedingResult[] {
   const own = history.lots[history.place.get(of.lot) ?? -1]
-  if (own === undefined) return []
-  const taken = takenOf(own, of.sample)
-  const found: PrecedingResult[] = []
-  for (const entry of samplesBefore(history, key, of, asOf)) {
-    if (days < daysBetween(entry.sampled, taken)) break
-    found.push(entry)
-  }
-  return found.reverse()
-}
-
-/** @param key of `historyKey` */
-function seriesKey(key: string, duty: Duty): string {
-  return `${duty}|${key}`
+  return own === undefined
+    ? []
+    : withinDays(samplesBefore(history, key, of, asOf), takenOf(own, of.sample), days)
 }
 
 /** When a sample was complete; the lot's own time of sampling stands in where it states none. */
@@ -101,7 +89,7 @@ function* samplesBefore(
   of: SampleOfLot,
   asOf: Moment,
 ): Generator<PrecedingResult> {
-  const { entries, places } = seriesOf(history, of.duty, seriesKey(key, of.duty))
+  const { entries, places } = seriesOf(history, of.duty, key)
   const own = places.get(markOf(of.lot, of.sample))
   const taken = own === undefined ? undefined : entries[own]?.taken
   if (own === undefined || taken === undefined) return
@@ -116,39 +104,28 @@ function* samplesBefore(
 
 /** All series of a duty are made at once, since whoever asks for one asks lot after lot. */
 function seriesOf(history: History, duty: Duty, key: string): SampleSeries {
-  if (!history.samples.has(duty)) {
-    for (const [name, entries] of entriesByKey(history, duty)) history.samples.set(name, inOrder(entries))
-    history.samples.set(duty, NOTHING)
-  }
-  return history.samples.get(key) ?? NOTHING
+  return kept(history.samples, duty, () => seriesByKey(history, duty)).get(key) ?? NOTHING
 }
 
 const NOTHING: SampleSeries = { entries: [], places: new Map() }
 
-function entriesByKey({ lots }: History, duty: Duty): Map<string, SampleEntry[]> {
+function seriesByKey({ lots }: History, duty: Duty): ReadonlyMap<string, SampleSeries> {
   const found = new Map<string, SampleEntry[]>()
   lots.forEach((lot, place) => {
     const own = observationsOf(lot).filter(
       ({ result }) => result.role === 'producer' && dutyOf(result) === duty,
     )
-    const bySample = Map.groupBy(own, ({ result: { property, condition, age, method, sample } }) =>
-      JSON.stringify([seriesKey(historyKey(lot.class, property, condition, age, method), duty), sample]),
+    const byKey = Map.groupBy(own, ({ result: { property, condition, age, method } }) =>
+      historyKey(lot.class, property, condition, age, method),
     )
-    for (const [name, observations] of bySample) {
-      const [key, sample] = JSON.parse(name) as [string, string]
-      const entry = {
-        lot,
-        place,
-        sample,
-        taken: takenOf(lot, sample),
-        standings: standingsOf(lot, observations),
+    for (const [key, alike] of byKey)
+      for (const [sample, observations] of Map.groupBy(alike, ({ result }) => result.sample)) {
+        const standings = standingsOf(lot, observations)
+        const entry = { lot, place, sample, taken: takenOf(lot, sample), standings }
+        kept(found, key, (): SampleEntry[] => []).push(entry)
       }
-      const list = found.get(key)
-      if (list === undefined) found.set(key, [entry])
-      else list.push(entry)
-    }
   })
-  return found
+  return new Map([...found].map(([key, entries]) => [key, inOrder(entries)]))
 }
 
 function inOrder(entries: readonly SampleEntry[]): SampleSeries {

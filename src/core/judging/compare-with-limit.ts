@@ -5,9 +5,10 @@
  */
 import type { Operator } from '../criteria/criterion.ts'
 import { inUnitOf, isWrittenAsStored, limitNumber, storedDecimals, storedFrom } from './limit-unit.ts'
+import { defined } from '../measure/defined.ts'
 import { decimalsOfStep, roundToStep, stepOfDecimals, withoutDust } from '../measure/rounding.ts'
 import type { Quantity } from '../measure/units.ts'
-import { type BoundEnd, type Extent, extentOf, isBounded, type Known } from '../result/bounds.ts'
+import { type BoundEnd, boundsOf, type Extent, extentOf, isBounded, type Known } from '../result/bounds.ts'
 
 /** A value to be judged, in the stored unit of its kind. */
 export interface JudgedValue extends Known {
@@ -88,20 +89,15 @@ function magnitude(judged: JudgedValue, limit: Quantity, resolution: Resolution 
 /** Of what may be on either side of nothing, the magnitude may be nothing. */
 function magnitudeOf({ value, censored, bounds, written }: JudgedValue): JudgedValue {
   const size = Math.abs(value)
-  if (bounds === undefined) return { value: size, ...(censored === undefined ? {} : { censored }) }
+  if (bounds === undefined) return { value: size, ...defined({ censored }) }
   const { low, high } = extentOf({ value, bounds })
-  const [nearer, farther] = [low, high].toSorted((a, b) => Math.abs(a.at) - Math.abs(b.at)) as [
+  const sizeOf = ({ at, open }: BoundEnd): BoundEnd => ({ at: Math.abs(at), open })
+  const [nearer, farther] = [sizeOf(low), sizeOf(high)].toSorted((a, b) => a.at - b.at) as [
     BoundEnd,
     BoundEnd,
   ]
   const least = low.at <= 0 && 0 <= high.at ? { at: 0, open: false } : nearer
-  const bound = ({ at }: BoundEnd) => (Number.isFinite(at) ? Math.abs(at) : null)
-  const open = least.open && farther.open ? 'both' : least.open ? 'low' : farther.open ? 'high' : undefined
-  return {
-    value: size,
-    ...(written === undefined ? {} : { written }),
-    bounds: { low: bound(least), high: bound(farther), ...(open === undefined ? {} : { open }) },
-  }
+  return { value: size, ...defined({ written, bounds: boundsOf({ low: least, high: farther }) }) }
 }
 
 function oneSided(

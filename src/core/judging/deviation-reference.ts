@@ -90,15 +90,7 @@ function declaredReference(key: PropertyKey, evidence: Evidence): Reference {
       reason: { code: 'no-declared-reference', params: {} },
     }
   const bounds = reportedBounds(key, declared)
-  return {
-    found: 'value',
-    value: declared.value,
-    ...defined({ bounds }),
-    n: 1,
-    lots: [],
-    values: [],
-    from: 'declared',
-  }
+  return single('declared', declared.value, bounds)
 }
 
 function controlReference({
@@ -111,15 +103,12 @@ function controlReference({
       outcome: 'not-reported',
       reason: { code: 'no-control-reference', params: {} },
     }
-  return {
-    found: 'value',
-    value: controlValue,
-    ...defined({ bounds }),
-    n: 1,
-    lots: [],
-    values: [],
-    from: 'control',
-  }
+  return single('control', controlValue, bounds)
+}
+
+/** A reference of one value, which rests on no lot. */
+function single(from: 'declared' | 'control', value: number, bounds: Bounds | undefined): Reference {
+  return { found: 'value', value, ...defined({ bounds }), n: 1, lots: [], values: [], from }
 }
 
 /** The value that the source declares for a property; undefined where it declares none that can be read. */

@@ -1,4 +1,6 @@
 /** The cubes that a laboratory casts: its moulds, which a condition written in other units does not know. */
+import { defined } from '../measure/defined.ts'
+import { kept } from '../measure/kept.ts'
 import type { Quantity } from '../measure/units.ts'
 import type { MortarCondition, SpecimenShape } from './mortar.ts'
 
@@ -7,23 +9,20 @@ const known = new WeakMap<MortarCondition, Map<number, MortarCondition>>()
 /**
  * A condition with cubes of the laboratory's own moulds.
  * @param mould side of its cubes; undefined where it is not on record
- * @returns the same object for the same condition and side; the condition itself without a mould, or where it asks
- * for no cubes
+ * @returns the same object for the same condition and side; the condition itself without a mould; what it does
+ * not make of cubes stays as it is
  */
 export function withMould(condition: MortarCondition, mould: Quantity | undefined): MortarCondition {
   if (mould === undefined) return condition
-  const bySide = known.get(condition) ?? new Map<number, MortarCondition>()
-  known.set(condition, bySide)
-  const before = bySide.get(mould.value)
-  if (before !== undefined) return before
+  const bySide = kept(known, condition, () => new Map<number, MortarCondition>())
   const { strength, resistivity } = condition
-  const made = {
+  return kept(bySide, mould.value, () => ({
     ...condition,
-    ...(strength === undefined ? {} : { strength: withCube(strength, mould) }),
-    ...(resistivity === undefined ? {} : { resistivity: withCube(resistivity, mould) }),
-  }
-  bySide.set(mould.value, made)
-  return made
+    ...defined({
+      strength: strength && withCube(strength, mould),
+      resistivity: resistivity && withCube(resistivity, mould),
+    }),
+  }))
 }
 
 function withCube<Test extends { readonly specimen: SpecimenShape }>(test: Test, side: Quantity): Test {
