@@ -3,11 +3,11 @@ import type { Moment } from '../core/measure/moment.ts'
 import { resolve } from 'node:path'
 import { Option } from 'commander'
 import { buildSite } from './build-site.ts'
-import { addressOption, command, dateOption, EXIT, folderOption, ROOT, run } from './program.ts'
+import { addressOption, command, comparing, dateOption, EXIT, folderOption, ROOT, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 
 await run(async () => {
-  const options = command('build', 'Build the certificate site.')
+  const options = comparing(command('build', 'Build the certificate site.'))
     .option(
       '--out <folder>',
       'where the site is written: dist, or dist-internal for --audience internal',
@@ -20,12 +20,6 @@ await run(async () => {
         .choices(['public', 'internal'])
         .default('public'),
     )
-    .option(
-      '--against <folder>',
-      'a copy of the published site, or of its manifest.json, to compare with',
-      folderOption,
-    )
-    .option('--accept <lots...>', 'lots whose certificates may vanish or change (SOURCE/LOT, * for any text)')
     .parse()
     .opts<{
       content: string

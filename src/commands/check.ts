@@ -22,7 +22,7 @@ import { issuedState } from '../edition/writers/manifest.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
-import { command, CommandFailure, dateOption, EXIT, folderOption, PROGRAM, run, today } from './program.ts'
+import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 interface Options {
@@ -37,17 +37,11 @@ interface Options {
 }
 
 await run(() => {
-  const program = command('check', 'Read all records, compute and judge every lot, and report.')
+  const program = comparing(command('check', 'Read all records, compute and judge every lot, and report.'))
     .option('--json', 'one JSON document on standard output (schemas/check.json)')
     .option('--as-of <date>', 'read the records as of this date', dateOption)
     .option('--lots <ids...>', 'only these lots (SOURCE/LOT) or sources')
     .option('--criteria <ids...>', 'only these criteria')
-    .option(
-      '--against <folder>',
-      'a published site, or a copy of its manifest.json, to compare with',
-      folderOption,
-    )
-    .option('--accept <lots...>', 'lots whose certificates may vanish or change (SOURCE/LOT, * for any text)')
     .option(
       '--explain <criterion>',
       'print what each clause requires, one sentence each, for proof-reading (CRITERION or CRITERION/CLAUSE)',

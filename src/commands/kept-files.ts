@@ -16,12 +16,8 @@ import { CommandFailure, EXIT } from './program.ts'
 export function refuseForeignFiles(final: string, keep: readonly string[], next?: string): void {
   if (!stands(final)) return
   const manifest = readManifest(final)
-  const known = manifest ?? (next === undefined ? null : { files: {} })
-  if (known === null) return
-  const foreign =
-    manifest === null && next !== undefined
-      ? unknownEntries(final, keep, next)
-      : foreignFiles(final, known, keep)
+  const unlisted = () => (next === undefined ? [] : unknownEntries(final, keep, next))
+  const foreign = manifest === null ? unlisted() : foreignFiles(final, manifest, keep)
   const [first, ...others] = foreign
   if (first === undefined) return
   throw new CommandFailure(

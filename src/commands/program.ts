@@ -37,6 +37,17 @@ export function command(name: string, description: string): Command {
     .option('--content <folder>', 'folder with the records', folderOption, resolve(ROOT, 'content'))
 }
 
+/** The options of a command that holds its lots against a site that is published. */
+export function comparing(command: Command): Command {
+  return command
+    .option(
+      '--against <folder>',
+      'a copy of the published site, or of its manifest.json, to compare with',
+      folderOption,
+    )
+    .option('--accept <lots...>', 'lots whose certificates may vanish or change (SOURCE/LOT, * for any text)')
+}
+
 /** A folder given as an option, absolute from here on. */
 export function folderOption(text: string): string {
   return resolve(text)
@@ -56,7 +67,7 @@ export function dateOption(text: string): Moment {
 /** Runs a command's main function; nothing but a programming error shows a trace. */
 export async function run(main: () => Promise<number> | number): Promise<void> {
   process.stdout.on('error', outputFault)
-  process.stderr.on('error', outputFault)
+  process.stderr.on('error', toldNowhere)
   try {
     process.exitCode = await main()
   } catch (error) {
@@ -73,6 +84,11 @@ function outputFault(error: NodeJS.ErrnoException): void {
   if (error.code === 'EPIPE') return
   process.exitCode = EXIT.failed
   process.stderr.write(`What the command reports cannot be written: ${faultWords(error)}.\n`)
+}
+
+/** Where faults cannot be told, the status alone says so: telling it there would never end. */
+function toldNowhere(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') process.exitCode = EXIT.failed
 }
 
 function systemFailure(fault: NodeJS.ErrnoException): CommandFailure {

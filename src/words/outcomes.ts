@@ -83,9 +83,7 @@ export function verdictHeadline(
 export function isHeadlineOfAnother(headline: string, outcome: Outcome): boolean {
   const said = headline.replace(/^Withdrawn; was: /, '').toLowerCase()
   if (said.startsWith(`${NO_CLASS_FOR_LOT} in `)) return outcome !== 'not-reported'
-  const [longest] = [...everyOutcome().map(wordsAroundName), ...EARLIER_WORDS]
-    .filter(({ before, after }) => said.startsWith(before) && said.endsWith(after))
-    .sort((a, b) => b.before.length + b.after.length - a.before.length - a.after.length)
+  const longest = AROUND_NAMES.find(({ before, after }) => said.startsWith(before) && said.endsWith(after))
   return longest !== undefined && longest.outcome !== outcome
 }
 
@@ -106,6 +104,11 @@ const EARLIER_WORDS: readonly AroundName[] = [
   { outcome: 'meets-by-approval', before: 'meets by approval ', after: '' },
   { outcome: 'insufficient-history', before: 'meets all clauses that can be evaluated of ', after: '' },
 ]
+
+/** The longest first: what says more is looked for before what it begins with. */
+const AROUND_NAMES: readonly AroundName[] = [...everyOutcome().map(wordsAroundName), ...EARLIER_WORDS].sort(
+  (a, b) => b.before.length + b.after.length - a.before.length - a.after.length,
+)
 
 /** The set that a verdict is under, with the class that it judged. */
 export function setOfVerdict(

@@ -43,7 +43,15 @@ export function resultText(
 
 /** A mass of material in both systems, the site's own first: "1450 t (1598 short tons)". */
 export function massText(massT: number, units: UnitSystem): string {
-  const decimals = massT < 100 ? 1 : 0
-  const [tonnes, shortTons] = [quantity(massT, decimals, 't'), quantity(massT, decimals, 't', 'US')]
-  return units === 'SI' ? `${tonnes} (${shortTons.replaceAll(',', '')})` : `${shortTons} (${tonnes})`
+  const decimals = massDecimals(massT)
+  const tonnes = quantity(massT, decimals, 't')
+  if (units === 'US') return `${quantity(massT, decimals, 't', 'US')} (${tonnes})`
+  // Beside tonnes, short tons have the thousands sign of tonnes.
+  const { value, decimals: own, unit } = inSystem({ value: massT, decimals, unit: 't' }, 'US')
+  return `${tonnes} (${quantity(value, own, unit)})`
+}
+
+/** Decimals that a mass of material in tonnes is printed with. */
+export function massDecimals(massT: number): number {
+  return massT < 100 ? 1 : 0
 }

@@ -148,6 +148,16 @@ describe('npm run build', { timeout: 600_000 }, () => {
 })
 
 describe('npm run check', () => {
+  it('ends with 1 where even its faults cannot be written', async () => {
+    const content = contentCopy()
+    writeFileSync(join(content, 'lots/tuff/T-1.yaml'), 'x: [')
+    const check = join(ROOT, 'src/commands/check.ts')
+    const command = `"${process.execPath}" "${check}" --content "${content}" 2> /dev/full`
+    const status = await new Promise<number>((done) => {
+      execFile('sh', ['-c', command], { timeout: 30_000 }, (failed) => done(Number(failed?.code ?? 0)))
+    })
+    expect(status).toBe(1)
+  })
   it('says in one line that the disk is full, and ends with 1', async () => {
     const check = join(ROOT, 'src/commands/check.ts')
     const content = contentCopy()

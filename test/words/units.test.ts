@@ -37,6 +37,8 @@ describe('massText', () => {
     expect(massText(1450, 'SI')).toBe('1450\u00a0t (1598\u00a0short\u00a0tons)')
     expect(massText(1450, 'US')).toBe('1,598\u00a0short\u00a0tons (1450\u00a0t)')
     expect(massText(24.8, 'SI')).toBe('24.8\u00a0t (27.3\u00a0short\u00a0tons)')
+    // 12 000 t are 13 227.7 short tons.
+    expect(massText(12_000, 'SI')).toBe('12\u2009000\u00a0t (13\u2009228\u00a0short\u00a0tons)')
   })
 })
 

@@ -20,6 +20,8 @@ export interface SpecimenValue {
   readonly areaMm2?: number
   /** Why no value follows, where it is more than a size that is not known. */
   readonly fault?: ResultReason
+  /** What is worth saying of a value that counts; once for a reading, however many specimens say it. */
+  readonly note?: ResultReason
 }
 
 export type SpecimenOf<Reading extends MortarReading> = NonNullable<Reading['specimens']>[string]
@@ -46,7 +48,7 @@ export interface MortarMeasurement<Reading extends MortarReading = MortarReading
   specimenCountOf?(condition: MortarCondition): SpecimenCount | undefined
   /** What makes a reading unfit for judgement, besides its age, its specimens and a retest. */
   readingFaults?(reading: Reading, condition: MortarCondition): ResultReason[]
-  /** What is worth saying of a reading that still counts. */
+  /** What is worth saying of a reading that still counts, beside what its specimens say. */
   readingNotes?(reading: Reading, condition: MortarCondition): ResultReason[]
   /** What makes two readings unfit to be divided; `readWithinCelsius` where the condition sets none. */
   pairFaults?(

@@ -22,7 +22,7 @@ export function specimenSteps(
   const marks = measurement.rangeRulesOf === undefined ? {} : { marks: counted.map(({ mark }) => mark) }
   return [
     ...specimens().map(
-      ({ value, areaMm2: _, fault: __, ...specimen }): WorkingStep => ({
+      ({ value, areaMm2: _, fault: __, note: ___, ...specimen }): WorkingStep => ({
         step: 'specimen',
         of,
         ...specimen,

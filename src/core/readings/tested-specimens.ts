@@ -73,16 +73,25 @@ export function testedSpecimens<Reading extends MortarReading>(
     meanOnly: false,
     ...sizesOf(counting),
     valid: judged.valid && faults.length === 0 && count.valid,
-    reasons: [...specimens.flatMap(exclusion), ...faults, ...judged.reasons, ...count.reasons],
+    reasons: [
+      ...specimens.flatMap(exclusion),
+      ...faults,
+      ...judged.reasons,
+      ...count.reasons,
+      ...once(counting.flatMap(({ note }) => note ?? [])),
+    ],
   }
 }
 
-/** Each reason once, however many specimens give it. */
 function whyUnknown(
   { valueUnknown }: Pick<MortarMeasurement, 'valueUnknown'>,
   counting: readonly TestedSpecimen[],
 ): ResultReason[] {
-  const reasons = counting.filter(({ value }) => value === null).map(({ fault }) => fault ?? valueUnknown)
+  return once(counting.filter(({ value }) => value === null).map(({ fault }) => fault ?? valueUnknown))
+}
+
+/** Each reason once, however many specimens give it. */
+function once(reasons: readonly ResultReason[]): ResultReason[] {
   return reasons.filter(({ code }, place) => reasons.findIndex((other) => other.code === code) === place)
 }
 

@@ -4,7 +4,6 @@ import type { MortarMeasurement, SpecimenValue } from '../mortar/mortar-measurem
 import {
   type CrushedSpecimen,
   isQuantity,
-  type MortarCondition,
   type SpecimenShape,
   type StrengthReading,
   type StrengthSpecimen,
@@ -35,7 +34,6 @@ export const COMPRESSIVE_STRENGTH: MortarMeasurement<StrengthReading> = {
   readingsOf: ({ strength }) => strength,
   specimenOf: (specimen, _reading, { strength }) => specimenStrength(specimen, strength?.specimen),
   valueUnknown: { code: 'loaded-area-unknown', params: {} },
-  readingNotes: assumptionNotes,
   rangeRulesOf: ({ strength }) => strength?.['batch-range'] ?? [],
   specimenCountOf: ({ strength }) => strength?.specimens,
   ratioOf: activityIndex,
@@ -63,6 +61,7 @@ export function specimenStrength(
     value: strengthMPa(load.value, areaMm2),
     written: load.written,
     areaMm2,
+    ...(cube === undefined ? {} : { note: MOULD_ASSUMED }),
     terms: [
       {
         does: 'divided-by',
@@ -78,13 +77,7 @@ function isSize(member: unknown): boolean {
   return typeof member === 'object' && member !== null && 'kind' in member
 }
 
-/** Whether a load that counts was divided by the area of an assumed cube. */
-function assumptionNotes(reading: StrengthReading, { strength }: MortarCondition): ResultReason[] {
-  const isAssumed = Object.values(reading.specimens ?? {})
-    .filter((specimen) => isQuantity(specimen) || specimen.excluded === undefined)
-    .some((specimen) => specimenStrength(specimen, strength?.specimen).terms.some(({ assumed }) => assumed))
-  return isAssumed ? [{ code: 'mould-assumed', params: {} }] : []
-}
+const MOULD_ASSUMED: ResultReason = { code: 'mould-assumed', params: {} }
 
 function byUnit(quantity: Quantity): CrushedSpecimen {
   return quantity.kind === 'force' ? { load: quantity } : { strength: quantity }

@@ -31,12 +31,16 @@ const ENOUGH_OXIDES = 5
 export interface AuditIndex {
   readonly bills: BillIndex
   readonly readings: ReadingsIndex
+  /** Of each lot, by id. */
+  readonly own: ReadonlyMap<string, readonly ReadingsOfLot[]>
 }
 
 /** @param asOf calendar date by which the records are cut */
 export function auditIndex(records: Records, asOf: Moment): AuditIndex {
   const lots = [...records.lots]
+  const own = new Map(lots.map(([id, lot]) => [id, readingsOf(lot)]))
   return {
+    own,
     bills: billIndex(
       lots.map(([id, lot]) => ({
         id,
@@ -44,7 +48,7 @@ export function auditIndex(records: Records, asOf: Moment): AuditIndex {
         shipments: shipmentsOf(id, lot, asOf),
       })),
     ),
-    readings: readingsIndex(lots.map(([id, lot]) => ({ id, readings: readingsOf(lot) }))),
+    readings: readingsIndex([...own].map(([id, readings]) => ({ id, readings }))),
   }
 }
 
@@ -68,7 +72,7 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
       { id, producer: producerOf(records, id), quantityTonnes: record.quantity.value, shipments },
       index.bills,
     ),
-    ...readingsAlike({ id, readings: readingsOf(record) }, index.readings),
+    ...readingsAlike({ id, readings: index.own.get(id) ?? [] }, index.readings),
   ]
 }
 

@@ -167,7 +167,11 @@ function description({ series, limits }: PairedView): string {
   const lines = limitLines(limits).map(
     ([route, limit]) => `Limit of the ${route} index: ${limit.words}, ${namesOf(limit)}.`,
   )
-  return `${plural(points.length, 'lot', 'lots')}: strength activity index ${strength}, resistivity index ${resistivity}. ${lines.join(' ')}The words and the table beside it give the same in numbers.`
+  return [
+    `${plural(points.length, 'lot', 'lots')}: strength activity index ${strength}, resistivity index ${resistivity}.`,
+    ...lines,
+    'The words and the table beside it give the same in numbers.',
+  ].join(' ')
 }
 
 function range(values: readonly number[], decimals: number): string {

@@ -8,7 +8,7 @@ import { csvFormatRows } from 'd3'
 import { resultReasonIn } from '../../words/result-reasons.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import type { UnitSystem } from '../../words/unit-systems.ts'
-import { quantity, resultText } from '../../words/units.ts'
+import { massDecimals, quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingData, standingOf, standingOfId } from '../shape/standing.ts'
@@ -68,7 +68,7 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
     standingOf(edition, row, verdict.criterion).text,
     due,
     overdueSince,
-    printed(lot.record.quantity.value, lot.record.quantity.value < 100 ? 1 : 0, 't', edition.site.units),
+    printed(lot.record.quantity.value, massDecimals(lot.record.quantity.value), 't', edition.site.units),
   ])
 }
 

@@ -5,6 +5,7 @@ import { isFinishable, isMortarResult } from '../../core/measure/ratio-indices.t
 import { figuresOf, type ReportedFigure, type ReportedValue } from '../../core/mortar/mortar.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { below } from '../yaml/pointer.ts'
+import { checkAgeListed } from './readings.ts'
 import { type AllRecords, checkReference } from './references.ts'
 
 /** A figure with where it stands. */
@@ -48,30 +49,12 @@ function checkTest({ key, figure, pointer }: Placed, all: AllRecords, report: Fi
     return
   }
   checkReference('condition', condition, `${pointer}/condition`, all, report)
-  checkAge(condition, age, `${pointer}/age`, all, report)
+  if (age !== undefined) checkAgeListed(age, pointer, all.conditions.get(condition ?? ''), report)
 }
 
 function missing(condition: string | undefined, age: Age | undefined): string {
   if (condition !== undefined) return 'does not state the age'
   return age !== undefined ? 'does not state the condition' : 'states neither condition nor age'
-}
-
-/** Where the details of a condition are still to be entered, nobody knows its ages. */
-function checkAge(
-  condition: string | undefined,
-  age: Age | undefined,
-  pointer: string,
-  all: AllRecords,
-  report: FileReport,
-): void {
-  const ages = condition === undefined ? undefined : all.conditions.get(condition)?.ages
-  if (age === undefined || ages === undefined || ages.some((entry) => isSameAge(entry.age, age))) return
-  report.at(
-    pointer,
-    'age-unknown',
-    `the condition has no age ${age}`,
-    `its ages are ${ages.map((entry) => entry.age).join(', ')}; add it there with its tolerance, or correct it here`,
-  )
 }
 
 function exampleAge(condition: string | undefined, all: AllRecords): string {

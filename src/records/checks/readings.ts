@@ -47,7 +47,8 @@ export function checkReadings(
   }
 }
 
-function checkAgeListed(
+/** Where the details of a condition are still to be entered, nobody knows its ages. */
+export function checkAgeListed(
   age: Age,
   at: string,
   condition: DescribedCondition | undefined,

@@ -38,7 +38,7 @@ const BEGIN_PLAINLY =
  */
 export function programTextIn(lines: readonly string[], from: number): ProgramText[] {
   const faults: ProgramText[] = []
-  let fence = 0
+  const shown = withoutCode(lines)
   lines.forEach((line, index) => {
     const add = (column: number, message: string, mend: string) => {
       faults.push({ line: from + index, column: column + 1, message, mend })
@@ -50,10 +50,9 @@ export function programTextIn(lines: readonly string[], from: number): ProgramTe
         'a line contains a carriage return',
         'save the page with one kind of line ending',
       )
-    if (fence > 0) fence = closes(line, fence) ? 0 : fence
-    else if (OPENING.test(line)) fence = OPENING.exec(line)?.[1]?.length ?? 0
-    else if (MARKS.test(line)) add(line.search(MARKS), DOUBTFUL, BEGIN_PLAINLY)
-    else if (PROGRAM.test(line)) add(line.search(PROGRAM), REFUSED, FIX)
+    const text = shown[index] ?? ''
+    if (MARKS.test(text)) add(text.search(MARKS), DOUBTFUL, BEGIN_PLAINLY)
+    else if (PROGRAM.test(text)) add(text.search(PROGRAM), REFUSED, FIX)
   })
   return [...secondHeading(lines, from), ...faults]
 }

@@ -45,6 +45,20 @@ function resistivities(
 }
 
 describe('testedSpecimens, strength', () => {
+  it('notes an assumed mould as long as a specimen with it counts, once for all', () => {
+    const lbf = q('16000 lbf', 'force')
+    const own = { side: q('50 mm', 'length') }
+    const on = (day: string) =>
+      strengths({
+        a: { load: lbf, excluded: 'corner lost', 'excluded-on': readMoment(day) },
+        b: { load: lbf, width: own.side, depth: own.side },
+      } as NonNullable<StrengthReading['specimens']>).reasons
+    expect(on('2026-04-11').filter((reason) => reason.includes('4.00 in'))).toHaveLength(1)
+    expect(on('2026-04-09').filter((reason) => reason.includes('4.00 in'))).toEqual([])
+    expect(strengths({ a: lbf, b: lbf }).reasons.filter((reason) => reason.includes('4.00 in'))).toHaveLength(
+      1,
+    )
+  })
   // 100 and 102 kN on 2500 mm² are 40 and 40.8 MPa; their mean is 40.4.
   it('takes the mean of the specimens that count, in the order of the record', () => {
     expect(strengths({ b: kN('100'), a: kN('102') })).toMatchObject({
