@@ -11,6 +11,7 @@ import {
   type SourceCounts,
 } from '../../../src/edition/views/paired.ts'
 import { quadrantOf, type RouteLimit, type RoutePair } from '../../../src/edition/views/route-limits.ts'
+import { routeGroups } from '../../../src/edition/views/routes.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
 const edition = computeEdition(loadRecords('content').records, { program: 'test' })
@@ -29,6 +30,17 @@ function limit(value: number, more: Partial<RouteLimit> = {}): RouteLimit {
   }
 }
 const pair: RoutePair = { strength: limit(75), resistivity: limit(250) }
+
+describe('routeGroups', () => {
+  it('describe each chart in sentences that a screen reader keeps apart', () => {
+    const described = routeGroups(edition).map(({ chart }) => chart.description)
+    expect(described.length).toBeGreaterThan(0)
+    for (const text of described) {
+      expect(text).toMatch(/\. The words and the table beside it give the same in numbers\.$/)
+      expect(text).not.toMatch(/\.[A-Z]/)
+    }
+  })
+})
 
 describe('quadrantOf', () => {
   it('counts a value on the limit as met, on either route', () => {
