@@ -175,7 +175,7 @@ function publicShipment(
 }
 
 function publicRecord(record: Lot, publish: Publish): Lot {
-  const { verification, seals, shipments, revisions, ...rest } = record
+  const { verification, seals, shipments, revisions, answers, ...rest } = record
   const persons = publish.has('persons')
   return {
     ...rest,
@@ -186,6 +186,9 @@ function publicRecord(record: Lot, publish: Publish): Lot {
     })),
     ...(seals !== undefined && publish.has('seals') ? { seals } : {}),
     ...(verification !== undefined && publish.has('verification') ? { verification } : {}),
+    ...(answers !== undefined && publish.has('findings')
+      ? { answers: answers.map((answer) => publicAnswer(answer, publish)) }
+      : {}),
     ...(revisions === undefined
       ? {}
       : {
@@ -203,5 +206,20 @@ function publicRecord(record: Lot, publish: Publish): Lot {
             ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
           })),
         }),
+  }
+}
+
+/** Answers stand beside their findings and are published with them, without persons, consignees and bills as asked. */
+function publicAnswer(
+  { by, told, 'disposed-by': disposedBy, ...answer }: NonNullable<Lot['answers']>[number],
+  publish: Publish,
+): NonNullable<Lot['answers']>[number] {
+  return {
+    ...answer,
+    by: publish.has('persons') ? by : NOT_PUBLISHED.name,
+    ...defined({
+      'disposed-by': publish.has('persons') ? disposedBy : undefined,
+      told: publish.has('consignee') ? told : undefined,
+    }),
   }
 }

@@ -3,6 +3,7 @@
  * what happened later is not in them, and readings taken later are still planned.
  */
 import { type Excludable, exclusionOn, knownFrom, type Reported } from '../../core/mortar/known-when.ts'
+import { defined } from '../../core/measure/defined.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { Records } from '../../records/records.ts'
 import type { Control, Laboratory, Lot, Source } from '../../records/schema/loaded-records.ts'
@@ -28,14 +29,67 @@ export function knownRecords(records: Records, asOf: Moment): Records {
 }
 
 function knownLaboratory(laboratory: Laboratory, asOf: Moment): Laboratory {
-  const proficiency = each(laboratory.proficiency, (round) => (isBy(round.date, asOf) ? round : null))
-  return changed(laboratory, { proficiency })
+  return changed(laboratory, {
+    proficiency: each(laboratory.proficiency, (round) => knownRound(round, asOf)),
+    equipment: each(laboratory.equipment, (device) => knownDevice(device, asOf)),
+  })
+}
+
+type Round = NonNullable<Laboratory['proficiency']>[number]
+
+function knownRound(round: Round, asOf: Moment): Round | null {
+  if (!isBy(round.date, asOf)) return null
+  return round.closed === undefined || isBy(round.closed, asOf)
+    ? round
+    : changed(round, { closed: undefined, cause: undefined })
+}
+
+type Device = NonNullable<Laboratory['equipment']>[number]
+
+/** A device first verified later was not on record. */
+function knownDevice(device: Device, asOf: Moment): Device | null {
+  const verified = each(device.verified, (day) => (isBy(day, asOf) ? day : null))
+  return verified === undefined ? null : changed(device, { verified })
 }
 
 function knownSource(source: Source, asOf: Moment): Source {
   const approvals = each(source.approvals, (approval) => (isBy(approval.from, asOf) ? approval : null))
-  const events = each(source.events, (event) => (isBy(event.date, asOf) ? event : null))
-  return changed(source, { approvals, events })
+  const dated = <T extends { date: Moment }>(one: T) => (isBy(one.date, asOf) ? one : null)
+  return changed(source, {
+    approvals,
+    events: each(source.events, dated),
+    listing: each(source.listing, dated),
+    shipments: each(source.shipments, dated),
+    answers: each(source.answers, (answer) => knownAnswer(answer, asOf)),
+    diverted: each(source.diverted, (entry) => knownDiverted(entry, asOf)),
+    ...defined({ reports: source.reports && knownReports(source.reports, asOf) }),
+  })
+}
+
+type Answer = NonNullable<Source['answers']>[number]
+
+/** An answer given by the date; what was decided later is still open. */
+function knownAnswer(answer: Answer, asOf: Moment): Answer | null {
+  if (!isBy(answer.date, asOf)) return null
+  const { closed } = answer
+  const told = each(answer.told, (one) => (isBy(one.on, asOf) ? one : null))
+  if (closed === undefined || isBy(closed, asOf)) return changed(answer, { told })
+  return changed(answer, { told, closed: undefined, disposition: undefined, 'disposed-by': undefined })
+}
+
+type Diverted = NonNullable<Source['diverted']>[number]
+
+/** Material diverted by the date, with its results once they were known. */
+function knownDiverted(entry: Diverted, asOf: Moment): Diverted | null {
+  if (!isBy(entry.on, asOf)) return null
+  const { tested } = entry
+  return tested === undefined || isBy(tested, asOf)
+    ? entry
+    : changed(entry, { tested: undefined, results: undefined, laboratory: undefined })
+}
+
+function knownReports(reports: NonNullable<Source['reports']>, asOf: Moment): typeof reports {
+  return changed(reports, { received: each(reports.received, (one) => (isBy(one.on, asOf) ? one : null)) })
 }
 
 function knownLot(lot: Lot, asOf: Moment): Lot {
@@ -47,6 +101,7 @@ function knownLot(lot: Lot, asOf: Moment): Lot {
     shipments: each(lot.shipments, dated),
     verification: each(lot.verification, (analysis) => knownAnalysis(analysis, asOf)),
     revisions: each(lot.revisions, dated),
+    answers: each(lot.answers, (answer) => knownAnswer(answer, asOf)),
   })
 }
 
@@ -165,8 +220,8 @@ export interface KnownRecord {
  * @param lot the record, quantities loaded
  * @param controls the control batches it refers to, by id
  * @param asOf calendar date
- * @returns plain JSON, quantities as written; without shipments, verification, revisions and earlier ids,
- * which go on after issue
+ * @returns plain JSON, quantities as written; without shipments, verification, revisions, answers and earlier
+ * ids, which go on after issue
  */
 export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: Moment): KnownRecord {
   const {
@@ -174,6 +229,7 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     verification: _verification,
     revisions: _revisions,
     formerly: _formerly,
+    answers: _answers,
     ...known
   } = knownLot(lot, asOf)
   const used = [...new Set((known.tests ?? []).map((test) => test.control))].sort()

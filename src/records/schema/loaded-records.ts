@@ -134,6 +134,40 @@ export type ResistivitySpecimen = Quantity | {
   note?: string
 }
 
+/** Calendar month, year-month. */
+export type Month = string
+
+/** A producer’s answer to a finding. It stands beside the finding and changes no verdict. */
+export type Answer = {
+  /** Id of the finding, as check and the pages print it; an earlier finding that is no longer made may stay answered. */
+  finding: string
+  /** Day of the answer. */
+  date: Moment
+  /** Who answered. */
+  by: string
+  /** What the producer says of it. */
+  answer: string
+  /** What caused it. */
+  cause?: string
+  /** What was done with the material concerned. */
+  containment?: string
+  /** Bills of lading of the material concerned. */
+  bills?: string[]
+  /** Who was told, and when. */
+  told?: {
+    /** Consignee or agency. */
+    who: string
+    /** Day on which they were told. */
+    on: Moment
+  }[]
+  /** What the agency or engineer decided about the question, in their words. */
+  disposition?: string
+  /** Who decided. */
+  'disposed-by'?: string
+  /** Day on which the question was closed; it stays open without one. */
+  closed?: Moment
+}
+
 /** Mean strength of the test mortar, percent of the control mortar, same condition and age. Written in %, mg/kg, g/100 g. A figure that the laboratory reports finished names its mortar: { value: 4.86 %, condition: ID, age: 28 d }, or a list of such. */
 export type ReportedValue = Quantity | {
   /** Result with its unit. */
@@ -207,6 +241,34 @@ export type Site = {
   notice?: string
   /** Files and folders at the root of the output that are yours: each build leaves them there. What no build wrote and is not listed here stops a build. */
   keep?: string[]
+  /** Own severity of audit checks, by check: information, or warning for one that is information by default. No check can be turned off. */
+  checks?: { [key: string]: 'information' | 'warning' }
+  /** Precision of methods: the difference between two results is held against 2.83 times its standard deviation (d2s). */
+  precision?: {
+    /** Property. */
+    property: PropertyKey
+    /** Condition of an index. */
+    condition?: Id
+    age?: Age
+    /** Method. */
+    method?: string
+    /** Edition of the method. */
+    edition?: string
+    /** Within one laboratory, or between several. */
+    laboratories: 'single' | 'several'
+    /** Standard deviation (1s) in the unit of the property, for a percentage in percentage points. */
+    'standard-deviation'?: string
+    /** Coefficient of variation (1s %), of the mean of the two results. */
+    'coefficient-of-variation'?: Quantity
+    /** Smallest value that it holds for, in the unit of the property. */
+    from?: string
+    /** Largest value that it holds for, in the unit of the property. */
+    to?: string
+    /** Degrees of freedom, where stated. */
+    'degrees-of-freedom'?: number
+    /** Where it stands: table, report or earlier data with their dates. */
+    source: string
+  }[]
 }
 
 /** content/producers/ID.yaml: who makes or markets the material, and who may sign. */
@@ -303,6 +365,41 @@ export type Laboratory = {
     property: PropertyKey
     /** The laboratory’s z score. */
     z: number
+    /** Root cause of a low score. */
+    cause?: string
+    /** Day on which a low score was closed. */
+    closed?: Moment
+  }[]
+  /** Devices and their verification. */
+  equipment?: {
+    /** Mark of the device. */
+    mark: string
+    /** What it is, for instance compression machine. */
+    kind: string
+    /** Properties measured with it. */
+    properties: PropertyKey[]
+    /** Smallest step that it shows, with its unit. */
+    resolution?: string
+    /** Longest time between verifications. */
+    every?: Quantity
+    /** Verifications and calibrations. */
+    verified: Moment[]
+  }[]
+  /** Days on which the laboratory is closed. */
+  'closed-days'?: Period[]
+  /** Paired control batches that join two control cements. */
+  'cement-bridges'?: {
+    /** Lot of the earlier control cement. */
+    from: string
+    /** Lot of the later control cement. */
+    to: string
+    /** Control batches made side by side with both cements. */
+    pairs: {
+      /** Control batch with the earlier cement. */
+      earlier: Id
+      /** Control batch with the later cement, made beside it. */
+      later: Id
+    }[]
   }[]
 }
 
@@ -404,6 +501,139 @@ export type Source = {
     /** Whether the history of preceding results starts again. */
     'restarts-series'?: 'yes' | 'no'
   }[]
+  /** History of the source on an agency’s list, the earliest first. */
+  listing?: {
+    /** First day on which it holds. */
+    date: Moment
+    /** Agency. */
+    by: string
+    /** What the agency did. */
+    action: 'listed' | 'renewed' | 'scope-changed' | 'condition-set' | 'suspended' | 'reinstated' | 'removed'
+    /** Last day of the listing, where it ends. */
+    to?: Moment
+    /** Class, uses and plants that are listed. */
+    scope?: string
+    /** Reason that the agency gave. */
+    reason?: string
+    /** Day of the next review. */
+    'next-review'?: Moment
+  }[]
+  /** Monthly reports to the agency. */
+  reports?: {
+    /** First month that a report is due for. */
+    from: Month
+    /** Time after the end of a month by which its report is due. */
+    due: Quantity
+    /** Reports received. */
+    received?: {
+      /** Month reported. */
+      month: Month
+      /** Day on which the agency received it. */
+      on: Moment
+    }[]
+  }
+  /** What the agency plans to verify, by period. */
+  'verification-plan'?: {
+    /** Samples of the agency’s own, samples split with the producer, or assurance of sampling and testing. */
+    kind: 'independent' | 'split' | 'assurance'
+    /** First day of the period. */
+    from: Moment
+    /** Last day of the period. */
+    to: Moment
+    /** Samples planned in the period. */
+    planned: number
+    /** Who takes the samples. */
+    sampler?: string
+    /** How custody of the samples is kept. */
+    custody?: string
+    /** Whether both laboratories use the same methods. */
+    methods?: 'alike' | 'not-alike'
+    /** Whether both laboratories use the same control cement. */
+    cement?: 'alike' | 'not-alike'
+    /** Note. */
+    note?: string
+  }[]
+  /** Material balance by month and silo: what was produced was certified, diverted, rejected or is in stock. */
+  balance?: {
+    /** Month. */
+    month: Month
+    /** Silo or bin; all together without one. */
+    silo?: string
+    /** Mass produced in the month. */
+    produced: Quantity
+    /** Mass diverted: used or stored otherwise than as certified material. */
+    diverted?: Quantity
+    /** Mass rejected. */
+    rejected?: Quantity
+    /** Mass in stock at the end of the month. */
+    stock?: Quantity
+    /** Note. */
+    note?: string
+  }[]
+  /** Material diverted from certified lots, with its results. */
+  diverted?: {
+    /** Day on which it was diverted. */
+    on: Moment
+    /** Mass diverted. */
+    mass: Quantity
+    /** Silo or bin. */
+    silo?: string
+    /** Why it was diverted. */
+    reason: string
+    /** Lot of this source that it was taken from. */
+    lot?: Id
+    /** Where it went. */
+    where?: string
+    /** Laboratory of the results. */
+    laboratory?: Id
+    /** When tested. */
+    tested?: Moment
+    /** Results that it was diverted for, kept with it. */
+    results?: { [key in PropertyKey]?: ReportedValue }
+  }[]
+  /** Shipments drawn from several lots or from a terminal silo; those of one lot stand in the lot’s record. */
+  shipments?: {
+    /** Bill of lading number. */
+    bill: string
+    /** Date of shipment. */
+    date: Moment
+    /** Net mass. */
+    mass: Quantity
+    /** Lots that the material may have come from, all of them. */
+    lots: Id[]
+    /** Terminal or silo that it was loaded from, where the lots lay together. */
+    from?: string
+    /** Consignee. */
+    to?: string
+    /** Project or contract. */
+    project?: string
+    /** Seal. */
+    seal?: string
+    /** Truck or rail car. */
+    vehicle?: string
+  }[]
+  /** Periods whose lots set the centre line and limits of the control charts. */
+  phases?: {
+    /** First day of sampling. */
+    from: Moment
+    /** Last day of sampling. */
+    to: Moment
+    /** What the phase is, for instance settled production after the outage. */
+    title: string
+    /** Properties that it sets the limits for; all without it. */
+    properties?: PropertyKey[]
+  }[]
+  /** Lot numbers that were given and not used. */
+  'numbers-not-used'?: {
+    /** Lot number. */
+    number: string
+    /** Day on which it was given up. */
+    on?: Moment
+    /** Why no lot bears it. */
+    reason: string
+  }[]
+  /** Answers to findings about the source. */
+  answers?: Answer[]
 }
 
 /** content/conditions/ID.yaml: how mortar is made, cured and tested. Every index belongs to exactly one condition. */
@@ -1074,6 +1304,14 @@ export type Lot = {
     laboratory: Id
     /** Sample. */
     sample: string
+    /** The agency’s number of the sample. */
+    number?: string
+    /** When taken. */
+    taken?: Moment
+    /** Who took it. */
+    sampler?: string
+    /** How custody of the sample was kept. */
+    custody?: string
     tested: Moment
     /** When the result became known, where that was later than the test; it counts from then on. */
     reported?: Moment
@@ -1097,6 +1335,8 @@ export type Lot = {
     /** SHA-256 of the issued document. */
     digest: string
   }[]
+  /** Answers to findings about the lot. */
+  answers?: Answer[]
   /** Note. */
   note?: string
 }

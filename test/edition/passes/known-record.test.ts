@@ -43,6 +43,25 @@ describe('a lot as known on a date', () => {
     expect(lotOn({ shipments }, '2026-03-09')).not.toHaveProperty('shipments')
     expect(lotOn({ shipments }, '2026-03-10')).toHaveProperty('shipments', shipments)
   })
+  it('has an answer from its day, and its disposition from the day on which it was closed', () => {
+    const given = {
+      finding: 'bill-twice/tuff/A/B1',
+      date: '2026-03-08',
+      by: 'a manager',
+      answer: 'a typing error',
+    }
+    const answers = [{ ...given, disposition: 'noted', closed: '2026-03-12' }]
+    expect(lotOn({ answers }, '2026-03-07')).not.toHaveProperty('answers')
+    expect(lotOn({ answers }, '2026-03-11')).toHaveProperty('answers', [given])
+    expect(lotOn({ answers }, '2026-03-12')).toHaveProperty('answers', answers)
+  })
+  it('leaves answers out of what an issued document holds, since they go on after issue', () => {
+    const answers = [
+      { finding: 'bill-twice/tuff/A/B1', date: '2026-03-08', by: 'a manager', answer: 'a slip' },
+    ]
+    const lot = records({ answers }).lots.get('tuff/A')
+    expect(lot && knownRecord(lot, new Map(), readMoment('2026-03-20')).lot).not.toHaveProperty('answers')
+  })
   it('has a sample from when it was taken, and its receipt from when it was received', () => {
     const [composite] = LOT.samples
     const independent = { id: 'V', kind: 'independent', on: '2026-03-06' }
