@@ -1,0 +1,44 @@
+/** What the control batches of a laboratory say on a day: the same charts as those of a source, over batches. */
+import type { Age } from '../measure/age.ts'
+import type { Moment } from '../measure/moment.ts'
+import type { PropertyKey } from '../measure/properties.ts'
+import type { ResultReason } from '../result/reason.ts'
+import type { Shown } from './not-shown.ts'
+import type { CusumChart } from './segment-figures.ts'
+import type { Segment } from './source-history.ts'
+
+/** Control batches of a laboratory. */
+export interface LaboratoryHistory {
+  readonly laboratory: string
+  readonly series: readonly ControlBatchSeries[]
+}
+
+/** One property of control mortar at one condition and age; a point is a batch. */
+export interface ControlBatchSeries {
+  readonly key: string
+  readonly property: PropertyKey
+  readonly condition: string
+  readonly age: Age
+  readonly unit: string
+  readonly decimals: number
+  readonly points: readonly ControlPoint[]
+  readonly segments: readonly ControlSegment[]
+}
+
+export interface ControlPoint {
+  readonly place: number
+  readonly batch: string
+  readonly cast: Moment
+  readonly value: number
+  readonly status: 'valid' | 'not-valid'
+  readonly cement: string
+  readonly reasons: readonly ResultReason[]
+  /** From the mean of the earlier batches of its segment, per cent; null for the first. */
+  readonly fromEarlierPercent: number | null
+}
+
+export interface ControlSegment
+  extends Pick<Segment, 'places' | 'cements' | 'chart' | 'ewma' | 'movingAverage' | 'correlation' | 'slope'> {
+  readonly begins: 'first' | 'control-cement'
+  readonly cusum: Shown<CusumChart>
+}
