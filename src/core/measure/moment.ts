@@ -106,6 +106,16 @@ export function isInCalendar({ text, day }: Moment): boolean {
   return text.startsWith(momentOfDay(day).text)
 }
 
+/**
+ * The last day of a calendar month.
+ * @param month "2026-03", in the form that schemas/common.json asks for
+ * @returns date without a clock time
+ */
+export function lastDayOf(month: string): Moment {
+  const [year = 0, number = 1] = month.split('-').map(Number)
+  return momentOfDay(new Date(0).setUTCFullYear(year, number, 0) / MILLISECONDS_A_DAY)
+}
+
 /** The calendar date of a moment, as written. */
 export function dateOf(moment: Moment): Moment {
   return moment.minute === null ? moment : momentOfDay(moment.day, moment.sortedAt)

@@ -4,7 +4,7 @@
  */
 import { type Excludable, exclusionOn, knownFrom, type Reported } from '../../core/mortar/known-when.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { isBy, type Moment } from '../../core/measure/moment.ts'
+import { isBy, lastDayOf, type Moment } from '../../core/measure/moment.ts'
 import type { Records } from '../../records/records.ts'
 import type { Control, Laboratory, Lot, Source } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
@@ -62,8 +62,17 @@ function knownSource(source: Source, asOf: Moment): Source {
     shipments: each(source.shipments, dated),
     answers: each(source.answers, (answer) => knownAnswer(answer, asOf)),
     diverted: each(source.diverted, (entry) => knownDiverted(entry, asOf)),
+    balance: each(source.balance, (line) => (hasEnded(line.month, asOf) ? line : null)),
+    'numbers-not-used': each(source['numbers-not-used'], (one) =>
+      one.on === undefined || isBy(one.on, asOf) ? one : null,
+    ),
     ...defined({ reports: source.reports && knownReports(source.reports, asOf) }),
   })
+}
+
+/** A month is balanced when it is over. */
+function hasEnded(month: string, asOf: Moment): boolean {
+  return isBy(lastDayOf(month), asOf)
 }
 
 type Answer = NonNullable<Source['answers']>[number]

@@ -27,6 +27,7 @@ import {
   sourceHappenings,
 } from './happenings.ts'
 import { checkLaboratory } from './laboratory.ts'
+import { laboratoryHappenings } from './laboratory-years.ts'
 import { checkLot } from './lot.ts'
 import { checkPhysical } from './physical.ts'
 import type { AllRecords } from './references.ts'
@@ -160,8 +161,8 @@ function checkAll(loaded: LoadedRecords, all: AllRecords): void {
     if (isDescribed(record)) checkCondition(record, report)
   for (const { record, report } of loaded.criterion.values())
     checkDate(record.confirmed?.date, '/confirmed/date', report)
-  for (const { record, report } of loaded.laboratory.values()) checkLaboratory(record, all, report)
-  for (const { record, report } of loaded.source.values()) checkSource(record, all, report)
+  for (const [id, { record, report }] of loaded.laboratory) checkLaboratory(id, record, all, report)
+  for (const [id, { record, report }] of loaded.source) checkSource(id, record, all, report)
   for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)
@@ -176,6 +177,8 @@ function checkAhead(loaded: LoadedRecords, asOf: Moment | undefined): void {
     checkHappenings(criterionHappenings(record), asOf, report)
   for (const { record, report } of loaded.source.values())
     checkHappenings(sourceHappenings(record), asOf, report)
+  for (const { record, report } of loaded.laboratory.values())
+    checkHappenings(laboratoryHappenings(record), asOf, report)
 }
 
 function faultless<T>(

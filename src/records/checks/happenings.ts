@@ -3,6 +3,7 @@ import type { Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Control, CriterionRecord, Lot, Source } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
+import { answerHappenings } from './answers.ts'
 
 /** A moment at which something happened, and where it stands. */
 export type Happening = readonly [moment: Moment | undefined, pointer: string]
@@ -51,6 +52,7 @@ export function* lotHappenings(lot: Lot): Generator<Happening> {
   for (const [place, test] of (lot.tests ?? []).entries()) yield* mortarHappenings(test, `/tests/${place}`)
   for (const [place, { date }] of (lot.shipments ?? []).entries()) yield [date, `/shipments/${place}/date`]
   for (const [place, { date }] of (lot.revisions ?? []).entries()) yield [date, `/revisions/${place}/date`]
+  yield* answerHappenings(lot.answers)
 }
 
 /** Casting and readings of a control. */
@@ -63,9 +65,19 @@ export function criterionHappenings({ confirmed }: CriterionRecord): Happening[]
   return [[confirmed?.date, '/confirmed/date']]
 }
 
-/** Events; what is said to end later may do so. */
-export function sourceHappenings({ events = [] }: Source): Happening[] {
-  return events.map(({ date }, place) => [date, `/events/${place}/date`])
+/** What happened at a source; what is said to end later, or planned for later, may do so. */
+export function* sourceHappenings(source: Source): Generator<Happening> {
+  for (const what of ['events', 'listing', 'shipments'] as const)
+    for (const [place, { date }] of (source[what] ?? []).entries()) yield [date, `/${what}/${place}/date`]
+  for (const [place, { on }] of (source.reports?.received ?? []).entries())
+    yield [on, `/reports/received/${place}/on`]
+  for (const [place, { on, tested }] of (source.diverted ?? []).entries()) {
+    yield [on, `/diverted/${place}/on`]
+    yield [tested, `/diverted/${place}/tested`]
+  }
+  for (const [place, { on }] of (source['numbers-not-used'] ?? []).entries())
+    yield [on, `/numbers-not-used/${place}/on`]
+  yield* answerHappenings(source.answers)
 }
 
 function* mortarHappenings(

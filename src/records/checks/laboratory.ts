@@ -1,14 +1,21 @@
 /** A laboratory: its periods, the conditions it names, and the unit of each stated standard deviation. */
 import { deviationKinds } from '../../core/doubt/stated-repeatability.ts'
 import { isFault, readQuantity } from '../../core/measure/units.ts'
-import { checkDate, checkPeriod } from './dates.ts'
+import { checkDate, checkOrder, checkPeriod } from './dates.ts'
+import { checkLaboratoryYears } from './laboratory-years.ts'
 import { checkReference, type AllRecords } from './references.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Laboratory } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 
-export function checkLaboratory(laboratory: Laboratory, all: AllRecords, report: FileReport): void {
+/** @param id of the laboratory */
+export function checkLaboratory(
+  id: string,
+  laboratory: Laboratory,
+  all: AllRecords,
+  report: FileReport,
+): void {
   laboratory.accreditation?.forEach((entry, index) => {
     checkPeriod(entry, `/accreditation/${index}`, report)
     entry.conditions?.forEach((id, which) => {
@@ -29,8 +36,19 @@ export function checkLaboratory(laboratory: Laboratory, all: AllRecords, report:
     checkDeviation(entry, `/repeatability/${index}/standard-deviation`, report)
   })
   laboratory.proficiency?.forEach((round, index) => {
-    checkDate(round.date, `/proficiency/${index}/date`, report)
+    const at = `/proficiency/${index}`
+    if (checkDate(round.date, `${at}/date`, report) && checkDate(round.closed, `${at}/closed`, report))
+      checkOrder(
+        {
+          earlier: round.date,
+          later: round.closed,
+          pointer: `${at}/closed`,
+          sentence: 'closed before the score was reported',
+        },
+        report,
+      )
   })
+  checkLaboratoryYears(id, laboratory, all, report)
 }
 
 type Repeatability = NonNullable<Laboratory['repeatability']>[number]

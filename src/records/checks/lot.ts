@@ -1,6 +1,7 @@
 /** A lot against the records it refers to, and its dates against each other. */
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { dateOf } from '../../core/measure/moment.ts'
+import { checkAnswers } from './answers.ts'
 import { checkDate, checkOrder } from './dates.ts'
 import { checkAnalyses, checkTests } from './lot-tests.ts'
 import { checkSamples } from './samples.ts'
@@ -34,6 +35,7 @@ export function checkLot(
   checkShipments(lot, report)
   checkRevisions(lot, all, report)
   checkStated(lot, all, report)
+  checkAnswers(lot.answers, report)
   lot.blend?.forEach((part, index) => {
     checkReference('source', part.source, `/blend/${index}/source`, all, report)
   })

@@ -42,7 +42,15 @@ const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['coefficient-of-variation', [0, 1000]],
   ['known', [1e-3, 1e9]],
   ['read', [1e-3, 1e9]],
+  // A month may produce, divert and hold nothing.
+  ['produced', [0, 1e7]],
+  ['diverted', [0, 1e7]],
+  ['rejected', [0, 1e7]],
+  ['stock', [0, 1e7]],
 ])
+
+/** Records that hold what a laboratory reports. */
+const HAS_RESULTS: ReadonlySet<RecordKind> = new Set(['lot', 'source'])
 
 /** Keys and indices from the record to a value; written out only for a fault. */
 type Path = (string | number)[]
@@ -60,9 +68,9 @@ export function checkPhysical(kind: RecordKind, record: unknown, report: FileRep
   })
 }
 
-/** Only what a laboratory reports of a lot may be known from one side; everything else is computed with. */
+/** Only what a laboratory reports of a lot, or of what was diverted, may be known from one side; everything else is computed with. */
 function isResult(kind: RecordKind, path: Path): boolean {
-  if (kind !== 'lot' || !(path.includes('results') || path.includes('control-results'))) return false
+  if (!HAS_RESULTS.has(kind) || !(path.includes('results') || path.includes('control-results'))) return false
   const last = path.at(-1)
   return typeof last === 'number' || last === 'value' || isPropertyKey(last ?? '')
 }
@@ -92,7 +100,7 @@ export function reportRange(
 
 function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds | undefined {
   const of = path.findLastIndex((key) => key === 'results') + 1
-  if (kind === 'lot' && 0 < of && path.at(-1) !== 'standard-uncertainty')
+  if (HAS_RESULTS.has(kind) && 0 < of && path.at(-1) !== 'standard-uncertainty')
     return property(path[of] as PropertyKey).bounds
   const specimen = path.at(-1) === 'resistance' || path.at(-2) === 'specimens'
   if (quantity === 'resistance' && specimen) return [1e-3, 1e9]

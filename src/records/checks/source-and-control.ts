@@ -1,8 +1,11 @@
 /** Sources and control batches against the other records. */
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { isFault, readQuantity } from '../../core/measure/units.ts'
+import { checkAnswers } from './answers.ts'
 import { checkClause, checkRequested } from './clause-reference.ts'
 import { checkDate, checkEnds, checkPeriod } from './dates.ts'
+import { checkYears } from './listing-and-reports.ts'
+import { checkMaterial } from './material.ts'
 import { reportRange, within } from './physical.ts'
 import { checkReadings } from './readings.ts'
 import { checkMortarCondition, checkReference, type AllRecords } from './references.ts'
@@ -12,7 +15,8 @@ import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Control, Source } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 
-export function checkSource(source: Source, all: AllRecords, report: FileReport): void {
+/** @param id of the source */
+export function checkSource(id: string, source: Source, all: AllRecords, report: FileReport): void {
   checkReference('producer', source.producer, '/producer', all, report)
   checkPlant(source, all, report)
   source.criteria?.forEach((entry, index) => {
@@ -40,6 +44,9 @@ export function checkSource(source: Source, all: AllRecords, report: FileReport)
   })
   for (const [key, text] of Object.entries(source.declared ?? {}))
     checkDeclared(key as PropertyKey, text as string, report)
+  checkYears(id, source, all, report)
+  checkMaterial(id, source, all, report)
+  checkAnswers(source.answers, report)
 }
 
 function checkPlant(source: Source, all: AllRecords, report: FileReport): void {

@@ -1,0 +1,131 @@
+/** What a laboratory states of its years: devices, closed days, proficiency, and bridges between control cements. */
+import { compareMoments } from '../../core/measure/moment.ts'
+import { isFault, KINDS, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { Laboratory } from '../schema/loaded-records.ts'
+import { checkDate, checkOrder, checkPeriod } from './dates.ts'
+import type { Happening } from './happenings.ts'
+import { type AllRecords, checkReference } from './references.ts'
+
+/** @param id of the laboratory */
+export function checkLaboratoryYears(
+  id: string,
+  laboratory: Laboratory,
+  all: AllRecords,
+  report: FileReport,
+): void {
+  checkEquipment(laboratory.equipment ?? [], report)
+  for (const [index, period] of (laboratory['closed-days'] ?? []).entries())
+    checkPeriod(period, `/closed-days/${index}`, report)
+  for (const [index, bridge] of (laboratory['cement-bridges'] ?? []).entries())
+    checkBridge(bridge, `/cement-bridges/${index}`, { id, all, report })
+}
+
+/** Verifications, scores and their closing; closed days may be planned. */
+export function* laboratoryHappenings(laboratory: Laboratory): Generator<Happening> {
+  for (const [index, { date, closed }] of (laboratory.proficiency ?? []).entries()) {
+    yield [date, `/proficiency/${index}/date`]
+    yield [closed, `/proficiency/${index}/closed`]
+  }
+  for (const [index, { verified }] of (laboratory.equipment ?? []).entries())
+    for (const [place, day] of verified.entries()) yield [day, `/equipment/${index}/verified/${place}`]
+}
+
+type Device = NonNullable<Laboratory['equipment']>[number]
+
+function checkEquipment(devices: readonly Device[], report: FileReport): void {
+  const marks = new Set<string>()
+  for (const [index, { mark, resolution, verified }] of devices.entries()) {
+    const at = `/equipment/${index}`
+    if (marks.has(mark))
+      report.at(
+        `${at}/mark`,
+        'duplicate-id',
+        `two devices have the mark ${mark}`,
+        'give each device its own mark',
+      )
+    marks.add(mark)
+    if (resolution !== undefined) checkResolution(resolution, `${at}/resolution`, report)
+    checkVerified(verified, `${at}/verified`, report)
+  }
+}
+
+/** Which unit a device shows depends on the device: any will do, above zero. */
+function checkResolution(text: string, pointer: string, report: FileReport): void {
+  const read = (Object.keys(KINDS) as QuantityKind[]).flatMap((kind) => {
+    const reading = readQuantity(text, kind)
+    return isFault(reading) ? [] : [reading]
+  })
+  if (read.some(({ value, censored }) => 0 < value && censored === undefined)) return
+  const isNumber = 0 < read.length
+  report.at(
+    pointer,
+    isNumber ? 'quantity-range' : 'quantity',
+    isNumber
+      ? `${text} is not the step of a device`
+      : `found the text "${text}"; a number with its unit was expected`,
+    'write the smallest step that the device shows, such as 0.1 kN',
+  )
+}
+
+/** Days in order, so that the last is the latest. */
+function checkVerified(verified: Device['verified'], at: string, report: FileReport): void {
+  for (const [index, day] of verified.entries()) {
+    const pointer = `${at}/${index}`
+    const earlier = verified[index - 1]
+    if (!checkDate(day, pointer, report) || earlier === undefined) continue
+    if (compareMoments(earlier, day) === 0)
+      report.at(pointer, 'duplicate-id', `${day} is listed twice`, 'list each verification once')
+    checkOrder({ earlier, later: day, pointer, sentence: 'the verifications are not in order' }, report)
+  }
+}
+
+type Bridge = NonNullable<Laboratory['cement-bridges']>[number]
+
+interface Against {
+  /** Of the laboratory. */
+  readonly id: string
+  readonly all: AllRecords
+  readonly report: FileReport
+}
+
+/** A bridge joins batches of one laboratory and condition, each made with the cement that it says. */
+function checkBridge({ from, to, pairs }: Bridge, at: string, against: Against): void {
+  const { all, report } = against
+  if (from === to)
+    report.at(
+      `${at}/to`,
+      'reference-mismatch',
+      `both control cements are ${to}`,
+      'name the cement before the change and the one after it',
+    )
+  for (const [index, { earlier, later }] of pairs.entries()) {
+    const here = `${at}/pairs/${index}`
+    checkBatch(earlier, from, `${here}/earlier`, against)
+    checkBatch(later, to, `${here}/later`, against)
+    const [one, other] = [all.controls.get(earlier), all.controls.get(later)]
+    if (one !== undefined && other !== undefined && one.condition !== other.condition)
+      report.at(
+        `${here}/later`,
+        'reference-mismatch',
+        `${later} was made at the condition ${other.condition}, ${earlier} at ${one.condition}`,
+        'pair batches of one condition',
+      )
+  }
+}
+
+function checkBatch(batch: string, cement: string, pointer: string, { id, all, report }: Against): void {
+  checkReference('control', batch, pointer, all, report)
+  const control = all.controls.get(batch)
+  if (control === undefined) return
+  const mend = 'name a batch of this laboratory with that cement, or correct the cement'
+  if (control.laboratory !== id)
+    report.at(pointer, 'reference-mismatch', `${batch} was made by ${control.laboratory}`, mend)
+  if (control.cement.lot !== cement)
+    report.at(
+      pointer,
+      'reference-mismatch',
+      `${batch} was made with cement ${control.cement.lot}, not with ${cement}`,
+      mend,
+    )
+}

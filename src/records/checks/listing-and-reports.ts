@@ -1,0 +1,119 @@
+/** What a source states of its years: listing, monthly reports, plans, phases and lot numbers that nobody used. */
+import { nameInSource } from '../../core/measure/lot-id.ts'
+import { momentIn } from '../../core/measure/moment.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import type { Source } from '../schema/loaded-records.ts'
+import { checkDate, checkEnds, checkOrder, checkPeriod } from './dates.ts'
+import type { AllRecords } from './references.ts'
+
+/** @param id of the source */
+export function checkYears(id: string, source: Source, all: AllRecords, report: FileReport): void {
+  checkListing(source.listing ?? [], report)
+  if (source.reports !== undefined) checkReports(source.reports, report)
+  for (const key of ['verification-plan', 'phases'] as const)
+    for (const [index, period] of (source[key] ?? []).entries())
+      checkPeriod(period, `/${key}/${index}`, report)
+  checkUnused(id, source['numbers-not-used'] ?? [], all, report)
+}
+
+/** Each entry after the one before it; which action may follow which, agencies decide. */
+function checkListing(listing: NonNullable<Source['listing']>, report: FileReport): void {
+  for (const [index, { date, to, 'next-review': review }] of listing.entries()) {
+    const at = `/listing/${index}`
+    checkEnds(
+      { from: date, to, fromPointer: `${at}/date`, toPointer: `${at}/to` },
+      'the listing ends before it begins',
+      report,
+    )
+    if (checkDate(review, `${at}/next-review`, report))
+      checkOrder(
+        {
+          earlier: date,
+          later: review,
+          pointer: `${at}/next-review`,
+          sentence: 'the next review comes before the entry',
+        },
+        report,
+      )
+    checkOrder(
+      {
+        earlier: listing[index - 1]?.date,
+        later: date,
+        pointer: `${at}/date`,
+        sentence: 'the entry comes before the one above it',
+      },
+      report,
+    )
+  }
+}
+
+/** A month is reported once, and not before it has begun. */
+function checkReports({ from, received = [] }: NonNullable<Source['reports']>, report: FileReport): void {
+  const months = new Set<string>()
+  for (const [index, { month, on }] of received.entries()) {
+    const at = `/reports/received/${index}`
+    if (months.has(month))
+      report.at(
+        `${at}/month`,
+        'duplicate-id',
+        `two reports are for ${month}`,
+        'record each month once, with the day on which its report was first received',
+      )
+    months.add(month)
+    if (month < from)
+      report.at(
+        `${at}/month`,
+        'dates-backwards',
+        `the report is for ${month}, and reports are due from ${from} on`,
+        'correct the month, or the first month that a report is due for',
+      )
+    if (checkDate(on, `${at}/on`, report))
+      checkOrder(
+        {
+          earlier: momentIn(`${month}-01`) ?? undefined,
+          later: on,
+          pointer: `${at}/on`,
+          sentence: 'received before its month began',
+        },
+        report,
+      )
+  }
+}
+
+type Unused = NonNullable<Source['numbers-not-used']>
+
+/** A number that was not used is on no lot, and stands once. */
+function checkUnused(id: string, unused: Unused, all: AllRecords, report: FileReport): void {
+  if (unused.length === 0) return
+  const borne = new Map(
+    [...all.lots].flatMap(([lot, { number = nameInSource(lot) }]) =>
+      lot.startsWith(`${id}/`) ? [[numberKey(number), lot] as const] : [],
+    ),
+  )
+  const seen = new Set<string>()
+  for (const [index, { number, on }] of unused.entries()) {
+    const at = `/numbers-not-used/${index}`
+    const lot = borne.get(numberKey(number))
+    if (lot !== undefined)
+      report.at(
+        `${at}/number`,
+        'duplicate-number',
+        `the lot number ${number} is used by ${lot}`,
+        'remove the entry, or correct the number',
+      )
+    if (seen.has(numberKey(number)))
+      report.at(
+        `${at}/number`,
+        'duplicate-number',
+        `the lot number ${number} is listed twice as not used`,
+        'list each number once',
+      )
+    seen.add(numberKey(number))
+    checkDate(on, `${at}/on`, report)
+  }
+}
+
+/** One number typed in full width or with a ligature reads as the other. */
+function numberKey(number: string): string {
+  return number.normalize('NFKC').toLowerCase()
+}
