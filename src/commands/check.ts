@@ -6,7 +6,7 @@ import { clauseSentence } from '../words/clause-sentences.ts'
 import { type Criterion, everyClause, setName } from '../core/criteria/criterion.ts'
 import { CHANGE_WORDS } from '../words/clause-changes.ts'
 import { mainSourceWords } from '../words/clause-origins.ts'
-import { countWords } from '../words/numbers.ts'
+import { plural, countWords } from '../words/numbers.ts'
 import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
 import { plainSpaces } from '../words/sentences.ts'
@@ -163,7 +163,7 @@ function readIn(criterion: Criterion): string[] {
 /** A line for each source and criterion, then the findings. */
 function summary(edition: Edition, scope: ReportScope): string {
   const lines = [
-    `As of ${edition.asOf}: ${edition.lots.size} lots, ${edition.shipments.length} shipments, ${edition.controls.size} control batches`,
+    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}`,
     '',
     ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
     '',

@@ -3,7 +3,7 @@ import { statSync } from 'node:fs'
 import type { Manifest } from '../edition/writers/manifest.ts'
 import { heldAgainst, vanishedLines } from './compare-sites.ts'
 import { readManifest } from './manifest-file.ts'
-import { stands } from './output-marker.ts'
+import { markerOf, stands } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
 export interface Comparing {
@@ -21,10 +21,17 @@ const NOTHING =
 
 /**
  * Reads what is to be compared with, before anything is built.
- * @throws CommandFailure for a folder of `--against` without a manifest
+ * @throws CommandFailure for a folder of `--against` without a manifest, and for a site to be replaced whose
+ * manifest is gone, where no other is given
  */
 export function earlierSites(final: string, { against, accept = [] }: Comparing): EarlierSites {
   const replaced = stands(final) ? readManifest(final) : null
+  if (replaced === null && against === undefined && markerOf(final)?.state === 'whole')
+    throw new CommandFailure(
+      `${final} holds a site without its manifest.json: a certificate lost since would go unnoticed.`,
+      EXIT.failed,
+      'restore the site from a backup, or give a good copy of it with --against DIR',
+    )
   const sites = [
     ...(replaced === null ? [] : [{ from: final, manifest: replaced }]),
     ...(against === undefined ? [] : [{ from: against, manifest: manifestAt(against) }]),

@@ -39,8 +39,19 @@ export function systemFault(error: unknown): NodeJS.ErrnoException | undefined {
   return undefined
 }
 
+/** What was to be done; a call that is not listed writes. */
+const WORDS: Readonly<Record<string, string>> = {
+  open: 'opened',
+  scandir: 'opened',
+  read: 'read',
+  stat: 'read',
+  lstat: 'read',
+  readlink: 'read',
+  realpath: 'read',
+}
+
 /** One sentence of what was refused, and where. */
 export function systemSentence(fault: NodeJS.ErrnoException): string {
-  const what = fault.syscall === 'open' || fault.syscall === 'scandir' ? 'opened' : 'written'
+  const what = WORDS[fault.syscall ?? ''] ?? 'written'
   return `${fault.path ?? 'The output'} cannot be ${what}: ${faultWords(fault)}.`
 }

@@ -119,7 +119,7 @@ export const LOWMARK: FurtherSource = {
   bills: 93_000,
   issuer: { name: 'D. Quillbeck', function: 'technical director' },
   issues: [
-    [9, 'released on 7-day results'],
+    [9, 'issued with 7-day results'],
     [30, '28-day results added'],
   ],
   producer: {

@@ -149,7 +149,7 @@ export const PELLMOOR: FurtherSource = {
   bills: 94_000,
   issuer: { name: 'J. Starrow', function: 'quality manager' },
   issues: [
-    [9, 'released on 7-day results'],
+    [9, 'issued with 7-day results'],
     [30, '28-day results added'],
   ],
   producer: {

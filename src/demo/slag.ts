@@ -87,7 +87,7 @@ export const IRONHOLM: FurtherSource = {
   bills: 91_000,
   issuer: { name: 'H. Oylward', function: 'quality manager' },
   issues: [
-    [9, 'released on 7-day results'],
+    [9, 'issued with 7-day results'],
     [30, '28-day results added'],
   ],
   producer: {

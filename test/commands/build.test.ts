@@ -54,6 +54,15 @@ describe('npm run build', { timeout: 600_000 }, () => {
     expect(refused.error).toMatch(/would be lost or exchanged:\n {2}tuff\/T-1: the lot is gone/)
     expect(existsSync(join(out, 'lots/tuff/T-1/index.html'))).toBe(true)
     expect(beside(out)).toEqual(['content', 'site'])
+    // Without its manifest the site cannot be compared with, which is told before anything is built.
+    const kept = readFileSync(join(out, 'manifest.json'))
+    rmSync(join(out, 'manifest.json'))
+    const blind = await build(content, out)
+    expect(blind).toMatchObject({ status: 1, out: '' })
+    expect(blind.error).toMatch(
+      /holds a site without its manifest\.json.*give a good copy of it with --against/s,
+    )
+    writeFileSync(join(out, 'manifest.json'), kept)
     // A fresh machine has no earlier site; a copy of its manifest is enough.
     const copy = mkdtempSync(join(tmpdir(), 'copy-'))
     writeFileSync(join(copy, 'manifest.json'), JSON.stringify(manifest))
