@@ -1,5 +1,6 @@
 /** One-sided tolerance factor of a normal sample, for conformity by variables. */
-import { cumulative, quantile } from './distributions.ts'
+import { quantile } from './distributions.ts'
+import { noncentralStudent, spreadOfDeviation } from './noncentral-student.ts'
 
 const known = new Map<string, number>()
 
@@ -31,53 +32,6 @@ export function toleranceFactor(n: number, share: number, confidence: number): n
   const factor = rootOf((t) => noncentralStudent(t, noncentrality, spread) - confidence, noncentrality) / root
   known.set(key, factor)
   return factor
-}
-
-/** Points of s/σ with their weights, which sum to one. */
-type Spread = readonly { readonly ratio: number; readonly weight: number }[]
-
-/**
- * Panels for many degrees of freedom; with few the integrand falls off within a hundredth of the range, and
- * more are taken. Own choice, like the reach: factors agree with printed ones to all their digits.
- */
-const PANELS = 2000
-const PANELS_FOR_ONE = 40_000
-/** So many standard deviations of s/σ on each side hold all but 1e-15 of it; below zero there is nothing. */
-const REACH = 9
-
-/**
- * Distribution of s/σ for so many degrees of freedom, by Simpson's rule (HELM workbook 31.2, key point 9):
- * density proportional to x^(df − 1) exp(−df x²/2), a chi distribution scaled by √df (from memory). Scaled by
- * its largest value, so that neither power nor exponential leaves the range of numbers.
- */
-function spreadOfDeviation(df: number): Spread {
-  const half = REACH / Math.sqrt(2 * df)
-  const [low, high] = [Math.max(0, 1 - half), 1 + half]
-  const panels = Math.max(PANELS, 2 * Math.round(PANELS_FOR_ONE / df / 2))
-  const step = (high - low) / panels
-  const points = Array.from({ length: panels + 1 }, (_, index) => {
-    const ratio = low + index * step
-    const simpson = index === 0 || index === panels ? 1 : index % 2 === 1 ? 4 : 2
-    const density =
-      ratio === 0
-        ? df === 1
-          ? Math.exp(df / 2)
-          : 0
-        : Math.exp((df - 1) * Math.log(ratio) - (df * (ratio * ratio - 1)) / 2)
-    return { ratio, weight: simpson * density }
-  })
-  const total = points.reduce((sum, { weight }) => sum + weight, 0)
-  return points
-    .filter(({ weight }) => weight > 0)
-    .map(({ ratio, weight }) => ({ ratio, weight: weight / total }))
-}
-
-/**
- * P(T ≤ t) of T = (Z + noncentrality) / (s/σ), as R's TDist defines it: the normal distribution averaged over
- * s/σ. No library at hand keeps its digits beyond n = 150.
- */
-function noncentralStudent(t: number, noncentrality: number, spread: Spread): number {
-  return spread.reduce((sum, { ratio, weight }) => sum + weight * cumulative(t * ratio - noncentrality), 0)
 }
 
 /**
