@@ -70,22 +70,25 @@ describe('F, then t', () => {
   it.each([
     [4, 12],
     [6, 6],
-  ])('keep their level of one in a hundred with %s results against %s where both sides are alike', (small, large) => {
-    const normal = normals(20_260_401 + small)
-    const runs = 10_000
-    let [scatter, means] = [0, 0]
-    for (let run = 0; run < runs; run += 1) {
-      const [first, second] = [small, large].map((n) => Array.from({ length: n }, normal))
-      const unlike = (fTest(first ?? [], second ?? [])?.p ?? 1) < 0.01
-      const form = unlike ? 'welch' : 'pooled'
-      const t = twoSampleT(first ?? [], second ?? [], { form, confidence: 0.99 })
-      if (unlike) scatter += 1
-      if ((t?.p ?? 1) < 0.01) means += 1
-    }
-    // Three standard errors of a share of 1 % among 10,000 are 0.3 points.
-    expect(scatter / runs).toBeGreaterThan(0.007)
-    expect(scatter / runs).toBeLessThan(0.013)
-    expect(means / runs).toBeGreaterThan(0.007)
-    expect(means / runs).toBeLessThan(0.013)
-  })
+  ])(
+    'keep their level of one in a hundred with %s results against %s where both sides are alike',
+    (small, large) => {
+      const normal = normals(20_260_401 + small)
+      const runs = 10_000
+      let [scatter, means] = [0, 0]
+      for (let run = 0; run < runs; run += 1) {
+        const [first, second] = [small, large].map((n) => Array.from({ length: n }, normal))
+        const unlike = (fTest(first ?? [], second ?? [])?.p ?? 1) < 0.01
+        const form = unlike ? 'welch' : 'pooled'
+        const t = twoSampleT(first ?? [], second ?? [], { form, confidence: 0.99 })
+        if (unlike) scatter += 1
+        if ((t?.p ?? 1) < 0.01) means += 1
+      }
+      // Three standard errors of a share of 1 % among 10,000 are 0.3 points.
+      expect(scatter / runs).toBeGreaterThan(0.007)
+      expect(scatter / runs).toBeLessThan(0.013)
+      expect(means / runs).toBeGreaterThan(0.007)
+      expect(means / runs).toBeLessThan(0.013)
+    },
+  )
 })
