@@ -1,4 +1,5 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
+import { sharedShipmentFindings } from '../core/checks/shipped.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
@@ -7,10 +8,11 @@ import { type AuditIndex, auditIndex, auditLot } from './passes/audit.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { knownRecords } from './passes/known-record.ts'
 import { sourceSeries } from './passes/series.ts'
-import { byDateAndBill } from './passes/shipments.ts'
+import { sharedShipments } from './passes/shipments.ts'
 import { type SourceState, sourceStates } from './passes/source-state.ts'
-import type { Edition, LotEntry, SourceEntry } from './shape/edition.ts'
+import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
+import { byDateAndBill } from './shape/shipment-order.ts'
 
 /** The clock is the command's: below it a day is an input like any other. */
 export interface AsOf {
@@ -51,7 +53,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const records = knownRecords(whole, asOf)
   const controls = controlEntries(records, asOf)
   const states = sourceStates(records, asOf, controls)
-  const { lots, sources } = computeEntries(records, states, auditIndex(records, asOf))
+  const { lots, sources, shipments } = computeEntries(records, states, auditIndex(records, asOf))
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
   return {
     asOf,
@@ -69,7 +71,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     lotsOf: lotsBySource(rows),
     lot: (id) => entryOf('lot', lots, id),
     source: (id) => entryOf('source', sources, id),
-    shipments: [...lots.values()].flatMap((lot) => lot.shipments).sort(byDateAndBill),
+    shipments: shipments.sort(byDateAndBill),
     methods: records.methods,
     program: options.program,
   }
@@ -79,6 +81,8 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
 interface Entries {
   readonly lots: Map<string, LotEntry>
   readonly sources: Map<string, SourceEntry>
+  /** Each once, in no order. */
+  readonly shipments: ShipmentEntry[]
 }
 
 function computeEntries(
@@ -86,16 +90,27 @@ function computeEntries(
   states: ReadonlyMap<string, SourceState>,
   index: AuditIndex,
 ): Entries {
-  const entries: Entries = { lots: new Map(), sources: new Map() }
+  const entries: Entries = { lots: new Map(), sources: new Map(), shipments: [] }
   const from = { records, issued: issuedReader(records.contentDir) }
   for (const [id, state] of states) {
+    const shared = sharedShipments(records, id, state.asOf)
+    entries.shipments.push(...shared.several)
     const lots = state.lots.map((_, place) => {
-      const lot = lotEntry(from, state, place)
+      const lot = lotEntry(from, state, place, shared)
       // What the audit checks say of it today, beside what was found at issue.
       return { ...lot, findings: [...lot.findings, ...auditLot(lot, records, state, index)] }
     })
-    for (const lot of lots) entries.lots.set(lot.id, lot)
-    entries.sources.set(id, sourceEntry(state, lots))
+    for (const lot of lots) {
+      entries.lots.set(lot.id, lot)
+      entries.shipments.push(...lot.shipments)
+    }
+    entries.sources.set(id, {
+      ...sourceEntry(state, lots),
+      findings: sharedShipmentFindings(
+        { id, producer: state.record.producer, shipments: shared.several },
+        index.bills,
+      ),
+    })
   }
   return entries
 }

@@ -5,16 +5,14 @@
  */
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
-import type { Lot } from '../records/schema/loaded-records.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
 import { WITHHELD } from '../records/issued/private-part.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../words/withheld.ts'
 import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry, SourceEntry } from './shape/edition.ts'
+import { type Publish, publicRecord, publicSourceRecord } from './certificate/published-record.ts'
 import type { LotHistory } from './shape/lot-history.ts'
 import { lotsBySource } from './shape/listing.ts'
-
-type Publish = ReadonlySet<string>
 
 /**
  * The Edition for an audience: the public one without what site.yaml does not publish, the internal one
@@ -37,8 +35,8 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     producers: publicProducers(edition.producers, publish),
     controls: publicControls(edition, lots),
     shipments: edition.shipments
-      .filter((shipment) => lots.has(shipment.lot))
-      .map((shipment) => publicShipment(shipment, publish)),
+      .filter((shipment) => shipment.lots.some((id) => lots.has(id)))
+      .map((shipment) => publicShipment(shipment, lots, publish)),
   }
 }
 
@@ -82,6 +80,7 @@ function publicSource(
 ): SourceEntry {
   return {
     ...source,
+    record: publicSourceRecord(source.record, source.id, shown, publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
     findings: publish.has('findings') ? source.findings : [],
     series: source.series
@@ -102,7 +101,8 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
     verdicts: lot.verdicts.map((verdict) => withoutDrafts(verdict, isShown)),
     bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
     findings: publish.has('findings') ? lot.findings.map((finding) => publicFinding(finding, isShown)) : [],
-    shipments: lot.shipments.map((shipment) => publicShipment(shipment, publish)),
+    shipments: lot.shipments.map((shipment) => publicShipment(shipment, shown, publish)),
+    sharedShipments: lot.sharedShipments.map((shipment) => publicShipment(shipment, shown, publish)),
     revisions: lot.revisions.map((revision) => publicRevision(revision, shown, publish)),
     history: () => publicHistory(lot.history(), isShown),
     certificate: () => lot.certificate(groups),
@@ -114,7 +114,8 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
 function publicFinding(finding: Finding, isShown: IsIssued): Finding {
   const { reason } = finding
   const named = (others: readonly (string | null)[]) =>
-    others.map((id) => (id !== null && isShown(id) ? id : null))
+    // An id without a stroke is a source's, which is no secret.
+    others.map((id) => (id !== null && (!id.includes('/') || isShown(id)) ? id : null))
   switch (reason.code) {
     case 'bill-twice':
       return {
@@ -160,66 +161,21 @@ function publicRevision(
   }
 }
 
+/** A possible lot that is not shown is not named; that there is one stays, else another would pass for the only one. */
 function publicShipment(
-  { consignee, project, seal, ...shipment }: ShipmentEntry,
+  { consignee, project, seal, lots, ...shipment }: ShipmentEntry,
+  shown: Edition['lots'],
   publish: Publish,
 ): ShipmentEntry {
+  const named = lots.filter((id) => shown.has(id))
   return {
     ...shipment,
+    lots: named,
     ...defined({
+      unshown: named.length < lots.length ? (true as const) : shipment.unshown,
       consignee: publish.has('consignee') ? consignee : undefined,
       project: publish.has('project') ? project : undefined,
       seal: publish.has('seals') ? seal : undefined,
-    }),
-  }
-}
-
-function publicRecord(record: Lot, publish: Publish): Lot {
-  const { verification, seals, shipments, revisions, answers, ...rest } = record
-  const persons = publish.has('persons')
-  return {
-    ...rest,
-    samples: record.samples.map(({ by, seal, ...sample }) => ({
-      ...sample,
-      ...(persons && by !== undefined ? { by } : {}),
-      ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
-    })),
-    ...(seals !== undefined && publish.has('seals') ? { seals } : {}),
-    ...(verification !== undefined && publish.has('verification') ? { verification } : {}),
-    ...(answers !== undefined && publish.has('findings')
-      ? { answers: answers.map((answer) => publicAnswer(answer, publish)) }
-      : {}),
-    ...(revisions === undefined
-      ? {}
-      : {
-          revisions: persons
-            ? revisions
-            : revisions.map((revision) => ({ ...revision, by: NOT_PUBLISHED.name })),
-        }),
-    ...(shipments === undefined
-      ? {}
-      : {
-          shipments: shipments.map(({ to, project, seal, vehicle: _, ...shipment }) => ({
-            ...shipment,
-            ...(publish.has('consignee') && to !== undefined ? { to } : {}),
-            ...(publish.has('project') && project !== undefined ? { project } : {}),
-            ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
-          })),
-        }),
-  }
-}
-
-/** Answers stand beside their findings and are published with them, without persons, consignees and bills as asked. */
-function publicAnswer(
-  { by, told, 'disposed-by': disposedBy, ...answer }: NonNullable<Lot['answers']>[number],
-  publish: Publish,
-): NonNullable<Lot['answers']>[number] {
-  return {
-    ...answer,
-    by: publish.has('persons') ? by : NOT_PUBLISHED.name,
-    ...defined({
-      'disposed-by': publish.has('persons') ? disposedBy : undefined,
-      told: publish.has('consignee') ? told : undefined,
     }),
   }
 }

@@ -29,16 +29,30 @@ export interface ShipmentColumns {
   readonly columns: {
     readonly bill: readonly string[]
     readonly date: readonly Moment[]
+    /** Place of its lot; −1 for a shipment of `several`. */
     readonly lot: readonly number[]
   }
+  /** Shipments that may be of any of several lots. */
+  readonly several: readonly SeveralLots[]
+}
+
+export interface SeveralLots {
+  /** Place among the shipments. */
+  readonly shipment: number
+  /** Places of the possible lots. */
+  readonly lots: readonly number[]
+  readonly mark: StandingText['mark']
+  /** How the worst of them stands; empty where nobody can say. */
+  readonly standing: string
+  readonly note: string
 }
 
 export function readLotColumns(file: WithTexts<LotColumns>): LotColumns {
   return { ...file, columns: { ...file.columns, sampled: file.columns.sampled.map(readMoment) } }
 }
 
-export function readShipmentColumns({ columns }: WithTexts<ShipmentColumns>): ShipmentColumns {
-  return { columns: { ...columns, date: columns.date.map(readMoment) } }
+export function readShipmentColumns({ columns, several }: WithTexts<ShipmentColumns>): ShipmentColumns {
+  return { several, columns: { ...columns, date: columns.date.map(readMoment) } }
 }
 
 /** What every list of lots shows of one; empty texts, and no day, for a place that no lot has. */

@@ -1,7 +1,7 @@
 /** Answers the look-up form from the column files, without leaving the page. */
 import { type LotColumns, readLotColumns, readShipmentColumns, type ShipmentColumns } from './columns.ts'
 import { anchor, element, marked } from './elements.ts'
-import { matches } from './match.ts'
+import { type Found, matches } from './match.ts'
 
 /**
  * Answers shown at most: a longer list is no answer, and the count beside it says that more text is needed.
@@ -39,11 +39,26 @@ if (place !== null && form !== null && field !== null && field !== undefined) {
 
 function show(place: HTMLElement, query: string, lots: LotColumns, shipments: ShipmentColumns): void {
   const answers = matches(query, lots, shipments)
-  const items = answers.slice(0, SHOWN).map(({ lot, standing, because }) => {
-    const link = anchor(`${place.dataset['lots'] ?? ''}${lot}/`, `Certificate ${lot}`)
-    return element('li', [link, ` (${because}): `, marked(standing.mark, [standing.text])])
-  })
-  place.replaceChildren(element('p', [countInWords(answers.length, query)]), element('ul', items))
+  const items = answers
+    .slice(0, SHOWN)
+    .map((answer) => element('li', answerNodes(answer, place.dataset['lots'] ?? '')))
+  const head = element('p', [countInWords(answers.length, query)])
+  head.tabIndex = -1
+  place.replaceChildren(head, element('ul', items))
+  // Whoever reads by keyboard or by ear goes on from the answer, not from the top of the page.
+  head.focus()
+}
+
+function answerNodes({ lots, standing, because, note }: Found, address: string): (string | Node)[] {
+  const links = lots.flatMap((lot, place): (string | Node)[] => [
+    ...(place === 0 ? [] : [', ']),
+    anchor(`${address}${lot}/`, `Certificate ${lot}`),
+  ])
+  return [
+    ...(standing.text === '' ? [] : [element('strong', [marked(standing.mark, [standing.text])])]),
+    element('div', [...links, ` (${because})`]),
+    ...(note === null ? [] : [element('div', [note], 'small soft')]),
+  ]
 }
 
 function countInWords(count: number, query: string): string {

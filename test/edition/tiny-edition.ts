@@ -42,7 +42,14 @@ export function finding(about: string, severity: Finding['severity'] = 'warning'
 }
 
 export function shipment(lot: string, bill: string, date: string, massT = 25): ShipmentEntry {
-  return { lot, bill, date: readMoment(date), massT, massWritten: `${massT} t` }
+  return {
+    source: lot.slice(0, lot.indexOf('/')),
+    lots: [lot],
+    bill,
+    date: readMoment(date),
+    massT,
+    massWritten: `${massT} t`,
+  }
 }
 
 /** A strength index at 28 d that has not come. */
@@ -84,6 +91,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     bestClass: () => null,
     verdicts: [],
     shipments: [],
+    sharedShipments: [],
     revisions: [],
     findings: [],
     changedValues: [],

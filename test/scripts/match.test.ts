@@ -21,31 +21,73 @@ const LOTS = readLotColumns({
   },
 })
 const SHIPMENTS = readShipmentColumns({
+  several: [],
   columns: { bill: ['BL-7', 'BL-77'], date: ['2026-02-01', '2026-02-02'], lot: [1, 2] },
 })
 
 describe('matches', () => {
   it('finds a lot by its printed number, whatever the case, with how it stands', () => {
     expect(matches(' t-1 ', LOTS, SHIPMENTS)).toEqual([
-      { lot: 'tuff/T-1', standing: WITHDRAWN, because: 'lot T-1' },
+      { lots: ['tuff/T-1'], standing: WITHDRAWN, because: 'lot T-1', note: null },
     ])
   })
   it('finds a lot by certificate number and by bill of lading', () => {
-    expect(matches('tuff/T-10', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-10'])
+    expect(matches('tuff/T-10', LOTS, SHIPMENTS).map((found) => found.lots[0])).toEqual(['tuff/T-10'])
     expect(matches('BL-77', LOTS, SHIPMENTS)).toEqual([
-      { lot: 'tuff/T-10', standing: SO_FAR, because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026' },
+      {
+        lots: ['tuff/T-10'],
+        standing: SO_FAR,
+        because: 'bill of lading BL-77 of 2\u00a0Feb\u00a02026',
+        note: null,
+      },
     ])
   })
   it('finds a lot by an id that it had before, with or without its source', () => {
     const renamed = { ...LOTS, formerly: { 'old-tuff/T-7': 1 } }
     expect(matches('old-tuff/t-7', renamed, SHIPMENTS)).toEqual([
-      { lot: 'tuff/T-1', standing: WITHDRAWN, because: 'lot T-1, formerly old-tuff/T-7' },
+      {
+        lots: ['tuff/T-1'],
+        standing: WITHDRAWN,
+        because: 'lot T-1, formerly old-tuff/T-7',
+        note: null,
+      },
     ])
-    expect(matches('T-7', renamed, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1'])
+    expect(matches('T-7', renamed, SHIPMENTS).map((found) => found.lots[0])).toEqual(['tuff/T-1'])
+  })
+  it.each(['BL-77', 'bl77', 'BL 77', 'bl–77', '\uff22\uff2c\uff0d\uff17\uff17', '77', '\uff17\uff17'])(
+    'finds the bill BL-77 written as %s, and no other',
+    (written) => {
+      expect(matches(written, LOTS, SHIPMENTS).map(({ because }) => because)).toEqual([
+        'bill of lading BL-77 of 2\u00a0Feb\u00a02026',
+      ])
+    },
+  )
+  it('lists every bill that comes to the same letters and digits', () => {
+    const bills = readShipmentColumns({
+      several: [],
+      columns: { bill: ['BL-1-12', 'BL-11-2'], date: ['2026-02-01', '2026-02-02'], lot: [0, 2] },
+    })
+    expect(matches('bl112', LOTS, bills)).toHaveLength(2)
+  })
+  it('gives a shipment of several lots with each possible lot and the worst of them', () => {
+    const bills = readShipmentColumns({
+      columns: { bill: ['BL-9'], date: ['2026-02-01'], lot: [-1] },
+      several: [
+        { shipment: 0, lots: [0, 1], mark: 'withdrawn', standing: WITHDRAWN.text, note: 'no one lot' },
+      ],
+    })
+    expect(matches('bl9', LOTS, bills)).toEqual([
+      {
+        lots: ['ash/A-1', 'tuff/T-1'],
+        standing: WITHDRAWN,
+        because: 'bill of lading BL-9 of 1\u00a0Feb\u00a02026',
+        note: 'no one lot',
+      },
+    ])
   })
   it('offers what holds the text only where nothing is exact', () => {
-    expect(matches('BL', LOTS, SHIPMENTS).map((found) => found.lot)).toEqual(['tuff/T-1', 'tuff/T-10'])
-    expect(matches('7', LOTS, SHIPMENTS).map((found) => found.because)).toEqual([
+    expect(matches('BL', LOTS, SHIPMENTS).map((found) => found.lots[0])).toEqual(['tuff/T-1', 'tuff/T-10'])
+    expect(matches('l-7', LOTS, SHIPMENTS).map((found) => found.because)).toEqual([
       'bill of lading BL-7 of 1\u00a0Feb\u00a02026',
       'bill of lading BL-77 of 2\u00a0Feb\u00a02026',
     ])
@@ -54,6 +96,7 @@ describe('matches', () => {
   })
   it('puts what begins with the text before what only holds it, and gives each answer once', () => {
     const bills = readShipmentColumns({
+      several: [],
       columns: { bill: ['XT-1', 'T-100'], date: ['2026-02-01', '2026-02-02'], lot: [0, 2] },
     })
     expect(matches('t-', LOTS, bills).map((found) => found.because)).toEqual([
@@ -65,6 +108,7 @@ describe('matches', () => {
   })
   it('gives every answer, so that the page can say how many there are', () => {
     const bills = readShipmentColumns({
+      several: [],
       columns: {
         bill: Array.from({ length: 40 }, (_, index) => `BL-${index}`),
         date: Array.from({ length: 40 }, () => '2026-02-01'),

@@ -20,7 +20,7 @@ export interface ShippedLot {
   }[]
 }
 
-/** Lots by producer and bill, one entry for each time that a bill is listed. */
+/** Lots, and sources that list shipments themselves, by producer and bill: one entry for each time that a bill is listed. */
 export type BillIndex = ReadonlyMap<string, readonly string[]>
 
 /** Every bill of the edition, each looked at once. */
@@ -49,6 +49,22 @@ export function shippedFindings(lot: ShippedLot, bills: BillIndex): Finding[] {
   ]
 }
 
+/** What a source lists as drawn from one of several lots. */
+export interface SharedShipments {
+  /** Of the source. */
+  readonly id: string
+  readonly producer: string
+  readonly shipments: ShippedLot['shipments']
+}
+
+/**
+ * Warnings on shipments that a source lists itself: they are about the source, for no one lot shipped them.
+ * @param bills of all lots and sources
+ */
+export function sharedShipmentFindings(source: SharedShipments, bills: BillIndex): Finding[] {
+  return [...source.shipments.flatMap((shipment) => massOf(source.id, shipment)), ...twice(source, bills)]
+}
+
 function massOf(lot: string, { bill, massT, massWritten }: ShippedLot['shipments'][number]): Finding[] {
   const [low, high] = BILL
   if (low <= massT && massT <= high) return []
@@ -63,7 +79,7 @@ function sumOf({ id, quantityTonnes, shipments }: ShippedLot): Finding[] {
   return [warningOn(id, { code: 'shipped-above-quantity', params })]
 }
 
-function twice({ id, producer, shipments }: ShippedLot, bills: BillIndex): Finding[] {
+function twice({ id, producer, shipments }: SharedShipments, bills: BillIndex): Finding[] {
   return [...new Set(shipments.map(({ bill }) => bill))].flatMap((bill) => {
     const listed = bills.get(billKey(producer, bill)) ?? []
     if (listed.length < 2) return []

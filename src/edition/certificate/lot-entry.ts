@@ -11,11 +11,12 @@ import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type JudgedLot, judgeLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
-import { shipmentsOf } from '../passes/shipments.ts'
+import { type SharedShipments, shipmentsOf } from '../passes/shipments.ts'
 import type { SourceState } from '../passes/source-state.ts'
 import { printedReadings } from '../printed/readings.ts'
 import type { IssuedDocument } from '../shape/document.ts'
 import type { Certificate, LotEntry, Revision } from '../shape/edition.ts'
+import { byDateAndBill } from '../shape/shipment-order.ts'
 import { certificateFacts, isProvisional } from './certificate-facts.ts'
 import { changedValues } from './changed-values.ts'
 import { type DocumentContent, documentContent } from './document-content.ts'
@@ -32,9 +33,15 @@ export interface LotsFrom {
  * A lot as of its source's date.
  * @param state the lot's source
  * @param place the lot's place in `state.lots`
+ * @param shared what the source lists as drawn from one of several lots
  * @throws RangeError for a place that holds no lot
  */
-export function lotEntry({ records, issued }: LotsFrom, state: SourceState, place: number): LotEntry {
+export function lotEntry(
+  { records, issued }: LotsFrom,
+  state: SourceState,
+  place: number,
+  shared: SharedShipments,
+): LotEntry {
   const computed = state.lots[place]
   if (computed === undefined)
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
@@ -54,7 +61,8 @@ export function lotEntry({ records, issued }: LotsFrom, state: SourceState, plac
     planned: judged.planned,
     verdicts: judged.verdicts,
     bestClass: judged.bestClass,
-    shipments: shipmentsOf(id, record, state.asOf),
+    shipments: [...shipmentsOf(id, record, state.asOf), ...shared.ofOne(id)].sort(byDateAndBill),
+    sharedShipments: shared.severalOf(id),
     history: () => judged.history,
     ...issuedPart({ records, issued }, judged, (asOf) => judgeLot(records, state, place, asOf).verdicts),
   }

@@ -12,7 +12,12 @@ import {
   type ReadingsOfLot,
 } from '../../core/checks/readings-alike.ts'
 import { overdueFindings } from '../../core/checks/result-overdue.ts'
-import { type BillIndex, billIndex, shippedFindings } from '../../core/checks/shipped.ts'
+import {
+  type BillIndex,
+  billIndex,
+  type sharedShipmentFindings,
+  shippedFindings,
+} from '../../core/checks/shipped.ts'
 import { OXIDES } from '../../core/composition/oxides.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { Moment } from '../../core/measure/moment.ts'
@@ -21,7 +26,7 @@ import { figuresOf, isQuantity, type ReportedValue } from '../../core/mortar/mor
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { LotEntry } from '../shape/edition.ts'
-import { shipmentsOf } from './shipments.ts'
+import { sharedShipments, shipmentsOf } from './shipments.ts'
 import type { SourceState } from './source-state.ts'
 
 /** A row of so many is told from others by itself: own choice. */
@@ -41,15 +46,23 @@ export function auditIndex(records: Records, asOf: Moment): AuditIndex {
   const own = new Map(lots.map(([id, lot]) => [id, readingsOf(lot)]))
   return {
     own,
-    bills: billIndex(
-      lots.map(([id, lot]) => ({
-        id,
-        producer: producerOf(records, id),
-        shipments: shipmentsOf(id, lot, asOf),
-      })),
-    ),
+    bills: billIndex(listedBills(records, asOf)),
     readings: readingsIndex([...own].map(([id, readings]) => ({ id, readings }))),
   }
+}
+
+/** Shipments of each lot, and of each source those of several lots. */
+function* listedBills(
+  records: Records,
+  asOf: Moment,
+): Generator<Parameters<typeof sharedShipmentFindings>[0]> {
+  const shared = new Map([...records.sources.keys()].map((id) => [id, sharedShipments(records, id, asOf)]))
+  for (const [id, lot] of records.lots) {
+    const named = shared.get(sourceOf(id))?.ofOne(id) ?? []
+    yield { id, producer: producerOf(records, id), shipments: [...shipmentsOf(id, lot, asOf), ...named] }
+  }
+  for (const [id, { producer }] of records.sources)
+    yield { id, producer, shipments: shared.get(id)?.several ?? [] }
 }
 
 /** Findings of one lot, those of its documents left out. */

@@ -119,6 +119,8 @@ export interface LotEntry extends LotHead {
   readonly verdicts: readonly Verdict[]
   /** Drawn from the lot by the as-of date, in order of date. */
   readonly shipments: readonly ShipmentEntry[]
+  /** What may have been drawn from the lot or from another one, by the as-of date, in order of date. */
+  readonly sharedShipments: readonly ShipmentEntry[]
   /** By number, the last one in force. */
   readonly revisions: readonly Revision[]
   readonly findings: readonly Finding[]
@@ -194,7 +196,13 @@ export interface ShipmentEntry {
   readonly date: Moment
   readonly massT: number
   readonly massWritten: string
-  readonly lot: string
+  readonly source: string
+  /** Lots that it may have come from, SOURCE/LOT; one where it is known. */
+  readonly lots: readonly string[]
+  /** It may have come from a lot that is not shown, too. */
+  readonly unshown?: true
+  /** Terminal or silo that it was loaded from, where lots lay together. */
+  readonly place?: string
   readonly consignee?: string
   readonly project?: string
   readonly seal?: string

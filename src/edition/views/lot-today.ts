@@ -1,7 +1,9 @@
 /** What the records say of a lot today, kept apart from its certificate. */
 import { type Moment, yearOf } from '../../core/measure/moment.ts'
+import { sum } from '../../core/statistics/descriptive.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import { plural } from '../../words/numbers.ts'
+import { upToMore } from '../../words/possible-lots.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { sentence } from '../../words/sentences.ts'
 import { type LotStanding, testName } from '../../words/standing.ts'
@@ -10,11 +12,13 @@ import { paths } from '../shape/addresses.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
+import { byDateAndBill } from '../shape/shipment-order.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type Linked, linked } from './linked.ts'
 import { overdueLines } from './overdue.ts'
+import { shipmentStanding } from './shipments.ts'
 
 export interface LotTodayView {
   readonly id: string
@@ -44,7 +48,8 @@ export interface ShipmentsOfLot {
   /** How many, and how much of the lot. */
   readonly summary: string
   /** The first ones, as many as a page has room for, and how many more there are. */
-  readonly shown: readonly (ShipmentEntry & { readonly to: string; readonly mass: string })[]
+  readonly shown: readonly (ShipmentEntry &
+    ReturnType<typeof shipmentStanding> & { readonly to: string; readonly mass: string })[]
   readonly more: number
   /** Whether any shipment tells where it went. */
   readonly named: boolean
@@ -92,21 +97,34 @@ function replacedLots(edition: Edition, id: string): Linked[] {
   return (found.get(id) ?? []).map((lot) => linked(edition, lot.number, paths.certificate(lot.id)))
 }
 
-function shipmentsOfLot({ site }: Edition, { shipments, record }: LotEntry): ShipmentsOfLot | null {
-  if (shipments.length === 0) return null
-  const shippedT = shipments.reduce((sum, { massT }) => sum + massT, 0)
-  const count = sentence(plural(shipments.length, 'shipment', 'shipments'))
-  const [shipped, whole] = [massText(shippedT, site.units), massText(record.quantity.value, site.units)]
+function shipmentsOfLot(edition: Edition, lot: LotEntry): ShipmentsOfLot | null {
+  const { shipments, sharedShipments } = lot
+  const all = [...shipments, ...sharedShipments].sort(byDateAndBill)
+  if (all.length === 0) return null
   return {
-    summary: `${count}, ${shipped} of ${whole}.`,
-    shown: shipments.slice(0, SHOWN).map((shipment) => ({
+    summary: shippedSummary(edition, lot),
+    shown: all.slice(0, SHOWN).map((shipment) => ({
       ...shipment,
       to: destination(shipment),
-      mass: quantity(shipment.massT, 1, 't', site.units),
+      mass: quantity(shipment.massT, 1, 't', edition.site.units),
+      ...shipmentStanding(edition, shipment),
     })),
-    more: Math.max(0, shipments.length - SHOWN),
-    named: shipments.some(({ consignee, project }) => consignee !== undefined || project !== undefined),
+    more: Math.max(0, all.length - SHOWN),
+    named: all.some(({ consignee, project }) => consignee !== undefined || project !== undefined),
   }
+}
+
+/** "3 shipments, 74 t of 1450 t, and up to 25.2 t more, from shipments not resolvable to one lot." */
+function shippedSummary({ site }: Edition, { shipments, sharedShipments, record }: LotEntry): string {
+  const tonnes = (all: readonly ShipmentEntry[]) => sum(all.map(({ massT }) => massT))
+  const count = sentence(plural(shipments.length, 'shipment', 'shipments'))
+  const [shipped, whole] = [
+    massText(tonnes(shipments), site.units),
+    massText(record.quantity.value, site.units),
+  ]
+  const more =
+    sharedShipments.length === 0 ? '' : `, ${upToMore(quantity(tonnes(sharedShipments), 1, 't', site.units))}`
+  return `${count}, ${shipped} of ${whole}${more}.`
 }
 
 function destination({ consignee, project }: ShipmentEntry): string {

@@ -1,11 +1,15 @@
-/** Shipments by source and year, each leading to the certificate of its lot. */
+/** Shipments by source and year, each leading to the certificate of its lot, or of every lot that it may be of. */
 import { yearOf } from '../../core/measure/moment.ts'
-import { sourceOf } from '../../core/measure/lot-id.ts'
+import { nameInSource } from '../../core/measure/lot-id.ts'
+import { numberKey } from '../../core/measure/number-key.ts'
 import { number } from '../../words/numbers.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
+import { notOneLot } from '../../words/possible-lots.ts'
 import type { LotStanding } from '../../words/standing.ts'
+import { paths } from '../shape/addresses.ts'
 import type { Edition, ShipmentEntry } from '../shape/edition.ts'
-import { standingOfId } from '../shape/standing.ts'
+import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
+import { type Linked, linked } from './linked.ts'
 import type { SourceByYear } from './register.ts'
 import { countByYear, yearsOf } from './years.ts'
 
@@ -17,7 +21,7 @@ export interface ShipmentsView {
 
 export function shipmentsView({ shipments, sources }: Edition): ShipmentsView {
   const years = yearsOf(shipments.map(({ date }) => date))
-  const bySource = Map.groupBy(shipments, ({ lot }) => sourceOf(lot))
+  const bySource = Map.groupBy(shipments, ({ source }) => source)
   return {
     years,
     sources: [...sources.values()].map(({ id, name }) => ({
@@ -40,7 +44,7 @@ export interface ShipmentYear {
 
 /** Every source and year that has a page. */
 export function shipmentYears({ shipments }: Pick<Edition, 'shipments'>): ShipmentYear[] {
-  const groups = Map.groupBy(shipments, ({ lot, date }) => `${sourceOf(lot)}/${yearOf(date)}`)
+  const groups = Map.groupBy(shipments, ({ source, date }) => `${source}/${yearOf(date)}`)
   return [...groups].map(([key, own]) => {
     const [source = '', year = ''] = key.split('/')
     return { source, year, shipments: own }
@@ -48,7 +52,13 @@ export function shipmentYears({ shipments }: Pick<Edition, 'shipments'>): Shipme
 }
 
 export interface ShipmentLine extends ShipmentEntry {
+  /** Of the page, for the first line of a bill; null for another that writes it alike. */
+  readonly anchor: string | null
+  readonly certificates: readonly Linked[]
+  /** Of its lot, or the worst of the possible ones. */
   readonly standing: LotStanding | undefined
+  /** Where it cannot be told which lot it was drawn from. */
+  readonly notOne: string | null
   /** In both systems of units, the site's own first. */
   readonly masses: readonly string[]
 }
@@ -59,7 +69,7 @@ export interface ShipmentYearView {
   readonly shipments: readonly ShipmentLine[]
   readonly massHeads: readonly string[]
   /** Columns that any of these shipments fills. */
-  readonly has: Readonly<Record<'consignee' | 'project' | 'seal', boolean>>
+  readonly has: Readonly<Record<'place' | 'consignee' | 'project' | 'seal', boolean>>
 }
 
 /** Of the columns of masses. */
@@ -67,22 +77,48 @@ const MASS_HEADS = { SI: ['Mass, t', 'short tons'], US: ['Mass, short tons', 't'
 
 export function shipmentYearView(edition: Edition, { source, shipments }: ShipmentYear): ShipmentYearView {
   const { units } = edition.site
+  const anchors = anchorsOf(shipments)
   return {
     name: edition.sources.get(source)?.name ?? source,
     massHeads: MASS_HEADS[units],
     shipments: shipments
-      .map((shipment) => ({
+      .map((shipment, place) => ({
         ...shipment,
-        standing: standingOfId(edition, shipment.lot),
+        ...shipmentStanding(edition, shipment),
+        anchor: anchors[place] ?? null,
         masses: massesOf(shipment, units),
       }))
       .reverse(),
     has: {
+      place: shipments.some(({ place }) => place !== undefined),
       consignee: shipments.some(({ consignee }) => consignee !== undefined),
       project: shipments.some(({ project }) => project !== undefined),
       seal: shipments.some(({ seal }) => seal !== undefined),
     },
   }
+}
+
+/** What a list says of a shipment: where it leads, how that stands, and whether it may be any of several. */
+export function shipmentStanding(
+  edition: Edition,
+  shipment: ShipmentEntry,
+): Pick<ShipmentLine, 'certificates' | 'standing' | 'notOne'> {
+  return {
+    certificates: shipment.lots.map((id) => linked(edition, nameInSource(id), paths.certificate(id))),
+    standing: standingOfShipment(edition, shipment),
+    notOne: lotOfShipment(shipment) === null ? notOneLot(shipment) : null,
+  }
+}
+
+/** "bill-bl88454", so that a link or a typed address leads to the line. */
+function anchorsOf(shipments: readonly ShipmentEntry[]): (string | null)[] {
+  const taken = new Set<string>()
+  return shipments.map(({ bill }) => {
+    const anchor = `bill-${numberKey(bill)}`
+    if (taken.has(anchor)) return null
+    taken.add(anchor)
+    return anchor
+  })
 }
 
 function massesOf({ massT }: ShipmentEntry, units: UnitSystem): string[] {

@@ -1,6 +1,5 @@
 /** A source's page: its last verdict, trends under its criteria, findings, and the ways to its lots. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
-import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { listedSetName, setOfVerdict } from '../../words/outcomes.ts'
@@ -107,7 +106,7 @@ function waysToLots(
   id: string,
 ): Pick<SourcePageView, 'lotCount' | 'lots' | 'years' | 'shipmentYears'> {
   const lots = edition.lotsOf(id)
-  const shipped = edition.shipments.filter(({ lot }) => sourceOf(lot) === id)
+  const shipped = edition.shipments.filter(({ source }) => source === id)
   return {
     lotCount: lots.length,
     lots: lotLines(edition, lots.slice(-NEWEST).reverse()),

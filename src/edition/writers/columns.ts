@@ -4,8 +4,10 @@
  */
 import { dateOf } from '../../core/measure/moment.ts'
 import { OUTCOMES } from '../../core/criteria/outcome.ts'
+import { notOneLot } from '../../words/possible-lots.ts'
 import type { LotStanding } from '../../words/standing.ts'
-import type { Edition, ListedLot, Series } from '../shape/edition.ts'
+import type { Edition, ListedLot, Series, ShipmentEntry } from '../shape/edition.ts'
+import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
 
@@ -116,8 +118,12 @@ function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap
   }
 }
 
-/** data/shipments.json: bills of lading with the lot's place in data/index.json. */
-export function shipmentColumns({ lots, shipments }: Edition): object {
+/**
+ * data/shipments.json: bills of lading with the lot's place in data/index.json; −1 for a shipment of no one lot,
+ * which `several` tells of.
+ */
+export function shipmentColumns(edition: Edition): object {
+  const { lots, shipments } = edition
   const places = placesOf(lots)
   return {
     format: 1,
@@ -125,7 +131,26 @@ export function shipmentColumns({ lots, shipments }: Edition): object {
       bill: shipments.map((shipment) => shipment.bill),
       date: shipments.map((shipment) => shipment.date.text),
       mass: shipments.map((shipment) => toSignificant(shipment.massT, DIGITS)),
-      lot: shipments.map((shipment) => places.get(shipment.lot) ?? -1),
+      lot: shipments.map((shipment) => places.get(lotOfShipment(shipment) ?? '') ?? -1),
     },
+    several: shipments.flatMap((shipment, index) =>
+      lotOfShipment(shipment) === null ? [severalLots(edition, shipment, { index, places })] : [],
+    ),
+  }
+}
+
+/** The places of a shipment and of the lots that it may be of, with the worst of how they stand. */
+function severalLots(
+  edition: Edition,
+  shipment: ShipmentEntry,
+  { index, places }: { readonly index: number; readonly places: ReadonlyMap<string, number> },
+): object {
+  const standing = standingOfShipment(edition, shipment)
+  return {
+    shipment: index,
+    lots: shipment.lots.flatMap((id) => places.get(id) ?? []),
+    mark: standing?.mark ?? null,
+    standing: standing?.text ?? '',
+    note: notOneLot(shipment),
   }
 }

@@ -11,7 +11,8 @@ import type { UnitSystem } from '../../words/unit-systems.ts'
 import { massDecimals, quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
-import { standingData, standingOf, standingOfId } from '../shape/standing.ts'
+import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
+import { standingData, standingOf } from '../shape/standing.ts'
 
 type Cell = string | number | Moment | Age | null | undefined
 
@@ -136,9 +137,11 @@ const SHIPMENT_COLUMNS = [
   'lot_state',
   'lot_standing',
   'mass_printed',
+  'possible_lots',
+  'loaded_from',
 ]
 
-/** Shipments, a line each, in order of date, with how their lot stands. */
+/** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
 export function* shipmentsTable(edition: Edition): Generator<string> {
   const { lots, shipments } = edition
   yield lines([SHIPMENT_COLUMNS])
@@ -146,15 +149,17 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
     shipments.map((shipment) => [
       shipment.bill,
       shipment.date,
-      shipment.lot,
+      lotOfShipment(shipment),
       shipment.massT,
       shipment.massWritten,
       shipment.consignee,
       shipment.project,
       shipment.seal,
-      lots.get(shipment.lot)?.state,
-      standingOfId(edition, shipment.lot)?.text,
+      lots.get(lotOfShipment(shipment) ?? '')?.state,
+      standingOfShipment(edition, shipment)?.text,
       printed(shipment.massT, 1, 't', edition.site.units),
+      lotOfShipment(shipment) === null ? shipment.lots.join(' ') : null,
+      shipment.place,
     ]),
   )
 }
