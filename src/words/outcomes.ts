@@ -17,6 +17,8 @@ export function scopeWords(criterion: Pick<Criterion, 'clauses'>): string | null
 
 /** The name of a set in a list of sets: one that judges activity alone is no equal of the others. */
 export function listedSetName(criterion: Criterion): string {
+  if (criterion.activityOf !== undefined)
+    return `${setName(criterion)}, with the activity clause of ${setName(criterion.activityOf)}`
   return isActivityOnly(criterion) ? `${setName(criterion)} (activity clause only)` : setName(criterion)
 }
 

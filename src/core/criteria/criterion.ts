@@ -272,6 +272,8 @@ export interface Criterion {
   /** What the specification says on retests and disputes; shown, never computed. */
   readonly retests?: string
   readonly note?: string
+  /** The set whose demand on activity stands in this one's place, where the set is composed to answer "what if". */
+  readonly activityOf?: Pick<Criterion, 'id' | 'title' | 'designation' | 'edition'>
 }
 
 /**

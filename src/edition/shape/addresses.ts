@@ -15,6 +15,8 @@ export const paths = {
   working: (lot: string) => `lots/${lot}/working/`,
   sources: 'sources/',
   source: (id: string) => `sources/${id}/`,
+  whatIf: (source: string) => `sources/${source}/what-if/`,
+  sourceFeed: (source: string) => `sources/${source}/feed.xml`,
   sourceUnder: (id: string, criterion: string) => `sources/${id}/${criterion}/`,
   criteria: 'criteria/',
   criterion: (id: string) => `criteria/${id}/`,

@@ -1,9 +1,11 @@
 /** Atom feed of certificates: new, completed, withdrawn. */
 import { compareMoments, type Moment } from '../../core/measure/moment.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
-import type { Edition, LotEntry, Revision } from '../shape/edition.ts'
+import type { Edition, ListedLot, LotEntry, Revision } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingOf } from '../shape/standing.ts'
+import { plainSpaces } from '../../words/sentences.ts'
+import { decidedByInWords } from '../shape/verdict-words.ts'
 import { emptyElement, xmlElement } from './xml.ts'
 
 /** Entries kept, newest first. */
@@ -15,21 +17,55 @@ const ENTRIES = 100
  * Source: RFC 4287 (Atom), sections 4.1.1 and 4.1.2: what a feed and an entry must hold.
  */
 export function certificateFeed(edition: Edition): string | null {
+  return feedText(edition, {
+    title: edition.site.title,
+    page: paths.front,
+    feed: paths.feed,
+    lots: edition.lots.values(),
+  })
+}
+
+/**
+ * The same of one source alone; null where the whole site has none.
+ * @throws RangeError for a source that is not in the edition
+ */
+export function sourceFeed(edition: Edition, source: string): string | null {
+  const listed = edition.sources.get(source)
+  if (listed === undefined)
+    throw new RangeError(`sourceFeed needs a source of the edition, got ${source}`)
+  return feedText(edition, {
+    title: `${listed.name} · ${edition.site.title}`,
+    page: paths.source(source),
+    feed: paths.sourceFeed(source),
+    lots: edition.lotsOf(source),
+  })
+}
+
+/** What a feed is about. */
+interface FeedOf {
+  readonly title: string
+  /** Paths of the page that it follows, and of its own. */
+  readonly page: string
+  readonly feed: string
+  readonly lots: Iterable<ListedLot>
+}
+
+function feedText(edition: Edition, { title, page, feed, lots }: FeedOf): string | null {
   const home = fullAddress(edition, paths.front)
   if (home === null || edition.audience === 'internal') return null
-  const { title, notice } = edition.site
+  const { title: author, notice } = edition.site
   return [
     '<?xml version="1.0" encoding="utf-8"?>',
     '<feed xmlns="http://www.w3.org/2005/Atom">',
-    xmlElement('id', home),
+    xmlElement('id', `${home}${page}`),
     xmlElement('title', title, PLAIN),
     xmlElement('updated', atMidnight(edition.asOf)),
-    `<author>${xmlElement('name', title)}</author>`,
-    emptyElement('link', { rel: 'alternate', type: 'text/html', href: home }),
-    emptyElement('link', { rel: 'self', type: 'application/atom+xml', href: `${home}${paths.feed}` }),
+    `<author>${xmlElement('name', author)}</author>`,
+    emptyElement('link', { rel: 'alternate', type: 'text/html', href: `${home}${page}` }),
+    emptyElement('link', { rel: 'self', type: 'application/atom+xml', href: `${home}${feed}` }),
     xmlElement('generator', edition.program),
     ...(notice === undefined ? [] : [xmlElement('rights', notice, PLAIN)]),
-    ...newestRevisions(edition).map((revised) => entry(edition, home, revised)),
+    ...newestRevisions(edition, lots).map((revised) => entry(edition, home, revised)),
     '</feed>\n',
   ].join('\n')
 }
@@ -51,9 +87,18 @@ function entry(edition: Edition, home: string, { lot, revision }: LotRevision): 
       type: 'text/html',
       href: isNewest ? `${home}${paths.certificate(lot.id)}` : permanent,
     }),
-    xmlElement('summary', revision.reason, PLAIN),
+    xmlElement('summary', summary(edition, lot, revision), PLAIN),
     '</entry>',
   ].join('\n')
+}
+
+/** Why the revision was made, and, of the one in force, which clauses decided. */
+function summary(edition: Edition, lot: LotEntry, revision: Revision): string {
+  const [governing] = lot.verdicts
+  if (lot.revisions.at(-1) !== revision || governing === undefined || governing.decidedBy.length === 0)
+    return revision.reason
+  if (governing.outcome === 'meets' || !edition.criteria.has(governing.criterion)) return revision.reason
+  return `${revision.reason}; decided by: ${plainSpaces(decidedByInWords(edition, governing))}`
 }
 
 interface LotRevision {
@@ -62,8 +107,8 @@ interface LotRevision {
 }
 
 /** A revision among the newest of all belongs to one of the lots that were revised last. */
-function newestRevisions(edition: Edition): LotRevision[] {
-  const last = [...edition.lots.values()]
+function newestRevisions(edition: Edition, lots: Iterable<ListedLot>): LotRevision[] {
+  const last = [...lots]
     .flatMap(({ id, issued }) => (issued === null ? [] : [{ id, date: issued.date }]))
     .sort(newestFirst)
     .slice(0, ENTRIES)

@@ -2,7 +2,7 @@
 import { paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import { lotColumns, shipmentColumns } from './columns.ts'
-import { certificateFeed } from './feed.ts'
+import { certificateFeed, sourceFeed } from './feed.ts'
 import { criterionData } from './criterion-data.ts'
 import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-data.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
@@ -37,6 +37,10 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
   }
   for (const id of edition.sources.keys())
     yield { path: paths.sourceEvidence(id), pieces: json(edition, sourceEvidenceData(edition, id)) }
+  for (const id of edition.sources.keys()) {
+    const text = sourceFeed(edition, id)
+    if (text !== null) yield { path: paths.sourceFeed(id), pieces: [text] }
+  }
   for (const id of edition.lots.keys())
     yield { path: paths.lotData(id), pieces: json(edition, lotData(edition, edition.lot(id))) }
 }
@@ -51,6 +55,11 @@ function piecesAt(edition: Edition, path: string): Iterable<string> | null {
   if (Object.hasOwn(SITE_FILES, path)) return SITE_FILES[path]?.(edition) ?? null
   const source = /^data\/evidence\/([^/]+)\.json$/.exec(path)?.[1] ?? ''
   if (edition.sources.has(source)) return json(edition, sourceEvidenceData(edition, source))
+  const followed = /^sources\/([^/]+)\/feed\.xml$/.exec(path)?.[1] ?? ''
+  if (edition.sources.has(followed)) {
+    const text = sourceFeed(edition, followed)
+    return text === null ? null : [text]
+  }
   const lot = /^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? ''
   return edition.lots.has(lot) ? json(edition, lotData(edition, edition.lot(lot))) : null
 }

@@ -1,7 +1,8 @@
 import { SaxesParser } from 'saxes'
 import { describe, expect, it } from 'vitest'
 import { readMoment } from '../../../src/core/measure/moment.ts'
-import { certificateFeed } from '../../../src/edition/writers/feed.ts'
+import { certificateFeed, sourceFeed } from '../../../src/edition/writers/feed.ts'
+import { base } from '../views/criterion-fixture.ts'
 import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
@@ -170,6 +171,50 @@ describe('certificateFeed as RFC 4287 asks', () => {
     expect(links).toEqual([
       ['alternate', 'https://example.org/a/'],
       ['self', 'https://example.org/a/feed.xml'],
+    ])
+  })
+})
+
+describe('sourceFeed', () => {
+  const lots = [
+    tinyLot('ash/1', { state: 'complete', revisions: [revision(0, '2026-03-10')] }),
+    tinyLot('tuff/1', { state: 'complete', revisions: [revision(0, '2026-03-11')] }),
+  ]
+  const edition = tinyEdition([tinySource('ash'), tinySource('tuff')], lots, { audience: 'public' })
+
+  it('follows one source alone, under an id and an address of its own', () => {
+    const feed = parsed(sourceFeed(edition, 'ash') ?? '')
+    expect(all(feed, 'entry').map((entry) => one(entry, 'title').text)).toEqual([
+      'ash/1, revision 0: Not judged',
+    ])
+    expect(one(feed, 'id').text).toBe('https://example.org/a/sources/ash/')
+    expect(all(feed, 'link').map(({ attributes }) => attributes['href'])).toEqual([
+      'https://example.org/a/sources/ash/',
+      'https://example.org/a/sources/ash/feed.xml',
+    ])
+    expect(one(one(feed, 'author'), 'name').text).toBe('Register')
+  })
+
+  it('is left out where the whole site’s feed is, and refuses a source that is not in the edition', () => {
+    expect(sourceFeed({ ...edition, audience: 'internal' }, 'ash')).toBeNull()
+    expect(() => sourceFeed(edition, 'slag')).toThrow('got slag')
+  })
+})
+
+describe('an entry', () => {
+  it('says after the reason which clauses decided, of the revision in force alone', () => {
+    const lot = tinyLot('ash/1', {
+      state: 'complete',
+      verdicts: [verdict('base', 'does-not-meet', { decidedBy: ['loi'] })],
+      revisions: [
+        revision(0, '2026-03-10', { state: 'superseded', reason: 'first issue' }),
+        revision(1, '2026-04-02', { reason: '28 d results' }),
+      ],
+    })
+    const feed = parsed(certificateFeed(publicEdition([lot], { criteria: new Map([['base', base]]) })) ?? '')
+    expect(all(feed, 'entry').map((entry) => one(entry, 'summary').text)).toEqual([
+      '28 d results; decided by: Loss on ignition',
+      'first issue',
     ])
   })
 })
