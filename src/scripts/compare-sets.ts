@@ -4,6 +4,7 @@
 import { liesWithin, type Period, periodOf } from './period.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { changesBetween, type ComparedLot, compareLot } from '../core/judging/compare-sets.ts'
+import { withActivityOf } from '../core/criteria/replace-activity.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { listedSetName } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
@@ -25,6 +26,8 @@ const result = document.querySelector<HTMLElement>('#compare-result')
 
 interface Choice {
   readonly sets: readonly string[]
+  /** The set whose activity clause replaces the first one's; empty text for none. */
+  readonly activity: string
   readonly sources: readonly string[]
   readonly sampled: Period
   readonly changed: boolean
@@ -42,8 +45,9 @@ if (place && form && state && result) {
     const own = ++run
     const choice = choiceOf(form)
     keepInAddress(form)
-    if (choice.sets.length < 2) {
-      state.textContent = 'Choose at least two specifications.'
+    const missing = missingWords(choice)
+    if (missing !== null) {
+      state.textContent = missing
       result.replaceChildren()
       return
     }
@@ -54,11 +58,9 @@ if (place && form && state && result) {
         ...choice.sources.map(sourceFile),
       ])
       if (own !== run) return
-      const sets = choice.sets.flatMap((id) => criteria.get(id) ?? [])
+      const sets = chosenSets(choice, criteria)
       const lots = sources.flatMap((source) => comparedLots(source, sets, choice))
-      const judged = `${countWords(lots.length, 'lot')} judged under ${countWords(sets.length, 'specification')}`
-      const changed = lots.filter(({ changes }) => changes).length
-      state.textContent = `${judged}; ${plural(changed, 'lot changes', 'lots change')} outcome.`
+      state.textContent = judgedWords(lots, sets)
       result.replaceChildren(...report(lots, sets, choice, place.dataset['lots'] ?? ''))
     } catch {
       files.clear()
@@ -76,24 +78,57 @@ if (place && form && state && result) {
   void show()
 }
 
+/** Nothing to compare is no result: what must be chosen first; null where enough is. */
+function missingWords({ sets, activity, sources }: Choice): string | null {
+  if (sources.length === 0) return 'No source is chosen: choose at least one.'
+  if (sets.length === 0) return 'No specification is chosen: choose at least one.'
+  if (sets.length < 2 && activity === '')
+    return 'Choose a second specification, or one whose activity clause stands in for the first one’s.'
+  return null
+}
+
+/** The first set with its activity clause replaced comes last. */
+function chosenSets({ sets, activity }: Choice, criteria: ReadonlyMap<string, Criterion>): Criterion[] {
+  const chosen = sets.flatMap((id) => criteria.get(id) ?? [])
+  const [first, other] = [chosen[0], criteria.get(activity)]
+  const composed = first === undefined || other === undefined ? null : withActivityOf(first, other)
+  return composed === null ? chosen : [...chosen, composed]
+}
+
+/** How many lots each set judges: one that is not for a lot’s material judges none of it. */
+function judgedWords(lots: readonly Row[], sets: readonly Criterion[]): string {
+  const each = sets.map((set, place) => {
+    const count = lots.filter(({ verdicts }) => verdicts[place] !== null).length
+    return `${listedSetName(set)} judges ${countWords(count, 'lot')}`
+  })
+  const changed = lots.filter(({ changes }) => changes).length
+  const composed = sets.some(({ activityOf }) => activityOf !== undefined)
+    ? ' With a clause replaced, this is no judgement under any contract.'
+    : ''
+  return `${each.join('; ')}. ${plural(changed, 'lot changes', 'lots change')} outcome.${composed}`
+}
+
 function choiceOf(form: HTMLFormElement): Choice {
   const data = new FormData(form)
   const text = (name: string) => String(data.get(name) ?? '')
   return {
     sets: data.getAll('set').map(String),
+    activity: text('activity'),
     sources: data.getAll('source').map(String),
     sampled: periodOf(text),
     changed: text('changed') === 'yes',
   }
 }
 
-/** A comparison that was sent to somebody opens as it was. */
+/** A comparison that was sent to somebody opens as it was; an address that names no source means all of them. */
 function takeFromAddress(form: HTMLFormElement): void {
   const given = new URLSearchParams(location.search)
   if (!given.has('set')) return
-  for (const field of form.querySelectorAll<HTMLInputElement>('input')) {
-    if (field.type === 'checkbox') field.checked = given.getAll(field.name).includes(field.value)
-    else field.value = given.get(field.name) ?? ''
+  for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {
+    if (field instanceof HTMLSelectElement || field.type !== 'checkbox')
+      field.value = given.get(field.name) ?? ''
+    else if (field.name !== 'source' || given.has('source'))
+      field.checked = given.getAll(field.name).includes(field.value)
   }
 }
 

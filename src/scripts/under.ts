@@ -6,7 +6,7 @@ const choice = place?.querySelector<HTMLSelectElement>('select[name="under"]')
 const result = place?.querySelector<HTMLElement>('.under-result')
 
 if (place && choice && result) {
-  const show = async () => {
+  const show = async ({ arrived }: { readonly arrived: boolean }) => {
     const id = choice.value
     history.replaceState(
       null,
@@ -20,21 +20,36 @@ if (place && choice && result) {
     try {
       const { viewUnder } = await import('./under-view.ts')
       const view = await viewUnder(id, place)
-      if (choice.value === id) result.replaceChildren(...view)
+      if (choice.value !== id) return
+      result.replaceChildren(...view)
+      if (arrived) leadTo(place)
     } catch {
       result.textContent = 'The evidence could not be fetched: try again later.'
     }
   }
   choice.addEventListener('change', () => {
-    void show()
+    void show({ arrived: false })
   })
   place.querySelector('form')?.addEventListener('submit', (event) => {
     event.preventDefault()
   })
   place.hidden = false
   const asked = new URLSearchParams(location.search).get('under')
-  if (asked !== null && [...choice.options].some((option) => option.value === asked)) {
-    choice.value = asked
-    void show()
+  if (asked !== null && asked !== '') {
+    if ([...choice.options].some((option) => option.value === asked)) {
+      choice.value = asked
+      void show({ arrived: true })
+    } else {
+      result.textContent = `No specification “${asked}” is on record for this material: choose one above.`
+      leadTo(place)
+    }
   }
+}
+
+/** The answer to an address lies far down the page: whoever followed it is led there, by sight and by focus. */
+function leadTo(part: HTMLElement): void {
+  const heading = part.querySelector<HTMLElement>('h2, h3')
+  heading?.setAttribute('tabindex', '-1')
+  heading?.focus({ preventScroll: true })
+  part.scrollIntoView({ block: 'start' })
 }

@@ -1,4 +1,6 @@
 /** State and verdict of a lot in one, as every list, page and data file gives them. */
+import { hasNoClass } from '../../core/criteria/no-class.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { AwaitedTest } from '../../core/result/awaited-test.ts'
@@ -15,6 +17,17 @@ export function standingOf(edition: NamesConditions, lot: ListedLot, criterion?:
     state: lot.state,
     outcome: judgedUnder(lot, criterion)?.outcome ?? null,
     ...defined({ noClass: judgedUnder(lot, criterion)?.noClass, withdrawn: lot.withdrawn }),
+    awaited: lot.awaited.map((test) => namedTest(edition, test)),
+  })
+}
+
+/** Under a set that the lot is not on record with, from its verdict there. */
+export function standingUnder(edition: NamesConditions, lot: ListedLot, verdict: Verdict): LotStanding {
+  return lotStanding({
+    state: lot.state,
+    outcome: verdict.outcome,
+    ...(hasNoClass(verdict) ? { noClass: true as const } : {}),
+    ...defined({ withdrawn: lot.withdrawn }),
     awaited: lot.awaited.map((test) => namedTest(edition, test)),
   })
 }

@@ -1,4 +1,7 @@
 /** The same lots under several sets: which change outcome, and which clause decides. */
+import { isActivityOnly } from '../../core/criteria/activity-only.ts'
+import { setName } from '../../core/criteria/criterion.ts'
+import { withActivityOf } from '../../core/criteria/replace-activity.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
@@ -17,6 +20,8 @@ export interface ComparisonPage {
   readonly asOf: string
   /** Sets and sources that a reader can choose. */
   readonly sets: readonly Choice[]
+  /** Sets whose activity clause can stand in for another set's. */
+  readonly activities: readonly Pick<Choice, 'id' | 'name'>[]
   readonly sources: readonly Choice[]
   readonly compared: readonly ComparedSource[]
 }
@@ -78,6 +83,10 @@ export function comparisonPage(edition: Seen): ComparisonPage {
       name: listedSetName(criterion),
       checked: ticked.includes(criterion.id),
     })),
+    activities: [...edition.criteria.values()]
+      .filter(isActivityOnly)
+      .filter((set) => withActivityOf(set, set) !== null)
+      .map((set) => ({ id: set.id, name: setName(set) })),
     sources: sources.map(({ id, name }) => ({ id, name, checked: true })),
     compared: sources
       .filter(({ criteria }) => criteria.length > 1)

@@ -1,4 +1,6 @@
 /** One set of criteria on its page: scope, layers, limits, clauses, and the lots judged under it. */
+import { isActivityOnly } from '../../core/criteria/activity-only.ts'
+import { withActivityOf } from '../../core/criteria/replace-activity.ts'
 import {
   type Criterion,
   everyClause,
@@ -53,6 +55,9 @@ export interface CriterionPage {
   readonly sources: readonly SourceList[]
   readonly retests: string | null
   readonly counts: readonly SourceOutcomes[]
+  /** The comparison with this set chosen, and the same with its activity clause replaced by another set's. */
+  readonly compare: string
+  readonly replaced: readonly Linked[]
 }
 export interface LayerView {
   readonly label: string
@@ -102,7 +107,19 @@ export function criterionPage(edition: Seen, criterion: Criterion): CriterionPag
     sources: sourceLists(criterion),
     retests: criterion.retests ?? null,
     counts: [...edition.sources.values()].flatMap((source) => sourceOutcomes(edition, criterion, source)),
+    compare: comparison(edition, { set: criterion.id }),
+    replaced: [...edition.criteria.values()]
+      .filter((other) => isActivityOnly(other) && !isActivityOnly(criterion))
+      .filter((other) => withActivityOf(criterion, other) !== null)
+      .map((other) => ({
+        text: `With the activity clause of ${setName(other)}`,
+        href: comparison(edition, { set: criterion.id, activity: other.id }),
+      })),
   }
+}
+
+function comparison(edition: Seen, chosen: Readonly<Record<string, string>>): string {
+  return `${link(edition, paths.comparison)}?${new URLSearchParams(chosen)}`
 }
 
 function laterSet(edition: Seen, { supersededBy }: Criterion): Linked | null {

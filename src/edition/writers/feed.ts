@@ -31,8 +31,7 @@ export function certificateFeed(edition: Edition): string | null {
  */
 export function sourceFeed(edition: Edition, source: string): string | null {
   const listed = edition.sources.get(source)
-  if (listed === undefined)
-    throw new RangeError(`sourceFeed needs a source of the edition, got ${source}`)
+  if (listed === undefined) throw new RangeError(`sourceFeed needs a source of the edition, got ${source}`)
   return feedText(edition, {
     title: `${listed.name} · ${edition.site.title}`,
     page: paths.source(source),

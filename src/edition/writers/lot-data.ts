@@ -2,13 +2,12 @@
  * data/lots/SOURCE/LOT.json and the records that lots refer to, so that another site can take them in and
  * recompute.
  */
-import { defined } from '../../core/measure/defined.ts'
-import { regularSamples } from '../../core/mortar/regular-samples.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 import type { Result } from '../../core/result/result.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
-import { type EvidenceLot, packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
+import { packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
+import { evidenceLot } from '../shape/evidence-lot.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
@@ -85,26 +84,6 @@ export function sourceEvidenceData(edition: Edition, id: string): SourceEvidence
     { source: id, asOf: edition.asOf, background, restarts, unpublished, conditions },
     edition.lotsOf(id).map((lot) => evidenceLot(edition.lot(lot.id))),
   )
-}
-
-function evidenceLot({ record, ...lot }: LotEntry): EvidenceLot {
-  return defined({
-    id: lot.id,
-    number: lot.number,
-    state: lot.state,
-    class: lot.class ?? null,
-    sampled: lot.sampled,
-    from: record.produced.from,
-    tonnes: record.quantity.value,
-    results: lot.results,
-    unmade: lot.unmade,
-    planned: lot.planned,
-    withdrawn: lot.withdrawn,
-    takenAt: regularSamples(record),
-    classUnder: record['class-under'],
-    facts: record.facts,
-    documents: record.documents,
-  })
 }
 
 export function conditionData(edition: Edition): object {

@@ -98,12 +98,18 @@ describe('withActivityOf', () => {
   })
 
   it('withActivityOf keeps to the other set’s decision rule, and is unconfirmed where that set is', () => {
-    const guarded = setOf([hot], { id: 'guarded', 'decision-rule': { guarded: 2, 'agreed-in': 'contract 7' } })
-    expect(withActivityOf(governing, guarded)?.clauses[1]?.decisionRule).toMatchObject({ rule: 'guarded', k: 2 })
+    const guarded = setOf([hot], {
+      id: 'guarded',
+      'decision-rule': { guarded: 2, 'agreed-in': 'contract 7' },
+    })
+    expect(withActivityOf(governing, guarded)?.clauses[1]?.decisionRule).toMatchObject({
+      rule: 'guarded',
+      k: 2,
+    })
     const remembered = setOf([{ ...hot, basis: { memory: 'a talk' } }], { id: 'remembered' })
-    expect([isUnconfirmed(governing), isUnconfirmed(withActivityOf(governing, remembered) ?? governing)]).toEqual([
-      false,
-      true,
-    ])
+    expect([
+      isUnconfirmed(governing),
+      isUnconfirmed(withActivityOf(governing, remembered) ?? governing),
+    ]).toEqual([false, true])
   })
 })
