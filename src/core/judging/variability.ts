@@ -4,17 +4,12 @@ import { defined } from '../measure/defined.ts'
 import { duplicatesOf } from '../result/duplicates.ts'
 import type { Duplicates, PrecedingResult, Result } from '../result/result.ts'
 import { mean, standardDeviation } from '../statistics/descriptive.ts'
+import { testingError, withoutTesting } from '../statistics/testing-error.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
 import type { ComparisonCase } from './judging.ts'
 import { reportedValue } from './reported-value.ts'
 import { lastResults, noStatistic, type StatisticOf, statisticFigure, tooFew } from './series-of-results.ts'
 
-/**
- * The mean absolute difference of pairs times this estimates the standard deviation: 1/d2 with d2 = 2/√π =
- * 1.128379 for pairs of a normal distribution, so that 1/d2 = √π/2 = 0.886227. Tables print d2 as 1.128 (read);
- * 1/1.128 is 0.886525, often printed as 0.8865, and estimates 0.03 % more.
- */
-const FROM_PAIRS = Math.sqrt(Math.PI) / 2
 /** Results that the moving average takes in: ASTM C917 (from memory). */
 const MOVING = 5
 
@@ -78,17 +73,11 @@ export function variabilityOf(values: readonly number[], differences: readonly n
     movingAverage: values.length < MOVING ? null : mean(values.slice(-MOVING)),
     standardDeviation: total,
     n: values.length,
-    testing: differences.length === 0 ? null : testingError(total, differences),
+    testing: differences.length === 0 ? null : testingOf(total, differences),
   }
 }
 
-/** What testing adds to a scatter: variances of independent parts add up. */
-function testingError(total: number, differences: readonly number[]): NonNullable<Variability['testing']> {
-  // ASTM C917 and C1451 (formula from memory).
-  const error = mean(differences.map(Math.abs)) * FROM_PAIRS
-  return {
-    error,
-    corrected: Math.sqrt(Math.max(0, total ** 2 - error ** 2)),
-    pairs: differences.length,
-  }
+function testingOf(total: number, differences: readonly number[]): NonNullable<Variability['testing']> {
+  const error = testingError(differences)
+  return { error, corrected: withoutTesting(total, error), pairs: differences.length }
 }

@@ -1,5 +1,6 @@
 /** Whether two sets of results scatter alike. */
 import { standardDeviation } from './descriptive.ts'
+import { incompleteBeta } from './incomplete-beta.ts'
 
 export interface FTest {
   /** Larger variance over smaller, 1 or more; Infinity where one set does not scatter at all. */
@@ -43,46 +44,5 @@ export function fTest(first: readonly number[], second: readonly number[]): FTes
  */
 export function varianceRatioAbove(ratio: number, dfAbove: number, dfBelow: number): number {
   if (ratio === Number.POSITIVE_INFINITY) return 0
-  return regularizedBeta(dfBelow / (dfBelow + dfAbove * ratio), dfBelow / 2, dfAbove / 2)
-}
-
-/** The continued fraction converges fast only below the mean; beyond it, I_x(a, b) = 1 − I_(1−x)(b, a). */
-function regularizedBeta(x: number, a: number, b: number): number {
-  if (x <= 0) return 0
-  if (1 <= x) return 1
-  return x < (a + 1) / (a + b + 2) ? betaTail(x, a, b) : 1 - betaTail(1 - x, b, a)
-}
-
-/** DLMF 8.17.22 (from memory), evaluated by the method of Lentz. */
-function betaTail(x: number, a: number, b: number): number {
-  const front = Math.exp(a * Math.log(x) + b * Math.log1p(-x) - logBeta(a, b)) / a
-  let [c, d] = [1, 1 / (1 - ((a + b) * x) / (a + 1))]
-  let product = d
-  for (let m = 1; m <= 1000; m += 1) {
-    const terms = [
-      (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m)),
-      (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1)),
-    ]
-    const before = product
-    for (const term of terms) {
-      d = 1 / (1 + term * d)
-      c = 1 + term / c
-      product *= c * d
-    }
-    if (Math.abs(product - before) < 1e-15 * Math.abs(product)) break
-  }
-  return front * product
-}
-
-function logBeta(a: number, b: number): number {
-  return logGamma(a) + logGamma(b) - logGamma(a + b)
-}
-
-/** Stirling's series (DLMF 5.11.1, from memory) from 12 on, where five terms keep all digits; below, by recurrence. */
-function logGamma(x: number): number {
-  if (x < 12) return logGamma(x + 1) - Math.log(x)
-  const square = x * x
-  const series =
-    (1 / 12 - (1 / 360 - (1 / 1260 - (1 / 1680 - 1 / (1188 * square)) / square) / square) / square) / x
-  return (x - 0.5) * Math.log(x) - x + 0.5 * Math.log(2 * Math.PI) + series
+  return incompleteBeta(dfBelow / (dfBelow + dfAbove * ratio), dfBelow / 2, dfAbove / 2)
 }

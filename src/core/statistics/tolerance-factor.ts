@@ -1,5 +1,6 @@
 /** One-sided tolerance factor of a normal sample, for conformity by variables. */
 import { quantile } from './distributions.ts'
+import { increasingRoot } from './increasing-root.ts'
 import { noncentralStudent, spreadOfDeviation } from './noncentral-student.ts'
 
 const known = new Map<string, number>()
@@ -29,34 +30,8 @@ export function toleranceFactor(n: number, share: number, confidence: number): n
   const noncentrality = quantile(share) * root
   const spread = spreadOfDeviation(n - 1)
   // ISO 16269-6, formula (A.13): k = t'(confidence; n − 1, z √n) / √n, t' the noncentral Student quantile.
-  const factor = rootOf((t) => noncentralStudent(t, noncentrality, spread) - confidence, noncentrality) / root
+  const factor =
+    increasingRoot((t) => noncentralStudent(t, noncentrality, spread) - confidence, noncentrality) / root
   known.set(key, factor)
   return factor
-}
-
-/**
- * Root of an increasing function, first bracketed around a guess, then by false position with the stale end's
- * weight halved (the Illinois variant: Dowell and Jarratt 1971, BIT 11, 168-174).
- */
-function rootOf(f: (x: number) => number, guess: number): number {
-  let width = 1
-  while (0 < f(guess - width) || f(guess + width) < 0) width *= 2
-  let [low, high] = [guess - width, guess + width]
-  let [atLow, atHigh] = [f(low), f(high)]
-  let last = 0
-  while (1e-10 * Math.max(1, Math.abs(high)) < high - low) {
-    const middle = atHigh === atLow ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow)
-    const value = f(middle)
-    if (value === 0 || middle <= low || high <= middle) return middle
-    if (value < 0) {
-      ;[low, atLow] = [middle, value]
-      if (last < 0) atHigh /= 2
-      last = -1
-    } else {
-      ;[high, atHigh] = [middle, value]
-      if (0 < last) atLow /= 2
-      last = 1
-    }
-  }
-  return (low + high) / 2
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { lag1 } from '../../../src/core/statistics/autocorrelation.ts'
 import { mean, standardDeviation } from '../../../src/core/statistics/descriptive.ts'
 import { publishedCases } from '../values.ts'
 
@@ -28,5 +29,13 @@ describe('NIST StRD, univariate', () => {
         tolerance['sd_rel'] ?? 0,
       )
     },
+  )
+
+  it.each(publishedCases('nist-strd-univariate'))(
+    '$title: neighbours correlate as certified',
+    ({ inputs, expected, tolerance }) =>
+      expect(
+        Math.abs((lag1(dataOf(inputs)) ?? Number.NaN) - (expected['autocorr_lag1'] as number)),
+      ).toBeLessThanOrEqual(tolerance['autocorr_abs'] ?? 0),
   )
 })

@@ -1,0 +1,69 @@
+/** All rules of a control chart at once: limits from a baseline, patterns over every point. */
+import { EWMA_LAMBDA, EWMA_WIDTH, ewma, type EwmaPoint } from './ewma.ts'
+import { individualsLimits, type IndividualsLimits, movingRanges } from './individuals-chart.ts'
+import { type RunPattern, runSignals } from './run-rules.ts'
+
+export type ChartRule = RunPattern | 'moving-range' | 'ewma'
+
+/** In the order in which rules are listed. */
+export const CHART_RULES: readonly ChartRule[] = [
+  'beyond-limits',
+  'run-of-eight',
+  'six-rising-or-falling',
+  'two-of-three',
+  'moving-range',
+  'ewma',
+]
+
+export interface ChartSignal {
+  readonly rule: ChartRule
+  /** Where the rule first holds, and where its pattern begins. */
+  readonly at: number
+  readonly from: number
+  readonly side: 'high' | 'low' | null
+}
+
+export interface Chart {
+  readonly limits: IndividualsLimits
+  readonly averages: readonly EwmaPoint[]
+  readonly signals: readonly ChartSignal[]
+}
+
+/**
+ * A chart of single values, moving ranges and weighted averages.
+ * @param values all points, in order
+ * @param baseline those that set centre and limits, in order, two or more, not all alike
+ * @returns signals over all points, those of the baseline among them, in order of place; null where the baseline has
+ * no scatter
+ * @throws RangeError for a baseline of fewer than two
+ */
+export function chartOf(values: readonly number[], baseline: readonly number[]): Chart | null {
+  const limits = individualsLimits(baseline)
+  const { centre, sigma, movingRangeHigh } = limits
+  if (sigma === 0) return null
+  const averages = ewma(values, { centre, sigma, lambda: EWMA_LAMBDA, width: EWMA_WIDTH })
+  const signals = [
+    ...runSignals(values.map((value) => (value - centre) / sigma)),
+    ...rangeSignals(values, movingRangeHigh),
+    ...averageSignals(averages),
+  ].sort((a, b) => a.at - b.at)
+  return { limits, averages, signals }
+}
+
+function rangeSignals(values: readonly number[], high: number): ChartSignal[] {
+  return movingRanges(values).flatMap((range, from) =>
+    high < range ? [{ rule: 'moving-range', at: from + 1, from, side: null }] : [],
+  )
+}
+
+/** The first point of each excursion. */
+function averageSignals(averages: readonly EwmaPoint[]): ChartSignal[] {
+  const sides = averages.map(sideOf)
+  return sides.flatMap((side, at) =>
+    side === null || side === sides[at - 1] ? [] : [{ rule: 'ewma', at, from: at, side }],
+  )
+}
+
+function sideOf({ value, low, high }: EwmaPoint): 'high' | 'low' | null {
+  return high < value ? 'high' : value < low ? 'low' : null
+}
