@@ -22,6 +22,8 @@ export interface FurtherSource {
   readonly id: string
   readonly prefix: string
   readonly lots: number
+  /** Numbers that no lot bears; none without it. */
+  readonly notUsed?: readonly string[]
   /** Sampling day of the first lot, and days from one to the next. */
   readonly from: string
   readonly every: number

@@ -1,6 +1,7 @@
 /**
  * The sources that came later to the scenario: slag, silica fume, an ash from a works that writes US units
- * throughout, and one known from finished figures. Each draws from a chance of its own, so that what one of them is given moves no reading of
+ * throughout, one known from finished figures, three that share a laboratory's control cement, and one whose lots
+ * resemble each other. Each draws from a chance of its own, so that what one of them is given moves no reading of
  * another.
  */
 import { momentOfDay, yearOf } from '../core/measure/moment.ts'
@@ -8,13 +9,24 @@ import { dayOf, nextWednesday } from './calendar.ts'
 import { type Chance, chanceOf } from './chance.ts'
 import type { FurtherSource } from './further-source.ts'
 import { LOWMARK } from './lowmark-ash.ts'
+import { HOLLENBY, ORRINMOSS, TANSGARTH } from './millrace-sources.ts'
 import type { DemoIssue } from './scenario-files.ts'
 import { PELLMOOR } from './pellmoor-ash.ts'
 import { FERROWICK } from './silica-fume.ts'
 import type { DemoFile } from './site-records.ts'
 import { IRONHOLM } from './slag.ts'
+import { VEXHOLM } from './vexholm-ash.ts'
 
-export const FURTHER: readonly FurtherSource[] = [IRONHOLM, FERROWICK, LOWMARK, PELLMOOR]
+export const FURTHER: readonly FurtherSource[] = [
+  IRONHOLM,
+  FERROWICK,
+  LOWMARK,
+  PELLMOOR,
+  ORRINMOSS,
+  TANSGARTH,
+  HOLLENBY,
+  VEXHOLM,
+]
 
 /** All records of the further sources, one file at a time. */
 export function* furtherFiles(
@@ -35,7 +47,7 @@ function* lotsOf(
   onIssue: (issue: DemoIssue) => void,
 ): Generator<DemoFile> {
   const next = source.series(chance)
-  const numberOf = numbers(source.prefix)
+  const numberOf = numbers(source.prefix, source.notUsed)
   let bill = source.bills
   const billNumber = () => {
     bill += 1
@@ -54,13 +66,15 @@ function* lotsOf(
 }
 
 /** "IS-2025-001": running from 1 in each year. */
-function numbers(prefix: string): (day: number) => string {
+function numbers(prefix: string, notUsed: readonly string[] = []): (day: number) => string {
   const running = new Map<string, number>()
   return (day) => {
     const year = yearOf(momentOfDay(day))
-    const number = (running.get(year) ?? 0) + 1
-    running.set(year, number)
-    return `${prefix}-${year}-${String(number).padStart(3, '0')}`
+    const numberOf = (place: number) => `${prefix}-${year}-${String(place).padStart(3, '0')}`
+    let place = (running.get(year) ?? 0) + 1
+    while (notUsed.includes(numberOf(place))) place += 1
+    running.set(year, place)
+    return numberOf(place)
   }
 }
 

@@ -169,6 +169,39 @@ export const PLANTED_LATER: readonly PlantedLater[] = [
         line.replace(', specimens:', `, reported: ${daysAfter(date, 9)}, specimens:`),
       ),
   },
+  {
+    source: 'skarnmere-ash',
+    place: 24,
+    what: 'an answer to the copied row of oxides, which closed the question',
+    edit: (text) =>
+      `${text}
+answers:
+  - finding: readings-alike/skarnmere-ash/SA-2025-005/oxides/north-quay/C/1
+    date: 2025-09-15
+    by: T. Vesterby
+    answer: the row of the lot before was entered by mistake; the retained sample is to be analysed again
+    cause: the sheet of the lot before was used as a form
+    containment: nothing was shipped on the oxides of this lot alone
+    told: [{ who: Varrow Vale Roads Authority, on: 2025-09-16 }]
+    disposition: seen at the yearly visit
+    disposed-by: A. Penrudd
+    closed: 2025-10-20
+`,
+  },
+  {
+    source: 'quellan-ash',
+    place: 30,
+    what: 'an answer to the shipment larger than the lot, which left the question open',
+    edit: (text) =>
+      `${text}
+answers:
+  - finding: shipped-above-quantity/quellan-ash/QA-2025-013
+    date: 2026-01-20
+    by: R. Amadi
+    answer: the weighbridge ticket is being looked for
+    bills: [BL-88313]
+`,
+  },
 ]
 
 function daysAfter(date: string, days: number): string {

@@ -76,13 +76,13 @@ describe('the committed demo', () => {
     edition = computeEdition(records, { program: PROGRAM })
   })
 
-  it('holds 150 lots and 600 shipments or more, of nine sources and seven producers, over more than two years', () => {
+  it('holds 150 lots and 600 shipments or more, of thirteen sources and eleven producers, over more than two years', () => {
     expect([
       edition.lots.size,
       edition.shipments.length,
       edition.sources.size,
       edition.producers.size,
-    ]).toEqual([190, expect.any(Number), 9, 7])
+    ]).toEqual([280, expect.any(Number), 13, 11])
     expect(edition.shipments.length).toBeGreaterThanOrEqual(600)
     const sampled = all().map((entry) => entry.sampled.day)
     expect(Math.max(...sampled) - Math.min(...sampled)).toBeGreaterThan(2.3 * 365)

@@ -1,0 +1,89 @@
+/** What an auditor is to find in the demo’s newer sources: figures recomputed here from the committed records. */
+import { resolve } from 'node:path'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { computeEdition } from '../../src/edition/compute.ts'
+import { forAudience } from '../../src/edition/publishing.ts'
+import type { Edition } from '../../src/edition/shape/edition.ts'
+import { standingOfShipment } from '../../src/edition/shape/possible-lots.ts'
+import { loadRecords } from '../../src/records/load.ts'
+
+let edition: Edition
+
+beforeAll(() => {
+  const { records, diagnostics } = loadRecords(resolve(import.meta.dirname, '../../content'))
+  expect(diagnostics).toEqual([])
+  edition = forAudience(computeEdition(records, { program: 'test' }), 'public')
+})
+
+function indices(source: string, age = '7 d'): number[] {
+  return edition.lotsOf(source).flatMap(({ id }) =>
+    edition
+      .lot(id)
+      .results.filter((result) => result.property === 'strength-activity-index' && result.age?.text === age)
+      .map(({ value }) => value ?? Number.NaN),
+  )
+}
+
+const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
+
+describe('the control cement of Millrace Lane', () => {
+  const SOURCES = ['orrinmoss-ash', 'tansgarth-ash', 'hollenby-ash']
+  it('moves all three sources down at the first change, by about the 5 % that the control is stronger', () => {
+    for (const source of SOURCES.slice(1)) {
+      const values = indices(source)
+      expect(values).toHaveLength(20)
+      const step = mean(values.slice(7)) / mean(values.slice(0, 7)) - 1
+      // Standard error of such a ratio, from 13 and 7 lots that scatter by 3.5 %: 1.6 %.
+      expect(step).toBeGreaterThan(-0.05 - 2 * 0.016)
+      expect(step).toBeLessThan(-0.05 + 2 * 0.016)
+    }
+    expect(mean(indices('orrinmoss-ash').slice(7))).toBeLessThan(mean(indices('orrinmoss-ash').slice(0, 7)))
+  })
+  it('is one batch a day for all three, and bridged at the second change alone', () => {
+    const controls = SOURCES.map((source) =>
+      edition.lotsOf(source).map(({ id }) => edition.lot(id).record.tests?.[0]?.control),
+    )
+    expect(controls[1]).toEqual(controls[0])
+    expect(controls[2]).toEqual(controls[0])
+    expect(edition.laboratories.get('millrace-lane')?.['cement-bridges']).toMatchObject([
+      { from: 'MC-2', to: 'MC-3', pairs: [{}, {}, {}, {}] },
+    ])
+  })
+})
+
+describe('Orrinmoss', () => {
+  it('certifies nothing below 75 % at 7 d, and its ledger holds every result below', () => {
+    expect(Math.min(...indices('orrinmoss-ash'))).toBeGreaterThanOrEqual(75)
+    const diverted = edition.source('orrinmoss-ash').record.diverted ?? []
+    expect(diverted.length).toBeGreaterThanOrEqual(10)
+    for (const { results } of diverted)
+      expect(JSON.stringify(results)).toMatch(/"written":"(6\d|7[0-4])\.\d %"/)
+  })
+})
+
+describe('Vexholm', () => {
+  it('has a lot-to-lot correlation of 0.40 and eight lots in a row on one side of the mean', () => {
+    const values = indices('vexholm-ash')
+    expect(values).toHaveLength(30)
+    const from = values.map((value) => value - mean(values))
+    const [products, squares] = [
+      from.slice(1).reduce((sum, each, place) => sum + each * (from[place] ?? 0), 0),
+      from.reduce((sum, each) => sum + each * each, 0),
+    ]
+    expect(products / squares).toBeCloseTo(0.4, 1)
+    const sides = from.map((each) => (each < 0 ? '-' : '+')).join('')
+    expect(sides).toMatch(/-{8}|\+{8}/)
+  })
+})
+
+describe('the terminal of Tansgarth', () => {
+  it('loads a truck that may be of a lot that does not meet, which is its verdict', () => {
+    const truck = edition.shipments.find(({ bill }) => bill === 'BL-96901')
+    expect(truck?.lots).toEqual(['tansgarth-ash/TG-2025-012', 'tansgarth-ash/TG-2025-013'])
+    expect(truck?.lots.map((id) => edition.lots.get(id)?.outcomes[0]?.outcome)).toEqual([
+      'meets',
+      'does-not-meet',
+    ])
+    expect(truck && standingOfShipment(edition, truck)?.text).toBe('Does not meet')
+  })
+})
