@@ -26,6 +26,7 @@ const CORE = [
   'core/criteria',
   'core/evidence',
   'core/judging',
+  'core/agency',
   'core/checks',
 ] as const
 

@@ -4,6 +4,7 @@ import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
+import { agencyOf } from './passes/agency.ts'
 import { type AuditIndex, auditIndex, auditLot } from './passes/audit.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { knownRecords } from './passes/known-record.ts'
@@ -105,7 +106,7 @@ function computeEntries(
       entries.shipments.push(...lot.shipments)
     }
     entries.sources.set(id, {
-      ...sourceEntry(state, lots),
+      ...sourceEntry(state, lots, records),
       findings: sharedShipmentFindings(
         { id, producer: state.record.producer, shipments: shared.several },
         index.bills,
@@ -115,7 +116,7 @@ function computeEntries(
   return entries
 }
 
-function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry {
+function sourceEntry(state: SourceState, lots: readonly LotEntry[], records: Records): SourceEntry {
   return {
     id: state.id,
     record: state.record,
@@ -125,6 +126,7 @@ function sourceEntry(state: SourceState, lots: readonly LotEntry[]): SourceEntry
     restarts: state.restarts,
     unpublished: 0,
     findings: [],
+    agency: agencyOf(state.record, lots, { records, asOf: state.asOf }),
   }
 }
 

@@ -3,6 +3,7 @@
  * or a writer
  * sees it, so that nothing downstream can forget to.
  */
+import type { SourceAgency } from '../core/agency/source-agency.ts'
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
@@ -81,12 +82,20 @@ function publicSource(
   return {
     ...source,
     record: publicSourceRecord(source.record, source.id, shown, publish),
+    agency: () => publicAgency(source, shown, publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
     findings: publish.has('findings') ? source.findings : [],
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
       .filter((series) => series.points.length > 0),
   }
+}
+
+/** Lots that are not shown count on neither side, so that none of their values can be worked out. */
+function publicAgency({ agency }: SourceEntry, shown: Edition['lots'], publish: Publish): SourceAgency | null {
+  const found = publish.has('verification') ? agency((id) => shown.has(id)) : null
+  if (found === null || publish.has('persons')) return found
+  return { ...found, status: found.status.map(({ sampler: _, ...period }) => period) }
 }
 
 function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): LotEntry {

@@ -118,6 +118,7 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     restarts: [],
     unpublished: 0,
     findings: [],
+    agency: () => null,
     ...more,
   }
 }

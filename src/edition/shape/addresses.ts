@@ -17,6 +17,7 @@ export const paths = {
   source: (id: string) => `sources/${id}/`,
   whatIf: (source: string) => `sources/${source}/what-if/`,
   sourceFeed: (source: string) => `sources/${source}/feed.xml`,
+  sourceAgency: (id: string) => `sources/${id}/agency/`,
   sourceUnder: (id: string, criterion: string) => `sources/${id}/${criterion}/`,
   criteria: 'criteria/',
   criterion: (id: string) => `criteria/${id}/`,

@@ -3,6 +3,7 @@
  * It holds a row for each lot and source; the whole of one is given when asked for and not to be kept, so that
  * nothing forces all lots into memory at once.
  */
+import type { SourceAgency } from '../../core/agency/source-agency.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import type { Age } from '../../core/measure/age.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
@@ -184,6 +185,11 @@ export interface SourceEntry {
   /** Lots that are on record and not shown. */
   readonly unpublished: number
   readonly findings: readonly Finding[]
+  /**
+   * An agency's results beside the producer's, computed when asked for; null where they are not published.
+   * @param isShown which lots may be named; all without it
+   */
+  readonly agency: (isShown?: (lot: string) => boolean) => SourceAgency | null
 }
 
 export interface ControlEntry extends Observed {

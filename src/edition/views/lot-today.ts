@@ -14,6 +14,7 @@ import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../s
 import { listedLot } from '../shape/listing.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import { standingOf } from '../shape/standing.ts'
+import { type AgencyOfLot, agencyOfLot } from './agency.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type Linked, linked } from './linked.ts'
@@ -38,6 +39,8 @@ export interface LotTodayView {
   readonly shipments: ShipmentsOfLot | null
   /** The newest first, each with the path of its page. */
   readonly revisions: readonly (Revision & { readonly path: string })[]
+  /** An agency's results beside the producer's; null where there are none to show. */
+  readonly agency: AgencyOfLot | null
   readonly findings: readonly WordedFinding[]
   readonly judgeUnder: JudgeUnderView
   /** The lot among those before it; null where there is nothing to compare. */
@@ -70,6 +73,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
+    agency: agencyOfLot(edition, lot),
     findings: lot.findings.map(wordedFinding),
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
     history: historyCharts(edition, lot),

@@ -1,0 +1,32 @@
+/** A lot as the comparison of producer and agency takes it, and the site's table of precision. */
+import type { ComparedLot } from '../../core/agency/pairs.ts'
+import { type PrecisionRow, precisionRow } from '../../core/agency/precision.ts'
+import type { Criterion } from '../../core/criteria/criterion.ts'
+import { kept } from '../../core/measure/kept.ts'
+import type { Site } from '../../records/schema/loaded-records.ts'
+import type { LotEntry } from './edition.ts'
+
+/** The governing set is that of the lot's first verdict, as everywhere. */
+export function comparedLot(
+  { id, number, sampled, results, verdicts, withdrawn, class: claimed }: LotEntry,
+  criteria: ReadonlyMap<string, Criterion>,
+): ComparedLot {
+  const [governing] = verdicts
+  return {
+    id,
+    number,
+    sampled,
+    results,
+    withdrawn,
+    class: governing?.class ?? claimed ?? null,
+    criterion: governing === undefined ? undefined : criteria.get(governing.criterion),
+  }
+}
+
+const tables = new WeakMap<object, { readonly rows: readonly PrecisionRow[] }>()
+
+/** The site's rows of precision as numbers, read once. */
+export function precisionOf({ precision }: Pick<Site, 'precision'>): readonly PrecisionRow[] {
+  if (precision === undefined) return []
+  return kept(tables, precision, () => ({ rows: precision.flatMap((row) => precisionRow(row) ?? []) })).rows
+}
