@@ -1,4 +1,5 @@
 /** One lot before it is written: what was made, when, by whom it is tested, and what is planted in it. */
+import type { AgencyTaking } from './agency-samples.ts'
 import type { ControlBatch } from './controls.ts'
 import type { LotModel } from './lot-model.ts'
 import type { Planted } from './planted.ts'
@@ -18,4 +19,5 @@ export interface LotPlan {
   readonly biasRatio: number
   readonly billNumber: () => string
   readonly planted: Planted
+  readonly agency: AgencyTaking
 }

@@ -1,5 +1,6 @@
 /** A lot's record as a laboratory clerk would write it. */
 import { defined } from '../core/measure/defined.ts'
+import { agencyResultLines, agencySampleLines } from './agency-samples.ts'
 import { dateOfDay, dayOf, yearAfter } from './calendar.ts'
 import type { Chance } from './chance.ts'
 import { flowMapping } from './flow-mapping.ts'
@@ -17,6 +18,7 @@ export function lotText(plan: LotPlan, chance: Chance): string {
   const from = dateOfDay(plan.day - 6)
   const to = dateOfDay(plan.day)
   const split = planted.verification === true
+  const further = agencyResultLines(plan)
   return [
     `produced: ${flowMapping({ from, to })}`,
     `quantity: ${quantity}`,
@@ -26,6 +28,7 @@ export function lotText(plan: LotPlan, chance: Chance): string {
     'samples:',
     `  - ${composite(plan, quantity, chance)}`,
     ...(split ? [`  - ${flowMapping({ id: 'S', kind: 'split', of: 'C', to: 'roads-authority' })}`] : []),
+    ...agencySampleLines(plan),
     '',
     'analyses:',
     ...analysis(plan),
@@ -33,7 +36,9 @@ export function lotText(plan: LotPlan, chance: Chance): string {
     'tests:',
     ...plan.controls.flatMap((control) => mortarLines(plan, control, chance)),
     ...shipmentList(plan, quantityT, chance),
-    ...(split ? ['', 'verification:', `  - ${verification(plan, chance)}`] : []),
+    ...(split || 0 < further.length ? ['', 'verification:'] : []),
+    ...(split ? [`  - ${verification(plan, chance)}`] : []),
+    ...further,
     ...(planted.note === undefined ? [] : ['', `note: ${planted.note}`]),
     '',
   ].join('\n')

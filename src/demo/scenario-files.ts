@@ -1,4 +1,5 @@
 /** All records of the scenario, one file at a time, and the plan of what was issued when. */
+import { takenByAgency } from './agency-samples.ts'
 import { type Moment, momentOfDay, yearOf } from '../core/measure/moment.ts'
 import { sum } from 'd3'
 import { dayOf, dayOfMonth, monthOf, nextWednesday } from './calendar.ts'
@@ -110,6 +111,7 @@ function* sourceLots(run: SourceRun, onIssue: (issue: DemoIssue) => void): Gener
           biasRatio: bias.ratio,
           billNumber: run.billNumber,
           planted,
+          agency: run.planting ? takenByAgency(source.id, place) : { split: false, independent: false },
         },
         chance,
       ),

@@ -1,4 +1,5 @@
 /** The records of the scenario that are not lots or control batches, as text. */
+import { PRECISION } from './agency-samples.ts'
 import { LABORATORIES } from './laboratory-records.ts'
 import { AS_OF, SOURCES } from './scenario.ts'
 import { sourceText } from './source-records.ts'
@@ -19,7 +20,7 @@ grace: 7 d
 publish: [verification, persons, findings]
 drafts: no
 notice: Invented example data
-`
+${PRECISION}`
 
 const PRODUCERS: Readonly<Record<string, string>> = {
   skarnmere: `name: Skarnmere Ash

@@ -1,4 +1,5 @@
 /** The records of the scenario's sources, as text. */
+import { verificationPlanLines } from './agency-samples.ts'
 import { flowMapping } from './flow-mapping.ts'
 import type { DemoEvent, DemoSource } from './scenario.ts'
 
@@ -107,7 +108,7 @@ export function sourceText(source: DemoSource): string {
   const plan = source.class === null ? [] : plannedLines(source, source.class)
   const events =
     source.events.length === 0 ? [] : ['events:', ...source.events.map((event) => `  - ${eventText(event)}`)]
-  return `${SOURCE_HEADS[source.id] ?? ''}${[...plan, ...events].map((line) => `${line}\n`).join('')}`
+  return `${SOURCE_HEADS[source.id] ?? ''}${[...plan, ...events, ...verificationPlanLines(source.id)].map((line) => `${line}\n`).join('')}`
 }
 
 function plannedLines({ id, prefix }: DemoSource, ofClass: string): string[] {

@@ -92,7 +92,11 @@ function publicSource(
 }
 
 /** Lots that are not shown count on neither side, so that none of their values can be worked out. */
-function publicAgency({ agency }: SourceEntry, shown: Edition['lots'], publish: Publish): SourceAgency | null {
+function publicAgency(
+  { agency }: SourceEntry,
+  shown: Edition['lots'],
+  publish: Publish,
+): SourceAgency | null {
   const found = publish.has('verification') ? agency((id) => shown.has(id)) : null
   if (found === null || publish.has('persons')) return found
   return { ...found, status: found.status.map(({ sampler: _, ...period }) => period) }

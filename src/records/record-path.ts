@@ -39,18 +39,20 @@ export function recordAt(path: string): RecordName | FileFault {
       code: 'file-unexpected',
     }
   }
-  if (kind === 'criterion' && record[2] === WHAT_IF) return RESERVED
+  if (kind === 'criterion' && OWN_PAGES.includes(record[2] ?? '')) return reserved(record[2] ?? '')
   return checked({ kind, id: record[2] ?? '' }, [record[2] ?? ''])
 }
 
-/** A source's page under a criterion stands at sources/SOURCE/CRITERION/, and so does this page of its own. */
-const WHAT_IF = 'what-if'
+/** A source's page under a criterion stands at sources/SOURCE/CRITERION/, and so do these pages of its own. */
+const OWN_PAGES: readonly string[] = ['what-if', 'agency']
 
-const RESERVED: FileFault = {
-  severity: 'error',
-  message: `"${WHAT_IF}" is not a valid id of a criterion: the address sources/SOURCE/${WHAT_IF}/ is a page of its own`,
-  mend: 'give the file another name',
-  code: 'id-invalid',
+function reserved(id: string): FileFault {
+  return {
+    severity: 'error',
+    message: `"${id}" is not a valid id of a criterion: the address sources/SOURCE/${id}/ is a page of its own`,
+    mend: 'give the file another name',
+    code: 'id-invalid',
+  }
 }
 
 /** A record that somebody wrote must not go unread for its ending. */

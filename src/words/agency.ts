@@ -102,14 +102,14 @@ export function independentSentences(
 ): string[] {
   const { agency, producer, from, to, level, f, t, form, power, property: key } = found
   const percent = `${number(100 * level, 0)} %`
-  const sets = `Agency ${setWords(agency, key, decimals, units)}; producer ${setWords(producer, key, decimals, units)}, lots sampled ${period(from, to)}`
+  const sets = `Agency: ${setWords(agency, key, decimals, units)}; producer: ${setWords(producer, key, decimals, units)}, lots sampled ${period(from, to)}`
   if (f === null || t === null) return [sets, 'Too few results to compare scatter and mean']
   const scatter = f.p < level ? 'scatter differs' : 'no difference of scatter shown'
   const means = t.p < level ? 'means differ' : 'no difference of means shown'
   return [
     sets,
     `F ${number(f.ratio, 2)} (${chanceWords(f.p)}): ${scatter} at ${percent}`,
-    `t, ${form === 'pooled' ? 'common scatter' : 'each side’s own scatter (Welch)'}: difference ${differenceWords(key, t.difference, decimals + 1, units)}, ${chanceWords(t.p)}: ${means} at ${percent}`,
+    `Student’s t with ${form === 'pooled' ? 'a common scatter' : 'each side’s own scatter (Welch)'}: difference ${differenceWords(key, t.difference, decimals + 1, units)}, ${chanceWords(t.p)}: ${means} at ${percent}`,
     ...(power === null
       ? []
       : [
@@ -136,11 +136,11 @@ export function verificationKindWords(kind: VerificationStatus['kind']): string 
   return KINDS[kind]
 }
 
-/** "3 of 4 on record, 1 missing", "2 of 4 on record, period not over", "2 planned; none is recorded here". */
+/** "4 planned, 3 on record, 1 missing"; of a period that goes on, "1 to come". */
 export function takenWords({ planned, taken, missing, over }: VerificationStatus): string {
   if (taken === null || missing === null) return `${planned} planned; the records hold no assurance visits`
   const tail = missing === 0 ? '' : over ? `, ${missing} missing` : `, ${missing} to come`
-  return `${taken} of ${planned} on record${tail}`
+  return `${planned} planned, ${taken} on record${tail}`
 }
 
 /** Without independent samples nothing is known of the material and its sampling. */

@@ -159,7 +159,10 @@ export function areOpposite({ sides }: Pick<Pair, 'sides'>): boolean {
   return sides.some(({ producer, agency }) => [producer, agency].sort().join() === 'meets,would-not-meet')
 }
 
-/** Order of the agency's tests, then of the lots' ids. */
+/**
+ * Order of the agency's tests, then of the lots' ids.
+ * @returns negative where the first comes before
+ */
 export function byTestDate(a: Pair, b: Pair): number {
   return (
     compareMoments(a.tested, b.tested) ||

@@ -41,6 +41,8 @@ export interface AgencyView {
   readonly status: readonly StatusLine[]
   readonly independent: readonly ComparisonView[]
   readonly split: readonly ComparisonView[]
+  /** Every pair, independent samples first. */
+  readonly all: readonly PairRow[]
 }
 
 export interface StatusLine {
@@ -107,7 +109,18 @@ export function agencyView(edition: Edition, id: string): AgencyView {
   const agency = source.agency()
   const name = source.record.name
   if (agency === null)
-    return { name, published: false, counts: '', caution: null, status: [], independent: [], split: [] }
+    return {
+      name,
+      published: false,
+      counts: '',
+      caution: null,
+      status: [],
+      independent: [],
+      split: [],
+      all: [],
+    }
+  const independent = agency.independent.map((found) => independentView(edition, found))
+  const split = agency.split.map((found) => splitView(edition, found))
   return {
     name,
     published: true,
@@ -119,8 +132,9 @@ export function agencyView(edition: Edition, id: string): AgencyView {
       taken: takenWords(status),
       remarks: remarksOf(status),
     })),
-    independent: agency.independent.map((found) => independentView(edition, found)),
-    split: agency.split.map((found) => splitView(edition, found)),
+    independent,
+    split,
+    all: [...independent, ...split].flatMap(({ rows }) => rows),
   }
 }
 
@@ -251,7 +265,7 @@ function pairRow(edition: Edition, pair: Pair): PairRow {
     lot: pair.lot,
     number: pair.number,
     href: link(edition, paths.certificate(pair.lot)),
-    kind: pair.kind,
+    kind: pair.kind === 'split' ? 'split sample' : 'independent sample',
     test: sentence(titleOf(edition, pair)),
     tested: shortDate(pair.tested),
     producer: resultText(producer, units),
