@@ -7,6 +7,7 @@ import { lotEntry } from './certificate/lot-entry.ts'
 import { agencyOf } from './passes/agency.ts'
 import { type AuditIndex, auditIndex, auditLot } from './passes/audit.ts'
 import { controlEntries } from './passes/control-entries.ts'
+import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
 import { sourceSeries } from './passes/series.ts'
 import { sharedShipments } from './passes/shipments.ts'
@@ -54,7 +55,11 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const records = knownRecords(whole, asOf)
   const controls = controlEntries(records, asOf)
   const states = sourceStates(records, asOf, controls)
-  const { lots, sources, shipments } = computeEntries(records, states, auditIndex(records, asOf))
+  const histories = new Histories(records, controls)
+  const { lots, sources, shipments } = computeEntries(records, states, {
+    index: auditIndex(records, asOf),
+    histories,
+  })
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
   return {
     asOf,
@@ -72,6 +77,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     lotsOf: lotsBySource(rows),
     lot: (id) => entryOf('lot', lots, id),
     source: (id) => entryOf('source', sources, id),
+    laboratoryHistory: (id) => histories.ofLaboratory(id),
     shipments: shipments.sort(byDateAndBill),
     methods: records.methods,
     program: options.program,
@@ -89,7 +95,7 @@ interface Entries {
 function computeEntries(
   records: Records,
   states: ReadonlyMap<string, SourceState>,
-  index: AuditIndex,
+  { index, histories }: { readonly index: AuditIndex; readonly histories: Histories },
 ): Entries {
   const entries: Entries = { lots: new Map(), sources: new Map(), shipments: [] }
   const from = { records, issued: issuedReader(records.contentDir) }
@@ -107,6 +113,7 @@ function computeEntries(
     }
     entries.sources.set(id, {
       ...sourceEntry(state, lots, records),
+      history: histories.ofSource(state, lots),
       findings: sharedShipmentFindings(
         { id, producer: state.record.producer, shipments: shared.several },
         index.bills,
@@ -116,7 +123,11 @@ function computeEntries(
   return entries
 }
 
-function sourceEntry(state: SourceState, lots: readonly LotEntry[], records: Records): SourceEntry {
+function sourceEntry(
+  state: SourceState,
+  lots: readonly LotEntry[],
+  records: Records,
+): Omit<SourceEntry, 'history'> {
   return {
     id: state.id,
     record: state.record,

@@ -6,6 +6,7 @@
 import type { SourceAgency } from '../core/agency/source-agency.ts'
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
+import { once } from '../core/measure/once.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
 import { WITHHELD } from '../records/issued/private-part.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../words/withheld.ts'
@@ -13,6 +14,7 @@ import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { type Publish, publicRecord, publicSourceRecord } from './certificate/published-record.ts'
 import type { LotHistory } from './shape/lot-history.ts'
+import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
 
 /**
@@ -23,6 +25,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
   if (audience === 'internal') return edition
   const publish: Publish = new Set(edition.site.publish ?? [])
   const lots = publicRows(edition, publish)
+  const controls = publicControls(edition, lots)
   return {
     ...edition,
     audience: 'public',
@@ -32,9 +35,11 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     sources: new Map(
       [...edition.sources].map(([id, source]) => [id, withFindingCount(source, publish)] as const),
     ),
+    laboratoryHistory: (id) =>
+      publicLaboratoryHistory(edition.laboratoryHistory(id), (batch) => controls.has(batch)),
     source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, publish),
     producers: publicProducers(edition.producers, publish),
-    controls: publicControls(edition, lots),
+    controls,
     shipments: edition.shipments
       .filter((shipment) => shipment.lots.some((id) => lots.has(id)))
       .map((shipment) => publicShipment(shipment, lots, publish)),
@@ -85,6 +90,7 @@ function publicSource(
     agency: () => publicAgency(source, shown, publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
     findings: publish.has('findings') ? source.findings : [],
+    history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
       .filter((series) => series.points.length > 0),

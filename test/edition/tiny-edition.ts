@@ -106,6 +106,8 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
   }
 }
 
+const NO_LIMIT = { shown: false, reason: { code: 'no-limit', params: {} } } as const
+
 /** A source of fly ash named after its id. */
 export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceEntry {
   const record = { name: `Ash of ${id}`, producer: 'works', kind: 'coal-fly-ash' }
@@ -113,6 +115,13 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     id,
     record: record as Source,
     series: [],
+    history: () => ({
+      asOf: readMoment('2026-03-05'),
+      series: [],
+      closest: NO_LIMIT,
+      uniformity: [],
+      predictions: [],
+    }),
     criteria: [],
     background: { kind: 'coal-fly-ash', approvals: [], events: [], requested: {}, repeatability: {} },
     restarts: [],
@@ -151,6 +160,7 @@ export function tinyEdition(
     lotsOf: lotsBySource(rows),
     lot: (id) => entry(lots, id),
     source: (id) => entry(sources, id),
+    laboratoryHistory: (laboratory) => ({ laboratory, series: [] }),
     shipments: lots.flatMap((lot) => lot.shipments),
     methods: [],
     program: 'test',

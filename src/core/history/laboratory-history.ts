@@ -27,18 +27,30 @@ export interface ControlBatchSeries {
 
 export interface ControlPoint {
   readonly place: number
-  readonly batch: string
-  readonly cast: Moment
   readonly value: number
   readonly status: 'valid' | 'not-valid'
-  readonly cement: string
-  readonly reasons: readonly ResultReason[]
-  /** From the mean of the earlier batches of its segment, per cent; null for the first. */
+  /** null of a batch that is not shown, whose value stands bare. */
+  readonly named: ControlOrigin | null
+  /** From the mean of up to ten earlier batches of its segment, per cent; null for the first and for one that is not valid. */
   readonly fromEarlierPercent: number | null
+  /**
+   * The same in standard deviations of such a difference, from the scatter of all earlier batches about the means of
+   * their segments; null while those are few.
+   */
+  readonly fromEarlierDeviations: number | null
 }
 
 export interface ControlSegment
   extends Pick<Segment, 'places' | 'cements' | 'chart' | 'ewma' | 'movingAverage' | 'correlation' | 'slope'> {
   readonly begins: 'first' | 'control-cement'
   readonly cusum: Shown<CusumChart>
+}
+
+export interface ControlOrigin {
+  /** Id of the control batch. */
+  readonly batch: string
+  readonly cast: Moment
+  /** Lot of its cement. */
+  readonly cement: string
+  readonly reasons: readonly ResultReason[]
 }

@@ -10,6 +10,8 @@ export interface NotShownParams {
   'too-few': { readonly n: number; readonly needed: number }
   /** Lots that share a control batch count as one: so many batches are there. */
   'too-few-batches': { readonly batches: number; readonly needed: number }
+  /** Neighbours are so much alike that the results are worth so many independent ones. */
+  'too-few-independent': { readonly n: number; readonly effectiveN: number; readonly needed: number }
   /** No month has so many results. */
   'too-few-a-month': { readonly needed: number }
   /** Results span so many whole months of the calendar, and so many are needed. */
@@ -28,8 +30,8 @@ export interface NotShownParams {
   'no-testing-error': Nothing
   /** The interval of the slope holds zero. */
   'no-trend': Nothing
-  /** The line moves away from every limit, or does not reach one within half of the fitted span. */
-  'limit-not-reached': { readonly lotsAhead: number }
+  /** The line moves away from every limit, or does not reach one within so many lots, half of the fitted span. */
+  'limit-not-reached': { readonly withinLots: number }
   /** No mortar with a control is behind the results. */
   'no-control': Nothing
 }
@@ -47,4 +49,12 @@ export interface TInterval {
   readonly high: number
   readonly level: number
   readonly df: number
+}
+
+/** Of all intervals of a history. */
+export const LEVEL = 0.95
+
+/** A figure that is not shown, for its reason. */
+export function notShown(reason: NotShown): { readonly shown: false; readonly reason: NotShown } {
+  return { shown: false, reason }
 }

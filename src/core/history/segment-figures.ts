@@ -114,7 +114,8 @@ export interface Margin {
   /** Of the newest valid point: above zero inside the limit. */
   readonly last: { readonly place: number; readonly margin: number }
   readonly smallest: { readonly place: number; readonly margin: number }
-  /** Mean of the points less the end, in overall standard deviations; above zero inside. */
+  /** Mean of all margins, and that in overall standard deviations; null without a standard deviation. */
+  readonly mean: number
   readonly inDeviations: number | null
   /** Points within one standard deviation of the limit, on either side. */
   readonly near: number

@@ -55,12 +55,14 @@ export interface SourceSeries {
   readonly segments: readonly Segment[]
   /** Of the whole series, across segments. */
   readonly steps: readonly Step[]
+  /** Of the whole series, each segment about its own mean. */
+  readonly months: Shown<MonthEffects>
 }
 
 export interface HistoryPoint {
   /** Place in the series, from 0: what segments and signals refer to. */
   readonly place: number
-  /** In the unit of the series; null for a pending one. */
+  /** In the unit of the series; null for a pending one, and for a test that gave no value. */
   readonly value: number | null
   /** Where the value is known only within bounds. */
   readonly bounds?: Bounds
@@ -121,7 +123,6 @@ export interface Segment {
   readonly margins: readonly Margin[]
   readonly slope: Shown<Slope>
   readonly projection: Shown<Projection>
-  readonly months: Shown<MonthEffects>
   /** Correlation of an index with the level of its control, over batches. */
   readonly againstControl: Shown<AgainstControl>
 }
@@ -154,13 +155,12 @@ export interface UniformityCount {
   readonly criterion: string
   readonly clause: string
   readonly property: PropertyKey
-  /** Half width of the band: per cent of the mean where `relative`, else in `unit`. */
+  /** Half width of the band about the mean, with its unit: per cent of the mean, or points. */
   readonly half: number
   readonly unit: string
-  readonly relative: boolean
   readonly outside: number
   readonly judged: number
-  /** Lots outside that are shown, oldest first. */
+  /** Lots outside, oldest first; null for one that is not shown. */
   readonly lots: readonly (string | null)[]
 }
 
@@ -171,6 +171,7 @@ export interface AgePrediction {
   readonly from: Age
   readonly to: Age
   readonly class: string | null
+  readonly laboratory: string
   readonly fit: Shown<AgeFit>
 }
 

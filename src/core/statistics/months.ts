@@ -17,8 +17,8 @@ export interface MonthDifference {
  * @param values with their month, 1 to 12
  * @param least values that a month needs, two or more; other months are left out
  * @param level of confidence of the interval, between 0 and 1; for twelve months at once divide the rest by twelve
- * Note: months that do not scatter at all, nor the others, are left out.
- * Source: Welch's interval as of `twoSampleT`; the comparison with the others is an own choice.
+ * Notes: 1. three results of a month have no scatter of their own to speak of: all months share one; 2. months that do not scatter at all, nor the others, are left out.
+ * Source: interval with one scatter for all as of `twoSampleT`; the comparison with the others is an own choice.
  */
 export function monthDifferences(
   values: readonly { readonly month: number; readonly value: number }[],
@@ -30,7 +30,7 @@ export function monthDifferences(
     const others = values.filter((one) => one.month !== month).map(({ value }) => value)
     if (own.length < least || others.length < least) return []
     const ofMonth = own.map(({ value }) => value)
-    const test = twoSampleT(ofMonth, others, { form: 'welch', confidence: level })
+    const test = twoSampleT(ofMonth, others, { form: 'pooled', confidence: level })
     return test === null
       ? []
       : [{ month, n: own.length, difference: test.difference, interval: test.interval, df: test.df }]

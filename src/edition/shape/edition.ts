@@ -9,6 +9,8 @@ import type { Age } from '../../core/measure/age.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { CertificateState } from '../../core/evidence/certificate-state.ts'
 import type { Finding } from '../../core/checks/finding.ts'
+import type { LaboratoryHistory } from '../../core/history/laboratory-history.ts'
+import type { SourceHistory } from '../../core/history/source-history.ts'
 import type { BestClass } from '../../core/judging/verdict.ts'
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import type { AwaitedTest } from '../../core/result/awaited-test.ts'
@@ -178,6 +180,8 @@ export interface SourceEntry {
   readonly id: string
   readonly record: Source
   readonly series: readonly Series[]
+  /** What statistics say of its results, made when first asked for. */
+  readonly history: () => SourceHistory
   readonly criteria: readonly string[]
   readonly background: SourceBackground
   /** Dates of the events at which a series begins anew. */
@@ -233,6 +237,8 @@ export interface Edition {
   readonly lotsOf: (source: string) => readonly ListedLot[]
   /** The whole of a lot of `lots`. @throws RangeError for another id */
   readonly lot: (id: string) => LotEntry
+  /** What statistics say of the control batches of a laboratory, made when first asked for. */
+  readonly laboratoryHistory: (laboratory: string) => LaboratoryHistory
   /** The whole of a source of `sources`. @throws RangeError for another id */
   readonly source: (id: string) => SourceEntry
   /** A line each, in order of date, then of bill. */

@@ -1,4 +1,5 @@
 /** The limits of both routes, strength and resistivity, and what a lot meets of them. */
+import { comparisonsFor } from '../../core/criteria/comparisons-for.ts'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { compareWithLimit } from '../../core/judging/compare-with-limit.ts'
@@ -7,7 +8,6 @@ import { limitsForClass, statedLimit } from '../../core/criteria/limits-for-clas
 import { limitWords } from '../../words/limits.ts'
 import type { Quantity } from '../../core/measure/units.ts'
 import { unbroken } from '../../words/sentences.ts'
-import { comparisonsFor } from './trends.ts'
 
 export const ROUTES = { strength: 'strength-activity-index', resistivity: 'resistivity-index' } as const
 export type Route = keyof typeof ROUTES

@@ -4,14 +4,8 @@
  */
 import { isSameAge } from '../../core/measure/age.ts'
 import type { Moment } from '../../core/measure/moment.ts'
-import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import {
-  type Clause,
-  type Comparison,
-  type Criterion,
-  includesClass,
-  setName,
-} from '../../core/criteria/criterion.ts'
+import { type ClauseScope, comparisonsFor } from '../../core/criteria/comparisons-for.ts'
+import { type Comparison, type Criterion, setName } from '../../core/criteria/criterion.ts'
 import { quantitiesFor } from '../../core/criteria/limits-for-class.ts'
 import { property } from '../../core/measure/properties.ts'
 import type { Series, SourceEntry } from '../shape/edition.ts'
@@ -36,12 +30,6 @@ const WORDS: Readonly<Record<string, string>> = {
   'magnitude-at-most': 'at most ±',
 }
 
-/** What a limit line is drawn for: clauses for other classes or kinds of material set none. */
-export interface TrendScope {
-  readonly class: string | null
-  readonly kind: MaterialKind
-}
-
 /**
  * Limit lines that any of the criteria sets for a series, the governing one's first; and the first uniformity
  * band.
@@ -49,7 +37,7 @@ export interface TrendScope {
 export function trendContext(
   series: Pick<Series, 'property' | 'condition' | 'age'>,
   criteria: readonly Criterion[],
-  scope: TrendScope,
+  scope: ClauseScope,
 ): TrendContext {
   const lotClass = scope.class
   const asked = criteria.flatMap((criterion) =>
@@ -72,28 +60,6 @@ export function trendContext(
       ? {}
       : { band: { half: half[0].value, relative: uniformity.deviation.relative } }),
   }
-}
-
-/**
- * Comparisons that speak of a class and kind, members of groups among them. A group for another class or kind
- * takes its members with it, which name neither themselves.
- */
-export function comparisonsFor(clauses: readonly Clause[], scope: TrendScope): Comparison[] {
-  return clauses
-    .filter((clause) => speaksOf(clause, scope))
-    .flatMap((clause) =>
-      clause.form === 'group'
-        ? comparisonsFor(clause.members, scope)
-        : clause.form === 'comparison'
-          ? [clause]
-          : [],
-    )
-}
-
-/** Judging asks the same: without a class, a clause for named classes is not judged. */
-function speaksOf({ classes, kinds }: Clause, scope: TrendScope): boolean {
-  if (kinds !== undefined && !kinds.includes(scope.kind)) return false
-  return classes === undefined || (scope.class !== null && includesClass(classes, scope.class))
 }
 
 function matches(clause: Comparison, series: Pick<Series, 'property' | 'condition' | 'age'>): boolean {

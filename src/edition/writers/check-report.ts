@@ -6,6 +6,7 @@ import { listedLot } from '../shape/listing.ts'
 import { standingData } from '../shape/standing.ts'
 import { wordedFinding } from '../../words/findings.ts'
 import { plainSpaces } from '../../words/sentences.ts'
+import { laboratoryStatistics, sourceStatistics } from './history-data.ts'
 import { resultData } from './lot-data.ts'
 import { lotVerdictData } from './verdict-data.ts'
 
@@ -28,6 +29,8 @@ export function* checkReport(
   if (edition !== null) yield* listed(lotReports(edition, scope), '\n')
   yield '],"sources":['
   if (edition !== null) yield* listed(sourceReports(edition), '')
+  yield '],"laboratories":['
+  if (edition !== null) yield* listed(laboratoryReports(edition), '')
   yield '],"studies":[]}\n'
 }
 
@@ -47,9 +50,18 @@ function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
 
 function* sourceReports(edition: Edition): Generator<unknown> {
   for (const id of edition.sources.keys()) {
-    const { series, findings } = edition.source(id)
-    yield { id, history: series, findings: findings.map(findingData) }
+    const { series, history, findings } = edition.source(id)
+    yield {
+      id,
+      history: series,
+      statistics: sourceStatistics(history()),
+      findings: findings.map(findingData),
+    }
   }
+}
+
+function* laboratoryReports(edition: Edition): Generator<unknown> {
+  for (const id of edition.laboratories.keys()) yield laboratoryStatistics(edition.laboratoryHistory(id))
 }
 
 function inScope(lot: ListedLot, { lots }: ReportScope): boolean {

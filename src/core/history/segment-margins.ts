@@ -1,0 +1,171 @@
+/** How far the points of a segment stand from each limit, in what scatter, and the share inside. */
+import { capabilityHalfWidth, capabilityIndex, percentWithin } from '../statistics/capability.ts'
+import { mean, standardDeviation } from '../statistics/descriptive.ts'
+import { individualsLimits } from '../statistics/individuals-chart.ts'
+import { testingError, withoutTesting } from '../statistics/testing-error.ts'
+import type { ComparablePoint } from './comparable-points.ts'
+import { LEAST_BASELINE, unfit } from './control-charts.ts'
+import { LEVEL, type NotShown, notShown, type Shown } from './not-shown.ts'
+import type {
+  Capability,
+  Correlation,
+  IndividualsChart,
+  Margin,
+  RunRule,
+  Scatter,
+  WithinSource,
+} from './segment-figures.ts'
+import { endsOf } from './segment-trend.ts'
+import type { SeriesLimit } from './source-history.ts'
+
+/** Fewer independent results estimate no share: own choice. */
+const LEAST_INDEPENDENT = 3
+/** Fewer results have no scatter worth printing: own choice. */
+export const LEAST_SCATTER = 5
+
+/** Scatter of all points, overall and by the moving range, and without the error of testing. */
+export function scatterOf(points: readonly ComparablePoint[]): Shown<Scatter> {
+  const reason = unfit(points, LEAST_SCATTER)
+  if (reason !== undefined) return notShown(reason)
+  const values = points.map(({ value }) => value)
+  const overall = standardDeviation(values)
+  return {
+    shown: true,
+    n: values.length,
+    mean: mean(values),
+    standardDeviation: overall,
+    movingRangeSigma: individualsLimits(values).sigma,
+    withinSource: withinSource(points, overall),
+  }
+}
+
+/** Duplicates before what the laboratory states of itself, the latest of which counts. */
+function withinSource(points: readonly ComparablePoint[], overall: number): Shown<WithinSource> {
+  const differences = points.flatMap(({ duplicates }) => duplicates ?? [])
+  const stated = points.findLast((point) => point.stated !== undefined)?.stated
+  const testing = 0 < differences.length ? testingError(differences) : stated
+  if (testing === undefined) return notShown({ code: 'no-testing-error', params: {} })
+  return {
+    shown: true,
+    testing,
+    corrected: withoutTesting(overall, testing),
+    from: 0 < differences.length ? 'duplicates' : 'stated-repeatability',
+    pairs: differences.length,
+  }
+}
+
+/** What withholds a share of results inside: it speaks of a source in control of which nothing is left out. */
+export interface Withholding {
+  readonly chart: Shown<IndividualsChart>
+  readonly correlation: Shown<Correlation>
+  /** Diversions without a result of the property while the points were taken. */
+  readonly divertedWithoutResults: number
+}
+
+/** One entry for each end of each limit. */
+export function marginsOf(
+  points: readonly ComparablePoint[],
+  limits: readonly SeriesLimit[],
+  withholding: Withholding,
+): Margin[] {
+  return limits.flatMap((limit) =>
+    endsOf(limit).map((end) => marginOf(points, limit, end, capabilityFor(points, end, withholding))),
+  )
+}
+
+interface LimitEnd {
+  readonly side: 'low' | 'high'
+  readonly end: number
+}
+
+function insideOf({ side, end }: LimitEnd, value: number): number {
+  return side === 'low' ? value - end : end - value
+}
+
+function marginOf(
+  points: readonly ComparablePoint[],
+  { criterion, clause }: SeriesLimit,
+  end: LimitEnd,
+  capability: Shown<Capability>,
+): Margin {
+  const margins = points.map(({ place, value }) => ({ place, margin: insideOf(end, value) }))
+  const smallest = margins.reduce((least, one) => (one.margin < least.margin ? one : least))
+  const values = points.map(({ value }) => value)
+  const deviation = values.length < LEAST_SCATTER ? 0 : standardDeviation(values)
+  return {
+    limit: { criterion, clause },
+    ...end,
+    last: margins.at(-1) ?? smallest,
+    smallest,
+    mean: insideOf(end, mean(values)),
+    inDeviations: deviation === 0 ? null : insideOf(end, mean(values)) / deviation,
+    near: deviation === 0 ? 0 : margins.filter(({ margin }) => Math.abs(margin) <= deviation).length,
+    n: points.length,
+    capability,
+  }
+}
+
+function capabilityFor(
+  points: readonly ComparablePoint[],
+  end: LimitEnd,
+  withholding: Withholding,
+): Shown<Capability> {
+  const reason = unfit(points, LEAST_BASELINE) ?? withheldBy(withholding)
+  if (reason !== undefined) return notShown(reason)
+  const values = points.map(({ value }) => value)
+  const deviation = standardDeviation(values)
+  if (deviation === 0) return notShown({ code: 'no-scatter', params: {} })
+  const { correlation } = withholding
+  const effectiveN = correlation.shown
+    ? correlation.effectiveN
+    : new Set(points.map(({ cluster }) => cluster)).size
+  if (effectiveN < LEAST_INDEPENDENT)
+    return notShown({
+      code: 'too-few-independent',
+      params: { n: points.length, effectiveN, needed: LEAST_INDEPENDENT },
+    })
+  const distance = insideOf(end, mean(values))
+  const index = capabilityIndex(distance, deviation)
+  const half = capabilityHalfWidth(index, effectiveN, LEVEL)
+  return {
+    shown: true,
+    index,
+    interval: { low: index - half, high: index + half, level: LEVEL, df: effectiveN - 1 },
+    percentWithin: percentWithin(distance / deviation, effectiveN),
+    estimator: 'unbiased-beta',
+    n: points.length,
+    effectiveN,
+  }
+}
+
+function withheldBy({ chart, divertedWithoutResults }: Withholding): NotShown | undefined {
+  if (0 < divertedWithoutResults)
+    return { code: 'diverted-without-results', params: { entries: divertedWithoutResults } }
+  if (!chart.shown) return chart.reason
+  const signals = beyondChance(chart)
+  return signals === 0 ? undefined : { code: 'out-of-control', params: { signals } }
+}
+
+/** Rules that say of a source that it did not stay where it was. */
+const CONTROL_RULES: readonly RunRule[] = ['beyond-limits', 'run-of-eight', 'ewma']
+/** So seldom would chance alone give as many signals of a rule, for a series as correlated and as long: own choice. */
+const SELDOM = 0.05
+
+/** Signals of the rules that are more than chance explains; 0 where it explains them. */
+function beyondChance({ signals, falseAlarms }: IndividualsChart): number {
+  return CONTROL_RULES.reduce((sum, rule) => {
+    const seen = signals.filter((signal) => signal.rule === rule).length
+    const { perPoint = 0, watched = 0 } = falseAlarms.find((one) => one.rule === rule) ?? {}
+    return chanceOfSoMany(seen, perPoint * watched) < SELDOM ? sum + seen : sum
+  }, 0)
+}
+
+/** Of a Poisson number with that mean. */
+function chanceOfSoMany(seen: number, expected: number): number {
+  let [term, below] = [Math.exp(-expected), 0]
+  for (let k = 0; k < seen; k += 1) {
+    below += term
+    term *= expected / (k + 1)
+  }
+  return 1 - below
+}
