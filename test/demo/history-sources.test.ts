@@ -5,6 +5,9 @@ import { computeEdition } from '../../src/edition/compute.ts'
 import { forAudience } from '../../src/edition/publishing.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { standingOfShipment } from '../../src/edition/shape/possible-lots.ts'
+import { affectedLots, affectedShipments } from '../../src/edition/views/affected-shipments.ts'
+import { balanceView } from '../../src/edition/views/balance.ts'
+import { shipmentYears, shipmentYearView } from '../../src/edition/views/shipments.ts'
 import { loadRecords } from '../../src/records/load.ts'
 
 let edition: Edition
@@ -85,5 +88,49 @@ describe('the terminal of Tansgarth', () => {
       'does-not-meet',
     ])
     expect(truck && standingOfShipment(edition, truck)?.text).toBe('Does not meet')
+  })
+})
+
+describe('a lot that came not to meet after it was shipped', () => {
+  it('names what had left, under a lot whose 28 d failed after 7 d had been missed', () => {
+    const lot = edition.lot('lowmark-ash/LA-2026-002')
+    const known = lot.results.find(
+      ({ property, age }) => property === 'strength-activity-index' && age?.text === '28 d',
+    )?.tested
+    expect(lot.overTime.failed?.day).toBe(known?.day)
+    const affected = affectedShipments(edition, lot)
+    expect(affected?.sentence).toMatch(
+      /^This lot has not met its criterion since \d+.\w+.\d{4}: \d+ shipments had left before\.$/,
+    )
+    expect(affected?.bills.map(({ text }) => text)).toEqual(lot.shipments.map(({ bill }) => bill))
+  })
+  it('is not one whose low 28 d follows a pass at 7 d that was enough', () => {
+    expect(affectedShipments(edition, edition.lot('lowmark-ash/LA-2025-005'))).toBeNull()
+    expect(affectedLots(edition, 'lowmark-ash').map(({ lot }) => lot.text)).toEqual(['LA-2026-002'])
+  })
+  it('heads the truck that may be of it too, which says so', () => {
+    const affected = affectedShipments(edition, edition.lot('tansgarth-ash/TG-2025-013'))
+    expect(affected?.bills.find(({ text }) => text === 'BL-96901')).toMatchObject({
+      href: '/pozzolans/shipments/tansgarth-ash/2025/#bill-bl96901',
+      note: expect.stringContaining('not resolvable to one lot'),
+    })
+  })
+  it('tells of each truck what was not known when it left', () => {
+    const year = shipmentYears(edition).find((own) => own.source === 'tansgarth-ash' && own.year === '2025')
+    const line = year && shipmentYearView(edition, year).shipments.find(({ bill }) => bill === 'BL-96901')
+    // Cast on 15 October and on 5 November 2025: on 20 November 28 d were over for the first alone.
+    expect(line?.onShipping).toEqual(['TG-2025-013: Before the 28 d result was known'])
+  })
+})
+
+describe('the balance of Orrinmoss', () => {
+  it('closes in every month but one, which is 12 t short, and shows why each bin was diverted', () => {
+    const balance = balanceView(edition, 'orrinmoss-ash')
+    expect(balance?.note).toBeNull()
+    const differences = balance?.rows.map(({ difference }) => difference?.replace(/\u00a0.*/, '') ?? null)
+    expect(differences?.[0]).toBeNull()
+    expect(differences?.filter((each) => each !== null && each !== '0')).toEqual(['+12'])
+    for (const { results } of balance?.diverted ?? [])
+      expect(results).toEqual([expect.stringMatching(/^Strength activity index, 7 d: (?:69|7[0-4])\.\d %$/)])
   })
 })

@@ -92,6 +92,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     verdicts: [],
     shipments: [],
     sharedShipments: [],
+    overTime: { ages: [], revisions: [], failed: null },
     revisions: [],
     findings: [],
     changedValues: [],

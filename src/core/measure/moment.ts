@@ -126,6 +126,11 @@ export function yearOf(moment: Moment): string {
   return moment.text.slice(0, 4)
 }
 
+/** The calendar month of a moment, as written: "2026-03". */
+export function monthOf(moment: Moment): string {
+  return moment.text.slice(0, 7)
+}
+
 /**
  * The order in which moments are sorted.
  * @returns negative, zero, positive

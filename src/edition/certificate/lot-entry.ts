@@ -11,6 +11,7 @@ import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type JudgedLot, judgeLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
+import { lotOverTime } from '../passes/lot-over-time.ts'
 import { type SharedShipments, shipmentsOf } from '../passes/shipments.ts'
 import type { SourceState } from '../passes/source-state.ts'
 import { printedReadings } from '../printed/readings.ts'
@@ -47,6 +48,10 @@ export function lotEntry(
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
   const judged = judgeLot(records, state, place, state.asOf)
   const { id, record, sampled, unmade, withdrawn } = computed
+  const judgedOn = (asOf: Moment) => judgeLot(records, state, place, asOf).verdicts
+  const part = issuedPart({ records, issued }, judged, judgedOn)
+  const shipments = [...shipmentsOf(id, record, state.asOf), ...shared.ofOne(id)].sort(byDateAndBill)
+  const sharedShipments = shared.severalOf(id)
   return {
     id,
     source: state.id,
@@ -61,10 +66,16 @@ export function lotEntry(
     planned: judged.planned,
     verdicts: judged.verdicts,
     bestClass: judged.bestClass,
-    shipments: [...shipmentsOf(id, record, state.asOf), ...shared.ofOne(id)].sort(byDateAndBill),
-    sharedShipments: shared.severalOf(id),
+    shipments,
+    sharedShipments,
+    overTime: lotOverTime(
+      { records, state, place },
+      judged,
+      part.revisions,
+      shipments.length + sharedShipments.length === 0 ? 'not-shipped' : 'shipped',
+    ),
     history: () => judged.history,
-    ...issuedPart({ records, issued }, judged, (asOf) => judgeLot(records, state, place, asOf).verdicts),
+    ...part,
   }
 }
 

@@ -43,6 +43,7 @@ export const paths = {
   lotsTable: 'data/lots.csv',
   resultsTable: 'data/results.csv',
   shipmentsTable: 'data/shipments.csv',
+  dueCalendar: 'data/due.ics',
   schema: (kind: string) => `schemas/${kind}.json`,
   feed: 'feed.xml',
 } as const

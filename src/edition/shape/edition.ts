@@ -11,6 +11,7 @@ import type { CertificateState } from '../../core/evidence/certificate-state.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { LaboratoryHistory } from '../../core/history/laboratory-history.ts'
 import type { SourceHistory } from '../../core/history/source-history.ts'
+import type { LotOverTime } from '../../core/checks/on-shipping.ts'
 import type { BestClass } from '../../core/judging/verdict.ts'
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import type { AwaitedTest } from '../../core/result/awaited-test.ts'
@@ -124,6 +125,8 @@ export interface LotEntry extends LotHead {
   readonly shipments: readonly ShipmentEntry[]
   /** What may have been drawn from the lot or from another one, by the as-of date, in order of date. */
   readonly sharedShipments: readonly ShipmentEntry[]
+  /** When its results became known, and since when it has not met: what shipments are held against. */
+  readonly overTime: LotOverTime
   /** By number, the last one in force. */
   readonly revisions: readonly Revision[]
   readonly findings: readonly Finding[]

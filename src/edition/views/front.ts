@@ -22,6 +22,7 @@ import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edi
 import type { PrintedStrip } from '../shape/printed-certificate.ts'
 import { standingOf } from '../shape/standing.ts'
 import { printedStrip } from '../shape/strip.ts'
+import { type DueLine, dueLines } from './due.ts'
 import { isInForce, lastLot } from './last-lot.ts'
 import { overdueCount, type OverdueLine, overdueLines } from './overdue.ts'
 
@@ -80,6 +81,9 @@ export interface FrontView {
   readonly overdue: readonly OverdueLine[]
   /** How many more are overdue. */
   readonly moreOverdue: number
+  /** Results that are due, the next first, as many as there is room for; no line where none is. */
+  readonly due: readonly DueLine[]
+  readonly moreDue: number
   readonly newest: readonly NewestCertificate[]
 }
 
@@ -89,14 +93,19 @@ const TREND_POINTS = 30
 const NEWEST = 10
 /** Overdue results listed; the sources' pages have them all. */
 const OVERDUE = 8
+/** Results due listed; the calendar file has them all. */
+const DUE = 8
 
 export function frontView(edition: Edition): FrontView {
   const overdue = overdueLines(edition, edition.lots.values())
+  const due = dueLines(edition, edition.lots.values())
   return {
     lotCount: edition.lots.size,
     sources: [...edition.sources.values()].map((source) => sourceGlance(edition, source)),
     overdue: overdue.slice(0, OVERDUE),
     moreOverdue: Math.max(0, overdue.length - OVERDUE),
+    due: due.slice(0, DUE),
+    moreDue: Math.max(0, due.length - DUE),
     newest: newestCertificates(edition),
   }
 }

@@ -1,9 +1,11 @@
 /** Shipments by source and year, each leading to the certificate of its lot, or of every lot that it may be of. */
 import { yearOf } from '../../core/measure/moment.ts'
+import { onShipping } from '../../core/checks/on-shipping.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { numberKey } from '../../core/measure/number-key.ts'
 import { number } from '../../words/numbers.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
+import { onShippingWords } from '../../words/on-shipping.ts'
 import { notOneLot } from '../../words/possible-lots.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import { paths } from '../shape/addresses.ts'
@@ -59,6 +61,8 @@ export interface ShipmentLine extends ShipmentEntry {
   readonly standing: LotStanding | undefined
   /** Where it cannot be told which lot it was drawn from. */
   readonly notOne: string | null
+  /** What was not known on the day that it left, and whether there was a certificate; a line for each lot. */
+  readonly onShipping: readonly string[]
   /** In both systems of units, the site's own first. */
   readonly masses: readonly string[]
 }
@@ -69,7 +73,7 @@ export interface ShipmentYearView {
   readonly shipments: readonly ShipmentLine[]
   readonly massHeads: readonly string[]
   /** Columns that any of these shipments fills. */
-  readonly has: Readonly<Record<'place' | 'consignee' | 'project' | 'seal', boolean>>
+  readonly has: Readonly<Record<'onShipping' | 'place' | 'consignee' | 'project' | 'seal', boolean>>
 }
 
 /** Of the columns of masses. */
@@ -78,18 +82,18 @@ const MASS_HEADS = { SI: ['Mass, t', 'short tons'], US: ['Mass, short tons', 't'
 export function shipmentYearView(edition: Edition, { source, shipments }: ShipmentYear): ShipmentYearView {
   const { units } = edition.site
   const anchors = anchorsOf(shipments)
+  const lines = shipments.map((shipment, place) => ({
+    ...shipment,
+    ...shipmentStanding(edition, shipment),
+    anchor: anchors[place] ?? null,
+    masses: massesOf(shipment, units),
+  }))
   return {
     name: edition.sources.get(source)?.name ?? source,
     massHeads: MASS_HEADS[units],
-    shipments: shipments
-      .map((shipment, place) => ({
-        ...shipment,
-        ...shipmentStanding(edition, shipment),
-        anchor: anchors[place] ?? null,
-        masses: massesOf(shipment, units),
-      }))
-      .reverse(),
+    shipments: lines.toReversed(),
     has: {
+      onShipping: lines.some((line) => 0 < line.onShipping.length),
       place: shipments.some(({ place }) => place !== undefined),
       consignee: shipments.some(({ consignee }) => consignee !== undefined),
       project: shipments.some(({ project }) => project !== undefined),
@@ -102,12 +106,24 @@ export function shipmentYearView(edition: Edition, { source, shipments }: Shipme
 export function shipmentStanding(
   edition: Edition,
   shipment: ShipmentEntry,
-): Pick<ShipmentLine, 'certificates' | 'standing' | 'notOne'> {
+): Pick<ShipmentLine, 'certificates' | 'standing' | 'notOne' | 'onShipping'> {
   return {
     certificates: shipment.lots.map((id) => linked(edition, nameInSource(id), paths.certificate(id))),
     standing: standingOfShipment(edition, shipment),
     notOne: lotOfShipment(shipment) === null ? notOneLot(shipment) : null,
+    onShipping: onShippingLines(edition, shipment),
   }
+}
+
+/** Of several possible lots each line begins with its lot. */
+function onShippingLines(edition: Edition, shipment: ShipmentEntry): string[] {
+  const one = lotOfShipment(shipment)
+  return shipment.lots.flatMap((id) => {
+    if (!edition.lots.has(id)) return []
+    const words = onShippingWords(onShipping(edition.lot(id).overTime, shipment.date))
+    if (words === null) return []
+    return [one === null ? `${nameInSource(id)}: ${words}` : words]
+  })
 }
 
 /** "bill-bl88454", so that a link or a typed address leads to the line. */

@@ -2,6 +2,7 @@
 import { paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import { lotColumns, shipmentColumns } from './columns.ts'
+import { dueCalendar } from './due-calendar.ts'
 import { certificateFeed, sourceFeed } from './feed.ts'
 import { criterionData } from './criterion-data.ts'
 import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-data.ts'
@@ -23,6 +24,10 @@ const SITE_FILES: Readonly<Record<string, (edition: Edition) => Iterable<string>
   [paths.lotsTable]: lotsTable,
   [paths.resultsTable]: resultsTable,
   [paths.shipmentsTable]: shipmentsTable,
+  [paths.dueCalendar]: (edition) => {
+    const text = dueCalendar(edition)
+    return text === null ? null : [text]
+  },
   [paths.feed]: (edition) => {
     const text = certificateFeed(edition)
     return text === null ? null : [text]

@@ -1,0 +1,32 @@
+/** What was known on the day that a shipment left, in words. */
+import type { OnShipping } from '../core/checks/on-shipping.ts'
+import type { Moment } from '../core/measure/moment.ts'
+import { date } from './dates.ts'
+import { plural } from './numbers.ts'
+import { listWords, sentence } from './sentences.ts'
+
+/** "before the 28 d result was known, without a certificate"; null where nothing is to be said. */
+export function onShippingWords({ unknown, certificate, failure }: OnShipping): string | null {
+  const ages = unknown.map(({ text }) => text)
+  const parts = [
+    ...(ages.length === 0
+      ? []
+      : [`before the ${listWords(ages, 'and')} ${ages.length === 1 ? 'result was' : 'results were'} known`]),
+    ...(certificate === 'none' ? ['without a certificate'] : []),
+    ...(certificate === 'withdrawn' ? ['after the certificate was withdrawn'] : []),
+    ...(failure === 'known' ? ['after the lot was known not to meet'] : []),
+  ]
+  return parts.length === 0 ? null : sentence(parts.join(', '))
+}
+
+/**
+ * "This lot has not met since 3 December 2025: 2 shipments had left before, 1 left on that day or later."
+ * Note: what is to be done about them is nobody's to say here.
+ */
+export function affectedWords(failed: Moment, before: number, after: number): string {
+  const parts = [
+    ...(before === 0 ? [] : [`${plural(before, 'shipment', 'shipments')} had left before`]),
+    ...(after === 0 ? [] : [`${plural(after, 'shipment', 'shipments')} left on that day or later`]),
+  ]
+  return `This lot has not met its criterion since ${date(failed)}: ${parts.join(', ')}.`
+}
