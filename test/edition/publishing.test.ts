@@ -76,6 +76,35 @@ describe('forAudience', () => {
     expect(JSON.stringify(findings)).not.toContain('ash/2')
   })
 
+  it('takes the same out of a source’s record, and names no draft in it', () => {
+    const secret = 'Hidden'
+    const record = {
+      ...tinySource('ash').record,
+      shipments: [{ bill: 'BL-9', lots: ['1', '2'], to: secret, project: secret, seal: secret }],
+      answers: [{ finding: 'f', by: secret, answer: secret, told: [{ who: secret }] }],
+      diverted: [
+        { reason: 'coarse', lot: '2' },
+        { reason: 'coarse', lot: '1' },
+      ],
+      'verification-plan': [{ kind: 'split', sampler: secret }],
+    } as never
+    const shown = (publish: readonly string[]) => {
+      const whole = edition({ publish })
+      const given = { ...whole, source: () => tinySource('ash', { record }) }
+      return forAudience(given, 'public').source('ash').record
+    }
+    expect(JSON.stringify(shown([]))).not.toContain(secret)
+    expect(shown([]).diverted).toEqual([{ reason: 'coarse' }, { reason: 'coarse', lot: '1' }])
+    expect(shown(['verification'])['verification-plan']).toEqual([{ kind: 'split' }])
+    expect(shown(['findings']).answers).toEqual([
+      { finding: 'f', answer: secret, by: expect.not.stringContaining(secret) },
+    ])
+    expect(shown(['findings', 'persons', 'consignee']).answers?.[0]).toMatchObject({
+      by: secret,
+      told: [{ who: secret }],
+    })
+  })
+
   it('takes findings, persons, consignees and seals out of rows and entries alike', () => {
     const shown = forAudience(edition(), 'public')
     expect([shown.lots.get('ash/1')?.findingCount, shown.sources.get('ash')?.findingCount]).toEqual([0, 0])

@@ -11,6 +11,16 @@ import { DRAFT, FORMER, writeFixtureContent } from './fixture-content.ts'
 const SEAL = 'SL-770219'
 const SITE_SEALS = `seals: [${SEAL}]\n`
 
+/** What a source's record holds of its own: every text that is to be withheld begins alike. */
+const HIDDEN = 'Zzhidden'
+const SOURCE_SECRETS = `shipments:
+  - { bill: BL-88999, date: 2026-02-20, mass: 25 t, lots: [TH-010, TH-011], from: Tarn terminal, to: ${HIDDEN} Mix, project: ${HIDDEN} Dam, seal: ${HIDDEN}-1, vehicle: ${HIDDEN}-2 }
+answers:
+  - { finding: any, date: 2026-02-21, by: ${HIDDEN} Person, answer: ${HIDDEN} answer, told: [{ who: ${HIDDEN} Board, on: 2026-02-22 }] }
+verification-plan:
+  - { kind: split, from: 2026-01-01, to: 2026-03-31, planned: 4, sampler: ${HIDDEN} Sampler }
+`
+
 function prepared(publish: string, drafts = 'no') {
   return writeFixtureContent((texts) => {
     for (const [path, text] of texts) {
@@ -19,6 +29,7 @@ function prepared(publish: string, drafts = 'no') {
           path,
           text.replace(/publish: .*/, `publish: [${publish}]`).replace('drafts: yes', `drafts: ${drafts}`),
         )
+      if (path === 'sources/tarn-hollow-tuff.yaml') texts.set(path, `${text}${SOURCE_SECRETS}`)
       if (path.startsWith('lots/')) texts.set(path, `${SITE_SEALS}${text}`)
     }
   })
@@ -57,6 +68,10 @@ describe('a public site that publishes nothing by name', () => {
 
   it.each([...PERSONS, ...SHIPPED, SEAL, ...OF_DRAFT])('holds %s in no file', (text) => {
     expect(holding(files, text)).toEqual([])
+  })
+  it('tells of a shipment that may be of the draft, and holds nothing withheld of the source’s record', () => {
+    expect(holding(files, 'BL-88999')).not.toEqual([])
+    expect(holding(files, HIDDEN)).toEqual([])
   })
   it('holds no verification and no finding', () => {
     expect(holding(files, '"verification":[{')).toEqual([])
