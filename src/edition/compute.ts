@@ -1,5 +1,7 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
 import { sharedShipmentFindings } from '../core/checks/shipped.ts'
+import { agencySourceFindings } from '../core/checks/agency-differs.ts'
+import type { Finding } from '../core/checks/finding.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
@@ -111,13 +113,17 @@ function computeEntries(
       entries.lots.set(lot.id, lot)
       entries.shipments.push(...lot.shipments)
     }
+    const source = sourceEntry(state, lots, records)
     entries.sources.set(id, {
-      ...sourceEntry(state, lots, records),
+      ...source,
       history: histories.ofSource(state, lots),
-      findings: sharedShipmentFindings(
-        { id, producer: state.record.producer, shipments: shared.several },
-        index.bills,
-      ),
+      findings: [
+        ...sharedShipmentFindings(
+          { id, producer: state.record.producer, shipments: shared.several },
+          index.bills,
+        ),
+        ...agencyFindings(source),
+      ],
     })
   }
   return entries
@@ -139,6 +145,11 @@ function sourceEntry(
     findings: [],
     agency: agencyOf(state.record, lots, { records, asOf: state.asOf }),
   }
+}
+
+function agencyFindings({ id, agency }: SourceEntry): Finding[] {
+  const found = agency()
+  return found === null ? [] : agencySourceFindings(id, found)
 }
 
 /** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */

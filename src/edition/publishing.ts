@@ -4,6 +4,7 @@
  * sees it, so that nothing downstream can forget to.
  */
 import type { SourceAgency } from '../core/agency/source-agency.ts'
+import { AGENCY_CHECKS } from '../core/checks/agency-findings.ts'
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
 import { once } from '../core/measure/once.ts'
@@ -89,7 +90,7 @@ function publicSource(
     record: publicSourceRecord(source.record, source.id, shown, publish),
     agency: () => publicAgency(source, shown, publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
-    findings: publish.has('findings') ? source.findings : [],
+    findings: publicFindings(source.findings, publish),
     history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
@@ -119,7 +120,7 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
       : lot.results.filter((result) => result.role !== 'verification'),
     verdicts: lot.verdicts.map((verdict) => withoutDrafts(verdict, isShown)),
     bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
-    findings: publish.has('findings') ? lot.findings.map((finding) => publicFinding(finding, isShown)) : [],
+    findings: publicFindings(lot.findings, publish).map((finding) => publicFinding(finding, isShown)),
     shipments: lot.shipments.map((shipment) => publicShipment(shipment, shown, publish)),
     sharedShipments: lot.sharedShipments.map((shipment) => publicShipment(shipment, shown, publish)),
     revisions: lot.revisions.map((revision) => publicRevision(revision, shown, publish)),
@@ -128,6 +129,16 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
     revisionCertificate: (number) => lot.revisionCertificate(number, groups),
   }
 }
+
+/** What an agency's results gave rise to is published with them. */
+function publicFindings(findings: readonly Finding[], publish: Publish): readonly Finding[] {
+  if (!publish.has('findings')) return []
+  return publish.has('verification')
+    ? findings
+    : findings.filter(({ reason }) => !AGENCY_CODES.has(reason.code))
+}
+
+const AGENCY_CODES: ReadonlySet<string> = new Set(AGENCY_CHECKS)
 
 /** A lot that is not shown is not named by the finding of another. */
 function publicFinding(finding: Finding, isShown: IsIssued): Finding {

@@ -9,6 +9,7 @@ import type {
 import { property } from '../core/measure/properties.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
+import { AGENCY_EVIDENCE, AGENCY_SENTENCES } from './agency-findings.ts'
 import { outcomeWords } from './outcomes.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
 import { printedUnits } from './as-written.ts'
@@ -36,6 +37,7 @@ export function wordedFinding({ reason, ...finding }: Finding): WordedFinding {
 }
 
 const SENTENCES: WordsOf<FindingParams> = {
+  ...AGENCY_SENTENCES,
   'changed-after-issue': ({ lot, revision, places }) =>
     `The record of ${lot} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
   'would-now-be-judged-otherwise': ({ lot, revision }) =>
@@ -117,6 +119,7 @@ function otherLots(others: readonly (string | null)[]): string {
 const OWN_CHOICE = 'the range is this program’s own choice; check the record and, if it is right, leave it'
 
 const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
+  ...AGENCY_EVIDENCE,
   'changed-after-issue': ({ places, changes }) => [
     ...changes.map(recordChangeWords),
     ...(changes.length < places ? [`and ${places - changes.length} more`] : []),

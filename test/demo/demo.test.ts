@@ -1,6 +1,7 @@
 import { compareMoments, isBy, isSurelyBefore, readMoment } from '../../src/core/measure/moment.ts'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
+import { AGENCY_CHECKS } from '../../src/core/checks/agency-findings.ts'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { PROGRAM } from '../../src/commands/program.ts'
 import { type DemoIssue, scenarioFiles } from '../../src/demo/scenario-files.ts'
@@ -238,7 +239,8 @@ describe('the committed demo', () => {
     expect(
       all()
         .flatMap((entry) => entry.findings)
-        .map((finding) => finding.reason.code),
+        .map((finding) => finding.reason.code)
+        .filter((code) => !(AGENCY_CHECKS as readonly string[]).includes(code)),
     ).toEqual([
       'other-sample-fails',
       'changed-after-issue',
@@ -248,6 +250,20 @@ describe('the committed demo', () => {
       'readings-alike',
       'result-overdue',
     ])
+  })
+  it('has splits of one source that differ in one direction, and samples of another that differ where its splits agree', () => {
+    const about = (id: string) => edition.source(id).findings.map(({ reason }) => reason.code)
+    expect(about('skarnmere-ash').filter((code) => code === 'split-bias')).toHaveLength(1)
+    expect(about('tarn-hollow-tuff').filter((code) => code === 'independent-differs')).toHaveLength(3)
+    expect(about('tarn-hollow-tuff')).not.toContain('split-bias')
+    expect(about('quellan-ash').filter((code) => code.startsWith('independent'))).toEqual([])
+  })
+  it('has about one split in twenty beyond its limit of difference', () => {
+    const precisions = [...edition.sources.keys()].flatMap((id) =>
+      (edition.source(id).agency()?.split ?? []).flatMap(({ precision }) => precision ?? []),
+    )
+    const sum = (of: 'beyond' | 'of') => precisions.reduce((total, one) => total + one[of], 0)
+    expect([sum('beyond'), sum('of')]).toEqual([5, 130])
   })
   it('shows the pattern that the modified condition is for: fillers pass at 20 % and 23 °C or come close, and fall far behind at 50 % and 50 °C', () => {
     const mean = (source: string, condition: string) => {

@@ -26,6 +26,8 @@ export interface ComparedLot {
   readonly class: string | null
   /** Results known by the date, both sides. */
   readonly results: readonly Result[]
+  /** Kind that the record states for a result of the agency; undefined where it states none. */
+  readonly statedKind?: (result: Result) => AgencyKind | undefined
   /** The set that governs; undefined where none applies. */
   readonly criterion: Criterion | undefined
   readonly withdrawn?: Moment | undefined
@@ -93,10 +95,10 @@ export function isAgencys(result: Result): boolean {
 
 /**
  * Whether an agency's result is on a split or on a sample of its own.
- * @returns split for a sample of that kind; the reader holds the entry's own word against it
+ * @returns as the lot's record states it, else split for a sample of that kind
  */
-export function kindOf({ sampleKind }: Pick<Result, 'sampleKind'>): AgencyKind {
-  return sampleKind === 'split' ? 'split' : 'independent'
+export function kindOf(result: Result, { statedKind }: Pick<ComparedLot, 'statedKind'>): AgencyKind {
+  return statedKind?.(result) ?? (result.sampleKind === 'split' ? 'split' : 'independent')
 }
 
 /**
@@ -109,7 +111,7 @@ export function testName({ property, condition, age }: TestKey): string {
 
 function pairOf(lot: ComparedLot, producer: Result, agency: Result, rows: readonly PrecisionRow[]): Pair {
   const { property, condition, age } = agency
-  const kind = kindOf(agency)
+  const kind = kindOf(agency, lot)
   const bounded = isBounded(producer) || isBounded(agency)
   const allowed =
     kind === 'independent' || bounded

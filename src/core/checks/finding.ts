@@ -2,6 +2,7 @@
  * What an audit check reports: a question with its evidence, never an accusation, never a change of the exit
  * status.
  */
+import type { AgencyFindingParams } from './agency-findings.ts'
 import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import type { Outcome } from '../criteria/outcome.ts'
 import type { SampleKind } from '../measure/duty.ts'
@@ -35,7 +36,7 @@ interface OfRevision {
 }
 
 /** One entry for each check, with what its sentence and its evidence need. */
-export interface FindingParams {
+export interface FindingParams extends AgencyFindingParams {
   /** `places` counts all differences, of which `changes` holds the first. */
   readonly 'changed-after-issue': OfRevision & {
     readonly places: number

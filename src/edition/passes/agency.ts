@@ -5,7 +5,7 @@ import type { TakenSample } from '../../core/agency/verification-status.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import type { Records } from '../../records/load.ts'
 import type { Source } from '../../records/schema/loaded-records.ts'
-import { comparedLot, precisionOf } from '../shape/compared-lot.ts'
+import { comparedLot, entryOf, precisionOf } from '../shape/compared-lot.ts'
 import type { LotEntry, SourceEntry } from '../shape/edition.ts'
 
 /**
@@ -39,9 +39,10 @@ function takenSamples({ id, sampled, record, results }: LotEntry): TakenSample[]
   const bySample = Map.groupBy(results.filter(isAgencys), ({ sample }) => sample)
   return [...bySample].flatMap(([sample, [result]]) => {
     if (result === undefined) return []
-    const entry = record.verification?.find((one) => one.sample === sample)
+    const entry = entryOf(record, result)
     const own = record.samples.find((one) => one.id === sample)
+    const kind = kindOf(result, { statedKind: () => entry?.kind })
     const taken = entry?.taken ?? own?.taken?.to ?? own?.on ?? sampled
-    return [{ kind: kindOf(result), lot: id, taken, sampler: entry?.sampler, custody: entry?.custody }]
+    return [{ kind, lot: id, taken, sampler: entry?.sampler, custody: entry?.custody }]
   })
 }

@@ -1,4 +1,6 @@
 /** Pass 4: what the audit checks say of each lot, alone and beside all others. */
+import { pairsOfLot } from '../../core/agency/pairs.ts'
+import { agencyLotFindings } from '../../core/checks/agency-differs.ts'
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import { finishedBesideReadings } from '../../core/checks/finished-beside-readings.ts'
@@ -25,6 +27,7 @@ import { isPropertyKey } from '../../core/measure/properties.ts'
 import { figuresOf, isQuantity, type ReportedValue } from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
+import { comparedLot, precisionOf } from '../shape/compared-lot.ts'
 import type { LotEntry } from '../shape/edition.ts'
 import { sharedShipments, shipmentsOf } from './shipments.ts'
 import type { SourceState } from './source-state.ts'
@@ -72,6 +75,7 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
     ...overdueFindings(lot),
     ...finishedBesideReadings(lot),
     ...otherSampleFindings(lot),
+    ...agencyLotFindings(id, pairsOfLot(comparedLot(lot, records.criteria), precisionOf(records.site))),
     ...implausibleLot({
       id,
       number,

@@ -6,6 +6,7 @@ import { listedLot } from '../shape/listing.ts'
 import { standingData } from '../shape/standing.ts'
 import { wordedFinding } from '../../words/findings.ts'
 import { plainSpaces } from '../../words/sentences.ts'
+import { agencyData } from './agency-data.ts'
 import { laboratoryStatistics, sourceStatistics } from './history-data.ts'
 import { resultData } from './lot-data.ts'
 import { lotVerdictData } from './verdict-data.ts'
@@ -50,12 +51,13 @@ function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
 
 function* sourceReports(edition: Edition): Generator<unknown> {
   for (const id of edition.sources.keys()) {
-    const { series, history, findings } = edition.source(id)
+    const { series, history, findings, agency } = edition.source(id)
     yield {
       id,
       history: series,
       statistics: sourceStatistics(history()),
       findings: findings.map(findingData),
+      agency: agencyData(agency()),
     }
   }
 }

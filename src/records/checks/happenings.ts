@@ -45,6 +45,7 @@ export function* lotHappenings(lot: Lot): Generator<Happening> {
   for (const what of ['analyses', 'verification'] as const)
     for (const [place, analysis] of (lot[what] ?? []).entries()) {
       const at = `/${what}/${place}`
+      if ('taken' in analysis) yield [analysis.taken, `${at}/taken`]
       yield [analysis.tested, `${at}/tested`]
       yield [analysis.reported, `${at}/reported`]
       yield* exclusions(analysis.results, `${at}/results`)

@@ -3,6 +3,7 @@ import { sourceOf } from '../../core/measure/lot-id.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import { checkAnswers } from './answers.ts'
 import { checkDate, checkOrder } from './dates.ts'
+import { checkVerification } from './verification.ts'
 import { checkAnalyses, checkTests } from './lot-tests.ts'
 import { checkSamples } from './samples.ts'
 import { checkStated } from './source-and-control.ts'
@@ -31,6 +32,7 @@ export function checkLot(
   checkProduction(lot, report)
   checkSamples(lot, all, report)
   checkAnalyses(lot, all, report)
+  checkVerification(lot, report)
   checkTests(lot, all, report)
   checkShipments(lot, report)
   checkRevisions(lot, all, report)

@@ -1,5 +1,6 @@
 /** site.yaml against the other records. */
 import { checkRequested } from './clause-reference.ts'
+import { checkPrecision } from './precision.ts'
 import { checkReference, type AllRecords } from './references.ts'
 import { checkDate } from './dates.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -16,6 +17,7 @@ export function checkSite(site: Site, all: AllRecords, report: FileReport): void
   }
   checkDate(site['as-of'], '/as-of', report)
   checkAddress(site.address, report)
+  checkPrecision(site, all, report)
 }
 
 /** The form alone lets a port or a host through that no address has. */

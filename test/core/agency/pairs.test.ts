@@ -85,6 +85,16 @@ describe('pairsOfLot', () => {
     expect(pairsOfLot(lotOf(1, results), []).map(({ difference }) => difference)).toEqual([3])
   })
 
+  it('pairsOfLot takes the kind that the record states before that of the sample', () => {
+    const results = [
+      result('loss-on-ignition', 2),
+      agencys('loss-on-ignition', 3, { sample: 'C', sampleKind: 'composite' }),
+    ]
+    const kind = (more: object) => pairsOfLot(lotOf(1, results, more), ROWS).map((pair) => pair.kind)
+    expect(kind({ statedKind: () => 'split' })).toEqual(['split'])
+    expect(kind({})).toEqual(['independent'])
+  })
+
   it('pairsOfLot says no difference of a value known only within bounds, but on which side it lies', () => {
     const low = agencys('loss-on-ignition', 0.5, {
       censored: 'below',

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { AGENCY_CHECKS } from '../../../src/core/checks/agency-findings.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { forAudience } from '../../../src/edition/publishing.ts'
@@ -82,6 +83,20 @@ describe('an edition that does not publish verification', () => {
     expect(shown.source('skarnmere-ash').agency()).toBeNull()
     expect(agencyView(shown, 'skarnmere-ash')).toMatchObject({ published: false, all: [], counts: '' })
     expect(agencyOfLot(shown, shown.lot('skarnmere-ash/SA-2024-010'))).toBeNull()
+  })
+
+  it('gives no finding that they gave rise to, and the others all the same', () => {
+    const codes = [...shown.lots.keys()].flatMap((id) =>
+      shown.lot(id).findings.map(({ reason }) => reason.code),
+    )
+    const about = [...shown.sources.keys()].flatMap((id) =>
+      shown.source(id).findings.map(({ reason }) => reason.code),
+    )
+    expect(
+      [...codes, ...about].filter((code) => (AGENCY_CHECKS as readonly string[]).includes(code)),
+    ).toEqual([])
+    expect(codes).toContain('result-overdue')
+    expect(closed.source('skarnmere-ash').findings.map(({ reason }) => reason.code)).toContain('split-bias')
   })
 
   it('gives them within the house', () => {
