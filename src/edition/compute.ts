@@ -147,7 +147,7 @@ function sourceEntry(
   }
 }
 
-function agencyFindings({ id, agency }: SourceEntry): Finding[] {
+function agencyFindings({ id, agency }: Pick<SourceEntry, 'id' | 'agency'>): Finding[] {
   const found = agency()
   return found === null ? [] : agencySourceFindings(id, found)
 }
