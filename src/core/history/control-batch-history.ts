@@ -1,6 +1,7 @@
 /** Charts of a laboratory's control batches: a point is a batch. */
 import { kept } from '../measure/kept.ts'
 import type { Moment } from '../measure/moment.ts'
+import { CHART_RULES } from '../statistics/chart-signals.ts'
 import { CUSUM_DECISION, CUSUM_REFERENCE, cusum } from '../statistics/cusum.ts'
 import { mean } from '../statistics/descriptive.ts'
 import { movingAverages } from '../statistics/moving-average.ts'
@@ -15,7 +16,7 @@ import {
 import { controlCharts } from './control-charts.ts'
 import type { ControlBatchSeries, ControlPoint, ControlSegment } from './laboratory-history.ts'
 import type { Shown } from './not-shown.ts'
-import type { CusumChart, IndividualsChart, Signal } from './segment-figures.ts'
+import type { CusumChart, IndividualsChart } from './segment-figures.ts'
 import { correlationOf, slopeOf } from './segment-trend.ts'
 
 /** A control batch with what was measured on it. */
@@ -161,15 +162,14 @@ function add(
 }
 
 function segmentOfBatches({ points, begins }: ComparableGroup): ControlSegment {
-  const { chart, ewma } = controlCharts(points, [])
-  const sums = sumsOf(points, chart)
+  const { chart, ewma } = controlCharts(points, [], CHART_RULES)
   return {
     places: points.map(({ place }) => place),
     cements: [...new Set(points.flatMap(({ cement }) => cement ?? []))],
     begins: begins === 'first' ? 'first' : 'control-cement',
-    chart: chart.shown && sums.shown ? withSums(chart, sums) : chart,
+    chart,
     ewma,
-    cusum: sums,
+    cusum: sumsOf(points, chart),
     movingAverage: movingAverages(
       points.map(({ value }) => value),
       MOVING,
@@ -188,19 +188,4 @@ function sumsOf(points: readonly ComparablePoint[], chart: Shown<IndividualsChar
     decision: CUSUM_DECISION,
     points: sums.map((one, at) => ({ place: points[at]?.place ?? at, ...one })),
   }
-}
-
-/** The chart with a signal at the first point of each excursion of the sums. */
-function withSums(
-  chart: IndividualsChart & { shown: true },
-  { points }: CusumChart,
-): Shown<IndividualsChart> {
-  const beyond = points.map(({ high, low }) =>
-    CUSUM_DECISION < high ? ('high' as const) : CUSUM_DECISION < low ? ('low' as const) : null,
-  )
-  const signals = points.flatMap(({ place }, at): Signal[] => {
-    const side = beyond[at] ?? null
-    return side === null || side === beyond[at - 1] ? [] : [{ rule: 'cusum', place, places: [place], side }]
-  })
-  return { ...chart, signals: [...chart.signals, ...signals].sort((a, b) => a.place - b.place) }
 }

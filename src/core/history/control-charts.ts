@@ -1,7 +1,7 @@
 /** Control charts of points that may be compared, with the false alarms of their own correlation and length. */
 import { inForce, type Moment } from '../measure/moment.ts'
 import { correlationOfNeighbours, lag1 } from '../statistics/autocorrelation.ts'
-import { CHART_RULES, type Chart, chartOf } from '../statistics/chart-signals.ts'
+import { CHART_RULES, type Chart, type ChartRule, chartOf } from '../statistics/chart-signals.ts'
 import { EWMA_LAMBDA, EWMA_WIDTH, steadyLimits } from '../statistics/ewma.ts'
 import { falseAlarmRates } from '../statistics/false-alarm-rates.ts'
 import { lineThrough } from '../statistics/least-squares.ts'
@@ -20,17 +20,21 @@ export interface Phase {
 export const LEAST_BASELINE = 8
 /** Without a phase so many first points set them: common practice is 20 to 30, no source. */
 const FIRST_POINTS = 20
+/** Cumulative sums are kept for control mortar. */
+const OF_SOURCES = CHART_RULES.filter((rule) => rule !== 'cusum')
 
 /**
  * Chart of single values and of weighted averages.
  * @param points of one segment, in order
  * @param phases declared for the property
+ * @param rules that signals are looked for by; those of a source without them
  * Notes: 1. the last phase that holds enough points sets the limits, else the first 20 points, else all; 2. signals are
  * looked for in all points, those of the baseline among them.
  */
 export function controlCharts(
   points: readonly ComparablePoint[],
   phases: readonly Phase[],
+  rules: readonly ChartRule[] = OF_SOURCES,
 ): { chart: Shown<IndividualsChart>; ewma: Shown<EwmaChart> } {
   const reason = unfit(points, LEAST_BASELINE)
   if (reason !== undefined) return { chart: notShown(reason), ewma: notShown(reason) }
@@ -44,7 +48,7 @@ export function controlCharts(
     const flat = notShown({ code: 'no-scatter', params: {} })
     return { chart: flat, ewma: flat }
   }
-  return { chart: individuals(points, baseline, chart), ewma: averages(points, chart) }
+  return { chart: individuals(points, baseline, { chart, rules }), ewma: averages(points, chart) }
 }
 
 /**
@@ -74,26 +78,32 @@ function baselineOf(points: readonly ComparablePoint[], phases: readonly Phase[]
 function individuals(
   points: readonly ComparablePoint[],
   baseline: Baseline,
-  { limits, signals }: Chart,
+  { chart: { limits, signals }, rules }: { readonly chart: Chart; readonly rules: readonly ChartRule[] },
 ): Shown<IndividualsChart> {
   const placeAt = (at: number) => points[at]?.place ?? at
   return {
     shown: true,
     baseline,
     ...limits,
-    signals: signals.map(({ rule, at, from, side }) => ({
-      rule,
-      place: placeAt(at),
-      places: Array.from({ length: at - from + 1 }, (_, step) => placeAt(from + step)),
-      side,
-    })),
-    falseAlarms: falseAlarmsOf(points, baseline.places.length),
+    signals: signals
+      .filter(({ rule }) => rules.includes(rule))
+      .map(({ rule, at, from, side }) => ({
+        rule,
+        place: placeAt(at),
+        places: Array.from({ length: at - from + 1 }, (_, step) => placeAt(from + step)),
+        side,
+      })),
+    falseAlarms: falseAlarmsOf(points, baseline.places.length, rules),
   }
 }
 
-function falseAlarmsOf(points: readonly ComparablePoint[], baseline: number): FalseAlarm[] {
+function falseAlarmsOf(
+  points: readonly ComparablePoint[],
+  baseline: number,
+  rules: readonly ChartRule[],
+): FalseAlarm[] {
   const phi = Math.round(10 * ownCorrelation(points)) / 10
-  return CHART_RULES.map((rule) => ({
+  return rules.map((rule) => ({
     rule,
     ...falseAlarmRates(rule, { phi, baseline, points: points.length }),
     phi,

@@ -1,9 +1,10 @@
 /** All rules of a control chart at once: limits from a baseline, patterns over every point. */
+import { CUSUM_DECISION, cusum } from './cusum.ts'
 import { EWMA_LAMBDA, EWMA_WIDTH, ewma, type EwmaPoint } from './ewma.ts'
 import { individualsLimits, type IndividualsLimits, movingRanges } from './individuals-chart.ts'
 import { type RunPattern, runSignals } from './run-rules.ts'
 
-export type ChartRule = RunPattern | 'moving-range' | 'ewma'
+export type ChartRule = RunPattern | 'moving-range' | 'ewma' | 'cusum'
 
 /** In the order in which rules are listed. */
 export const CHART_RULES: readonly ChartRule[] = [
@@ -13,6 +14,7 @@ export const CHART_RULES: readonly ChartRule[] = [
   'two-of-three',
   'moving-range',
   'ewma',
+  'cusum',
 ]
 
 export interface ChartSignal {
@@ -45,7 +47,8 @@ export function chartOf(values: readonly number[], baseline: readonly number[]):
   const signals = [
     ...runSignals(values.map((value) => (value - centre) / sigma)),
     ...rangeSignals(values, movingRangeHigh),
-    ...averageSignals(averages),
+    ...excursions('ewma', averages.map(sideOf)),
+    ...excursions('cusum', sumsBeyond(values, limits)),
   ].sort((a, b) => a.at - b.at)
   return { limits, averages, signals }
 }
@@ -57,13 +60,21 @@ function rangeSignals(values: readonly number[], high: number): ChartSignal[] {
 }
 
 /** The first point of each excursion. */
-function averageSignals(averages: readonly EwmaPoint[]): ChartSignal[] {
-  const sides = averages.map(sideOf)
+function excursions(rule: 'ewma' | 'cusum', sides: readonly ('high' | 'low' | null)[]): ChartSignal[] {
   return sides.flatMap((side, at) =>
-    side === null || side === sides[at - 1] ? [] : [{ rule: 'ewma', at, from: at, side }],
+    side === null || side === sides[at - 1] ? [] : [{ rule, at, from: at, side }],
   )
 }
 
 function sideOf({ value, low, high }: EwmaPoint): 'high' | 'low' | null {
   return high < value ? 'high' : value < low ? 'low' : null
+}
+
+function sumsBeyond(
+  values: readonly number[],
+  { centre, sigma }: IndividualsLimits,
+): ('high' | 'low' | null)[] {
+  return cusum(values.map((value) => (value - centre) / sigma)).map(({ high, low }) =>
+    CUSUM_DECISION < high ? 'high' : CUSUM_DECISION < low ? 'low' : null,
+  )
 }
