@@ -21,6 +21,8 @@ const SENTENCES: Sentences = {
   'no-limit': () => 'no limit for a single result in the governing criterion',
   'out-of-control': ({ signals }) =>
     `withheld: the control chart has ${plural(signals, 'signal', 'signals')}, more than chance explains, so that one mean and one scatter do not describe the source`,
+  'not-as-estimated': ({ outside, n, percentWithin }) =>
+    `withheld: ${outside} of ${countWords(n, 'result')} ${outside === 1 ? 'lies' : 'lie'} beyond the limit, where mean and scatter alone would put ${number(percentWithin, 1)} % inside: the results do not follow one normal distribution`,
   'diverted-without-results': ({ entries }) =>
     `withheld: material was diverted ${plural(entries, 'time', 'times')} without a result on record, so that the lots certified do not speak for all of it`,
   'no-testing-error': () => 'neither duplicate tests nor a stated repeatability on record',

@@ -21,6 +21,10 @@ describe('notShownWords', () => {
       'withheld: the control chart has 2 signals, more than chance explains, so that one mean and one scatter do not describe the source',
     ],
     [
+      { code: 'not-as-estimated', params: { outside: 1, n: 17, percentWithin: 99.97 } },
+      'withheld: 1 of 17 results lies beyond the limit, where mean and scatter alone would put 100.0 % inside: the results do not follow one normal distribution',
+    ],
+    [
       { code: 'limit-not-reached', params: { withinLots: 11 } },
       'no limit is reached within 11 lots, half of the span that the line was fitted to',
     ],

@@ -24,6 +24,8 @@ export interface NotShownParams {
   'no-limit': Nothing
   /** So many points signal on the control chart, so that no distribution describes the source. */
   'out-of-control': { readonly signals: number }
+  /** More results lie beyond the limit than the estimated share outside would give by chance. */
+  'not-as-estimated': { readonly outside: number; readonly n: number; readonly percentWithin: number }
   /** So much material was diverted without its results, and what is left does not speak for the source. */
   'diverted-without-results': { readonly entries: number }
   /** Neither duplicate tests nor a stated repeatability. */

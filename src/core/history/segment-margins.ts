@@ -125,15 +125,28 @@ function capabilityFor(
       params: { n: points.length, effectiveN, needed: LEAST_INDEPENDENT },
     })
   const distance = insideOf(end, mean(values))
+  const share = percentWithin(distance / deviation, effectiveN)
+  const outside = values.filter((value) => insideOf(end, value) < 0).length
+  const n = points.length
+  if (chanceOfSoMany(outside, n * (1 - share / 100)) < SELDOM)
+    return notShown({ code: 'not-as-estimated', params: { outside, n, percentWithin: share } })
+  return capabilityOf(distance, deviation, { share, n, effectiveN })
+}
+
+function capabilityOf(
+  distance: number,
+  deviation: number,
+  { share, n, effectiveN }: { readonly share: number; readonly n: number; readonly effectiveN: number },
+): Shown<Capability> {
   const index = capabilityIndex(distance, deviation)
   const half = capabilityHalfWidth(index, effectiveN, LEVEL)
   return {
     shown: true,
     index,
     interval: { low: index - half, high: index + half, level: LEVEL, df: effectiveN - 1 },
-    percentWithin: percentWithin(distance / deviation, effectiveN),
+    percentWithin: share,
     estimator: 'unbiased-beta',
-    n: points.length,
+    n,
     effectiveN,
   }
 }

@@ -1,4 +1,5 @@
 /** Histories without what is not shown: its values count and stand bare. */
+import { closestLimit } from '../../core/history/closest-limit.ts'
 import type { LaboratoryHistory } from '../../core/history/laboratory-history.ts'
 import type { Shown } from '../../core/history/not-shown.ts'
 import type { Slope } from '../../core/history/segment-figures.ts'
@@ -20,13 +21,10 @@ type IsShown = (id: string) => boolean
  */
 export function publicSourceHistory(history: SourceHistory, isShown: IsShown): SourceHistory {
   const series = history.series.flatMap((one) => publicSeries(one, isShown))
-  const { closest } = history
-  const isLeft = (key: string) => series.some((one) => one.key === key)
-  const hidden = { shown: false, reason: { code: 'too-few', params: { n: 0, needed: 1 } } } as const
   return {
     ...history,
     series,
-    closest: closest.shown && !isLeft(closest.series) ? hidden : closest,
+    closest: closestLimit(series),
     uniformity: history.uniformity.map((count) => ({
       ...count,
       lots: count.lots.map((id) => (id !== null && isShown(id) ? id : null)),

@@ -126,6 +126,19 @@ describe('segmentOf, a source that moves', () => {
     expect(moved.margins[0]?.capability).toMatchObject({ shown: false, reason: { code: 'out-of-control' } })
   })
 
+  it('withholds a share inside that its own results contradict', () => {
+    const below = (low: number) =>
+      segment([...LEVEL_VALUES, 76.9], {}, { ...BARE, limits: [{ ...LIMIT, low }] }).margins[0]?.capability
+    // One of 25 beyond 77, some three standard deviations from the mean, where a thousandth is expected.
+    expect(below(77)).toMatchObject({
+      shown: false,
+      reason: { code: 'not-as-estimated', params: { outside: 1, n: 25 } },
+    })
+    expect(below(76)?.shown).toBe(true)
+    // Two of 25 beyond 78.7, where some tenth is expected.
+    expect(shown(below(78.7)).percentWithin).toBeLessThan(95)
+  })
+
   it('finds a clear fall, and where its line meets the limit, at most half of the span ahead', () => {
     const falling = LEVEL_VALUES.map((value, at) => value - 0.2 * at)
     const own = segment(falling)
