@@ -4,7 +4,7 @@ import { extent, range, type ScaleContinuousNumeric, scaleLinear, scaleLog, tick
 type Scale = ScaleContinuousNumeric<number, number>
 
 /** Smallest share of the plot on either side of a limit that parts it: its corner must hold a word. */
-const SIDE = 0.27
+const SIDE = 0.3
 /** Marks keep this far from the ends of the axis across, in pixels. */
 const INSET = 12
 

@@ -1,6 +1,5 @@
 /** Words on a paired chart: the quadrants' names in the corners, and the limits beside their lines. */
-import { least } from 'd3'
-import { broken, labelWidth, shortened } from './labels.ts'
+import { broken } from './labels.ts'
 import { type Plot, rounded } from './plot.ts'
 
 /** Height of a line of text. */
@@ -26,9 +25,6 @@ export interface LevelLine {
   readonly y: number
   readonly label: TextAt
 }
-
-/** The room that a text or a mark takes. */
-export type Box = Plot
 
 /**
  * The quadrants' names in the four corners, broken where the quadrant is narrower than its name.
@@ -62,55 +58,18 @@ export function cornerWords(part: number | null, plot: Plot): { corners: TextAt[
   }
 }
 
-export function boxOf({ text, x, y, anchor }: TextAt): Box {
-  const width = labelWidth(text)
-  return {
-    left: anchor === 'start' ? x : x - width,
-    right: anchor === 'start' ? x + width : x,
-    top: y - 11,
-    bottom: y + 3,
-  }
-}
-
-function overlap(a: Box, b: Box): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
-}
-
-interface Drawn {
-  readonly plot: Plot
-  readonly marks: readonly Box[]
-  /** What other texts take. */
-  readonly taken: readonly Box[]
-}
-
-/** Each label stands at that end and side of its line where it covers the fewest marks, and no other text. */
+/** Each limit with its value in the right margin, where no mark is; two that would touch are set apart. */
 export function levelLines(
   limits: readonly PairedLimit[],
   y: (value: number) => number,
-  { plot, marks, taken }: Drawn,
+  plot: Plot,
 ): LevelLine[] {
-  const texts = [...taken]
-  return limits.map((limit) => {
-    const height = rounded(y(limit.value))
-    const label = bestLabel(limit.label, height, { plot, marks, taken: texts })
-    texts.push(boxOf(label))
-    return { y: height, label }
-  })
-}
-
-/** Outside the plot is worst, then over another text, then over a mark; the first of several as good. */
-function bestLabel(label: string, height: number, { plot, marks, taken }: Drawn): TextAt {
-  const text = shortened(label, plot.right - plot.left - 2 * EDGE)
-  const heights = [height - 5, height + 14].map((y) => rounded(y))
-  const wishes: TextAt[] = [
-    ...heights.map((y) => ({ text, x: plot.left + EDGE, y, anchor: 'start' as const })),
-    ...heights.map((y) => ({ text, x: plot.right - EDGE, y, anchor: 'end' as const })),
-  ]
-  const cost = (wish: TextAt) => {
-    const box = boxOf(wish)
-    const covered = (boxes: readonly Box[]) => boxes.filter((other) => overlap(box, other)).length
-    const outside = box.top < plot.top || plot.bottom < box.bottom
-    return (outside ? 1e6 : 0) + 1e4 * covered(taken) + covered(marks)
-  }
-  return least(wishes, cost) as TextAt
+  let lowest = Number.POSITIVE_INFINITY
+  return [...limits]
+    .sort((a, b) => a.value - b.value)
+    .map(({ value, label }) => {
+      const height = rounded(y(value))
+      lowest = Math.min(height + 4, lowest - ROW)
+      return { y: height, label: { text: label, x: plot.right + EDGE, y: rounded(lowest), anchor: 'start' } }
+    })
 }

@@ -95,6 +95,22 @@ const SHAPES: readonly Omit<PairedMark, 'letter'>[] = [
       [-4.6, -3.2],
     ]),
   },
+  {
+    word: 'triangle pointing right',
+    draw: polygon([
+      [4.8, 0],
+      [-3.2, 4.6],
+      [-3.2, -4.6],
+    ]),
+  },
+  {
+    word: 'triangle pointing left',
+    draw: polygon([
+      [-4.8, 0],
+      [3.2, 4.6],
+      [3.2, -4.6],
+    ]),
+  },
   { word: 'upright bar', draw: bar(1.9, 5.2) },
   { word: 'flat bar', draw: bar(5.2, 1.9) },
 ]

@@ -5,8 +5,6 @@
 import { type LabelWish, labelWidth, type PlacedLabel, placeLabels, rowsOf, shortened } from './labels.ts'
 import { acrossScale, logTicks, upwardScale } from './paired-axes.ts'
 import {
-  type Box,
-  boxOf,
   cornerWords,
   type LevelLine,
   levelLines,
@@ -26,6 +24,8 @@ export type PairedRole = 'source' | 'inert' | 'beside' | 'subject'
 export interface PairedSeries {
   readonly name: string
   readonly role: PairedRole
+  /** Which mark it takes, from 0, so that a source has the same one on every chart; its place without it. */
+  readonly mark?: number
   /** Both values above zero. */
   readonly points: readonly { readonly x: number; readonly y: number }[]
 }
@@ -43,7 +43,7 @@ export interface PairedInput {
 export interface DrawnSeries {
   readonly name: string
   readonly role: PairedRole
-  /** From 0, below TONES; counted over the sources. */
+  /** From 0, below TONES; goes with the mark. */
   readonly tone: number
   readonly shape: string
   /** Where a shape comes again: "b" the second time. */
@@ -61,6 +61,8 @@ export interface PairedModel {
   readonly xLimits: readonly { readonly x: number; readonly label: PlacedLabel; readonly labelY: number }[]
   readonly yLimits: readonly LevelLine[]
   readonly corners: readonly TextAt[]
+  /** Middles of the marks, by series and point. */
+  readonly middles: readonly (readonly Middle[])[]
   readonly xTicks: readonly { readonly x: number; readonly value: number }[]
   readonly yTicks: readonly { readonly y: number; readonly value: number }[]
 }
@@ -70,12 +72,12 @@ const NARROW = 500
 const SMALLER = 0.78
 /** How a role's marks differ in size from a source's. */
 const SIZE: Readonly<Record<PairedRole, number>> = { source: 1, inert: 1, beside: 0.75, subject: 1.6 }
-/** Half the room that a label keeps free for a mark, whatever its outline. */
-const HALF_MARK = 5
 /** Tones that only help the shapes; only sources take one. */
 const TONES = 4
 /** Rooms above the plot for the title of the axis, and below it for ticks and title. */
 const HEAD = 24
+/** Room at the right for the value of a level limit. */
+const MARGIN = 40
 const FOOT = 40
 
 /**
@@ -98,18 +100,32 @@ export function pairedModel(input: PairedInput): PairedModel | null {
     part: quadrants?.y,
   })
   const middles = series.map((entry) => entry.points.map((point): Middle => [x(point.x), y(point.y)]))
-  const taken = words.corners.map(boxOf)
   return {
     width: input.width,
     height,
     plot,
     series: series.map((_, place) => drawnSeries(input, place, middles[place] ?? [])),
     xLimits: uprightLines(limits.x, labels, { x, top: plot.top }),
-    yLimits: levelLines(limits.y, y, { plot, marks: middles.flat().map(markBox), taken }),
+    yLimits: levelLines(limits.y, y, plot),
     corners: words.corners,
+    middles: middles.map((own) => own.map(([across, up]): Middle => [rounded(across), rounded(up)])),
     xTicks: x.ticks(input.width < NARROW ? 5 : 9).map((value) => ({ x: rounded(x(value)), value })),
-    yTicks: logTicks(y.domain() as [number, number]).map((value) => ({ y: rounded(y(value)), value })),
+    yTicks: withoutNear(
+      logTicks(y.domain() as [number, number]),
+      limits.y.map(({ value }) => value),
+      y,
+    ).map((value) => ({ y: rounded(y(value)), value })),
   }
+}
+
+/** A limit is a tick of its own beside its line; a round number that would stand on it gives way. */
+function withoutNear(
+  ticks: readonly number[],
+  limits: readonly number[],
+  y: (value: number) => number,
+): number[] {
+  const far = ticks.filter((tick) => limits.every((limit) => ROW <= Math.abs(y(tick) - y(limit))))
+  return [...far, ...limits].sort((a, b) => a - b)
 }
 
 type Scale = ReturnType<typeof acrossScale>
@@ -120,7 +136,8 @@ function across({ series, limits, quadrants, width }: PairedInput): {
   labels: PlacedLabel[]
   ends: { left: number; right: number }
 } {
-  const ends = { left: LEFT, right: width - RIGHT }
+  // Values of level limits stand in the right margin, off the marks.
+  const ends = { left: LEFT, right: width - RIGHT - (limits.y.length === 0 ? 0 : MARGIN) }
   const values = series.flatMap((entry) => entry.points.map((point) => point.x))
   const x = acrossScale([...values, ...limits.x.map((limit) => limit.value)], {
     ...ends,
@@ -148,18 +165,14 @@ function uprightLines(
 /** Middle of a mark on the drawing. */
 type Middle = readonly [x: number, y: number]
 
-function markBox([x, y]: Middle): Box {
-  return { left: x - HALF_MARK, right: x + HALF_MARK, top: y - HALF_MARK, bottom: y + HALF_MARK }
-}
-
 function drawnSeries({ series, width }: PairedInput, place: number, middles: readonly Middle[]): DrawnSeries {
-  const { word, letter, draw } = pairedMark(place)
-  const { name = '', role = 'source' } = series[place] ?? {}
+  const { name = '', role = 'source', mark = place } = series[place] ?? {}
+  const { word, letter, draw } = pairedMark(mark)
   const scale = SIZE[role] * (width < NARROW ? SMALLER : 1)
   return {
     name,
     role,
-    tone: series.slice(0, place).filter((entry) => entry.role === 'source').length % TONES,
+    tone: mark % TONES,
     shape: word,
     letter,
     marks: middles.map(([x, y]) => draw(x, y, scale)).join(''),

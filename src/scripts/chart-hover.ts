@@ -31,10 +31,17 @@ function follow(picture: SVGSVGElement, places: readonly Middle[], tell: (index:
     picture.append(ring)
     tell(index)
   }
-  const point = (event: PointerEvent) => choose(nearestPlace(places, across(picture, event)))
+  const scattered = picture.closest('.paired') !== null
+  const point = (event: PointerEvent) => {
+    const [x, y] = pointed(picture, event)
+    choose(nearestPlace(places, x, scattered ? y : undefined))
+  }
   picture.addEventListener('pointermove', point)
   picture.addEventListener('pointerdown', point)
   picture.setAttribute('tabindex', '0')
+  // A screen reader hands the arrow keys on to an application, not to a picture; the line below is read out.
+  picture.setAttribute('role', 'application')
+  picture.setAttribute('aria-roledescription', 'chart, read result by result with the arrow keys')
   picture.addEventListener('keydown', (event) => {
     const next = steppedIndex(event.key, chosen, places.length)
     if (next === null) return
@@ -44,7 +51,8 @@ function follow(picture: SVGSVGElement, places: readonly Middle[], tell: (index:
 }
 
 /** Where the pointer is, in the drawing's own units. */
-function across(picture: SVGSVGElement, event: PointerEvent): number {
+function pointed(picture: SVGSVGElement, event: PointerEvent): Middle {
   const box = picture.getBoundingClientRect()
-  return ((event.clientX - box.left) / box.width) * picture.viewBox.baseVal.width
+  const unit = picture.viewBox.baseVal.width / box.width
+  return [(event.clientX - box.left) * unit, (event.clientY - box.top) * unit]
 }

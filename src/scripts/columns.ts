@@ -22,6 +22,8 @@ export interface LotColumns {
     readonly standing: Readonly<Record<string, readonly number[]>>
     /** The same under the set that governs. */
     readonly governingStanding: readonly number[]
+    /** Which clause of the governing set is not met and by how much. */
+    readonly governingShortfall: readonly (string | null)[]
   }
 }
 

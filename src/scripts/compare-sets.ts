@@ -13,6 +13,7 @@ import { shortDate } from '../words/dates.ts'
 import { decidedByWords } from '../words/worded-verdict.ts'
 import { withdrawnNotCounted } from '../words/standing.ts'
 import { anchor, briefElement, element, outcomeElement, tableOf } from './elements.ts'
+import { shownAnyway } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
 import { briefStanding, type ReadSource, readCriteria, readSource, verdictOf } from './judge-source.ts'
 
@@ -74,7 +75,7 @@ if (place && form && state && result) {
   form.addEventListener('submit', (event) => {
     event.preventDefault()
   })
-  place.hidden = false
+  shownAnyway(place, result)
   void show()
 }
 

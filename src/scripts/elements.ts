@@ -23,6 +23,12 @@ export function anchor(href: string, text: string): HTMLAnchorElement {
   return made
 }
 
+/** A browser that does not know whether it runs scripts has hidden what only they fill. */
+export function shownAnyway(...parts: readonly (Element | null)[]): void {
+  for (const part of parts)
+    if (part !== null && !matchMedia('(scripting: enabled)').matches) part.classList.remove('with-script')
+}
+
 /** An outcome with its mark. */
 export function outcomeElement(outcome: Outcome): Node {
   return marked(outcome, [outcomeWords(outcome)])

@@ -24,6 +24,26 @@ export interface LotRow extends ListedLot {
   readonly standing: string
   readonly class: string
   readonly source: string
+  /** Which clause is not met and by how much, under the set that governs; null under another one. */
+  readonly shortfall: string | null
+}
+
+/** How the table is sorted: by which of its columns, and which way. */
+export interface Sort {
+  readonly column: number
+  readonly descending: boolean
+}
+
+/** "sampled-down": as an address carries it. */
+export function sortText({ column, descending }: Sort): string {
+  return `${TABLE_COLUMNS[column] ?? 'sampled'}-${descending ? 'down' : 'up'}`
+}
+
+/** Null for a text that names no column of the table. */
+export function sortIn(text: string): Sort | null {
+  const [, name = '', way] = /^([a-z]+)-(up|down)$/.exec(text) ?? []
+  const column = TABLE_COLUMNS.findIndex((known) => known === name)
+  return column < 0 ? null : { column, descending: way === 'down' }
 }
 
 /** Members of a row in the order in which the table shows them. */
@@ -39,6 +59,7 @@ export function lotRow(data: LotColumns, criterion: string, index: number): LotR
     standing: text,
     class: columns.class[index] ?? 'none',
     source: sources[columns.source[index] ?? -1] ?? '',
+    shortfall: criterion === '' ? (columns.governingShortfall[index] ?? null) : null,
   }
 }
 
@@ -61,7 +82,7 @@ export function sortedLots(
   lots: readonly number[],
   data: LotColumns,
   criterion: string,
-  sort: { column: number; descending: boolean },
+  sort: Sort,
 ): number[] {
   const name = TABLE_COLUMNS[sort.column] ?? 'sampled'
   const keys = new Map(lots.map((index) => [index, keyOf(lotRow(data, criterion, index)[name])]))

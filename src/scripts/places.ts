@@ -14,12 +14,15 @@ export function placesOf(text: string): Middle[] {
     })
 }
 
-/** Index of the place nearest to x, the first of several; -1 without places. */
-export function nearestPlace(places: readonly Middle[], x: number): number {
+/**
+ * Index of the place nearest to a point, the first of several; -1 without places.
+ * @param y without it, only the way across counts, as on a line over time
+ */
+export function nearestPlace(places: readonly Middle[], x: number, y?: number): number {
   let best = -1
   let least = Number.POSITIVE_INFINITY
   for (const [index, place] of places.entries()) {
-    const distance = Math.abs(place[0] - x)
+    const distance = Math.hypot(place[0] - x, y === undefined ? 0 : place[1] - y)
     if (least <= distance) continue
     best = index
     least = distance

@@ -1,13 +1,22 @@
 /** The register's filter over the column file: plain tables of a hundred rows, sortable by each column. */
 import { periodOf } from './period.ts'
 import { type LotColumns, readLotColumns } from './columns.ts'
-import { anchor, element, marked } from './elements.ts'
+import { anchor, element, marked, shownAnyway } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
-import { type Filter, filteredLots, lotRow, sortedLots } from './lot-filter.ts'
+import {
+  type Filter,
+  filteredLots,
+  type LotRow,
+  lotRow,
+  type Sort,
+  sortedLots,
+  sortIn,
+  sortText,
+} from './lot-filter.ts'
 import { shortDate } from '../words/dates.ts'
 
 const ROWS = 100
-/** The column that a fresh page is sorted by: sampling date. */
+/** Sampling date, among the columns of the table. */
 const SAMPLED = 1
 
 /** The parts of the page that the filter fills. */
@@ -30,8 +39,8 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
   const answer = await fetch(form.dataset['index'] ?? '')
   if (!answer.ok) return
   const data = readLotColumns(await answer.json())
-  let page = 0
-  let sort = { column: SAMPLED, descending: true }
+  let page = Math.max(0, Number(asked('page')) - 1 || 0)
+  let sort = sortIn(asked('sort')) ?? NEWEST_FIRST
   const draw = () => {
     const filter = filterOf(form)
     const rows = sortedLots(filteredLots(data, filter), data, filter.criterion, sort)
@@ -43,6 +52,12 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
       button.disabled = page + Number(button.value) < 0 || last < page + Number(button.value)
     pages.hidden = last === 0
     count.textContent = rows.length === 1 ? '1 lot found' : `${rows.length} lots found`
+    tellPrinted(form, count.textContent, { page, last, sort })
+    markSorted(result, sort)
+    keepInAddress(form, {
+      sort: sortText(sort) === sortText(NEWEST_FIRST) ? '' : sortText(sort),
+      page: page === 0 ? '' : String(page + 1),
+    })
     result
       .querySelector('tbody')
       ?.replaceChildren(
@@ -51,7 +66,6 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
   }
   form.addEventListener('input', () => {
     page = 0
-    keepInAddress(form)
     draw()
   })
   form.addEventListener('submit', (event) => {
@@ -60,12 +74,6 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
   result.querySelectorAll('thead th').forEach((head, column) => {
     head.querySelector('button')?.addEventListener('click', () => {
       sort = { column, descending: sort.column === column && !sort.descending }
-      result.querySelectorAll('thead th').forEach((other) => {
-        other.setAttribute(
-          'aria-sort',
-          other === head ? (sort.descending ? 'descending' : 'ascending') : 'none',
-        )
-      })
       draw()
     })
   })
@@ -76,9 +84,41 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
     })
   }
   takeFromAddress(form)
-  for (const part of [form, result, document.querySelector<HTMLElement>('#filter-title')])
-    if (part !== null) part.hidden = false
+  shownAnyway(form, result, count, document.querySelector('#filter-title'))
   draw()
+}
+
+/** The column that a fresh page is sorted by. */
+const NEWEST_FIRST: Sort = { column: SAMPLED, descending: true }
+
+/** A member of the address that is no field of the form. */
+function asked(name: 'sort' | 'page'): string {
+  return new URLSearchParams(location.search).get(name) ?? ''
+}
+
+function markSorted(result: HTMLElement, { column, descending }: Sort): void {
+  result.querySelectorAll('thead th').forEach((head, place) => {
+    head.setAttribute('aria-sort', place !== column ? 'none' : descending ? 'descending' : 'ascending')
+  })
+}
+
+/** A printed register shows neither form nor pages: it says what was asked for and how much of it is printed. */
+function tellPrinted(
+  form: HTMLFormElement,
+  found: string,
+  { page, last, sort }: { readonly page: number; readonly last: number; readonly sort: Sort },
+): void {
+  const line = document.querySelector('#filter-printed')
+  if (line === null) return
+  const chosen = [...form.querySelectorAll('label')].flatMap((label) => {
+    const field = label.querySelector<HTMLInputElement | HTMLSelectElement>('input, select')
+    if (field === null || field.value === '') return []
+    const value = field instanceof HTMLSelectElement ? field.selectedOptions[0]?.textContent : field.value
+    return [`${label.firstChild?.textContent?.trim() ?? ''} ${value ?? ''}`]
+  })
+  const part = last === 0 ? '' : `; page ${page + 1} of ${last + 1} is printed`
+  const order = sortText(sort) === sortText(NEWEST_FIRST) ? 'newest first' : `sorted by ${sortText(sort)}`
+  line.textContent = `${found}${chosen.length === 0 ? '' : ` with ${chosen.join(', ')}`}, ${order}${part}.`
 }
 
 function filterOf(form: HTMLFormElement): Filter {
@@ -104,6 +144,20 @@ function takeFromAddress(form: HTMLFormElement): void {
   }
 }
 
+/** Beside each cell where a phone sets the row out as lines. */
+const LABELS = ['Sampled', 'State', 'Class', 'Source']
+
+function labelledCell(cell: string | Node, label: string): HTMLTableCellElement {
+  const made = element('td', [cell])
+  made.dataset['label'] = label
+  return made
+}
+
+function standingCell({ mark, standing, shortfall }: LotRow): HTMLElement {
+  const word = marked(mark, [standing])
+  return shortfall === null ? word : element('div', [word, element('div', [shortfall], 'small')])
+}
+
 /** A source's name as the form's own list gives it. */
 function sourceName(form: HTMLFormElement, id: string): string {
   return (
@@ -119,9 +173,9 @@ function rowElement(data: LotColumns, form: HTMLFormElement, index: number): HTM
   head.scope = 'row'
   const cells = [
     row.sampled === null ? '' : shortDate(row.sampled),
-    marked(row.mark, [row.standing]),
+    standingCell(row),
     row.class,
     sourceName(form, row.source),
   ]
-  return element('tr', [head, ...cells.map((cell) => element('td', [cell]))])
+  return element('tr', [head, ...cells.map((cell, place) => labelledCell(cell, LABELS[place] ?? ''))])
 }

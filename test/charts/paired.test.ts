@@ -89,17 +89,18 @@ describe('pairedModel', () => {
         corner.anchor === 'start' ? x - plot.left : plot.right - x,
       )
   })
-  it('sets the label of a level line where it covers no mark, if there is such a place', () => {
-    const { yLimits } = model(
+  it('sets the value of a level line into the right margin, off every mark, with a tick on the axis', () => {
+    const { plot, yLimits, yTicks } = model(
       [
         [60, 255],
         [61, 262],
         [62, 245],
         [100, 900],
       ],
-      { limits: { x: [], y: [{ value: 250, label: '250 %, a set' }] } },
+      { limits: { x: [], y: [{ value: 250, label: '250 %' }] } },
     )
-    expect(yLimits[0]?.label.anchor).toBe('end')
+    expect(yLimits[0]?.label.x).toBeGreaterThan(plot.right)
+    expect(yTicks.find(({ value }) => value === 250)?.y).toBe(yLimits[0]?.y)
   })
   it('sets labels of upright lines that lie close in rows of their own, above a plot of unchanged height', () => {
     const one = model(
@@ -132,16 +133,16 @@ describe('pairedModel', () => {
     expect(place?.every((value) => Number.isFinite(value))).toBe(true)
     expect(pairedModel({ series: [], limits: LIMITS, width: 460, height: 300 })).toBeNull()
   })
-  it('gives eight sources eight outlines, and the ninth the first again with a letter', () => {
-    const marks = Array.from({ length: 17 }, (_, place) => pairedMark(place))
-    expect(new Set(marks.slice(0, 8).map(({ draw }) => draw(0, 0, 1))).size).toBe(8)
-    expect(marks.slice(0, 8).every(({ letter }) => letter === '')).toBe(true)
-    expect([marks[8], marks[16]].map((mark) => [mark?.word, mark?.letter])).toEqual([
+  it('gives ten sources ten outlines, and the eleventh the first again with a letter', () => {
+    const marks = Array.from({ length: 21 }, (_, place) => pairedMark(place))
+    expect(new Set(marks.slice(0, 10).map(({ draw }) => draw(0, 0, 1))).size).toBe(10)
+    expect(marks.slice(0, 10).every(({ letter }) => letter === '')).toBe(true)
+    expect([marks[10], marks[20]].map((mark) => [mark?.word, mark?.letter])).toEqual([
       ['circle', 'b'],
       ['circle', 'c'],
     ])
     const series = Array.from(
-      { length: 9 },
+      { length: 11 },
       (_, place): PairedSeries => ({
         name: `S${place}`,
         role: 'source',
@@ -152,7 +153,7 @@ describe('pairedModel', () => {
       pairedModel({ series, limits: NONE, width: 460, height: 300 })?.series.map(
         ({ letters }) => letters.length,
       ),
-    ).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 1])
+    ).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1])
   })
   it('draws what only stands beside smaller, and what the picture is about larger', () => {
     const points = [{ x: 80, y: 400 }]
@@ -184,14 +185,20 @@ describe('pairedModel', () => {
         "corners": [
           {
             "anchor": "start",
-            "text": "meets resistivity only",
+            "text": "meets resistivity",
             "x": 52,
             "y": 52,
           },
           {
+            "anchor": "start",
+            "text": "only",
+            "x": 52,
+            "y": 66,
+          },
+          {
             "anchor": "end",
             "text": "meets both",
-            "x": 302,
+            "x": 262,
             "y": 52,
           },
           {
@@ -202,29 +209,53 @@ describe('pairedModel', () => {
           },
           {
             "anchor": "end",
-            "text": "meets strength",
-            "x": 302,
+            "text": "meets",
+            "x": 262,
+            "y": 290,
+          },
+          {
+            "anchor": "end",
+            "text": "strength",
+            "x": 262,
             "y": 304,
           },
           {
             "anchor": "end",
             "text": "only",
-            "x": 302,
+            "x": 262,
             "y": 318,
           },
         ],
         "height": 364,
+        "middles": [
+          [
+            [
+              206.5,
+              90,
+            ],
+            [
+              256,
+              174.57,
+            ],
+          ],
+          [
+            [
+              58,
+              272,
+            ],
+          ],
+        ],
         "plot": {
           "bottom": 324,
           "left": 46,
-          "right": 308,
+          "right": 268,
           "top": 38,
         },
         "series": [
           {
             "letter": "",
             "letters": [],
-            "marks": "M233.54,76a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0ZM293.04,173.58a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0Z",
+            "marks": "M203.54,90a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0ZM253.04,174.57a2.96,2.96 0 1,0 5.92,0a2.96,2.96 0 1,0 -5.92,0Z",
             "name": "ash",
             "role": "source",
             "shape": "circle",
@@ -233,7 +264,7 @@ describe('pairedModel', () => {
           {
             "letter": "",
             "letters": [],
-            "marks": "M55.27,283.27L60.73,283.27L60.73,288.73L55.27,288.73Z",
+            "marks": "M55.27,269.27L60.73,269.27L60.73,274.73L55.27,274.73Z",
             "name": "filler",
             "role": "inert",
             "shape": "square",
@@ -247,10 +278,10 @@ describe('pairedModel', () => {
               "anchor": "middle",
               "row": 0,
               "text": "75 %, set",
-              "x": 206.75,
+              "x": 181.75,
             },
             "labelY": 33,
-            "x": 206.75,
+            "x": 181.75,
           },
         ],
         "xTicks": [
@@ -260,19 +291,19 @@ describe('pairedModel', () => {
           },
           {
             "value": 60,
-            "x": 117.5,
+            "x": 107.5,
           },
           {
             "value": 70,
-            "x": 177,
+            "x": 157,
           },
           {
             "value": 80,
-            "x": 236.5,
+            "x": 206.5,
           },
           {
             "value": 90,
-            "x": 296,
+            "x": 256,
           },
         ],
         "yLimits": [
@@ -280,24 +311,28 @@ describe('pairedModel', () => {
             "label": {
               "anchor": "start",
               "text": "250 %, set",
-              "x": 52,
-              "y": 137.17,
+              "x": 274,
+              "y": 151.35,
             },
-            "y": 142.17,
+            "y": 147.35,
           },
         ],
         "yTicks": [
           {
             "value": 100,
-            "y": 271.17,
+            "y": 259.14,
           },
           {
             "value": 200,
-            "y": 173.58,
+            "y": 174.57,
+          },
+          {
+            "value": 250,
+            "y": 147.35,
           },
           {
             "value": 500,
-            "y": 44.59,
+            "y": 62.77,
           },
         ],
       }

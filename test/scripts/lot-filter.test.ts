@@ -1,7 +1,14 @@
 import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { LotColumns } from '../../src/scripts/columns.ts'
-import { type Filter, filteredLots, lotRow, sortedLots } from '../../src/scripts/lot-filter.ts'
+import {
+  type Filter,
+  filteredLots,
+  lotRow,
+  sortedLots,
+  sortIn,
+  sortText,
+} from '../../src/scripts/lot-filter.ts'
 
 const DATA: LotColumns = {
   formerly: {},
@@ -27,6 +34,12 @@ const DATA: LotColumns = {
     class: ['F', 'F', null, 'N'],
     standing: { plain: [0, 1, 2, 3], warm: [4, 0, 2, 3] },
     governingStanding: [0, 1, 2, 3],
+    governingShortfall: [
+      null,
+      'Loss on ignition: 6.6 % against ≤ 6.0 %, beyond it by 0.6 points',
+      null,
+      null,
+    ],
   },
 }
 const ANY: Filter = { source: '', criterion: 'plain', outcome: '', sampled: {}, text: '' }
@@ -72,6 +85,7 @@ describe('lotRow', () => {
   it('says where a lot is not judged, and has the word none without a class', () => {
     expect(lotRow(DATA, 'warm', 0)).toMatchObject({ mark: null, standing: 'Not judged' })
     expect(lotRow(DATA, 'warm', 2)).toEqual({
+      shortfall: null,
       id: 'hill/H-1',
       number: 'No. 7',
       sampled: readMoment('2026-01-01'),
@@ -80,5 +94,26 @@ describe('lotRow', () => {
       class: 'none',
       source: 'hill',
     })
+  })
+})
+
+describe('lotRow', () => {
+  it('says which clause is not met and by how much under the set that governs, and not under a chosen one', () => {
+    expect(lotRow(DATA, '', 1).shortfall).toMatch(/beyond it by 0.6 points/)
+    expect(lotRow(DATA, 'plain', 1).shortfall).toBeNull()
+  })
+})
+
+describe('sortIn', () => {
+  it('reads what sortText writes for every column, and no other text', () => {
+    for (const column of [0, 1, 2, 3, 4])
+      for (const descending of [true, false])
+        expect(sortIn(sortText({ column, descending }))).toEqual({ column, descending })
+    expect(['', 'sampled', 'sampled-sideways', 'constructor-up'].map(sortIn)).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ])
   })
 })

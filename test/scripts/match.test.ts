@@ -18,6 +18,7 @@ const LOTS = readLotColumns({
     class: ['F', 'N', 'N'],
     standing: {},
     governingStanding: [0, 1, 2],
+    governingShortfall: [],
   },
 })
 const SHIPMENTS = readShipmentColumns({

@@ -8,6 +8,7 @@ import {
   type WordedVerdict,
   wordedVerdict,
 } from '../../words/worded-verdict.ts'
+import { shortfallWords } from '../../words/shortfall.ts'
 import { conditionTitle } from './condition-title.ts'
 import type { Edition, LotEntry } from './edition.ts'
 
@@ -30,6 +31,11 @@ export function sentencesOfVerdict(edition: NamedInVerdicts, verdict: Verdict): 
 /** The clauses that decided, by title. */
 export function decidedByInWords(edition: NamedInVerdicts, verdict: Verdict): string {
   return decidedByWords(verdict, setOf(edition, verdict.criterion), titles(edition))
+}
+
+/** The same with value, limit and the distance between them. */
+export function shortfallInWords(edition: NamedInVerdicts, verdict: Verdict): string {
+  return shortfallWords(verdict, setOf(edition, verdict.criterion), titles(edition))
 }
 
 /** The best class met under a set; undefined where it has no order of merit. */

@@ -4,6 +4,7 @@ import { pairedMark } from '../../charts/paired-marks.ts'
 import { type PairedInput, pairedModel, type PairedModel } from '../../charts/paired.ts'
 import { number, plural } from '../../words/numbers.ts'
 import { writtenText } from '../../words/units.ts'
+import type { PairedPoint } from './paired-points.ts'
 import type { PairedView, SeriesRole, ViewSeries } from './paired.ts'
 import { type Quadrant, quadrantOf, type Route, type RouteLimit, type RouteLimits } from './route-limits.ts'
 
@@ -13,6 +14,8 @@ export type PictureRoom = 'page' | 'lot'
 export interface PairedChartView {
   readonly title: string
   readonly description: string
+  /** What a script reads out at each mark, the weakest first. */
+  readonly readings: readonly string[]
   /** One for each width of column; none where there is nothing to draw. */
   readonly drawings: readonly PairedDrawing[]
   /** In the order of the drawings' series. */
@@ -33,6 +36,8 @@ export interface PairedDrawing {
   /** Labels of the ticks, in their order. */
   readonly xTicks: readonly string[]
   readonly yTicks: readonly string[]
+  /** Middles of the marks in the order of the readings, for a script: "12.3,45.6 78,90". */
+  readonly places: string
 }
 
 export interface LegendMark {
@@ -77,6 +82,7 @@ export function pairedChartView(
     title,
     description: description(view),
     drawings,
+    readings: readOrder(view).map(({ name, point }) => readingWords(name, point, view)),
     marks,
     limits: limitLines(view.limits).map(([route, limit]) => `${route} ${limit.words}: ${namesOf(limit)}`),
     summary:
@@ -90,30 +96,41 @@ export function pairedChartView(
 
 /** Letters shrink with the drawing, so a page has one for a wide column and one for a phone, as for trends. */
 function drawingsOf(view: PairedView, room: PictureRoom): PairedDrawing[] {
-  const phone = input(view, firstSet)
-  if (room === 'lot') return drawing('only', { ...phone, width: 400, height: 300 })
+  const own = input(view)
+  const order = readOrder(view)
+  if (room === 'lot') return drawing('only', { ...own, width: 400, height: 300 }, order)
   return [
-    ...drawing('wide', { ...input(view, everySet), width: 860, height: 440 }),
-    ...drawing('narrow', { ...phone, width: 320, height: 350 }),
+    ...drawing('wide', { ...own, width: 860, height: 440 }, order),
+    ...drawing('narrow', { ...own, width: 320, height: 350 }, order),
   ]
 }
 
-function drawing(size: PairedDrawing['size'], of: PairedInput): PairedDrawing[] {
+function drawing(
+  size: PairedDrawing['size'],
+  of: PairedInput,
+  order: ReturnType<typeof readOrder>,
+): PairedDrawing[] {
   const model = pairedModel(of)
   if (model === null) return []
   const labels = (ticks: readonly { readonly value: number }[]) => ticks.map(({ value }) => number(value, 0))
-  return [{ size, model, xTicks: labels(model.xTicks), yTicks: labels(model.yTicks) }]
+  return [
+    {
+      size,
+      model,
+      xTicks: labels(model.xTicks),
+      yTicks: labels(model.yTicks),
+      places: order.map(({ at: [place, index] }) => model.middles[place]?.[index]?.join(',') ?? '').join(' '),
+    },
+  ]
 }
 
-function input(
-  { series, limits, pair }: PairedView,
-  label: (limit: RouteLimit) => string,
-): Omit<PairedInput, 'width' | 'height'> {
-  const labelled = (limit: RouteLimit) => ({ value: limit.value, label: label(limit) })
+function input({ series, limits, pair }: PairedView): Omit<PairedInput, 'width' | 'height'> {
+  const labelled = (limit: RouteLimit) => ({ value: limit.value, label: valueOf(limit) })
   return {
-    series: series.map(({ name, role, points }) => ({
+    series: series.map(({ name, role, mark, points }) => ({
       name,
       role,
+      mark,
       points: points.map(({ strength, resistivity }) => ({ x: strength, y: resistivity })),
     })),
     limits: { x: limits.strength.map(labelled), y: limits.resistivity.map(labelled) },
@@ -121,14 +138,28 @@ function input(
   }
 }
 
-/** A phone has room for the first set's name alone; the legend names every one. */
-function firstSet({ quantity, sets }: RouteLimit): string {
-  return `${writtenText(quantity.written)}, ${sets[0]?.name ?? ''}`
+/** The value alone stands beside its line; the legend names the sets. */
+function valueOf({ quantity }: RouteLimit): string {
+  return writtenText(quantity.written)
 }
 
-function everySet(limit: RouteLimit): string {
-  const more = limit.sets.length - 1
-  return `${firstSet(limit)}${more < 1 ? '' : ` and ${more} more`}`
+/** Every point of every series, the weakest first, so that an arrow key goes across the drawing. */
+function readOrder({ series }: Pick<PairedView, 'series'>): {
+  readonly name: string
+  readonly point: PairedPoint
+  readonly at: readonly [number, number]
+}[] {
+  return series
+    .flatMap(({ name, points }, place) =>
+      points.map((point, index) => ({ name, point, at: [place, index] as const })),
+    )
+    .sort((a, b) => a.point.strength - b.point.strength || a.point.resistivity - b.point.resistivity)
+}
+
+function readingWords(name: string, point: PairedPoint, { pair }: PairedView): string {
+  const figures = `strength index ${number(point.strength, 1)} %, resistivity index ${number(point.resistivity, 0)} %`
+  const meets = pair === undefined ? '' : `; meets ${MEETS[quadrantOf(point, pair)]}`
+  return `${point.number}, ${name}: ${figures}${meets}`
 }
 
 function limitLines({ strength, resistivity }: RouteLimits): (readonly [Route, RouteLimit])[] {
@@ -142,14 +173,22 @@ function namesOf({ sets }: RouteLimit): string {
   return sets.map(({ name }) => name).join('; ')
 }
 
-function legendMark({ name, role }: ViewSeries, place: number, model: PairedModel | null): LegendMark {
-  const { word, letter, draw } = pairedMark(place)
+/** How a role changes the look of a mark. */
+const MARK_WORDS: Readonly<Record<SeriesRole, string>> = {
+  source: '',
+  inert: 'open',
+  beside: 'small open',
+  subject: 'large',
+}
+
+function legendMark({ name, role, mark }: ViewSeries, place: number, model: PairedModel | null): LegendMark {
+  const { word, letter, draw } = pairedMark(mark)
   const tone = role === 'source' ? `pair-tone-${model?.series[place]?.tone ?? 0}` : `pair-${role}`
   return {
     class: `pair ${tone}`,
     path: draw(9, 7, 1),
     letter,
-    words: [role === 'inert' ? 'open' : '', word, letter].filter((part) => part !== '').join(' '),
+    words: [MARK_WORDS[role], word, letter].filter((part) => part !== '').join(' '),
     name: `${name}${ROLE_WORDS[role]}`,
   }
 }

@@ -34,6 +34,8 @@ export type SeriesRole = 'source' | 'inert' | 'beside' | 'subject'
 export interface ViewSeries {
   readonly name: string
   readonly role: SeriesRole
+  /** Place of the source among all of the site, which gives it the same mark on every chart. */
+  readonly mark: number
   readonly points: readonly PairedPoint[]
 }
 
@@ -94,7 +96,7 @@ export function pairedGroups(edition: From): PairedGroup[] {
       )
       return {
         ...view,
-        series: place.sources.map(seriesOf),
+        series: place.sources.map((source) => seriesOf(edition, source)),
         counts: place.sources.map((source) => countsOf(source, view.pair)),
       }
     }),
@@ -114,8 +116,8 @@ export function pairedOfSource(edition: From, id: string): PairedGroup[] {
           ...view,
           series: [
             ...besideSeries(others, BESIDE.ofSource),
-            ...inertSeries(others, BESIDE.ofSource),
-            seriesOf(own),
+            ...inertSeries(edition, others, BESIDE.ofSource),
+            seriesOf(edition, own),
           ],
           counts: [countsOf(own, view.pair)],
         },
@@ -154,9 +156,9 @@ export function pairedOfLot(
       const earlier = before(source, own.tested, BEFORE)
       const series: ViewSeries[] = [
         ...besideSeries(others, BESIDE.ofLot),
-        ...inertSeries(others, OF_EACH),
-        { ...seriesOf(earlier), name: `earlier lots of ${source.name}` },
-        { name: `lot ${lot.number}`, role: 'subject', points: [own] },
+        ...inertSeries(edition, others, OF_EACH),
+        { ...seriesOf(edition, earlier), name: `earlier lots of ${source.name}` },
+        { ...seriesOf(edition, source), name: `lot ${lot.number}`, role: 'subject', points: [own] },
       ]
       return [
         {
@@ -203,14 +205,14 @@ function subjectsOf({ sources }: From, id: string): RouteSubject[] {
       ]
 }
 
-function seriesOf({ name, inert, points }: PairedSource): ViewSeries {
-  return { name, role: inert ? 'inert' : 'source', points }
+function seriesOf({ sources }: From, { id, name, inert, points }: PairedSource): ViewSeries {
+  return { name, role: inert ? 'inert' : 'source', mark: [...sources.keys()].indexOf(id), points }
 }
 
-function inertSeries(sources: readonly PairedSource[], most: number): ViewSeries[] {
+function inertSeries(edition: From, sources: readonly PairedSource[], most: number): ViewSeries[] {
   return sources
     .filter(({ inert }) => inert)
-    .map((source) => ({ ...seriesOf(source), points: source.points.slice(-most) }))
+    .map((source) => ({ ...seriesOf(edition, source), points: source.points.slice(-most) }))
 }
 
 /** Reactive sources as one series, their newest lots alone. */
@@ -220,7 +222,7 @@ function besideSeries(sources: readonly PairedSource[], most: number): ViewSerie
     .flatMap((source) => source.points.slice(-most))
     .sort(byTested)
     .slice(-most)
-  return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', points }]
+  return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', mark: 0, points }]
 }
 
 const byDay = bisector(({ tested }: PairedPoint) => tested.day)

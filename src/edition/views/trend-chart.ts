@@ -159,9 +159,8 @@ function legendOf(
   { unit, of }: { readonly unit: string; readonly of: string },
 ): TrendLegend {
   const band = model !== null && model.band !== ''
-  const inUnit = unit === '%' ? 'per cent' : unitSign(unit)
   return {
-    line: `${of}, ${inUnit}${model?.logarithmic === true ? ', logarithmic axis' : ''}`,
+    line: `${of}, ${unitSign(unit)}${model?.logarithmic === true ? ', logarithmic axis' : ''}`,
     states: STATES.filter(({ status }) => points.some((point) => point.status === status)).flatMap(
       ({ shape, words }) => {
         const mark = trendMark({ x: 11, y: 6, shape })

@@ -9,6 +9,8 @@ import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, Series, ShipmentEntry } from '../shape/edition.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
+import { plainSpaces } from '../../words/sentences.ts'
+import { shortfallInWords } from '../shape/verdict-words.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
 
 /** Digits of a value in a column, enough to sort and to draw by. */
@@ -39,12 +41,21 @@ export function lotColumns(edition: Edition): object {
       outcome: outcomeColumns(lots, criteria),
       standing: standings.columns,
       governingStanding: standings.governing,
+      governingShortfall: lots.map((lot) => shortfallOf(edition, lot)),
       due: data.map(({ due }) => due),
       overdueSince: data.map(({ overdueSince }) => overdueSince),
       values: valueColumns(edition),
     },
     formerly: Object.fromEntries(lots.flatMap((lot, index) => lot.formerly.map((id) => [id, index]))),
   }
+}
+
+/** Which clause of the governing set is not met and by how much; null where it is met or open. */
+function shortfallOf(edition: Edition, { id, outcomes }: ListedLot): string | null {
+  if (outcomes[0]?.outcome !== 'does-not-meet') return null
+  const [verdict] = edition.lot(id).verdicts
+  if (verdict === undefined || !edition.criteria.has(verdict.criterion)) return null
+  return plainSpaces(shortfallInWords(edition, verdict))
 }
 
 /** Each id's place in the order of a map. */

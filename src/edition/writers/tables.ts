@@ -1,7 +1,14 @@
 /**
- * CSV of lots, results and shipments (RFC 4180, UTF-8, decimal point), for whoever wants to recompute. Each is
+ * CSV of lots, results and shipments (RFC 4180, decimal point, UTF-8 with a byte-order mark, without which a
+ * spreadsheet garbles "±" and "°C"), for whoever opens them in a spreadsheet; the unrounded values to recompute from
+ * stand in data/lots/. Each is
  * given lot by lot, since one text of them all would be too long for large sites.
  */
+import { marginToLimit } from '../../core/criteria/margin.ts'
+import { type ClauseOutcome, everyClauseOutcome } from '../../core/criteria/verdict.ts'
+import { toSignificant } from '../../core/measure/rounding.ts'
+import { limitText } from '../../words/limits.ts'
+import { shortfallInWords } from '../shape/verdict-words.ts'
 import type { Age } from '../../core/measure/age.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import { csvFormatRows } from 'd3'
@@ -13,6 +20,11 @@ import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
+
+/** Tells a spreadsheet that the text is UTF-8. Source: The Unicode Standard, section 23.8. */
+const BYTE_ORDER_MARK = '\ufeff'
+/** Digits of a value, enough for every comparison with a limit of four digits; a computed value has no more to say. */
+const DIGITS = 6
 
 type Cell = string | number | Moment | Age | null | undefined
 
@@ -37,11 +49,12 @@ const LOT_COLUMNS = [
   'due',
   'overdue_since',
   'quantity_printed',
+  'shortfall',
 ]
 
 /** Lots, a line for each criterion that they are judged under, with state and outcome in words as `standing`. */
 export function* lotsTable(edition: Edition): Generator<string> {
-  yield lines([LOT_COLUMNS])
+  yield BYTE_ORDER_MARK + lines([LOT_COLUMNS])
   for (const id of edition.lots.keys()) yield lines(verdictRows(edition, edition.lot(id)))
 }
 
@@ -70,6 +83,9 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
     due,
     overdueSince,
     printed(lot.record.quantity.value, massDecimals(lot.record.quantity.value), 't', edition.site.units),
+    verdict.outcome === 'does-not-meet' && edition.criteria.has(verdict.criterion)
+      ? plainSpaces(shortfallInWords(edition, verdict))
+      : null,
   ])
 }
 
@@ -93,15 +109,25 @@ const RESULT_COLUMNS = [
   'low',
   'high',
   'printed',
+  'revision',
+  'criterion',
+  'limit',
+  'margin',
 ]
 
-/** Results, a line each. */
+/** Results, a line each, with limit and margin under the governing set where it judges that result. */
 export function* resultsTable(edition: Edition): Generator<string> {
-  yield lines([RESULT_COLUMNS])
+  yield BYTE_ORDER_MARK + lines([RESULT_COLUMNS])
   for (const id of edition.lots.keys()) yield lines(resultRows(edition.lot(id), edition.site.units))
 }
 
 function resultRows(lot: LotEntry, units: UnitSystem): Cell[][] {
+  const [governing] = lot.verdicts
+  const judged = new Map(
+    [...everyClauseOutcome(governing?.clauses ?? [])]
+      .filter(({ kind, result }) => kind === 'value' && result !== null)
+      .map((clause) => [clause.result, clause]),
+  )
   return lot.results.map((result) => [
     lot.id,
     result.role,
@@ -113,16 +139,30 @@ function resultRows(lot: LotEntry, units: UnitSystem): Cell[][] {
     result.sample,
     result.tested,
     result.censored,
-    result.value,
+    toSignificant(result.value, DIGITS),
     result.unit,
     result.written,
     result.n,
     result.valid ? 'yes' : 'no',
     result.reasons.map((reason) => resultReasonIn(reason, units)).join('; '),
-    result.bounds?.low,
-    result.bounds?.high,
+    shortCell(result.bounds?.low),
+    shortCell(result.bounds?.high),
     plainSpaces(resultText(result, units)),
+    lot.revisions.at(-1)?.number,
+    ...limitCells(governing?.criterion, judged.get(result.key)),
   ])
+}
+
+/** Set, limit and margin; empty where the governing set compares the result with nothing. */
+function limitCells(criterion: string | undefined, clause: ClauseOutcome | undefined): Cell[] {
+  const margin = clause === undefined ? null : marginToLimit(clause)
+  return clause?.limit == null || margin === null
+    ? [null, null, null]
+    : [criterion, plainSpaces(limitText(clause.limit)), toSignificant(margin, DIGITS)]
+}
+
+function shortCell(value: number | null | undefined): Cell {
+  return value === null || value === undefined ? null : toSignificant(value, DIGITS)
 }
 
 const SHIPMENT_COLUMNS = [
@@ -144,7 +184,7 @@ const SHIPMENT_COLUMNS = [
 /** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
 export function* shipmentsTable(edition: Edition): Generator<string> {
   const { lots, shipments } = edition
-  yield lines([SHIPMENT_COLUMNS])
+  yield BYTE_ORDER_MARK + lines([SHIPMENT_COLUMNS])
   yield lines(
     shipments.map((shipment) => [
       shipment.bill,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { lotsTable, resultsTable, shipmentsTable } from '../../../src/edition/writers/tables.ts'
+import { judge } from '../../../src/core/judging/verdict.ts'
+import { evidenceOf, result, setOf } from '../../core/judging/fixture.ts'
 import { revision, shipment, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 const edition = tinyEdition(
@@ -19,9 +21,9 @@ const edition = tinyEdition(
 describe('lotsTable', () => {
   it('has a line for each verdict, none for a lot without, and no cell that a spreadsheet computes', () => {
     const [head, ...lines] = [...lotsTable(edition)].join('').split('\n')
-    expect(head).toMatch(/^lot,number,source,class,/)
+    expect(head).toMatch(/^\ufefflot,number,source,class,/)
     expect(lines).toEqual([
-      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,,1000 t",
+      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,,1000 t,",
       '',
     ])
   })
@@ -34,7 +36,44 @@ describe('lotsTable', () => {
 describe('resultsTable', () => {
   it('is its head alone without results', () => {
     expect([...resultsTable(edition)].join('')).toBe(
-      'lot,role,property,condition,age,method,laboratory,sample,tested,censored,value,unit,written,n,valid,reasons,low,high,printed\n',
+      '\ufefflot,role,property,condition,age,method,laboratory,sample,tested,censored,value,unit,written,n,valid,reasons,low,high,printed,revision,criterion,limit,margin\n',
+    )
+  })
+})
+
+describe('a line of results', () => {
+  const set = setOf([{ clause: 'loi', property: 'loss-on-ignition', 'at-most': '6.0 %' }], { id: 'vale' })
+  const results = [result('loss-on-ignition', 6.549_999_999_999_99), result('density', 2.3)]
+  const lot = tinyLot('ash/1', {
+    state: 'complete',
+    revisions: [revision(1, '2026-04-02')],
+    results,
+    verdicts: [judge(set, evidenceOf(results))],
+  })
+  const tables = tinyEdition([tinySource('ash')], [lot], { criteria: new Map([['vale', set]]) })
+  const cells = (table: Iterable<string>) =>
+    [...table]
+      .join('')
+      .trim()
+      .split('\n')
+      .map((line) => line.split(','))
+
+  it('gives a value with six digits, revision, limit, and the margin of the value as compared: 6.55 is held as 6.6, 6.0 − 6.6', () => {
+    const [head = [], loss = [], density = []] = cells(resultsTable(tables))
+    const of = (row: readonly string[], name: string) => row[head.indexOf(name)]
+    expect(['value', 'revision', 'criterion', 'limit', 'margin'].map((name) => of(loss, name))).toEqual([
+      '6.55',
+      '1',
+      'vale',
+      '≤ 6.0 %',
+      '-0.6',
+    ])
+    expect(['limit', 'margin'].map((name) => of(density, name))).toEqual(['', ''])
+  })
+
+  it('tells in the table of lots which clause is not met and by how much', () => {
+    expect([...lotsTable(tables)].join('')).toContain(
+      'Loss on ignition: 6.6 % against ≤ 6.0 %, beyond it by 0.6 points',
     )
   })
 })
