@@ -125,7 +125,7 @@ function drawing(
 }
 
 function input({ series, limits, pair }: PairedView): Omit<PairedInput, 'width' | 'height'> {
-  const labelled = (limit: RouteLimit) => ({ value: limit.value, label: valueOf(limit) })
+  const labelled = (limit: RouteLimit) => ({ value: limit.value, label: limitFigure(limit) })
   return {
     series: series.map(({ name, role, mark, points }) => ({
       name,
@@ -139,7 +139,7 @@ function input({ series, limits, pair }: PairedView): Omit<PairedInput, 'width' 
 }
 
 /** The value alone stands beside its line; the legend names the sets. */
-function valueOf({ quantity }: RouteLimit): string {
+function limitFigure({ quantity }: RouteLimit): string {
   return writtenText(quantity.written)
 }
 
