@@ -100,6 +100,8 @@ const WALLS: Readonly<Record<string, Walls>> = {
   demo: { rooms: ['core', 'demo'], packages: ['d3'] },
   scripts: { rooms: ['core', 'words', 'charts', 'scripts'] },
   components: { rooms: [...SITE, 'components'], packages: ['uqr'] },
+  // The fonts alone: a sheet imports nothing.
+  styles: { rooms: [], packages: ['source-sans', 'source-serif'] },
   layouts: { rooms: [...SITE, 'components', 'layouts'] },
   pages: { rooms: [...SITE, 'components', 'layouts', 'pages'], packages: ['virtual:'] },
   commands: {
