@@ -20,7 +20,7 @@ import {
 } from '../../words/agency.ts'
 import { period, shortDate } from '../../words/dates.ts'
 import { number, plural } from '../../words/numbers.ts'
-import { sentence } from '../../words/sentences.ts'
+import { sentence, unbroken } from '../../words/sentences.ts'
 import { testName } from '../../words/standing.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { resultText } from '../../words/units.ts'
@@ -200,7 +200,7 @@ function titleOf(edition: Edition, { property: key, condition, age }: TestKey): 
     age === undefined
       ? propertyWords({ property: key })
       : testName({ property: key, age: age.text, conditionName: null })
-  return condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`
+  return unbroken(condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`)
 }
 
 function chartOf(
@@ -275,7 +275,7 @@ function pairRow(edition: Edition, pair: Pair): PairRow {
     allowed: allowed === undefined ? NONE : spreadWords(key, allowed.limit, decimals, units),
     beyond: isBeyond(pair) === true,
     opposite: areOpposite(pair),
-    sides: pair.sides.map(sidesWords),
+    sides: pair.sides.map((side) => unbroken(sidesWords(side))),
   }
 }
 
