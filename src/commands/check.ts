@@ -1,6 +1,7 @@
 /** npm run check: reads, computes, reports; writes nothing. */
 import type { Moment } from '../core/measure/moment.ts'
 import { defined } from '../core/measure/defined.ts'
+import { checksRunWords } from '../words/checks-run.ts'
 import { wordedFinding } from '../words/findings.ts'
 import { clauseSentence } from '../words/clause-sentences.ts'
 import { type Criterion, everyClause, setName } from '../core/criteria/criterion.ts'
@@ -192,10 +193,14 @@ function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: R
 }
 
 function findingLines(edition: Edition): string[] {
-  const findings = [...edition.lots.values()].flatMap((lot) =>
-    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings.map(wordedFinding),
+  const ofLots = [...edition.lots.values()].flatMap((lot) =>
+    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
   )
+  const sources = [...edition.sources.keys()].map((id) => edition.source(id))
+  const findings = [...sources.flatMap((source) => source.findings), ...ofLots].map(wordedFinding)
   return [
+    ...sources.map((source) => `${source.id}: ${checksRunWords(source.checks)}`),
+    '',
     findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
     ...findings
       .flatMap((finding) => [

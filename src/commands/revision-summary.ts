@@ -1,7 +1,7 @@
 /** What a revision says and what it changes, as a command prints it. */
 import type { Changes } from '../edition/certificate/changes.ts'
 import type { IssuedDocument } from '../edition/shape/document.ts'
-import { outcomeChangeWords, recordChangeWords } from '../words/findings.ts'
+import { outcomeChangeWords, recordChangeWords } from '../words/lot-findings.ts'
 import { certificateStateWords } from '../words/standing.ts'
 import type { PlannedRevision } from './plan-issue.ts'
 

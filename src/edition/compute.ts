@@ -1,13 +1,13 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import { sharedShipmentFindings } from '../core/checks/shipped.ts'
 import { agencySourceFindings } from '../core/checks/agency-differs.ts'
-import type { Finding } from '../core/checks/finding.ts'
+import type { Checked } from '../core/checks/checked.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
 import { agencyOf } from './passes/agency.ts'
 import { type AuditIndex, auditIndex, auditLot } from './passes/audit.ts'
+import { asSiteWants, auditSource, runOf } from './passes/audit-source.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
@@ -59,7 +59,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const states = sourceStates(records, asOf, controls)
   const histories = new Histories(records, controls)
   const { lots, sources, shipments } = computeEntries(records, states, {
-    index: auditIndex(records, asOf),
+    index: auditIndex(records, asOf, controls),
     histories,
   })
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
@@ -104,11 +104,10 @@ function computeEntries(
   for (const [id, state] of states) {
     const shared = sharedShipments(records, id, state.asOf)
     entries.shipments.push(...shared.several)
-    const lots = state.lots.map((_, place) => {
-      const lot = lotEntry(from, state, place, shared)
-      // What the audit checks say of it today, beside what was found at issue.
-      return { ...lot, findings: [...lot.findings, ...auditLot(lot, records, state, index)] }
-    })
+    const computed = state.lots.map((_, place) => lotEntry(from, state, place, shared))
+    const ofAgency = agencyChecks(sourceEntry(state, computed, records))
+    const toAudit = { lots: computed, several: shared.several, ofAgency }
+    const { lots, ...audit } = audited(records, state, toAudit, index)
     for (const lot of lots) {
       entries.lots.set(lot.id, lot)
       entries.shipments.push(...lot.shipments)
@@ -117,23 +116,47 @@ function computeEntries(
     entries.sources.set(id, {
       ...source,
       history: histories.ofSource(state, lots),
-      findings: [
-        ...sharedShipmentFindings(
-          { id, producer: state.record.producer, shipments: shared.several },
-          index.bills,
-        ),
-        ...agencyFindings(source),
-      ],
+      ...audit,
     })
   }
   return entries
+}
+
+interface ToAudit {
+  readonly lots: readonly LotEntry[]
+  readonly several: readonly ShipmentEntry[]
+  readonly ofAgency: readonly Checked[]
+}
+
+/** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
+function audited(
+  records: Records,
+  state: SourceState,
+  { lots, several, ofAgency }: ToAudit,
+  index: AuditIndex,
+): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
+  const checked = [
+    ...lots.flatMap((lot) => auditLot(lot, records, state, index)),
+    ...auditSource({ state, lots, several, records }, index),
+    ...ofAgency,
+  ]
+  const about = Map.groupBy(
+    [...lots.flatMap(({ findings }) => findings), ...checked.flatMap(({ findings }) => findings)],
+    (finding) => finding.about,
+  )
+  const of = (id: string) => (about.get(id) ?? []).map((finding) => asSiteWants(finding, records.site))
+  return {
+    lots: lots.map((lot) => ({ ...lot, findings: of(lot.id) })),
+    findings: of(state.id),
+    checks: runOf(checked, lots),
+  }
 }
 
 function sourceEntry(
   state: SourceState,
   lots: readonly LotEntry[],
   records: Records,
-): Omit<SourceEntry, 'history'> {
+): Omit<SourceEntry, 'history' | 'findings' | 'checks'> {
   return {
     id: state.id,
     record: state.record,
@@ -142,14 +165,19 @@ function sourceEntry(
     background: state.background,
     restarts: state.restarts,
     unpublished: 0,
-    findings: [],
     agency: agencyOf(state.record, lots, { records, asOf: state.asOf }),
   }
 }
 
-function agencyFindings({ id, agency }: Pick<SourceEntry, 'id' | 'agency'>): Finding[] {
-  const found = agency()
-  return found === null ? [] : agencySourceFindings(id, found)
+function agencyChecks({ id, agency }: Pick<SourceEntry, 'id' | 'agency'>): Checked[] {
+  const compared = agency()
+  if (compared === null) return []
+  const findings = agencySourceFindings(id, compared)
+  return (['split-bias', 'independent-differs'] as const).map((check) => ({
+    check,
+    looked: (check === 'split-bias' ? compared.split : compared.independent).length,
+    findings: findings.filter(({ reason }) => reason.code === check),
+  }))
 }
 
 /** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */

@@ -4,7 +4,7 @@
  * sees it, so that nothing downstream can forget to.
  */
 import type { SourceAgency } from '../core/agency/source-agency.ts'
-import { AGENCY_CHECKS } from '../core/checks/agency-findings.ts'
+import { CHECKS } from '../core/checks/catalogue.ts'
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
 import { once } from '../core/measure/once.ts'
@@ -18,6 +18,14 @@ import type { LotHistory } from './shape/lot-history.ts'
 import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
 
+/** Ids of the lots that are not shown. */
+type Hidden = ReadonlySet<string>
+
+interface Withholding {
+  readonly publish: Publish
+  readonly hidden: Hidden
+}
+
 /**
  * The Edition for an audience: the public one without what site.yaml does not publish, the internal one
  * whole.
@@ -27,18 +35,19 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
   const publish: Publish = new Set(edition.site.publish ?? [])
   const lots = publicRows(edition, publish)
   const controls = publicControls(edition, lots)
+  const hidden: Hidden = new Set([...edition.lots.keys()].filter((id) => !lots.has(id)))
   return {
     ...edition,
     audience: 'public',
     lots,
     lotsOf: lotsBySource(lots),
-    lot: (id) => publicLot(edition.lot(published(lots, id)), lots, publish),
+    lot: (id) => publicLot(edition.lot(published(lots, id)), lots, { publish, hidden }),
     sources: new Map(
       [...edition.sources].map(([id, source]) => [id, withFindingCount(source, publish)] as const),
     ),
     laboratoryHistory: (id) =>
       publicLaboratoryHistory(edition.laboratoryHistory(id), (batch) => controls.has(batch)),
-    source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, publish),
+    source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, { publish, hidden }),
     producers: publicProducers(edition.producers, publish),
     controls,
     shipments: edition.shipments
@@ -83,14 +92,14 @@ function publicSource(
   source: SourceEntry,
   onRecord: readonly ListedLot[],
   shown: Edition['lots'],
-  publish: Publish,
+  withhold: Withholding,
 ): SourceEntry {
   return {
     ...source,
-    record: publicSourceRecord(source.record, source.id, shown, publish),
-    agency: () => publicAgency(source, shown, publish),
+    record: publicSourceRecord(source.record, source.id, shown, withhold.publish),
+    agency: () => publicAgency(source, shown, withhold.publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
-    findings: publicFindings(source.findings, publish),
+    findings: publicFindings(source.findings, withhold),
     history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
@@ -109,7 +118,8 @@ function publicAgency(
   return { ...found, status: found.status.map(({ sampler: _, ...period }) => period) }
 }
 
-function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): LotEntry {
+function publicLot(lot: LotEntry, shown: Edition['lots'], withhold: Withholding): LotEntry {
+  const { publish } = withhold
   const groups = WITHHELD.filter((group) => publish.has(group))
   const isShown = (id: string) => shown.has(id)
   return {
@@ -120,7 +130,7 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
       : lot.results.filter((result) => result.role !== 'verification'),
     verdicts: lot.verdicts.map((verdict) => withoutDrafts(verdict, isShown)),
     bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
-    findings: publicFindings(lot.findings, publish).map((finding) => publicFinding(finding, isShown)),
+    findings: publicFindings(lot.findings, withhold),
     shipments: lot.shipments.map((shipment) => publicShipment(shipment, shown, publish)),
     sharedShipments: lot.sharedShipments.map((shipment) => publicShipment(shipment, shown, publish)),
     revisions: lot.revisions.map((revision) => publicRevision(revision, shown, publish)),
@@ -130,36 +140,32 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], publish: Publish): Lot
   }
 }
 
-/** What an agency's results gave rise to is published with them. */
-function publicFindings(findings: readonly Finding[], publish: Publish): readonly Finding[] {
+function publicFindings(findings: readonly Finding[], { publish, hidden }: Withholding): readonly Finding[] {
   if (!publish.has('findings')) return []
-  return publish.has('verification')
-    ? findings
-    : findings.filter(({ reason }) => !AGENCY_CODES.has(reason.code))
+  return findings
+    .filter(({ reason }) => publish.has('verification') || CHECKS[reason.code].onVerification !== true)
+    .map((finding) => publicFinding(finding, hidden))
 }
 
-const AGENCY_CODES: ReadonlySet<string> = new Set(AGENCY_CHECKS)
+/**
+ * A lot that is not shown is not named by the finding of another, nor of its source: an id stands bare in a list, or as
+ * `lot` beside what is said of it, and either gives way to null.
+ */
+function publicFinding({ reason, ...finding }: Finding, hidden: Hidden): Finding {
+  const params = Object.fromEntries(
+    Object.entries(reason.params).map(([name, value]) => [name, withoutHidden(value, hidden)]),
+  )
+  return { ...finding, reason: { ...reason, params } as Finding['reason'] }
+}
 
-/** A lot that is not shown is not named by the finding of another. */
-function publicFinding(finding: Finding, isShown: IsIssued): Finding {
-  const { reason } = finding
-  const named = (others: readonly (string | null)[]) =>
-    // An id without a stroke is a source's, which is no secret.
-    others.map((id) => (id !== null && (!id.includes('/') || isShown(id)) ? id : null))
-  switch (reason.code) {
-    case 'bill-twice':
-      return {
-        ...finding,
-        reason: { ...reason, params: { ...reason.params, others: named(reason.params.others) } },
-      }
-    case 'readings-alike':
-      return {
-        ...finding,
-        reason: { ...reason, params: { ...reason.params, others: named(reason.params.others) } },
-      }
-    default:
-      return finding
-  }
+function withoutHidden(value: unknown, hidden: Hidden): unknown {
+  if (Array.isArray(value)) return value.map((member) => withoutHidden(member, hidden))
+  if (typeof value === 'string') return hidden.has(value) ? null : value
+  if (typeof value !== 'object' || value === null) return value
+  if ('lot' in value && typeof value.lot === 'string' && hidden.has(value.lot)) return null
+  return Object.fromEntries(
+    Object.entries(value).map(([name, member]) => [name, withoutHidden(member, hidden)]),
+  )
 }
 
 function publicBestClass(found: BestClass | null, isShown: IsIssued): BestClass | null {

@@ -53,3 +53,9 @@ export function period(from: When, to: When): string {
     ? `${first.date} to ${day(end)}`
     : `${day(start)} to ${day(end)}`
 }
+
+/** "March 2026". @param written year and month: "2026-03" */
+export function month(written: string): string {
+  const { year, month: place } = calendarOf(readMoment(`${written}-01`))
+  return `${MONTHS[place] ?? ''} ${year}`
+}

@@ -1,6 +1,6 @@
 import { readMoment } from '../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
-import { warningOn } from '../../src/core/checks/finding.ts'
+import { found, warningOn } from '../../src/core/checks/finding.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { forAudience } from '../../src/edition/publishing.ts'
 import { wordedFinding } from '../../src/words/findings.ts'
@@ -103,6 +103,25 @@ describe('forAudience', () => {
       by: secret,
       told: [{ who: secret }],
     })
+  })
+
+  it('names no draft beside a gap in the numbers of its source, and keeps what is no lot', () => {
+    const neighbour = (lot: string) => ({ lot, number: lot.slice(4), sampled: '2026-03-05' })
+    const params = {
+      source: 'ash',
+      first: '2',
+      last: '2',
+      missing: 1,
+      before: neighbour('ash/1'),
+      after: neighbour('ash/3'),
+    }
+    const ash = tinySource('ash', { findings: [found('ash', { code: 'number-gap', params }, '2')] })
+    const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')] } as const
+    const lots = [tinyLot('ash/1', issued), tinyLot('ash/3', {})]
+    const site = { title: 'Register', units: 'SI', criteria: [], publish: ['findings'] } as unknown as Site
+    const [gap] = forAudience(tinyEdition([ash], lots, { site }), 'public').source('ash').findings
+    expect(gap?.reason.params).toEqual({ ...params, after: null })
+    expect(gap && wordedFinding(gap).evidence[0]).toContain('after it: no lot that can be named')
   })
 
   it('takes findings, persons, consignees and seals out of rows and entries alike', () => {

@@ -129,6 +129,7 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     unpublished: 0,
     findings: [],
     agency: () => null,
+    checks: { run: 0, lots: 0, looks: [], expectedByChance: { low: 0, expected: 0, high: 0 } },
     ...more,
   }
 }

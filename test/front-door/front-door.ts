@@ -216,7 +216,7 @@ ${source}
 }
 
 /** @param earlier how many lots follow it */
-function lotText(lot: TrialLot, earlier: number): string {
+export function lotText(lot: TrialLot, earlier: number): string {
   const {
     analyses = [],
     on = daysBefore('2026-03-01', 10 * earlier),
@@ -248,7 +248,7 @@ function daysBefore(date: string, days: number): string {
   return new Date(Date.parse(date) - days * 86_400_000).toISOString().slice(0, 10)
 }
 
-const SHARED: readonly File[] = [
+export const SHARED: readonly File[] = [
   ['site.yaml', `title: Trial\nunits: SI\nas-of: ${AS_OF}\ncriteria: [alone]\ngrace: 7 d\n`],
   ['laboratories/dock.yaml', 'name: Dock\naddress: [3 Dock]\nstanding: independent\n'],
   ['producers/hill.yaml', 'name: Hill\naddress: [1 Mill Lane]\n'],

@@ -20,6 +20,9 @@ const STATEMENTS: readonly RegExp[] = [
   /\b(?:needs an|relaxed\s+by\s+an|no)\s+approval\s+(?:on evidence|on record|is on record|is in the record)\b/gi,
   /\bapproved by \$ from \$ on evidence\b/gi,
   /\bapproval of (?:\$ from|the source, void)\b/gi,
+  // What the record says of an agency's list.
+  /\bsuspended from \$ on\b/gi,
+  /\bunder no approval on record\b/gi,
   // Trade terms.
   /\bacceptance (?:criteria|numbers?)\b/gi,
   // Who decides, and that a verdict is not it.

@@ -3,184 +3,49 @@
  * status.
  */
 import type { AgencyFindingParams } from './agency-findings.ts'
-import type { StatedLimit } from '../criteria/limits-for-class.ts'
-import type { Outcome } from '../criteria/outcome.ts'
-import type { SampleKind } from '../measure/duty.ts'
-import type { PropertyKey } from '../measure/properties.ts'
 import type { ReasonOf } from '../result/reason.ts'
-import type { PlannedTest } from '../result/result.ts'
-
-/** A place in a record where an issued document and today's record differ; values as texts. */
-export interface RecordChange {
-  /** Keys from the record down to the value. */
-  readonly path: readonly string[]
-  /** Null where there is nothing. */
-  readonly issued: string | null
-  readonly today: string | null
-}
-
-/** A verdict, or a clause of it, with another outcome than in an issued document. */
-export interface OutcomeChange {
-  readonly criterion: string
-  /** Absent where the verdict itself differs. */
-  readonly clause?: string
-  readonly issued: Outcome
-  /** Null where the lot is not judged under the set today, or the set has no such clause. */
-  readonly today: Outcome | null
-}
-
-/** The revision of a lot that a finding speaks of. */
-interface OfRevision {
-  readonly lot: string
-  readonly revision: number
-}
+import { CHECKS } from './catalogue.ts'
+import type { CompletenessParams } from './completeness-findings.ts'
+import type { IntegrityParams } from './integrity-findings.ts'
+import type { LaboratoryParams } from './laboratory-findings.ts'
+import type { LotFindingParams } from './lot-findings.ts'
+import type { ShippingParams } from './shipping-findings.ts'
+import type { TestingParams } from './testing-findings.ts'
 
 /** One entry for each check, with what its sentence and its evidence need. */
-export interface FindingParams extends AgencyFindingParams {
-  /** `places` counts all differences, of which `changes` holds the first. */
-  readonly 'changed-after-issue': OfRevision & {
-    readonly places: number
-    readonly changes: readonly RecordChange[]
-  }
-  readonly 'would-now-be-judged-otherwise': OfRevision & { readonly changes: readonly OutcomeChange[] }
-  /** `since` is the first day after tolerance and grace had run out. */
-  readonly 'result-overdue': {
-    readonly lot: string
-    readonly property: PropertyKey
-    /** Id of the condition. */
-    readonly condition: string
-    readonly age: string
-    readonly unread: PlannedTest['unread']
-    readonly due: string
-    readonly since: string
-  }
-  /** A sample that no clause judges, beside the limits that it would not meet. */
-  readonly 'other-sample-fails': {
-    readonly lot: string
-    readonly property: PropertyKey
-    readonly sample: string
-    readonly sampleKind: SampleKind
-    readonly value: number
-    readonly unit: string
-    readonly decimals: number
-    /** Clauses by set, each with its limit as it holds for the lot. */
-    readonly clauses: readonly {
-      readonly criterion: string
-      readonly clause: string
-      readonly limit: StatedLimit
-    }[]
-  }
-  /** A result outside what is plausible of its property. */
-  readonly 'result-implausible': OfTest & Outside & { readonly value: number; readonly decimals: number }
-  /** Oxides and loss on ignition of one analysis that do not add up to about the whole. */
-  readonly 'oxide-total': OfAnalysis &
-    Outside & {
-      readonly total: number
-      readonly members: readonly {
-        readonly property: PropertyKey
-        readonly value: number
-        readonly decimals: number
-      }[]
-    }
-  /** A part that is larger than its whole: available alkalis above the total. */
-  readonly 'alkalis-above-total': OfAnalysis & { readonly available: number; readonly total: number }
-  /** A result many times larger or smaller than those before it. */
-  readonly 'far-from-history': OfTest & {
-    readonly value: number
-    readonly decimals: number
-    readonly unit: string
-    readonly median: number
-    readonly n: number
-  }
-  /** Mass of one bill, in tonnes; `written` as in the record. */
-  readonly 'shipment-mass': Outside & {
-    readonly lot: string
-    readonly bill: string
-    readonly written: string
-  }
-  readonly 'shipped-above-quantity': {
-    readonly lot: string
-    readonly shippedTonnes: number
-    readonly quantityTonnes: number
-  }
-  /** The other entries that bear the bill's number: their lots, null for one that is not to be named. */
-  readonly 'bill-twice': {
-    readonly lot: string
-    readonly bill: string
-    readonly others: readonly (string | null)[]
-  }
-  /** So many values that stand alike in other lots: their ids, null for one that is not to be named. */
-  readonly 'readings-alike': {
-    readonly lot: string
-    readonly of: 'oxides' | 'analysis' | 'mortar'
-    readonly sample: string
-    readonly laboratory: string
-    readonly values: number
-    readonly others: readonly (string | null)[]
-  }
-  readonly 'number-off-pattern': { readonly lot: string; readonly number: string; readonly pattern: string }
-  /** Quantity of a lot, in tonnes; `written` as in the record. */
-  readonly 'lot-quantity': Outside & { readonly lot: string; readonly written: string }
-  /** Mixing water of a test mortar in per cent of its control's. */
-  readonly 'water-out-of-proportion': Outside & {
-    readonly lot: string
-    readonly condition: string
-    readonly control: string
-    readonly sample: string
-    readonly percent: number
-    readonly writtenTest: string
-    readonly writtenControl: string
-  }
-  /** A finished figure beside what the readings of the same test give; values in `unit`. */
-  readonly 'finished-beside-readings': OfTest & {
-    readonly finished: number
-    /** Null where the readings give no valid value. */
-    readonly recomputed: number | null
-    readonly unit: string
-    readonly finishedDecimals: number
-    readonly decimals: number
-  }
-}
-
-/** What is plausible, in `unit`: an own choice of each check. */
-interface Outside {
-  readonly low: number
-  readonly high: number
-  readonly unit: string
-}
-
-interface OfAnalysis {
-  readonly lot: string
-  readonly laboratory: string
-  readonly sample: string
-}
-
-/** The test that a result comes from, by the ids of the records. */
-interface OfTest {
-  readonly lot: string
-  readonly property: PropertyKey
-  readonly condition: string | null
-  readonly age: string | null
-  readonly laboratory: string
-  readonly sample: string
-}
+export type FindingParams = AgencyFindingParams &
+  LotFindingParams &
+  CompletenessParams &
+  ShippingParams &
+  TestingParams &
+  LaboratoryParams &
+  IntegrityParams
 
 /** The check that reports, as the code, and what it found. */
 export type FindingReason = ReasonOf<FindingParams>
 
 /**
  * A finding of an audit check.
- * @param lot id as SOURCE/LOT, which the finding is about
- * @param place what in the lot it is about, by marks and ids of the record, so that the finding's id is permanent
+ * @param about id of a lot as SOURCE/LOT, or of a source
+ * @param place what in it the finding is about, by marks and ids of the record, so that the finding's id is permanent
  */
 export function findingOn(
   severity: Finding['severity'],
-  lot: string,
+  about: string,
   reason: FindingReason,
   ...place: readonly string[]
 ): Finding {
-  const id = [reason.code, lot, ...place.map((part) => part.replaceAll(' ', '-'))].join('/')
-  return { id, severity, about: lot, reason }
+  const id = [reason.code, about, ...place.map((part) => part.replaceAll(' ', '-'))].join('/')
+  return { id, severity, about, reason }
+}
+
+/**
+ * A finding of the severity that its check has by default.
+ * @param about id of a lot as SOURCE/LOT, or of a source
+ * @param reason,place as of `findingOn`
+ */
+export function found(about: string, reason: FindingReason, ...place: readonly string[]): Finding {
+  return findingOn(CHECKS[reason.code].severity, about, reason, ...place)
 }
 
 /**

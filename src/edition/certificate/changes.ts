@@ -1,5 +1,5 @@
 /** What a new revision changes against the one before it. */
-import type { OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
+import type { OutcomeChange, RecordChange } from '../../core/checks/lot-findings.ts'
 import { canonicalJson } from '../../records/issued/digest.ts'
 import type { IssuedDocument } from '../shape/document.ts'
 import { outcomeChanges, recordDifferences } from './compare-issued.ts'

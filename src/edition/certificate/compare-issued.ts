@@ -1,7 +1,8 @@
 /**
  * What differs between an issued document and today's records: findings, never a change of the issued page.
  */
-import type { Finding, OutcomeChange, RecordChange } from '../../core/checks/finding.ts'
+import type { Finding } from '../../core/checks/finding.ts'
+import type { OutcomeChange, RecordChange } from '../../core/checks/lot-findings.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'

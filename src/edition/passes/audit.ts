@@ -1,8 +1,10 @@
 /** Pass 4: what the audit checks say of each lot, alone and beside all others. */
 import { pairsOfLot } from '../../core/agency/pairs.ts'
 import { agencyLotFindings } from '../../core/checks/agency-differs.ts'
+import { type BatchStanding, batchStandings } from '../../core/checks/control-batches.ts'
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
-import type { Finding } from '../../core/checks/finding.ts'
+import type { CheckId } from '../../core/checks/catalogue.ts'
+import { type Checked, lookedOnce } from '../../core/checks/checked.ts'
 import { finishedBesideReadings } from '../../core/checks/finished-beside-readings.ts'
 import { otherSampleFindings } from '../../core/checks/other-sample-fails.ts'
 import { implausibleLot } from '../../core/checks/plausible-lot.ts'
@@ -14,12 +16,14 @@ import {
   type ReadingsOfLot,
 } from '../../core/checks/readings-alike.ts'
 import { overdueFindings } from '../../core/checks/result-overdue.ts'
+import { sampledOutside } from '../../core/checks/samples-and-castings.ts'
 import {
   type BillIndex,
   billIndex,
   type sharedShipmentFindings,
   shippedFindings,
 } from '../../core/checks/shipped.ts'
+import { shippingDays } from '../../core/checks/shipping-days.ts'
 import { OXIDES } from '../../core/composition/oxides.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { Moment } from '../../core/measure/moment.ts'
@@ -28,7 +32,7 @@ import { figuresOf, isQuantity, type ReportedValue } from '../../core/mortar/mor
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import { comparedLot, precisionOf } from '../shape/compared-lot.ts'
-import type { LotEntry } from '../shape/edition.ts'
+import type { ControlEntry, LotEntry } from '../shape/edition.ts'
 import { sharedShipments, shipmentsOf } from './shipments.ts'
 import type { SourceState } from './source-state.ts'
 
@@ -39,16 +43,25 @@ const ENOUGH_OXIDES = 5
 export interface AuditIndex {
   readonly bills: BillIndex
   readonly readings: ReadingsIndex
+  readonly controls: ReadonlyMap<string, ControlEntry>
+  /** Each control batch among those before it. */
+  readonly standings: ReadonlyMap<string, readonly BatchStanding[]>
   /** Of each lot, by id. */
   readonly own: ReadonlyMap<string, readonly ReadingsOfLot[]>
 }
 
 /** @param asOf calendar date by which the records are cut */
-export function auditIndex(records: Records, asOf: Moment): AuditIndex {
+export function auditIndex(
+  records: Records,
+  asOf: Moment,
+  controls: ReadonlyMap<string, ControlEntry>,
+): AuditIndex {
   const lots = [...records.lots]
   const own = new Map(lots.map(([id, lot]) => [id, readingsOf(lot)]))
   return {
     own,
+    controls,
+    standings: batchStandings(controls.values()),
     bills: billIndex(listedBills(records, asOf)),
     readings: readingsIndex([...own].map(([id, readings]) => ({ id, readings }))),
   }
@@ -68,10 +81,10 @@ function* listedBills(
     yield { id, producer, shipments: shared.get(id)?.several ?? [] }
 }
 
-/** Findings of one lot, those of its documents left out. */
-export function auditLot(lot: LotEntry, records: Records, state: SourceState, index: AuditIndex): Finding[] {
+/** What the checks say of one lot, those of its documents left out. */
+export function auditLot(lot: LotEntry, records: Records, state: SourceState, index: AuditIndex): Checked[] {
   const { id, number, record, shipments } = lot
-  return [
+  const findings = [
     ...overdueFindings(lot),
     ...finishedBesideReadings(lot),
     ...otherSampleFindings(lot),
@@ -91,7 +104,37 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
     ),
     ...readingsAlike({ id, readings: index.own.get(id) ?? [] }, index.readings),
   ]
+  return [
+    ...EVERY_LOT.map((check) =>
+      lookedOnce(
+        check,
+        findings.filter(({ reason }) => reason.code === check),
+      ),
+    ),
+    ...shippingDays(lot),
+    sampledOutside(lot),
+  ]
 }
+
+/** Checks that ask their question of every lot. */
+const EVERY_LOT: readonly CheckId[] = [
+  'result-overdue',
+  'finished-beside-readings',
+  'other-sample-fails',
+  'number-off-pattern',
+  'lot-quantity',
+  'water-out-of-proportion',
+  'result-implausible',
+  'oxide-total',
+  'alkalis-above-total',
+  'far-from-history',
+  'shipment-mass',
+  'shipped-above-quantity',
+  'bill-twice',
+  'readings-alike',
+  'split-beyond-limit',
+  'agency-other-side',
+]
 
 function producerOf(records: Records, id: string): string {
   return records.sources.get(sourceOf(id))?.producer ?? sourceOf(id)

@@ -8,6 +8,7 @@ import type { Moment } from '../../core/measure/moment.ts'
 import type { Age } from '../../core/measure/age.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { CertificateState } from '../../core/evidence/certificate-state.ts'
+import type { ChecksRun } from '../../core/checks/checked.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { LaboratoryHistory } from '../../core/history/laboratory-history.ts'
 import type { SourceHistory } from '../../core/history/source-history.ts'
@@ -197,6 +198,8 @@ export interface SourceEntry {
    * @param isShown which lots may be named; all without it
    */
   readonly agency: (isShown?: (lot: string) => boolean) => SourceAgency | null
+  /** The audit checks on the source and its lots: what was looked at, and how much chance alone is expected to raise. */
+  readonly checks: ChecksRun
 }
 
 export interface ControlEntry extends Observed {

@@ -1,4 +1,5 @@
 /** The machine-readable check report (schemas/check.json), written lot by lot. */
+import type { ChecksRun } from '../../core/checks/checked.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
@@ -51,13 +52,14 @@ function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
 
 function* sourceReports(edition: Edition): Generator<unknown> {
   for (const id of edition.sources.keys()) {
-    const { series, history, findings, agency } = edition.source(id)
+    const { series, history, findings, agency, checks } = edition.source(id)
     yield {
       id,
       history: series,
       statistics: sourceStatistics(history()),
       findings: findings.map(findingData),
       agency: agencyData(agency()),
+      checks: checksData(checks),
     }
   }
 }
@@ -86,6 +88,10 @@ function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): 
       .map((verdict) => lotVerdictData(edition, lot, verdict)),
     findings: lot.findings.map(findingData),
   }
+}
+
+function checksData({ run, lots, looks, expectedByChance }: ChecksRun): Record<string, unknown> {
+  return { run, lots, expectedByChance, looks }
 }
 
 /** A finding in words, with its reason as data beside them. */

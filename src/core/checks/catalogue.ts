@@ -1,0 +1,81 @@
+/**
+ * Every audit check: how grave its findings are by default, and how often chance alone raises one. Severities follow
+ * the design: only a fault of a reading, found before judging, may block.
+ */
+import type { FindingParams } from './finding.ts'
+
+/** What a check is for, in the order of a list of them. */
+export type CheckFamily =
+  | 'document'
+  | 'completeness'
+  | 'time'
+  | 'arithmetic'
+  | 'trend'
+  | 'laboratory'
+  | 'integrity'
+  | 'agency'
+  | 'identity'
+
+export interface CheckEntry {
+  readonly family: CheckFamily
+  /** The gravest that it reports unless the site says otherwise. */
+  readonly severity: 'warning' | 'information'
+  /** Chance alone can raise it: at most so often in each look, where its assumptions hold. */
+  readonly rate?: number
+  /** It rests on verification results, which a site may leave unpublished. */
+  readonly onVerification?: true
+}
+
+export type CheckId = keyof FindingParams
+
+export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
+  'changed-after-issue': { family: 'document', severity: 'warning' },
+  'would-now-be-judged-otherwise': { family: 'document', severity: 'warning' },
+
+  'number-gap': { family: 'completeness', severity: 'warning' },
+  'number-off-pattern': { family: 'completeness', severity: 'warning' },
+  'report-missing': { family: 'completeness', severity: 'warning' },
+  'report-late': { family: 'completeness', severity: 'information' },
+  'result-overdue': { family: 'completeness', severity: 'warning' },
+  'sampled-behind-plan': { family: 'completeness', severity: 'warning' },
+  'certificate-unshipped': { family: 'completeness', severity: 'information' },
+
+  'shipped-without-certificate': { family: 'time', severity: 'warning' },
+  'shipped-before-results': { family: 'time', severity: 'warning' },
+  'shipped-before-completion': { family: 'time', severity: 'information' },
+  'failed-after-shipping': { family: 'time', severity: 'warning' },
+  'shipped-after-failure': { family: 'time', severity: 'warning' },
+  'shipped-after-withdrawal': { family: 'time', severity: 'warning' },
+  'shipped-on-old-certificate': { family: 'time', severity: 'warning' },
+  'shipped-while-unlisted': { family: 'time', severity: 'warning' },
+  'tested-outside-accreditation': { family: 'time', severity: 'warning' },
+  'sampled-outside-production': { family: 'time', severity: 'warning' },
+  'mortars-cast-apart': { family: 'time', severity: 'warning' },
+  'tested-on-closed-day': { family: 'time', severity: 'information' },
+  'equipment-unverified': { family: 'time', severity: 'warning' },
+
+  'other-sample-fails': { family: 'arithmetic', severity: 'warning' },
+  'result-implausible': { family: 'arithmetic', severity: 'warning' },
+  'oxide-total': { family: 'arithmetic', severity: 'warning' },
+  'alkalis-above-total': { family: 'arithmetic', severity: 'warning' },
+  'far-from-history': { family: 'arithmetic', severity: 'warning' },
+  'shipment-mass': { family: 'arithmetic', severity: 'warning' },
+  'shipped-above-quantity': { family: 'arithmetic', severity: 'warning' },
+  'lot-quantity': { family: 'arithmetic', severity: 'warning' },
+  'water-out-of-proportion': { family: 'arithmetic', severity: 'warning' },
+  'finished-beside-readings': { family: 'arithmetic', severity: 'warning' },
+
+  'split-beyond-limit': { family: 'agency', severity: 'warning', onVerification: true },
+  'agency-other-side': { family: 'agency', severity: 'warning', onVerification: true },
+  'split-bias': { family: 'agency', severity: 'warning', onVerification: true },
+  'independent-differs': { family: 'agency', severity: 'warning', onVerification: true },
+
+  'control-batch-off': { family: 'laboratory', severity: 'warning', rate: 0.003 },
+  'cement-unbridged': { family: 'laboratory', severity: 'warning' },
+  'proficiency-open': { family: 'laboratory', severity: 'warning', rate: 0.0455 },
+  'proficiency-lapsed': { family: 'laboratory', severity: 'warning' },
+
+  'bunched-at-limit': { family: 'integrity', severity: 'warning', rate: 0.01 },
+  'bill-twice': { family: 'integrity', severity: 'warning' },
+  'readings-alike': { family: 'integrity', severity: 'warning' },
+}

@@ -1,0 +1,90 @@
+/** Audit check: shipments on days on which the source was on no agency's list. */
+import type { Moment } from '../measure/moment.ts'
+import { type AuditedShipment, shippedThen } from './audited.ts'
+import type { Checked } from './checked.ts'
+import { type Finding, found } from './finding.ts'
+import type { ShippingParams } from './shipping-findings.ts'
+
+type Unlisted = ShippingParams['shipped-while-unlisted']
+
+export interface ListedMaterial {
+  readonly source: string
+  /** The earliest first. */
+  readonly listing: readonly {
+    readonly date: Moment
+    readonly by: string
+    readonly action: string
+    readonly to?: Moment
+  }[]
+  /** Approvals of the source as a whole: they stand in where no listing is on record. */
+  readonly approvals: readonly { readonly from: Moment; readonly to?: Moment; readonly by: string }[]
+  /** In order of date. */
+  readonly shipments: readonly AuditedShipment[]
+}
+
+/** How the source stood on a day, and since when. */
+type Standing = Pick<Unlisted, 'by' | 'state' | 'since'>
+
+/**
+ * A warning for each action of an agency after which the source shipped without being listed.
+ * Notes: 1. one agency that lists it is enough; 2. nothing is looked at where neither a listing nor an approval of the
+ * source is on record.
+ */
+export function shippedUnlisted(of: ListedMaterial): Checked {
+  const { source, shipments } = of
+  if (of.listing.length + of.approvals.length === 0)
+    return { check: 'shipped-while-unlisted', looked: 0, findings: [] }
+  const outside = shipments.flatMap((shipment) => {
+    const standing = unlistedOn(of, shipment.date)
+    return standing === null ? [] : [{ shipment, standing }]
+  })
+  const byReason = Map.groupBy(outside, ({ standing }) => `${standing.state}|${standing.since ?? 'first'}`)
+  const findings = [...byReason.values()].flatMap((own) => findingOf(source, own))
+  return { check: 'shipped-while-unlisted', looked: shipments.length, findings }
+}
+
+function findingOf(
+  source: string,
+  own: readonly { readonly shipment: AuditedShipment; readonly standing: Standing }[],
+): Finding[] {
+  const shipped = shippedThen(own.map(({ shipment }) => shipment))
+  const [first] = own
+  if (first === undefined || shipped === null) return []
+  const { state, since } = first.standing
+  const params = { source, shipped, ...first.standing }
+  return [found(source, { code: 'shipped-while-unlisted', params }, state, since ?? 'first')]
+}
+
+/** Null where an agency lists the source on the day. */
+function unlistedOn({ listing, approvals }: ListedMaterial, date: Moment): Standing | null {
+  if (listing.length === 0) return unapprovedOn(approvals, date)
+  const byAgency = [...Map.groupBy(listing, ({ by }) => by).values()]
+  const standings = byAgency.map((actions) => standingOn(actions, date))
+  return standings.includes(null) ? null : (standings.find((one) => one !== null) ?? null)
+}
+
+function standingOn(actions: ListedMaterial['listing'], date: Moment): Standing | null {
+  let [standing, until]: [Standing | null, Moment | undefined] = [
+    { by: actions[0]?.by ?? null, state: 'never', since: null },
+    undefined,
+  ]
+  for (const { date: from, by, action, to } of actions) {
+    if (date.day < from.day) break
+    const since = from.text
+    if (action === 'suspended' || action === 'removed') standing = { by, state: action, since }
+    else if (action === 'listed' || action === 'renewed' || action === 'reinstated') standing = null
+    until = to ?? until
+  }
+  const hasEnded = standing === null && until !== undefined && until.day < date.day
+  return hasEnded ? { by: actions[0]?.by ?? null, state: 'ended', since: until?.text ?? null } : standing
+}
+
+function unapprovedOn(approvals: ListedMaterial['approvals'], date: Moment): Standing | null {
+  const holds = approvals.some(
+    ({ from, to }) => from.day <= date.day && (to === undefined || date.day <= to.day),
+  )
+  const ended = approvals.findLast(({ to }) => to !== undefined && to.day < date.day)
+  return holds
+    ? null
+    : { by: approvals[0]?.by ?? null, state: 'not-approved', since: ended?.to?.text ?? null }
+}

@@ -1,0 +1,113 @@
+/** Audit check: numbers of lots that nobody bears, between those that are on record. */
+import { kept } from '../measure/kept.ts'
+import { dateOf } from '../measure/moment.ts'
+import type { AuditedLot } from './audited.ts'
+import type { Checked } from './checked.ts'
+import type { NumberedLot } from './completeness-findings.ts'
+import { type Finding, found } from './finding.ts'
+
+interface Numbered {
+  readonly source: string
+  /** As the source writes it; undefined where it states none. */
+  readonly pattern: string | undefined
+  /** Numbers that were given and not used, as printed. */
+  readonly unused: readonly string[]
+  /** In order of sampling. */
+  readonly lots: readonly Pick<AuditedLot, 'id' | 'number' | 'sampled'>[]
+}
+
+/** A running number, with its lot unless it was not used. */
+interface Run {
+  readonly at: number
+  readonly lot?: NumberedLot
+}
+
+/**
+ * A warning for each gap in the running numbers of a source.
+ * @returns nothing looked at where the source states no pattern, or one without a running number
+ * Notes: 1. numbers run within a year where the pattern has one and they begin anew; the first year may have begun
+ * before the records; 2. numbers that the source says it did not use are no gap, nor are those of drafts.
+ */
+export function numberGaps(of: Numbered): Checked {
+  const form = of.pattern === undefined ? null : formOf(of.pattern)
+  if (form === null) return { check: 'number-gap', looked: 0, findings: [] }
+  const runs = runsOf(of, form)
+  const findings = [...runs].flatMap(([year, all], place) =>
+    gapsOf(of, all, beginOf(runs, place), (at) => form.written(year, at)),
+  )
+  return { check: 'number-gap', looked: of.lots.length, findings }
+}
+
+interface Form {
+  readonly read: (number: string) => { readonly year: string; readonly at: number } | null
+  readonly written: (year: string, at: number) => string
+}
+
+/** YYYY stands for the year, the last group of # for the running number; null without one. */
+function formOf(pattern: string): Form | null {
+  const digits = /#+(?=[^#]*$)/.exec(pattern)?.[0]
+  if (digits === undefined) return null
+  const escaped = pattern.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  const text = escaped
+    .replace('YYYY', '(?<year>\\d{4})')
+    .replace(/#+(?=[^#]*$)/, (run) => `(?<at>\\d{${run.length}})`)
+    .replaceAll('#', '\\d')
+  const regular = new RegExp(`^${text}$`, 'i')
+  const hasOther = pattern.replace(digits, '').includes('#')
+  return {
+    read: (number) => {
+      const groups = hasOther ? undefined : regular.exec(number)?.groups
+      return groups === undefined ? null : { year: groups['year'] ?? '', at: Number(groups['at']) }
+    },
+    written: (year, at) =>
+      pattern.replace('YYYY', year).replace(digits, String(at).padStart(digits.length, '0')),
+  }
+}
+
+/** Running numbers by year, both in order. */
+function runsOf({ lots, unused }: Numbered, { read }: Form): Map<string, Run[]> {
+  const runs = new Map<string, Run[]>()
+  const add = (number: string, lot?: NumberedLot) => {
+    const own = read(number)
+    if (own === null) return
+    kept(runs, own.year, (): Run[] => []).push(lot === undefined ? { at: own.at } : { at: own.at, lot })
+  }
+  for (const { id, number, sampled } of lots) add(number, { lot: id, number, sampled: dateOf(sampled).text })
+  for (const number of unused) add(number)
+  return new Map(
+    [...runs]
+      .toSorted(([a], [b]) => (a < b ? -1 : 1))
+      .map(([year, own]) => [year, own.toSorted((a, b) => a.at - b.at)]),
+  )
+}
+
+/**
+ * Where a year's numbers begin: at one where they fall back from those of the year before, else after those; the first
+ * year may have begun before the records.
+ */
+function beginOf(runs: ReadonlyMap<string, readonly Run[]>, place: number): number {
+  const years = [...runs.values()]
+  const [before, own] = [years[place - 1]?.at(-1), years[place]?.[0]]
+  if (before === undefined || own === undefined) return own?.at ?? 1
+  return own.at <= before.at ? 1 : before.at + 1
+}
+
+function gapsOf(
+  { source }: Numbered,
+  runs: readonly Run[],
+  begin: number,
+  written: (at: number) => string,
+): Finding[] {
+  let [expected, before]: [number, NumberedLot | null] = [begin, null]
+  const findings: Finding[] = []
+  for (const { at, lot } of runs) {
+    if (expected < at) {
+      const [first, last] = [written(expected), written(at - 1)]
+      const gap = { source, first, last, missing: at - expected, before, after: lot ?? null }
+      findings.push(found(source, { code: 'number-gap', params: gap }, first))
+    }
+    expected = at + 1
+    before = lot ?? before
+  }
+  return findings
+}

@@ -1,0 +1,83 @@
+/** Audit checks: months without a report to the agency, and reports that came late. */
+import { daysBetween, isBy, type Moment, momentOfDay } from '../measure/moment.ts'
+import type { Checked } from './checked.ts'
+import { type Finding, found } from './finding.ts'
+
+export interface ReportPlan {
+  readonly source: string
+  /** First month due, year and month: "2025-03". */
+  readonly from: string
+  /** Days after the end of a month. */
+  readonly dueDays: number
+  readonly received: readonly { readonly month: string; readonly on: Moment }[]
+}
+
+/** A month whose report is due by the as-of date. */
+interface DueMonth {
+  readonly month: string
+  readonly due: Moment
+  readonly received: Moment | undefined
+}
+
+/**
+ * A warning for each run of months without a report, and information on each report that came late.
+ * @param asOf calendar date; a report is missing from the day after it was due
+ */
+export function reportFindings(plan: ReportPlan, asOf: Moment): Checked[] {
+  const months = dueMonths(plan, asOf)
+  return [
+    { check: 'report-missing', looked: months.length, findings: missing(plan.source, months) },
+    {
+      check: 'report-late',
+      looked: months.length,
+      findings: months.flatMap((one) => late(plan.source, one)),
+    },
+  ]
+}
+
+function dueMonths({ from, dueDays, received }: ReportPlan, asOf: Moment): DueMonth[] {
+  const months: DueMonth[] = []
+  const first = new Map<string, Moment>()
+  for (const { month, on } of received) {
+    const known = first.get(month)
+    if (known === undefined || on.day < known.day) first.set(month, on)
+  }
+  for (let month = from; ; month = next(month)) {
+    const due = momentOfDay(firstDay(next(month)) - 1 + dueDays)
+    if (!isBy(due, asOf) || due.day === asOf.day) return months
+    months.push({ month, due, received: first.get(month) })
+  }
+}
+
+function next(month: string): string {
+  const [year = 0, number = 0] = month.split('-').map(Number)
+  return number === 12 ? `${year + 1}-01` : `${year}-${String(number + 1).padStart(2, '0')}`
+}
+
+function firstDay(month: string): number {
+  const [year = 0, number = 0] = month.split('-').map(Number)
+  return new Date(0).setUTCFullYear(year, number - 1, 1) / 86_400_000
+}
+
+function missing(source: string, months: readonly DueMonth[]): Finding[] {
+  const runs: DueMonth[][] = []
+  months.forEach((one, place) => {
+    if (one.received !== undefined) return
+    const isFirst = place === 0 || months[place - 1]?.received !== undefined
+    if (isFirst) runs.push([])
+    runs.at(-1)?.push(one)
+  })
+  return runs.flatMap((run) => {
+    const [first, last] = [run[0], run.at(-1)]
+    if (first === undefined || last === undefined) return []
+    const params = { source, first: first.month, last: last.month, months: run.length, due: first.due.text }
+    return [found(source, { code: 'report-missing', params }, first.month)]
+  })
+}
+
+function late(source: string, { month, due, received }: DueMonth): Finding[] {
+  if (received === undefined || isBy(received, due)) return []
+  const daysLate = daysBetween(due, received)
+  const params = { source, month, due: due.text, received: received.text, daysLate }
+  return [found(source, { code: 'report-late', params }, month)]
+}

@@ -1,0 +1,126 @@
+/** Pass 4 for sources: what the audit checks say of a source as a whole, its lots looked at once. */
+import { bunched } from '../../core/checks/bunching.ts'
+import { type CheckId, CHECKS } from '../../core/checks/catalogue.ts'
+import { type Checked, type ChecksRun, checksRun } from '../../core/checks/checked.ts'
+import type { Finding } from '../../core/checks/finding.ts'
+import { sharedShipmentFindings } from '../../core/checks/shipped.ts'
+import { laboratoryChecks, type ProficiencyRecord } from '../../core/checks/laboratories.ts'
+import { shippedUnlisted } from '../../core/checks/listing.ts'
+import { numberGaps } from '../../core/checks/lot-numbers.ts'
+import { reportFindings } from '../../core/checks/monthly-reports.ts'
+import { castApart } from '../../core/checks/samples-and-castings.ts'
+import { behindPlan } from '../../core/checks/sampling-plan.ts'
+import { beforeCompletion, unshipped } from '../../core/checks/shipping-days.ts'
+import { type AuditedLaboratory, testsOfSource } from '../../core/checks/tests-of-source.ts'
+import { defined } from '../../core/measure/defined.ts'
+import type { Records } from '../../records/load.ts'
+import type { Laboratory, Site } from '../../records/schema/loaded-records.ts'
+import { accreditationFor, hasAccreditation } from './accreditation.ts'
+import type { LotEntry, ShipmentEntry } from '../shape/edition.ts'
+import type { AuditIndex } from './audit.ts'
+import { byDateAndBill } from '../shape/shipment-order.ts'
+import type { SourceState } from './source-state.ts'
+
+export interface AuditedEntries {
+  readonly state: SourceState
+  /** In order of sampling. */
+  readonly lots: readonly LotEntry[]
+  /** Shipments that may have come from several lots. */
+  readonly several: readonly ShipmentEntry[]
+  readonly records: Records
+}
+
+/** What the checks say of one source; some of it is about single lots. */
+export function auditSource(
+  { state, lots, several, records }: AuditedEntries,
+  { bills, controls, standings }: Pick<AuditIndex, 'bills' | 'controls' | 'standings'>,
+): Checked[] {
+  const { id, record, asOf, history } = state
+  const shipments = [...lots.flatMap((lot) => lot.shipments), ...several].sort(byDateAndBill)
+  return [
+    ...severalFindings(state, several, bills),
+    numberGaps({
+      source: id,
+      pattern: record['lot-number-pattern'],
+      unused: (record['numbers-not-used'] ?? []).map(({ number }) => number),
+      lots,
+    }),
+    ...reportsOf(state),
+    behindPlan({ source: id, plan: record['sampling-plan'] ?? [], history, lots }, asOf),
+    unshipped(lots, asOf),
+    beforeCompletion(id, lots),
+    shippedUnlisted({
+      source: id,
+      listing: record.listing ?? [],
+      approvals: (record.approvals ?? []).filter(({ set }) => set === undefined),
+      shipments,
+    }),
+    ...testsOfSource({ source: id, lots, laboratory: (one) => laboratoryOf(records.laboratories.get(one)) }),
+    castApart(id, lots),
+    bunched(id, lots, record.diverted?.length ?? 0),
+    ...laboratoryChecks(
+      { source: id, lots, controls, standings, records: proficiencyOf(records.laboratories) },
+      asOf,
+    ),
+  ]
+}
+
+/** About the source, for no one lot shipped them. */
+function severalFindings(
+  { id, record: { producer } }: SourceState,
+  shipments: readonly ShipmentEntry[],
+  bills: AuditIndex['bills'],
+): Checked[] {
+  const findings = sharedShipmentFindings({ id, producer, shipments }, bills)
+  return (['shipment-mass', 'bill-twice'] as const).map((check) => ({
+    check,
+    looked: shipments.length,
+    findings: findings.filter(({ reason }) => reason.code === check),
+  }))
+}
+
+function reportsOf({ id, record: { reports }, asOf }: SourceState): Checked[] {
+  if (reports === undefined) return []
+  const { from, due, received = [] } = reports
+  return reportFindings({ source: id, from, dueDays: Math.floor(due.value / 24), received }, asOf)
+}
+
+function proficiencyOf(laboratories: Records['laboratories']): Map<string, ProficiencyRecord> {
+  return new Map(
+    [...laboratories].map(([id, { proficiency = [], ...laboratory }]) => [
+      id,
+      { proficiency, bridges: laboratory['cement-bridges'] ?? [] },
+    ]),
+  )
+}
+
+function laboratoryOf(laboratory: Laboratory | undefined): AuditedLaboratory | undefined {
+  return (
+    laboratory && {
+      hasAccreditation: hasAccreditation(laboratory),
+      covers: ({ property, condition, tested }) =>
+        accreditationFor(laboratory, defined({ property, condition, tested })) !== undefined,
+      closed: laboratory['closed-days'] ?? [],
+      equipment: laboratory.equipment ?? [],
+    }
+  )
+}
+
+/** A finding with the severity that the site gives its check. What blocks is a fault of a reading, and stays. */
+export function asSiteWants(finding: Finding, { checks = {} }: Pick<Site, 'checks'>): Finding {
+  const wanted = checks[finding.reason.code]
+  return wanted === undefined || finding.severity === 'blocks' ? finding : { ...finding, severity: wanted }
+}
+
+/** The checks of an edition, or of a part of it, by what was looked at. */
+export function runOf(checked: Iterable<Checked>, lots: readonly LotEntry[]): ChecksRun {
+  const documents = lots.filter(({ revisions }) => 0 < revisions.length)
+  const ofDocuments = ON_ISSUED.map((check): Checked => {
+    const findings = documents.flatMap((lot) => lot.findings.filter(({ reason }) => reason.code === check))
+    return { check, looked: documents.length, findings }
+  })
+  return checksRun([...checked, ...ofDocuments], lots.length)
+}
+
+/** Checks that hold a lot against its issued documents. */
+const ON_ISSUED = (Object.keys(CHECKS) as CheckId[]).filter((check) => CHECKS[check].family === 'document')
