@@ -2,20 +2,9 @@
 import { isSameAge } from '../../core/measure/age.ts'
 import { type Moment, compareMoments } from '../../core/measure/moment.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
-import {
-  type AppliedLimit,
-  type ClauseOutcome,
-  everyClauseOutcome,
-  type Verdict,
-} from '../../core/criteria/verdict.ts'
+import { type AppliedLimit, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { property } from '../../core/measure/properties.ts'
-import { boundsWords } from '../../words/bounds.ts'
-import { comparedFigure } from '../../words/compared-values.ts'
-import { besideLimit } from '../../words/limit-units.ts'
-import { hasOther, type UnitSystem } from '../../words/unit-systems.ts'
-import { quantity } from '../../words/units.ts'
 import { setOfVerdict } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
@@ -24,6 +13,7 @@ import { standingOf } from '../shape/standing.ts'
 import { printedStrip } from '../shape/strip.ts'
 import { type DueLine, dueLines } from './due.ts'
 import { isInForce, lastLot } from './last-lot.ts'
+import { type ComparedClause, comparedTitle, isCompared, printedFigure } from './printed-figure.ts'
 import { overdueCount, type OverdueLine, overdueLines } from './overdue.ts'
 
 /** A source at a glance. */
@@ -149,7 +139,7 @@ function governingResult(
     const clause = verdict === undefined ? null : governingComparison(verdict)
     if (clause === null) continue
     return {
-      title: governingTitle(edition, clause),
+      title: comparedTitle(edition, clause),
       strip: printedStrip(clause.limit, clause.bounds === undefined ? clause.value : null) ?? {},
       printed: printedFigure(clause, edition.site.units),
       limit: clause.limit,
@@ -161,36 +151,11 @@ function governingResult(
   return null
 }
 
-/** Beside its limit a value reads as it was compared. */
-function printedFigure(clause: Compared, units: UnitSystem): string {
-  const { bounds, unit } = clause
-  if (bounds !== undefined) return boundsWords(bounds, property(clause.property).decimals, unit ?? '', units)
-  const { value, decimals } = comparedFigure(clause, property(clause.property).decimals)
-  const stored = { value, decimals, unit: unit ?? '' }
-  if (hasOther(stored.unit, units))
-    return `${quantity(value, decimals, stored.unit)} (${quantity(value, decimals, stored.unit, units)})`
-  const own = besideLimit(stored, clause.limit)
-  return quantity(own.value, own.decimals, own.unit)
-}
-
-/** A clause that holds a value against a limit. */
-type Compared = ClauseOutcome &
-  Required<Pick<ClauseOutcome, 'property'>> & { value: number; limit: AppliedLimit }
-
-function isCompared(clause: ClauseOutcome): clause is Compared {
-  return (
-    clause.kind === 'value' &&
-    clause.property !== undefined &&
-    clause.value !== null &&
-    clause.limit !== null &&
-    clause.limit.operator !== 'report'
-  )
-}
-
-function governingComparison(verdict: Verdict): Compared | null {
+function governingComparison(verdict: Verdict): ComparedClause | null {
   const compared = [...everyClauseOutcome(verdict.clauses)]
     .filter(({ clauses }) => clauses === undefined)
     .filter(isCompared)
+    .filter(({ kind }) => kind === 'value')
   const deciding =
     verdict.outcome === 'meets' || verdict.outcome === 'pending'
       ? undefined
@@ -202,17 +167,7 @@ function governingComparison(verdict: Verdict): Compared | null {
   return deciding ?? met ?? indices[0] ?? compared[0] ?? null
 }
 
-/** "Strength activity index, modified (50 %, 50 °C, w/cm 0.485), 28 d". */
-function governingTitle({ conditions }: Edition, clause: Compared): string {
-  const condition = clause.condition === undefined ? undefined : conditions.get(clause.condition)
-  const named =
-    condition === undefined || condition.standing === 'standard'
-      ? condition?.title
-      : `modified (${condition.title})`
-  return [property(clause.property).title, named, clause.age].filter((part) => part !== undefined).join(', ')
-}
-
-function pointsOf(edition: Edition, source: string, clause: Compared): readonly SeriesPoint[] | null {
+function pointsOf(edition: Edition, source: string, clause: ComparedClause): readonly SeriesPoint[] | null {
   const series = edition
     .source(source)
     .series.find(

@@ -7,6 +7,7 @@ import { laboratoryPageView } from '../../../src/edition/views/laboratory-page.t
 import { explainedResistivities } from '../../../src/edition/views/resistivity-of-lot.ts'
 import { routeGroups, routesOfLot } from '../../../src/edition/views/routes.ts'
 import { sourcePageView } from '../../../src/edition/views/source-page.ts'
+import { saidText } from '../../../src/words/said.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
 const { records } = loadRecords('content')
@@ -38,14 +39,48 @@ describe('laboratoryPageView', () => {
 describe('sourcePageView', () => {
   const view = sourcePageView(edition, 'skarnmere-ash')
 
-  it('has a chart for every series, those that stand open first', () => {
-    expect(view.charts.length + view.more.length).toBe(edition.source('skarnmere-ash').series.length)
-    expect(view.charts[0]?.title).toContain('Strength activity index')
-    expect(view.more.every(({ title }) => !title.includes('activity index'))).toBe(true)
+  it('draws each series once, what governs first and its control after it', () => {
+    const charts = [...(view.charts?.panels ?? []), ...(view.charts?.more ?? [])]
+    expect(new Set(charts.map(({ id }) => id)).size).toBe(charts.length)
+    // The control has a panel of its own.
+    expect(charts.length).toBe(edition.source('skarnmere-ash').series.length + 1)
+    expect(view.charts?.panels.slice(0, 2).map(({ title }) => title)).toEqual([
+      'Strength activity index, 7\u00a0d',
+      'Control: compressive strength, 7\u00a0d',
+    ])
+  })
+
+  it('states ten lines in their order, the head being the first', () => {
+    expect(view.strip.map(({ label }) => label)).toEqual([
+      'Latest lot',
+      'Last 12 months',
+      'Closest to its limit',
+      'Trend',
+      'Uniformity',
+      'Agency',
+      'Late',
+      'Shipped',
+      'Open questions',
+    ])
+  })
+
+  it('counts the lots of twelve months as their standings say', () => {
+    const from = edition.asOf.day - 365
+    const lots = edition.lotsOf('skarnmere-ash').filter(({ sampled }) => from < sampled.day)
+    const failed = lots.filter(
+      ({ state, outcomes }) => state !== 'withdrawn' && outcomes[0]?.outcome === 'does-not-meet',
+    )
+    const [, year] = view.strip
+    expect(saidText(year?.says ?? [])).toContain(`${lots.length} lots, ${failed.length} failed`)
+  })
+
+  it('gives each failed lot its clause with value, limit and margin', () => {
+    const lot = view.failed.lots.find(({ number }) => number === 'SA-2025-014')
+    expect(lot?.missed[0]).toBe('loss on ignition 6.4\u00a0% against ≤\u00a06.0\u00a0%, by 0.4\u00a0points')
   })
 
   it('lists the last lot first and leads to every year of lots and shipments', () => {
-    expect(view.lots[0]?.id).toBe(edition.lotsOf('skarnmere-ash').at(-1)?.id)
+    expect(view.lots.rows[0]?.id).toBe(edition.lotsOf('skarnmere-ash').at(-1)?.id)
     expect(view.years).toEqual(['2026', '2025', '2024', '2023'])
     expect(view.shipmentYears[0]).toBe('2026')
   })

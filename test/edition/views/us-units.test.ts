@@ -4,7 +4,8 @@ import { lotTodayView } from '../../../src/edition/views/lot-today.ts'
 import { lotWorkingView } from '../../../src/edition/views/lot-working.ts'
 import { laboratoryPageView } from '../../../src/edition/views/laboratory-page.ts'
 import { shipmentYears, shipmentYearView } from '../../../src/edition/views/shipments.ts'
-import { sourcePageView } from '../../../src/edition/views/source-page.ts'
+import { monthCellsOf } from '../../../src/edition/views/source-months-table.ts'
+import { type SourcePageView, sourcePageView } from '../../../src/edition/views/source-page.ts'
 import { resultsTable, shipmentsTable } from '../../../src/edition/writers/tables.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
@@ -46,10 +47,7 @@ function viewsIn(units: 'SI' | 'US'): Record<string, unknown> {
       legend,
     ]),
     batches,
-    source: sourcePageView(edition, SOURCE).charts.map(({ description, readings }) => [
-      description,
-      readings,
-    ]),
+    source: sourceTexts(sourcePageView(edition, SOURCE)),
     today: lotTodayView(edition, lot).shipments?.summary,
     shipped: lotTodayView(edition, lot).shipments?.shown.map(({ mass }) => mass),
     shipments: rows.slice(0, 20).map(({ masses }) => masses),
@@ -59,6 +57,21 @@ function viewsIn(units: 'SI' | 'US'): Record<string, unknown> {
       .split('\n')
       .slice(1, 20)
       .map((row) => row.split(',').at(-1)),
+  }
+}
+
+function sourceTexts({ strip, failed, months, lots, charts }: SourcePageView) {
+  return {
+    strip: strip.map(({ says, rest }) => [saidText(says), saidText(rest)]),
+    failed,
+    months: monthCellsOf(months, 'US'),
+    lots,
+    charts: charts?.panels.map(({ note, description, tickLabels, model }) => [
+      note,
+      description,
+      tickLabels,
+      model.margin.map(({ text }) => text),
+    ]),
   }
 }
 

@@ -1,0 +1,68 @@
+/**
+ * The axis that all panels of a source share: days across, in thousandths of the width, so that letters keep their
+ * size at every width.
+ */
+import { rounded } from './plot.ts'
+
+/** Width of a panel in its own units across. */
+export const ACROSS = 1000
+/** Left free at either end. */
+const ROOM = 12
+
+export interface DayAxis {
+  /** First and last day, since 1970-01-01. */
+  readonly from: number
+  readonly to: number
+}
+
+export interface AxisTick {
+  /** Thousandths of the width. */
+  readonly x: number
+  readonly text: string
+  /** Begins a year: kept where there is little room. */
+  readonly year: boolean
+}
+
+/** Thousandths of the width for a day. */
+export function acrossOf({ from, to }: DayAxis, day: number): number {
+  const share = from === to ? 0.5 : (day - from) / (to - from)
+  return rounded(ROOM + share * (ACROSS - 2 * ROOM), 1)
+}
+
+/** Thousandths of the width for one of so many places. */
+export function acrossOfPlace(place: number, count: number): number {
+  return acrossOf({ from: 0, to: Math.max(1, count - 1) }, place)
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+/** Labels that a phone has room for, and least distance between labels elsewhere. */
+const FEW = 12
+
+/** The first days of months or years, as many as can be told apart. */
+export function axisTicks(axis: DayAxis): AxisTick[] {
+  const starts = monthStarts(axis)
+  const step = [1, 2, 3, 4, 6, 12, 24, 60, 120].find((months) => starts.length / months <= FEW) ?? 240
+  return starts
+    .filter(({ year, month }) => (year * 12 + month) % step === 0)
+    .map(({ day, year, month }) => ({
+      x: acrossOf(axis, day),
+      text: month === 0 ? String(year) : (MONTHS[month] ?? ''),
+      year: month === 0,
+    }))
+}
+
+function monthStarts({ from, to }: DayAxis): { day: number; year: number; month: number }[] {
+  const first = new Date(from * 86_400_000)
+  const found: { day: number; year: number; month: number }[] = []
+  for (let at = first.getUTCFullYear() * 12 + first.getUTCMonth(); ; at++) {
+    const [year, month] = [Math.floor(at / 12), at % 12]
+    const day = Date.UTC(year, month, 1) / 86_400_000
+    if (to < day) return found
+    if (from <= day) found.push({ day, year, month })
+  }
+}
+
+/** Thousandths of the width as SVG writes them. */
+export function percent(x: number): string {
+  return `${rounded(x / 10, 2)}%`
+}

@@ -1,0 +1,140 @@
+/** What the sections of a source's page take from each of its lots, gathered in one visit. */
+import { marginToLimit } from '../../core/criteria/margin-to-limit.ts'
+import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
+import { knownSince, type Result } from '../../core/result/result.ts'
+import { limitText } from '../../words/limits.ts'
+import { marginWords, type Missed } from '../../words/source-strip.ts'
+import type { LotStanding } from '../../words/standing.ts'
+import type { Edition, ListedLot, LotEntry, Revision, Series, ShipmentEntry } from '../shape/edition.ts'
+import { standingOf } from '../shape/standing.ts'
+import { type ComparedClause, comparedTitle, isCompared, printedFigure } from './printed-figure.ts'
+
+/** A value that the governing set holds against a limit. */
+export interface JudgedValue extends Missed {
+  /** Clause of the set, permanent. */
+  readonly clause: string
+  readonly property: ComparedClause['property']
+  readonly kind: ComparedClause['kind']
+  readonly outcome: ComparedClause['outcome']
+  /** The clause decided the verdict. */
+  readonly decides: boolean
+  /** Unrounded, and as its margin to the limit; above zero inside. */
+  readonly number: number
+  readonly margin: number
+  /** Limits as lines in its unit; both signs of a magnitude. */
+  readonly ends: readonly number[]
+  /** What a deviation is taken from; null of a value itself. */
+  readonly from: string | null
+}
+
+/** Where a result of a series comes from. */
+export interface Origin {
+  readonly laboratory: string
+  readonly control?: string
+  /** Lot of the control's cement. */
+  readonly cement?: string
+  /** Day since which the result is known, since 1970-01-01. */
+  readonly knownDay: number
+}
+
+export interface SourceLot {
+  readonly row: ListedLot
+  readonly standing: LotStanding
+  /** Values under the governing set, in its order. */
+  readonly judged: readonly JudgedValue[]
+  /** Those that decided that it is not met. */
+  readonly missed: readonly JudgedValue[]
+  /** By key of the series. */
+  readonly origins: ReadonlyMap<string, Origin>
+  readonly shipments: readonly ShipmentEntry[]
+  readonly revisions: readonly Revision[]
+  readonly changed: readonly string[]
+  readonly verification: NonNullable<LotEntry['record']['verification']>
+}
+
+/** What a series and a result have in common. */
+export function seriesKey({
+  property,
+  condition = '',
+  age,
+}: Pick<Series, 'property' | 'condition' | 'age'>): string {
+  return `${property}|${condition}|${age?.hours ?? ''}`
+}
+
+/** Every lot of a source in order of sampling; each is read once. */
+export function sourceLots(edition: Edition, id: string): SourceLot[] {
+  return edition.lotsOf(id).map((row) => sourceLot(edition, row))
+}
+
+function sourceLot(edition: Edition, row: ListedLot): SourceLot {
+  const lot = edition.lot(row.id)
+  const [verdict] = lot.verdicts
+  const judged = verdict === undefined ? [] : judgedValues(edition, verdict)
+  return {
+    row,
+    standing: standingOf(edition, row),
+    judged,
+    missed: judged.filter(({ outcome, decides }) => decides && outcome === 'does-not-meet'),
+    origins: originsOf(edition, lot.results),
+    shipments: lot.shipments,
+    revisions: lot.revisions,
+    changed: lot.changedValues.map(({ issued, today }) => `${issued} → ${today ?? 'no result counts'}`),
+    verification: lot.record.verification ?? [],
+  }
+}
+
+function judgedValues(edition: Edition, verdict: Verdict): JudgedValue[] {
+  return [...everyClauseOutcome(verdict.clauses)]
+    .filter(({ clauses, information }) => clauses === undefined && !information)
+    .filter(isCompared)
+    .flatMap((clause) => judgedValue(edition, clause, verdict))
+}
+
+function judgedValue(edition: Edition, clause: ComparedClause, { decidedBy }: Verdict): JudgedValue[] {
+  const margin = marginToLimit(clause)
+  if (margin === null) return []
+  const { units } = edition.site
+  return [
+    {
+      clause: clause.id,
+      property: clause.property,
+      kind: clause.kind,
+      outcome: clause.outcome,
+      decides: decidedBy.includes(clause.id),
+      title: `${comparedTitle(edition, clause)}${remarkOf(clause)}`,
+      value: printedFigure(clause, units),
+      limit: limitText(clause.limit),
+      by: marginWords(Math.abs(margin), clause.decimals ?? 1, clause.unit ?? ''),
+      number: clause.value,
+      margin,
+      ends: endsOf(clause),
+      from: clause.against?.from ?? null,
+    },
+  ]
+}
+
+function endsOf({ limit }: ComparedClause): readonly number[] {
+  return limit.operator === 'magnitude-at-most' ? limit.values.flatMap((end) => [-end, end]) : limit.values
+}
+
+function remarkOf({ kind, against }: ClauseOutcome): string {
+  if (kind === 'statistic') return ', statistic'
+  if (kind !== 'deviation') return ''
+  return against?.from === 'preceding' ? ', difference from the mean before' : ', difference'
+}
+
+/** The first result that counts stands for several of a series. */
+function originsOf({ controls }: Pick<Edition, 'controls'>, results: readonly Result[]): Map<string, Origin> {
+  const origins = new Map<string, Origin>()
+  for (const result of results) {
+    if (result.role !== 'producer' || origins.has(seriesKey(result))) continue
+    const cement = controls.get(result.control ?? '')?.record.cement.lot
+    origins.set(seriesKey(result), {
+      laboratory: result.laboratory,
+      knownDay: knownSince(result).day,
+      ...(result.control === undefined ? {} : { control: result.control }),
+      ...(cement === undefined ? {} : { cement }),
+    })
+  }
+  return origins
+}

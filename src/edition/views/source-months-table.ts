@@ -1,0 +1,63 @@
+/** The months of a source as a table prints them: a column a month. */
+import { number } from '../../words/numbers.ts'
+import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
+import type { MonthLine, SourceMonths } from './source-months.ts'
+
+interface Cell {
+  readonly text: string
+  readonly alert: boolean
+}
+
+export interface MonthTable {
+  readonly heads: readonly string[]
+  readonly rows: readonly { readonly label: string; readonly cells: readonly Cell[] }[]
+}
+
+const NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+export function monthCellsOf({ lines }: Pick<SourceMonths, 'lines'>, units: UnitSystem): MonthTable {
+  const { of, unit, decimals } = printedUnit('t', 0, units)
+  const mass = (massT: number) => plain(number(of(massT), decimals, units))
+  const row = (label: string, cell: (line: MonthLine) => Cell) => ({ label, cells: lines.map(cell) })
+  return {
+    heads: lines.map(({ month }, place) => headOf(month, place)),
+    rows: [
+      row('Lots sampled, of composite samples planned', ({ lots, planned }) => ({
+        text: planned === null ? String(lots) : `${lots} of ${planned}`,
+        alert: planned !== null && lots < planned,
+      })),
+      row(`Certified, ${unit}`, ({ certifiedT }) => mass(certifiedT)),
+      row(`Shipped, ${unit}`, ({ shippedT }) => mass(shippedT)),
+      row(`Diverted, ${unit}`, ({ divertedT }) =>
+        divertedT === null ? plain('not recorded') : mass(divertedT),
+      ),
+      row('Monthly report', reportCell),
+    ],
+  }
+}
+
+function plain(text: string): Cell {
+  return { text, alert: false }
+}
+
+/** The year stands with its first month of the table. */
+function headOf(month: string, place: number): string {
+  const [year = '', number = ''] = month.split('-')
+  const name = NAMES[Number(number) - 1] ?? ''
+  return place === 0 || number === '01' ? `${name} ${year}` : name
+}
+
+function reportCell({ report }: MonthLine): Cell {
+  switch (report.state) {
+    case 'in-time':
+      return plain('in time')
+    case 'late':
+      return { text: `${report.days} d late`, alert: true }
+    case 'missing':
+      return { text: 'none', alert: true }
+    case 'not-due':
+      return plain('not due')
+    case 'not-planned':
+      return plain('not planned')
+  }
+}

@@ -1,0 +1,259 @@
+/** A source's charts on one time axis: what governs first, then the control mortar, then the rest. */
+import { type PropertyKey, property } from '../../core/measure/properties.ts'
+import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
+import { acrossOf, type AxisTick, axisTicks, type DayAxis } from '../../charts/panel-axis.ts'
+import { panelModel, type PanelModel, type PanelPoint } from '../../charts/panel.ts'
+import type { Criterion } from '../../core/criteria/criterion.ts'
+import { fixedDigits, number } from '../../words/numbers.ts'
+import { unbroken } from '../../words/sentences.ts'
+import { thinnedWords } from '../../words/source-strip.ts'
+import { unitSign } from '../../words/unit-signs.ts'
+import { printedUnit } from '../../words/unit-systems.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import type { Edition, Series, SourceEntry } from '../shape/edition.ts'
+import { controlPanel } from './source-control-panel.ts'
+import { type OwnLimit, ownLimits } from './source-limits.ts'
+import { seriesKey, type SourceLot } from './source-lots.ts'
+import { type Rail, railOf } from './source-rail.ts'
+import { trendContext, type TrendContext } from './trends.ts'
+
+export interface PanelView {
+  readonly id: string
+  readonly title: string
+  /** Condition and whatever else tells the panel from others. */
+  readonly note: string
+  /** For those who do not see it. */
+  readonly description: string
+  readonly model: PanelModel
+  readonly tickLabels: readonly string[]
+}
+
+export interface SourceCharts {
+  readonly rail: Rail
+  readonly ticks: readonly AxisTick[]
+  readonly panels: readonly PanelView[]
+  /** Folded in. */
+  readonly more: readonly PanelView[]
+  /** Laboratories in order of appearance, each with its shape. */
+  readonly laboratories: readonly { readonly name: string; readonly shape: 'round' | 'square' }[]
+  /** What was left out of drawings; null where nothing was. */
+  readonly thinned: string | null
+}
+
+/** What panels are drawn from. */
+export interface PanelContext {
+  readonly edition: Edition
+  readonly source: SourceEntry
+  readonly lots: readonly SourceLot[]
+  /** Criteria in force, the governing one first. */
+  readonly criteria: readonly Criterion[]
+  readonly axis: DayAxis
+  readonly laboratories: readonly string[]
+}
+
+/** Properties that stand open after what governs, in this order. */
+const OPEN: readonly PropertyKey[] = [
+  'loss-on-ignition',
+  'residue-45um',
+  'water-requirement',
+  'CaO',
+  'density',
+]
+const TALL = 150
+const LOW = 104
+
+/**
+ * @param lots of the period, in order of sampling
+ * @param governing key of the series that governs; null where none does
+ */
+export function sourceCharts(
+  edition: Edition,
+  source: SourceEntry,
+  lots: readonly SourceLot[],
+  governing: string | null,
+): SourceCharts | null {
+  const [first, last] = [lots[0], lots.at(-1)]
+  if (first === undefined || last === undefined) return null
+  const context: PanelContext = {
+    edition,
+    source,
+    lots,
+    criteria: source.criteria.flatMap((id) => edition.criteria.get(id) ?? []),
+    axis: { from: first.row.sampled.day, to: Math.max(edition.asOf.day, last.row.sampled.day) },
+    laboratories: laboratoriesOf(lots),
+  }
+  const ordered = governingFirst(source.series, governing)
+  const open = ordered.filter(isOpen(ordered[0]))
+  const drawn = open.flatMap((series, place) => panelWithControl(context, series, place))
+  const panels = drawn.filter((panel) => panel !== null)
+  const more = ordered
+    .filter((series) => !open.includes(series))
+    .map((series) => seriesPanel(context, series, LOW))
+  return {
+    rail: railOf(context),
+    ticks: axisTicks(context.axis),
+    panels,
+    more: more.filter((panel) => panel !== null),
+    laboratories: context.laboratories.map((id, place) => ({
+      name: edition.laboratories.get(id)?.name ?? id,
+      shape: place % 2 === 0 ? 'round' : 'square',
+    })),
+    thinned:
+      panels.map(({ model }) => thinnedWords(model.drawn, model.of)).find((words) => words !== null) ?? null,
+  }
+}
+
+/** The series that governs, the other ages of the same test, then the others as the page lists them. */
+function governingFirst(series: readonly Series[], governing: string | null): Series[] {
+  const head = series.find((own) => seriesKey(own) === governing) ?? series[0]
+  const rank = (own: Series) => {
+    if (own === head) return 0
+    if (own.property === head?.property && own.condition === head.condition) return 1
+    const place = OPEN.indexOf(own.property)
+    return place < 0 ? OPEN.length + 2 : place + 2
+  }
+  return [...series].sort((a, b) => rank(a) - rank(b))
+}
+
+function isOpen(head: Series | undefined) {
+  return (own: Series) =>
+    OPEN.includes(own.property) || (own.property === head?.property && own.condition === head.condition)
+}
+
+function panelWithControl(context: PanelContext, series: Series, place: number): (PanelView | null)[] {
+  const panel = seriesPanel(context, series, place === 0 ? TALL : LOW)
+  return place === 0 && RATIO_OF[series.property] !== undefined
+    ? [panel, controlPanel(context, series, LOW)]
+    : [panel]
+}
+
+function laboratoriesOf(lots: readonly SourceLot[]): string[] {
+  return [
+    ...new Set(lots.flatMap(({ origins }) => [...origins.values()].map(({ laboratory }) => laboratory))),
+  ]
+}
+
+/** null where no result of the period has a value. */
+export function seriesPanel(context: PanelContext, series: Series, height: number): PanelView | null {
+  const { edition, source, criteria } = context
+  const scope = { class: source.record.class ?? null, kind: source.record.kind }
+  const [governing] = criteria
+  const limits = governing === undefined ? [] : ownLimits(governing, series, scope)
+  const all = trendContext(series, criteria, scope)
+  const unit = printedUnit(series.unit, series.decimals, edition.site.units)
+  const points = panelPoints(context, series, limits)
+  const newest = points.findLast(({ status, value }) => status === 'valid' && value !== null)?.value ?? null
+  const model = panelModel({
+    points: points.map((point) => inUnit(point, unit.of)),
+    limits: limits.map(({ value, label }) => ({ value: unit.of(value), label })),
+    ...(all.band === undefined ? {} : { band: bandIn(all.band, unit.of) }),
+    last: newest === null ? null : `${number(unit.of(newest), unit.decimals, edition.site.units)} last`,
+    height,
+    joined: true,
+  })
+  if (model === null) return null
+  return {
+    id: `chart-${seriesKey(series).replaceAll('|', '-')}`,
+    title: unbroken([property(series.property).title, series.age?.text].filter(Boolean).join(', ')),
+    note: noteOf(context, series, { limits, all }),
+    description: descriptionOf(points, limits, unit.decimals),
+    model,
+    tickLabels: tickLabels(model, unit.unit),
+  }
+}
+
+function bandIn(band: NonNullable<TrendContext['band']>, of: (value: number) => number) {
+  return band.relative ? band : { ...band, half: of(band.half) - of(0) }
+}
+
+function inUnit({ value, mean, ...point }: PanelPoint, of: (value: number) => number): PanelPoint {
+  return {
+    ...point,
+    value: value === null ? null : of(value),
+    ...(mean === undefined ? {} : { mean: of(mean) }),
+  }
+}
+
+function panelPoints(context: PanelContext, series: Series, limits: readonly OwnLimit[]): PanelPoint[] {
+  const { lots, axis, laboratories, edition } = context
+  const byLot = new Map(lots.map((lot) => [lot.row.id, lot]))
+  const key = seriesKey(series)
+  let before: { laboratory: string; cement?: string } | undefined
+  return series.points.flatMap(({ lot: id, at, value, status, precedingMean }): PanelPoint[] => {
+    const lot = byLot.get(id)
+    if (lot === undefined) return []
+    const origin = lot.origins.get(key)
+    const breaks = before !== undefined && origin !== undefined && isBreak(edition, before, origin)
+    if (origin !== undefined && status === 'valid') before = origin
+    return [
+      {
+        x: acrossOf(axis, at.day),
+        value,
+        status,
+        breaks,
+        shape: Math.max(0, laboratories.indexOf(origin?.laboratory ?? '')),
+        outside: value !== null && limits.some(({ low, high }) => value < low || high < value),
+        ...(precedingMean === undefined ? {} : { mean: precedingMean }),
+      },
+    ]
+  })
+}
+
+interface MadeBy {
+  readonly laboratory: string
+  readonly cement?: string
+}
+
+/** Results of two laboratories or control cements are not compared unless paired batches join the cements. */
+function isBreak({ laboratories }: Pick<Edition, 'laboratories'>, before: MadeBy, now: MadeBy): boolean {
+  if (before.laboratory !== now.laboratory) return true
+  if (before.cement === now.cement) return false
+  const bridges = laboratories.get(now.laboratory)?.['cement-bridges'] ?? []
+  return !bridges.some(
+    ({ from, to }) =>
+      (from === before.cement && to === now.cement) || (to === before.cement && from === now.cement),
+  )
+}
+
+function noteOf(
+  { edition, criteria }: PanelContext,
+  series: Series,
+  { limits, all }: { limits: readonly OwnLimit[]; all: TrendContext },
+): string {
+  const condition = series.condition === undefined ? [] : [conditionTitle(edition, series.condition)]
+  const band =
+    all.band === undefined
+      ? []
+      : [
+          `band: mean of the preceding ten ± ${fixedDigits(all.band.half, 0)} ${all.band.relative ? '%' : unitSign(series.unit === '%' ? 'points' : series.unit)}`,
+        ]
+  const others = all.limits.filter(({ value }) => !limits.some((own) => own.value === value))
+  const also = others.map(({ label, sets }) => `${label}: ${sets.join('; ')}`)
+  const none = limits.length === 0 && criteria.length > 0 ? ['no limit in the governing specification'] : []
+  return unbroken([...condition, ...band, ...none, ...also].join('. '))
+}
+
+function descriptionOf(points: readonly PanelPoint[], limits: readonly OwnLimit[], decimals: number): string {
+  const valid = points.flatMap(({ status, value }) => (status === 'valid' && value !== null ? [value] : []))
+  const outside = points.filter((point) => point.outside).length
+  const ends = [
+    valid.reduce((a, b) => Math.min(a, b), Infinity),
+    valid.reduce((a, b) => Math.max(a, b), -Infinity),
+  ]
+  const range =
+    valid.length === 0 ? '' : ` from ${ends.map((end) => fixedDigits(end, decimals)).join(' to ')}`
+  const words = limits.map(({ label }) => label).join(', ')
+  return `${valid.length} valid results${range}${limits.length === 0 ? '' : `, limit ${words}, ${outside} outside it`}`
+}
+
+/** Only the uppermost carries the unit. */
+export function tickLabels({ ticks }: PanelModel, unit: string): string[] {
+  const digits = Math.max(
+    0,
+    ...ticks.map(({ value }) => (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length),
+  )
+  return ticks.map(
+    ({ value }, place) =>
+      `${number(value, digits)}${place === ticks.length - 1 && unit !== '' ? ` ${unitSign(unit)}` : ''}`,
+  )
+}

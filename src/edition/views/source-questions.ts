@@ -1,0 +1,81 @@
+/** Questions that the audit checks ask about a source and its lots, open ones first, each with what was answered. */
+import type { Moment } from '../../core/measure/moment.ts'
+import type { Finding } from '../../core/checks/finding.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
+
+type Answer = NonNullable<SourceEntry['record']['answers']>[number]
+
+export interface SourceQuestion extends ListedFinding {
+  readonly answer: string | null
+  readonly answered: Moment | null
+  /** What the agency or engineer decided. */
+  readonly disposition: string | null
+  readonly closed: Moment | null
+}
+
+export interface SourceQuestions {
+  readonly published: boolean
+  readonly open: readonly SourceQuestion[]
+  readonly closed: readonly SourceQuestion[]
+  /** Open ones that the page has no room for. */
+  readonly more: number
+  /** null where no day is known. */
+  readonly oldestDays: number | null
+}
+
+/** Questions that a page has room for. */
+const SHOWN = 40
+
+/** Those of the source, then those of its lots, the newest lot first; remarks for information last. */
+export function sourceQuestions(edition: Edition, source: SourceEntry): SourceQuestions {
+  const rows = edition.lotsOf(source.id)
+  const findings = [...source.findings, ...findingsOfLots(edition, [...rows].reverse())]
+  const answers = answersBy(edition, source)
+  const listed = listedFindings(edition, findings.sort(bySeverity)).map((finding) =>
+    questionOf(finding, answers.get(finding.id)),
+  )
+  const open = listed.filter(({ closed, severity }) => closed === null && severity !== 'information')
+  return {
+    published: findingsPublished(edition),
+    open: open.slice(0, SHOWN),
+    more: Math.max(0, open.length - SHOWN),
+    closed: listed
+      .filter(({ closed, severity }) => closed !== null || severity === 'information')
+      .slice(0, SHOWN),
+    oldestDays: oldestOf(edition, open),
+  }
+}
+
+const GRAVEST_FIRST: readonly Finding['severity'][] = ['blocks', 'warning', 'information']
+
+function bySeverity(a: Finding, b: Finding): number {
+  return GRAVEST_FIRST.indexOf(a.severity) - GRAVEST_FIRST.indexOf(b.severity)
+}
+
+function answersBy(edition: Edition, { id, record }: SourceEntry): Map<string, Answer> {
+  const ofLots = edition
+    .lotsOf(id)
+    .filter(({ findingCount }) => 0 < findingCount)
+    .flatMap((row) => edition.lot(row.id).record.answers ?? [])
+  return new Map([...(record.answers ?? []), ...ofLots].map((answer) => [answer.finding, answer]))
+}
+
+function questionOf(finding: ListedFinding, answer: Answer | undefined): SourceQuestion {
+  return {
+    ...finding,
+    answer: answer?.answer ?? null,
+    answered: answer?.date ?? null,
+    disposition: answer?.disposition ?? null,
+    closed: answer?.closed ?? null,
+  }
+}
+
+/** A question is as old as the sampling of its lot. */
+function oldestOf({ asOf, lots }: Edition, open: readonly SourceQuestion[]): number | null {
+  const days = open.flatMap(({ lot }) => {
+    const sampled = lot === undefined ? undefined : lots.get(lot)?.sampled
+    return sampled === undefined ? [] : [asOf.day - sampled.day]
+  })
+  return days.length === 0 ? null : days.reduce((a, b) => Math.max(a, b))
+}

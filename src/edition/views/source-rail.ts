@@ -1,0 +1,121 @@
+/** What runs through all charts of a source: events, and changes of laboratory and control cement. */
+import { ACROSS, acrossOf } from '../../charts/panel-axis.ts'
+import { labelWidth, type PlacedLabel, placeLabels, rowsOf, shortened } from '../../charts/labels.ts'
+import { period } from '../../words/dates.ts'
+import type { PanelContext } from './source-panels.ts'
+
+export interface Rail {
+  /** Bands of events, in thousandths of the width. */
+  readonly events: readonly { readonly x: number; readonly width: number; readonly label: PlacedLabel }[]
+  readonly laboratories: readonly RailChange[]
+  readonly cements: readonly RailChange[]
+  /** Height of each row of labels in pixels, and of all. */
+  readonly rows: {
+    readonly events: number
+    readonly laboratories: number
+    readonly cements: number
+    readonly height: number
+  }
+  /** All in words, for a narrow screen: "outage, unit 2 (6 to 24 October 2025)". */
+  readonly words: readonly string[]
+}
+
+export interface RailChange {
+  readonly x: number
+  /** Begins with the axis: no line is drawn. */
+  readonly first: boolean
+  readonly label: PlacedLabel
+}
+
+/** Pixels that the axis is taken to have for its labels. */
+const WIDTH = 660
+const ROW = 14
+/** An event of one day is drawn this wide, in thousandths. */
+const THINNEST = 2
+
+export function railOf(context: PanelContext): Rail {
+  const events = eventsOf(context)
+  const laboratories = changesOf(
+    context,
+    'laboratory',
+    (id) => context.edition.laboratories.get(id)?.name ?? id,
+  )
+  const cements = changesOf(context, 'cement', (lot) => lot)
+  const [own, made, mixed] = [events, laboratories, cements].map(
+    (row) => Math.max(1, rowsOf(row.map(({ label }) => label))) * ROW,
+  ) as [number, number, number]
+  return {
+    events,
+    laboratories,
+    cements,
+    rows: {
+      events: own,
+      laboratories: own + made,
+      cements: own + made + mixed,
+      height: own + made + mixed + 4,
+    },
+    words: wordsOf(context, laboratories, cements),
+  }
+}
+
+function placed<At extends { readonly x: number; readonly text: string }>(
+  items: readonly At[],
+): (At & { label: PlacedLabel })[] {
+  const scale = WIDTH / ACROSS
+  const wishes = items.map(({ x, text }) => {
+    const short = shortened(text, WIDTH / 3)
+    return { text: short, width: labelWidth(short), x: x * scale + labelWidth(short) / 2 }
+  })
+  const labels = placeLabels(wishes, { left: 0, right: WIDTH })
+  return items.map((item, place) => {
+    const label = labels[place] as PlacedLabel
+    return { ...item, label: { ...label, x: Math.round(label.x / scale) } }
+  })
+}
+
+function eventsOf({ source, axis }: PanelContext): Rail['events'] {
+  const inside = (source.record.events ?? []).filter(
+    ({ date, to = date }) => axis.from <= to.day && date.day <= axis.to,
+  )
+  return placed(
+    inside.map(({ date, to = date, title }) => {
+      const x = acrossOf(axis, Math.max(axis.from, date.day))
+      const end = acrossOf(axis, Math.min(axis.to, to.day))
+      return { x, width: Math.max(THINNEST, end - x), text: title }
+    }),
+  )
+}
+
+/** Where the lots' results change from one to the next; the index with a control tells the cement. */
+function changesOf(
+  { lots, axis }: PanelContext,
+  what: 'laboratory' | 'cement',
+  nameOf: (id: string) => string,
+): RailChange[] {
+  const found: { x: number; first: boolean; text: string }[] = []
+  let before: string | undefined
+  for (const { row, origins } of lots) {
+    const now = [...origins.values()].find((origin) => origin.cement !== undefined)?.[what]
+    if (now === undefined || now === before) continue
+    found.push({ x: acrossOf(axis, row.sampled.day), first: before === undefined, text: nameOf(now) })
+    before = now
+  }
+  return placed(found)
+}
+
+function wordsOf(
+  { source }: PanelContext,
+  laboratories: readonly RailChange[],
+  cements: readonly RailChange[],
+): string[] {
+  const events = (source.record.events ?? []).map(
+    ({ title, date, to = date }) => `${title} (${period(date, to)})`,
+  )
+  const names = (changes: readonly RailChange[]) =>
+    [...new Set(changes.map(({ label }) => label.text))].join(', then ')
+  return [
+    ...events,
+    ...(laboratories.length > 1 ? [`laboratory: ${names(laboratories)}`] : []),
+    ...(cements.length > 1 ? [`control cement: ${names(cements)}`] : []),
+  ]
+}

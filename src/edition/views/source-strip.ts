@@ -1,0 +1,343 @@
+/** The ten statements at the head of a source's page, each leading to its section or lot. */
+import type { PanelModel } from '../../charts/panel.ts'
+import { standardDeviation, mean } from '../../core/statistics/descriptive.ts'
+import { propertyWords } from '../../words/property-names.ts'
+import { plain, type Said } from '../../words/said.ts'
+import {
+  agencyWords,
+  closestWords,
+  lateWords,
+  latestWords,
+  marginWords,
+  missedWords,
+  questionWords,
+  shippedWords,
+  uniformityWords,
+  type UniformityWords,
+  yearWords,
+} from '../../words/source-strip.ts'
+import type { StandingMark } from '../../words/standing.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { isInForce } from './last-lot.ts'
+import { monthsOf } from './source-months.ts'
+import type { SourceQuestions } from './source-questions.ts'
+import type { JudgedValue, SourceLot } from './source-lots.ts'
+import { type MonthCell, monthCells, valuesFigure } from './source-strip-figures.ts'
+import { trendSaid } from './source-trend.ts'
+
+export type SectionId =
+  | 'open-questions'
+  | 'failed-lots'
+  | 'charts'
+  | 'by-shipment'
+  | 'agency'
+  | 'completeness'
+  | 'all-lots'
+  | 'laboratories'
+  | 'listing'
+  | 'not-checked'
+
+export interface StripLine {
+  readonly label: string
+  readonly section: SectionId
+  readonly says: readonly Said[]
+  /** What belongs to it, in smaller letters. */
+  readonly rest: readonly Said[]
+  readonly figure: StripFigure | null
+}
+
+export type StripFigure =
+  | { readonly kind: 'marks'; readonly marks: readonly LotMark[]; readonly left: number }
+  /** Thousandths of the width. */
+  | { readonly kind: 'share'; readonly share: number; readonly label: string }
+  | { readonly kind: 'months'; readonly cells: readonly MonthCell[] }
+  | { readonly kind: 'panel'; readonly model: PanelModel; readonly label: string }
+
+/** A lot of the last twelve months as a mark that opens it. */
+export interface LotMark {
+  readonly id: string
+  readonly number: string
+  readonly mark: StandingMark
+  readonly words: string
+}
+
+/** One clause over the lots of a period, oldest first. */
+export interface JudgedSeries {
+  readonly clause: string
+  readonly title: string
+  readonly values: readonly { readonly lot: SourceLot; readonly judged: JudgedValue }[]
+}
+
+/** Marks that a line has room for; the newest are shown. */
+const MARKS = 40
+/** Lots that a mean distance in standard deviations asks for. */
+const ENOUGH = 3
+const YEAR = 365
+
+export interface StripInput {
+  readonly edition: Edition
+  readonly source: SourceEntry
+  /** All lots of the source. */
+  readonly lots: readonly SourceLot[]
+  readonly questions: SourceQuestions
+  readonly closest: JudgedSeries | null
+}
+
+/** Lots sampled in the twelve months before the as-of date. */
+export function ofLastYear({ asOf }: Pick<Edition, 'asOf'>, lots: readonly SourceLot[]): SourceLot[] {
+  return lots.filter(({ row }) => asOf.day - YEAR < row.sampled.day)
+}
+
+export function sourceStrip(input: StripInput): StripLine[] {
+  const recent = ofLastYear(input.edition, input.lots)
+  const latest = latestLine(input.lots)
+  return [
+    ...(latest === null ? [] : [latest]),
+    yearLine(input, recent),
+    closestLine(input),
+    trendLine(input),
+    uniformityLine(recent),
+    agencyLine(input),
+    lateLine(input),
+    shippedLine(input),
+    questionLine(input),
+  ]
+}
+
+function latestLine(lots: readonly SourceLot[]): StripLine | null {
+  const last = lots.findLast(({ row }) => isInForce(row)) ?? lots.at(-1)
+  if (last === undefined) return null
+  const { row, standing, missed } = last
+  return {
+    label: 'Latest lot',
+    section: 'all-lots',
+    says: latestWords({ id: row.id, number: row.number, sampled: row.sampled, standing }, missed),
+    rest: missed.slice(1, 3).map((value) => plain(`Also ${missedWords(value)}. `)),
+    figure: null,
+  }
+}
+
+function yearLine({ edition, source }: StripInput, recent: readonly SourceLot[]): StripLine {
+  const is = (mark: StandingMark) => recent.filter(({ standing }) => standing.mark === mark).length
+  const failed = recent.filter(isFailed)
+  const ledger = source.record.diverted
+  const since = edition.asOf.day - YEAR
+  const diverted = ledger?.filter(({ on }) => since < on.day)
+  return {
+    label: 'Last 12 months',
+    section: 'failed-lots',
+    says: yearWords(
+      {
+        lots: recent.length,
+        failed: failed.length,
+        withdrawn: recent.filter(({ row }) => row.state === 'withdrawn').length,
+        notValid: is('not-valid'),
+        pending: is('pending') + is('meets-so-far'),
+        diverted:
+          diverted === undefined
+            ? null
+            : {
+                entries: diverted.length,
+                massT: diverted.reduce((total, { mass }) => total + mass.value, 0),
+              },
+      },
+      edition.site.units,
+    ),
+    rest: failed.slice(-2).flatMap(failedSaid),
+    figure: {
+      kind: 'marks',
+      marks: recent.slice(-MARKS).map(lotMark),
+      left: Math.max(0, recent.length - MARKS),
+    },
+  }
+}
+
+/** A lot that is withdrawn is counted as such alone. */
+export function isFailed({ standing }: SourceLot): boolean {
+  return standing.mark === 'does-not-meet'
+}
+
+function failedSaid({ row, missed }: SourceLot): Said[] {
+  const what = missed.map(({ title, by }) => `${title.charAt(0).toLowerCase()}${title.slice(1)} by ${by}`)
+  return [{ text: row.number, lot: row.id }, plain(`: ${what.join(', ') || 'see its certificate'}. `)]
+}
+
+function lotMark({ row, standing }: SourceLot): LotMark {
+  return { id: row.id, number: row.number, mark: standing.mark ?? 'not-applicable', words: standing.brief }
+}
+
+/** Each clause over the lots, oldest first. */
+export function judgedSeries(lots: readonly SourceLot[]): JudgedSeries[] {
+  const values = lots
+    .filter(({ row }) => row.state !== 'withdrawn')
+    .flatMap((lot) => lot.judged.map((judged) => ({ lot, judged })))
+  return [...Map.groupBy(values, ({ judged }) => judged.clause)].map(([clause, own]) => ({
+    clause,
+    title: own.at(-1)?.judged.title ?? clause,
+    values: own,
+  }))
+}
+
+/** The plain limit that the mean of the results stands nearest to, in their own standard deviations. */
+export function closestToLimit(series: readonly JudgedSeries[]): JudgedSeries | null {
+  const ranked = series
+    .filter(({ values }) => values.every(({ judged }) => judged.kind === 'value'))
+    .flatMap((own) => {
+      const margins = own.values.map(({ judged }) => judged.margin)
+      const scatter = ENOUGH <= margins.length ? standardDeviation(margins) : 0
+      return 0 < scatter ? [{ own, distance: mean(margins) / scatter }] : []
+    })
+    .sort((a, b) => a.distance - b.distance)
+  return ranked[0]?.own ?? series.find(({ values }) => values[0]?.judged.kind === 'value') ?? null
+}
+
+function closestLine({ closest }: StripInput): StripLine {
+  const smallest = closest?.values.reduce((a, b) => (b.judged.margin < a.judged.margin ? b : a))
+  const last = closest?.values.at(-1)
+  const says =
+    closest === null || smallest === undefined || last === undefined
+      ? closestWords(null)
+      : closestWords({
+          title: closest.title,
+          value: last.judged.value,
+          limit: last.judged.limit,
+          n: closest.values.length,
+          margin: `${smallest.judged.margin < 0 ? 'beyond by ' : ''}${smallest.judged.by}`,
+          beyond: smallest.judged.margin < 0,
+          at: smallest.lot.row,
+        })
+  return {
+    label: 'Closest to its limit',
+    section: 'charts',
+    says,
+    rest: closest === null ? [] : distanceSaid(closest),
+    figure: closest === null ? null : panelFigure(closest),
+  }
+}
+
+function panelFigure(series: JudgedSeries): StripFigure | null {
+  const model = valuesFigure(series)
+  return model === null ? null : { kind: 'panel', model, label: series.title }
+}
+
+function distanceSaid({ values }: JudgedSeries): Said[] {
+  const margins = values.map(({ judged }) => judged.margin)
+  const scatter = ENOUGH <= margins.length ? standardDeviation(margins) : 0
+  if (scatter === 0) return []
+  const distance = mean(margins) / scatter
+  return [plain(`Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit.`)]
+}
+
+function trendLine(input: StripInput): StripLine {
+  const { says, rest } = trendSaid(input)
+  return { label: 'Trend', section: 'charts', says, rest, figure: null }
+}
+
+function uniformityLine(recent: readonly SourceLot[]): StripLine {
+  const series = judgedSeries(recent)
+    .filter(({ values }) => values[0]?.judged.from === 'preceding')
+    .sort((a, b) => Number(isDensity(a)) - Number(isDensity(b)))
+  const counts = series.flatMap(({ values }): UniformityWords[] => {
+    const judged = values.at(-1)?.judged
+    if (judged === undefined) return []
+    return [
+      {
+        name: propertyWords({ property: judged.property }),
+        outside: values.filter((value) => value.judged.outcome === 'does-not-meet').length,
+        judged: values.length,
+        half: judged.limit.replace(/^[≤±]\s?/, ''),
+      },
+    ]
+  })
+  return {
+    label: 'Uniformity',
+    section: 'charts',
+    says: uniformityWords(counts),
+    rest: [],
+    figure: series[0] === undefined ? null : panelFigure(series[0]),
+  }
+}
+
+/** The residue comes first: it moves with the material. */
+function isDensity({ values }: JudgedSeries): boolean {
+  return values[0]?.judged.property === 'density'
+}
+
+function agencyLine({ edition, lots }: StripInput): StripLine {
+  const published = edition.audience === 'internal' || (edition.site.publish ?? []).includes('verification')
+  const entries = lots.flatMap(({ verification }) => verification)
+  const of = (kind: 'independent' | 'split') => entries.filter((entry) => entry.kind === kind).length
+  return {
+    label: 'Agency',
+    section: 'agency',
+    says: agencyWords(published ? { independent: of('independent'), split: of('split') } : null),
+    rest: [],
+    figure: null,
+  }
+}
+
+function lateLine({ edition, source, lots }: StripInput): StripLine {
+  const months = monthsOf(edition, source, lots)
+  const overdue = lots
+    .flatMap(({ row }) => row.awaited)
+    .filter(({ overdueSince }) => overdueSince !== undefined)
+  return {
+    label: 'Late',
+    section: 'completeness',
+    says: lateWords({
+      late: months.late,
+      overdue: overdue.length,
+      gaps: months.gaps.length,
+      monthsWithout: months.without,
+    }),
+    rest: months.gaps.length === 0 ? [] : [plain(`Gaps: ${months.gaps.slice(0, 3).join(', ')}.`)],
+    figure: { kind: 'months', cells: monthCells(months) },
+  }
+}
+
+function shippedLine({ edition, lots }: StripInput): StripLine {
+  const certified = lots.filter(({ row }) => isInForce(row))
+  const certifiedT = certified.reduce((sum, { row }) => sum + row.tonnes, 0)
+  const bills = lots.flatMap((lot) => lot.shipments.map((shipment) => ({ lot, shipment })))
+  const shippedT = bills.reduce((sum, { shipment }) => sum + shipment.massT, 0)
+  return {
+    label: 'Shipped',
+    section: 'by-shipment',
+    says: shippedWords(
+      {
+        shippedT,
+        certifiedT,
+        beforeCompletion: bills.filter(({ lot, shipment }) => shipment.date.day < completeDay(lot)).length,
+        fromFailing: bills.filter(({ lot }) => isFailed(lot)).length,
+      },
+      edition.site.units,
+    ),
+    rest: [],
+    figure:
+      certifiedT === 0
+        ? null
+        : {
+            kind: 'share',
+            share: Math.round(1000 * Math.min(1, shippedT / certifiedT)),
+            label: 'shipped of certified',
+          },
+  }
+}
+
+/** First day on which a revision says that nothing is awaited; never where there is none. */
+function completeDay({ revisions }: SourceLot): number {
+  const complete = revisions.find(({ state }) => state === 'complete')
+  return complete?.date.day ?? Number.POSITIVE_INFINITY
+}
+
+function questionLine({ questions }: StripInput): StripLine {
+  return {
+    label: 'Open questions',
+    section: 'open-questions',
+    says: questionWords(
+      questions.published ? { count: questions.open.length, oldestDays: questions.oldestDays } : null,
+    ),
+    rest: [],
+    figure: null,
+  }
+}

@@ -1,0 +1,75 @@
+/** What the records of a source do not allow anybody to check, and why. */
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { findingsPublished } from './findings.ts'
+import type { SourceLot } from './source-lots.ts'
+
+/** What is missing; its sentence stands in the words. */
+export type UncheckedCode =
+  | 'no-listing'
+  | 'no-diversion-ledger'
+  | 'no-balance'
+  | 'no-reports'
+  | 'no-split'
+  | 'no-independent'
+  | 'verification-not-published'
+  | 'findings-not-published'
+  | 'no-bridge'
+  | 'no-equipment'
+  | 'lots-not-shown'
+
+export interface Unchecked {
+  readonly code: UncheckedCode
+  readonly params: Readonly<Record<string, string | number>>
+}
+
+export function uncheckedOf(edition: Edition, source: SourceEntry, lots: readonly SourceLot[]): Unchecked[] {
+  const { record } = source
+  const published = edition.audience === 'internal' || (edition.site.publish ?? []).includes('verification')
+  const kinds = new Set(lots.flatMap(({ verification }) => verification.map(({ kind }) => kind)))
+  const missing: [boolean, UncheckedCode][] = [
+    [record.listing === undefined, 'no-listing'],
+    [record.diverted === undefined, 'no-diversion-ledger'],
+    [record.balance === undefined, 'no-balance'],
+    [record.reports === undefined, 'no-reports'],
+    [published && !kinds.has('split'), 'no-split'],
+    [published && !kinds.has('independent'), 'no-independent'],
+    [!published, 'verification-not-published'],
+    [!findingsPublished(edition), 'findings-not-published'],
+  ]
+  return [
+    ...missing.flatMap(([is, code]) => (is ? [{ code, params: {} }] : [])),
+    ...(source.unpublished === 0
+      ? []
+      : [{ code: 'lots-not-shown', params: { n: source.unpublished } } as const]),
+    ...unbridged(edition, lots),
+    ...withoutEquipment(edition, lots),
+  ]
+}
+
+/** Control cements that follow one another at one laboratory without paired batches. */
+function unbridged({ laboratories }: Edition, lots: readonly SourceLot[]): Unchecked[] {
+  const found = new Map<string, Unchecked>()
+  let before: { laboratory: string; cement?: string } | undefined
+  for (const { origins } of lots) {
+    const now = [...origins.values()].find(({ cement }) => cement !== undefined)
+    if (now === undefined) continue
+    if (before?.laboratory === now.laboratory && before.cement !== now.cement) {
+      const [from = '', to = ''] = [before.cement, now.cement]
+      const bridges = laboratories.get(now.laboratory)?.['cement-bridges'] ?? []
+      const params = { laboratory: laboratories.get(now.laboratory)?.name ?? now.laboratory, from, to }
+      if (!bridges.some((bridge) => [bridge.from, bridge.to].every((one) => one === from || one === to)))
+        found.set(`${from}|${to}`, { code: 'no-bridge', params })
+    }
+    before = now
+  }
+  return [...found.values()]
+}
+
+function withoutEquipment({ laboratories }: Edition, lots: readonly SourceLot[]): Unchecked[] {
+  const used = new Set(
+    lots.flatMap(({ origins }) => [...origins.values()].map(({ laboratory }) => laboratory)),
+  )
+  return [...used]
+    .filter((id) => laboratories.get(id)?.equipment === undefined)
+    .map((id) => ({ code: 'no-equipment', params: { laboratory: laboratories.get(id)?.name ?? id } }))
+}

@@ -1,0 +1,33 @@
+/** Sentences for what cannot be checked on the records at hand. */
+import { plural } from './numbers.ts'
+
+interface Missing {
+  readonly code: string
+  readonly params: Readonly<Record<string, string | number>>
+}
+
+const SENTENCES: Readonly<Record<string, (params: Missing['params']) => string>> = {
+  'no-listing': () => 'Listing: the record holds no listing history by an agency.',
+  'no-diversion-ledger': () =>
+    'Diversion: no ledger of diverted material is kept. A gap below a limit may come from lots that were diverted, or from none.',
+  'no-balance': () =>
+    'Material balance: what was produced cannot be held against what was certified, diverted, rejected and in stock.',
+  'no-reports': () => 'Monthly reports: none are planned in the record, so that none can be late or missing.',
+  'no-split': () => 'Testing: no sample was split with an agency.',
+  'no-independent': () => 'Sampling: no agency has sampled the source independently.',
+  'verification-not-published': () =>
+    'Agency comparison: verification results are not published on this site.',
+  'findings-not-published': () => 'Questions: findings are not published on this site.',
+  'no-bridge': ({ laboratory, from, to }) =>
+    `Activity across control cements: ${laboratory} has no paired batches of ${from} and ${to}, so that indices before and after the change are not joined.`,
+  'no-equipment': ({ laboratory }) => `Equipment: ${laboratory} has no verification dates on record.`,
+  'lots-not-shown': ({ n }) =>
+    `Lots: ${plural(Number(n), 'lot is', 'lots are')} on record and not published.`,
+}
+
+/** @throws RangeError for a code without a sentence */
+export function uncheckedWords({ code, params }: Missing): string {
+  const words = SENTENCES[code]
+  if (words === undefined) throw new RangeError(`uncheckedWords needs a known code, got ${code}`)
+  return words(params)
+}
