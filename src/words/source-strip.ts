@@ -3,12 +3,14 @@
  * to do about it.
  */
 import type { Moment } from '../core/measure/moment.ts'
+import { property, type PropertyKey, storedUnit } from '../core/measure/properties.ts'
 import { date } from './dates.ts'
-import { number, plural } from './numbers.ts'
+import { number, plainNumber, plural } from './numbers.ts'
 import { counted, lotNamed, plain, type Said, strong } from './said.ts'
 import type { LotStanding } from './standing.ts'
 import type { UnitSystem } from './unit-systems.ts'
-import { massDecimals, quantity } from './units.ts'
+import { unitSign } from './unit-signs.ts'
+import { massDecimals, quantity, signed } from './units.ts'
 
 interface NamedLot {
   readonly id: string
@@ -184,11 +186,49 @@ export function questionWords(
   return [counted(open.count), plain(oldest)]
 }
 
-/** "4 independent, 5 split"; what they show stands in the comparison. */
-export function agencyWords(counts: { readonly independent: number; readonly split: number } | null): Said[] {
+export interface AgencyCounts {
+  readonly independent: number
+  readonly split: number
+  /** Beyond the limit of difference; null where no pair has one. */
+  readonly beyond: number | null
+  readonly opposite: number
+  /** Of the test with the most pairs, agency less producer. */
+  readonly difference: {
+    readonly property: PropertyKey
+    readonly mean: number | null
+    readonly interval: { readonly low: number; readonly high: number } | null
+  } | null
+}
+
+/** "4 independent, 5 split; 1 beyond the precision limit; mean difference +0.55 ± 0.11; 1 on opposite sides". */
+export function agencyWords(counts: AgencyCounts | null): Said[] {
   if (counts === null) return [plain('Verification results are not published on this site')]
-  const { independent, split } = counts
-  return [strong(String(independent)), plain(' independent, '), strong(String(split)), plain(' split')]
+  const { independent, split, beyond, opposite, difference } = counts
+  const head = [strong(String(independent)), plain(' independent, '), strong(String(split)), plain(' split')]
+  if (split === 0) return head
+  return [
+    ...head,
+    plain('; '),
+    ...(beyond === null
+      ? [plain('no precision limit on record')]
+      : [counted(beyond), plain(' beyond the precision limit')]),
+    ...differenceSaid(difference),
+    plain('; '),
+    counted(opposite),
+    plain(' on opposite sides of a limit'),
+  ]
+}
+
+function differenceSaid(difference: AgencyCounts['difference']): Said[] {
+  if (difference === null || difference.mean === null) return []
+  const { property: key, mean, interval } = difference
+  const { decimals, title } = property(key)
+  const half = interval === null ? '' : ` ± ${plainNumber((interval.high - interval.low) / 2, decimals)}`
+  const unit = storedUnit(key) === '%' ? 'percentage points' : storedUnit(key)
+  return [
+    plain(`; mean difference of splits, ${title.charAt(0).toLowerCase()}${title.slice(1)}, `),
+    strong(`${signed(mean, decimals, '')}${half} ${unitSign(unit)}`.trim()),
+  ]
 }
 
 /** A mass of material in the site's own unit. */

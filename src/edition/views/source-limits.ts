@@ -1,10 +1,10 @@
 /** The limits that the governing set puts on a single result of a series, as lines and as the ends they admit. */
+import { type ClauseScope, comparisonsFor } from '../../core/criteria/comparisons-for.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { type ClassLimit, limitsForClass } from '../../core/criteria/limits-for-class.ts'
 import { effectiveEnds } from '../../core/judging/effective-ends.ts'
 import { isSameAge } from '../../core/measure/age.ts'
 import type { Series } from '../shape/edition.ts'
-import { comparisonsFor, type TrendScope } from './trends.ts'
 
 export interface OwnLimit {
   /** In the unit of the series. */
@@ -29,7 +29,7 @@ const SIDES = {
 export function ownLimits(
   { clauses }: Criterion,
   series: Pick<Series, 'property' | 'condition' | 'age'>,
-  scope: TrendScope,
+  scope: ClauseScope,
 ): OwnLimit[] {
   const lines = comparisonsFor(clauses, scope)
     .filter(

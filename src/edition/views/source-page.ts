@@ -1,16 +1,15 @@
 /** A source's page: ten statements, then the sections that they rest on. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import { shortDate } from '../../words/dates.ts'
 import { listedSetName, setOfVerdict } from '../../words/outcomes.ts'
-import { link, paths } from '../shape/addresses.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { type AgencyView, agencyView } from './agency.ts'
 import { type FailedLots, failedLots } from './source-failed.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { lastLot } from './last-lot.ts'
 import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.ts'
 import { type SourceListing, sourceListing } from './source-listing.ts'
-import { type JudgedValue, seriesKey, type SourceLot, sourceLots } from './source-lots.ts'
+import { type JudgedValue, seriesKey, sourceLots } from './source-lots.ts'
 import { lotTable, type LotTableView } from './source-lot-table.ts'
 import { monthsOf, type SourceMonths } from './source-months.ts'
 import { type SourceCharts, sourceCharts } from './source-panels.ts'
@@ -39,8 +38,7 @@ export interface SourcePageView {
   readonly failed: FailedLots
   readonly charts: SourceCharts | null
   readonly shipped: ShippedChart | null
-  /** Independent and split results, the newest first. */
-  readonly agency: readonly { readonly on: string; readonly text: string; readonly href: string }[]
+  readonly agency: AgencyView
   readonly months: SourceMonths
   readonly lots: LotTableView
   readonly laboratories: readonly LaboratoryLine[]
@@ -72,12 +70,12 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
   const criteria = source.criteria.flatMap((set) => edition.criteria.get(set) ?? [])
   return {
     ...headOf(edition, source),
-    strip: sourceStrip({ edition, source, lots, questions, closest }),
+    strip: sourceStrip({ edition, source, lots, questions, closest, governing }),
     questions,
     failed: failedLots(edition, lots),
     charts: sourceCharts(edition, source, lots, governing),
     shipped: shippedChart({ edition, source, lots, criteria }, seriesOf(source, governing)),
-    agency: verificationLines(edition, lots),
+    agency: agencyView(edition, id),
     months: monthsOf(edition, source, lots),
     lots: lotTable(edition, lots.slice(-NEWEST)),
     laboratories: sourceLaboratories(edition, lots),
@@ -125,22 +123,6 @@ function governingKey({ series }: SourceEntry, closest: JudgedValue | undefined)
 function seriesOf({ series }: SourceEntry, governing: string | null) {
   const head = series.find((own) => seriesKey(own) === governing)
   return series.findLast((own) => own.property === head?.property && own.condition === head.condition)
-}
-
-/** Verification results that a page has room for. */
-const VERIFICATIONS = 40
-
-function verificationLines(edition: Edition, lots: readonly SourceLot[]): SourcePageView['agency'] {
-  return lots
-    .flatMap(({ row, verification }) =>
-      verification.map(({ kind, laboratory, tested }) => ({
-        on: shortDate(tested),
-        text: `${row.number}: ${kind}, ${edition.laboratories.get(laboratory)?.name ?? laboratory}`,
-        href: link(edition, paths.certificate(row.id)),
-      })),
-    )
-    .slice(-VERIFICATIONS)
-    .reverse()
 }
 
 function waysToLots(

@@ -4,6 +4,7 @@ import { standardDeviation, mean } from '../../core/statistics/descriptive.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { plain, type Said } from '../../words/said.ts'
 import {
+  type AgencyCounts,
   agencyWords,
   closestWords,
   lateWords,
@@ -81,6 +82,8 @@ export interface StripInput {
   readonly lots: readonly SourceLot[]
   readonly questions: SourceQuestions
   readonly closest: JudgedSeries | null
+  /** Key of the series that governs. */
+  readonly governing: string | null
 }
 
 /** Lots sampled in the twelve months before the as-of date. */
@@ -230,7 +233,10 @@ function distanceSaid({ values }: JudgedSeries): Said[] {
 
 function trendLine(input: StripInput): StripLine {
   const { says, rest } = trendSaid(input)
-  return { label: 'Trend', section: 'charts', says, rest, figure: null }
+  const clause = input.closest?.clause
+  const whole = judgedSeries(input.lots).find((series) => series.clause === clause)
+  const figure = whole === undefined ? null : panelFigure(whole)
+  return { label: 'Trend', section: 'charts', says, rest, figure }
 }
 
 function uniformityLine(recent: readonly SourceLot[]): StripLine {
@@ -263,17 +269,37 @@ function isDensity({ values }: JudgedSeries): boolean {
   return values[0]?.judged.property === 'density'
 }
 
-function agencyLine({ edition, lots }: StripInput): StripLine {
-  const published = edition.audience === 'internal' || (edition.site.publish ?? []).includes('verification')
-  const entries = lots.flatMap(({ verification }) => verification)
-  const of = (kind: 'independent' | 'split') => entries.filter((entry) => entry.kind === kind).length
+function agencyLine({ source }: StripInput): StripLine {
+  const agency = source.agency()
   return {
     label: 'Agency',
     section: 'agency',
-    says: agencyWords(published ? { independent: of('independent'), split: of('split') } : null),
+    says: agencyWords(agencyCounts(agency)),
     rest: [],
     figure: null,
   }
+}
+
+/** Differences of splits alone: an independent sample differs by its material too. */
+function agencyCounts(agency: ReturnType<SourceEntry['agency']>): AgencyCounts | null {
+  if (agency === null) return null
+  const { split, splits, independents } = agency
+  const beyond = split.flatMap(({ precision }) => (precision === null ? [] : [precision.beyond]))
+  const most = [...split].sort((a, b) => b.n - a.n)[0]
+  return {
+    independent: independents,
+    split: splits,
+    beyond: beyond.length === 0 ? null : beyond.reduce((a, b) => a + b, 0),
+    opposite: split.reduce((sum, one) => sum + one.opposite, 0),
+    difference:
+      most === undefined
+        ? null
+        : { property: most.property, mean: most.mean, interval: intervalOf(most.paired?.interval) },
+  }
+}
+
+function intervalOf(ends: readonly [number, number] | undefined): { low: number; high: number } | null {
+  return ends === undefined ? null : { low: ends[0], high: ends[1] }
 }
 
 function lateLine({ edition, source, lots }: StripInput): StripLine {
