@@ -63,7 +63,8 @@ function viewsIn(units: 'SI' | 'US'): Record<string, unknown> {
 function sourceTexts({ strip, failed, months, lots, charts }: SourcePageView) {
   return {
     strip: strip.map(({ says, rest }) => [saidText(says), saidText(rest)]),
-    failed,
+    // What differs from an issued certificate stands as that certificate prints it.
+    failed: failed.lots.map(({ missed, bills }) => [missed, bills]),
     months: monthCellsOf(months, 'US'),
     lots,
     charts: charts?.panels.map(({ note, description, tickLabels, model }) => [
