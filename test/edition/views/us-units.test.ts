@@ -8,6 +8,7 @@ import { monthCellsOf } from '../../../src/edition/views/source-months-table.ts'
 import { type SourcePageView, sourcePageView } from '../../../src/edition/views/source-page.ts'
 import { resultsTable, shipmentsTable } from '../../../src/edition/writers/tables.ts'
 import { loadRecords } from '../../../src/records/load.ts'
+import { saidText } from '../../../src/words/said.ts'
 
 const { records } = loadRecords('content')
 const editionIn = (units: 'SI' | 'US') =>
