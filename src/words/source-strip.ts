@@ -192,7 +192,7 @@ export interface AgencyCounts {
   /** Beyond the limit of difference; null where no pair has one. */
   readonly beyond: number | null
   readonly opposite: number
-  /** Of the test with the most pairs, agency less producer. */
+  /** Of the test whose differences lie furthest to one side, agency less producer. */
   readonly difference: {
     readonly property: PropertyKey
     readonly mean: number | null

@@ -11,7 +11,7 @@ const SENTENCES: Readonly<Record<string, (params: Missing['params']) => string>>
   'no-diversion-ledger': () =>
     'Diversion: no ledger of diverted material is kept. A gap below a limit may come from lots that were diverted, or from none.',
   'no-balance': () =>
-    'Material balance: what was produced cannot be held against what was certified, diverted, rejected and in stock.',
+    'Material balance: what was produced cannot be held against what was certified, what left otherwise and what is in stock.',
   'no-reports': () => 'Monthly reports: none are planned in the record, so that none can be late or missing.',
   'no-split': () => 'Testing: no sample was split with an agency.',
   'no-independent': () => 'Sampling: no agency has sampled the source independently.',

@@ -285,7 +285,7 @@ function agencyCounts(agency: ReturnType<SourceEntry['agency']>): AgencyCounts |
   if (agency === null) return null
   const { split, splits, independents } = agency
   const beyond = split.flatMap(({ precision }) => (precision === null ? [] : [precision.beyond]))
-  const most = [...split].sort((a, b) => b.n - a.n)[0]
+  const most = [...split].sort((a, b) => sideways(b) - sideways(a))[0]
   return {
     independent: independents,
     split: splits,
@@ -296,6 +296,11 @@ function agencyCounts(agency: ReturnType<SourceEntry['agency']>): AgencyCounts |
         ? null
         : { property: most.property, mean: most.mean, interval: intervalOf(most.paired?.interval) },
   }
+}
+
+/** How far the differences lie to one side, in their own scatter. */
+function sideways({ paired }: { readonly paired: { readonly t: number } | null }): number {
+  return Math.abs(paired?.t ?? 0)
 }
 
 function intervalOf(ends: readonly [number, number] | undefined): { low: number; high: number } | null {
