@@ -46,7 +46,7 @@ export interface StepsModel {
 
 const [TOP, FOOT] = [10, 44]
 /** Least distance between two labels of lots, in thousandths. */
-const APART = 52
+const APART = 130
 
 /** null without a truck or without a value. */
 export function shipmentSteps({ lots, limits, height }: StepsInput): StepsModel | null {

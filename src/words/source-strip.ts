@@ -239,7 +239,8 @@ export function mass(massT: number, units: UnitSystem): string {
 /** "0.4 %", "1.3 points": without a sign, since a word says on which side. */
 export function marginWords(margin: number, decimals: number, unit: string): string {
   const sign = margin < 0 ? 'beyond by ' : ''
-  return `${sign}${quantity(Math.abs(margin), decimals, unit === '%' ? 'percentage points' : unit)}`
+  const text = quantity(Math.abs(margin), decimals, unit === '%' ? 'percentage points' : unit)
+  return `${sign}${text.replace(/^1(?=\D+points$)(\D+point)s$/, '1$1')}`
 }
 
 /** How many of how many points are drawn; null where all are. */
