@@ -78,4 +78,8 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'bunched-at-limit': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'bill-twice': { family: 'integrity', severity: 'warning' },
   'readings-alike': { family: 'integrity', severity: 'warning' },
+  'uneven-last-digits': { family: 'integrity', severity: 'warning', rate: 0.01 },
+  'scatter-small': { family: 'integrity', severity: 'warning', rate: 0.01 },
+  'specimens-excluded': { family: 'integrity', severity: 'information' },
+  'age-left-out': { family: 'integrity', severity: 'warning' },
 }

@@ -1,38 +1,68 @@
-/** What the checks of integrity report of a source. */
+/** What the checks report that ask how readings and results came about. */
+import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 
-/** Bins of the window's width from the edge on, in the order of the values; `expected` by the fitted distribution. */
-export type LimitHistogram = readonly {
-  readonly from: number
-  readonly to: number
-  readonly count: number
-  readonly expected: number
-}[]
-
-/** How results lie about the edge of a limit, in the unit of the results. */
-export interface AtLimit {
-  readonly n: number
-  readonly edge: number
-  /** Width on either side of the edge. */
-  readonly window: number
-  readonly justInside: number
-  /** Of the results that fail or lie just inside, so many are expected just inside. */
-  readonly expectedInside: number
-  readonly justOutside: number
-  /** Chance of at least so many just inside. */
-  readonly p: number
-  readonly histogram: LimitHistogram
-}
-
 export interface IntegrityParams {
-  /** `diverted` counts the diversions that the source has on record. */
-  readonly 'bunched-at-limit': AtLimit & {
+  /** Of a source: more values just inside a limit than a density fitted away from it leads to expect. */
+  readonly 'bunched-at-limit': {
     readonly source: string
     readonly criterion: string
     readonly clause: string
-    readonly property: PropertyKey | null
+    readonly property: PropertyKey
+    readonly condition: string | null
+    readonly age: string | null
     readonly unit: string
     readonly decimals: number
+    readonly limit: StatedLimit
+    readonly edge: number
+    readonly width: number
+    readonly lots: number
+    readonly admitted: number
+    readonly refused: number
+    readonly expectedAdmitted: number
+    readonly expectedRefused: number
+    readonly probability: number
+    /** Lots that were diverted, as the record says. */
     readonly diverted: number
+  }
+  /** Of a source: last digits of raw readings that do not occur equally often. */
+  readonly 'uneven-last-digits': {
+    readonly source: string
+    readonly laboratory: string
+    readonly unit: string
+    readonly step: number
+    readonly readings: number
+    /** Of the digits 0 to 9. */
+    readonly counts: readonly number[]
+    readonly probability: number
+  }
+  /** Of a source: specimens of one batch that agree better than the method lets expect. */
+  readonly 'scatter-small': {
+    readonly source: string
+    readonly laboratory: string
+    readonly condition: string
+    readonly batches: number
+    readonly degreesOfFreedom: number
+    readonly percent: number
+    /** Half of what the range rule of the condition stands for. */
+    readonly comparedPercent: number
+    readonly probability: number
+  }
+  readonly 'specimens-excluded': {
+    readonly source: string
+    readonly excluded: number
+    readonly specimens: number
+    readonly listed: readonly ({ readonly lot: string; readonly reason: string } | null)[]
+  }
+  /** Of a source: lots judged on a later age whose earlier one, tested for most lots, is not on record. */
+  readonly 'age-left-out': {
+    readonly source: string
+    readonly property: PropertyKey
+    readonly condition: string
+    readonly age: string
+    readonly later: string
+    readonly lots: number
+    readonly of: number
+    readonly listed: readonly (string | null)[]
   }
 }

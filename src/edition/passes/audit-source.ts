@@ -1,8 +1,10 @@
 /** Pass 4 for sources: what the audit checks say of a source as a whole, its lots looked at once. */
-import { bunched } from '../../core/checks/bunching.ts'
+import { agesLeftOut } from '../../core/checks/age-left-out.ts'
+import { atTheLimits, bunchedAtLimits } from '../../core/checks/at-the-limits.ts'
 import { type CheckId, CHECKS } from '../../core/checks/catalogue.ts'
 import { type Checked, type ChecksRun, checksRun } from '../../core/checks/checked.ts'
 import type { Finding } from '../../core/checks/finding.ts'
+import { scatterSmall, specimensExcluded, unevenLastDigits } from '../../core/checks/raw-readings.ts'
 import { sharedShipmentFindings } from '../../core/checks/shipped.ts'
 import { laboratoryChecks, type ProficiencyRecord } from '../../core/checks/laboratories.ts'
 import { shippedUnlisted } from '../../core/checks/listing.ts'
@@ -18,6 +20,7 @@ import type { Laboratory, Site } from '../../records/schema/loaded-records.ts'
 import { accreditationFor, hasAccreditation } from './accreditation.ts'
 import type { LotEntry, ShipmentEntry } from '../shape/edition.ts'
 import type { AuditIndex } from './audit.ts'
+import { readBatches, stepsOfDevices } from './raw-readings.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import type { SourceState } from './source-state.ts'
 
@@ -57,11 +60,23 @@ export function auditSource(
     }),
     ...testsOfSource({ source: id, lots, laboratory: (one) => laboratoryOf(records.laboratories.get(one)) }),
     castApart(id, lots),
-    bunched(id, lots, record.diverted?.length ?? 0),
+    ...integrityOf({ state, lots, records }),
     ...laboratoryChecks(
       { source: id, lots, controls, standings, records: proficiencyOf(records.laboratories) },
       asOf,
     ),
+  ]
+}
+
+/** How readings and results came about. */
+function integrityOf({ state: { id, record }, lots, records }: Omit<AuditedEntries, 'several'>): Checked[] {
+  const batches = readBatches(lots, records)
+  return [
+    bunchedAtLimits(id, atTheLimits(lots), record.diverted?.length ?? 0),
+    unevenLastDigits(id, batches, stepsOfDevices(records)),
+    scatterSmall(id, batches),
+    specimensExcluded(id, batches),
+    agesLeftOut(id, lots),
   ]
 }
 
