@@ -1,5 +1,5 @@
 /** Audit checks: tests against the days and the scope of their laboratory, one finding for a source and laboratory. */
-import { compareMoments, inForce, type Moment } from '../measure/moment.ts'
+import { compareMoments, dateOf, inForce, type Moment } from '../measure/moment.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Quantity } from '../measure/units.ts'
 import type { Result } from '../result/result.ts'
@@ -151,10 +151,7 @@ function daysOf(tests: readonly Test[]): LotOnDay[] {
   const days = new Map(
     tests
       .toSorted((a, b) => compareMoments(a.result.tested, b.result.tested))
-      .map(({ lot, result }) => [
-        `${lot}|${result.tested.day}`,
-        { lot, day: result.tested.text.slice(0, 10) },
-      ]),
+      .map(({ lot, result }) => [`${lot}|${result.tested.day}`, { lot, day: dateOf(result.tested).text }]),
   )
   return [...days.values()]
 }

@@ -1,4 +1,5 @@
 /** Effects of the calendar month on a series, each segment about its own mean. */
+import { type Moment, monthsOfCalendar } from '../measure/moment.ts'
 import { mean } from '../statistics/descriptive.ts'
 import { monthDifferences } from '../statistics/months.ts'
 import type { ComparableGroup } from './comparable-points.ts'
@@ -22,11 +23,14 @@ export function monthEffects(groups: readonly ComparableGroup[]): Shown<MonthEff
   const points = used.flatMap((group) => group.points)
   const bounded = points.filter((point) => point.bounded).length
   if (0 < bounded) return notShown({ code: 'known-within-bounds', params: { n: bounded } })
-  const months = spanOf(points.map(({ sampled }) => sampled.text))
+  const months = spanOf(points)
   if (months < SPAN) return notShown({ code: 'too-short', params: { months, needed: SPAN } })
   const deviations = used.flatMap((group) => {
     const centre = mean(group.points.map(({ value }) => value))
-    return group.points.map(({ sampled, value }) => ({ month: monthOf(sampled.text), value: value - centre }))
+    return group.points.map(({ sampled, value }) => ({
+      month: (monthsOfCalendar(sampled) % 12) + 1,
+      value: value - centre,
+    }))
   })
   const found = monthDifferences(deviations, LEAST, 1 - (1 - LEVEL) / 12)
   if (found.length === 0) return notShown({ code: 'too-few-a-month', params: { needed: LEAST } })
@@ -47,13 +51,9 @@ function wideningOf(groups: readonly ComparableGroup[]): number {
   return Math.sqrt((1 + phi) / (1 - phi))
 }
 
-function monthOf(text: string): number {
-  return Number(text.slice(5, 7))
-}
-
 /** Months of the calendar from the first to the last, both counted. */
-function spanOf(texts: readonly string[]): number {
-  const counted = texts.map((text) => 12 * Number(text.slice(0, 4)) + monthOf(text))
+function spanOf(points: readonly { readonly sampled: Moment }[]): number {
+  const counted = points.map(({ sampled }) => monthsOfCalendar(sampled))
   return counted.length === 0
     ? 0
     : counted.reduce((a, b) => Math.max(a, b)) - counted.reduce((a, b) => Math.min(a, b)) + 1

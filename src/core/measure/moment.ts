@@ -132,6 +132,15 @@ export function monthOf(moment: Moment): string {
 }
 
 /**
+ * Months from the beginning of the calendar to that of a moment, as written.
+ * @returns a whole number, one more for each month later
+ */
+export function monthsOfCalendar(moment: Moment): number {
+  const [year = 0, month = 0] = monthOf(moment).split('-').map(Number)
+  return 12 * year + month - 1
+}
+
+/**
  * The order in which moments are sorted.
  * @returns negative, zero, positive
  * Notes: 1. a date alone comes first in its day; 2. a moment without an offset is taken at the site's, so

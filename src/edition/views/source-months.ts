@@ -1,5 +1,5 @@
 /** Samples, masses and reports of a source month by month, against what its record plans. */
-import { lastDayOf } from '../../core/measure/moment.ts'
+import { daysBetween, lastDayOf, type Moment, monthOf, readMoment } from '../../core/measure/moment.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
 import type { SourceLot } from './source-lots.ts'
@@ -39,7 +39,7 @@ const SHOWN = 12
 
 export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly SourceLot[]): SourceMonths {
   const { reports } = source.record
-  const newest = edition.asOf.text.slice(0, 7)
+  const newest = monthOf(edition.asOf)
   const reported = reports === undefined ? [] : monthsBetween(reports.from, newest)
   const states = reported.map((month) => reportOf(edition, reports, month).state)
   return {
@@ -57,11 +57,11 @@ function monthLines(
   newest: string,
 ): MonthLine[] {
   const { record } = source
-  const sampled = Map.groupBy(lots, ({ row }) => row.sampled.text.slice(0, 7))
+  const sampled = Map.groupBy(lots, ({ row }) => monthOf(row.sampled))
   const shipped = sums(
-    lots.flatMap(({ shipments }) => shipments.map(({ date, massT }) => [date.text, massT] as const)),
+    lots.flatMap(({ shipments }) => shipments.map(({ date, massT }) => [date, massT] as const)),
   )
-  const diverted = record.diverted && sums(record.diverted.map(({ on, mass }) => [on.text, mass.value]))
+  const diverted = record.diverted && sums(record.diverted.map(({ on, mass }) => [on, mass.value] as const))
   return monthsBetween(earlier(newest, SHOWN - 1), newest).map((month) => {
     const own = sampled.get(month) ?? []
     const certifiedT = own.filter(({ row }) => isInForce(row)).reduce((sum, { row }) => sum + row.tonnes, 0)
@@ -77,10 +77,10 @@ function monthLines(
   })
 }
 
-function sums(entries: readonly (readonly [date: string, mass: number])[]): Map<string, number> {
+function sums(entries: readonly (readonly [date: Moment, mass: number])[]): Map<string, number> {
   const found = new Map<string, number>()
   for (const [date, mass] of entries) {
-    const month = date.slice(0, 7)
+    const month = monthOf(date)
     found.set(month, (found.get(month) ?? 0) + mass)
   }
   return found
@@ -92,7 +92,7 @@ function plannedSamples({ record }: SourceEntry, massT: number, month: string): 
   if (plan === undefined) return null
   if (massT === 0) return 0
   const byMass = plan.every === undefined ? 0 : Math.ceil(massT / plan.every.value)
-  const days = Number(lastDayOf(month).text.slice(8, 10))
+  const days = daysBetween(readMoment(`${month}-01`), lastDayOf(month)) + 1
   const hours = plan['or-every']?.value
   return Math.max(1, byMass, hours === undefined ? 0 : Math.floor((days * 24) / hours))
 }

@@ -1,5 +1,6 @@
 /** A source's charts on one time axis: what governs first, then the control mortar, then the rest. */
 import { type PropertyKey, property } from '../../core/measure/properties.ts'
+import { toSignificant } from '../../core/measure/rounding.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { acrossOf, type AxisTick, axisTicks, type DayAxis } from '../../charts/panel-axis.ts'
 import { panelModel, type PanelModel, type PanelPoint } from '../../charts/panel.ts'
@@ -250,7 +251,7 @@ function descriptionOf(points: readonly PanelPoint[], limits: readonly OwnLimit[
 export function tickLabels({ ticks }: PanelModel, unit: string): string[] {
   const digits = Math.max(
     0,
-    ...ticks.map(({ value }) => (String(Number(value.toPrecision(6))).split('.')[1] ?? '').length),
+    ...ticks.map(({ value }) => (String(toSignificant(value, 6)).split('.')[1] ?? '').length),
   )
   return ticks.map(
     ({ value }, place) =>
