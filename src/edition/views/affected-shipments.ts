@@ -4,7 +4,7 @@ import { numberKey } from '../../core/measure/number-key.ts'
 import { yearOf } from '../../core/measure/moment.ts'
 import { shortDate } from '../../words/dates.ts'
 import { affectedWords } from '../../words/on-shipping.ts'
-import { notOneLot } from '../../words/possible-lots.ts'
+import { NO_ONE_LOT } from '../../words/possible-lots.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot, LotEntry, ShipmentEntry } from '../shape/edition.ts'
 import { lotOfShipment } from '../shape/possible-lots.ts'
@@ -34,7 +34,7 @@ export function affectedShipments(edition: Edition, lot: LotEntry): AffectedShip
     bills: shipments.slice(0, SHOWN).map((shipment) => ({
       ...linked(edition, shipment.bill, billPath(shipment)),
       date: shortDate(shipment.date),
-      note: lotOfShipment(shipment) === null ? notOneLot(shipment) : null,
+      note: lotOfShipment(shipment) === null ? NO_ONE_LOT : null,
     })),
     more: Math.max(0, shipments.length - SHOWN),
   }

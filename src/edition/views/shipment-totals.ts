@@ -2,6 +2,7 @@
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { monthOf } from '../../core/measure/moment.ts'
 import { sum } from '../../core/statistics/descriptive.ts'
+import { NO_ONE_LOT } from '../../words/possible-lots.ts'
 import { quantity } from '../../words/units.ts'
 import type { Edition, ShipmentEntry } from '../shape/edition.ts'
 import { lotOfShipment } from '../shape/possible-lots.ts'
@@ -19,8 +20,6 @@ export interface TotalLine {
   /** With its unit. */
   readonly mass: string
 }
-
-const NO_ONE_LOT = 'not resolvable to one lot'
 
 /** @param shipments of one source, those of the public without what is withheld */
 export function shipmentTotals(edition: Edition, shipments: readonly ShipmentEntry[]): TotalsBy[] {
