@@ -3,14 +3,15 @@
  * to do about it.
  */
 import type { Moment } from '../core/measure/moment.ts'
-import { property, type PropertyKey, storedUnit } from '../core/measure/properties.ts'
+import type { ChecksRun } from '../core/checks/checked.ts'
 import { date } from './dates.ts'
-import { number, plainNumber, plural } from './numbers.ts'
+import { checksRunWords } from './checks-run.ts'
+import { fixedDigits, number, plural } from './numbers.ts'
 import { counted, lotNamed, plain, type Said, strong } from './said.ts'
 import type { LotStanding } from './standing.ts'
+import { NO_BREAK } from './signs.ts'
 import type { UnitSystem } from './unit-systems.ts'
-import { unitSign } from './unit-signs.ts'
-import { massDecimals, quantity, signed } from './units.ts'
+import { massDecimals, quantity } from './units.ts'
 
 interface NamedLot {
   readonly id: string
@@ -25,19 +26,20 @@ export interface Missed {
   readonly by: string
 }
 
-/** "Listed by AGENCY to DATE, scope", or that nothing is on record. */
+/** "Listed by AGENCY to DATE: scope", "since DATE" where no end is on record, or that nothing is on record. */
 export function listingWords(
   listing: {
     readonly by: string
+    readonly since: Moment
     readonly to?: Moment
     readonly scope?: string
     readonly ended?: string
   } | null,
 ): string {
   if (listing === null) return 'No listing on record'
-  const { by, to, scope, ended } = listing
+  const { by, since, to, scope, ended } = listing
   if (ended !== undefined) return `${by}: ${ended}`
-  const until = to === undefined ? 'without an end on record' : `to ${date(to)}`
+  const until = to === undefined ? `since ${date(since)}` : `to ${date(to)}`
   return `Listed by ${by} ${until}${scope === undefined ? '' : `: ${scope}`}`
 }
 
@@ -135,100 +137,17 @@ export function uniformityWords(counts: readonly UniformityWords[]): Said[] {
   ])
 }
 
-export interface LateCounts {
-  /** Reports received after their day. */
-  readonly late: number
-  readonly overdue: number
-  readonly gaps: number
-  /** null where no monthly report is planned in the record. */
-  readonly monthsWithout: number | null
-}
-
-/** "1, overdue 0, number gaps 1, months without report 0". */
-export function lateWords({ late, overdue, gaps, monthsWithout }: LateCounts): Said[] {
-  return [
-    counted(late),
-    plain(', overdue '),
-    counted(overdue),
-    plain(', number gaps '),
-    counted(gaps),
-    plain(', months without report '),
-    monthsWithout === null ? plain('not recorded') : counted(monthsWithout),
-  ]
-}
-
-export interface ShippedCounts {
-  readonly shippedT: number
-  readonly certifiedT: number
-  readonly beforeCompletion: number
-  readonly fromFailing: number
-}
-
-/** "2212 t of 29 800 t certified; 65 before completion; 10 bills from lots that do not meet". */
-export function shippedWords(counts: ShippedCounts, units: UnitSystem): Said[] {
-  const { shippedT, certifiedT, beforeCompletion, fromFailing } = counts
-  return [
-    strong(mass(shippedT, units)),
-    plain(` of ${mass(certifiedT, units)} certified; `),
-    strong(String(beforeCompletion)),
-    plain(' before completion; '),
-    counted(fromFailing, plural(fromFailing, 'bill', 'bills')),
-    plain(' from lots that do not meet'),
-  ]
-}
-
-/** "3, oldest 147 days"; of checks and chance where they are counted. */
+/** "3, oldest 147 days. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)". */
 export function questionWords(
-  open: { readonly count: number; readonly oldestDays: number | null } | null,
+  open: {
+    readonly count: number
+    readonly oldestDays: number | null
+    readonly checks: ChecksRun
+  } | null,
 ): Said[] {
   if (open === null) return [plain('Findings are not published on this site')]
   const oldest = open.oldestDays === null ? '' : `, oldest ${plural(open.oldestDays, 'day', 'days')}`
-  return [counted(open.count), plain(oldest)]
-}
-
-export interface AgencyCounts {
-  readonly independent: number
-  readonly split: number
-  /** Beyond the limit of difference; null where no pair has one. */
-  readonly beyond: number | null
-  readonly opposite: number
-  /** Of the test whose differences lie furthest to one side, agency less producer. */
-  readonly difference: {
-    readonly property: PropertyKey
-    readonly mean: number | null
-    readonly interval: { readonly low: number; readonly high: number } | null
-  } | null
-}
-
-/** "4 independent, 5 split; 1 beyond the precision limit; mean difference +0.55 ± 0.11; 1 on opposite sides". */
-export function agencyWords(counts: AgencyCounts | null): Said[] {
-  if (counts === null) return [plain('Verification results are not published on this site')]
-  const { independent, split, beyond, opposite, difference } = counts
-  const head = [strong(String(independent)), plain(' independent, '), strong(String(split)), plain(' split')]
-  if (split === 0) return head
-  return [
-    ...head,
-    plain('; '),
-    ...(beyond === null
-      ? [plain('no precision limit on record')]
-      : [counted(beyond), plain(' beyond the precision limit')]),
-    ...differenceSaid(difference),
-    plain('; '),
-    counted(opposite),
-    plain(' on opposite sides of a limit'),
-  ]
-}
-
-function differenceSaid(difference: AgencyCounts['difference']): Said[] {
-  if (difference === null || difference.mean === null) return []
-  const { property: key, mean, interval } = difference
-  const { decimals, title } = property(key)
-  const half = interval === null ? '' : ` ± ${plainNumber((interval.high - interval.low) / 2, decimals)}`
-  const unit = storedUnit(key) === '%' ? 'percentage points' : storedUnit(key)
-  return [
-    plain(`; mean difference of splits, ${title.charAt(0).toLowerCase()}${title.slice(1)}, `),
-    strong(`${signed(mean, decimals, '')}${half} ${unitSign(unit)}`.trim()),
-  ]
+  return [counted(open.count), plain(`${oldest}. ${checksRunWords(open.checks)}`)]
 }
 
 /** A mass of material in the site's own unit. */
@@ -239,8 +158,12 @@ export function mass(massT: number, units: UnitSystem): string {
 /** "0.4 %", "1.3 points": without a sign, since a word says on which side. */
 export function marginWords(margin: number, decimals: number, unit: string): string {
   const sign = margin < 0 ? 'beyond by ' : ''
-  const text = quantity(Math.abs(margin), decimals, unit === '%' ? 'percentage points' : unit)
-  return `${sign}${text.replace(/^1(?=\D+points$)(\D+point)s$/, '1$1')}`
+  const size = Math.abs(margin)
+  const one = unit === '%' && fixedDigits(size, decimals) === '1'
+  const words = one
+    ? `1${NO_BREAK}point`
+    : quantity(size, decimals, unit === '%' ? 'percentage points' : unit)
+  return `${sign}${words}`
 }
 
 /** How many of how many points are drawn; null where all are. */

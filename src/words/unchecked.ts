@@ -7,11 +7,13 @@ interface Missing {
 }
 
 const SENTENCES: Readonly<Record<string, (params: Missing['params']) => string>> = {
-  'no-listing': () => 'Listing: the record holds no listing history by an agency.',
+  'no-listing': () => 'Listing: no listing of the source as a whole by an agency is on record.',
   'no-diversion-ledger': () =>
     'Diversion: no ledger of diverted material is kept. A gap below a limit may come from lots that were diverted, or from none.',
   'no-balance': () =>
     'Material balance: what was produced cannot be held against what was certified, what left otherwise and what is in stock.',
+  'no-number-pattern': () =>
+    'Lot numbers: the record does not say how lots are numbered, so that gaps cannot be counted.',
   'no-reports': () => 'Monthly reports: none are planned in the record, so that none can be late or missing.',
   'no-split': () => 'Testing: no sample was split with an agency.',
   'no-independent': () => 'Sampling: no agency has sampled the source independently.',

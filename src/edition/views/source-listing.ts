@@ -27,13 +27,16 @@ const ACTIONS: Readonly<Record<Entry['action'], string>> = {
   reinstated: 'listing reinstated by the agency',
   removed: 'taken off the list by the agency',
 }
+/** From when a listing without an end holds. */
+const BEGINS: readonly Entry['action'][] = ['listed', 'reinstated']
 /** What ends a listing until something else is said. */
 const ENDS: readonly Entry['action'][] = ['suspended', 'removed']
 
+/** Approvals of the source as a whole stand for a listing where the record has no listing history. */
 export function sourceListing({ asOf }: Pick<Edition, 'asOf'>, { record }: SourceEntry): SourceListing {
   const history = [...(record.listing ?? [])].sort((a, b) => compareMoments(a.date, b.date))
   return {
-    now: listingWords(stateOf(history, asOf)),
+    now: listingWords(history.length === 0 ? approvedState(record, asOf) : stateOf(history, asOf)),
     history: history.map((entry) => ({ on: shortDate(entry.date), text: entryWords(entry) })),
     approvals: (record.approvals ?? []).map(({ from, to, by, scope, evidence }) => ({
       on: shortDate(from),
@@ -42,16 +45,47 @@ export function sourceListing({ asOf }: Pick<Edition, 'asOf'>, { record }: Sourc
   }
 }
 
+type State = Parameters<typeof listingWords>[0]
+
+/** Whether an agency has listed the source, or approved it as a whole, at any time. */
+export function hasListing({ listing = [], ...record }: SourceEntry['record']): boolean {
+  return 0 < listing.length || 0 < wholeApprovals(record).length
+}
+
+/** An approval for one clause or set says nothing of the others. */
+function wholeApprovals({
+  approvals = [],
+}: Pick<SourceEntry['record'], 'approvals'>): NonNullable<SourceEntry['record']['approvals']> {
+  return approvals.filter(({ set, clause }) => set === undefined && clause === undefined)
+}
+
+/** The newest approval in force, else the one that ended last. */
+function approvedState(record: SourceEntry['record'], asOf: Moment): State {
+  const begun = wholeApprovals(record)
+    .filter(({ from }) => from.day <= asOf.day)
+    .sort((a, b) => compareMoments(a.from, b.from))
+  const inForce = begun.findLast(({ to }) => to === undefined || asOf.day <= to.day)
+  if (inForce !== undefined) {
+    const { by, from: since, to, scope } = inForce
+    return { by, since, scope, ...(to === undefined ? {} : { to }) }
+  }
+  const last = begun.toSorted((a, b) => (a.to?.day ?? 0) - (b.to?.day ?? 0)).at(-1)
+  if (last?.to === undefined) return null
+  return { by: last.by, since: last.from, ended: `approval ended on ${shortDate(last.to)}` }
+}
+
 /** The newest entry says what holds; scope and end come from the newest that names them. */
-function stateOf(history: readonly Entry[], asOf: Moment): Parameters<typeof listingWords>[0] {
+function stateOf(history: readonly Entry[], asOf: Moment): State {
   const last = history.at(-1)
   if (last === undefined) return null
   const { by } = last
-  if (ENDS.includes(last.action)) return { by, ended: `${ACTIONS[last.action]} on ${shortDate(last.date)}` }
+  const since = (history.findLast(({ action }) => BEGINS.includes(action)) ?? last).date
+  if (ENDS.includes(last.action))
+    return { by, since, ended: `${ACTIONS[last.action]} on ${shortDate(last.date)}` }
   const to = history.findLast((entry) => entry.to !== undefined)?.to
-  if (to !== undefined && to.day < asOf.day) return { by, ended: `listing ended on ${shortDate(to)}` }
+  if (to !== undefined && to.day < asOf.day) return { by, since, ended: `listing ended on ${shortDate(to)}` }
   const scope = history.findLast((entry) => entry.scope !== undefined)?.scope
-  return { by, ...(to === undefined ? {} : { to }), ...(scope === undefined ? {} : { scope }) }
+  return { by, since, ...(to === undefined ? {} : { to }), ...(scope === undefined ? {} : { scope }) }
 }
 
 function entryWords({ by, action, to, scope, reason, 'next-review': review }: Entry): string {

@@ -47,6 +47,8 @@ export interface SourceLot {
   /** By key of the series. */
   readonly origins: ReadonlyMap<string, Origin>
   readonly shipments: readonly ShipmentEntry[]
+  /** Those that may have come from it or from another lot. */
+  readonly shared: readonly ShipmentEntry[]
   readonly revisions: readonly Revision[]
   readonly changed: readonly string[]
   readonly verification: NonNullable<LotEntry['record']['verification']>
@@ -77,6 +79,7 @@ function sourceLot(edition: Edition, row: ListedLot): SourceLot {
     missed: judged.filter(({ outcome, decides }) => decides && outcome === 'does-not-meet'),
     origins: originsOf(edition, lot.results),
     shipments: lot.shipments,
+    shared: lot.sharedShipments,
     revisions: lot.revisions,
     changed: lot.changedValues.map(({ issued, today }) => `${issued} → ${today ?? 'no result counts'}`),
     verification: lot.record.verification ?? [],

@@ -1,5 +1,6 @@
 /** The months of a source as a table prints them: a column a month. */
 import { number } from '../../words/numbers.ts'
+import { signed } from '../../words/units.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { MonthLine, SourceMonths } from './source-months.ts'
 
@@ -31,6 +32,13 @@ export function monthCellsOf({ lines }: Pick<SourceMonths, 'lines'>, units: Unit
       row(`Diverted, ${unit}`, ({ divertedT }) =>
         divertedT === null ? plain('not recorded') : mass(divertedT),
       ),
+      ...(lines.some(({ balanceT }) => balanceT !== null)
+        ? [
+            row(`Balance difference, ${unit}`, ({ balanceT }) =>
+              balanceT === null ? plain('not known') : plain(signed(of(balanceT), decimals, '')),
+            ),
+          ]
+        : []),
       row('Monthly report', reportCell),
     ],
   }

@@ -1,7 +1,10 @@
 /** Samples, masses and reports of a source month by month, against what its record plans. */
-import { daysBetween, lastDayOf, type Moment, monthOf, readMoment } from '../../core/measure/moment.ts'
+import { daysBetween, lastDayOf, monthOf, readMoment } from '../../core/measure/moment.ts'
+import { numberGaps } from '../../core/checks/lot-numbers.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
+import { balanceByMonth } from './source-balance.ts'
+import { billsOf } from './source-bills.ts'
 import type { SourceLot } from './source-lots.ts'
 
 type Reports = NonNullable<SourceEntry['record']['reports']>
@@ -14,8 +17,10 @@ export interface MonthLine {
   readonly planned: number | null
   readonly certifiedT: number
   readonly shippedT: number
-  /** null where no ledger of diverted material is kept. */
+  /** null where neither ledger nor balance tells. */
   readonly divertedT: number | null
+  /** Produced and not accounted for by the material balance; null where the balance does not tell. */
+  readonly balanceT: number | null
   readonly report: MonthReport
 }
 
@@ -24,15 +29,24 @@ export type MonthReport =
   | { readonly state: 'not-planned' | 'not-due' | 'missing' }
   | { readonly state: 'in-time' | 'late'; readonly days: number }
 
+/** Lot numbers that follow one another and that nobody bears. */
+export interface NumberGap {
+  readonly first: string
+  readonly last: string
+  readonly missing: number
+  /** Of the lot after the gap. */
+  readonly month: string
+}
+
 export interface SourceMonths {
   /** The last twelve months, oldest first. */
   readonly lines: readonly MonthLine[]
-  /** Reports received after their day, of all months. */
+  /** Reports received after their day, of the last twelve months. */
   readonly late: number
-  /** Months whose report has not come in time; null where none is planned. */
+  /** Of the last twelve, months whose report is due and has not come; null where none is planned. */
   readonly without: number | null
-  /** Lot numbers between those used that no lot bears and no record gives up. */
-  readonly gaps: readonly string[]
+  /** Lot numbers of the last twelve months that no lot bears and no record gives up; null where none can be told. */
+  readonly gaps: readonly NumberGap[] | null
 }
 
 const SHOWN = 12
@@ -40,13 +54,14 @@ const SHOWN = 12
 export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly SourceLot[]): SourceMonths {
   const { reports } = source.record
   const newest = monthOf(edition.asOf)
-  const reported = reports === undefined ? [] : monthsBetween(reports.from, newest)
-  const states = reported.map((month) => reportOf(edition, reports, month).state)
+  const lines = monthLines(edition, source, lots, newest)
+  const states = lines.map(({ report }) => report.state)
+  const since = earlier(newest, SHOWN - 1)
   return {
-    lines: monthLines(edition, source, lots, newest),
+    lines,
     late: states.filter((state) => state === 'late').length,
     without: reports === undefined ? null : states.filter((state) => state === 'missing').length,
-    gaps: numberGaps(source, lots),
+    gaps: gapsOf(source, lots)?.filter(({ month }) => since <= month) ?? null,
   }
 }
 
@@ -58,10 +73,9 @@ function monthLines(
 ): MonthLine[] {
   const { record } = source
   const sampled = Map.groupBy(lots, ({ row }) => monthOf(row.sampled))
-  const shipped = sums(
-    lots.flatMap(({ shipments }) => shipments.map(({ date, massT }) => [date, massT] as const)),
-  )
-  const diverted = record.diverted && sums(record.diverted.map(({ on, mass }) => [on, mass.value] as const))
+  const shipped = sums(billsOf(lots).map(({ shipment: { date, massT } }) => [monthOf(date), massT] as const))
+  const diverted = divertedByMonth(record)
+  const balance = balanceByMonth(edition, source)
   return monthsBetween(earlier(newest, SHOWN - 1), newest).map((month) => {
     const own = sampled.get(month) ?? []
     const certifiedT = own.filter(({ row }) => isInForce(row)).reduce((sum, { row }) => sum + row.tonnes, 0)
@@ -71,18 +85,23 @@ function monthLines(
       planned: plannedSamples(source, certifiedT, month),
       certifiedT,
       shippedT: shipped.get(month) ?? 0,
-      divertedT: diverted === undefined ? null : (diverted.get(month) ?? 0),
+      divertedT: diverted === null ? null : (diverted.get(month) ?? 0),
+      balanceT: balance.get(month)?.differenceT ?? null,
       report: reportOf(edition, record.reports, month),
     }
   })
 }
 
-function sums(entries: readonly (readonly [date: Moment, mass: number])[]): Map<string, number> {
+/** The ledger tells what was diverted; the lines of the balance where no ledger is kept. */
+function divertedByMonth({ diverted, balance }: SourceEntry['record']): Map<string, number> | null {
+  if (diverted !== undefined) return sums(diverted.map(({ on, mass }) => [monthOf(on), mass.value] as const))
+  if (balance === undefined) return null
+  return sums(balance.map((line) => [line.month, line.diverted?.value ?? 0] as const))
+}
+
+function sums(entries: readonly (readonly [month: string, mass: number])[]): Map<string, number> {
   const found = new Map<string, number>()
-  for (const [date, mass] of entries) {
-    const month = monthOf(date)
-    found.set(month, (found.get(month) ?? 0) + mass)
-  }
+  for (const [month, mass] of entries) found.set(month, (found.get(month) ?? 0) + mass)
   return found
 }
 
@@ -126,28 +145,21 @@ function monthAt(place: number): string {
   return `${Math.floor(place / 12)}-${String((place % 12) + 1).padStart(2, '0')}`
 }
 
-/** Running numbers of one beginning, where the source states how its lots are numbered. */
-function numberGaps({ record, unpublished }: SourceEntry, lots: readonly SourceLot[]): string[] {
+/** Found as the check finds them; a gap belongs to the day of the lot after it. */
+function gapsOf({ id, record, unpublished }: SourceEntry, lots: readonly SourceLot[]): NumberGap[] | null {
   // Where lots are on record and not shown, a missing number is no gap.
-  if (record['lot-number-pattern'] === undefined || 0 < unpublished) return []
-  const givenUp = new Set(record['numbers-not-used']?.map(({ number }) => number))
-  const parts = lots.flatMap(({ row }) => {
-    const match = /^(.*?)(\d+)$/.exec(row.number)
-    return match === null ? [] : [{ head: match[1] ?? '', digits: match[2] ?? '' }]
+  if (record['lot-number-pattern'] === undefined || 0 < unpublished) return null
+  const { looked, findings } = numberGaps({
+    source: id,
+    pattern: record['lot-number-pattern'],
+    unused: (record['numbers-not-used'] ?? []).map(({ number }) => number),
+    lots: lots.map(({ row }) => row),
   })
-  return [...Map.groupBy(parts, ({ head }) => head)]
-    .flatMap(([head, own]) =>
-      missingBetween(own.map(({ digits }) => digits)).map((digits) => `${head}${digits}`),
-    )
-    .filter((number) => !givenUp.has(number))
-}
-
-function missingBetween(digits: readonly string[]): string[] {
-  const numbers = digits.map(Number).sort((a, b) => a - b)
-  const [first = 0, last = 0] = [numbers[0], numbers.at(-1)]
-  const there = new Set(numbers)
-  const width = digits[0]?.length ?? 0
-  return Array.from({ length: Math.max(0, last - first) }, (_, step) => first + step)
-    .filter((number) => !there.has(number))
-    .map((number) => String(number).padStart(width, '0'))
+  if (looked === 0) return null
+  return findings.flatMap(({ reason }) => {
+    if (reason.code !== 'number-gap') return []
+    const { first, last, missing, before, after } = reason.params
+    const beside = after ?? before
+    return beside === null ? [] : [{ first, last, missing, month: monthOf(readMoment(beside.sampled)) }]
+  })
 }

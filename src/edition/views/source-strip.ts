@@ -4,15 +4,11 @@ import { standardDeviation, mean } from '../../core/statistics/descriptive.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { plain, type Said } from '../../words/said.ts'
 import {
-  type AgencyCounts,
-  agencyWords,
   closestWords,
-  lateWords,
   latestWords,
   marginWords,
   missedWords,
   questionWords,
-  shippedWords,
   uniformityWords,
   type UniformityWords,
   yearWords,
@@ -20,10 +16,11 @@ import {
 import type { StandingMark } from '../../words/standing.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
-import { monthsOf } from './source-months.ts'
 import type { SourceQuestions } from './source-questions.ts'
 import type { JudgedValue, SourceLot } from './source-lots.ts'
-import { type MonthCell, monthCells, valuesFigure } from './source-strip-figures.ts'
+import { agencyLine } from './source-strip-agency.ts'
+import { lateLine, shippedLine } from './source-strip-deliveries.ts'
+import { type MonthCell, valuesFigure } from './source-strip-figures.ts'
 import { trendSaid } from './source-trend.ts'
 
 export type SectionId =
@@ -102,7 +99,7 @@ export function sourceStrip(input: StripInput): StripLine[] {
     uniformityLine(recent),
     agencyLine(input),
     lateLine(input),
-    shippedLine(input),
+    shippedLine(input, recent),
     questionLine(input),
   ]
 }
@@ -269,104 +266,18 @@ function isDensity({ values }: JudgedSeries): boolean {
   return values[0]?.judged.property === 'density'
 }
 
-function agencyLine({ source }: StripInput): StripLine {
-  const agency = source.agency()
-  return {
-    label: 'Agency',
-    section: 'agency',
-    says: agencyWords(agencyCounts(agency)),
-    rest: [],
-    figure: null,
-  }
-}
-
-/** Differences of splits alone: an independent sample differs by its material too. */
-function agencyCounts(agency: ReturnType<SourceEntry['agency']>): AgencyCounts | null {
-  if (agency === null) return null
-  const { split, splits, independents } = agency
-  const beyond = split.flatMap(({ precision }) => (precision === null ? [] : [precision.beyond]))
-  const most = [...split].sort((a, b) => sideways(b) - sideways(a))[0]
-  return {
-    independent: independents,
-    split: splits,
-    beyond: beyond.length === 0 ? null : beyond.reduce((a, b) => a + b, 0),
-    opposite: split.reduce((sum, one) => sum + one.opposite, 0),
-    difference:
-      most === undefined
-        ? null
-        : { property: most.property, mean: most.mean, interval: intervalOf(most.paired?.interval) },
-  }
-}
-
-/** How far the differences lie to one side, in their own scatter. */
-function sideways({ paired }: { readonly paired: { readonly t: number } | null }): number {
-  return Math.abs(paired?.t ?? 0)
-}
-
-function intervalOf(ends: readonly [number, number] | undefined): { low: number; high: number } | null {
-  return ends === undefined ? null : { low: ends[0], high: ends[1] }
-}
-
-function lateLine({ edition, source, lots }: StripInput): StripLine {
-  const months = monthsOf(edition, source, lots)
-  const overdue = lots
-    .flatMap(({ row }) => row.awaited)
-    .filter(({ overdueSince }) => overdueSince !== undefined)
-  return {
-    label: 'Late',
-    section: 'completeness',
-    says: lateWords({
-      late: months.late,
-      overdue: overdue.length,
-      gaps: months.gaps.length,
-      monthsWithout: months.without,
-    }),
-    rest: months.gaps.length === 0 ? [] : [plain(`Gaps: ${months.gaps.slice(0, 3).join(', ')}.`)],
-    figure: { kind: 'months', cells: monthCells(months) },
-  }
-}
-
-function shippedLine({ edition, lots }: StripInput): StripLine {
-  const certified = lots.filter(({ row }) => isInForce(row))
-  const certifiedT = certified.reduce((sum, { row }) => sum + row.tonnes, 0)
-  const bills = lots.flatMap((lot) => lot.shipments.map((shipment) => ({ lot, shipment })))
-  const shippedT = bills.reduce((sum, { shipment }) => sum + shipment.massT, 0)
-  return {
-    label: 'Shipped',
-    section: 'by-shipment',
-    says: shippedWords(
-      {
-        shippedT,
-        certifiedT,
-        beforeCompletion: bills.filter(({ lot, shipment }) => shipment.date.day < completeDay(lot)).length,
-        fromFailing: bills.filter(({ lot }) => isFailed(lot)).length,
-      },
-      edition.site.units,
-    ),
-    rest: [],
-    figure:
-      certifiedT === 0
-        ? null
-        : {
-            kind: 'share',
-            share: Math.round(1000 * Math.min(1, shippedT / certifiedT)),
-            label: 'shipped of certified',
-          },
-  }
-}
-
-/** First day on which a revision says that nothing is awaited; never where there is none. */
-function completeDay({ revisions }: SourceLot): number {
-  const complete = revisions.find(({ state }) => state === 'complete')
-  return complete?.date.day ?? Number.POSITIVE_INFINITY
-}
-
-function questionLine({ questions }: StripInput): StripLine {
+function questionLine({ source, questions }: StripInput): StripLine {
   return {
     label: 'Open questions',
     section: 'open-questions',
     says: questionWords(
-      questions.published ? { count: questions.open.length, oldestDays: questions.oldestDays } : null,
+      questions.published
+        ? {
+            count: questions.open.length + questions.more,
+            oldestDays: questions.oldestDays,
+            checks: source.checks,
+          }
+        : null,
     ),
     rest: [],
     figure: null,

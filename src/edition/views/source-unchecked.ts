@@ -1,6 +1,7 @@
 /** What the records of a source do not allow anybody to check, and why. */
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { findingsPublished } from './findings.ts'
+import { hasListing } from './source-listing.ts'
 import type { SourceLot } from './source-lots.ts'
 
 /** What is missing; its sentence stands in the words. */
@@ -8,6 +9,7 @@ export type UncheckedCode =
   | 'no-listing'
   | 'no-diversion-ledger'
   | 'no-balance'
+  | 'no-number-pattern'
   | 'no-reports'
   | 'no-split'
   | 'no-independent'
@@ -27,9 +29,10 @@ export function uncheckedOf(edition: Edition, source: SourceEntry, lots: readonl
   const published = edition.audience === 'internal' || (edition.site.publish ?? []).includes('verification')
   const kinds = new Set(lots.flatMap(({ verification }) => verification.map(({ kind }) => kind)))
   const missing: [boolean, UncheckedCode][] = [
-    [record.listing === undefined, 'no-listing'],
+    [!hasListing(record), 'no-listing'],
     [record.diverted === undefined, 'no-diversion-ledger'],
     [record.balance === undefined, 'no-balance'],
+    [record['lot-number-pattern'] === undefined, 'no-number-pattern'],
     [record.reports === undefined, 'no-reports'],
     [published && !kinds.has('split'), 'no-split'],
     [published && !kinds.has('independent'), 'no-independent'],

@@ -1,0 +1,67 @@
+/** The statement of a source on an agency's samples. */
+import type { SplitComparison } from '../../core/agency/split-comparison.ts'
+import type { PropertyKey } from '../../core/measure/properties.ts'
+import { type AgencyCounts, agencyWords, comparedWords } from '../../words/source-agency.ts'
+import type { SourceEntry } from '../shape/edition.ts'
+import type { StripInput, StripLine } from './source-strip.ts'
+
+export function agencyLine({ source, governing, questions }: StripInput): StripLine {
+  const counts = agencyCounts(source, governing, questions.published)
+  return {
+    label: 'Agency',
+    section: 'agency',
+    says: agencyWords(counts),
+    rest: counts === null ? [] : comparedWords(counts),
+    figure: null,
+  }
+}
+
+/** Differences of splits alone: an independent sample differs by its material too. */
+function agencyCounts(
+  source: SourceEntry,
+  governing: string | null,
+  withFindings: boolean,
+): AgencyCounts | null {
+  const agency = source.agency()
+  if (agency === null) return null
+  const { split, splits, independents } = agency
+  const beyond = split.flatMap(({ precision }) => (precision === null ? [] : [precision.beyond]))
+  const one = chosenSplit(split, governing)
+  return {
+    independent: independents,
+    split: splits,
+    beyond: beyond.length === 0 ? null : beyond.reduce((a, b) => a + b, 0),
+    opposite: split.reduce((sum, { opposite }) => sum + opposite, 0),
+    difference:
+      one === undefined
+        ? null
+        : { property: one.property, mean: one.mean, interval: intervalOf(one.paired?.interval) },
+    compared: new Set(split.map(({ property }) => property)).size,
+    biased: withFindings ? biasedIn(source) : null,
+  }
+}
+
+/**
+ * The test whose difference is stated, chosen without regard to what the differences are, since the largest of several
+ * would be the most striking one: the governing property, else the one with most pairs.
+ * @param governing key of a series
+ */
+export function chosenSplit(
+  split: readonly SplitComparison[],
+  governing: string | null,
+): SplitComparison | undefined {
+  const [property] = governing?.split('|') ?? []
+  const byPairs = [...split].sort((a, b) => b.n - a.n)
+  return byPairs.find((one) => one.property === property && 0 < one.n) ?? byPairs[0]
+}
+
+function biasedIn({ findings }: Pick<SourceEntry, 'findings'>): PropertyKey[] {
+  const found = findings.flatMap(({ reason }) =>
+    reason.code === 'split-bias' ? [reason.params.property] : [],
+  )
+  return [...new Set(found)]
+}
+
+function intervalOf(ends: readonly [number, number] | undefined): { low: number; high: number } | null {
+  return ends === undefined ? null : { low: ends[0], high: ends[1] }
+}

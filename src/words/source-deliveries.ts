@@ -1,0 +1,102 @@
+/** What came late or is missing, and what was shipped, in statements at the head of a source's page. */
+import { number, plural } from './numbers.ts'
+import { counted, plain, type Said, strong } from './said.ts'
+import { mass } from './source-strip.ts'
+import type { UnitSystem } from './unit-systems.ts'
+import { signed } from './units.ts'
+
+export interface LateCounts {
+  /** Reports received after their day. */
+  readonly late: number
+  /** Results that are overdue on the as-of date, whenever their lots were sampled. */
+  readonly overdue: number
+  /** Lot numbers that nobody bears; null where they cannot be counted. */
+  readonly gaps: number | null
+  /** null where no monthly report is planned in the record. */
+  readonly monthsWithout: number | null
+}
+
+/** "reports late 1, months without report 0, number gaps 1 in the last 12 months; results overdue today 0". */
+export function lateWords({ late, overdue, gaps, monthsWithout }: LateCounts): Said[] {
+  return [
+    ...(monthsWithout === null ? [plain('reports not planned')] : [plain('reports late '), counted(late)]),
+    plain(', months without report '),
+    monthsWithout === null ? plain('not recorded') : counted(monthsWithout),
+    plain(', number gaps '),
+    gaps === null ? plain('not counted') : counted(gaps),
+    plain(' in the last 12 months; results overdue today '),
+    counted(overdue),
+  ]
+}
+
+export interface ShippedCounts {
+  readonly shippedT: number
+  readonly certifiedT: number
+  readonly beforeCompletion: number
+  readonly fromFailing: number
+  /** Bills that may have come from any of several lots; they count where one of the lots does. */
+  readonly severalLots: number
+}
+
+/** "2212 t of 29 800 t certified from lots of the last 12 months; 65 before completion; 10 bills from lots that do not meet". */
+export function shippedWords(counts: ShippedCounts, units: UnitSystem): Said[] {
+  const { shippedT, certifiedT, beforeCompletion, fromFailing } = counts
+  return [
+    strong(mass(shippedT, units)),
+    plain(` of ${mass(certifiedT, units)} certified, lots of the last 12 months; `),
+    strong(String(beforeCompletion)),
+    plain(' before completion; '),
+    counted(fromFailing, plural(fromFailing, 'bill', 'bills')),
+    plain(` ${severalText(counts)}`),
+  ]
+}
+
+function severalText({ severalLots, fromFailing }: ShippedCounts): string {
+  return severalLots === 0 || fromFailing === 0
+    ? 'from lots that do not meet'
+    : 'from lots that do not meet, or may be'
+}
+
+/** What stands in smaller letters beside it: the whole record, bills of several lots, the material balance. */
+export function shippedRest(
+  all: ShippedCounts,
+  year: ShippedCounts,
+  balance: BalanceSum | null,
+  units: UnitSystem,
+): Said[] {
+  const whole = `Whole record: ${mass(all.shippedT, units)} of ${mass(all.certifiedT, units)} certified, ${plural(all.fromFailing, 'bill', 'bills')} ${severalText(all)}. `
+  const several =
+    year.severalLots === 0
+      ? []
+      : [plain(`${plural(year.severalLots, 'bill', 'bills')} cannot be resolved to one lot. `)]
+  return [plain(whole), ...several, ...(balance === null ? [] : [plain(balanceWords(balance, units))])]
+}
+
+/** The balance of the months of a period that have a difference. */
+export interface BalanceSum {
+  readonly months: number
+  /** Produced and not accounted for; negative where more is. */
+  readonly differenceT: number
+  readonly producedT: number
+}
+
+/** "Material balance of 11 months: +120 t of 31 000 t produced not accounted for." */
+export function balanceWords({ months, differenceT, producedT }: BalanceSum, units: UnitSystem): string {
+  if (months === 0) return 'Material balance: no month has its stock at both ends.'
+  return `Material balance of ${plural(months, 'month', 'months')}: difference ${signed(differenceT, 0, 't', units)} of ${mass(producedT, units)} produced.`
+}
+
+/** "SA-2025-004 to SA-2025-006". */
+export function gapWords({ first, last }: { readonly first: string; readonly last: string }): string {
+  return first === last ? first : `${first} to ${last}`
+}
+
+/** "Gaps: SA-2025-004, SA-2025-010 to SA-2025-012, 3 more." */
+export function gapsWords(
+  gaps: readonly { readonly first: string; readonly last: string }[],
+  shown: number,
+): string {
+  const more = gaps.length - shown
+  const named = gaps.slice(0, shown).map(gapWords).join(', ')
+  return `Gaps: ${named}${0 < more ? `, ${number(more, 0)} more` : ''}.`
+}

@@ -1,0 +1,131 @@
+/** What the statements at the head of a source's page are counted from. */
+import { describe, expect, it } from 'vitest'
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
+import { billsOf } from '../../../src/edition/views/source-bills.ts'
+import { sourceListing } from '../../../src/edition/views/source-listing.ts'
+import { sourceLots } from '../../../src/edition/views/source-lots.ts'
+import { monthsOf } from '../../../src/edition/views/source-months.ts'
+import { sourcePageView } from '../../../src/edition/views/source-page.ts'
+import { chosenSplit } from '../../../src/edition/views/source-strip-agency.ts'
+import { loadRecords } from '../../../src/records/load.ts'
+import type { Source } from '../../../src/records/schema/loaded-records.ts'
+import { saidText } from '../../../src/words/said.ts'
+import { shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
+
+const { records } = loadRecords('content')
+const edition = computeEdition(records, { program: 'test' })
+const said = (id: string, label: string) => {
+  const line = sourcePageView(edition, id).strip.find((one) => one.label === label)
+  return [line?.says, line?.rest].map((pieces = []) => saidText(pieces).replaceAll('\u00a0', ' '))
+}
+
+describe('sourceListing', () => {
+  const approved = (approvals: NonNullable<Source['approvals']>) => {
+    const record = { ...tinySource('skarn').record, approvals }
+    return sourceListing({ asOf: readMoment('2026-04-10') }, tinySource('skarn', { record })).now.replaceAll(
+      '\u00a0',
+      ' ',
+    )
+  }
+  const roads = { from: readMoment('2024-05-01'), by: 'Roads', scope: 'Class F' }
+
+  it('reads an approval of the source as a whole as a listing', () => {
+    expect(approved([roads])).toBe('Listed by Roads since 1 May 2024: Class F')
+    expect(approved([{ ...roads, to: readMoment('2027-04-30') }])).toBe(
+      'Listed by Roads to 30 April 2027: Class F',
+    )
+  })
+
+  it('does not read an approval for one set, or one that has not begun, as a listing', () => {
+    expect(approved([{ ...roads, set: 'a-set' }])).toBe('No listing on record')
+    expect(approved([{ ...roads, from: readMoment('2026-04-11') }])).toBe('No listing on record')
+  })
+
+  it('says that an approval ended', () => {
+    expect(approved([{ ...roads, to: readMoment('2026-04-09') }])).toBe('Roads: approval ended on 9 Apr 2026')
+  })
+})
+
+describe('billsOf', () => {
+  it('has a shipment of several possible lots once, with all of them', () => {
+    const shared = { ...shipment('skarn/A', '9', '2026-03-20'), lots: ['skarn/A', 'skarn/B'] }
+    const own = shipment('skarn/A', '1', '2026-03-10')
+    const lots = ['skarn/A', 'skarn/B'].map((id) =>
+      tinyLot(id, { sharedShipments: [shared], ...(id === 'skarn/A' ? { shipments: [own] } : {}) }),
+    )
+    const bills = billsOf(sourceLots(tinyEdition([tinySource('skarn')], lots), 'skarn'))
+    expect(bills.map((bill) => [bill.shipment.bill, bill.lots.map(({ row }) => row.lot)])).toEqual([
+      ['1', ['A']],
+      ['9', ['A', 'B']],
+    ])
+  })
+})
+
+describe('chosenSplit', () => {
+  const split = edition.source('skarnmere-ash').agency()?.split ?? []
+
+  it('takes the governing property whatever its difference, else the one with most pairs', () => {
+    const [some] = split
+    expect(chosenSplit(split, `${some?.property}||`)?.property).toBe(some?.property)
+    const most = Math.max(...split.map(({ n }) => n))
+    expect(chosenSplit(split, 'none||')?.n).toBe(most)
+    expect(chosenSplit([], 'none||')).toBeUndefined()
+  })
+
+  it('changes nothing when the differences do', () => {
+    const turned = split.map((one) => ({ ...one, mean: -100 * (one.mean ?? 0) }))
+    expect(chosenSplit(turned, null)?.property).toBe(chosenSplit(split, null)?.property)
+  })
+})
+
+describe('the statement on an agency', () => {
+  it('counts the properties compared, and names the one with a bias', () => {
+    const { split = [] } = edition.source('skarnmere-ash').agency() ?? {}
+    const count = new Set(split.map(({ property }) => property)).size
+    expect(said('skarnmere-ash', 'Agency')[1]).toContain(
+      `${count - 1} other properties in D; of ${count} compared, `,
+    )
+    expect(said('skarnmere-ash', 'Agency')[1]).toContain('loss on ignition')
+  })
+})
+
+describe('the statement on what is late', () => {
+  it('names as many gaps as the check finds in the last twelve months', () => {
+    let named = 0
+    for (const id of edition.sources.keys()) {
+      const source = edition.source(id)
+      const found = source.findings.flatMap(({ reason }) =>
+        reason.code === 'number-gap' && '2025-05' <= (reason.params.after?.sampled ?? '')
+          ? [reason.params.first]
+          : [],
+      )
+      const { gaps, lines } = monthsOf(edition, source, sourceLots(edition, id))
+      expect(lines[0]?.month, id).toBe('2025-05')
+      expect(gaps?.map(({ first }) => first) ?? [], id).toEqual(found)
+      named += found.length
+    }
+    expect(named).toBeGreaterThan(0)
+  })
+})
+
+describe('the statement on open questions', () => {
+  it('says how many checks looked at how many lots', () => {
+    const { run, lots } = edition.source('skarnmere-ash').checks
+    expect(said('skarnmere-ash', 'Open questions')[0]).toContain(`${run} checks on ${lots} lots`)
+  })
+})
+
+describe('the statement on what was shipped', () => {
+  it('adds up the shipments of lots of the last twelve months', () => {
+    const from = edition.asOf.day - 365
+    const mass = edition
+      .lotsOf('skarnmere-ash')
+      .filter(({ sampled }) => from < sampled.day)
+      .flatMap(({ id }) => edition.lot(id).shipments)
+      .reduce((sum, { massT }) => sum + massT, 0)
+    expect(said('skarnmere-ash', 'Shipped')[0]?.replaceAll(/[\u202f\u2009]/g, '')).toMatch(
+      new RegExp(`^${mass < 100 ? mass.toFixed(1) : Math.round(mass)} t of `),
+    )
+  })
+})

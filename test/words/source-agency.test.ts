@@ -1,0 +1,47 @@
+/** The statement on an agency's samples at the head of a source's page. */
+import { describe, expect, it } from 'vitest'
+import { saidText } from '../../src/words/said.ts'
+import { type AgencyCounts, agencyWords, comparedWords } from '../../src/words/source-agency.ts'
+
+const COUNTS: AgencyCounts = {
+  independent: 4,
+  split: 5,
+  beyond: 1,
+  opposite: 2,
+  difference: { property: 'loss-on-ignition', mean: 0.552, interval: { low: 0.438, high: 0.666 } },
+  compared: 6,
+  biased: ['loss-on-ignition'],
+}
+const said = (counts: AgencyCounts | null) => saidText(agencyWords(counts)).replaceAll('\u00a0', ' ')
+const rest = (counts: AgencyCounts) => saidText(comparedWords(counts))
+
+describe('agencyWords', () => {
+  it('names the one property whose mean difference it states', () => {
+    expect(said(COUNTS)).toBe(
+      '4 independent, 5 split; 1 beyond the precision limit; mean difference of splits, loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit',
+    )
+  })
+
+  it('says that no precision limit is on record, that there are no splits, or that nothing is published', () => {
+    expect(said({ ...COUNTS, beyond: null })).toContain('no precision limit on record')
+    expect(said({ ...COUNTS, split: 0 })).toBe('4 independent, 0 split')
+    expect(said(null)).toBe('Verification results are not published on this site')
+  })
+})
+
+describe('comparedWords', () => {
+  it('counts the other properties, and those with a bias, so that one difference does not stand for all', () => {
+    expect(rest(COUNTS)).toBe(
+      '5 other properties in D; of 6 compared, 1 with a bias shown: loss on ignition.',
+    )
+    expect(rest({ ...COUNTS, biased: [] })).toBe(
+      '5 other properties in D; of 6 compared, none with a bias shown.',
+    )
+  })
+
+  it('says nothing of bias where findings are not published, and counts a single other property as one', () => {
+    expect(rest({ ...COUNTS, compared: 2, biased: null })).toBe('1 other property in D.')
+    expect(rest({ ...COUNTS, compared: 1, biased: null })).toBe('No other property compared.')
+    expect(rest({ ...COUNTS, difference: null })).toBe('')
+  })
+})

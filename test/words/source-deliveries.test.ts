@@ -1,0 +1,65 @@
+/** Statements on what is late and what was shipped. */
+import { describe, expect, it } from 'vitest'
+import { saidText } from '../../src/words/said.ts'
+import {
+  balanceWords,
+  gapsWords,
+  lateWords,
+  shippedRest,
+  shippedWords,
+} from '../../src/words/source-deliveries.ts'
+
+const plainSpaces = (text: string) => text.replaceAll(/[\u00a0\u202f\u2009]/g, ' ')
+
+describe('lateWords', () => {
+  it('says of what period each count is', () => {
+    expect(saidText(lateWords({ late: 1, overdue: 2, gaps: 3, monthsWithout: 0 }))).toBe(
+      'reports late 1, months without report 0, number gaps 3 in the last 12 months; results overdue today 2',
+    )
+  })
+
+  it('counts nothing that cannot be counted', () => {
+    expect(saidText(lateWords({ late: 0, overdue: 0, gaps: null, monthsWithout: null }))).toBe(
+      'reports not planned, months without report not recorded, number gaps not counted in the last 12 months; results overdue today 0',
+    )
+  })
+})
+
+describe('shippedWords', () => {
+  const counts = { shippedT: 2212, certifiedT: 29_800, beforeCompletion: 65, fromFailing: 10, severalLots: 0 }
+  it('says of which lots it counts, and that some bills may be of others', () => {
+    expect(plainSpaces(saidText(shippedWords(counts, 'SI')))).toBe(
+      '2212 t of 29 800 t certified, lots of the last 12 months; 65 before completion; 10 bills from lots that do not meet',
+    )
+    expect(saidText(shippedWords({ ...counts, severalLots: 1 }, 'SI'))).toContain(
+      '10 bills from lots that do not meet, or may be',
+    )
+  })
+
+  it('sets the whole record and the balance beside it', () => {
+    const all = { ...counts, shippedT: 9000, fromFailing: 1 }
+    const balance = { months: 11, differenceT: -120, producedT: 3100 }
+    expect(plainSpaces(saidText(shippedRest(all, { ...counts, severalLots: 2 }, balance, 'SI')))).toBe(
+      'Whole record: 9000 t of 29 800 t certified, 1 bill from lots that do not meet. 2 bills cannot be resolved to one lot. Material balance of 11 months: difference −120 t of 3100 t produced.',
+    )
+    expect(saidText(shippedRest(all, counts, null, 'SI'))).not.toContain('balance')
+  })
+
+  it('says that no month of a balance tells', () => {
+    expect(balanceWords({ months: 0, differenceT: 0, producedT: 0 }, 'SI')).toBe(
+      'Material balance: no month has its stock at both ends.',
+    )
+  })
+})
+
+describe('gapsWords', () => {
+  it('names the first gaps, a single number once, and counts the rest', () => {
+    const gaps = [
+      { first: 'A-04', last: 'A-04' },
+      { first: 'A-10', last: 'A-12' },
+      { first: 'A-20', last: 'A-20' },
+    ]
+    expect(gapsWords(gaps, 3)).toBe('Gaps: A-04, A-10 to A-12, A-20.')
+    expect(gapsWords(gaps, 2)).toBe('Gaps: A-04, A-10 to A-12, 1 more.')
+  })
+})

@@ -1,0 +1,67 @@
+/** Statements at the head of a source's page: listing, margins, checks. */
+import { describe, expect, it } from 'vitest'
+import { readMoment } from '../../src/core/measure/moment.ts'
+import { saidText } from '../../src/words/said.ts'
+import { listingWords, marginWords, questionWords } from '../../src/words/source-strip.ts'
+
+const plainSpaces = (text: string) => text.replaceAll('\u00a0', ' ')
+
+describe('marginWords', () => {
+  it('says one point in the singular, and nothing else so', () => {
+    const points = [
+      [1, 0],
+      [0.96, 0],
+      [11, 0],
+      [1, 1],
+      [0.4, 1],
+      [21, 0],
+      [101, 0],
+    ] as const
+    expect(points.map(([margin, decimals]) => plainSpaces(marginWords(margin, decimals, '%')))).toEqual([
+      '1 point',
+      '1 point',
+      '11 points',
+      '1.0 points',
+      '0.4 points',
+      '21 points',
+      '101 points',
+    ])
+  })
+
+  it('says on which side a margin lies that is less than nothing', () => {
+    expect(plainSpaces(marginWords(-1, 0, '%'))).toBe('beyond by 1 point')
+    expect(plainSpaces(marginWords(-2, 0, 'd'))).toBe('beyond by 2 d')
+  })
+})
+
+describe('listingWords', () => {
+  const since = readMoment('2024-05-01')
+  it('says until when, else since when, else what ended it, else that nothing is on record', () => {
+    const said = [
+      { by: 'Varrow roads', since, to: readMoment('2027-04-30'), scope: 'Class F' },
+      { by: 'Varrow roads', since },
+      { by: 'Varrow roads', since, ended: 'approval ended on 3 May 2025' },
+      null,
+    ].map((listing) => plainSpaces(listingWords(listing)))
+    expect(said).toEqual([
+      'Listed by Varrow roads to 30 April 2027: Class F',
+      'Listed by Varrow roads since 1 May 2024',
+      'Varrow roads: approval ended on 3 May 2025',
+      'No listing on record',
+    ])
+  })
+})
+
+describe('questionWords', () => {
+  const checks = { run: 30, lots: 36, looks: [], expectedByChance: { low: 0, expected: 0.4, high: 2 } }
+  it('says how many are open, how old the oldest is, and what chance alone would raise', () => {
+    expect(saidText(questionWords({ count: 3, oldestDays: 147, checks }))).toBe(
+      '3, oldest 147 days. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)',
+    )
+    expect(saidText(questionWords({ count: 0, oldestDays: null, checks }))).toMatch(/^0\. 30 checks/)
+  })
+
+  it('counts no checks where findings are not published', () => {
+    expect(saidText(questionWords(null))).toBe('Findings are not published on this site')
+  })
+})
