@@ -4,6 +4,7 @@ import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { listedSetName, setOfVerdict } from '../../words/outcomes.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { type AgencyView, agencyView } from './agency.ts'
+import { type AtLimitView, limitHistograms } from './source-at-limits.ts'
 import { type FailedLots, failedLots } from './source-failed.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { lastLot } from './last-lot.ts'
@@ -38,6 +39,8 @@ export interface SourcePageView {
   readonly failed: FailedLots
   readonly charts: SourceCharts | null
   readonly shipped: ShippedChart | null
+  /** Limits that enough lots were judged by. */
+  readonly atLimits: readonly AtLimitView[]
   readonly agency: AgencyView
   readonly months: SourceMonths
   readonly lots: LotTableView
@@ -75,6 +78,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
     failed: failedLots(edition, lots),
     charts: sourceCharts(edition, source, lots, governing),
     shipped: shippedChart({ edition, source, lots, criteria }, seriesOf(source, governing)),
+    atLimits: limitHistograms(edition, source),
     agency: agencyView(edition, id),
     months: monthsOf(edition, source, lots),
     lots: lotTable(edition, lots.slice(-NEWEST)),

@@ -1,0 +1,90 @@
+/** Results of a source at the limits that they are judged by: a histogram each, with what is expected near the edge. */
+import { histogram, type HistogramModel } from '../../charts/histogram.ts'
+import { type AtLimit, atTheLimits } from '../../core/checks/at-the-limits.ts'
+import { property } from '../../core/measure/properties.ts'
+import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
+import { mean, standardDeviation } from '../../core/statistics/descriptive.ts'
+import { cumulative } from '../../core/statistics/distributions.ts'
+import { atLimitWords } from '../../words/at-the-limits.ts'
+import { fixedDigits } from '../../words/numbers.ts'
+import { unbroken } from '../../words/sentences.ts'
+import { unitSign } from '../../words/unit-signs.ts'
+import { conditionTitle } from '../shape/condition-title.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+
+export interface AtLimitView {
+  readonly title: string
+  readonly note: string
+  readonly sentences: readonly string[]
+  readonly model: HistogramModel
+  readonly tickLabels: readonly string[]
+}
+
+const HEIGHT = 150
+/** Bars in the window on either side of the edge. */
+const BARS = 2
+
+/** The indices and the one other limit that results lie closest to, as far as enough lots were judged by them. */
+export function limitHistograms(edition: Edition, source: SourceEntry): AtLimitView[] {
+  const limits = atTheLimits(edition.lotsOf(source.id).map(({ id }) => edition.lot(id)))
+  return chosenLimits(limits).flatMap((limit) => {
+    const model = histogramOf(limit)
+    return model === null ? [] : [viewOf(edition, source, limit, model)]
+  })
+}
+
+/** Indices in the order of their clauses, then the closest of the others. */
+export function chosenLimits(limits: readonly AtLimit[]): AtLimit[] {
+  const isIndex = (limit: AtLimit) => RATIO_OF[limit.property] !== undefined
+  const [closest] = limits.filter((limit) => !isIndex(limit)).sort((a, b) => distance(a) - distance(b))
+  return [...limits.filter(isIndex), ...(closest === undefined ? [] : [closest])]
+}
+
+/** From the mean of the values to the edge, in their standard deviations; below zero beyond it. */
+function distance({ values, edge, side }: AtLimit): number {
+  const inside = (side === 'low' ? 1 : -1) * (mean(values) - edge)
+  return inside / standardDeviation(values)
+}
+
+function histogramOf(limit: AtLimit): HistogramModel | null {
+  const { values, edge, width } = limit
+  return histogram({
+    values,
+    edge,
+    barWidth: width / BARS,
+    window: { from: edge - width, to: edge + width },
+    expected: expectedIn(limit),
+    height: HEIGHT,
+  })
+}
+
+/** Lots that the fitted density puts into a bar about a value. */
+function expectedIn({ fitted, edge, width }: AtLimit): ((middle: number) => number) | null {
+  if (fitted === null) return null
+  const upTo = (value: number) => cumulative((value - fitted.mean) / fitted.standardDeviation)
+  const share = upTo(edge + width) - upTo(edge - width)
+  if (share <= 0) return null
+  const total = (fitted.admitted + fitted.refused) / share
+  const half = width / BARS / 2
+  return (middle) => total * (upTo(middle + half) - upTo(middle - half))
+}
+
+function viewOf(
+  edition: Edition,
+  { record }: SourceEntry,
+  limit: AtLimit,
+  model: HistogramModel,
+): AtLimitView {
+  const { property: key, age, condition, unit, decimals } = limit
+  const title = unbroken([property(key).title, age].filter((part) => part !== null).join(', '))
+  return {
+    title,
+    note: condition === null ? '' : unbroken(conditionTitle(edition, condition)),
+    sentences: atLimitWords(limit, record.diverted?.length ?? null),
+    model,
+    tickLabels: model.ticks.map(
+      ({ value }, place) =>
+        `${fixedDigits(value, decimals)}${place === model.ticks.length - 1 ? ` ${unitSign(unit)}` : ''}`,
+    ),
+  }
+}

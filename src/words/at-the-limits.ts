@@ -1,0 +1,37 @@
+/** What the results of a source near a limit show. */
+import type { AtLimit } from '../core/checks/at-the-limits.ts'
+import { limitWords } from './limits.ts'
+import { countWords, shortNumber } from './numbers.ts'
+import { quantity } from './units.ts'
+
+const SHOWN: Readonly<Record<AtLimit['shown'], string>> = {
+  bunched: 'Bunched just inside the limit',
+  'not-bunched': 'No bunching shown',
+  'too-few': 'Too few near the limit to say',
+}
+
+/**
+ * The sentences beside a histogram.
+ * @param diverted entries in the ledger of diverted material; null where none is kept
+ */
+export function atLimitWords(limit: AtLimit, diverted: number | null): string[] {
+  return [
+    `${SHOWN[limit.shown]}: ${countsWords(limit)}.`,
+    `Limit ${limitWords(limit.limit)}; before rounding the outcome changes at ${quantity(limit.edge, limit.decimals + 1, limit.unit)}.`,
+    ...(limit.shown === 'bunched' ? [divertedWords(diverted)] : []),
+  ]
+}
+
+function countsWords({ admitted, refused, fitted, width, unit, decimals, values }: AtLimit): string {
+  const near = quantity(width, decimals + 1, unit === '%' ? 'percentage points' : unit)
+  const found = `of ${countWords(values.length, 'result')}, ${admitted} within ${near} inside and ${refused} within as much beyond`
+  if (fitted === null) return found
+  const [inside, beyond] = [fitted.admitted, fitted.refused].map((count) => shortNumber(count, 1))
+  return `${found}; ${inside} and ${beyond} expected from a normal density fitted to the others`
+}
+
+function divertedWords(diverted: number | null): string {
+  if (diverted === null)
+    return 'Diverted failing lots also cause this: no ledger of diverted material is kept.'
+  return `Diverted failing lots also cause this: ${diverted} recorded.`
+}
