@@ -102,7 +102,7 @@ describe('the comparison of sets', () => {
     )
     await page.waitForSelector('#compare-result h2')
     expect(await page.locator('.compare-state').textContent()).toBe(
-      `${lots.length} lots judged under 2 specifications; ${pairs.filter(([a, b]) => a !== b).length} lots change outcome.`,
+      `ASTM C618, edition 12a judges ${lots.length} lots; Fell County supplement, edition 2 judges ${lots.length} lots. ${pairs.filter(([a, b]) => a !== b).length} lots change outcome.`,
     )
     expect(await page.locator('#compare-result tbody tr').count()).toBe(
       pairs.filter(([a, b]) => a !== b).length,
@@ -112,7 +112,9 @@ describe('the comparison of sets', () => {
   it('asks for two sets, and says so', async () => {
     const page = await demo.open('comparison/?set=c618-12a&source=skarnmere-ash')
     await page.waitForFunction(() => document.querySelector('.compare-state')?.textContent !== '')
-    expect(await page.locator('.compare-state').textContent()).toBe('Choose at least two specifications.')
+    expect(await page.locator('.compare-state').textContent()).toBe(
+      'Choose a second specification, or one whose activity clause stands in for the first one’s.',
+    )
   })
 
   it('shows the sets in force without JavaScript, as the verdicts of the edition', async () => {
