@@ -33,6 +33,7 @@ export function controlPanel(context: PanelContext, series: Series, height: numb
     description: `${points.length} control batches`,
     model,
     tickLabels: tickLabels(model, printed.unit),
+    newest: [],
   }
 }
 

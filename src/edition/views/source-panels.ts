@@ -15,6 +15,7 @@ import type { Edition, Series, SourceEntry } from '../shape/edition.ts'
 import { controlPanel } from './source-control-panel.ts'
 import { type OwnLimit, ownLimits } from './source-limits.ts'
 import { seriesKey, type SourceLot } from './source-lots.ts'
+import { newestRows, type PanelRow } from './source-panel-rows.ts'
 import { type Rail, railOf } from './source-rail.ts'
 import { trendContext, type TrendContext } from './trends.ts'
 
@@ -27,6 +28,8 @@ export interface PanelView {
   readonly description: string
   readonly model: PanelModel
   readonly tickLabels: readonly string[]
+  /** The newest results as a table, the latest first. */
+  readonly newest: readonly PanelRow[]
 }
 
 export interface SourceCharts {
@@ -160,6 +163,7 @@ export function seriesPanel(context: PanelContext, series: Series, height: numbe
     description: descriptionOf(points, limits, unit.decimals),
     model,
     tickLabels: tickLabels(model, unit.unit),
+    newest: newestRows(context, series),
   }
 }
 

@@ -50,6 +50,20 @@ describe('sourcePageView', () => {
     ])
   })
 
+  it('gives the newest twenty results of each panel as a table, the latest first', () => {
+    const series = edition
+      .source('skarnmere-ash')
+      .series.find(({ property, age }) => property === 'strength-activity-index' && age?.text === '7 d')
+    const rows = view.charts?.panels[0]?.newest ?? []
+    expect(rows.map(({ lot }) => lot)).toEqual(
+      series?.points
+        .slice(-20)
+        .map(({ lot }) => lot)
+        .reverse(),
+    )
+    expect(rows.every(({ value, state }) => (value === '') === (state === 'awaited'))).toBe(true)
+  })
+
   it('states ten lines in their order, the head being the first', () => {
     expect(view.strip.map(({ label }) => label)).toEqual([
       'Latest lot',
