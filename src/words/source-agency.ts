@@ -14,6 +14,8 @@ export interface AgencyCounts {
   /** Of one property that is chosen before its differences are known, agency less producer. */
   readonly difference: {
     readonly property: PropertyKey
+    /** "7 d"; null of a property without one. */
+    readonly age: string | null
     readonly mean: number | null
     readonly interval: { readonly low: number; readonly high: number } | null
   } | null
@@ -67,12 +69,12 @@ function biasWords(compared: number, biased: AgencyCounts['biased']): string {
 
 function differenceSaid(difference: AgencyCounts['difference']): Said[] {
   if (difference === null || difference.mean === null) return []
-  const { property: key, mean, interval } = difference
+  const { property: key, age, mean, interval } = difference
   const { decimals, title } = property(key)
   const half = interval === null ? '' : ` ± ${plainNumber((interval.high - interval.low) / 2, decimals)}`
   const unit = storedUnit(key) === '%' ? 'percentage points' : storedUnit(key)
   return [
-    plain(`; mean difference of splits, ${lowerFirst(title)}, `),
+    plain(`; mean difference of splits, ${lowerFirst(title)}${age === null ? '' : ` at ${age}`}, `),
     strong(`${signed(mean, decimals, '')}${half} ${unitSign(unit)}`.trim()),
   ]
 }

@@ -8,7 +8,7 @@ const COUNTS: AgencyCounts = {
   split: 5,
   beyond: 1,
   opposite: 2,
-  difference: { property: 'loss-on-ignition', mean: 0.552, interval: { low: 0.438, high: 0.666 } },
+  difference: { property: 'loss-on-ignition', age: null, mean: 0.552, interval: { low: 0.438, high: 0.666 } },
   compared: 6,
   biased: ['loss-on-ignition'],
 }
@@ -20,6 +20,16 @@ describe('agencyWords', () => {
     expect(said(COUNTS)).toBe(
       '4 independent, 5 split; 1 beyond the precision limit; mean difference of splits, loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit',
     )
+  })
+
+  it('names the age of a test that has one', () => {
+    const difference = {
+      property: 'strength-activity-index',
+      age: '7 d',
+      mean: -1.8,
+      interval: null,
+    } as const
+    expect(said({ ...COUNTS, difference })).toContain('strength activity index at 7 d, −')
   })
 
   it('says that no precision limit is on record, that there are no splits, or that nothing is published', () => {

@@ -35,7 +35,12 @@ function agencyCounts(
     difference:
       one === undefined
         ? null
-        : { property: one.property, mean: one.mean, interval: intervalOf(one.paired?.interval) },
+        : {
+            property: one.property,
+            age: one.age ?? null,
+            mean: one.mean,
+            interval: intervalOf(one.paired?.interval),
+          },
     compared: new Set(split.map(({ property }) => property)).size,
     biased: withFindings ? biasedIn(source) : null,
   }
