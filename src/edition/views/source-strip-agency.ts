@@ -37,7 +37,7 @@ function agencyCounts(
         ? null
         : {
             property: one.property,
-            age: one.age ?? null,
+            age: one.age?.text ?? null,
             mean: one.mean,
             interval: intervalOf(one.paired?.interval),
           },
