@@ -97,7 +97,8 @@ function publicSource(
   return {
     ...source,
     record: publicSourceRecord(source.record, source.id, shown, withhold.publish),
-    agency: () => publicAgency(source, shown, withhold.publish),
+    agency: (isShown = () => true) =>
+      publicAgency(source, (id) => shown.has(id) && isShown(id), withhold.publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
     findings: publicFindings(source.findings, withhold),
     history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
@@ -110,10 +111,10 @@ function publicSource(
 /** Lots that are not shown count on neither side, so that none of their values can be worked out. */
 function publicAgency(
   { agency }: SourceEntry,
-  shown: Edition['lots'],
+  isShown: (lot: string) => boolean,
   publish: Publish,
 ): SourceAgency | null {
-  const found = publish.has('verification') ? agency((id) => shown.has(id)) : null
+  const found = publish.has('verification') ? agency(isShown) : null
   if (found === null || publish.has('persons')) return found
   return { ...found, status: found.status.map(({ sampler: _, ...period }) => period) }
 }

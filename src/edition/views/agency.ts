@@ -28,7 +28,7 @@ import { unitSign } from '../../words/unit-signs.ts'
 import { link, paths } from '../shape/addresses.ts'
 import { comparedLot, precisionOf } from '../shape/compared-lot.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
-import type { Edition, LotEntry } from '../shape/edition.ts'
+import type { Edition, LotEntry, SourceEntry } from '../shape/edition.ts'
 
 export interface AgencyView {
   readonly name: string
@@ -103,10 +103,17 @@ export function verificationPublished({ audience, site }: Pick<Edition, 'audienc
   return audience === 'internal' || (site.publish ?? []).includes('verification')
 }
 
-/** A source's comparison, independent samples before splits. */
-export function agencyView(edition: Edition, id: string): AgencyView {
+/**
+ * A source's comparison, independent samples before splits.
+ * @param isShown which lots take part; all without it
+ */
+export function agencyView(
+  edition: Edition,
+  id: string,
+  isShown?: Parameters<SourceEntry['agency']>[0],
+): AgencyView {
   const source = edition.source(id)
-  const agency = source.agency()
+  const agency = source.agency(isShown)
   const name = source.record.name
   if (agency === null)
     return {

@@ -54,9 +54,9 @@ const SHOWN = 12
 export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly SourceLot[]): SourceMonths {
   const { reports } = source.record
   const newest = monthOf(edition.asOf)
-  const lines = monthLines(edition, source, lots, newest)
-  const states = lines.map(({ report }) => report.state)
   const since = earlier(newest, SHOWN - 1)
+  const lines = monthsWithin(edition, source, lots, [since, newest])
+  const states = lines.map(({ report }) => report.state)
   return {
     lines,
     late: states.filter((state) => state === 'late').length,
@@ -65,18 +65,19 @@ export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly S
   }
 }
 
-function monthLines(
+/** @param within first and last month, "2026-03" */
+export function monthsWithin(
   edition: Edition,
   source: SourceEntry,
   lots: readonly SourceLot[],
-  newest: string,
+  within: readonly [from: string, to: string],
 ): MonthLine[] {
   const { record } = source
   const sampled = Map.groupBy(lots, ({ row }) => monthOf(row.sampled))
   const shipped = sums(billsOf(lots).map(({ shipment: { date, massT } }) => [monthOf(date), massT] as const))
   const diverted = divertedByMonth(record)
   const balance = balanceByMonth(edition, source)
-  return monthsBetween(earlier(newest, SHOWN - 1), newest).map((month) => {
+  return monthsBetween(...within).map((month) => {
     const own = sampled.get(month) ?? []
     const certifiedT = own.filter(({ row }) => isInForce(row)).reduce((sum, { row }) => sum + row.tonnes, 0)
     return {

@@ -94,9 +94,10 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
   }
 }
 
-type Head = Pick<SourcePageView, 'id' | 'name' | 'kind' | 'producer' | 'unit' | 'set' | 'trial'>
+export type Head = Pick<SourcePageView, 'id' | 'name' | 'kind' | 'producer' | 'unit' | 'set' | 'trial'>
 
-function headOf(edition: Edition, { id, record }: SourceEntry): Head {
+/** What a source is, and by what its newest lot is judged. */
+export function headOf(edition: Edition, { id, record }: SourceEntry): Head {
   const last = lastLot(edition.lotsOf(id))
   const verdict = last && edition.lot(last.id).verdicts[0]
   const criterion = verdict && edition.criteria.get(verdict.criterion)
@@ -116,7 +117,7 @@ function criterionLine(criterion: Criterion): SourcePageView['criteria'][number]
 }
 
 /** An index governs where one is judged: the value closest to its limit where that is one, else the first series. */
-function governingKey({ series }: SourceEntry, closest: JudgedValue | undefined): string | null {
+export function governingKey({ series }: SourceEntry, closest: JudgedValue | undefined): string | null {
   const own = series.find((candidate) => candidate.property === closest?.property)
   const index = series.find(({ property }) => property === 'strength-activity-index')
   const head = own ?? index ?? series[0]

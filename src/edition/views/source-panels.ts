@@ -69,12 +69,14 @@ const LOW = 104
 /**
  * @param lots of the period, in order of sampling
  * @param governing key of the series that governs; null where none does
+ * @param until day to which the axis runs at least
  */
 export function sourceCharts(
   edition: Edition,
   source: SourceEntry,
   lots: readonly SourceLot[],
   governing: string | null,
+  until = edition.asOf.day,
 ): SourceCharts | null {
   const [first, last] = [lots[0], lots.at(-1)]
   if (first === undefined || last === undefined) return null
@@ -83,7 +85,7 @@ export function sourceCharts(
     source,
     lots,
     criteria: source.criteria.flatMap((id) => edition.criteria.get(id) ?? []),
-    axis: { from: first.row.sampled.day, to: Math.max(edition.asOf.day, last.row.sampled.day) },
+    axis: { from: first.row.sampled.day, to: Math.max(until, last.row.sampled.day) },
     laboratories: laboratoriesOf(lots),
   }
   const ordered = governingFirst(source.series, governing)

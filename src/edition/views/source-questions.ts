@@ -1,7 +1,7 @@
 /** Questions that the audit checks ask about a source and its lots, open ones first, each with what was answered. */
 import type { Moment } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
-import type { Edition, SourceEntry } from '../shape/edition.ts'
+import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
 
 type Answer = NonNullable<SourceEntry['record']['answers']>[number]
@@ -27,9 +27,21 @@ export interface SourceQuestions {
 /** Questions that a page has room for. */
 const SHOWN = 40
 
-/** Those of the source, then those of its lots, the newest lot first; remarks for information last. */
-export function sourceQuestions(edition: Edition, source: SourceEntry): SourceQuestions {
-  const rows = edition.lotsOf(source.id)
+/** Which lots are asked about, and how many questions there is room for. */
+interface Asked {
+  readonly rows?: readonly ListedLot[]
+  readonly most?: number
+}
+
+/**
+ * Those of the source, then those of its lots, the newest lot first; remarks for information last.
+ * @param asked all lots and as many as a page has room for, unless it says otherwise
+ */
+export function sourceQuestions(
+  edition: Edition,
+  source: SourceEntry,
+  { rows = edition.lotsOf(source.id), most = SHOWN }: Asked = {},
+): SourceQuestions {
   const findings = [...source.findings, ...findingsOfLots(edition, [...rows].reverse())]
   const answers = answersBy(edition, source)
   const listed = listedFindings(edition, findings.sort(bySeverity)).map((finding) =>
@@ -38,11 +50,11 @@ export function sourceQuestions(edition: Edition, source: SourceEntry): SourceQu
   const open = listed.filter(({ closed, severity }) => closed === null && severity !== 'information')
   return {
     published: findingsPublished(edition),
-    open: open.slice(0, SHOWN),
-    more: Math.max(0, open.length - SHOWN),
+    open: open.slice(0, most),
+    more: Math.max(0, open.length - most),
     closed: listed
       .filter(({ closed, severity }) => closed !== null || severity === 'information')
-      .slice(0, SHOWN),
+      .slice(0, most),
     oldestDays: oldestOf(edition, open),
   }
 }

@@ -1,0 +1,103 @@
+/** How complete a source's records are in the period of a report: lots, numbers, masses, monthly reports. */
+import { numberGaps } from '../../core/checks/lot-numbers.ts'
+import { monthOf } from '../../core/measure/moment.ts'
+import { sum } from '../../core/statistics/descriptive.ts'
+import { missingNumberWords, reportCountWords, reportsWords } from '../../words/source-report.ts'
+import { mass } from '../../words/source-strip.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+import type { SourceFact } from './source-facts.ts'
+import type { SourceLot } from './source-lots.ts'
+import { type MonthLine, monthsWithin } from './source-months.ts'
+import { monthCellsOf, type MonthTable } from './source-months-table.ts'
+import { isFailed } from './source-strip.ts'
+
+export interface Completeness {
+  readonly facts: readonly SourceFact[]
+  /** A row a month: a history of years is longer than a page is wide. */
+  readonly months: MonthTable
+}
+
+interface Reported {
+  readonly edition: Edition
+  readonly source: SourceEntry
+  /** Every lot of the source, and those of the period, in order of sampling. */
+  readonly all: readonly SourceLot[]
+  readonly lots: readonly SourceLot[]
+}
+
+/** @param year calendar year; null for all of the history */
+export function completenessOf(of: Reported, year: string | null): Completeness {
+  const { edition, source, all } = of
+  const { units } = edition.site
+  const within = monthsOfPeriod(of, year)
+  const lines = within === null ? [] : monthsWithin(edition, source, all, within)
+  const massOf = (tonnes: (line: MonthLine) => number) => mass(sum(lines.map(tonnes)), units)
+  return {
+    facts: [
+      { label: 'Lots', text: reportCountWords(countsOf(of)) },
+      { label: 'Lot numbers missing', text: missingNumberWords(missingNumbers(of, year)) },
+      { label: 'Certified', text: massOf(({ certifiedT }) => certifiedT) },
+      { label: 'Shipped of certified lots', text: massOf(({ shippedT }) => shippedT) },
+      { label: 'Monthly reports', text: reportsWords(reportsIn(source, lines)) },
+    ],
+    months: turned(monthCellsOf({ lines }, units)),
+  }
+}
+
+/** From the first lot's month, or the year's first, to the last that has begun; null without a lot. */
+function monthsOfPeriod({ edition, lots }: Reported, year: string | null): [string, string] | null {
+  const [first] = lots
+  if (first === undefined) return null
+  const newest = monthOf(edition.asOf)
+  if (year === null) return [monthOf(first.row.sampled), newest]
+  const last = `${year}-12`
+  return [`${year}-01`, last < newest ? last : newest]
+}
+
+function countsOf({ lots }: Reported) {
+  const is = (mark: string) => lots.filter(({ standing }) => standing.mark === mark).length
+  return {
+    lots: lots.length,
+    failed: lots.filter(isFailed).length,
+    withdrawn: lots.filter(({ row }) => row.state === 'withdrawn').length,
+    notValid: is('not-valid'),
+    pending: is('pending') + is('meets-so-far'),
+  }
+}
+
+/** Found as the check finds them; a gap belongs to the year of the lot after it. */
+function missingNumbers({ source, all }: Reported, year: string | null): string[] | null {
+  // Where lots are on record and not shown, a missing number is no gap.
+  if (0 < source.unpublished) return null
+  const { looked, findings } = numberGaps({
+    source: source.id,
+    pattern: source.record['lot-number-pattern'],
+    unused: (source.record['numbers-not-used'] ?? []).map(({ number }) => number),
+    lots: all.map(({ row }) => row),
+  })
+  if (looked === 0) return null
+  return findings.flatMap(({ reason }) => {
+    if (reason.code !== 'number-gap') return []
+    const { first, last, before, after } = reason.params
+    if (year !== null && (after ?? before)?.sampled.slice(0, 4) !== year) return []
+    return [first === last ? first : `${first} to ${last}`]
+  })
+}
+
+function reportsIn({ record }: SourceEntry, lines: readonly MonthLine[]) {
+  if (record.reports === undefined) return null
+  const count = (state: MonthLine['report']['state']) =>
+    lines.filter(({ report }) => report.state === state).length
+  return { late: count('late'), missing: count('missing') }
+}
+
+/** Columns as rows. */
+function turned({ heads, rows }: MonthTable): MonthTable {
+  return {
+    heads: rows.map(({ label }) => label),
+    rows: heads.map((label, place) => ({
+      label,
+      cells: rows.flatMap(({ cells }) => cells[place] ?? []),
+    })),
+  }
+}

@@ -1,0 +1,129 @@
+/** A source's history for filing: what its page says, for all years or one, unfolded and with room to sign. */
+import { lastDayOf, yearOf } from '../../core/measure/moment.ts'
+import { period as periodWords } from '../../words/dates.ts'
+import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
+import { type AgencyView, agencyView } from './agency.ts'
+import { type OverdueLine, overdueLines } from './overdue.ts'
+import { type TotalLine, shipmentTotals } from './shipment-totals.ts'
+import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.ts'
+import { type SourceListing, sourceListing } from './source-listing.ts'
+import { type SourceLot, sourceLots } from './source-lots.ts'
+import { governingKey, type Head, headOf } from './source-page.ts'
+import { type SourceCharts, sourceCharts } from './source-panels.ts'
+import { type SourceQuestions, sourceQuestions } from './source-questions.ts'
+import { type Completeness, completenessOf } from './source-report-completeness.ts'
+import { type ReportLots, reportLots } from './source-report-lots.ts'
+import { type ReportRevision, reportRevisions } from './source-report-revisions.ts'
+import { closestToLimit, judgedSeries } from './source-strip.ts'
+import { yearsOf } from './years.ts'
+
+/** A source and a calendar year; null for all of its history. */
+export interface ReportOf {
+  readonly source: string
+  readonly year: string | null
+}
+
+export interface SourceReportView extends Head {
+  /** "2025", or "all years". */
+  readonly title: string
+  /** First to last sampling. */
+  readonly sampled: string
+  /** Agency that lists it, as the record names it. */
+  readonly listedBy: string | null
+  readonly listing: SourceListing
+  readonly completeness: Completeness
+  readonly lots: ReportLots
+  readonly charts: SourceCharts | null
+  readonly agency: AgencyView
+  readonly laboratories: readonly LaboratoryLine[]
+  readonly questions: SourceQuestions
+  /** Answered and not closed. */
+  readonly actions: SourceQuestions['open']
+  readonly unanswered: number
+  readonly overdue: readonly OverdueLine[]
+  readonly revisions: readonly ReportRevision[]
+  /** By month. */
+  readonly shipped: readonly TotalLine[]
+}
+
+/** Every report: the whole history of each source, then its years, the latest first. */
+export function reportsOf(edition: Pick<Edition, 'sources' | 'lotsOf'>): ReportOf[] {
+  return [...edition.sources.keys()].flatMap((source) =>
+    [null, ...yearsOf(edition.lotsOf(source).map(({ sampled }) => sampled))].map((year) => ({
+      source,
+      year,
+    })),
+  )
+}
+
+/** Lots of the source asked last, since its reports follow one another. */
+const newest = new WeakMap<Edition, { readonly id: string; readonly lots: readonly SourceLot[] }>()
+
+function lotsOnce(edition: Edition, id: string): readonly SourceLot[] {
+  const known = newest.get(edition)
+  if (known?.id === id) return known.lots
+  const lots = sourceLots(edition, id)
+  newest.set(edition, { id, lots })
+  return lots
+}
+
+/**
+ * A year's report is on the lots sampled and the shipments made in it; results that came later count as they stand.
+ * @throws RangeError for a source that is not in the edition
+ */
+export function sourceReportView(edition: Edition, { source: id, year }: ReportOf): SourceReportView {
+  const source = edition.source(id)
+  const all = lotsOnce(edition, id)
+  const lots = year === null ? all : all.filter(({ row }) => yearOf(row.sampled) === year)
+  const rows = lots.map(({ row }) => row)
+  const questions = sourceQuestions(edition, source, { rows, most: Number.POSITIVE_INFINITY })
+  return {
+    ...headOf(edition, source),
+    title: year ?? 'all years',
+    sampled: sampledWords(rows),
+    listedBy: source.record.listing?.at(-1)?.by ?? null,
+    listing: sourceListing(edition, source),
+    completeness: completenessOf({ edition, source, all, lots }, year),
+    lots: reportLots(edition, lots),
+    charts: chartsOf(edition, source, lots, year),
+    agency: year === null ? agencyView(edition, id) : agencyView(edition, id, idsOf(rows)),
+    laboratories: sourceLaboratories(edition, lots),
+    questions,
+    actions: questions.open.filter(({ answer }) => answer !== null),
+    unanswered: questions.open.filter(({ answer }) => answer === null).length,
+    overdue: overdueLines(edition, rows),
+    revisions: reportRevisions(lots),
+    shipped: shippedIn(edition, { source: id, year }),
+  }
+}
+
+function sampledWords(rows: readonly ListedLot[]): string {
+  const [first, last] = [rows[0], rows.at(-1)]
+  return first === undefined || last === undefined ? 'no lot' : periodWords(first.sampled, last.sampled)
+}
+
+function idsOf(rows: readonly ListedLot[]): (id: string) => boolean {
+  const ids = new Set(rows.map(({ id }) => id))
+  return (id) => ids.has(id)
+}
+
+/** Nothing is folded on paper; a year's axis ends with the year, or with the records. */
+function chartsOf(
+  edition: Edition,
+  source: SourceEntry,
+  lots: readonly SourceLot[],
+  year: string | null,
+): SourceCharts | null {
+  const { asOf } = edition
+  const closest = closestToLimit(judgedSeries(lots))?.values.at(-1)?.judged
+  const until = year === null ? asOf.day : Math.min(asOf.day, lastDayOf(`${year}-12`).day)
+  const charts = sourceCharts(edition, source, lots, governingKey(source, closest), until)
+  return charts === null ? null : { ...charts, panels: [...charts.panels, ...charts.more], more: [] }
+}
+
+function shippedIn(edition: Edition, { source, year }: ReportOf): readonly TotalLine[] {
+  const own = edition.shipments.filter(
+    (shipment) => shipment.source === source && (year === null || yearOf(shipment.date) === year),
+  )
+  return shipmentTotals(edition, own).find(({ by }) => by === 'Month')?.lines ?? []
+}

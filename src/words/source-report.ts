@@ -1,0 +1,29 @@
+/** Words of a source's report for printing. */
+import { plural } from './numbers.ts'
+
+export const MARGIN_CAUTION = 'Compares records; decides nothing.'
+
+export interface ReportCounts {
+  readonly lots: number
+  readonly failed: number
+  readonly withdrawn: number
+  readonly notValid: number
+  readonly pending: number
+}
+
+/** "15 lots: 2 do not meet, 0 withdrawn, 0 not valid, 1 pending". */
+export function reportCountWords({ lots, failed, withdrawn, notValid, pending }: ReportCounts): string {
+  const fail = `${failed} ${failed === 1 ? 'does' : 'do'} not meet`
+  return `${plural(lots, 'lot', 'lots')}: ${fail}, ${withdrawn} withdrawn, ${notValid} not valid, ${pending} pending`
+}
+
+/** Numbers that no lot bears; null where nothing can be told. */
+export function missingNumberWords(missing: readonly string[] | null): string {
+  if (missing === null) return 'cannot be told from what is shown'
+  return missing.length === 0 ? 'none' : missing.join(', ')
+}
+
+/** "1 late, 2 not on record"; null where no report is planned. */
+export function reportsWords(reports: { readonly late: number; readonly missing: number } | null): string {
+  return reports === null ? 'none planned' : `${reports.late} late, ${reports.missing} not on record`
+}
