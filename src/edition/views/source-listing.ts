@@ -12,6 +12,8 @@ export interface ListingLine {
 export interface SourceListing {
   /** For the head of the page. */
   readonly now: string
+  /** Agency that listed or approved it last; null for none. */
+  readonly by: string | null
   readonly history: readonly ListingLine[]
   readonly approvals: readonly ListingLine[]
 }
@@ -35,8 +37,10 @@ const ENDS: readonly Entry['action'][] = ['suspended', 'removed']
 /** Approvals of the source as a whole stand for a listing where the record has no listing history. */
 export function sourceListing({ asOf }: Pick<Edition, 'asOf'>, { record }: SourceEntry): SourceListing {
   const history = [...(record.listing ?? [])].sort((a, b) => compareMoments(a.date, b.date))
+  const state = history.length === 0 ? approvedState(record, asOf) : stateOf(history, asOf)
   return {
-    now: listingWords(history.length === 0 ? approvedState(record, asOf) : stateOf(history, asOf)),
+    now: listingWords(state),
+    by: state?.by ?? null,
     history: history.map((entry) => ({ on: shortDate(entry.date), text: entryWords(entry) })),
     approvals: (record.approvals ?? []).map(({ from, to, by, scope, evidence }) => ({
       on: shortDate(from),

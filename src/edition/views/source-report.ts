@@ -28,8 +28,6 @@ export interface SourceReportView extends Head {
   readonly title: string
   /** First to last sampling. */
   readonly sampled: string
-  /** Agency that lists it, as the record names it. */
-  readonly listedBy: string | null
   readonly listing: SourceListing
   readonly completeness: Completeness
   readonly lots: ReportLots
@@ -81,7 +79,6 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
     ...headOf(edition, source),
     title: year ?? 'all years',
     sampled: sampledWords(rows),
-    listedBy: source.record.listing?.at(-1)?.by ?? null,
     listing: sourceListing(edition, source),
     completeness: completenessOf({ edition, source, all, lots }, year),
     lots: reportLots(edition, lots),

@@ -37,6 +37,15 @@ describe('sourceListing', () => {
     )
   })
 
+  it('names the agency of the approval, as a report does in its head', () => {
+    const by = (approvals: NonNullable<Source['approvals']>) => {
+      const record = { ...tinySource('skarn').record, approvals }
+      return sourceListing({ asOf: readMoment('2026-04-10') }, tinySource('skarn', { record })).by
+    }
+    expect(by([roads])).toBe('Roads')
+    expect(by([{ ...roads, set: 'a-set' }])).toBeNull()
+  })
+
   it('does not read an approval for one set, or one that has not begun, as a listing', () => {
     expect(approved([{ ...roads, set: 'a-set' }])).toBe('No listing on record')
     expect(approved([{ ...roads, from: readMoment('2026-04-11') }])).toBe('No listing on record')
