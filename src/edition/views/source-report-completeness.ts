@@ -1,6 +1,6 @@
 /** How complete a source's records are in the period of a report: lots, numbers, masses, monthly reports. */
 import { numberGaps } from '../../core/checks/lot-numbers.ts'
-import { monthOf } from '../../core/measure/moment.ts'
+import { monthOf, readMoment, yearOf } from '../../core/measure/moment.ts'
 import { sum } from '../../core/statistics/descriptive.ts'
 import { missingNumberWords, reportCountWords, reportsWords } from '../../words/source-report.ts'
 import { mass } from '../../words/source-strip.ts'
@@ -79,7 +79,8 @@ function missingNumbers({ source, all }: Reported, year: string | null): string[
   return findings.flatMap(({ reason }) => {
     if (reason.code !== 'number-gap') return []
     const { first, last, before, after } = reason.params
-    if (year !== null && (after ?? before)?.sampled.slice(0, 4) !== year) return []
+    const sampled = (after ?? before)?.sampled
+    if (year !== null && (sampled === undefined || yearOf(readMoment(sampled)) !== year)) return []
     return [first === last ? first : `${first} to ${last}`]
   })
 }
