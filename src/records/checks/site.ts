@@ -1,4 +1,5 @@
 /** site.yaml against the other records. */
+import { checkNameOfCheck } from './answers.ts'
 import { checkRequested } from './clause-reference.ts'
 import { checkPrecision } from './precision.ts'
 import { checkReference, type AllRecords } from './references.ts'
@@ -18,6 +19,7 @@ export function checkSite(site: Site, all: AllRecords, report: FileReport): void
   checkDate(site['as-of'], '/as-of', report)
   checkAddress(site.address, report)
   checkPrecision(site, all, report)
+  for (const check of Object.keys(site.checks ?? {})) checkNameOfCheck(check, below('/checks', check), report)
 }
 
 /** The form alone lets a port or a host through that no address has. */
