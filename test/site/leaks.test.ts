@@ -16,7 +16,7 @@ const HIDDEN = 'Zzhidden'
 const SOURCE_SECRETS = `shipments:
   - { bill: BL-88999, date: 2026-02-20, mass: 25 t, lots: [TH-010, TH-011], from: Tarn terminal, to: ${HIDDEN} Mix, project: ${HIDDEN} Dam, seal: ${HIDDEN}-1, vehicle: ${HIDDEN}-2 }
 answers:
-  - { finding: any, date: 2026-02-21, by: ${HIDDEN} Person, answer: ${HIDDEN} answer, told: [{ who: ${HIDDEN} Board, on: 2026-02-22 }] }
+  - { finding: number-gap/tarn-hollow-tuff/TH-000, date: 2026-02-21, by: ${HIDDEN} Person, answer: ${HIDDEN} answer, told: [{ who: ${HIDDEN} Board, on: 2026-02-22 }] }
 verification-plan:
   - { kind: split, from: 2026-01-01, to: 2026-03-31, planned: 4, sampler: ${HIDDEN} Sampler }
 `
