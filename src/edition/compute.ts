@@ -105,14 +105,14 @@ function computeEntries(
     const shared = sharedShipments(records, id, state.asOf)
     entries.shipments.push(...shared.several)
     const computed = state.lots.map((_, place) => lotEntry(from, state, place, shared))
-    const ofAgency = agencyChecks(sourceEntry(state, computed, records))
+    const source = sourceEntry(state, computed, records)
+    const ofAgency = agencyChecks(source)
     const toAudit = { lots: computed, several: shared.several, ofAgency }
     const { lots, ...audit } = audited(records, state, toAudit, index)
     for (const lot of lots) {
       entries.lots.set(lot.id, lot)
       entries.shipments.push(...lot.shipments)
     }
-    const source = sourceEntry(state, lots, records)
     entries.sources.set(id, {
       ...source,
       history: histories.ofSource(state, lots),
