@@ -2,10 +2,9 @@
  * Audit check: values of a source at the limits that they are judged by. A density fitted away from a limit says how
  * many are to be expected on either side of it.
  */
-import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import { type ClauseOutcome, everyClauseOutcome } from '../criteria/verdict.ts'
 import { effectiveEnds } from '../judging/effective-ends.ts'
-import { property, type PropertyKey } from '../measure/properties.ts'
+import { property } from '../measure/properties.ts'
 import { stepOfDecimals } from '../measure/rounding.ts'
 import { isFault, type Quantity, readQuantity } from '../measure/units.ts'
 import { standardDeviation } from '../statistics/descriptive.ts'
@@ -16,6 +15,7 @@ import type { AuditedLot } from './audited.ts'
 import { CHECKS } from './catalogue.ts'
 import type { Checked } from './checked.ts'
 import { found } from './finding.ts'
+import type { LimitLooked } from './integrity-findings.ts'
 
 /** Fewer give no density to speak of: own choice. */
 const FEWEST = 20
@@ -23,26 +23,11 @@ const FEWEST = 20
 const REACH = 0.5
 
 /** One limit of a source's governing clauses, with the values that were held against it. */
-export interface AtLimit {
-  readonly criterion: string
-  readonly clause: string
-  readonly property: PropertyKey
-  readonly condition: string | null
-  readonly age: string | null
-  readonly unit: string
-  readonly decimals: number
-  readonly limit: StatedLimit
+export interface AtLimit extends LimitLooked {
   /** What is admitted lies above the edge, or below it. */
   readonly side: 'low' | 'high'
-  /** Where the outcome changes, before rounding. */
-  readonly edge: number
-  /** Of the window, to either side of the edge. */
-  readonly width: number
   /** Unrounded, in order of sampling. */
   readonly values: readonly number[]
-  /** In the window: inside the limit, and beyond it. */
-  readonly admitted: number
-  readonly refused: number
   /** The density fitted outside the window; null where none could be. */
   readonly fitted: {
     readonly mean: number

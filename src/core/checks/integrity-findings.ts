@@ -2,23 +2,30 @@
 import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 
+/** A limit of the governing set and what lies within a window about its edge, values in `unit`. */
+export interface LimitLooked {
+  readonly criterion: string
+  readonly clause: string
+  readonly property: PropertyKey
+  readonly condition: string | null
+  readonly age: string | null
+  readonly unit: string
+  readonly decimals: number
+  readonly limit: StatedLimit
+  /** Where the outcome changes, before rounding. */
+  readonly edge: number
+  /** Of the window, to either side of the edge. */
+  readonly width: number
+  /** In the window: inside the limit, and beyond it. */
+  readonly admitted: number
+  readonly refused: number
+}
+
 export interface IntegrityParams {
   /** Of a source: more values just inside a limit than a density fitted away from it leads to expect. */
-  readonly 'bunched-at-limit': {
+  readonly 'bunched-at-limit': LimitLooked & {
     readonly source: string
-    readonly criterion: string
-    readonly clause: string
-    readonly property: PropertyKey
-    readonly condition: string | null
-    readonly age: string | null
-    readonly unit: string
-    readonly decimals: number
-    readonly limit: StatedLimit
-    readonly edge: number
-    readonly width: number
     readonly lots: number
-    readonly admitted: number
-    readonly refused: number
     readonly expectedAdmitted: number
     readonly expectedRefused: number
     readonly probability: number

@@ -1,4 +1,5 @@
 /** The material balance of a source: produced = certified + diverted + rejected + change of stock. */
+import { monthNumber, monthOfNumber } from '../measure/moment.ts'
 import { sum } from '../statistics/descriptive.ts'
 
 /** One line of the ledger: a month, and a silo where the source keeps one for each. */
@@ -51,7 +52,7 @@ export function materialBalance(
   return lines
     .toSorted((a, b) => (key(a.month, a.silo) < key(b.month, b.silo) ? -1 : 1))
     .map((line) => {
-      const before = stocks.get(key(monthBefore(line.month), line.silo))
+      const before = stocks.get(key(monthOfNumber(monthNumber(line.month) - 1), line.silo))
       const stockChange = before === undefined || line.stock === undefined ? null : line.stock - before
       const certifiedTonnes = certifiedIn(line)
       const known = certifiedTonnes + line.diverted + line.rejected
@@ -77,10 +78,4 @@ function massesIn(placed: readonly Placed[]): (line: BalanceLine) => number {
 
 function key(month: string, silo: string | undefined): string {
   return `${month}|${silo ?? ''}`
-}
-
-function monthBefore(month: string): string {
-  const [year = 0, number = 1] = month.split('-').map(Number)
-  const [ofYear, before] = number === 1 ? [year - 1, 12] : [year, number - 1]
-  return `${String(ofYear).padStart(4, '0')}-${String(before).padStart(2, '0')}`
 }

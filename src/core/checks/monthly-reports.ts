@@ -1,5 +1,13 @@
 /** Audit checks: months without a report to the agency, and reports that came late. */
-import { daysBetween, isBy, type Moment, momentOfDay } from '../measure/moment.ts'
+import {
+  daysBetween,
+  isBy,
+  lastDayOf,
+  type Moment,
+  momentOfDay,
+  monthNumber,
+  monthOfNumber,
+} from '../measure/moment.ts'
 import type { Checked } from './checked.ts'
 import { type Finding, found } from './finding.ts'
 
@@ -42,21 +50,12 @@ function dueMonths({ from, dueDays, received }: ReportPlan, asOf: Moment): DueMo
     const known = first.get(month)
     if (known === undefined || on.day < known.day) first.set(month, on)
   }
-  for (let month = from; ; month = next(month)) {
-    const due = momentOfDay(firstDay(next(month)) - 1 + dueDays)
+  for (let number = monthNumber(from); ; number += 1) {
+    const month = monthOfNumber(number)
+    const due = momentOfDay(lastDayOf(month).day + dueDays)
     if (!isBy(due, asOf) || due.day === asOf.day) return months
     months.push({ month, due, received: first.get(month) })
   }
-}
-
-function next(month: string): string {
-  const [year = 0, number = 0] = month.split('-').map(Number)
-  return number === 12 ? `${year + 1}-01` : `${year}-${String(number + 1).padStart(2, '0')}`
-}
-
-function firstDay(month: string): number {
-  const [year = 0, number = 0] = month.split('-').map(Number)
-  return new Date(0).setUTCFullYear(year, number - 1, 1) / 86_400_000
 }
 
 function missing(source: string, months: readonly DueMonth[]): Finding[] {

@@ -1,5 +1,5 @@
 /** Effects of the calendar month on a series, each segment about its own mean. */
-import { type Moment, monthsOfCalendar } from '../measure/moment.ts'
+import { type Moment, monthNumber, monthOf } from '../measure/moment.ts'
 import { mean } from '../statistics/descriptive.ts'
 import { monthDifferences } from '../statistics/months.ts'
 import type { ComparableGroup } from './comparable-points.ts'
@@ -28,7 +28,7 @@ export function monthEffects(groups: readonly ComparableGroup[]): Shown<MonthEff
   const deviations = used.flatMap((group) => {
     const centre = mean(group.points.map(({ value }) => value))
     return group.points.map(({ sampled, value }) => ({
-      month: (monthsOfCalendar(sampled) % 12) + 1,
+      month: (monthNumber(monthOf(sampled)) % 12) + 1,
       value: value - centre,
     }))
   })
@@ -53,7 +53,7 @@ function wideningOf(groups: readonly ComparableGroup[]): number {
 
 /** Months of the calendar from the first to the last, both counted. */
 function spanOf(points: readonly { readonly sampled: Moment }[]): number {
-  const counted = points.map(({ sampled }) => monthsOfCalendar(sampled))
+  const counted = points.map(({ sampled }) => monthNumber(monthOf(sampled)))
   return counted.length === 0
     ? 0
     : counted.reduce((a, b) => Math.max(a, b)) - counted.reduce((a, b) => Math.min(a, b)) + 1

@@ -132,12 +132,23 @@ export function monthOf(moment: Moment): string {
 }
 
 /**
- * Months from the beginning of the calendar to that of a moment, as written.
- * @returns a whole number, one more for each month later
+ * The number of a calendar month, to reckon with.
+ * @param month "2026-03", in the form that schemas/common.json asks for
+ * @returns a whole number, one more for each month later; January's divide by twelve
  */
-export function monthsOfCalendar(moment: Moment): number {
-  const [year = 0, month = 0] = monthOf(moment).split('-').map(Number)
-  return 12 * year + month - 1
+export function monthNumber(month: string): number {
+  const [year = 0, number = 1] = month.split('-').map(Number)
+  return 12 * year + number - 1
+}
+
+/**
+ * The calendar month of a number.
+ * @param number of `monthNumber`
+ * @returns "2026-03"
+ */
+export function monthOfNumber(number: number): string {
+  const [year, month] = [Math.floor(number / 12), (number % 12) + 1]
+  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}`
 }
 
 /**

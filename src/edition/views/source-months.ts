@@ -1,5 +1,12 @@
 /** Samples, masses and reports of a source month by month, against what its record plans. */
-import { daysBetween, lastDayOf, monthOf, readMoment } from '../../core/measure/moment.ts'
+import {
+  daysBetween,
+  lastDayOf,
+  monthOf,
+  readMoment,
+  monthNumber,
+  monthOfNumber,
+} from '../../core/measure/moment.ts'
 import { numberGaps } from '../../core/checks/lot-numbers.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
@@ -54,7 +61,7 @@ const SHOWN = 12
 export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly SourceLot[]): SourceMonths {
   const { reports } = source.record
   const newest = monthOf(edition.asOf)
-  const since = earlier(newest, SHOWN - 1)
+  const since = monthOfNumber(monthNumber(newest) - SHOWN + 1)
   const lines = monthsWithin(edition, source, lots, [since, newest])
   const states = lines.map(({ report }) => report.state)
   return {
@@ -129,25 +136,15 @@ function reportOf({ asOf }: Edition, reports: Reports | undefined, month: string
 }
 
 function monthsBetween(from: string, to: string): string[] {
-  const [first, last] = [placeOf(from), placeOf(to)]
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, step) => monthAt(first + step))
-}
-
-function earlier(month: string, by: number): string {
-  return monthAt(placeOf(month) - by)
-}
-
-function placeOf(month: string): number {
-  const [year = 0, number = 1] = month.split('-').map(Number)
-  return year * 12 + number - 1
-}
-
-function monthAt(place: number): string {
-  return `${Math.floor(place / 12)}-${String((place % 12) + 1).padStart(2, '0')}`
+  const [first, last] = [monthNumber(from), monthNumber(to)]
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, step) => monthOfNumber(first + step))
 }
 
 /** Found as the check finds them; a gap belongs to the day of the lot after it. */
-function gapsOf({ id, record, unpublished }: SourceEntry, lots: readonly SourceLot[]): NumberGap[] | null {
+export function gapsOf(
+  { id, record, unpublished }: SourceEntry,
+  lots: readonly SourceLot[],
+): NumberGap[] | null {
   // Where lots are on record and not shown, a missing number is no gap.
   if (record['lot-number-pattern'] === undefined || 0 < unpublished) return null
   const { looked, findings } = numberGaps({

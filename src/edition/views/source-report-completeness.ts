@@ -1,13 +1,12 @@
 /** How complete a source's records are in the period of a report: lots, numbers, masses, monthly reports. */
-import { numberGaps } from '../../core/checks/lot-numbers.ts'
-import { monthOf, readMoment, yearOf } from '../../core/measure/moment.ts'
+import { monthOf } from '../../core/measure/moment.ts'
 import { sum } from '../../core/statistics/descriptive.ts'
 import { missingNumberWords, reportCountWords, reportsWords } from '../../words/source-report.ts'
 import { mass } from '../../words/source-strip.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import type { SourceFact } from './source-facts.ts'
 import type { SourceLot } from './source-lots.ts'
-import { type MonthLine, monthsWithin } from './source-months.ts'
+import { gapsOf, type MonthLine, monthsWithin } from './source-months.ts'
 import { monthCellsOf, type MonthTable } from './source-months-table.ts'
 import { isFailed } from './source-strip.ts'
 
@@ -65,24 +64,13 @@ function countsOf({ lots }: Reported) {
   }
 }
 
-/** Found as the check finds them; a gap belongs to the year of the lot after it. */
+/** A gap belongs to the year of the lot after it. */
 function missingNumbers({ source, all }: Reported, year: string | null): string[] | null {
-  // Where lots are on record and not shown, a missing number is no gap.
-  if (0 < source.unpublished) return null
-  const { looked, findings } = numberGaps({
-    source: source.id,
-    pattern: source.record['lot-number-pattern'],
-    unused: (source.record['numbers-not-used'] ?? []).map(({ number }) => number),
-    lots: all.map(({ row }) => row),
-  })
-  if (looked === 0) return null
-  return findings.flatMap(({ reason }) => {
-    if (reason.code !== 'number-gap') return []
-    const { first, last, before, after } = reason.params
-    const sampled = (after ?? before)?.sampled
-    if (year !== null && (sampled === undefined || yearOf(readMoment(sampled)) !== year)) return []
-    return [first === last ? first : `${first} to ${last}`]
-  })
+  const gaps = gapsOf(source, all)
+  if (gaps === null) return null
+  return gaps
+    .filter(({ month }) => year === null || month.startsWith(`${year}-`))
+    .map(({ first, last }) => (first === last ? first : `${first} to ${last}`))
 }
 
 function reportsIn({ record }: SourceEntry, lines: readonly MonthLine[]) {
