@@ -16,6 +16,7 @@ import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { computeEdition } from '../edition/compute.ts'
 import { standingCounts } from '../words/standing.ts'
+import { findingNames } from '../edition/shape/finding-names.ts'
 import { standingOf } from '../edition/shape/standing.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
@@ -197,9 +198,12 @@ function findingLines(edition: Edition): string[] {
     lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
   )
   const sources = [...edition.sources.keys()].map((id) => edition.source(id))
-  const findings = [...sources.flatMap((source) => source.findings), ...ofLots].map(wordedFinding)
+  const names = findingNames(edition)
+  const findings = [...sources.flatMap((source) => source.findings), ...ofLots].map((finding) =>
+    wordedFinding(finding, names),
+  )
   return [
-    ...sources.map((source) => `${source.id}: ${checksRunWords(source.checks)}`),
+    ...sources.map((source) => `${source.record.name}: ${checksRunWords(source.checks)}`),
     '',
     findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
     ...findings

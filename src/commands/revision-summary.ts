@@ -8,6 +8,12 @@ import type { PlannedRevision } from './plan-issue.ts'
 /** Record changes printed at most; more are counted. */
 const SHOWN = 12
 
+/** Who issues works on the records, and finds a set and its clause there by their ids. */
+const BY_ID: Parameters<typeof outcomeChangeWords>[1] = {
+  criterion: (id) => id,
+  clause: (_, id) => `clause ${id}`,
+}
+
 /** Lines with a newline at the end of each. */
 export function revisionSummary({ request, revision, changes }: PlannedRevision): string {
   const { document, digest } = revision
@@ -33,7 +39,7 @@ function changeLines({ state, outcomes, record, printedOtherwise }: Changes): st
     ...(state === undefined
       ? []
       : [`state: ${certificateStateWords(state.from)} before, ${certificateStateWords(state.to)} now`]),
-    ...outcomes.map(outcomeChangeWords),
+    ...outcomes.map((change) => outcomeChangeWords(change, BY_ID)),
     ...record.slice(0, SHOWN).map(recordChangeWords),
     ...(record.length > SHOWN ? [`and ${record.length - SHOWN} more changes to the record`] : []),
     ...(other

@@ -1,84 +1,55 @@
 /** What the checks of an agency's results found, in words. */
 import type { AgencyFindingParams } from '../core/checks/agency-findings.ts'
-import { property, type PropertyKey } from '../core/measure/properties.ts'
 import { chanceWords, differenceWords, spreadWords } from './agency.ts'
-import { limitWords } from './limits.ts'
+import type { FindingNames } from './finding-names.ts'
+import { limitsWords } from './limits.ts'
+import { testWords } from './named-tests.ts'
 import { figureWords, number } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
-import { listWords } from './sentences.ts'
 
-export const AGENCY_SENTENCES: WordsOf<AgencyFindingParams> = {
-  'split-beyond-limit': ({ lot, sample, property: key, difference, limit, decimals, ...test }) =>
-    `The split ${sample} of ${lot} differs from the producer’s ${testWords(key, test)} by ${differenceWords(key, difference, decimals, 'SI')}, beyond the ${spreadWords(key, limit, decimals, 'SI')} that testing alone allows in 19 of 20 pairs`,
-  'agency-other-side': ({
-    lot,
-    kind,
-    sample,
-    property: key,
-    meets,
-    producer,
-    agency,
-    unit,
-    decimals,
-    limits,
-    ...test
-  }) =>
-    `The agency’s ${KINDS[kind]} ${sample} of ${lot} gave ${figureWords({ value: agency, decimals, unit })} and the producer’s ${testWords(key, test)} is ${figureWords({ value: producer, decimals, unit })}: ${
-      meets === 'producer'
-        ? 'the producer’s meets and the agency’s would not meet'
-        : 'the agency’s would meet and the producer’s does not meet'
-    } ${listWords(
-      limits.map(({ limit }) => limitWords(limit)),
-      'and',
-    )}`,
-  'split-bias': ({ source, property: key, n, mean, low, high, decimals, ...test }) =>
-    `The agency’s splits of ${source} differ in one direction: ${testWords(key, test)}, mean difference ${differenceWords(key, mean, decimals, 'SI')} ± ${spreadWords(key, (high - low) / 2, decimals, 'SI')} over ${n} pairs`,
-  'independent-differs': ({ source, property: key, differ, agency, producer, level, ...test }) =>
-    `The agency’s ${agency} independent samples of ${source} and the producer’s ${producer} lots of the same period differ in ${DIFFER[differ]} at ${number(100 * level, 0)} %: ${testWords(key, test)}`,
+export const AGENCY_SENTENCES: WordsOf<AgencyFindingParams, [FindingNames]> = {
+  'split-beyond-limit': ({ lot, sample, difference, limit, decimals, ...test }, names) =>
+    `The agency’s ${testWords(test, names)} of split ${sample} of ${names.lot(lot)} is ${spreadWords(test.property, Math.abs(difference), decimals, names.units)} ${
+      difference < 0 ? 'below' : 'above'
+    } the producer’s; two laboratories differ by more than ${spreadWords(test.property, limit, decimals, names.units)} in about one pair of twenty`,
+  'agency-other-side': ({ lot, kind, sample, meets, limits, ...test }, names) => {
+    const figure = (value: number) => figureWords({ ...test, value }, names.units)
+    const [own, other] = meets === 'producer' ? ['meets', 'would not'] : ['does not meet', 'would']
+    const limit = limits.length === 1 ? 'the limit of' : 'the limits of'
+    return `The ${testWords(test, names)} of ${names.lot(lot)} is ${figure(test.producer)} by the producer, which ${own} ${limit} ${limitsWords(limits.map((one) => one.limit))}, and ${figure(test.agency)} by the agency’s ${KINDS[kind]} ${sample}, which ${other}`
+  },
+  'split-bias': ({ source, n, mean, decimals, ...test }, names) =>
+    `The agency’s splits of ${names.source(source)} lie to one side of the producer’s results: ${testWords(test, names)}, mean difference ${differenceWords(test.property, mean, decimals, names.units)} over ${n} pairs`,
+  'independent-differs': ({ source, differ, agency, producer, level, ...test }, names) =>
+    `The agency’s ${agency} independent samples of ${names.source(source)} and the producer’s ${producer} lots of the same period differ in ${DIFFER[differ]} at the ${number(100 * level, 0)} % level: ${testWords(test, names)}`,
 }
 
 const KINDS = { split: 'split', independent: 'independent sample' } as const
 
 const DIFFER = { scatter: 'scatter', means: 'their means', both: 'scatter and in their means' } as const
 
-/** "28 d strength activity index (condition c311)". */
-function testWords(
-  key: PropertyKey,
-  { condition, age }: { readonly condition: string | null; readonly age: string | null },
-): string {
-  const name = [age, property(key).title.toLowerCase()].filter((part) => part !== null).join(' ')
-  return condition === null ? name : `${name} (condition ${condition})`
-}
-
-export const AGENCY_EVIDENCE: WordsOf<AgencyFindingParams, [], string[]> = {
-  'split-beyond-limit': ({ laboratory, producer, agency, unit, decimals, source }) => [
-    `producer ${figureWords({ value: producer, decimals, unit })}, agency ${figureWords({ value: agency, decimals, unit })} (${laboratory})`,
-    `limit of difference from: ${source}`,
-    'about one pair in twenty lies beyond by chance; one pair proves little',
+export const AGENCY_EVIDENCE: WordsOf<AgencyFindingParams, [FindingNames], string[]> = {
+  'split-beyond-limit': ({ laboratory, producer, agency, unit, decimals, source }, { units, ...names }) => [
+    `producer ${figureWords({ value: producer, decimals, unit }, units)}, agency ${figureWords({ value: agency, decimals, unit }, units)} (${names.laboratory(laboratory)})`,
+    `limit of the difference from: ${source}`,
+    'one pair proves little',
   ],
-  'agency-other-side': ({ laboratory, kind }) => [
-    `tested by ${laboratory}`,
+  'agency-other-side': ({ laboratory, kind }, names) => [
+    `tested by ${names.laboratory(laboratory)}`,
     kind === 'split'
       ? 'compare the difference with what testing alone allows, and ask both laboratories'
       : 'the two samples may differ as well as the tests: compare, and ask for another sample',
   ],
-  'split-bias': ({ p }) => [
-    `paired t: ${chanceWords(p)}`,
+  'split-bias': ({ property, low, high, decimals, p }, { units }) => [
+    `95 % interval of the mean difference ${differenceWords(property, low, decimals, units)} to ${differenceWords(property, high, decimals, units)}; paired t: ${chanceWords(p)}`,
     'compare methods, equipment and cement of both laboratories',
   ],
-  'independent-differs': ({
-    property: key,
-    agencyMean,
-    producerMean,
-    f,
-    pOfF,
-    difference,
-    pOfT,
-    unit,
-    decimals,
-  }) => [
-    `mean of the agency ${figureWords({ value: agencyMean, decimals, unit })}, of the producer ${figureWords({ value: producerMean, decimals, unit })}`,
-    `${f === null ? 'F without bounds' : `F ${number(f, 2)}`}, ${chanceWords(pOfF)}; t: difference ${differenceWords(key, difference, decimals, 'SI')}, ${chanceWords(pOfT)}`,
+  'independent-differs': (
+    { property, agencyMean, producerMean, f, pOfF, difference, pOfT, unit, decimals },
+    { units },
+  ) => [
+    `mean of the agency ${figureWords({ value: agencyMean, decimals, unit }, units)}, of the producer ${figureWords({ value: producerMean, decimals, unit }, units)}`,
+    `${f === null ? 'F without bounds' : `F ${number(f, 2)}`}, ${chanceWords(pOfF)}; t: difference ${differenceWords(property, difference, decimals, units)}, ${chanceWords(pOfT)}`,
     'lots that resemble their neighbours count for fewer than they are; compare, and ask for further samples',
   ],
 }

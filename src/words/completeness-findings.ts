@@ -1,45 +1,46 @@
 /** What the checks of completeness found, in words. */
 import type { CompletenessParams, NumberedLot } from '../core/checks/completeness-findings.ts'
-import { printedUnits } from './as-written.ts'
 import { date, month } from './dates.ts'
-import { number, plural } from './numbers.ts'
+import type { FindingNames } from './finding-names.ts'
+import { number, numberWords, plural } from './numbers.ts'
 import { propertyWords } from './property-names.ts'
 import type { WordsOf } from './reason-words.ts'
 import { listWords } from './sentences.ts'
+import { writtenText } from './units.ts'
 import { UNISSUED_LOT } from './withheld.ts'
 
-export const COMPLETENESS_SENTENCES: WordsOf<CompletenessParams> = {
-  'number-gap': ({ source, first, last, missing }) =>
+export const COMPLETENESS_SENTENCES: WordsOf<CompletenessParams, [FindingNames]> = {
+  'number-gap': ({ source, first, last, missing, apart }, names) =>
     missing === 1
-      ? `No lot of ${source} bears the number ${first}`
-      : `No lot of ${source} bears the ${missing} numbers from ${first} to ${last}`,
-  'report-missing': ({ source, first, last, months }) =>
+      ? `No lot of ${names.source(source)} bears the number ${first}`
+      : `No lot of ${names.source(source)} bears ${apart === 0 ? 'any of the' : 'any of'} ${missing} numbers ${apart === 0 ? 'from' : 'between'} ${first} ${apart === 0 ? 'to' : 'and'} ${last}`,
+  'report-missing': ({ source, first, last, months }, names) =>
     months === 1
-      ? `No report of ${source} for ${month(first)} is on record`
-      : `No report of ${source} is on record for the ${months} months from ${month(first)} to ${month(last)}`,
-  'report-late': ({ source, month: own, daysLate }) =>
-    `The report of ${source} for ${month(own)} came ${plural(daysLate, 'day', 'days')} late`,
-  'sampled-behind-plan': ({ source, properties, looked, behind, writtenEvery }) =>
-    `${behind} of ${plural(looked, 'lot', 'lots')} of ${source} have fewer samples for ${listWords(
+      ? `No report on ${names.source(source)} for ${month(first)} is on record`
+      : `No report on ${names.source(source)} is on record for the ${months} months from ${month(first)} to ${month(last)}`,
+  'report-late': ({ source, month: own, daysLate }, names) =>
+    `The report on ${names.source(source)} for ${month(own)} came ${plural(daysLate, 'day', 'days')} late`,
+  'sampled-behind-plan': ({ source, properties, looked, behind, writtenEvery }, names) =>
+    `${behind} of ${plural(looked, 'lot', 'lots')} of ${names.source(source)} ${behind === 1 ? 'was' : 'were'} sampled less often for ${listWords(
       properties.map((key) => propertyWords({ property: key })),
       'and',
-    )} than one every ${listWords(writtenEvery.map(printedUnits), 'or')}, as its sampling plan says`,
-  'certificate-unshipped': ({ lot, issued, days }) =>
-    `Nothing of ${lot} is recorded as shipped ${days} days after its certificate of ${date(issued)}`,
+    )} than the sampling plan asks: one sample every ${listWords(writtenEvery.map(writtenText), 'or')}`,
+  'certificate-unshipped': ({ lot, issued, days }, names) =>
+    `No shipment of ${names.lot(lot)} is on record, ${days} days after its certificate of ${date(issued)}`,
 }
 
-export const COMPLETENESS_EVIDENCE: WordsOf<CompletenessParams, [], string[]> = {
+export const COMPLETENESS_EVIDENCE: WordsOf<CompletenessParams, [FindingNames], string[]> = {
   'number-gap': ({ before, after }) => [
     `before it: ${numberedWords(before)}; after it: ${numberedWords(after)}`,
     'was the number given to a lot that is not on record, or not used? The source can list numbers not used, with the reason',
   ],
-  'report-missing': ({ first, due }) => [`that for ${month(first)} was due by ${date(due)}`],
+  'report-missing': ({ first, due }) => [`the one for ${month(first)} was due by ${date(due)}`],
   'report-late': ({ due, received }) => [`due by ${date(due)}, received ${date(received)}`],
-  'sampled-behind-plan': ({ lots }) =>
+  'sampled-behind-plan': ({ lots }, names) =>
     lots.map((one) =>
       one === null
         ? UNISSUED_LOT
-        : `${one.lot}: ${plural(one.samples, 'sample', 'samples')}, one for ${number(one.tonnes, 0)} t and ${number(one.days, 1)} d`,
+        : `${names.number(one.lot)}: ${plural(one.samples, 'sample', 'samples')}, one for ${numberWords(one.tonnes, 0, 't', names.units)} and ${number(one.days, 1)} d`,
     ),
   'certificate-unshipped': () => ['is it in stock, or was it shipped under another number?'],
 }

@@ -2,10 +2,12 @@
 import { AGENCY_EVIDENCE, AGENCY_SENTENCES } from './agency-findings.ts'
 import type { Finding, FindingParams, FindingReason } from '../core/checks/finding.ts'
 import { COMPLETENESS_EVIDENCE, COMPLETENESS_SENTENCES } from './completeness-findings.ts'
+import type { FindingNames } from './finding-names.ts'
 import { INTEGRITY_EVIDENCE, INTEGRITY_SENTENCES } from './integrity-findings.ts'
 import { LABORATORY_EVIDENCE, LABORATORY_SENTENCES } from './laboratory-findings.ts'
 import { LOT_EVIDENCE, LOT_SENTENCES } from './lot-findings.ts'
 import { type WordsOf, wordsOf } from './reason-words.ts'
+import { sentence } from './sentences.ts'
 import { SHIPPING_EVIDENCE, SHIPPING_SENTENCES } from './shipping-findings.ts'
 import { TESTING_EVIDENCE, TESTING_SENTENCES } from './testing-findings.ts'
 
@@ -18,13 +20,14 @@ export interface WordedFinding extends Omit<Finding, 'reason'> {
   readonly evidence: readonly string[]
 }
 
-export function wordedFinding({ reason, ...finding }: Finding): WordedFinding {
+/** @param names how it names sources, laboratories, conditions and lots */
+export function wordedFinding({ reason, ...finding }: Finding, names: FindingNames): WordedFinding {
   const { id, ...rest } = finding
-  const [sentence, evidence] = [wordsOf(SENTENCES, reason), wordsOf(EVIDENCE, reason)]
-  return { id, check: reason.code, ...rest, sentence, evidence }
+  const said = sentence(wordsOf(SENTENCES, reason, names))
+  return { id, check: reason.code, ...rest, sentence: said, evidence: wordsOf(EVIDENCE, reason, names) }
 }
 
-const SENTENCES: WordsOf<FindingParams> = {
+const SENTENCES: WordsOf<FindingParams, [FindingNames]> = {
   ...AGENCY_SENTENCES,
   ...LOT_SENTENCES,
   ...COMPLETENESS_SENTENCES,
@@ -34,7 +37,7 @@ const SENTENCES: WordsOf<FindingParams> = {
   ...INTEGRITY_SENTENCES,
 }
 
-const EVIDENCE: WordsOf<FindingParams, [], string[]> = {
+const EVIDENCE: WordsOf<FindingParams, [FindingNames], string[]> = {
   ...AGENCY_EVIDENCE,
   ...LOT_EVIDENCE,
   ...COMPLETENESS_EVIDENCE,

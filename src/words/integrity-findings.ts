@@ -1,47 +1,48 @@
 /** What the checks found that ask how readings and results came about, in words. */
 import type { IntegrityParams } from '../core/checks/integrity-findings.ts'
+import type { FindingNames } from './finding-names.ts'
 import { limitWords } from './limits.ts'
-import { countWords, fixedDigits, plural, shortNumber } from './numbers.ts'
-import { propertyWords } from './property-names.ts'
+import { firstLots, testWords } from './named-tests.ts'
+import { countWords, fixedDigits, shortNumber } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
-import { listWords } from './sentences.ts'
 import { quantity } from './units.ts'
+import { unitSign } from './unit-signs.ts'
 import { UNISSUED_LOT } from './withheld.ts'
 
-export const INTEGRITY_SENTENCES: WordsOf<IntegrityParams> = {
-  'bunched-at-limit': ({ source, property, age, limit, admitted, refused }) =>
-    `Of ${countWords(admitted + refused, 'lot')} of ${source} close to the limit of ${propertyWords({ property })}${age === null ? '' : ` at ${age}`}, ${limitWords(limit)}, ${admitted === 1 ? 'one lies' : `${admitted} lie`} just inside it and ${refused === 0 ? 'none' : refused} just beyond`,
-  'uneven-last-digits': ({ source, laboratory, readings, unit }) =>
-    `The last digits of ${countWords(readings, 'reading')} in ${unit} of ${laboratory} on ${source} do not occur equally often`,
-  'scatter-small': ({ source, laboratory, condition, percent, batches }) =>
-    `Specimens of ${source} at ${laboratory} under ${condition} scatter by ${shortNumber(percent, 2)} % within a batch, over ${countWords(batches, 'batch')}`,
-  'specimens-excluded': ({ source, excluded, specimens }) =>
-    `${excluded} of ${countWords(specimens, 'specimen')} of ${source} were left out`,
-  'age-left-out': ({ source, property, condition, age, later, lots, of }) =>
-    `${lots} of ${countWords(of, 'lot')} of ${source} with the ${propertyWords({ property })} at ${later} under ${condition} ${lots === 1 ? 'has' : 'have'} none at ${age}`,
+export const INTEGRITY_SENTENCES: WordsOf<IntegrityParams, [FindingNames]> = {
+  'bunched-at-limit': ({ source, limit, admitted, refused, ...test }, names) =>
+    `Of ${countWords(admitted + refused, 'lot')} of ${names.source(source)} close to the limit of ${limitWords(limit)} for ${testWords(test, names)}, ${admitted === 1 ? 'one lies' : `${admitted} lie`} just inside it and ${refused === 0 ? 'none' : refused} just beyond`,
+  'uneven-last-digits': ({ source, laboratory, readings, unit }, names) =>
+    `The last digits of ${countWords(readings, 'reading')} in ${unitSign(unit)} on ${names.source(source)} at ${names.laboratory(laboratory)} do not occur equally often`,
+  'scatter-small': ({ source, laboratory, condition, percent, batches }, names) =>
+    `Specimens of ${names.source(source)} at ${names.laboratory(laboratory)} (${names.condition(condition)}) scatter by only ${shortNumber(percent, 2)} % within a batch, over ${batches === 1 ? '1 batch' : `${batches} batches`}`,
+  'specimens-excluded': ({ source, excluded, specimens }, names) =>
+    `${excluded} of ${countWords(specimens, 'specimen')} of ${names.source(source)} were left out`,
+  'age-left-out': ({ source, later, age, lots, of, ...test }, names) =>
+    `${lots} of ${countWords(of, 'lot')} of ${names.source(source)} with a ${testWords({ ...test, age: later }, names)} ${lots === 1 ? 'has' : 'have'} none at ${age}`,
 }
 
-export const INTEGRITY_EVIDENCE: WordsOf<IntegrityParams, [], string[]> = {
-  'bunched-at-limit': ({ edge, width, unit, decimals, expectedAdmitted, expectedRefused, ...found }) => [
-    `within ${quantity(width, decimals + 1, unit)} of ${quantity(edge, decimals + 1, unit)}, where the outcome changes before rounding; ${shortNumber(expectedAdmitted, 1)} and ${shortNumber(expectedRefused, 1)} are expected by a normal density fitted to the other lots of ${found.lots}`,
+export const INTEGRITY_EVIDENCE: WordsOf<IntegrityParams, [FindingNames], string[]> = {
+  'bunched-at-limit': (
+    { edge, width, unit, decimals, expectedAdmitted, expectedRefused, ...found },
+    { units },
+  ) => [
+    `within ${quantity(width, decimals + 1, unit, units)} of ${quantity(edge, decimals + 1, unit, units)}, where the outcome changes before rounding; a normal density fitted to the other lots of ${found.lots} leads to expect ${shortNumber(expectedAdmitted, 1)} inside and ${shortNumber(expectedRefused, 1)} beyond`,
     `so many inside, or more, come about by chance in ${chance(found.probability)} of such sources`,
     divertedWords(found.diverted),
   ],
   'uneven-last-digits': ({ counts, step, unit, probability }) => [
-    `digits 0 to 9, in steps of ${shortNumber(step, 4)} ${unit}: ${counts.join(', ')}`,
+    `digits 0 to 9, in steps of ${shortNumber(step, 4)} ${unitSign(unit)}: ${counts.join(', ')}`,
     `counts as uneven as these come about by chance in ${chance(probability)} of cases; ask how the device is read and rounded`,
   ],
   'scatter-small': ({ comparedPercent, degreesOfFreedom, probability }) => [
-    `half of what the range rule of the method stands for is ${shortNumber(comparedPercent, 2)} %; a scatter as small, with ${degreesOfFreedom} degrees of freedom, comes about by chance in ${chance(probability)} of cases where that were true`,
+    `half of what the range rule of the method stands for is ${shortNumber(comparedPercent, 2)} %; were that the true scatter, one as small as this, with ${degreesOfFreedom} degrees of freedom, would come about by chance in ${chance(probability)} of cases`,
     'ask for the bench sheets and the print-outs of the machine',
   ],
-  'specimens-excluded': ({ listed }) =>
-    listed.map((one) => (one === null ? UNISSUED_LOT : `${one.lot}: ${one.reason}`)),
-  'age-left-out': ({ listed, lots }) => [
-    `${listWords(
-      listed.map((lot) => lot ?? UNISSUED_LOT),
-      'and',
-    )}${listed.length < lots ? ` and ${plural(lots - listed.length, 'other', 'others')}` : ''}`,
+  'specimens-excluded': ({ listed }, names) =>
+    listed.map((one) => (one === null ? UNISSUED_LOT : `${names.number(one.lot)}: ${one.reason}`)),
+  'age-left-out': ({ listed, lots }, names) => [
+    firstLots(listed, lots, names),
     'was the age not tested, or not entered?',
   ],
 }

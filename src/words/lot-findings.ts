@@ -1,110 +1,113 @@
 /** What the checks of a lot found, in words. */
 import type { LotFindingParams, OutcomeChange, RecordChange } from '../core/checks/lot-findings.ts'
-import { property } from '../core/measure/properties.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
 import { outcomeWords } from './outcomes.ts'
 import type { WordsOf } from './reason-words.ts'
-import { printedUnits } from './as-written.ts'
+import type { FindingNames } from './finding-names.ts'
 import { UNISSUED_LOT } from './withheld.ts'
 import { TOTAL_DECIMALS } from '../core/checks/plausible-results.ts'
 import { limitWords } from './limits.ts'
-import { figureWords, number } from './numbers.ts'
-import { listWords, sentence } from './sentences.ts'
+import { testWords } from './named-tests.ts'
+import { figureWords, numberWords } from './numbers.ts'
+import { propertyWords } from './property-names.ts'
+import { listWords } from './sentences.ts'
 import { dueWords, overdueWords, testName } from './standing.ts'
-import { quantity, signed } from './units.ts'
+import { quantity, signed, writtenText } from './units.ts'
 
-export const LOT_SENTENCES: WordsOf<LotFindingParams> = {
-  'changed-after-issue': ({ lot, revision, places }) =>
-    `The record of ${lot} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
-  'would-now-be-judged-otherwise': ({ lot, revision }) =>
-    `${lot} would now be judged differently from revision ${revision}`,
-  'result-overdue': ({ lot, since, condition, ...test }) =>
-    `${testName({ ...test, conditionName: null })} (condition ${condition}) of ${lot} has been ${overdueWords(readMoment(since))}`,
-  'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }) =>
-    `${sentence(sampleKind)} ${sample} of ${lot} gave ${figureWords(figure)} (${property(key).title.toLowerCase()}), which would not meet ${
+export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
+  'changed-after-issue': ({ lot, revision, places }, names) =>
+    `The record of ${names.lot(lot)} differs from revision ${revision} as issued in ${places === 1 ? 'one place' : `${places} places`}`,
+  'would-now-be-judged-otherwise': ({ lot, revision }, names) =>
+    `${names.lot(lot)} would now be judged differently from revision ${revision}`,
+  'result-overdue': ({ lot, since, condition, ...test }, names) =>
+    `The ${testName({ ...test, conditionName: null })} (${names.condition(condition)}) of ${names.lot(lot)} has been ${overdueWords(readMoment(since))}`,
+  'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }, names) =>
+    `${sampleKind} ${sample} of ${names.lot(lot)} gave ${figureWords(figure, names.units)} for ${propertyWords({ property: key })}, which would not meet ${
       clauses.length === 1 ? 'the limit' : `the limits of ${clauses.length} clauses`
     }; the lot is judged on another sample`,
-  'result-implausible': ({ lot, laboratory, sample, value, decimals, low, high, unit, ...test }) =>
-    `${sentence(testOf(test))} of ${lot} is ${figureWords({ value, decimals, unit })} (sample ${sample}, ${laboratory}), outside the ${spanWords(low, high, unit)} that is plausible`,
-  'oxide-total': ({ lot, laboratory, sample, total, low, high }) =>
-    `The oxides and loss on ignition that ${laboratory} reports for sample ${sample} of ${lot} add up to ${figureWords({ value: total, decimals: 1, unit: '%' })}, outside the ${spanWords(low, high, '%')} that is plausible`,
-  'alkalis-above-total': ({ lot, sample, available, total }) =>
-    `The available alkalis of sample ${sample} of ${lot}, ${alkaliWords(available)}, are above its total alkalis, ${alkaliWords(total)}`,
-  'far-from-history': ({ lot, sample, value, decimals, unit, median, n, ...test }) =>
-    `${sentence(testOf(test))} of ${lot} is ${figureWords({ value, decimals, unit })} (sample ${sample}), far from the ${figureWords({ value: median, decimals, unit })} that is the median of the ${n} results before it`,
-  'shipment-mass': ({ lot, bill, written, low, high, unit }) =>
-    `Bill ${bill} of ${lot} is for ${printedUnits(written)}, outside the ${spanWords(low, high, unit)} that one bill plausibly covers`,
-  'shipped-above-quantity': ({ lot, shippedTonnes, quantityTonnes }) =>
-    `More of ${lot} was shipped, ${tonnes(shippedTonnes)}, than the lot holds, ${tonnes(quantityTonnes)}`,
-  'bill-twice': ({ lot, bill, others }) =>
+  'result-implausible': ({ lot, laboratory, sample, value, decimals, low, high, unit, ...test }, names) =>
+    `The ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit }, names.units)} (sample ${sample}, ${names.laboratory(laboratory)}), outside the plausible range of ${spanWords(low, high, unit, names)}`,
+  'oxide-total': ({ lot, laboratory, sample, total, low, high }, names) =>
+    `The oxides and loss on ignition that ${names.laboratory(laboratory)} reports for sample ${sample} of ${names.lot(lot)} add up to ${figureWords({ value: total, decimals: 1, unit: '%' })}, outside the plausible range of ${spanWords(low, high, '%', names)}`,
+  'alkalis-above-total': ({ lot, sample, available, total }, names) =>
+    `The available alkalis of sample ${sample} of ${names.lot(lot)}, ${alkaliWords(available)}, are above its total alkalis, ${alkaliWords(total)}`,
+  'far-from-history': ({ lot, sample, value, decimals, unit, median, n, ...test }, names) =>
+    `The ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit }, names.units)} (sample ${sample}), far from ${figureWords({ value: median, decimals, unit }, names.units)}, the median of the ${n} results before it`,
+  'shipment-mass': ({ lot, bill, written, low, high, unit }, names) =>
+    `Bill ${bill} of ${materialWords(lot, names)} is for ${writtenText(written)}, outside the plausible range of one bill, ${spanWords(low, high, unit, names)}`,
+  'shipped-above-quantity': ({ lot, shippedTonnes, quantityTonnes }, names) =>
+    `More of ${names.lot(lot)} was shipped, ${tonnes(shippedTonnes, names)}, than the lot holds, ${tonnes(quantityTonnes, names)}`,
+  'bill-twice': ({ lot, bill, others }, names) =>
     others.length === 1 && others[0] === lot
-      ? `Bill ${bill} is listed more than once among the shipments of ${lot}`
-      : `Bill ${bill} of ${lot} is listed again in ${otherLots(others)}`,
-  'readings-alike': ({ lot, of, sample, values, others }) =>
-    `All ${values} ${ALIKE[of]} of ${lot}, sample ${sample}, stand alike in ${otherLots(others)}`,
-  'number-off-pattern': ({ lot, number, pattern }) =>
-    `The number ${number} of ${lot} does not have the form that its source states, ${pattern}`,
-  'lot-quantity': ({ lot, written, low, high, unit }) =>
-    `The quantity of ${lot} is ${printedUnits(written)}, outside the ${spanWords(low, high, unit)} that is plausible of a lot`,
-  'water-out-of-proportion': ({ lot, condition, control, percent, low, high }) =>
-    `The mixing water of a mortar of ${lot} (condition ${condition}) is ${figureWords({ value: percent, decimals: 0, unit: '%' })} of that of its control ${control}, outside the ${spanWords(low, high, '%')} that is plausible`,
-  'finished-beside-readings': ({ lot, laboratory, sample, ...test }) =>
-    `${laboratory} reports a ${testOf(test)} of ${figureWords({ value: test.finished, decimals: test.finishedDecimals, unit: test.unit })} for sample ${sample} of ${lot}, and ${
+      ? `Bill ${bill} is listed more than once among the shipments of ${materialWords(lot, names)}`
+      : `Bill ${bill} of ${materialWords(lot, names)} is listed again under ${otherLots(others, names)}`,
+  'readings-alike': ({ lot, of, sample, values, others }, names) =>
+    `All ${values} ${ALIKE[of]} ${sample} of ${names.lot(lot)} are the same, to the last digit, in ${otherLots(others, names)}`,
+  'number-off-pattern': ({ lot, number, pattern }, names) =>
+    `The number ${number} of a lot of ${names.source(sourceOf(lot))} does not have the form that its source states, ${pattern}`,
+  'lot-quantity': ({ lot, written, low, high, unit }, names) =>
+    `The quantity of ${names.lot(lot)} is ${writtenText(written)}, outside the plausible range of a lot, ${spanWords(low, high, unit, names)}`,
+  'water-out-of-proportion': ({ lot, condition, control, percent, low, high }, names) =>
+    `The mixing water of a mortar of ${names.lot(lot)} (${names.condition(condition)}) is ${figureWords({ value: percent, decimals: 0, unit: '%' })} of that of its control ${control}, outside the plausible range of ${spanWords(low, high, '%', names)}`,
+  'finished-beside-readings': ({ lot, laboratory, sample, ...test }, names) =>
+    `${names.laboratory(laboratory)} reports ${figureWords({ value: test.finished, decimals: test.finishedDecimals, unit: test.unit }, names.units)} for the ${testWords(test, names)} of sample ${sample} of ${names.lot(lot)}, and ${
       test.recomputed === null
         ? 'the readings of that test, which are on record, give no valid value'
-        : `the readings of that test give ${quantity(test.recomputed, test.decimals, test.unit)}, which is the value judged`
+        : `the readings of that test give ${quantity(test.recomputed, test.decimals, test.unit, names.units)}, which is the value judged`
     }`,
 }
 
-/** "28 d strength activity index (condition c311)". */
-function testOf({
-  property: key,
-  condition,
-  age,
-}: Pick<LotFindingParams['result-implausible'], 'property' | 'condition' | 'age'>): string {
-  const name = [age, property(key).title.toLowerCase()].filter((part) => part !== null).join(' ')
-  return condition === null ? name : `${name} (condition ${condition})`
+/** A shipment is listed under a lot, or under its source where it came from one of several lots. */
+function materialWords(id: string, names: FindingNames): string {
+  return id.includes('/') ? names.lot(id) : names.source(id)
 }
 
-function spanWords(low: number, high: number, unit: string): string {
-  return `${number(low, Number.isInteger(low) ? 0 : 1)} to ${number(high, 0)} ${unit}`
+function spanWords(low: number, high: number, unit: string, { units }: FindingNames): string {
+  const digits = (value: number) => numberWords(value, Number.isInteger(value) ? 0 : 1, unit, units)
+  // The unit stands once, behind the second figure.
+  return `${digits(low).split(' ')[0]} to ${digits(high)}`
 }
 
 function alkaliWords(value: number): string {
   return figureWords({ value, decimals: TOTAL_DECIMALS, unit: '%' })
 }
 
-function tonnes(value: number): string {
-  return `${number(value, 1)} t`
+function tonnes(value: number, { units }: FindingNames): string {
+  return numberWords(value, 1, 't', units)
 }
 
 const ALIKE: Readonly<Record<LotFindingParams['readings-alike']['of'], string>> = {
-  oxides: 'oxides of an analysis',
-  analysis: 'values of an analysis',
-  mortar: 'readings of a mortar',
+  oxides: 'oxides of sample',
+  analysis: 'values of the analysis of sample',
+  mortar: 'readings of the mortar of sample',
 }
 
-/** Lots by id; one that is not published is not named. */
-function otherLots(others: readonly (string | null)[]): string {
+/** Lots and sources by id; one that is not published is not named. */
+function otherLots(others: readonly (string | null)[], names: FindingNames): string {
   return listWords(
-    others.map((lot) => lot ?? UNISSUED_LOT),
+    others.map((lot) => (lot === null ? UNISSUED_LOT : materialWords(lot, names))),
     'and',
   )
 }
 
 const OWN_CHOICE = 'the range is this program’s own choice; check the record and, if it is right, leave it'
 
-export const LOT_EVIDENCE: WordsOf<LotFindingParams, [], string[]> = {
+export const LOT_EVIDENCE: WordsOf<LotFindingParams, [FindingNames], string[]> = {
   'changed-after-issue': ({ places, changes }) => [
     ...changes.map(recordChangeWords),
     ...(changes.length < places ? [`and ${places - changes.length} more`] : []),
   ],
-  'would-now-be-judged-otherwise': ({ changes }) => changes.map(outcomeChangeWords),
+  'would-now-be-judged-otherwise': ({ changes }, names) =>
+    changes.map((change) => outcomeChangeWords(change, names)),
   'result-implausible': () => [OWN_CHOICE],
   'oxide-total': ({ members }) => [
     members
-      .map(({ property: key, value, decimals }) => `${key} ${figureWords({ value, decimals, unit: '%' })}`)
+      .map(
+        ({ property: key, value, decimals }) =>
+          `${propertyWords({ property: key })} ${figureWords({ value, decimals, unit: '%' })}`,
+      )
       .join(', '),
     'an analysis of the ignited material says so under basis, and its loss on ignition is then left out',
   ],
@@ -117,15 +120,18 @@ export const LOT_EVIDENCE: WordsOf<LotFindingParams, [], string[]> = {
   'number-off-pattern': () => ['YYYY stands for the year, # for a digit'],
   'lot-quantity': () => [OWN_CHOICE],
   'water-out-of-proportion': ({ writtenTest, writtenControl }) => [
-    `${printedUnits(writtenTest)} beside ${printedUnits(writtenControl)}`,
+    `${writtenText(writtenTest)} beside ${writtenText(writtenControl)}`,
     OWN_CHOICE,
   ],
-  'finished-beside-readings': ({ finished, recomputed, decimals, unit }) =>
+  'finished-beside-readings': ({ finished, recomputed, decimals, unit }, { units }) =>
     recomputed === null
       ? ['no value of the readings counts, and the finished figure does not stand in for it']
-      : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit)}`],
-  'other-sample-fails': ({ clauses }) =>
-    clauses.map(({ criterion, clause, limit }) => `${criterion}, clause ${clause}: ${limitWords(limit)}`),
+      : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit, units)}`],
+  'other-sample-fails': ({ clauses }, names) =>
+    clauses.map(
+      ({ criterion, clause, limit }) =>
+        `${names.criterion(criterion)}: ${names.clause(criterion, clause)}, ${limitWords(limit)}`,
+    ),
   'result-overdue': ({ due, unread }) => [`${dueWords(readMoment(due))}; ${UNREAD[unread]}`],
 }
 
@@ -165,8 +171,12 @@ function placeWords(path: RecordChange['path']): string {
 }
 
 /** One difference of an outcome, without a full stop. */
-export function outcomeChangeWords({ criterion, clause, issued, today }: OutcomeChange): string {
+export function outcomeChangeWords(
+  { criterion, clause, issued, today }: OutcomeChange,
+  names: Pick<FindingNames, 'criterion' | 'clause'>,
+): string {
   const nothing = clause === undefined ? 'not judged under it' : 'no such clause'
-  const what = clause === undefined ? criterion : `${criterion}, clause ${clause}`
+  const set = names.criterion(criterion)
+  const what = clause === undefined ? set : `${set}, ${names.clause(criterion, clause)}`
   return `${what}: issued as "${outcomeWords(issued)}", today ${today === null ? nothing : `"${outcomeWords(today)}"`}`
 }

@@ -1,53 +1,61 @@
 /** What the checks found that hold the days of shipping against other days, in words. */
 import type { ShippedThen, ShippingParams } from '../core/checks/shipping-findings.ts'
 import { date } from './dates.ts'
-import { countWords, number } from './numbers.ts'
+import type { FindingNames } from './finding-names.ts'
+import { countWords, numberWords } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
-import { sentence } from './sentences.ts'
+import type { UnitSystem } from './unit-systems.ts'
 
-export const SHIPPING_SENTENCES: WordsOf<ShippingParams> = {
-  'shipped-without-certificate': ({ lot, shipped, issued }) =>
-    `${shipments(shipped)} of ${lot} left ${issued === null ? 'and it has no certificate' : 'before it had a certificate'}`,
-  'shipped-before-results': ({ lot, shipped }) =>
-    `${shipments(shipped)} of ${lot} left before any result of it was known`,
-  'shipped-before-completion': ({ source, count, of }) =>
-    `${count} of ${countWords(of, 'shipment')} of ${source} left before the last result that its lot is judged on was known`,
-  'failed-after-shipping': ({ lot, shipped, criterion }) =>
-    `${lot} does not meet ${criterion}, and ${inSentence(shipped)} of it had left before that was known`,
-  'shipped-after-failure': ({ lot, shipped, criterion }) =>
-    `${shipments(shipped)} of ${lot} left after it was known that the lot does not meet ${criterion}`,
-  'shipped-after-withdrawal': ({ lot, shipped, withdrawn }) =>
-    `${shipments(shipped)} of ${lot} left after its certificate was withdrawn on ${date(withdrawn)}`,
-  'shipped-on-old-certificate': ({ lot, shipped, days }) =>
-    `${shipments(shipped)} of ${lot} left on a certificate of more than six months, the last on one of ${days} days`,
-  'shipped-while-unlisted': ({ source, shipped, state, by, since }) =>
-    `${shipments(shipped)} of ${source} left while it was ${UNLISTED[state](since === null ? null : date(since))}${by === null ? '' : ` by ${by}`}`,
+export const SHIPPING_SENTENCES: WordsOf<ShippingParams, [FindingNames]> = {
+  'shipped-without-certificate': ({ lot, shipped, issued }, names) =>
+    `${shipments(shipped, names)} of ${names.lot(lot)} left ${issued === null ? 'without a certificate' : 'before it had a certificate'}`,
+  'shipped-before-results': ({ lot, shipped }, names) =>
+    `${shipments(shipped, names)} of ${names.lot(lot)} left before any of its results was known`,
+  'shipped-before-completion': ({ source, count, of }, names) =>
+    `${count} of ${countWords(of, 'shipment')} of ${names.source(source)} left before the last result that the lot is judged on was known`,
+  'failed-after-shipping': ({ lot, shipped, criterion }, names) =>
+    `${names.lot(lot)} does not meet ${names.criterion(criterion)}, and ${shipments(shipped, names)} of it had left before that was known`,
+  'shipped-after-failure': ({ lot, shipped, criterion }, names) =>
+    `${shipments(shipped, names)} of ${names.lot(lot)} left on or after the day when the lot was known not to meet ${names.criterion(criterion)}`,
+  'shipped-after-withdrawal': ({ lot, shipped, withdrawn }, names) =>
+    `${shipments(shipped, names)} of ${names.lot(lot)} left after its certificate was withdrawn on ${date(withdrawn)}`,
+  'shipped-on-old-certificate': ({ lot, shipped, days }, names) =>
+    `${shipments(shipped, names)} of ${names.lot(lot)} left on a certificate more than six months old, the last when it was ${days} days old`,
+  'shipped-while-unlisted': ({ source, shipped, ...standing }, names) =>
+    `${shipments(shipped, names)} of ${names.source(source)} left ${unlistedWords(standing)}`,
 }
 
-const UNLISTED: Readonly<
-  Record<ShippingParams['shipped-while-unlisted']['state'], (since: string | null) => string>
-> = {
-  never: () => 'not yet listed',
-  suspended: (since) => `suspended from ${since} on,`,
-  removed: (since) => `removed from the list, since ${since},`,
-  ended: (since) => `no longer listed, after ${since},`,
-  'not-approved': (since) =>
-    since === null ? 'under no approval on record' : `under no approval on record after ${since},`,
+type Unlisted = Pick<ShippingParams['shipped-while-unlisted'], 'state' | 'by' | 'since'>
+
+function unlistedWords({ state, by, since }: Unlisted): string {
+  const [agency, day] = [by ?? 'the agency', since === null ? null : date(since)]
+  switch (state) {
+    case 'never':
+      return `before ${agency} had listed it`
+    case 'suspended':
+      return `while it was suspended by ${agency}, since ${day}`
+    case 'removed':
+      return `after ${agency} had removed it from its list on ${day}`
+    case 'ended':
+      return `after its listing by ${agency} had ended on ${day}`
+    case 'not-approved':
+      return day === null ? 'while no approval was on record' : `after its approval had ended on ${day}`
+  }
 }
 
-export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [], string[]> = {
+export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [FindingNames], string[]> = {
   'shipped-without-certificate': ({ shipped, issued }) => [
     issued === null ? bills(shipped) : `${bills(shipped)}; first certificate ${date(issued)}`,
   ],
   'shipped-before-results': ({ shipped, known }) => [
     known === null ? bills(shipped) : `${bills(shipped)}; first result known ${date(known)}`,
   ],
-  'shipped-before-completion': ({ tonnes, lots }) => [
-    `${number(tonnes, 0)} t of ${countWords(lots, 'lot')}`,
+  'shipped-before-completion': ({ tonnes, lots }, names) => [
+    `${numberWords(tonnes, 0, 't', names.units)} from ${countWords(lots, 'lot')}`,
     'that is usual where lots are released on early results; it matters where a later one fails',
   ],
-  'failed-after-shipping': (failed) => [...failedLines(failed), 'who has been told?'],
-  'shipped-after-failure': (failed) => failedLines(failed),
+  'failed-after-shipping': (failed, names) => [...failedLines(failed, names), 'who has been told?'],
+  'shipped-after-failure': failedLines,
   'shipped-after-withdrawal': ({ shipped }) => [bills(shipped)],
   'shipped-on-old-certificate': ({ shipped, issued }) => [
     `${bills(shipped)}; certificate of ${date(issued)}`,
@@ -56,17 +64,16 @@ export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [], string[]> = {
   'shipped-while-unlisted': ({ shipped }) => [bills(shipped)],
 }
 
-function failedLines({ shipped, clauses, known }: ShippingParams['failed-after-shipping']): string[] {
-  const what = `clause${clauses.length === 1 ? '' : 's'} ${clauses.join(', ')}`
-  return [`${what}, known since ${date(known)}`, bills(shipped)]
+function failedLines(
+  { shipped, criterion, clauses, known }: ShippingParams['failed-after-shipping'],
+  names: FindingNames,
+): string[] {
+  const titles = clauses.map((clause) => names.clause(criterion, clause))
+  return [`not met, known since ${date(known)}: ${titles.join('; ')}`, bills(shipped)]
 }
 
-function shipments(shipped: ShippedThen): string {
-  return sentence(inSentence(shipped))
-}
-
-function inSentence({ count, tonnes }: ShippedThen): string {
-  return `${countWords(count, 'shipment')} (${number(tonnes, 1)} t)`
+function shipments({ count, tonnes }: ShippedThen, { units }: { readonly units: UnitSystem }): string {
+  return `${countWords(count, 'shipment')} (${numberWords(tonnes, 1, 't', units)})`
 }
 
 function bills({ count, first, last }: ShippedThen): string {

@@ -293,6 +293,20 @@ describe('the committed demo', () => {
     expect(sentences.some((text) => text.includes('g/cm³'))).toBe(true)
     expect(sentences.filter((text) => RECORD_LETTERS.test(text))).toEqual([])
   })
+  it('names sources, laboratories, conditions and sets in its findings as print does, never by id', () => {
+    const report = JSON.parse([...checkReport(edition, [])].join('')) as {
+      [list in 'lots' | 'sources']: { findings: { sentence: string; evidence: string[] }[] }[]
+    }
+    const texts = [...report.sources, ...report.lots].flatMap(({ findings }) =>
+      findings.flatMap(({ sentence, evidence }) => [sentence, ...evidence]),
+    )
+    const ids = ['sources', 'laboratories', 'conditions', 'criteria'] as const
+    const named = new RegExp(
+      `(?<![\\w-])(?:${ids.flatMap((list) => [...edition[list].keys()]).join('|')})(?![\\w-])`,
+    )
+    expect(texts.length).toBeGreaterThan(150)
+    expect(texts.filter((text) => named.test(text))).toEqual([])
+  })
   it('leaves a gap in the lot numbers and a month without a sample', () => {
     const numbers = readdirSync(join(CONTENT, 'lots/skarnmere-ash'))
     expect(numbers).not.toContain('SA-2024-009.yaml')

@@ -4,6 +4,7 @@ import { found, warningOn } from '../../src/core/checks/finding.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { forAudience } from '../../src/edition/publishing.ts'
 import { wordedFinding } from '../../src/words/findings.ts'
+import { PLAIN_NAMES } from '../words/plain-names.ts'
 import type { Site } from '../../src/records/schema/loaded-records.ts'
 import { finding, revision, shipment, tinyEdition, tinyLot, tinySource } from './tiny-edition.ts'
 
@@ -69,9 +70,9 @@ describe('forAudience', () => {
     ]
     const site = { title: 'Register', units: 'SI', criteria: [], publish: ['findings'] } as unknown as Site
     const { findings } = forAudience(tinyEdition([ash], lots, { site }), 'public').lot('ash/1')
-    expect(findings.map((one) => wordedFinding(one).sentence)).toEqual([
-      'Bill BL-1 of ash/1 is listed again in ash/1 and a lot not yet issued',
-      'All 8 oxides of an analysis of ash/1, sample C, stand alike in ash/1 and a lot not yet issued',
+    expect(findings.map((one) => wordedFinding(one, PLAIN_NAMES).sentence)).toEqual([
+      'Bill BL-1 of lot 1 of ash is listed again under lot 1 of ash and a lot not yet issued',
+      'All 8 oxides of sample C of lot 1 of ash are the same, to the last digit, in lot 1 of ash and a lot not yet issued',
     ])
     expect(JSON.stringify(findings)).not.toContain('ash/2')
   })
@@ -112,6 +113,7 @@ describe('forAudience', () => {
       first: '2',
       last: '2',
       missing: 1,
+      apart: 0,
       before: neighbour('ash/1'),
       after: neighbour('ash/3'),
     }
@@ -121,7 +123,7 @@ describe('forAudience', () => {
     const site = { title: 'Register', units: 'SI', criteria: [], publish: ['findings'] } as unknown as Site
     const [gap] = forAudience(tinyEdition([ash], lots, { site }), 'public').source('ash').findings
     expect(gap?.reason.params).toEqual({ ...params, after: null })
-    expect(gap && wordedFinding(gap).evidence[0]).toContain('after it: no lot that can be named')
+    expect(gap && wordedFinding(gap, PLAIN_NAMES).evidence[0]).toContain('after it: no lot that can be named')
   })
 
   it('takes findings, persons, consignees and seals out of rows and entries alike', () => {

@@ -26,7 +26,7 @@ describe('an agency’s split', () => {
         lot('loss-on-ignition: 6.00 %', 'loss-on-ignition: 6.55 %'),
       ),
     ).toEqual([
-      'warning agency-other-side: The agency’s split S of tuff/L1 gave 6.55 % and the producer’s loss on ignition is 6.00 %: the producer’s meets and the agency’s would not meet at most 6.0 %',
+      'warning agency-other-side: The loss on ignition of lot L1 of Trial is 6.00 % by the producer, which meets the limit of at most 6.0 %, and 6.55 % by the agency’s split S, which would not',
     ])
   })
 

@@ -13,7 +13,7 @@ describe('numbers of lots', () => {
     const [gap] = auditOf({ lots, source: PATTERN }).filter(({ check }) => check === 'number-gap')
     expect(gap).toMatchObject({ id: 'number-gap/tuff/T-2026-003', severity: 'warning', about: 'tuff' })
     expect([gap?.sentence, gap?.evidence[0]]).toEqual([
-      'No lot of tuff bears the 2 numbers from T-2026-003 to T-2026-004',
+      'No lot of Trial bears any of the 2 numbers from T-2026-003 to T-2026-004',
       'before it: T-2026-002, sampled 19 February 2026; after it: T-2026-005, sampled 1 March 2026',
     ])
   })
@@ -22,15 +22,43 @@ describe('numbers of lots', () => {
     expect(gaps(['T-2025-007', 'T-2025-008', 'T-2026-001'])).toEqual([])
     expect(gaps(['T-2025-007', 'T-2025-008', 'T-2026-009'])).toEqual([])
     expect(gaps(['T-2025-007', 'T-2025-008', 'T-2026-002'])).toEqual([
-      'No lot of tuff bears the number T-2026-001',
+      'No lot of Trial bears the number T-2026-001',
     ])
-    expect(gaps(['T-2025-007', 'T-2026-009'])).toEqual(['No lot of tuff bears the number T-2026-008'])
+    expect(gaps(['T-2025-007', 'T-2026-009'])).toEqual(['No lot of Trial bears the number T-2026-008'])
   })
 
   it('are no gap where the source says that it did not use them, or states no pattern', () => {
     const unused = `${PATTERN}\nnumbers-not-used: [{ number: T-2026-002, reason: misprint }]`
     expect(gaps(['T-2026-001', 'T-2026-003'], unused)).toEqual([])
     expect(gaps(['T-2026-001', 'T-2026-003'], '')).toEqual([])
+  })
+
+  it('keep the id of their gap where some are explained, so that an answer to it holds on', () => {
+    const lots = { 'T-2026-001': {}, 'T-2026-006': {} }
+    const gapWithout = (...unused: readonly string[]) => {
+      const listed = unused.map((number) => `{ number: ${number}, reason: misprint }`).join(', ')
+      const source = `${PATTERN}\nnumbers-not-used: [${listed}]`
+      return auditOf({ lots, source })
+        .filter(({ check }) => check === 'number-gap')
+        .map(({ id, sentence }) => [id, sentence])
+    }
+    const id = 'number-gap/tuff/T-2026-002'
+    expect(gapWithout('T-2026-009')).toEqual([
+      [id, 'No lot of Trial bears any of the 4 numbers from T-2026-002 to T-2026-005'],
+      [
+        'number-gap/tuff/T-2026-007',
+        'No lot of Trial bears any of the 2 numbers from T-2026-007 to T-2026-008',
+      ],
+    ])
+    expect(gapWithout('T-2026-002')).toEqual([
+      [id, 'No lot of Trial bears any of the 3 numbers from T-2026-003 to T-2026-005'],
+    ])
+    expect(gapWithout('T-2026-004')).toEqual([
+      [id, 'No lot of Trial bears any of 3 numbers between T-2026-002 and T-2026-005'],
+    ])
+    expect(gapWithout('T-2026-002', 'T-2026-003', 'T-2026-005')).toEqual([
+      [id, 'No lot of Trial bears the number T-2026-004'],
+    ])
   })
 })
 
@@ -43,8 +71,8 @@ describe('monthly reports', () => {
   it('are missing from the day after they were due, months on end as one', () => {
     // As of 10 March 2026 that for January, due on 15 February, is the last.
     expect(sentencesOf('report-missing', reports('{ month: 2025-11, on: 2025-12-10 }'))).toEqual([
-      'No report of tuff for October 2025 is on record',
-      'No report of tuff is on record for the 2 months from December 2025 to January 2026',
+      'No report on Trial for October 2025 is on record',
+      'No report on Trial is on record for the 2 months from December 2025 to January 2026',
     ])
   })
 
@@ -54,8 +82,8 @@ describe('monthly reports', () => {
     const all = months.map((month, place) => `{ month: ${month}, on: ${on[place]} }`).join(', ')
     expect(sentencesOf('report-missing', reports(all))).toEqual([])
     expect(sentencesOf('report-late', reports(all))).toEqual([
-      'The report of tuff for November 2025 came 1 day late',
-      'The report of tuff for January 2026 came 5 days late',
+      'The report on Trial for November 2025 came 1 day late',
+      'The report on Trial for January 2026 came 5 days late',
     ])
   })
 })
@@ -69,8 +97,8 @@ describe('a sampling plan', () => {
   it('is fallen short of by the mass or by the time between two samples', () => {
     const [behind] = auditOf(plan('every: 600 t')).filter(({ check }) => check === 'sampled-behind-plan')
     expect([behind?.sentence, behind?.evidence]).toEqual([
-      '1 of 3 lots of tuff have fewer samples for moisture content than one every 600 t, as its sampling plan says',
-      ['tuff/L2: 1 sample, one for 900 t and 10.0 d'],
+      '1 of 3 lots of Trial was sampled less often for moisture content than the sampling plan asks: one sample every 600 t',
+      ['L2: 1 sample, one for 900 t and 10.0 d'],
     ])
     expect(sentencesOf('sampled-behind-plan', plan('every: 5000 t, or-every: 7 d'))).toHaveLength(1)
     expect(sentencesOf('sampled-behind-plan', plan('every: 900 t, or-every: 10 d'))).toEqual([])
@@ -87,7 +115,7 @@ describe('a certificate under which nothing was shipped', () => {
     const unshipped = (date: string, more: object) =>
       sentencesOf('certificate-unshipped', { lots: { L1: certified(date), ...more } })
     expect(unshipped('2025-01-10', { L2: shipped })).toEqual([
-      'Nothing of tuff/L1 is recorded as shipped 424 days after its certificate of 10 January 2025',
+      'No shipment of lot L1 of Trial is on record, 424 days after its certificate of 10 January 2025',
     ])
     expect(unshipped('2025-03-10', { L2: shipped })).toEqual([])
     expect(unshipped('2025-01-10', {})).toEqual([])
@@ -100,6 +128,6 @@ it('a mortar cast on another day than its control is asked about once for a sour
     more: mortar('2026-01-06', ['{ age: 7 d, tested: 2026-01-13T09:00, mean: 30.0 MPa, of: 3 }']),
   }
   expect(sentencesOf('mortars-cast-apart', { lots: { L1: tested, L2: {} } })).toEqual([
-    '1 of 1 lot of tuff with mortars has one cast on another day than its control',
+    '1 of 1 lot of Trial tested in mortar has a test mortar cast on another day than its control',
   ])
 })

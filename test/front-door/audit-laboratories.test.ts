@@ -34,9 +34,9 @@ describe('a control batch', () => {
     const [found] = off(USUAL)
     expect([found?.id, found?.sentence]).toEqual([
       'control-batch-off/tuff/K1',
-      'The 7 d compressive strength of control K1 (quay) is 12 % below the mean of the 10 batches before it with cement PC-1',
+      'The 7 d compressive strength of control K1 (Quay) is 12 % below the mean of the 10 batches before it with cement PC-1',
     ])
-    expect(found?.evidence[1]).toBe('lots of tuff tested beside it, whose indices it raises: tuff/L1')
+    expect(found?.evidence[1]).toBe('it raises the indices of the lots of Trial tested beside it: L1')
   })
 
   it('is no question within 10 %, within the scatter of its laboratory, or after too few', () => {
@@ -69,7 +69,7 @@ strength: [{ age: 7 d, tested: 2026-01-27T09:00, mean: 31.0 MPa, of: 3 }]
 
   it('is asked about until batches made side by side are on record', () => {
     expect(changes('')).toEqual([
-      'quay changed the control cement of tuff once without batches made side by side on record',
+      'Quay changed its control cement once while testing Trial, with no batches made side by side on record',
     ])
     expect(
       changes('cement-bridges: [{ from: PC-1, to: PC-2, pairs: [{ earlier: K1, later: K2 }] }]'),
@@ -89,7 +89,7 @@ describe('proficiency rounds', () => {
 
   it('beyond 2 are open until they are closed', () => {
     expect(of('proficiency-open', round('2025-09-01', -2.4))).toEqual([
-      'warning: quay scored −2.4 for moisture content in R 1, beyond 2, and no closure is on record',
+      'warning: Quay scored z = −2.4 for moisture content in R 1, beyond 2, and no closure is on record',
     ])
     expect(of('proficiency-open', round('2025-09-01', 2))).toEqual([])
     expect(of('proficiency-open', round('2025-09-01', 2.4, ', closed: 2025-10-01'))).toEqual([])

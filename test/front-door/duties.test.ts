@@ -176,12 +176,12 @@ describe('a sample that is not judged and would not meet the limit', () => {
       {
         severity: 'warning',
         sentence:
-          'Grab G of tuff/L1 gave 6.3 % (loss on ignition), which would not meet the limits of 4 clauses; the lot is judged on another sample',
+          'Grab G of lot L1 of Trial gave 6.3 % for loss on ignition, which would not meet the limits of 4 clauses; the lot is judged on another sample',
         evidence: [
-          'alone, clause c: at most 6.0 %',
-          'any, clause c: at most 6.0 %',
-          'all, clause c: at most 6.0 %',
-          'nested, clause c: at most 6.0 %',
+          'Trial, edition 1: Loss on ignition, at most 6.0 %',
+          'Trial, edition 1: Loss on ignition, at most 6.0 %',
+          'Trial, edition 1: Loss on ignition, at most 6.0 %',
+          'Trial, edition 1: Loss on ignition, at most 6.0 %',
         ],
       },
     ])

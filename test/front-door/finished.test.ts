@@ -181,17 +181,17 @@ describe('what is said of a finished index', () => {
         { value: 90.33333333333333, finished: false, valid: true },
       ],
       findings: [
-        'finished-beside-readings (information): quay reports a 7 d strength activity index (condition cool) of 90 % for sample C of tuff/L1, and the readings of that test give 90.3 %, which is the value judged',
+        'finished-beside-readings (information): Quay reports 90 % for the 7 d strength activity index (20 %, 23 °C) of sample C of lot L1 of Trial, and the readings of that test give 90.3 %, which is the value judged',
       ],
     })
   })
 
   it('warns where they differ, or where the readings are not valid', () => {
     expect(told(both('84 %', at7('27.0 MPa'))).findings).toEqual([
-      'finished-beside-readings (warning): quay reports a 7 d strength activity index (condition cool) of 84 % for sample C of tuff/L1, and the readings of that test give 90.0 %, which is the value judged',
+      'finished-beside-readings (warning): Quay reports 84 % for the 7 d strength activity index (20 %, 23 °C) of sample C of lot L1 of Trial, and the readings of that test give 90.0 %, which is the value judged',
     ])
     expect(told(both('84 %', at7('27.0 MPa', '13'))).findings).toEqual([
-      'finished-beside-readings (warning): quay reports a 7 d strength activity index (condition cool) of 84 % for sample C of tuff/L1, and the readings of that test, which are on record, give no valid value',
+      'finished-beside-readings (warning): Quay reports 84 % for the 7 d strength activity index (20 %, 23 °C) of sample C of lot L1 of Trial, and the readings of that test, which are on record, give no valid value',
     ])
   })
 

@@ -8,7 +8,7 @@ const at = (age: string) =>
 const at7 = (strength: string) => `{ age: 7 d, tested: 2026-01-12T09:00, mean: ${strength}, of: 3 }`
 const late = '28 d strength activity index, modified (20 %, 23 °C) overdue since 10 February 2026'
 const FINDING =
-  'result-overdue: 28 d strength activity index (condition cool) of tuff/L1 has been overdue since 10 February 2026'
+  'result-overdue: The 28 d strength activity index (20 %, 23 °C) of lot L1 of Trial has been overdue since 10 February 2026'
 
 function standing(lot: TrialLot) {
   const report = reportOn({ clause: `any-of: [${at('7')}, ${at('28')}]`, lots: [lot] })

@@ -21,8 +21,9 @@ const STATEMENTS: readonly RegExp[] = [
   /\bapproved by \$ from \$ on evidence\b/gi,
   /\bapproval of (?:\$ from|the source, void)\b/gi,
   // What the record says of an agency's list.
-  /\bsuspended from \$ on\b/gi,
-  /\bunder no approval on record\b/gi,
+  /\bwhile it was suspended by \$, since \$/gi,
+  /\bwhile no approval was on record\b/gi,
+  /\bafter its approval had ended on \$/gi,
   // Trade terms.
   /\bacceptance (?:criteria|numbers?)\b/gi,
   // Who decides, and that a verdict is not it.

@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import type { Finding } from '../../src/core/checks/finding.ts'
 import { wordedFinding } from '../../src/words/findings.ts'
+import { PLAIN_NAMES } from './plain-names.ts'
 
 const lot = 'vale/V-1'
 
 function worded(reason: Finding['reason']) {
-  const { sentence, evidence } = wordedFinding({ id: 'x', severity: 'warning', about: lot, reason })
+  const { sentence, evidence } = wordedFinding(
+    { id: 'x', severity: 'warning', about: lot, reason },
+    PLAIN_NAMES,
+  )
   return [sentence, ...evidence]
 }
 
@@ -16,18 +20,21 @@ describe('wordedFinding', () => {
       params: { lot, revision: 0, changes: [] },
     }
     expect(
-      wordedFinding({
-        id: 'would-now-be-judged-otherwise/vale/V-1/0',
-        severity: 'warning',
-        about: lot,
-        reason,
-      }),
+      wordedFinding(
+        {
+          id: 'would-now-be-judged-otherwise/vale/V-1/0',
+          severity: 'warning',
+          about: lot,
+          reason,
+        },
+        PLAIN_NAMES,
+      ),
     ).toEqual({
       id: 'would-now-be-judged-otherwise/vale/V-1/0',
       check: 'would-now-be-judged-otherwise',
       severity: 'warning',
       about: 'vale/V-1',
-      sentence: 'vale/V-1 would now be judged differently from revision 0',
+      sentence: 'Lot V-1 of vale would now be judged differently from revision 0',
       evidence: [],
     })
   })
@@ -36,14 +43,14 @@ describe('wordedFinding', () => {
     expect(
       worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 1, changes: [change] } }),
     ).toEqual([
-      'The record of vale/V-1 differs from revision 1 as issued in one place',
+      'The record of lot V-1 of vale differs from revision 1 as issued in one place',
       'analysis 1 › SO3: 0.41 % when issued, absent today',
     ])
     const added = { path: ['lot', 'silo'], issued: null, today: '4' }
     expect(
       worded({ code: 'changed-after-issue', params: { lot, revision: 1, places: 3, changes: [added] } }),
     ).toEqual([
-      'The record of vale/V-1 differs from revision 1 as issued in 3 places',
+      'The record of lot V-1 of vale differs from revision 1 as issued in 3 places',
       'silo: absent when issued, 4 today',
       'and 2 more',
     ])
@@ -64,11 +71,11 @@ describe('wordedFinding', () => {
       { criterion: 'roads', clause: 'loi', issued: 'meets', today: null },
     ] as const
     expect(worded({ code: 'would-now-be-judged-otherwise', params: { lot, revision: 2, changes } })).toEqual([
-      'vale/V-1 would now be judged differently from revision 2',
+      'Lot V-1 of vale would now be judged differently from revision 2',
       'base: issued as "meets", today "does not meet"',
       'old: issued as "meets", today not judged under it',
-      'roads, clause so3: issued as "pending", today "meets"',
-      'roads, clause loi: issued as "meets", today no such clause',
+      'roads, so3: issued as "pending", today "meets"',
+      'roads, loi: issued as "meets", today no such clause',
     ])
   })
   it('says which result is overdue since when, when it was due and whose reading is missing', () => {
@@ -77,7 +84,7 @@ describe('wordedFinding', () => {
     const wordedFor = (unread: 'lot' | 'control' | 'both') =>
       worded({ code: 'result-overdue', params: { ...params, unread } })
     expect(wordedFor('lot')).toEqual([
-      '28 d strength activity index (condition c311) of vale/V-1 has been overdue since 5\u00a0February 2026',
+      'The 28 d strength activity index (c311) of lot V-1 of vale has been overdue since 5\u00a0February 2026',
       'due 28\u00a0January 2026; the lot’s reading is missing; that of its control is on record',
     ])
     expect([wordedFor('control')[1], wordedFor('both')[1]]).toEqual([

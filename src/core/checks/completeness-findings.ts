@@ -16,6 +16,8 @@ export interface CompletenessParams {
     readonly first: string
     readonly last: string
     readonly missing: number
+    /** Numbers among them that are explained as not used. */
+    readonly apart: number
     readonly before: NumberedLot | null
     readonly after: NumberedLot | null
   }

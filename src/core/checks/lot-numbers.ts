@@ -23,7 +23,7 @@ interface Run {
 }
 
 /**
- * A warning for each gap in the running numbers of a source.
+ * A warning for each gap in the running numbers of a source, between two lots that follow one another.
  * @returns nothing looked at where the source states no pattern, or one without a running number
  * Notes: 1. numbers run within a year where the pattern has one and they begin anew; the first year may have begun
  * before the records; 2. numbers that the source says it did not use are no gap, nor are those of drafts.
@@ -92,22 +92,43 @@ function beginOf(runs: ReadonlyMap<string, readonly Run[]>, place: number): numb
   return own.at <= before.at ? 1 : before.at + 1
 }
 
+/** Numbers between two lots that no lot bears; some of them may be explained as not used. */
+interface Gap {
+  /** The first of them, explained or not. */
+  readonly begin: number
+  readonly missing: number[]
+  readonly before: NumberedLot | null
+}
+
 function gapsOf(
   { source }: Numbered,
   runs: readonly Run[],
   begin: number,
   written: (at: number) => string,
 ): Finding[] {
-  let [expected, before]: [number, NumberedLot | null] = [begin, null]
+  let gap: Gap = { begin, missing: [], before: null }
+  let expected = begin
   const findings: Finding[] = []
   for (const { at, lot } of runs) {
-    if (expected < at) {
-      const [first, last] = [written(expected), written(at - 1)]
-      const gap = { source, first, last, missing: at - expected, before, after: lot ?? null }
-      findings.push(found(source, { code: 'number-gap', params: gap }, first))
-    }
+    for (; expected < at; expected += 1) gap.missing.push(expected)
     expected = at + 1
-    before = lot ?? before
+    if (lot === undefined) continue
+    findings.push(...gapFinding(source, gap, lot, written))
+    gap = { begin: expected, missing: [], before: lot }
   }
-  return findings
+  return [...findings, ...gapFinding(source, gap, null, written)]
+}
+
+/** Its id is that of the whole gap, so that an answer holds on when some of the numbers are explained. */
+function gapFinding(
+  source: string,
+  { begin, missing, before }: Gap,
+  after: NumberedLot | null,
+  written: (at: number) => string,
+): Finding[] {
+  const [first, last] = [missing[0], missing.at(-1)]
+  if (first === undefined || last === undefined) return []
+  const numbers = { first: written(first), last: written(last), missing: missing.length }
+  const params = { source, ...numbers, apart: last - first + 1 - missing.length, before, after }
+  return [found(source, { code: 'number-gap', params }, written(begin))]
 }

@@ -2,6 +2,7 @@
 import { compareMoments } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
+import { findingNames, type NamingEdition } from '../shape/finding-names.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 
 export interface ListedFinding extends WordedFinding {
@@ -46,13 +47,12 @@ export function findingsOfLots(edition: Pick<Edition, 'lot'>, lots: readonly Lis
   return lots.flatMap(({ id, findingCount }) => (findingCount === 0 ? [] : edition.lot(id).findings))
 }
 
-export function listedFindings(
-  { lots }: Pick<Edition, 'lots'>,
-  findings: readonly Finding[],
-): ListedFinding[] {
-  return findings.map((finding) =>
-    lots.has(finding.about) ? { ...wordedFinding(finding), lot: finding.about } : wordedFinding(finding),
-  )
+export function listedFindings(edition: NamingEdition, findings: readonly Finding[]): ListedFinding[] {
+  const names = findingNames(edition)
+  return findings.map((finding) => {
+    const worded = wordedFinding(finding, names)
+    return edition.lots.has(finding.about) ? { ...worded, lot: finding.about } : worded
+  })
 }
 
 function newestFirst(a: ListedLot, b: ListedLot): number {

@@ -13,6 +13,7 @@ import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
+import { findingNames } from '../shape/finding-names.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type AgencyOfLot, agencyOfLot } from './agency.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
@@ -74,7 +75,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
     agency: agencyOfLot(edition, lot),
-    findings: lot.findings.map(wordedFinding),
+    findings: lot.findings.map((finding) => wordedFinding(finding, findingNames(edition))),
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
     history: historyCharts(edition, lot),
   }

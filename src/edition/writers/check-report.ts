@@ -4,7 +4,9 @@ import type { Finding } from '../../core/checks/finding.ts'
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
+import { findingNames } from '../shape/finding-names.ts'
 import { standingData } from '../shape/standing.ts'
+import type { FindingNames } from '../../words/finding-names.ts'
 import { wordedFinding } from '../../words/findings.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { agencyData } from './agency-data.ts'
@@ -46,18 +48,24 @@ function* listed(members: Iterable<unknown>, before: string): Generator<string> 
 }
 
 function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
-  for (const lot of edition.lots.values())
-    if (inScope(lot, scope)) yield lotReport(edition, edition.lot(lot.id), scope)
+  const names = findingNames(edition)
+  for (const row of edition.lots.values()) {
+    if (!inScope(row, scope)) continue
+    const lot = edition.lot(row.id)
+    const findings = lot.findings.map((finding) => findingData(finding, names))
+    yield { ...lotReport(edition, lot, scope), findings }
+  }
 }
 
 function* sourceReports(edition: Edition): Generator<unknown> {
+  const names = findingNames(edition)
   for (const id of edition.sources.keys()) {
     const { series, history, findings, agency, checks } = edition.source(id)
     yield {
       id,
       history: series,
       statistics: sourceStatistics(history()),
-      findings: findings.map(findingData),
+      findings: findings.map((finding) => findingData(finding, names)),
       agency: agencyData(agency()),
       checks: checksData(checks),
     }
@@ -76,7 +84,7 @@ function diagnosticData({ code, severity, file, line, column, message, mend }: D
   return { code, severity, file, line, column, message, mend }
 }
 
-function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): unknown {
+function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): Record<string, unknown> {
   return {
     id: lot.id,
     source: lot.source,
@@ -86,7 +94,6 @@ function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): 
     verdicts: lot.verdicts
       .filter((verdict) => criteria === undefined || criteria.has(verdict.criterion))
       .map((verdict) => lotVerdictData(edition, lot, verdict)),
-    findings: lot.findings.map(findingData),
   }
 }
 
@@ -95,8 +102,8 @@ function checksData({ run, lots, looks, expectedByChance }: ChecksRun): Record<s
 }
 
 /** A finding in words, with its reason as data beside them. */
-function findingData(finding: Finding): Record<string, unknown> {
-  const { sentence, evidence, ...worded } = wordedFinding(finding)
+function findingData(finding: Finding, names: FindingNames): Record<string, unknown> {
+  const { sentence, evidence, ...worded } = wordedFinding(finding, names)
   return {
     ...worded,
     sentence: plainSpaces(sentence),

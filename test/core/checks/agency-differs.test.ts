@@ -5,6 +5,7 @@ import { sourceAgency } from '../../../src/core/agency/source-agency.ts'
 import { agencyLotFindings, agencySourceFindings } from '../../../src/core/checks/agency-differs.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { wordedFinding } from '../../../src/words/findings.ts'
+import { PLAIN_NAMES } from '../../words/plain-names.ts'
 import { agencys, lotOf } from '../agency/fixture.ts'
 import { result } from '../judging/fixture.ts'
 
@@ -19,7 +20,7 @@ const ROWS = [
 
 function of(lots: readonly ReturnType<typeof lotOf>[]) {
   const found = sourceAgency({ asOf: readMoment('2026-06-30'), lots, samples: [], plan: [], precision: ROWS })
-  return agencySourceFindings('ash', found).map(wordedFinding)
+  return agencySourceFindings('ash', found).map((finding) => wordedFinding(finding, PLAIN_NAMES))
 }
 
 const split = (place: number, difference: number) =>
@@ -35,12 +36,14 @@ const own = (place: number, producer: number, agency: number | null) =>
 describe('agencyLotFindings', () => {
   it('agencyLotFindings asks about a difference beyond its limit, as information', () => {
     const lot = lotOf(1, [result('loss-on-ignition', 2), agencys('loss-on-ignition', 2.6)])
-    const found = agencyLotFindings(lot.id, pairsOfLot(lot, ROWS)).map(wordedFinding)
+    const found = agencyLotFindings(lot.id, pairsOfLot(lot, ROWS)).map((finding) =>
+      wordedFinding(finding, PLAIN_NAMES),
+    )
     expect(found).toMatchObject([{ severity: 'information', check: 'split-beyond-limit', about: 'ash/1' }])
     expect(found[0]?.sentence.replaceAll(/\s/g, ' ')).toBe(
-      'The split S of ash/1 differs from the producer’s loss on ignition by +0.60 points, beyond the 0.57 points that testing alone allows in 19 of 20 pairs',
+      'The agency’s loss on ignition of split S of lot 1 of ash is 0.60 points above the producer’s; two laboratories differ by more than 0.57 points in about one pair of twenty',
     )
-    expect(found[0]?.evidence).toContain('limit of difference from: round robin of 2022')
+    expect(found[0]?.evidence).toContain('limit of the difference from: round robin of 2022')
   })
 
   it('agencyLotFindings says nothing of a difference within it, or without one on record', () => {
@@ -68,14 +71,14 @@ describe('agencySourceFindings', () => {
     expect(others).toEqual([])
     expect(found?.check).toBe('independent-differs')
     expect(found?.sentence).toBe(
-      'The agency’s 4 independent samples of ash and the producer’s 4 lots of the same period differ in their means at 1 %: loss on ignition',
+      'The agency’s 4 independent samples of ash and the producer’s 4 lots of the same period differ in their means at the 1 % level: loss on ignition',
     )
   })
 
   it('agencySourceFindings asks about scatter that differs, and about nothing where both agree', () => {
     const apart = [-30, 25, -20, 30, -5].map((value, place) => own(place, 50 + value / 100, 50 + value))
     expect(of(apart).map(({ sentence }) => sentence)).toEqual([
-      'The agency’s 5 independent samples of ash and the producer’s 5 lots of the same period differ in scatter at 1 %: loss on ignition',
+      'The agency’s 5 independent samples of ash and the producer’s 5 lots of the same period differ in scatter at the 1 % level: loss on ignition',
     ])
     expect(of([2, 2.2, 2.1, 2.3].map((value, place) => own(place, value, value + 0.02)))).toEqual([])
   })

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { AuditedLot } from '../../../src/core/checks/audited.ts'
 import { type AtLimit, atTheLimits, bunchedAtLimits } from '../../../src/core/checks/at-the-limits.ts'
 import { wordedFinding } from '../../../src/words/findings.ts'
+import { PLAIN_NAMES } from '../../words/plain-names.ts'
 import { chanceOf } from '../../../src/demo/chance.ts'
 
 /** Lots judged "at least 75 %", by their unrounded index. */
@@ -50,9 +51,9 @@ describe('atTheLimits', () => {
     const found = only(values)
     expect(found).toMatchObject({ admitted: 12, refused: 0, shown: 'bunched' })
     const [finding] = bunchedAtLimits('vale', found === undefined ? [] : [found], 1).findings
-    const { sentence, evidence } = wordedFinding(finding as NonNullable<typeof finding>)
+    const { sentence, evidence } = wordedFinding(finding as NonNullable<typeof finding>, PLAIN_NAMES)
     expect(sentence).toBe(
-      'Of 12 lots of vale close to the limit of strength activity index, at least 75 %, 12 lie just inside it and none just beyond',
+      'Of 12 lots of vale close to the limit of at least 75 % for strength activity index (c311), 12 lie just inside it and none just beyond',
     )
     expect(evidence.at(-1)).toBe('diverted failing lots also cause this; one is on record')
   })

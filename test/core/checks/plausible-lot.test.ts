@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { implausibleLot } from '../../../src/core/checks/plausible-lot.ts'
 import { wordedFinding } from '../../../src/words/findings.ts'
+import { PLAIN_NAMES } from '../../words/plain-names.ts'
 
 const lot = { id: 'vale/V-1', number: 'V-1', quantity: { value: 500, written: '500 t' }, mortars: [] }
 const grams = (value: number) => ({ value, written: `${value} g` })
@@ -15,13 +16,13 @@ describe('implausibleLot', () => {
   it('implausibleLot warns of water that is less than half or more than twice its control’s', () => {
     // 23 / 242 is 9.5 %.
     const [finding] = implausibleLot(mortarWith(23, 242))
-    expect(finding && wordedFinding(finding)).toMatchObject({
+    expect(finding && wordedFinding(finding, PLAIN_NAMES)).toMatchObject({
       id: 'water-out-of-proportion/vale/V-1/c311/K1/C',
       severity: 'warning',
       sentence:
-        'The mixing water of a mortar of vale/V-1 (condition c311) is 10 % of that of its control K1, outside the 50 to 200 % that is plausible',
+        'The mixing water of a mortar of lot V-1 of vale (c311) is 10 % of that of its control K1, outside the plausible range of 50 to 200 %',
       evidence: [
-        '23 g beside 242 g',
+        '23\u00a0g beside 242\u00a0g',
         'the range is this program’s own choice; check the record and, if it is right, leave it',
       ],
     })
