@@ -14,7 +14,7 @@ export function onShippingWords({ unknown, certificate, failure }: OnShipping): 
       : [`before the ${listWords(ages, 'and')} ${ages.length === 1 ? 'result was' : 'results were'} known`]),
     ...(certificate === 'none' ? ['without a certificate'] : []),
     ...(certificate === 'withdrawn' ? ['after the certificate was withdrawn'] : []),
-    ...(failure === 'known' ? ['after the lot was known not to meet'] : []),
+    ...(failure === 'known' ? ['on or after the day when the lot was known not to meet'] : []),
   ]
   return parts.length === 0 ? null : sentence(parts.join(', '))
 }

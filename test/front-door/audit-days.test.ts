@@ -1,5 +1,8 @@
 /** Days held against each other: each planted defect is found by name, and the day beside it is not. */
 import { describe, expect, it } from 'vitest'
+import { onShipping } from '../../src/core/checks/on-shipping.ts'
+import { readMoment } from '../../src/core/measure/moment.ts'
+import { affectedWords } from '../../src/words/on-shipping.ts'
 import { auditOf, certificate, sentencesOf } from './audit-front-door.ts'
 
 /** Sampled on 1 March 2026, tested two days later. */
@@ -14,10 +17,10 @@ const of = (check: string, lot: object, more: object = {}) =>
 describe('a shipment', () => {
   it('without a certificate, or before the first one', () => {
     expect(of('shipped-without-certificate', shippedOn('2026-03-05'))).toEqual([
-      '1 shipment (25.0 t) of tuff/L1 left and it has no certificate',
+      '1 shipment (25.0 t) of lot L1 of Trial left without a certificate',
     ])
     expect(of('shipped-without-certificate', shippedOn('2026-03-05', [certificate('2026-03-06')]))).toEqual([
-      '1 shipment (25.0 t) of tuff/L1 left before it had a certificate',
+      '1 shipment (25.0 t) of lot L1 of Trial left before it had a certificate',
     ])
     expect(of('shipped-without-certificate', shippedOn('2026-03-05', [certificate('2026-03-05')]))).toEqual(
       [],
@@ -26,33 +29,47 @@ describe('a shipment', () => {
 
   it('before any result was known', () => {
     expect(of('shipped-before-results', shippedOn('2026-03-02'))).toEqual([
-      '1 shipment (25.0 t) of tuff/L1 left before any result of it was known',
+      '1 shipment (25.0 t) of lot L1 of Trial left before any of its results was known',
     ])
     expect(of('shipped-before-results', shippedOn('2026-03-03'))).toEqual([])
   })
 
   it('before or after it was known that the lot does not meet its set', () => {
     const failing = { clause: 'property: moisture, at-most: 1.0 %' }
-    const [before, after] = ['2026-03-03', '2026-03-04'].map((date) =>
+    const [before, after] = ['2026-03-02', '2026-03-04'].map((date) =>
       auditOf({ lots: { L1: shippedOn(date) }, ...failing }).filter(({ check }) => check.includes('fail')),
     )
     expect(before?.map(({ sentence }) => sentence)).toEqual([
-      'tuff/L1 does not meet alone, and 1 shipment (25.0 t) of it had left before that was known',
+      'Lot L1 of Trial does not meet Trial, edition 1, and 1 shipment (25.0 t) of it had left before that was known',
     ])
     expect(after?.map(({ sentence, evidence }) => [sentence, ...evidence])).toEqual([
       [
-        '1 shipment (25.0 t) of tuff/L1 left after it was known that the lot does not meet alone',
-        'clause c, known since 3 March 2026',
+        '1 shipment (25.0 t) of lot L1 of Trial left on or after the day when the lot was known not to meet Trial, edition 1',
+        'not met, known since 3 March 2026: Moisture content',
         'bill B1 of 4 March 2026',
       ],
     ])
     expect(of('shipped-after-failure', shippedOn('2026-03-04'))).toEqual([])
   })
 
+  it('on the very day on which it was known that the lot does not meet: for the finding as for the notice', () => {
+    const lots = { L1: shippedOn('2026-03-03') }
+    const failing = { clause: 'property: moisture, at-most: 1.0 %' }
+    expect(sentencesOf('failed-after-shipping', { lots, ...failing })).toEqual([])
+    expect(sentencesOf('shipped-after-failure', { lots, ...failing })).toEqual([
+      '1 shipment (25.0 t) of lot L1 of Trial left on or after the day when the lot was known not to meet Trial, edition 1',
+    ])
+    const failed = readMoment('2026-03-03')
+    expect(onShipping({ ages: [], revisions: [], failed }, failed).failure).toBe('known')
+    expect(affectedWords(failed, 0, 1)).toBe(
+      'This lot has not met its criterion since 3\u00a0March 2026: 1 shipment left on that day or later.',
+    )
+  })
+
   it('after the certificate was withdrawn', () => {
     const withdrawn = [certificate('2026-03-03'), certificate('2026-03-06', 1, ', withdrawn: yes')]
     expect(of('shipped-after-withdrawal', shippedOn('2026-03-07', withdrawn))).toEqual([
-      '1 shipment (25.0 t) of tuff/L1 left after its certificate was withdrawn on 6 March 2026',
+      '1 shipment (25.0 t) of lot L1 of Trial left after its certificate was withdrawn on 6 March 2026',
     ])
     expect(of('shipped-after-withdrawal', shippedOn('2026-03-06', withdrawn))).toEqual([])
   })
@@ -60,7 +77,7 @@ describe('a shipment', () => {
   it('on a certificate of more than six months, unless a later one is in force', () => {
     const old = shippedOn('2026-03-05', [certificate('2025-06-01')], '2025-05-20')
     expect(of('shipped-on-old-certificate', old)).toEqual([
-      '1 shipment (25.0 t) of tuff/L1 left on a certificate of more than six months, the last on one of 277 days',
+      '1 shipment (25.0 t) of lot L1 of Trial left on a certificate more than six months old, the last when it was 277 days old',
     ])
     const renewed = [certificate('2025-06-01'), certificate('2026-02-01', 1)]
     expect(of('shipped-on-old-certificate', shippedOn('2026-03-05', renewed, '2025-05-20'))).toEqual([])
@@ -75,7 +92,7 @@ describe('the listing of a source', () => {
   it('holds from its day until it is suspended, ends or is taken away', () => {
     expect(listed(FIRST, '2026-03-05')).toEqual([])
     expect(listed(`${FIRST}, { date: 2026-03-04, by: Roads, action: suspended }`, '2026-03-05')).toEqual([
-      '1 shipment (25.0 t) of tuff left while it was suspended from 4 March 2026 on, by Roads',
+      '1 shipment (25.0 t) of Trial left while it was suspended by Roads, since 4 March 2026',
     ])
     expect(
       listed(
@@ -111,18 +128,18 @@ describe('a test', () => {
     expect(found(accredited('2026-03-04')).map(({ severity, sentence }) => [severity, sentence])).toEqual([
       [
         'warning',
-        '1 result that 1 lot of tuff is judged on lies outside the recorded accreditation of quay on the day of the test',
+        '1 result of Quay, on which 1 lot of Trial is judged, was outside its recorded accreditation on the day of the test',
       ],
     ])
     expect(found('').map(({ severity, sentence }) => [severity, sentence])).toEqual([
-      ['information', 'No accreditation of quay is on record, whose results 1 lot of tuff is judged on'],
+      ['information', 'No accreditation is on record for Quay, on whose results 1 lot of Trial is judged'],
     ])
   })
 
   it('on a day on which the laboratory was closed, for information', () => {
     const closed = (day: string) =>
       of('tested-on-closed-day', {}, { quay: `closed-days: [{ from: ${day}, to: ${day} }]` })
-    expect(closed('2026-03-03')).toEqual(['1 result of tuff is dated on days on which quay was closed'])
+    expect(closed('2026-03-03')).toEqual(['1 result of Trial is dated on a day when Quay was closed'])
     expect(closed('2026-03-04')).toEqual([])
   })
 
@@ -137,10 +154,10 @@ describe('a test', () => {
       )
     expect(oven('2025-03-03')).toEqual([])
     expect(oven('2025-03-02')).toEqual([
-      '1 result of tuff was obtained at quay with the oven O1 after its verification of 2 March 2025 had run out',
+      '1 result of Trial was obtained at Quay with the oven O1 after its verification of 2 March 2025 had run out',
     ])
     expect(oven('2026-03-05')).toEqual([
-      '1 result of tuff was obtained at quay with the oven O1 before any verification of it on record',
+      '1 result of Trial was obtained at Quay with the oven O1 before any verification of it on record',
     ])
   })
 })
@@ -148,7 +165,7 @@ describe('a test', () => {
 it('a composite taken outside the production window is asked about, and a later grab is not', () => {
   const sampled = (sample: string) => of('sampled-outside-production', { samples: [sample] })
   expect(sampled('{ id: D, kind: composite, taken: { from: 2026-02-24, to: 2026-03-02 } }')).toEqual([
-    'Sample D of tuff/L1 was taken 24 February 2026 to 2 March 2026, and the lot was produced 24 February 2026 to 1 March 2026',
+    'Sample D of lot L1 of Trial was taken 24 February 2026 to 2 March 2026, outside the production of the lot, 24 February 2026 to 1 March 2026',
   ])
   expect(sampled('{ id: D, kind: grab, on: 2026-03-05 }')).toEqual([])
 })

@@ -3,6 +3,7 @@ import type { Verdict } from '../criteria/verdict.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { Quantity } from '../measure/units.ts'
 import type { PlannedTest, Result } from '../result/result.ts'
+import type { LotOverTime } from './on-shipping.ts'
 import type { ShippedThen } from './shipping-findings.ts'
 
 export interface AuditedShipment {
@@ -34,6 +35,8 @@ export interface AuditedLot {
   readonly withdrawn?: Moment
   readonly results: readonly Result[]
   readonly planned: readonly PlannedTest[]
+  /** When its results were known, and since when it has not met. */
+  readonly overTime: LotOverTime
   /** The governing one first. */
   readonly verdicts: readonly Verdict[]
   /** In order of date. */

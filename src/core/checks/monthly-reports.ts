@@ -15,8 +15,8 @@ export interface ReportPlan {
   readonly source: string
   /** First month due, year and month: "2025-03". */
   readonly from: string
-  /** Days after the end of a month. */
-  readonly dueDays: number
+  /** Hours after the end of a month. */
+  readonly dueHours: number
   readonly received: readonly { readonly month: string; readonly on: Moment }[]
 }
 
@@ -43,7 +43,16 @@ export function reportFindings(plan: ReportPlan, asOf: Moment): Checked[] {
   ]
 }
 
-function dueMonths({ from, dueDays, received }: ReportPlan, asOf: Moment): DueMonth[] {
+/**
+ * The last day on which the report on a month is in time.
+ * @param month year and month: "2026-03"
+ * @param dueHours hours after the end of the month; hours that make no whole day are left out
+ */
+export function reportDue(month: string, dueHours: number): Moment {
+  return momentOfDay(lastDayOf(month).day + Math.floor(dueHours / 24))
+}
+
+function dueMonths({ from, dueHours, received }: ReportPlan, asOf: Moment): DueMonth[] {
   const months: DueMonth[] = []
   const first = new Map<string, Moment>()
   for (const { month, on } of received) {
@@ -52,7 +61,7 @@ function dueMonths({ from, dueDays, received }: ReportPlan, asOf: Moment): DueMo
   }
   for (let number = monthNumber(from); ; number += 1) {
     const month = monthOfNumber(number)
-    const due = momentOfDay(lastDayOf(month).day + dueDays)
+    const due = reportDue(month, dueHours)
     if (!isBy(due, asOf) || due.day === asOf.day) return months
     months.push({ month, due, received: first.get(month) })
   }

@@ -1,11 +1,12 @@
 /** Audit checks: the days on which a lot was shipped against those of its results, certificates and withdrawal. */
-import type { ClauseOutcome, Verdict } from '../criteria/verdict.ts'
+import type { ClauseOutcome } from '../criteria/verdict.ts'
 import { daysBetween, isBy, type Moment, momentOfDay } from '../measure/moment.ts'
 import { knownSince, type Result } from '../result/result.ts'
 import { type AuditedLot, type AuditedShipment, shippedThen } from './audited.ts'
 import type { CheckId } from './catalogue.ts'
 import { type Checked, lookedOnce } from './checked.ts'
 import { type Finding, type FindingReason, found } from './finding.ts'
+import { type OnShipping, onShipping } from './on-shipping.ts'
 
 /** Six months: an age after which practice tests again (read in guide specifications of a public works agency). */
 const OLD_DAYS = 183
@@ -15,8 +16,9 @@ const UNSHIPPED_DAYS = 365
 /**
  * Findings of one lot on when it was shipped.
  * @param lot with shipments, or without any: then nothing is looked at
- * Notes: 1. a shipment of the same day as a certificate, a result or a withdrawal is not held against them, since
- * neither states its hour for certain; 2. failing is under the governing set.
+ * Notes: 1. a shipment of the same day as a certificate, a first result or a withdrawal is not held against them, since
+ * neither states its hour for certain; 2. failing is under the governing set, and one of the day on which that was
+ * known left "on or after" it, as pages say.
  */
 export function shippingDays(lot: AuditedLot): Checked[] {
   if (lot.shipments.length === 0) return []
@@ -89,57 +91,26 @@ function onOldCertificate(lot: AuditedLot): Finding[] {
 }
 
 function aroundFailure(lot: AuditedLot): [CheckId, Finding[]][] {
-  const [governing] = lot.verdicts
-  const failed = governing?.outcome === 'does-not-meet' ? failureOf(lot, governing) : null
-  if (failed === null)
-    return [
-      ['failed-after-shipping', []],
-      ['shipped-after-failure', []],
-    ]
-  const { known } = failed
-  const params = { lot: lot.id, criterion: failed.criterion, clauses: failed.clauses, known: known.text }
-  const before = lot.shipments.filter(({ date }) => isBy(date, known))
-  const after = lot.shipments.filter(({ date }) => !isBy(date, known))
+  const left = (failure: OnShipping['failure']) =>
+    lot.shipments.filter(({ date }) => onShipping(lot.overTime, date).failure === failure)
   return (
     [
-      ['failed-after-shipping', before],
-      ['shipped-after-failure', after],
+      ['failed-after-shipping', left('afterwards')],
+      ['shipped-after-failure', left('known')],
     ] as const
   ).map(([code, shipments]) => [
     code,
-    reported(lot, shipments, (shipped) => ({ code, params: { ...params, shipped } })),
+    reported(lot, shipments, (shipped) => ({ code, params: { ...failureOf(lot), shipped } })),
   ])
 }
 
-interface Failure {
-  readonly criterion: string
-  readonly clauses: readonly string[]
-  /** Since when it has been known. */
-  readonly known: Moment
-}
-
-/** Null where no result says since when: a lot that lacks a document fails on no day. */
-function failureOf(lot: AuditedLot, { criterion, clauses }: Verdict): Failure | null {
-  const failing = clauses.filter(({ outcome, information }) => outcome === 'does-not-meet' && !information)
-  const days = failing.map((clause) => failedOn(clause, lot.results)).filter((day) => day !== null)
-  if (days.length === 0) return null
-  return { criterion, clauses: failing.map(({ id }) => id), known: momentOfDay(Math.min(...days)) }
-}
-
-/** The day since which a clause is known not to be met: of alternatives the last, of what is all required the first. */
-function failedOn(clause: ClauseOutcome, results: readonly Result[]): number | null {
-  if (clause.outcome !== 'does-not-meet') return null
-  const { combine, clauses = [], result } = clause
-  if (combine === undefined) return knownDay(result, results)
-  const days = clauses.map((member) => failedOn(member, results)).filter((day) => day !== null)
-  if (days.length === 0) return null
-  return combine === 'any-of' ? Math.max(...days) : Math.min(...days)
-}
-
-function knownDay(key: string | null, results: readonly Result[]): number | null {
-  const own = results.filter((result) => result.key === key && isOwn(result))
-  const days = own.filter(({ valid }) => valid).map((result) => knownSince(result).day)
-  return days.length === 0 ? null : Math.min(...days)
+/** What the governing set says today that the lot does not meet, and since when that has been known. */
+function failureOf({ id: lot, overTime: { failed }, verdicts: [governing] }: AuditedLot) {
+  const failing = (governing?.clauses ?? []).filter(
+    ({ outcome, information }) => outcome === 'does-not-meet' && !information,
+  )
+  const clauses = failing.map((clause) => clause.id)
+  return { lot, criterion: governing?.criterion ?? '', clauses, known: failed?.text ?? '' }
 }
 
 /**

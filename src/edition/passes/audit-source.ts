@@ -97,7 +97,7 @@ function severalFindings(
 function reportsOf({ id, record: { reports }, asOf }: SourceState): Checked[] {
   if (reports === undefined) return []
   const { from, due, received = [] } = reports
-  return reportFindings({ source: id, from, dueDays: Math.floor(due.value / 24), received }, asOf)
+  return reportFindings({ source: id, from, dueHours: due.value, received }, asOf)
 }
 
 function proficiencyOf(laboratories: Records['laboratories']): Map<string, ProficiencyRecord> {

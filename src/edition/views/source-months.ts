@@ -7,6 +7,7 @@ import {
   monthNumber,
   monthOfNumber,
 } from '../../core/measure/moment.ts'
+import { reportDue } from '../../core/checks/monthly-reports.ts'
 import { numberGaps } from '../../core/checks/lot-numbers.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
@@ -126,7 +127,7 @@ function plannedSamples({ record }: SourceEntry, massT: number, month: string): 
 
 function reportOf({ asOf }: Edition, reports: Reports | undefined, month: string): MonthReport {
   if (reports === undefined || month < reports.from) return { state: 'not-planned' }
-  const dueDay = lastDayOf(month).day + Math.round(reports.due.value / 24)
+  const dueDay = reportDue(month, reports.due.value).day
   const received = reports.received?.find((entry) => entry.month === month)
   if (received !== undefined)
     return received.on.day <= dueDay
