@@ -19,8 +19,8 @@ export interface AxisTick {
   /** Thousandths of the width. */
   readonly x: number
   readonly text: string
-  /** Begins a year: kept where there is little room. */
-  readonly year: boolean
+  /** Kept where there is little room. */
+  readonly major: boolean
 }
 
 /** Thousandths of the width for a day. */
@@ -47,8 +47,20 @@ export function axisTicks(axis: DayAxis): AxisTick[] {
     .map(({ day, year, month }) => ({
       x: acrossOf(axis, day),
       text: month === 0 ? String(year) : (MONTHS[month] ?? ''),
-      year: month === 0,
+      major: month === 0,
     }))
+}
+
+/** Least distance between two names of lots, in thousandths; on a phone, twice and more of it. */
+const NAMES_APART = 110
+const FEW_NAMES = 4
+
+/** As many names as have room, from the first on. @param places in order across */
+export function placeTicks(places: readonly { readonly x: number; readonly text: string }[]): AxisTick[] {
+  const named: { x: number; text: string }[] = []
+  for (const place of places)
+    if (named.length === 0 || NAMES_APART <= place.x - (named.at(-1)?.x ?? 0)) named.push(place)
+  return named.map(({ x, text }, place) => ({ x, text, major: place % FEW_NAMES === 0 }))
 }
 
 function monthStarts({ from, to }: DayAxis): { day: number; year: number; month: number }[] {

@@ -7,6 +7,7 @@ import { type MarginLabel, marginLabels, type MarginWish } from './panel-margin.
 import { thinned } from './panel-thinning.ts'
 import type { PointStatus } from './points.ts'
 import { rounded } from './plot.ts'
+import type { ReadPoint } from './read-point.ts'
 
 export interface PanelPoint {
   /** Thousandths of the width. */
@@ -24,6 +25,8 @@ export interface PanelPoint {
   readonly pale?: boolean
   /** Mean of the preceding results. */
   readonly mean?: number
+  /** What is read out at it; a point without words is passed over. */
+  readonly words?: string
 }
 
 export interface PanelLimit {
@@ -61,6 +64,8 @@ export interface PanelModel {
   readonly limits: readonly number[]
   readonly ticks: readonly { readonly y: number; readonly value: number }[]
   readonly margin: readonly MarginLabel[]
+  /** What is read out, from left to right. */
+  readonly readings: readonly ReadPoint[]
   /** How many points are drawn of how many. */
   readonly drawn: number
   readonly of: number
@@ -95,6 +100,9 @@ export function panelModel(input: PanelInput): PanelModel | null {
     limits: near.map(({ value }) => y(value)),
     ticks: scale.ticks(input.height < 110 ? 3 : 4).map((value) => ({ value, y: y(value) })),
     margin: marginLabels(wishesOf(input, { y, low, high }), input.height),
+    readings: points.flatMap(({ x, value, words }) =>
+      words === undefined ? [] : [{ x, y: value === null ? input.height - FLOAT : y(value), words }],
+    ),
     drawn: points.length,
     of: input.points.length,
   }

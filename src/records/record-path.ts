@@ -44,7 +44,7 @@ export function recordAt(path: string): RecordName | FileFault {
 }
 
 /** A source's page under a criterion stands at sources/SOURCE/CRITERION/, and so do these pages of its own. */
-const OWN_PAGES: readonly string[] = ['what-if', 'agency', 'report']
+const OWN_PAGES: readonly string[] = ['what-if', 'agency', 'report', 'by-lot', 'by-shipment']
 
 function reserved(id: string): FileFault {
   return {

@@ -1,6 +1,6 @@
 /** A panel of a source's charts as plain values. */
 import { describe, expect, it } from 'vitest'
-import { acrossOf, acrossOfPlace, axisTicks } from '../../src/charts/panel-axis.ts'
+import { acrossOf, acrossOfPlace, axisTicks, placeTicks } from '../../src/charts/panel-axis.ts'
 import { panelModel, type PanelPoint } from '../../src/charts/panel.ts'
 import { marginLabels } from '../../src/charts/panel-margin.ts'
 import { thinned } from '../../src/charts/panel-thinning.ts'
@@ -27,11 +27,33 @@ describe('axisTicks', () => {
   it('labels a January with its year, and no more than a dozen months', () => {
     const ticks = axisTicks({ from, to: from + 731 })
     expect(ticks.length).toBeLessThanOrEqual(12)
-    expect(ticks.filter(({ year }) => year).map(({ text }) => text)).toEqual(['2025', '2026'])
+    expect(ticks.filter(({ major }) => major).map(({ text }) => text)).toEqual(['2025', '2026'])
+  })
+})
+
+describe('placeTicks', () => {
+  it('names as many places as have room, the first and every fourth of them on a phone as well', () => {
+    const places = Array.from({ length: 21 }, (_, place) => ({ x: 50 * place, text: `L${place}` }))
+    const ticks = placeTicks(places)
+    expect(ticks.map(({ text }) => text)).toEqual(['L0', 'L3', 'L6', 'L9', 'L12', 'L15', 'L18'])
+    expect(ticks.filter(({ major }) => major).map(({ text }) => text)).toEqual(['L0', 'L12'])
   })
 })
 
 describe('panelModel', () => {
+  it('reads out each point that has words, at its mark', () => {
+    const model = panel([
+      point(0, 1, { words: 'a' }),
+      point(500, null, { status: 'pending', words: 'b' }),
+      point(900, 2),
+    ])
+    expect(model?.readings.map(({ x, words }) => [x, words])).toEqual([
+      [0, 'a'],
+      [500, 'b'],
+    ])
+    expect(model?.readings[1]?.y).toBe(94)
+  })
+
   it('breaks the line where results are not compared, and passes over what is awaited', () => {
     const model = panel([
       point(0, 1),

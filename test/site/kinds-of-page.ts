@@ -25,6 +25,8 @@ export function kindsOfPage(edition: Edition): string[] {
     ...byState.map((id) => `lots/${id}/`),
     `lots/${revised?.id}/revision/0/`,
     `sources/${source}/`,
+    `sources/${source}/by-lot/`,
+    `sources/${source}/by-shipment/`,
     `sources/${source}/${entry?.criteria[0]}/`,
     `register/${firstLot?.source}/${firstLot?.sampled.text.slice(0, 4)}/`,
     ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map((id) => `criteria/${id}/`),

@@ -21,6 +21,8 @@ export const paths = {
   sourceReport: (source: string, year: string | null) =>
     `sources/${source}/report/${year === null ? '' : `${year}/`}`,
   sourceAgency: (id: string) => `sources/${id}/agency/`,
+  sourceByLot: (id: string) => `sources/${id}/by-lot/`,
+  sourceByShipment: (id: string) => `sources/${id}/by-shipment/`,
   sourceUnder: (id: string, criterion: string) => `sources/${id}/${criterion}/`,
   criteria: 'criteria/',
   criterion: (id: string) => `criteria/${id}/`,

@@ -2,6 +2,7 @@
 import { compareMoments } from '../../core/measure/moment.ts'
 import { pairedMark } from '../../charts/paired-marks.ts'
 import { type PairedInput, pairedModel, type PairedModel } from '../../charts/paired.ts'
+import { withoutCovered } from '../../charts/paired-thinning.ts'
 import { number, plural } from '../../words/numbers.ts'
 import { writtenText } from '../../words/units.ts'
 import type { PairedPoint } from './paired-points.ts'
@@ -22,6 +23,8 @@ export interface PairedChartView {
   readonly marks: readonly LegendMark[]
   /** "strength at least 75 %: names of the sets". */
   readonly limits: readonly string[]
+  /** How many lots are drawn of how many; null where all are. */
+  readonly thinned: string | null
   /** Of the table. */
   readonly summary: string
   /** The newest first, as many as a page has room for. */
@@ -75,16 +78,18 @@ export function pairedChartView(
   view: PairedView,
   { title, room }: { title: string; room: PictureRoom },
 ): PairedChartView {
-  const drawings = drawingsOf(view, room)
+  const drawn = { ...view, series: view.series.map(drawnOf) }
+  const drawings = drawingsOf(drawn, room)
   const marks = view.series.map((own, place) => legendMark(own, place, drawings[0]?.model ?? null))
   const rows = rowsOf(view, marks)
   return {
     title,
     description: description(view),
     drawings,
-    readings: readOrder(view).map(({ name, point }) => readingWords(name, point, view)),
+    readings: readOrder(drawn).map(({ name, point }) => readingWords(name, point, view)),
     marks,
     limits: limitLines(view.limits).map(([route, limit]) => `${route} ${limit.words}: ${namesOf(limit)}`),
+    thinned: thinnedWords(countOf(drawn), countOf(view)),
     summary:
       NEWEST < rows.length
         ? `Table of the newest ${NEWEST} of ${rows.length} lots`
@@ -92,6 +97,20 @@ export function pairedChartView(
     rows: rows.slice(0, NEWEST),
     meetsColumn: view.pair !== undefined,
   }
+}
+
+function drawnOf(series: ViewSeries): ViewSeries {
+  return { ...series, points: withoutCovered(series.points) }
+}
+
+function countOf({ series }: Pick<PairedView, 'series'>): number {
+  return series.reduce((sum, { points }) => sum + points.length, 0)
+}
+
+function thinnedWords(drawn: number, of: number): string | null {
+  return drawn === of
+    ? null
+    : `${number(drawn, 0)} of ${number(of, 0)} lots are drawn: of marks that would cover one another, the newest.`
 }
 
 /** Letters shrink with the drawing, so a page has one for a wide column and one for a phone, as for trends. */

@@ -3,84 +3,146 @@ import { compareMoments } from '../../core/measure/moment.ts'
 import { isSameAge } from '../../core/measure/age.ts'
 import { property, storedUnit } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
-import { acrossOf } from '../../charts/panel-axis.ts'
 import { panelModel, type PanelPoint } from '../../charts/panel.ts'
+import { chartedState, resultReading } from '../../words/chart-readings.ts'
+import { shortDate } from '../../words/dates.ts'
 import { number } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
 import { printedUnit } from '../../words/unit-systems.ts'
+import { resultText } from '../../words/units.ts'
 import type { ControlEntry, Series } from '../shape/edition.ts'
+import { type ChartTable, newestTable, numberHead, textHead } from './chart-table.ts'
+import type { SourceLot } from './source-lots.ts'
 import { type PanelContext, type PanelView, tickLabels } from './source-panels.ts'
 
 /** null where no batch of the source's laboratories has a value in the period. */
 export function controlPanel(context: PanelContext, series: Series, height: number): PanelView | null {
-  const { edition } = context
+  const { edition, axis } = context
   const key = RATIO_OF[series.property]
   if (key === undefined) return null
-  const points = batchesOf(context, series).flatMap((batch) => batchPoint(context, series, batch))
+  const batches = batchesOf(context, series).flatMap((batch) => chartedBatch(context, series, batch))
   const printed = printedUnit(storedUnit(key), property(key).decimals, edition.site.units)
-  const inUnit = points.map((point) => ({
-    ...point,
-    value: point.value === null ? null : printed.of(point.value),
-  }))
-  const newest = inUnit.findLast(({ status, pale }) => status === 'valid' && pale !== true)?.value ?? null
+  const points = batches.map((batch) => batchPoint(context, batch, printed.of))
+  const newest = points.findLast(({ status, pale }) => status === 'valid' && pale !== true)?.value ?? null
   const last = newest === null ? null : `${number(newest, printed.decimals, edition.site.units)} last`
-  const model = panelModel({ points: inUnit, limits: [], last, height, joined: false })
+  const model = panelModel({ points, limits: [], last, height, joined: false })
   if (model === null) return null
   return {
     id: 'chart-control',
     title: unbroken(`Control: ${property(key).title.toLowerCase()}, ${series.age?.text ?? ''}`),
-    note: 'A point is a batch; strong where a lot of this source rests on it, pale where not.',
+    note:
+      axis.kind === 'date'
+        ? 'A point is a batch; strong where a lot of this source rests on it, pale where not.'
+        : 'A point is a batch, at the first lot that rests on it.',
     description: `${points.length} control batches`,
     model,
     tickLabels: tickLabels(model, printed.unit),
-    newest: [],
+    table: batchTable(context, batches),
   }
 }
 
-/** Batches of the source's laboratories under the condition of the series, within the axis. */
+interface ChartedBatch {
+  readonly id: string
+  readonly record: ControlEntry['record']
+  readonly result: ControlEntry['results'][number]
+  readonly x: number
+  /** A lot of the source rests on it. */
+  readonly used: boolean
+  readonly figure: string
+}
+
+/** Batches of the source's laboratories under the condition of the series; by date, those within the axis. */
 function batchesOf({ edition, laboratories, axis }: PanelContext, { condition }: Series): ControlEntry[] {
   return [...edition.controls.values()]
     .filter(
       ({ record }) =>
         record.condition === condition &&
         laboratories.includes(record.laboratory) &&
-        axis.from <= record.cast.day &&
-        record.cast.day <= axis.to,
+        (axis.kind !== 'date' || axis.span(record.cast.day, record.cast.day) !== null),
     )
     .sort((a, b) => compareMoments(a.record.cast, b.record.cast))
 }
 
-const used = new WeakMap<PanelContext['lots'], ReadonlySet<string>>()
+const used = new WeakMap<PanelContext['lots'], ReadonlyMap<string, SourceLot>>()
 
-/** Batches that a lot of the source rests on; found once for its lots. */
-function usedBy(lots: PanelContext['lots']): ReadonlySet<string> {
+/** The first lot of the source that rests on a batch, by batch; found once for its lots. */
+function firstOn(lots: PanelContext['lots']): ReadonlyMap<string, SourceLot> {
   const known = used.get(lots)
   if (known !== undefined) return known
-  const found = new Set(
-    lots.flatMap(({ origins }) => [...origins.values()].flatMap(({ control }) => control ?? [])),
-  )
+  const found = new Map<string, SourceLot>()
+  for (const lot of lots)
+    for (const { control } of lot.origins.values())
+      if (control !== undefined && !found.has(control)) found.set(control, lot)
   used.set(lots, found)
   return found
 }
 
-function batchPoint(
-  { axis, laboratories, lots }: PanelContext,
+/** Nothing for a batch without the result, or without a place on the axis. */
+function chartedBatch(
+  { axis, lots, edition }: PanelContext,
   { property: key, age }: Series,
   { id, record, results }: ControlEntry,
-): PanelPoint[] {
+): ChartedBatch[] {
   const result = results.find(
     (candidate) => candidate.property === RATIO_OF[key] && isSameAge(candidate.age, age),
   )
-  if (result === undefined) return []
-  return [
-    {
-      x: acrossOf(axis, record.cast.day),
-      value: result.value,
-      status: result.valid ? 'valid' : 'not-valid',
+  const lot = firstOn(lots).get(id)
+  const x =
+    axis.kind === 'date'
+      ? axis.span(record.cast.day, record.cast.day)?.[0]
+      : lot === undefined
+        ? undefined
+        : axis.of(lot)
+  if (result === undefined || x === undefined) return []
+  const figure = resultText(result, edition.site.units)
+  return [{ id, record, result, x, used: lot !== undefined, figure }]
+}
+
+function batchPoint(
+  { laboratories }: PanelContext,
+  { id, record, result, x, used: isUsed, figure }: ChartedBatch,
+  inUnit: (value: number) => number,
+): PanelPoint {
+  const status = result.valid ? 'valid' : 'not-valid'
+  return {
+    x,
+    value: inUnit(result.value),
+    status,
+    outside: false,
+    breaks: false,
+    shape: Math.max(0, laboratories.indexOf(record.laboratory)),
+    ...(isUsed ? {} : { pale: true }),
+    words: resultReading({
+      of: id,
+      at: record.cast,
+      value: figure,
+      status,
       outside: false,
-      breaks: false,
-      shape: Math.max(0, laboratories.indexOf(record.laboratory)),
-      ...(usedBy(lots).has(id) ? {} : { pale: true }),
-    },
-  ]
+      remarks: [`cement ${record.cement.lot}`, ...(isUsed ? [] : ['no lot of this source rests on it'])],
+    }),
+  }
+}
+
+function batchTable({ edition }: PanelContext, batches: readonly ChartedBatch[]): ChartTable {
+  return newestTable(batches, {
+    heads: [
+      textHead('Batch'),
+      textHead('Cast'),
+      numberHead('Value'),
+      textHead('State'),
+      textHead('Cement'),
+      textHead('Laboratory'),
+    ],
+    row: ({ id, record, result, figure }) => ({
+      lot: null,
+      cells: [
+        id,
+        shortDate(record.cast),
+        figure,
+        chartedState(result.valid ? 'valid' : 'not-valid'),
+        record.cement.lot,
+        edition.laboratories.get(record.laboratory)?.name ?? record.laboratory,
+      ],
+    }),
+  })
 }

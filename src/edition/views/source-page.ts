@@ -15,7 +15,7 @@ import { lotTable, type LotTableView } from './source-lot-table.ts'
 import { monthsOf, type SourceMonths } from './source-months.ts'
 import { type SourceCharts, sourceCharts } from './source-panels.ts'
 import { type SourceQuestions, sourceQuestions } from './source-questions.ts'
-import { type ShippedChart, shippedChart } from './source-shipped-chart.ts'
+import { governingShipped, type ShippedCharts } from './source-shipped-panels.ts'
 import { closestToLimit, judgedSeries, ofLastYear, sourceStrip, type StripLine } from './source-strip.ts'
 import { type Unchecked, uncheckedOf } from './source-unchecked.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
@@ -38,7 +38,8 @@ export interface SourcePageView {
   readonly questions: SourceQuestions
   readonly failed: FailedLots
   readonly charts: SourceCharts | null
-  readonly shipped: ShippedChart | null
+  /** What governs, over the newest shipments. */
+  readonly shipped: ShippedCharts | null
   /** Limits that enough lots were judged by. */
   readonly atLimits: readonly AtLimitView[]
   readonly agency: AgencyView
@@ -71,13 +72,14 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
   const governing = governingKey(source, closest?.values.at(-1)?.judged)
   const questions = sourceQuestions(edition, source)
   const criteria = source.criteria.flatMap((set) => edition.criteria.get(set) ?? [])
+  const charted = { edition, source, lots, governing }
   return {
     ...headOf(edition, source),
     strip: sourceStrip({ edition, source, lots, questions, closest, governing }),
     questions,
     failed: failedLots(edition, lots),
-    charts: sourceCharts(edition, source, lots, governing),
-    shipped: shippedChart({ edition, source, lots, criteria }, seriesOf(source, governing)),
+    charts: sourceCharts(charted),
+    shipped: governingShipped(charted),
     atLimits: limitHistograms(edition, source),
     agency: agencyView(edition, id),
     months: monthsOf(edition, source, lots),
@@ -122,12 +124,6 @@ export function governingKey({ series }: SourceEntry, closest: JudgedValue | und
   const index = series.find(({ property }) => property === 'strength-activity-index')
   const head = own ?? index ?? series[0]
   return head === undefined ? null : seriesKey(head)
-}
-
-/** The latest age of the governing test: what a certificate waits for longest. */
-function seriesOf({ series }: SourceEntry, governing: string | null) {
-  const head = series.find((own) => seriesKey(own) === governing)
-  return series.findLast((own) => own.property === head?.property && own.condition === head.condition)
 }
 
 function waysToLots(

@@ -2,7 +2,7 @@
 import { type PropertyKey, property } from '../../core/measure/properties.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
-import { acrossOf, type AxisTick, axisTicks, type DayAxis } from '../../charts/panel-axis.ts'
+import type { AxisTick } from '../../charts/panel-axis.ts'
 import { panelModel, type PanelModel, type PanelPoint } from '../../charts/panel.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { fixedDigits, number } from '../../words/numbers.ts'
@@ -15,7 +15,9 @@ import type { Edition, Series, SourceEntry } from '../shape/edition.ts'
 import { controlPanel } from './source-control-panel.ts'
 import { type OwnLimit, ownLimits } from './source-limits.ts'
 import { seriesKey, type SourceLot } from './source-lots.ts'
-import { newestRows, type PanelRow } from './source-panel-rows.ts'
+import { dateAxis, type AxisKind, type SourceAxis } from './source-axis.ts'
+import type { ChartTable } from './chart-table.ts'
+import { chartedPoints, type ChartedPoint, panelPoints, pointsTable } from './source-panel-points.ts'
 import { type Rail, railOf } from './source-rail.ts'
 import { trendContext, type TrendContext } from './trends.ts'
 
@@ -28,11 +30,11 @@ export interface PanelView {
   readonly description: string
   readonly model: PanelModel
   readonly tickLabels: readonly string[]
-  /** The newest results as a table, the latest first. */
-  readonly newest: readonly PanelRow[]
+  readonly table: ChartTable
 }
 
 export interface SourceCharts {
+  readonly axis: AxisKind
   readonly rail: Rail
   readonly ticks: readonly AxisTick[]
   readonly panels: readonly PanelView[]
@@ -51,7 +53,7 @@ export interface PanelContext {
   readonly lots: readonly SourceLot[]
   /** Criteria in force, the governing one first. */
   readonly criteria: readonly Criterion[]
-  readonly axis: DayAxis
+  readonly axis: SourceAxis
   readonly laboratories: readonly string[]
 }
 
@@ -66,47 +68,67 @@ const OPEN: readonly PropertyKey[] = [
 const TALL = 150
 const LOW = 104
 
-/**
- * @param lots of the period, in order of sampling
- * @param governing key of the series that governs; null where none does
- * @param until day to which the axis runs at least
- */
+export interface ChartsOf {
+  readonly edition: Edition
+  readonly source: SourceEntry
+  /** Of the period, in order of sampling. */
+  readonly lots: readonly SourceLot[]
+  /** Key of the series that governs; null where none does. */
+  readonly governing: string | null
+}
+
+/** null without a lot. */
 export function sourceCharts(
-  edition: Edition,
-  source: SourceEntry,
-  lots: readonly SourceLot[],
-  governing: string | null,
-  until = edition.asOf.day,
+  of: ChartsOf,
+  axisOf: (lots: readonly SourceLot[]) => SourceAxis = (lots) => dateAxis(lots, of.edition.asOf.day),
 ): SourceCharts | null {
-  const [first, last] = [lots[0], lots.at(-1)]
-  if (first === undefined || last === undefined) return null
-  const context: PanelContext = {
+  if (of.lots.length === 0) return null
+  const context = contextOf(of, axisOf)
+  const { open, folded } = orderedSeries(of)
+  const drawn = open.flatMap((series, place) => panelWithControl(context, series, place))
+  const panels = drawn.filter((panel) => panel !== null)
+  const more = folded.map((series) => seriesPanel(context, series, LOW))
+  return {
+    axis: context.axis.kind,
+    rail: railOf(context),
+    ticks: context.axis.ticks,
+    panels,
+    more: more.filter((panel) => panel !== null),
+    laboratories: laboratoryShapes(context),
+    thinned:
+      panels.map(({ model }) => thinnedWords(model.drawn, model.of)).find((words) => words !== null) ?? null,
+  }
+}
+
+export function contextOf(
+  { edition, source, lots }: ChartsOf,
+  axisOf: (lots: readonly SourceLot[]) => SourceAxis,
+): PanelContext {
+  return {
     edition,
     source,
     lots,
     criteria: source.criteria.flatMap((id) => edition.criteria.get(id) ?? []),
-    axis: { from: first.row.sampled.day, to: Math.max(until, last.row.sampled.day) },
+    axis: axisOf(lots),
     laboratories: laboratoriesOf(lots),
   }
+}
+
+/** Series in the order of the page: those that stand open, and those that are folded in. */
+export function orderedSeries({ source, governing }: Pick<ChartsOf, 'source' | 'governing'>): {
+  readonly open: readonly Series[]
+  readonly folded: readonly Series[]
+} {
   const ordered = governingFirst(source.series, governing)
   const open = ordered.filter(isOpen(ordered[0]))
-  const drawn = open.flatMap((series, place) => panelWithControl(context, series, place))
-  const panels = drawn.filter((panel) => panel !== null)
-  const more = ordered
-    .filter((series) => !open.includes(series))
-    .map((series) => seriesPanel(context, series, LOW))
-  return {
-    rail: railOf(context),
-    ticks: axisTicks(context.axis),
-    panels,
-    more: more.filter((panel) => panel !== null),
-    laboratories: context.laboratories.map((id, place) => ({
-      name: edition.laboratories.get(id)?.name ?? id,
-      shape: place % 2 === 0 ? 'round' : 'square',
-    })),
-    thinned:
-      panels.map(({ model }) => thinnedWords(model.drawn, model.of)).find((words) => words !== null) ?? null,
-  }
+  return { open, folded: ordered.filter((series) => !open.includes(series)) }
+}
+
+function laboratoryShapes({ laboratories, edition }: PanelContext): SourceCharts['laboratories'] {
+  return laboratories.map((id, place) => ({
+    name: edition.laboratories.get(id)?.name ?? id,
+    shape: place % 2 === 0 ? 'round' : 'square',
+  }))
 }
 
 /** The series that governs, the other ages of the same test, then the others as the page lists them. */
@@ -147,7 +169,8 @@ export function seriesPanel(context: PanelContext, series: Series, height: numbe
   const limits = governing === undefined ? [] : ownLimits(governing, series, scope)
   const all = trendContext(series, criteria, scope)
   const unit = printedUnit(series.unit, series.decimals, edition.site.units)
-  const points = panelPoints(context, series, limits)
+  const charted = chartedPoints(context, series, limits)
+  const points = panelPoints(context, series, charted)
   const newest = points.findLast(({ status, value }) => status === 'valid' && value !== null)?.value ?? null
   const model = panelModel({
     points: points.map((point) => inUnit(point, unit.of)),
@@ -162,10 +185,10 @@ export function seriesPanel(context: PanelContext, series: Series, height: numbe
     id: `chart-${seriesKey(series).replaceAll('|', '-')}`,
     title: unbroken([property(series.property).title, series.age?.text].filter(Boolean).join(', ')),
     note: noteOf(context, series, { limits, all }),
-    description: descriptionOf(points, limits, unit.decimals),
+    description: descriptionOf(charted, limits, unit.decimals),
     model,
     tickLabels: tickLabels(model, unit.unit),
-    newest: newestRows(context, series),
+    table: pointsTable(context, series, charted),
   }
 }
 
@@ -179,47 +202,6 @@ function inUnit({ value, mean, ...point }: PanelPoint, of: (value: number) => nu
     value: value === null ? null : of(value),
     ...(mean === undefined ? {} : { mean: of(mean) }),
   }
-}
-
-function panelPoints(context: PanelContext, series: Series, limits: readonly OwnLimit[]): PanelPoint[] {
-  const { lots, axis, laboratories, edition } = context
-  const byLot = new Map(lots.map((lot) => [lot.row.id, lot]))
-  const key = seriesKey(series)
-  let before: { laboratory: string; cement?: string } | undefined
-  return series.points.flatMap(({ lot: id, at, value, status, precedingMean }): PanelPoint[] => {
-    const lot = byLot.get(id)
-    if (lot === undefined) return []
-    const origin = lot.origins.get(key)
-    const breaks = before !== undefined && origin !== undefined && isBreak(edition, before, origin)
-    if (origin !== undefined && status === 'valid') before = origin
-    return [
-      {
-        x: acrossOf(axis, at.day),
-        value,
-        status,
-        breaks,
-        shape: Math.max(0, laboratories.indexOf(origin?.laboratory ?? '')),
-        outside: value !== null && limits.some(({ low, high }) => value < low || high < value),
-        ...(precedingMean === undefined ? {} : { mean: precedingMean }),
-      },
-    ]
-  })
-}
-
-interface MadeBy {
-  readonly laboratory: string
-  readonly cement?: string
-}
-
-/** Results of two laboratories or control cements are not compared unless paired batches join the cements. */
-function isBreak({ laboratories }: Pick<Edition, 'laboratories'>, before: MadeBy, now: MadeBy): boolean {
-  if (before.laboratory !== now.laboratory) return true
-  if (before.cement === now.cement) return false
-  const bridges = laboratories.get(now.laboratory)?.['cement-bridges'] ?? []
-  return !bridges.some(
-    ({ from, to }) =>
-      (from === before.cement && to === now.cement) || (to === before.cement && from === now.cement),
-  )
 }
 
 function noteOf(
@@ -240,8 +222,14 @@ function noteOf(
   return unbroken([...condition, ...band, ...none, ...also].join('. '))
 }
 
-function descriptionOf(points: readonly PanelPoint[], limits: readonly OwnLimit[], decimals: number): string {
-  const valid = points.flatMap(({ status, value }) => (status === 'valid' && value !== null ? [value] : []))
+function descriptionOf(
+  points: readonly ChartedPoint[],
+  limits: readonly OwnLimit[],
+  decimals: number,
+): string {
+  const valid = points.flatMap(({ point: { status, value } }) =>
+    status === 'valid' && value !== null ? [value] : [],
+  )
   const outside = points.filter((point) => point.outside).length
   const ends = [
     valid.reduce((a, b) => Math.min(a, b), Infinity),
@@ -254,7 +242,7 @@ function descriptionOf(points: readonly PanelPoint[], limits: readonly OwnLimit[
 }
 
 /** Only the uppermost carries the unit. */
-export function tickLabels({ ticks }: PanelModel, unit: string): string[] {
+export function tickLabels({ ticks }: Pick<PanelModel, 'ticks'>, unit: string): string[] {
   const digits = Math.max(
     0,
     ...ticks.map(({ value }) => (String(toSignificant(value, 6)).split('.')[1] ?? '').length),

@@ -1,5 +1,5 @@
 /** What runs through all charts of a source: events, and changes of laboratory and control cement. */
-import { ACROSS, acrossOf } from '../../charts/panel-axis.ts'
+import { ACROSS } from '../../charts/panel-axis.ts'
 import { labelWidth, type PlacedLabel, placeLabels, rowsOf, shortened } from '../../charts/labels.ts'
 import { period } from '../../words/dates.ts'
 import type { PanelContext } from './source-panels.ts'
@@ -74,14 +74,10 @@ function placed<At extends { readonly x: number; readonly text: string }>(
 }
 
 function eventsOf({ source, axis }: PanelContext): Rail['events'] {
-  const inside = (source.record.events ?? []).filter(
-    ({ date, to = date }) => axis.from <= to.day && date.day <= axis.to,
-  )
   return placed(
-    inside.map(({ date, to = date, title }) => {
-      const x = acrossOf(axis, Math.max(axis.from, date.day))
-      const end = acrossOf(axis, Math.min(axis.to, to.day))
-      return { x, width: Math.max(THINNEST, end - x), text: title }
+    (source.record.events ?? []).flatMap(({ date, to = date, title }) => {
+      const ends = axis.span(date.day, to.day)
+      return ends === null ? [] : [{ x: ends[0], width: Math.max(THINNEST, ends[1] - ends[0]), text: title }]
     }),
   )
 }
@@ -94,10 +90,10 @@ function changesOf(
 ): RailChange[] {
   const found: { x: number; first: boolean; text: string }[] = []
   let before: string | undefined
-  for (const { row, origins } of lots) {
-    const now = [...origins.values()].find((origin) => origin.cement !== undefined)?.[what]
+  for (const lot of lots) {
+    const now = [...lot.origins.values()].find((origin) => origin.cement !== undefined)?.[what]
     if (now === undefined || now === before) continue
-    found.push({ x: acrossOf(axis, row.sampled.day), first: before === undefined, text: nameOf(now) })
+    found.push({ x: axis.before(lot), first: before === undefined, text: nameOf(now) })
     before = now
   }
   return placed(found)

@@ -9,6 +9,7 @@ import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.t
 import { type SourceListing, sourceListing } from './source-listing.ts'
 import { type SourceLot, sourceLots } from './source-lots.ts'
 import { governingKey, type Head, headOf } from './source-page.ts'
+import { dateAxis } from './source-axis.ts'
 import { type SourceCharts, sourceCharts } from './source-panels.ts'
 import { type SourceQuestions, sourceQuestions } from './source-questions.ts'
 import { type Completeness, completenessOf } from './source-report-completeness.ts'
@@ -114,7 +115,8 @@ function chartsOf(
   const { asOf } = edition
   const closest = closestToLimit(judgedSeries(lots))?.values.at(-1)?.judged
   const until = year === null ? asOf.day : Math.min(asOf.day, lastDayOf(`${year}-12`).day)
-  const charts = sourceCharts(edition, source, lots, governingKey(source, closest), until)
+  const of = { edition, source, lots, governing: governingKey(source, closest) }
+  const charts = sourceCharts(of, (own) => dateAxis(own, until))
   return charts === null ? null : { ...charts, panels: [...charts.panels, ...charts.more], more: [] }
 }
 

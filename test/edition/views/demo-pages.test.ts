@@ -6,6 +6,8 @@ import { laboratoryLines } from '../../../src/edition/views/laboratories.ts'
 import { laboratoryPageView } from '../../../src/edition/views/laboratory-page.ts'
 import { explainedResistivities } from '../../../src/edition/views/resistivity-of-lot.ts'
 import { routeGroups, routesOfLot } from '../../../src/edition/views/routes.ts'
+import { lotAxisView, shipmentAxisView } from '../../../src/edition/views/source-axis-page.ts'
+import type { SourceCharts } from '../../../src/edition/views/source-panels.ts'
 import { sourcePageView } from '../../../src/edition/views/source-page.ts'
 import { saidText } from '../../../src/words/said.ts'
 import { loadRecords } from '../../../src/records/load.ts'
@@ -50,18 +52,53 @@ describe('sourcePageView', () => {
     ])
   })
 
-  it('gives the newest twenty results of each panel as a table, the latest first', () => {
+  it('gives the results of each panel as a table, the latest first', () => {
     const series = edition
       .source('skarnmere-ash')
       .series.find(({ property, age }) => property === 'strength-activity-index' && age?.text === '7 d')
-    const rows = view.charts?.panels[0]?.newest ?? []
+    const rows = view.charts?.panels[0]?.table.rows ?? []
     expect(rows.map(({ lot }) => lot)).toEqual(
       series?.points
-        .slice(-20)
+        .slice(-60)
         .map(({ lot }) => lot)
         .reverse(),
     )
-    expect(rows.every(({ value, state }) => (value === '') === (state === 'awaited'))).toBe(true)
+    const [value, state] = [2, 3]
+    expect(rows.every(({ cells }) => (cells[value] === '') === cells[state]?.startsWith('awaited'))).toBe(
+      true,
+    )
+  })
+
+  it('has words for each point drawn, and the same points whether by date or by lot', () => {
+    const byLot = lotAxisView(edition, 'skarnmere-ash').charts
+    expect(byLot?.panels.map(({ id }) => id)).toEqual(view.charts?.panels.map(({ id }) => id))
+    for (const [place, panel] of (byLot?.panels ?? []).entries()) {
+      const words = panel.model.readings.map((reading) => reading.words)
+      // By lot, a batch that no lot rests on has no place.
+      const dated = (view.charts?.panels[place]?.model.readings ?? [])
+        .map((reading) => reading.words)
+        .filter((text) => !text.endsWith('no lot of this source rests on it'))
+      expect(words.toSorted()).toEqual(dated.toSorted())
+      expect(panel.table.rows.length).toBeGreaterThan(0)
+    }
+  })
+
+  it('breaks the line by lot where it breaks by date: at each laboratory and each control cement without a bridge', () => {
+    const runs = (charts: SourceCharts | null) =>
+      charts?.panels.map(({ model }) => model.lines.match(/M/g)?.length)
+    expect(runs(lotAxisView(edition, 'skarnmere-ash').charts)).toEqual(runs(view.charts))
+    expect(runs(view.charts)?.[0]).toBeGreaterThan(1)
+  })
+
+  it('has a step for each lot shipped, and computes nothing over trucks', () => {
+    const { charts } = shipmentAxisView(edition, 'skarnmere-ash')
+    const shipped = edition.shipments.filter(({ source }) => source === 'skarnmere-ash')
+    const single = shipped.filter(({ lots: own }) => own.length === 1)
+    const lots = new Set(single.map(({ lots: [lot] }) => lot))
+    const [first] = charts?.panels ?? []
+    expect(first?.model.readings.length).toBe(lots.size)
+    expect(first?.model.known.match(/M/g)?.length).toBe(single.length - (first?.model.before.length ?? 0))
+    expect(JSON.stringify(charts)).not.toMatch(/mean|band/)
   })
 
   it('states ten lines in their order, the head being the first', () => {
