@@ -17,6 +17,8 @@ export interface PanelPoint {
   readonly status: PointStatus
   /** Beyond a limit of the governing set. */
   readonly outside: boolean
+  /** Beyond it, and yet the lot does not fail by it: another result of the clause decides. */
+  readonly alone?: boolean
   /** Which laboratory, by order of appearance: its shape. */
   readonly shape: number
   /** No line leads here from the point before. */
@@ -50,7 +52,7 @@ export interface PanelInput {
 export interface PanelMark {
   readonly x: number
   readonly y: number
-  readonly mark: 'outside' | 'not-valid' | 'withdrawn' | 'awaited'
+  readonly mark: 'outside' | 'outside-alone' | 'not-valid' | 'withdrawn' | 'awaited'
 }
 
 export interface PanelModel {
@@ -175,10 +177,10 @@ function dotsOf(points: readonly PanelPoint[], y: Scale): PanelModel['dots'] {
 }
 
 function marksOf(points: readonly PanelPoint[], y: Scale, height: number): PanelMark[] {
-  return points.flatMap(({ x, value, status, outside }): PanelMark[] => {
+  return points.flatMap(({ x, value, status, outside, alone }): PanelMark[] => {
     if (status === 'pending' || value === null) return [{ x, y: height - FLOAT, mark: 'awaited' }]
     if (status !== 'valid') return [{ x, y: y(value), mark: status }]
-    return outside ? [{ x, y: y(value), mark: 'outside' }] : []
+    return outside ? [{ x, y: y(value), mark: alone === true ? 'outside-alone' : 'outside' }] : []
   })
 }
 

@@ -12,6 +12,8 @@ export interface StepLot {
   readonly value: number | null
   /** Beyond a limit of the governing set. */
   readonly outside: boolean
+  /** Beyond it, and yet the lot does not fail by it. */
+  readonly alone: boolean
   /** The lot does not meet, by this result or another. */
   readonly failed: boolean
   /** What is read out at it. */
@@ -39,7 +41,7 @@ export interface StepsModel {
   /** Lots that do not meet. */
   readonly failed: readonly { readonly from: number; readonly to: number }[]
   /** Steps beyond a limit. */
-  readonly outside: readonly { readonly x: number; readonly y: number }[]
+  readonly outside: readonly { readonly x: number; readonly y: number; readonly alone: boolean }[]
   readonly readings: readonly ReadPoint[]
   readonly limits: readonly number[]
   readonly ticks: readonly { readonly y: number; readonly value: number }[]
@@ -73,7 +75,9 @@ export function shipmentSteps({ lots, limits, height }: StepsInput): StepsModel 
       .join(''),
     before: trucks.filter(({ known }) => !known).map(({ x, y: at }) => ({ x, y: at })),
     failed: lots.filter(({ failed }) => failed).map(({ from, to }) => ({ from, to })),
-    outside: lots.filter(({ outside }) => outside).map((lot) => ({ x: middle(lot), y: y(lot.value) })),
+    outside: lots
+      .filter(({ outside }) => outside)
+      .map((lot) => ({ x: middle(lot), y: y(lot.value), alone: lot.alone })),
     readings: lots.map((lot) => ({ x: middle(lot), y: y(lot.value), words: lot.words })),
     limits: limits.map(({ value }) => y(value)),
     ticks: scale.ticks(height < 130 ? 3 : 4).map((value) => ({ value, y: y(value) })),

@@ -31,30 +31,41 @@ export function lateWords({ late, overdue, gaps, monthsWithout }: LateCounts): S
 
 export interface ShippedCounts {
   readonly shippedT: number
+  /** Of lots with a certificate in force, and of those among them that do not meet. */
   readonly certifiedT: number
+  readonly failedT: number
   readonly beforeCompletion: number
   readonly fromFailing: number
   /** Bills that may have come from any of several lots; they count where one of the lots does. */
   readonly severalLots: number
 }
 
-/** "2212 t of 29 800 t certified from lots of the last 12 months; 65 before completion; 10 bills from lots that do not meet". */
+/**
+ * "2212 t of 29 800 t in lots with a certificate (4050 t of them do not meet), lots of the last 12 months; 65 bills left
+ * before the last result of their lot; 10 bills from lots that do not meet".
+ */
 export function shippedWords(counts: ShippedCounts, units: UnitSystem): Said[] {
-  const { shippedT, certifiedT, beforeCompletion, fromFailing } = counts
+  const { shippedT, beforeCompletion, fromFailing } = counts
   return [
     strong(mass(shippedT, units)),
-    plain(` of ${mass(certifiedT, units)} certified, lots of the last 12 months; `),
-    strong(String(beforeCompletion)),
-    plain(' before completion; '),
+    plain(` of ${certifiedWords(counts, units)}, lots of the last 12 months; `),
+    strong(plural(beforeCompletion, 'bill', 'bills')),
+    plain(' left before the last result of their lot; '),
     counted(fromFailing, plural(fromFailing, 'bill', 'bills')),
     plain(` ${severalText(counts)}`),
   ]
 }
 
+/** A certificate states a verdict, whatever it is. */
+function certifiedWords({ certifiedT, failedT }: ShippedCounts, units: UnitSystem): string {
+  const failed = failedT === 0 ? '' : ` (${mass(failedT, units)} of them do not meet)`
+  return `${mass(certifiedT, units)} in lots with a certificate${failed}`
+}
+
 function severalText({ severalLots, fromFailing }: ShippedCounts): string {
   return severalLots === 0 || fromFailing === 0
-    ? 'from lots that do not meet'
-    : 'from lots that do not meet, or may be'
+    ? 'from lots that do not meet or are withdrawn'
+    : 'from lots that do not meet or are withdrawn, some of them perhaps'
 }
 
 /** What stands in smaller letters beside it: the whole record, bills of several lots, the material balance. */
@@ -64,7 +75,7 @@ export function shippedRest(
   balance: BalanceSum | null,
   units: UnitSystem,
 ): Said[] {
-  const whole = `Whole record: ${mass(all.shippedT, units)} of ${mass(all.certifiedT, units)} certified, ${plural(all.fromFailing, 'bill', 'bills')} ${severalText(all)}. `
+  const whole = `Whole record: ${mass(all.shippedT, units)} of ${certifiedWords(all, units)}, ${plural(all.fromFailing, 'bill', 'bills')} ${severalText(all)}. `
   const several =
     year.severalLots === 0
       ? []

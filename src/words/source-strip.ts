@@ -3,10 +3,12 @@
  * to do about it.
  */
 import type { Moment } from '../core/measure/moment.ts'
+import type { PropertyKey } from '../core/measure/properties.ts'
 import type { ChecksRun } from '../core/checks/checked.ts'
 import { date } from './dates.ts'
 import { checksRunWords } from './checks-run.ts'
 import { fixedDigits, number, plural } from './numbers.ts'
+import { propertyWords } from './property-names.ts'
 import { counted, lotNamed, plain, type Said, strong } from './said.ts'
 import type { LotStanding } from './standing.ts'
 import { NO_BREAK } from './signs.ts'
@@ -65,32 +67,60 @@ export function missedWords({ title, value, limit, by }: Missed): string {
   return `${title.charAt(0).toLowerCase()}${title.slice(1)} ${value} against ${limit}, by ${by}`
 }
 
+/** "The record gives 79.3 % for the strength activity index, 28 d, the certificate 78.9 %". */
+export function changedWords({
+  property,
+  age,
+  issued,
+  today,
+}: {
+  readonly property: PropertyKey
+  readonly age?: string | undefined
+  readonly issued: string
+  readonly today: string | null
+}): string {
+  const of = [propertyWords({ property }), age].filter((part) => part !== undefined).join(', ')
+  return today === null
+    ? `The certificate gives ${issued} for ${of}; in the record no result of it counts`
+    : `The record gives ${today} for ${of}, the certificate ${issued}`
+}
+
 export interface YearCounts {
   readonly lots: number
   readonly failed: number
   readonly withdrawn: number
   readonly notValid: number
   readonly pending: number
+  /** Neither met nor missed for want of history, of a report, or of certainty. */
+  readonly undecided: number
   /** Entries of the diversion ledger; null where none is kept. */
-  readonly diverted: { readonly entries: number; readonly massT: number } | null
+  readonly diverted: {
+    readonly entries: number
+    readonly massT: number
+    /** "strength activity index, 7 d 69.7 to 74.9 %"; null without results. */
+    readonly results: string | null
+  } | null
 }
 
-/** "15 lots, 2 failed, 0 withdrawn, 0 not valid, 0 pending, 1 diverted (2024 t)". */
+/** "15 lots, 2 failed, 0 withdrawn, 0 not valid, 0 pending; besides these, 1 diversion of 2024 t". */
 export function yearWords(counts: YearCounts, units: UnitSystem): Said[] {
-  const { lots, failed, withdrawn, notValid, pending, diverted } = counts
+  const { lots, failed, withdrawn, notValid, pending, undecided, diverted } = counts
   return [
     strong(plural(lots, 'lot', 'lots')),
     plain(', '),
     counted(failed, `${failed} failed`),
     plain(
-      `, ${withdrawn} withdrawn, ${notValid} not valid, ${pending} pending, ${divertedWords(diverted, units)}`,
+      `, ${withdrawn} withdrawn, ${notValid} not valid, ${pending} pending${undecided === 0 ? '' : `, ${undecided} not yet judged in full`}; ${divertedWords(diverted, units)}`,
     ),
   ]
 }
 
 function divertedWords(diverted: YearCounts['diverted'], units: UnitSystem): string {
   if (diverted === null) return 'diverted: not recorded'
-  return `${diverted.entries} diverted (${mass(diverted.massT, units)})`
+  const { entries, massT, results } = diverted
+  if (entries === 0) return 'nothing diverted'
+  const found = results === null ? '' : `, ${results}`
+  return `besides these, ${plural(entries, 'diversion', 'diversions')} of ${mass(massT, units)}${found}`
 }
 
 export interface ClosestWords {
@@ -100,23 +130,25 @@ export interface ClosestWords {
   readonly n: number
   readonly margin: string
   readonly beyond: boolean
+  /** Beyond, and yet the lot does not fail by it: another result of the clause decides. */
+  readonly alone: boolean
   readonly at: NamedLot
 }
 
 /** "Strength activity index, 7 d, last 84 % against at least 75 %; 15 results, smallest margin 0.9 points". */
 export function closestWords(closest: ClosestWords | null): Said[] {
   if (closest === null) return [plain('No result of the last 12 months is held against a limit')]
-  const { title, value, limit, n, margin, beyond, at } = closest
+  const { title, value, limit, n, margin, beyond, alone, at } = closest
   return [
     plain(`${title}, last `),
     strong(value),
     plain(' against '),
     strong(limit),
     plain(`; ${plural(n, 'result', 'results')}, smallest margin `),
-    beyond ? { text: margin, strong: true, alert: true } : strong(margin),
+    beyond && !alone ? { text: margin, strong: true, alert: true } : strong(margin),
     plain(' ('),
     lotNamed(at),
-    plain(')'),
+    plain(alone ? ', which does not fail by this result alone)' : ')'),
   ]
 }
 
@@ -137,7 +169,7 @@ export function uniformityWords(counts: readonly UniformityWords[]): Said[] {
   ])
 }
 
-/** "3, oldest 147 days. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)". */
+/** "3, the oldest on a lot sampled 147 days ago. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)". */
 export function questionWords(
   open: {
     readonly count: number
@@ -146,7 +178,10 @@ export function questionWords(
   } | null,
 ): Said[] {
   if (open === null) return [plain('Findings are not published on this site')]
-  const oldest = open.oldestDays === null ? '' : `, oldest ${plural(open.oldestDays, 'day', 'days')}`
+  const oldest =
+    open.oldestDays === null
+      ? ''
+      : `, the oldest on a lot sampled ${plural(open.oldestDays, 'day', 'days')} ago`
   return [counted(open.count), plain(`${oldest}. ${checksRunWords(open.checks)}`)]
 }
 

@@ -5,6 +5,7 @@ import { shipmentSteps, type StepLot } from '../../src/charts/shipment-steps.ts'
 const LOT: StepLot = {
   value: 80,
   outside: false,
+  alone: false,
   failed: false,
   words: '1: 80 %',
   from: 0,

@@ -26,21 +26,28 @@ describe('lateWords', () => {
 })
 
 describe('shippedWords', () => {
-  const counts = { shippedT: 2212, certifiedT: 29_800, beforeCompletion: 65, fromFailing: 10, severalLots: 0 }
+  const counts = {
+    shippedT: 2212,
+    certifiedT: 29_800,
+    failedT: 0,
+    beforeCompletion: 65,
+    fromFailing: 10,
+    severalLots: 0,
+  }
   it('says of which lots it counts, and that some bills may be of others', () => {
     expect(plainSpaces(saidText(shippedWords(counts, 'SI')))).toBe(
-      '2212 t of 29 800 t certified, lots of the last 12 months; 65 before completion; 10 bills from lots that do not meet',
+      '2212 t of 29 800 t in lots with a certificate, lots of the last 12 months; 65 bills left before the last result of their lot; 10 bills from lots that do not meet or are withdrawn',
     )
     expect(saidText(shippedWords({ ...counts, severalLots: 1 }, 'SI'))).toContain(
-      '10 bills from lots that do not meet, or may be',
+      '10 bills from lots that do not meet or are withdrawn, some of them perhaps',
     )
   })
 
   it('sets the whole record and the balance beside it', () => {
-    const all = { ...counts, shippedT: 9000, fromFailing: 1 }
+    const all = { ...counts, shippedT: 9000, fromFailing: 1, failedT: 4050 }
     const balance = { months: 11, differenceT: -120, producedT: 3100 }
     expect(plainSpaces(saidText(shippedRest(all, { ...counts, severalLots: 2 }, balance, 'SI')))).toBe(
-      'Whole record: 9000 t of 29 800 t certified, 1 bill from lots that do not meet. 2 bills cannot be resolved to one lot. Material balance of 11 months: difference −120 t of 3100 t produced.',
+      'Whole record: 9000 t of 29 800 t in lots with a certificate (4050 t of them do not meet), 1 bill from lots that do not meet or are withdrawn. 2 bills cannot be resolved to one lot. Material balance of 11 months: difference −120 t of 3100 t produced.',
     )
     expect(saidText(shippedRest(all, counts, null, 'SI'))).not.toContain('balance')
   })

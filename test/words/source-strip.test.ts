@@ -56,7 +56,7 @@ describe('questionWords', () => {
   const checks = { run: 30, lots: 36, looks: [], expectedByChance: { low: 0, expected: 0.4, high: 2 } }
   it('says how many are open, how old the oldest is, and what chance alone would raise', () => {
     expect(saidText(questionWords({ count: 3, oldestDays: 147, checks }))).toBe(
-      '3, oldest 147 days. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)',
+      '3, the oldest on a lot sampled 147 days ago. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)',
     )
     expect(saidText(questionWords({ count: 0, oldestDays: null, checks }))).toMatch(/^0\. 30 checks/)
   })

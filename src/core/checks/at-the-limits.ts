@@ -103,8 +103,12 @@ function atLimit(own: readonly JudgedValue[]): AtLimit[] {
   })
 }
 
-/** Lower and upper edge of what a clause admits, before rounding. */
-function edgesOf({ limit, property: key, decimals }: ClauseOutcome): Pick<AtLimit, 'edge' | 'side'>[] {
+/**
+ * Lower and upper edge of what a clause admits, before rounding.
+ * @param clause its limit as applied, property and decimals
+ * @returns in the unit of the limit; none without a limit or a property
+ */
+export function edgesOf({ limit, property: key, decimals }: ClauseOutcome): Pick<AtLimit, 'edge' | 'side'>[] {
   if (limit === null || key === undefined || limit.operator === 'report') return []
   const kind = property(key).kind
   const quantities = limit.written.flatMap((text): Quantity[] => {

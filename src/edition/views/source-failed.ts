@@ -3,8 +3,10 @@ import { shortDate } from '../../words/dates.ts'
 import { plural } from '../../words/numbers.ts'
 import { mass, missedWords } from '../../words/source-strip.ts'
 import type { LotStanding } from '../../words/standing.ts'
-import type { Edition } from '../shape/edition.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { type DivertedLine, divertedLines } from './source-diverted.ts'
 import type { SourceLot } from './source-lots.ts'
+import { bestOfRoutes } from './source-lot-table.ts'
 import { isFailed } from './source-strip.ts'
 
 export interface FailedLot {
@@ -24,11 +26,17 @@ export interface FailedLots {
   /** The newest first. */
   readonly lots: readonly FailedLot[]
   readonly more: number
+  /** Material that never became a certified lot, or left one; null where no ledger is kept. */
+  readonly diverted: readonly DivertedLine[] | null
 }
 
 const SHOWN = 60
 
-export function failedLots({ site }: Pick<Edition, 'site'>, lots: readonly SourceLot[]): FailedLots {
+export function failedLots(
+  { site }: Pick<Edition, 'site'>,
+  { record }: Pick<SourceEntry, 'record'>,
+  lots: readonly SourceLot[],
+): FailedLots {
   const found = lots.filter((lot) => isFailed(lot) || lot.row.state === 'withdrawn' || 0 < lot.changed.length)
   return {
     lots: found
@@ -36,6 +44,7 @@ export function failedLots({ site }: Pick<Edition, 'site'>, lots: readonly Sourc
       .reverse()
       .map((lot) => failedLot(lot, site.units)),
     more: Math.max(0, found.length - SHOWN),
+    diverted: divertedLines({ site }, record),
   }
 }
 
@@ -49,12 +58,18 @@ function failedLot(
     number: row.number,
     sampled: shortDate(row.sampled),
     standing,
-    missed: missed.map(missedWords),
-    changed: [
-      ...revisions.slice(1).map(({ date, reason }) => `${shortDate(date)}: ${reason}`),
-      ...changed.map((text) => `differs today: ${text}`),
-    ],
+    missed: missedLines(missed),
+    changed: [...revisions.slice(1).map(({ date, reason }) => `${shortDate(date)}: ${reason}`), ...changed],
     bills:
       shipments.length === 0 ? 'none' : `${plural(shipments.length, 'bill', 'bills')}, ${mass(massT, units)}`,
   }
+}
+
+/** Each value missed; of those of which one would do, what the best of them fell short by. */
+function missedLines(missed: SourceLot['missed']): string[] {
+  const best = bestOfRoutes(missed)
+  const either = best.filter(
+    ({ route }) => 1 < missed.filter((own) => own.route === route && route !== null).length,
+  )
+  return [...missed.map(missedWords), ...either.map(({ by }) => `any one of these would do: short by ${by}`)]
 }

@@ -57,19 +57,29 @@ function lotRow(
       text: own.get(clause)?.value ?? '',
       missed: own.get(clause)?.outcome === 'does-not-meet',
     })),
-    margin: smallestMargin(judged),
+    margin: smallestMargin(judged, standing.mark !== 'meets'),
     revision: row.issued === null ? 'none' : String(row.issued.number),
   }
 }
 
-/** Margins of unlike units are not compared: that of a clause missed goes first, else the one nearest its limit in shares. */
-function smallestMargin(judged: readonly JudgedValue[]): string {
-  const missed = judged.filter(({ decides, outcome }) => decides && outcome === 'does-not-meet')
-  const [first] = missed
+/**
+ * Margins of unlike units are not compared: that of a clause missed goes first, else the one nearest its limit in
+ * shares. Of results of which one would do, the better one counts.
+ */
+function smallestMargin(judged: readonly JudgedValue[], isOpen: boolean): string {
+  const missed = judged.filter(({ decides, outcome }) => (decides || isOpen) && outcome === 'does-not-meet')
+  const [first] = bestOfRoutes(missed)
   if (first !== undefined) return `−${first.by}`
   const met = judged
     .filter(({ outcome, kind }) => outcome === 'meets' && kind === 'value')
     .map((value) => ({ value, share: value.margin / Math.max(Math.abs(value.number), 1e-9) }))
     .sort((a, b) => a.share - b.share)
   return met[0]?.value.by ?? ''
+}
+
+/** Of values of which one would do, the nearest to its limit. */
+export function bestOfRoutes(values: readonly JudgedValue[]): JudgedValue[] {
+  return [...Map.groupBy(values, ({ route, clause }) => route ?? clause).values()].map((own) =>
+    own.reduce((a, b) => (a.margin < b.margin ? b : a)),
+  )
 }

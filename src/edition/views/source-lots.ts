@@ -1,9 +1,11 @@
 /** What the sections of a source's page take from each of its lots, gathered in one visit. */
+import { edgesOf } from '../../core/checks/at-the-limits.ts'
 import { marginToLimit } from '../../core/criteria/margin-to-limit.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { knownSince, type Result } from '../../core/result/result.ts'
 import { limitText } from '../../words/limits.ts'
-import { marginWords, type Missed } from '../../words/source-strip.ts'
+import { changedWords, marginWords, type Missed } from '../../words/source-strip.ts'
+import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, LotEntry, Revision, Series, ShipmentEntry } from '../shape/edition.ts'
 import { standingOf } from '../shape/standing.ts'
@@ -21,6 +23,10 @@ export interface JudgedValue extends Missed {
   /** Unrounded, and as its margin to the limit; above zero inside. */
   readonly number: number
   readonly margin: number
+  /** Distance to where the outcome changes, before rounding; above zero inside. */
+  readonly inside: number
+  /** Group of clauses of which one would do; null where it stands alone. */
+  readonly route: string | null
   /** Limits as lines in its unit; both signs of a magnitude. */
   readonly ends: readonly number[]
   /** What a deviation is taken from; null of a value itself. */
@@ -81,19 +87,38 @@ function sourceLot(edition: Edition, row: ListedLot): SourceLot {
     shipments: lot.shipments,
     shared: lot.sharedShipments,
     revisions: lot.revisions,
-    changed: lot.changedValues.map(({ issued, today }) => `${issued} → ${today ?? 'no result counts'}`),
+    changed: lot.changedValues.map(changedWords),
     verification: lot.record.verification ?? [],
   }
 }
 
 function judgedValues(edition: Edition, verdict: Verdict): JudgedValue[] {
+  const routes = routesOf(verdict.clauses)
   return [...everyClauseOutcome(verdict.clauses)]
     .filter(({ clauses, information }) => clauses === undefined && !information)
     .filter(isCompared)
     .flatMap((clause) => judgedValue(edition, clause, verdict))
+    .map((value) => ({ ...value, route: routes.get(value.clause) ?? null }))
 }
 
-function judgedValue(edition: Edition, clause: ComparedClause, { decidedBy }: Verdict): JudgedValue[] {
+/** The group of which one clause would do, by clause. */
+function routesOf(clauses: readonly ClauseOutcome[], within: string | null = null): Map<string, string> {
+  return new Map(
+    clauses.flatMap(({ id, combine, clauses: members }) =>
+      members === undefined
+        ? within === null
+          ? []
+          : [[id, within] as const]
+        : [...routesOf(members, combine === 'any-of' ? id : within)],
+    ),
+  )
+}
+
+function judgedValue(
+  edition: Edition,
+  clause: ComparedClause,
+  { decidedBy }: Verdict,
+): Omit<JudgedValue, 'route'>[] {
   const margin = marginToLimit(clause)
   if (margin === null) return []
   const { units } = edition.site
@@ -107,13 +132,27 @@ function judgedValue(edition: Edition, clause: ComparedClause, { decidedBy }: Ve
       title: `${comparedTitle(edition, clause)}${remarkOf(clause)}`,
       value: printedFigure(clause, units),
       limit: limitText(clause.limit),
-      by: marginWords(Math.abs(margin), clause.decimals ?? 1, clause.unit ?? ''),
+      by: marginText(Math.abs(margin), clause, units),
       number: clause.value,
       margin,
+      inside: insideOf(clause, margin),
       ends: endsOf(clause),
       from: clause.against?.from ?? null,
     },
   ]
+}
+
+/** The margin itself where no limit says where the outcome changes, as of a deviation. */
+function insideOf(clause: ComparedClause, margin: number): number {
+  if (clause.kind !== 'value') return margin
+  const distances = edgesOf(clause).map(({ edge, side }) => (side === 'low' ? 1 : -1) * (clause.value - edge))
+  return distances.length === 0 ? margin : Math.min(...distances)
+}
+
+/** A margin is a difference, which has no zero point of its own. */
+function marginText(margin: number, { decimals, unit }: ComparedClause, units: UnitSystem): string {
+  const printed = printedUnit(unit ?? '', decimals ?? 1, units)
+  return marginWords(printed.of(margin) - printed.of(0), printed.decimals, printed.unit)
 }
 
 function endsOf({ limit }: ComparedClause): readonly number[] {

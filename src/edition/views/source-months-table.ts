@@ -27,7 +27,8 @@ export function monthCellsOf({ lines }: Pick<SourceMonths, 'lines'>, units: Unit
         text: planned === null ? String(lots) : `${lots} of ${planned}`,
         alert: planned !== null && lots < planned,
       })),
-      row(`Certified, ${unit}`, ({ certifiedT }) => mass(certifiedT)),
+      row(`Lots with a certificate, ${unit}`, ({ certifiedT }) => mass(certifiedT)),
+      row(`of them do not meet, ${unit}`, ({ failedT }) => ({ ...mass(failedT), alert: 0 < failedT })),
       row(`Shipped, ${unit}`, ({ shippedT }) => mass(shippedT)),
       row(`Diverted, ${unit}`, ({ divertedT }) =>
         divertedT === null ? plain('not recorded') : mass(divertedT),

@@ -11,6 +11,7 @@ import { reportDue } from '../../core/checks/monthly-reports.ts'
 import { numberGaps } from '../../core/checks/lot-numbers.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
+import { isFailed } from './source-strip.ts'
 import { balanceByMonth } from './source-balance.ts'
 import { billsOf } from './source-bills.ts'
 import type { SourceLot } from './source-lots.ts'
@@ -23,7 +24,10 @@ export interface MonthLine {
   readonly lots: number
   /** Least number of composite samples that the plan asks for; null without a plan. */
   readonly planned: number | null
+  /** Of lots with a certificate in force, whatever their verdict. */
   readonly certifiedT: number
+  /** Of those among them that do not meet. */
+  readonly failedT: number
   readonly shippedT: number
   /** null where neither ledger nor balance tells. */
   readonly divertedT: number | null
@@ -87,18 +91,24 @@ export function monthsWithin(
   const balance = balanceByMonth(edition, source)
   return monthsBetween(...within).map((month) => {
     const own = sampled.get(month) ?? []
-    const certifiedT = own.filter(({ row }) => isInForce(row)).reduce((sum, { row }) => sum + row.tonnes, 0)
+    const certified = own.filter(({ row }) => isInForce(row))
+    const certifiedT = tonnesOf(certified)
     return {
       month,
       lots: own.length,
       planned: plannedSamples(source, certifiedT, month),
       certifiedT,
+      failedT: tonnesOf(certified.filter(isFailed)),
       shippedT: shipped.get(month) ?? 0,
       divertedT: diverted === null ? null : (diverted.get(month) ?? 0),
       balanceT: balance.get(month)?.differenceT ?? null,
       report: reportOf(edition, record.reports, month),
     }
   })
+}
+
+function tonnesOf(lots: readonly SourceLot[]): number {
+  return lots.reduce((sum, { row }) => sum + row.tonnes, 0)
 }
 
 /** The ledger tells what was diverted; the lines of the balance where no ledger is kept. */

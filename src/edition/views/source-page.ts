@@ -77,7 +77,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
     ...headOf(edition, source),
     strip: sourceStrip({ edition, source, lots, questions, closest, governing }),
     questions,
-    failed: failedLots(edition, lots),
+    failed: failedLots(edition, source, lots),
     charts: sourceCharts(charted),
     shipped: governingShipped(charted),
     atLimits: limitHistograms(edition, source),

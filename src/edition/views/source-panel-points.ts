@@ -15,7 +15,10 @@ import type { PanelContext } from './source-panels.ts'
 export interface ChartedPoint {
   readonly lot: SourceLot
   readonly point: SeriesPoint
+  /** Beyond a limit of the governing set. */
   readonly outside: boolean
+  /** Beyond it, and yet the lot does not fail by it: another result of the clause decides, or is awaited. */
+  readonly alone: boolean
 }
 
 /** The results of a series that belong to the lots charted, in order of sampling. */
@@ -28,12 +31,18 @@ export function chartedPoints(
   return series.points.flatMap((point) => {
     const lot = byLot.get(point.lot)
     if (lot === undefined) return []
-    return [{ lot, point, outside: isOutside(point, limits) }]
+    const outside = isOutside(point, limits)
+    return [{ lot, point, outside, alone: outside && !isMissed(lot, series, point) }]
   })
 }
 
 function isOutside({ value }: SeriesPoint, limits: readonly OwnLimit[]): boolean {
   return value !== null && limits.some(({ low, high }) => value < low || high < value)
+}
+
+/** Whether the lot fails by the value. */
+function isMissed({ missed }: SourceLot, { property }: Series, { value }: SeriesPoint): boolean {
+  return missed.some((own) => own.property === property && own.number === value)
 }
 
 /** Values in the unit of the series, across as the axis says. */
@@ -45,7 +54,7 @@ export function panelPoints(
   const key = seriesKey(series)
   const figure = figuresOf(series, edition.site.units)
   let before: { laboratory: string; cement?: string } | undefined
-  return points.map(({ lot, point, outside }): PanelPoint => {
+  return points.map(({ lot, point, outside, alone }): PanelPoint => {
     const { value, status, precedingMean } = point
     const origin = lot.origins.get(key)
     const breaks = before !== undefined && origin !== undefined && isBreak(edition, before, origin)
@@ -57,6 +66,7 @@ export function panelPoints(
       breaks,
       shape: Math.max(0, laboratories.indexOf(origin?.laboratory ?? '')),
       outside,
+      alone,
       ...(precedingMean === undefined ? {} : { mean: precedingMean }),
       words: resultReading({
         of: lot.row.number,

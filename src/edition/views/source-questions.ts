@@ -1,6 +1,7 @@
 /** Questions that the audit checks ask about a source and its lots, open ones first, each with what was answered. */
 import type { Moment } from '../../core/measure/moment.ts'
 import type { Finding } from '../../core/checks/finding.ts'
+import { shortDate } from '../../words/dates.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
 
@@ -12,6 +13,8 @@ export interface SourceQuestion extends ListedFinding {
   /** What the agency or engineer decided. */
   readonly disposition: string | null
   readonly closed: Moment | null
+  /** What else the answer says: cause, containment, bills, who was told. */
+  readonly details: readonly { readonly label: string; readonly text: string }[]
 }
 
 export interface SourceQuestions {
@@ -80,7 +83,18 @@ function questionOf(finding: ListedFinding, answer: Answer | undefined): SourceQ
     answered: answer?.date ?? null,
     disposition: answer?.disposition ?? null,
     closed: answer?.closed ?? null,
+    details: answer === undefined ? [] : detailsOf(answer),
   }
+}
+
+function detailsOf({ cause, containment, bills, told }: Answer): SourceQuestion['details'] {
+  const said = [
+    { label: 'Cause', text: cause },
+    { label: 'Containment', text: containment },
+    { label: 'Bills concerned', text: bills?.join(', ') },
+    { label: 'Told', text: told?.map(({ who, on }) => `${who}, ${shortDate(on)}`).join('; ') },
+  ]
+  return said.flatMap(({ label, text }) => (text === undefined ? [] : [{ label, text }]))
 }
 
 /** A question is as old as the sampling of its lot. */

@@ -35,8 +35,9 @@ export function completenessOf(of: Reported, year: string | null): Completeness 
     facts: [
       { label: 'Lots', text: reportCountWords(countsOf(of)) },
       { label: 'Lot numbers missing', text: missingNumberWords(missingNumbers(of, year)) },
-      { label: 'Certified', text: massOf(({ certifiedT }) => certifiedT) },
-      { label: 'Shipped of certified lots', text: massOf(({ shippedT }) => shippedT) },
+      { label: 'Lots with a certificate', text: massOf(({ certifiedT }) => certifiedT) },
+      { label: 'Of them, lots that do not meet', text: massOf(({ failedT }) => failedT) },
+      { label: 'Shipped of lots with a certificate', text: massOf(({ shippedT }) => shippedT) },
       { label: 'Monthly reports', text: reportsWords(reportsIn(source, lines)) },
     ],
     months: turned(monthCellsOf({ lines }, units)),

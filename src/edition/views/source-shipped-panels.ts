@@ -123,7 +123,7 @@ function knownTrucks(lot: SourceLot, series: Series): boolean[] {
 function stepOf(
   context: PanelContext,
   series: Series,
-  { lot, point, outside }: ChartedPoint,
+  { lot, point, outside, alone }: ChartedPoint,
   of: (value: number) => number,
 ): StepLot {
   const { value, status } = point
@@ -132,8 +132,9 @@ function stepOf(
   return {
     value: counts ? of(value) : null,
     outside: outside && counts,
+    alone,
     failed: isFailed(lot),
-    words: shippedReading(lotShipped(context, series, { lot, point, outside })),
+    words: shippedReading(lotShipped(context, series, { lot, point, outside, alone })),
     from: before,
     to: 2 * context.axis.of(lot) - before,
     trucks: knownTrucks(lot, series),

@@ -55,7 +55,7 @@ export function shippedLine({ edition, source, lots }: StripInput, recent: reado
         : {
             kind: 'share',
             share: Math.round(1000 * Math.min(1, year.shippedT / year.certifiedT)),
-            label: 'shipped of certified',
+            label: 'shipped of lots with a certificate',
           },
   }
 }
@@ -67,13 +67,20 @@ function shippedOf(lots: readonly SourceLot[], within: readonly SourceLot[]): Sh
   const certified = within.filter(({ row }) => isInForce(row))
   return {
     shippedT: bills.reduce((sum, { shipment }) => sum + shipment.massT, 0),
-    certifiedT: certified.reduce((sum, { row }) => sum + row.tonnes, 0),
+    certifiedT: tonnesOf(certified),
+    failedT: tonnesOf(certified.filter(isFailed)),
     beforeCompletion: bills.filter(({ shipment, lots: from }) =>
       from.some((lot) => shipment.date.day < completeDay(lot)),
     ).length,
-    fromFailing: bills.filter(({ lots: from }) => from.some(isFailed)).length,
+    fromFailing: bills.filter(({ lots: from }) =>
+      from.some((lot) => isFailed(lot) || lot.row.state === 'withdrawn'),
+    ).length,
     severalLots: bills.filter(({ shipment }) => 1 < shipment.lots.length || shipment.unshown === true).length,
   }
+}
+
+function tonnesOf(lots: readonly SourceLot[]): number {
+  return lots.reduce((sum, { row }) => sum + row.tonnes, 0)
 }
 
 /** First day on which a revision says that nothing is awaited; never where there is none. */

@@ -12,11 +12,12 @@ const HEIGHT = 46
 export function valuesFigure({ values }: JudgedSeries, height = HEIGHT): PanelModel | null {
   const newest = values.slice(-NEWEST)
   return panelModel({
-    points: newest.map(({ judged }, place) => ({
+    points: newest.map(({ judged, lot }, place) => ({
       x: acrossOfPlace(place, newest.length),
       value: judged.number,
       status: 'valid',
       outside: judged.outcome === 'does-not-meet',
+      alone: !lot.missed.includes(judged),
       shape: 0,
       breaks: false,
     })),

@@ -16,8 +16,9 @@ import {
 import type { StandingMark } from '../../words/standing.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
+import { divertedRange } from './source-diverted.ts'
 import type { SourceQuestions } from './source-questions.ts'
-import type { JudgedValue, SourceLot } from './source-lots.ts'
+import { type JudgedValue, seriesKey, type SourceLot } from './source-lots.ts'
 import { agencyLine } from './source-strip-agency.ts'
 import { lateLine, shippedLine } from './source-strip-deliveries.ts'
 import { type MonthCell, valuesFigure } from './source-strip-figures.ts'
@@ -117,11 +118,13 @@ function latestLine(lots: readonly SourceLot[]): StripLine | null {
   }
 }
 
-function yearLine({ edition, source }: StripInput, recent: readonly SourceLot[]): StripLine {
+function yearLine({ edition, source, governing, lots }: StripInput, recent: readonly SourceLot[]): StripLine {
   const is = (mark: StandingMark) => recent.filter(({ standing }) => standing.mark === mark).length
   const failed = recent.filter(isFailed)
   const ledger = source.record.diverted
   const since = edition.asOf.day - YEAR
+  // A withdrawal counts in the year in which it was made, whenever the lot was sampled.
+  const withdrawn = lots.filter(({ row }) => since < (row.withdrawn?.day ?? Number.NEGATIVE_INFINITY))
   const diverted = ledger?.filter(({ on }) => since < on.day)
   return {
     label: 'Last 12 months',
@@ -130,20 +133,26 @@ function yearLine({ edition, source }: StripInput, recent: readonly SourceLot[])
       {
         lots: recent.length,
         failed: failed.length,
-        withdrawn: recent.filter(({ row }) => row.state === 'withdrawn').length,
+        withdrawn: withdrawn.length,
         notValid: is('not-valid'),
         pending: is('pending') + is('meets-so-far'),
+        undecided: is('insufficient-history') + is('not-reported') + is('inconclusive'),
         diverted:
           diverted === undefined
             ? null
             : {
                 entries: diverted.length,
                 massT: diverted.reduce((total, { mass }) => total + mass.value, 0),
+                results: divertedRange(
+                  diverted,
+                  source.series.find((own) => seriesKey(own) === governing),
+                  edition.site.units,
+                ),
               },
       },
       edition.site.units,
     ),
-    rest: failed.slice(-2).flatMap(failedSaid),
+    rest: [...failed.slice(-2).flatMap(failedSaid), ...withdrawn.slice(-2).flatMap(withdrawnSaid)],
     figure: {
       kind: 'marks',
       marks: recent.slice(-MARKS).map(lotMark),
@@ -160,6 +169,14 @@ export function isFailed({ standing }: SourceLot): boolean {
 function failedSaid({ row, missed }: SourceLot): Said[] {
   const what = missed.map(({ title, by }) => `${title.charAt(0).toLowerCase()}${title.slice(1)} by ${by}`)
   return [{ text: row.number, lot: row.id }, plain(`: ${what.join(', ') || 'see its certificate'}. `)]
+}
+
+function withdrawnSaid({ row, standing, missed }: SourceLot): Said[] {
+  const what = missed.map(({ title, by }) => `${title.charAt(0).toLowerCase()}${title.slice(1)} by ${by}`)
+  return [
+    { text: row.number, lot: row.id },
+    plain(` ${standing.brief}${what.length === 0 ? '' : `: ${what.join(', ')}`}. `),
+  ]
 }
 
 function lotMark({ row, standing }: SourceLot): LotMark {
@@ -183,7 +200,7 @@ export function closestToLimit(series: readonly JudgedSeries[]): JudgedSeries | 
   const ranked = series
     .filter(({ values }) => values.every(({ judged }) => judged.kind === 'value'))
     .flatMap((own) => {
-      const margins = own.values.map(({ judged }) => judged.margin)
+      const margins = own.values.map(({ judged }) => judged.inside)
       const scatter = ENOUGH <= margins.length ? standardDeviation(margins) : 0
       return 0 < scatter ? [{ own, distance: mean(margins) / scatter }] : []
     })
@@ -204,6 +221,7 @@ function closestLine({ closest }: StripInput): StripLine {
           n: closest.values.length,
           margin: `${smallest.judged.margin < 0 ? 'beyond by ' : ''}${smallest.judged.by}`,
           beyond: smallest.judged.margin < 0,
+          alone: smallest.judged.margin < 0 && !smallest.lot.missed.includes(smallest.judged),
           at: smallest.lot.row,
         })
   return {
@@ -221,11 +239,15 @@ function panelFigure(series: JudgedSeries): StripFigure | null {
 }
 
 function distanceSaid({ values }: JudgedSeries): Said[] {
-  const margins = values.map(({ judged }) => judged.margin)
+  const margins = values.map(({ judged }) => judged.inside)
   const scatter = ENOUGH <= margins.length ? standardDeviation(margins) : 0
   if (scatter === 0) return []
   const distance = mean(margins) / scatter
-  return [plain(`Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit.`)]
+  return [
+    plain(
+      `Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit, the fewest of any limit on single results.`,
+    ),
+  ]
 }
 
 function trendLine(input: StripInput): StripLine {

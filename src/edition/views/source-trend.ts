@@ -23,7 +23,7 @@ export function trendSaid({ source, governing }: Pick<StripInput, 'source' | 'go
   })
   const last = own?.segments.at(-1)
   return {
-    says: trendWords(clear),
+    says: trendWords(clear, last?.slope.shown === true),
     rest: own === undefined || last === undefined ? [] : governingSaid(own, last),
   }
 }
@@ -34,7 +34,7 @@ function longest(series: readonly SourceSeries[]): SourceSeries | undefined {
 
 function governingSaid(series: SourceSeries, { slope, places, cements }: Segment): Said[] {
   if (slope.shown && slope.clear) return []
-  const stretch = { n: places.length, cement: cements.at(-1) ?? null }
+  const stretch = { n: places.length, cements }
   return slope.shown
     ? noTrendWords({ ...series, slope }, stretch)
     : noTrendWords({ ...series, slope: null }, stretch)

@@ -8,9 +8,14 @@ import { explainedResistivities } from '../../../src/edition/views/resistivity-o
 import { routeGroups, routesOfLot } from '../../../src/edition/views/routes.ts'
 import { lotAxisView, shipmentAxisView } from '../../../src/edition/views/source-axis-page.ts'
 import type { SourceCharts } from '../../../src/edition/views/source-panels.ts'
-import { sourcePageView } from '../../../src/edition/views/source-page.ts'
+import { sourcePageView, type SourcePageView } from '../../../src/edition/views/source-page.ts'
 import { saidText } from '../../../src/words/said.ts'
+import { plainSpaces } from '../../../src/words/sentences.ts'
 import { loadRecords } from '../../../src/records/load.ts'
+
+function lineOf({ strip }: Pick<SourcePageView, 'strip'>, label: string): string {
+  return saidText(strip.find((line) => line.label === label)?.says ?? [])
+}
 
 const { records } = loadRecords('content')
 const edition = computeEdition(records, { program: 'test' })
@@ -99,6 +104,36 @@ describe('sourcePageView', () => {
     expect(first?.model.readings.length).toBe(lots.size)
     expect(first?.model.known.match(/M/g)?.length).toBe(single.length - (first?.model.before.length ?? 0))
     expect(JSON.stringify(charts)).not.toMatch(/mean|band/)
+  })
+
+  it('counts a withdrawal in the year in which it was made, whenever the lot was sampled', () => {
+    const tuff = sourcePageView(edition, 'tarn-hollow-tuff')
+    const recent = [...edition.lots.values()].filter(
+      ({ source, withdrawn }) =>
+        source === 'tarn-hollow-tuff' && withdrawn !== undefined && edition.asOf.day - 365 < withdrawn.day,
+    )
+    expect(recent.length).toBe(1)
+    expect(lineOf(tuff, 'Last 12 months')).toContain(', 1 withdrawn,')
+  })
+
+  it('names what was diverted apart from the lots, with its results', () => {
+    const said = plainSpaces(lineOf(sourcePageView(edition, 'orrinmoss-ash'), 'Last 12 months'))
+    // The ledger's 12 entries of 300 t; the least and the greatest of their results are 69.7 and 74.9 %.
+    expect(said).toContain(
+      '; besides these, 12 diversions of 3600 t, strength activity index, 7 d 69.7 to 74.9 %',
+    )
+  })
+
+  it('measures the distance to a limit from where the outcome changes, before rounding', () => {
+    // By numpy, from the unrounded 7 d indices of the last 12 months and 74.5 %: 1.285 standard deviations.
+    const { strip } = sourcePageView(edition, 'orrinmoss-ash')
+    const rest = saidText(strip.find(({ label }) => label === 'Closest to its limit')?.rest ?? [])
+    expect(plainSpaces(rest)).toMatch(/^Their mean lies 1\.3 standard deviations/)
+  })
+
+  it('says of a source without a slope that none can be told, and of one with a slope that none is shown', () => {
+    expect(lineOf(view, 'Trend')).toBe('cannot be said yet')
+    expect(lineOf(sourcePageView(edition, 'hollenby-ash'), 'Trend')).toBe('none shown')
   })
 
   it('states ten lines in their order, the head being the first', () => {

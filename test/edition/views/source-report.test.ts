@@ -89,8 +89,8 @@ describe('sourceReportView', () => {
     expect(report('2025').shipped.map(({ mass, ...line }) => ({ ...line, mass: plainSpaces(mass) }))).toEqual(
       [{ name: '2025-01', shipments: 1, mass: '30.0 t' }],
     )
-    expect(fact('2024', 'Shipped of certified lots')).toMatch(/^20\.0\st$/)
-    expect(fact('2025', 'Shipped of certified lots')).toMatch(/^30\.0\st$/)
+    expect(fact('2024', 'Shipped of lots with a certificate')).toMatch(/^20\.0\st$/)
+    expect(fact('2025', 'Shipped of lots with a certificate')).toMatch(/^30\.0\st$/)
   })
 
   it('lists what a later revision was made for', () => {
