@@ -208,7 +208,7 @@ function findingLines(edition: Edition): string[] {
     findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
     ...findings
       .flatMap((finding) => [
-        `  ${finding.severity}: ${finding.sentence} [${finding.check}]`,
+        `  ${finding.severity}: ${finding.sentence} [${finding.id}]`,
         ...finding.evidence.map((text) => `    ${text}`),
       ])
       .map(plainSpaces),

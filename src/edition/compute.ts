@@ -2,6 +2,8 @@
 import { agencySourceFindings } from '../core/checks/agency-differs.ts'
 import type { Checked } from '../core/checks/checked.ts'
 import type { Moment } from '../core/measure/moment.ts'
+import { producerNeverFails } from '../core/checks/producer-never-fails.ts'
+import { verificationKept } from '../core/checks/verification-kept.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
@@ -106,7 +108,7 @@ function computeEntries(
     entries.shipments.push(...shared.several)
     const computed = state.lots.map((_, place) => lotEntry(from, state, place, shared))
     const source = sourceEntry(state, computed, records)
-    const ofAgency = agencyChecks(source)
+    const ofAgency = agencyChecks(source, computed)
     const toAudit = { lots: computed, several: shared.several, ofAgency }
     const { lots, ...audit } = audited(records, state, toAudit, index)
     for (const lot of lots) {
@@ -169,15 +171,23 @@ function sourceEntry(
   }
 }
 
-function agencyChecks({ id, agency }: Pick<SourceEntry, 'id' | 'agency'>): Checked[] {
+function agencyChecks(
+  { id, agency }: Pick<SourceEntry, 'id' | 'agency'>,
+  lots: readonly LotEntry[],
+): Checked[] {
   const compared = agency()
   if (compared === null) return []
   const findings = agencySourceFindings(id, compared)
-  return (['split-bias', 'independent-differs'] as const).map((check) => ({
-    check,
-    looked: (check === 'split-bias' ? compared.split : compared.independent).length,
-    findings: findings.filter(({ reason }) => reason.code === check),
-  }))
+  const pairs = [...compared.split, ...compared.independent].flatMap((test) => test.pairs)
+  return [
+    ...(['split-bias', 'independent-differs'] as const).map((check) => ({
+      check,
+      looked: (check === 'split-bias' ? compared.split : compared.independent).length,
+      findings: findings.filter(({ reason }) => reason.code === check),
+    })),
+    ...verificationKept(id, compared),
+    producerNeverFails(id, lots, pairs),
+  ]
 }
 
 /** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */

@@ -7,6 +7,7 @@ import type { SourceAgency } from '../core/agency/source-agency.ts'
 import { CHECKS } from '../core/checks/catalogue.ts'
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
 import { once } from '../core/measure/once.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
 import { WITHHELD } from '../records/issued/private-part.ts'
@@ -145,7 +146,36 @@ function publicFindings(findings: readonly Finding[], { publish, hidden }: Withh
   if (!publish.has('findings')) return []
   return findings
     .filter(({ reason }) => publish.has('verification') || CHECKS[reason.code].onVerification !== true)
-    .map((finding) => publicFinding(finding, hidden))
+    .filter(({ reason, about }) => CHECKS[reason.code].sumsLots !== true || !hidesLotsOf(about, hidden))
+    .map((finding) => publicFinding(withoutWithheldPlaces(finding, publish), hidden))
+}
+
+/** Of a source. */
+function hidesLotsOf(source: string, hidden: Hidden): boolean {
+  return [...hidden].some((lot) => sourceOf(lot) === source)
+}
+
+/** A record holds persons and seals, and so does what differs from it: the place is named, and not what it holds. */
+function withoutWithheldPlaces(finding: Finding, publish: Publish): Finding {
+  const { reason } = finding
+  if (reason.code !== 'changed-after-issue') return finding
+  const changes = reason.params.changes.map((change) =>
+    isPublic(change.path, publish)
+      ? change
+      : { path: change.path, issued: null, today: null, withheld: true as const },
+  )
+  return { ...finding, reason: { ...reason, params: { ...reason.params, changes } } }
+}
+
+/** Whether the place itself, and all that lies below it, may be shown. */
+function isPublic([record, list, entry, ...rest]: readonly string[], publish: Publish): boolean {
+  const [persons, seals] = [publish.has('persons'), publish.has('seals')]
+  if (record !== 'lot') return true
+  if (list === 'seals') return seals
+  if (list !== 'samples') return true
+  const [member] = rest
+  if (entry === undefined || member === undefined) return persons && seals
+  return member === 'by' ? persons : member === 'seal' ? seals : true
 }
 
 /**

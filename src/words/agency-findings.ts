@@ -2,9 +2,10 @@
 import type { AgencyFindingParams } from '../core/checks/agency-findings.ts'
 import { chanceWords, differenceWords, spreadWords } from './agency.ts'
 import type { FindingNames } from './finding-names.ts'
-import { limitsWords } from './limits.ts'
-import { testWords } from './named-tests.ts'
-import { figureWords, number } from './numbers.ts'
+import { period } from './dates.ts'
+import { limitsWords, limitWords } from './limits.ts'
+import { firstLots, testWords } from './named-tests.ts'
+import { countWords, figureWords, fixedDigits, number } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
 
 export const AGENCY_SENTENCES: WordsOf<AgencyFindingParams, [FindingNames]> = {
@@ -22,7 +23,21 @@ export const AGENCY_SENTENCES: WordsOf<AgencyFindingParams, [FindingNames]> = {
     `The agency’s splits of ${names.source(source)} lie to one side of the producer’s results: ${testWords(test, names)}, mean difference ${differenceWords(test.property, mean, decimals, names.units)} over ${n} pairs`,
   'independent-differs': ({ source, differ, agency, producer, level, ...test }, names) =>
     `The agency’s ${agency} independent samples of ${names.source(source)} and the producer’s ${producer} lots of the same period differ in ${DIFFER[differ]} at the ${number(100 * level, 0)} % level: ${testWords(test, names)}`,
+  'producer-never-fails': ({ source, limit, agency, agencyFailed, producer, ...test }, names) =>
+    `${agencyFailed} of the agency’s ${countWords(agency, 'result')} for ${testWords(test, names)} of ${names.source(source)} would not meet the limit of ${limitWords(limit)}, while ${producer === 1 ? 'the one lot' : `all ${producer} lots`} that the producer reports ${producer === 1 ? 'meets' : 'meet'} it`,
+  'verification-behind': ({ source, kind, from, to, planned, taken }, names) =>
+    `${taken === 0 ? 'None' : taken} of the ${planned} ${PLANNED[kind]} of ${names.source(source)} planned for ${period(from, to)} ${taken === 1 ? 'is' : 'are'} on record`,
+  'no-independent-sample': ({ source, splits }, names) =>
+    `${splits === 1 ? `The only sample that the agency has of ${names.source(source)} is a split` : `All ${splits} samples that the agency has of ${names.source(source)} are splits`} of the producer’s; no independent sample is on record`,
+  'custody-not-stated': ({ source, without, samples }, names) =>
+    `${without} of the agency’s ${countWords(samples, 'sample')} of ${names.source(source)} ${without === 1 ? 'has' : 'have'} no statement of custody on record`,
 }
+
+const PLANNED = {
+  split: 'splits',
+  independent: 'independent samples',
+  assurance: 'assurance visits',
+} as const
 
 const KINDS = { split: 'split', independent: 'independent sample' } as const
 
@@ -52,4 +67,20 @@ export const AGENCY_EVIDENCE: WordsOf<AgencyFindingParams, [FindingNames], strin
     `${f === null ? 'F without bounds' : `F ${number(f, 2)}`}, ${chanceWords(pOfF)}; t: difference ${differenceWords(property, difference, decimals, units)}, ${chanceWords(pOfT)}`,
     'lots that resemble their neighbours count for fewer than they are; compare, and ask for further samples',
   ],
+  'producer-never-fails': ({ probability }) => [
+    `were both equally likely to fail, all failures would be the agency’s by chance in ${percentWords(probability)} of cases`,
+    'compare how both sides sample and test',
+  ],
+  'verification-behind': () => ['was the sample not taken, or is its result not on record?'],
+  'no-independent-sample': () => [
+    'a split tests the testing only; the material and its sampling are seen by independent samples',
+  ],
+  'custody-not-stated': ({ listed, without }, names) => [
+    firstLots(listed, without, names),
+    'who kept the sample from its taking to its testing?',
+  ],
+}
+
+function percentWords(probability: number): string {
+  return probability < 0.0001 ? 'less than 0.01 %' : `${fixedDigits(100 * probability, 2)} %`
 }

@@ -3,6 +3,7 @@ import { AGENCY_EVIDENCE, AGENCY_SENTENCES } from './agency-findings.ts'
 import type { Finding, FindingParams, FindingReason } from '../core/checks/finding.ts'
 import { COMPLETENESS_EVIDENCE, COMPLETENESS_SENTENCES } from './completeness-findings.ts'
 import type { FindingNames } from './finding-names.ts'
+import { IDENTITY_EVIDENCE, IDENTITY_SENTENCES } from './identity-findings.ts'
 import { INTEGRITY_EVIDENCE, INTEGRITY_SENTENCES } from './integrity-findings.ts'
 import { LABORATORY_EVIDENCE, LABORATORY_SENTENCES } from './laboratory-findings.ts'
 import { LOT_EVIDENCE, LOT_SENTENCES } from './lot-findings.ts'
@@ -34,6 +35,7 @@ const SENTENCES: WordsOf<FindingParams, [FindingNames]> = {
   ...SHIPPING_SENTENCES,
   ...TESTING_SENTENCES,
   ...LABORATORY_SENTENCES,
+  ...IDENTITY_SENTENCES,
   ...INTEGRITY_SENTENCES,
 }
 
@@ -44,5 +46,6 @@ const EVIDENCE: WordsOf<FindingParams, [FindingNames], string[]> = {
   ...SHIPPING_EVIDENCE,
   ...TESTING_EVIDENCE,
   ...LABORATORY_EVIDENCE,
+  ...IDENTITY_EVIDENCE,
   ...INTEGRITY_EVIDENCE,
 }

@@ -2,10 +2,11 @@
 import type { IntegrityParams } from '../core/checks/integrity-findings.ts'
 import type { FindingNames } from './finding-names.ts'
 import { limitWords } from './limits.ts'
-import { firstLots, testWords } from './named-tests.ts'
+import { firstLots, lotNumbers, testWords } from './named-tests.ts'
 import { countWords, fixedDigits, shortNumber } from './numbers.ts'
+import { propertyWords } from './property-names.ts'
 import type { WordsOf } from './reason-words.ts'
-import { quantity } from './units.ts'
+import { quantity, writtenText } from './units.ts'
 import { unitSign } from './unit-signs.ts'
 import { UNISSUED_LOT } from './withheld.ts'
 
@@ -18,6 +19,10 @@ export const INTEGRITY_SENTENCES: WordsOf<IntegrityParams, [FindingNames]> = {
     `Specimens of ${names.source(source)} at ${names.laboratory(laboratory)} (${names.condition(condition)}) scatter by only ${shortNumber(percent, 2)} % within a batch, over ${batches === 1 ? '1 batch' : `${batches} batches`}`,
   'specimens-excluded': ({ source, excluded, specimens }, names) =>
     `${excluded} of ${countWords(specimens, 'specimen')} of ${names.source(source)} were left out`,
+  'lots-alike': ({ source, lots, values }, names) =>
+    `All ${values.length} measured values of ${lots.length} lots of ${names.source(source)} are the same, to the last digit: ${lotNumbers(lots, names)}`,
+  retested: ({ source, retests, tests, lots }, names) =>
+    `${retests} of ${countWords(tests, 'mortar test')} of ${names.source(source)} ${retests === 1 ? 'is a retest' : `are retests, of ${countWords(lots, 'lot')}`}`,
   'age-left-out': ({ source, later, age, lots, of, ...test }, names) =>
     `${lots} of ${countWords(of, 'lot')} of ${names.source(source)} with a ${testWords({ ...test, age: later }, names)} ${lots === 1 ? 'has' : 'have'} none at ${age}`,
 }
@@ -41,6 +46,16 @@ export const INTEGRITY_EVIDENCE: WordsOf<IntegrityParams, [FindingNames], string
   ],
   'specimens-excluded': ({ listed }, names) =>
     listed.map((one) => (one === null ? UNISSUED_LOT : `${names.number(one.lot)}: ${one.reason}`)),
+  'lots-alike': ({ values, expected }) => [
+    values
+      .map(({ property, written }) => `${propertyWords({ property })} ${writtenText(written)}`)
+      .join(', '),
+    `about ${shortNumber(expected, 4)} pairs of lots are expected to agree so by chance, if lots do not resemble their neighbours: was one record made from the other?`,
+  ],
+  retested: ({ listed, lots }, names) => [
+    firstLots(listed, lots, names),
+    'a retest replaces the test that it names and no other; both stay on record',
+  ],
   'age-left-out': ({ listed, lots }, names) => [
     firstLots(listed, lots, names),
     'was the age not tested, or not entered?',

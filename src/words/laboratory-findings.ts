@@ -1,11 +1,14 @@
 /** What the checks of a laboratory found, in words. */
 import type { LaboratoryParams } from '../core/checks/laboratory-findings.ts'
+import type { PropertyKey } from '../core/measure/properties.ts'
 import { date } from './dates.ts'
 import type { FindingNames } from './finding-names.ts'
 import { lotNumbers } from './named-tests.ts'
 import { numberWords, plainNumber, plural } from './numbers.ts'
 import { propertyWords } from './property-names.ts'
 import type { WordsOf } from './reason-words.ts'
+import { listWords } from './sentences.ts'
+import { UNISSUED_LOT } from './withheld.ts'
 
 export const LABORATORY_SENTENCES: WordsOf<LaboratoryParams, [FindingNames]> = {
   'control-batch-off': ({ control, laboratory, property, age, percent, batches, cement }, names) =>
@@ -18,6 +21,8 @@ export const LABORATORY_SENTENCES: WordsOf<LaboratoryParams, [FindingNames]> = {
     last === null
       ? `No proficiency round is on record for ${names.laboratory(laboratory)}, which tests ${names.source(source)}`
       : `The last proficiency round on record for ${names.laboratory(laboratory)}, which tests ${names.source(source)}, was reported on ${date(last)}, more than 12 months ago`,
+  'laboratory-unbridged': ({ source, from, to }, names) =>
+    `${names.laboratory(to)} took over tests of ${names.source(source)} from ${names.laboratory(from)}, and no lot on record was tested by both`,
   'cement-unbridged': ({ source, laboratory, changes }, names) =>
     `${names.laboratory(laboratory)} changed its control cement ${changes.length === 1 ? 'once' : `${changes.length} times`} while testing ${names.source(source)}, with no batches made side by side on record`,
 }
@@ -34,8 +39,28 @@ export const LABORATORY_EVIDENCE: WordsOf<LaboratoryParams, [FindingNames], stri
       : 'about one round in 22 lies beyond 2 by chance alone',
   ],
   'proficiency-lapsed': () => ['was there none, or is its report not on record?'],
-  'cement-unbridged': ({ changes }) => [
-    ...changes.map(({ from, to, on }) => `${from} to ${to}, first cast ${date(on)}`),
+  'laboratory-unbridged': ({ properties, first }, names) => [
+    `first for ${first === null ? UNISSUED_LOT : `lot ${names.number(first.lot)}, sampled ${date(first.day)}`}: ${firstProperties(properties)}`,
+    'comparing results before with those after compares two laboratories as well',
+  ],
+  'cement-unbridged': ({ changes }, names) => [
+    ...changes.map((one) =>
+      one === null
+        ? `another cement for ${UNISSUED_LOT}`
+        : `${one.from} to ${one.to}, first cast ${date(one.on)} (${names.number(one.lot)})`,
+    ),
     'comparing an index before such a change with one after it compares two cements as well',
   ],
+}
+
+/** Properties named: own choice. */
+const NAMED = 6
+
+/** Oxides, which are many, come last. */
+function firstProperties(properties: readonly PropertyKey[]): string {
+  const isOxide = (key: PropertyKey) => /^[A-Z]/.test(key)
+  const inOrder = [...properties.filter((key) => !isOxide(key)), ...properties.filter(isOxide)]
+  const named = inOrder.slice(0, NAMED).map((key) => propertyWords({ property: key }))
+  const more = inOrder.length - named.length
+  return listWords(more === 0 ? named : [...named, `${more} more`], 'and')
 }

@@ -142,7 +142,8 @@ const UNREAD: Readonly<Record<PlannedTest['unread'], string>> = {
 }
 
 /** One difference of a record, without a full stop: names and values as the record writes them. */
-export function recordChangeWords({ path, issued, today }: RecordChange): string {
+export function recordChangeWords({ path, issued, today, withheld }: RecordChange): string {
+  if (withheld) return `${placeWords(path)}: differs; what stands there is not published`
   return `${placeWords(path)}: ${issued ?? 'absent'} when issued, ${today ?? 'absent'} today`
 }
 

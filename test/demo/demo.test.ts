@@ -235,17 +235,19 @@ describe('the committed demo', () => {
     const withdrawn = all().find((entry) => entry.state === 'withdrawn')
     expect(lot(withdrawn?.revisions.at(-1)?.replacedBy ?? '')).toBeDefined()
   })
-  it('finds the record altered after issue, the bill above its lot, the copied row of oxides in both lots, the coarse sample of one day and the result that never came; lots that do not meet were shipped', () => {
+  it('finds the record altered after issue, the bill above its lot, the copied row of oxides, three lots sampled in outages, the coarse sample of one day and the result that never came; lots that do not meet were shipped', () => {
     const codes = all()
       .flatMap((entry) => entry.findings)
       .map((finding) => finding.reason.code)
     expect(codes.filter((code) => !['time', 'agency'].includes(CHECKS[code].family))).toEqual([
       'other-sample-fails',
       'changed-after-issue',
+      'sampled-in-outage',
       'shipment-mass',
       'shipped-above-quantity',
+      'sampled-in-outage',
       'readings-alike',
-      'readings-alike',
+      'sampled-in-outage',
       'result-overdue',
     ])
     const timed = new Set(codes.filter((code) => CHECKS[code].family === 'time'))
@@ -254,6 +256,31 @@ describe('the committed demo', () => {
       'shipped-after-failure',
       'shipped-without-certificate',
     ])
+  })
+  it('asks by name about each thing planted in the history of a source', () => {
+    const asked = new Set(
+      [...edition.sources.keys()].flatMap((id) => edition.source(id).findings.map((finding) => finding.id)),
+    )
+    const planted = [
+      'number-gap/skarnmere-ash/SA-2024-009',
+      'laboratory-unbridged/skarnmere-ash/skarnmere-works/north-quay',
+      'cement-unbridged/hollenby-ash/millrace-lane',
+      'control-batch-off/quellan-ash/NQ-2026-0304-50',
+      'equipment-unverified/tansgarth-ash/millrace-lane/ML-S4/2024-12-02',
+      'shipped-while-unlisted/hollenby-ash/suspended/2025-07-07',
+      'report-late/orrinmoss-ash/2025-09',
+      'bunched-at-limit/skarnmere-reclaimed/c618-12a/activity-1/low',
+      'tested-outside-accreditation/skarnmere-reclaimed/skarnmere-works',
+      'class-beside-calcium/quellan-ash',
+      'retested/skarnmere-ash',
+      'split-bias/skarnmere-ash/loss-on-ignition/F',
+      'independent-differs/tarn-hollow-tuff/strength-activity-index/c311/28-d/N',
+      'producer-never-fails/tarn-hollow-tuff/activity-2',
+      'no-independent-sample/skarnmere-ash',
+      'verification-behind/skarnmere-ash/independent/2025-01-01',
+      'custody-not-stated/skarnmere-ash',
+    ]
+    expect(planted.filter((id) => !asked.has(id))).toEqual([])
   })
   it('has splits of one source that differ in one direction, and samples of another that differ where its splits agree', () => {
     const about = (id: string) => edition.source(id).findings.map(({ reason }) => reason.code)

@@ -126,6 +126,82 @@ describe('forAudience', () => {
     expect(gap && wordedFinding(gap, PLAIN_NAMES).evidence[0]).toContain('after it: no lot that can be named')
   })
 
+  it('says that a person or a seal differs from what was issued, and not which', () => {
+    const change = (...path: readonly string[]) => ({
+      path: ['lot', ...path],
+      issued: 'A. Secret',
+      today: '9',
+    })
+    const changes = [
+      change('samples', '0', 'by'),
+      change('samples', '0', 'seal'),
+      change('samples', '1'),
+      change('seals', '0'),
+      change('samples', '0', 'place'),
+    ]
+    const params = { lot: 'ash/1', revision: 0, places: changes.length, changes }
+    const altered = warningOn('ash/1', { code: 'changed-after-issue', params })
+    const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')] } as const
+    const evidence = (...publish: readonly string[]) => {
+      const site = { title: 'Register', units: 'SI', criteria: [], publish } as unknown as Site
+      const whole = tinyEdition([tinySource('ash')], [tinyLot('ash/1', { ...issued, findings: [altered] })], {
+        site,
+      })
+      const [one] = forAudience(whole, 'public').lot('ash/1').findings
+      return one === undefined ? [] : wordedFinding(one, PLAIN_NAMES).evidence
+    }
+    const withheld = (place: string) => `${place}: differs; what stands there is not published`
+    expect(evidence('findings')).toEqual([
+      withheld('sample 1 › by'),
+      withheld('sample 1 › seal'),
+      withheld('sample 2'),
+      withheld('seal 1'),
+      'sample 1 › place: A. Secret when issued, 9 today',
+    ])
+    expect(evidence('findings', 'persons', 'seals').filter((text) => text.includes('not published'))).toEqual(
+      [],
+    )
+    expect(evidence('findings', 'seals').filter((text) => text.includes('not published'))).toEqual([
+      withheld('sample 1 › by'),
+      withheld('sample 2'),
+    ])
+  })
+
+  it('tells of an agency’s samples only with what they gave, and keeps one that the producer tested', () => {
+    const samples = [
+      { id: 'C', kind: 'composite' },
+      { id: 'S', kind: 'split' },
+      { id: 'I', kind: 'independent' },
+    ]
+    const lot = tinyLot('ash/1', { state: 'complete', revisions: [revision(0, '2026-03-10')] })
+    const record = { ...lot.record, samples, analyses: [{ sample: 'S' }] } as unknown as typeof lot.record
+    const shown = (...publish: readonly string[]) => {
+      const site = { title: 'Register', units: 'SI', criteria: [], publish } as unknown as Site
+      const whole = tinyEdition([tinySource('ash')], [{ ...lot, record }], { site })
+      return forAudience(whole, 'public')
+        .lot('ash/1')
+        .record.samples.map(({ id }) => id)
+    }
+    expect([shown(), shown('verification')]).toEqual([
+      ['C', 'S'],
+      ['C', 'S', 'I'],
+    ])
+  })
+
+  it('leaves out a sum over lots where one is not shown', () => {
+    const params = { source: 'ash', count: 2, of: 2, tonnes: 50, lots: 2 }
+    const early = found('ash', { code: 'shipped-before-completion', params })
+    const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')] } as const
+    const site = { title: 'Register', units: 'SI', criteria: [], publish: ['findings'] } as unknown as Site
+    const shown = (...lots: Parameters<typeof tinyEdition>[1]) =>
+      forAudience(tinyEdition([tinySource('ash', { findings: [early] })], lots, { site }), 'public').source(
+        'ash',
+      ).findings.length
+    expect([shown(tinyLot('ash/1', issued)), shown(tinyLot('ash/1', issued), tinyLot('ash/2', {}))]).toEqual([
+      1, 0,
+    ])
+  })
+
   it('takes findings, persons, consignees and seals out of rows and entries alike', () => {
     const shown = forAudience(edition(), 'public')
     expect([shown.lots.get('ash/1')?.findingCount, shown.sources.get('ash')?.findingCount]).toEqual([0, 0])

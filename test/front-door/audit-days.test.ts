@@ -103,7 +103,16 @@ describe('the listing of a source', () => {
     expect(
       listed('{ date: 2026-01-01, by: Roads, action: listed, to: 2026-03-04 }', '2026-03-05'),
     ).toHaveLength(1)
-    expect(listed('{ date: 2026-03-06, by: Roads, action: listed }', '2026-03-05')).toHaveLength(1)
+  })
+
+  it('is no more than information before the first of them: a source may sell before an agency lists it', () => {
+    const source = 'listing: [{ date: 2026-03-06, by: Roads, action: listed }]'
+    const unlisted = auditOf({ lots: { L1: shippedOn('2026-03-05') }, source }).filter(
+      ({ check }) => check === 'shipped-while-unlisted',
+    )
+    expect(unlisted.map(({ severity, sentence }) => [severity, sentence])).toEqual([
+      ['information', '1 shipment (25.0 t) of Trial left before Roads had listed it'],
+    ])
   })
 
   it('by one agency is enough, and approvals stand in where no listing is on record', () => {

@@ -23,6 +23,8 @@ export interface SourceAgency {
   /** Samples on record by kind. */
   readonly splits: number
   readonly independents: number
+  /** Lots of samples whose custody is not stated, a lot for each sample. */
+  readonly withoutCustody: readonly string[]
   /** One for each test and class, in the order of their first pair. */
   readonly independent: readonly IndependentComparison[]
   readonly split: readonly SplitComparison[]
@@ -58,6 +60,7 @@ export function sourceAgency({ asOf, lots, samples, plan, precision }: AgencyEvi
     asOf,
     splits: samples.filter(({ kind }) => kind === 'split').length,
     independents: samples.filter(({ kind }) => kind === 'independent').length,
+    withoutCustody: samples.filter(({ custody }) => custody === undefined).map(({ lot }) => lot),
     independent: independents.flatMap(([key, own]) => {
       const found = compareIndependent(own, producers.get(key) ?? [])
       return found === null ? [] : [found]

@@ -61,6 +61,33 @@ export interface AgencyFindingParams {
     readonly unit: string
     readonly decimals: number
   }
+  /** `agencyFailed` of the agency's results fail a limit that all of the producer's meet. */
+  readonly 'producer-never-fails': OfTest & {
+    readonly source: string
+    readonly clause: string
+    readonly limit: StatedLimit
+    readonly agency: number
+    readonly agencyFailed: number
+    readonly producer: number
+    readonly probability: number
+  }
+  /** A planned period that is over with fewer samples, or visits, on record than planned. */
+  readonly 'verification-behind': {
+    readonly source: string
+    readonly kind: 'independent' | 'split' | 'assurance'
+    readonly from: string
+    readonly to: string
+    readonly planned: number
+    readonly taken: number
+  }
+  readonly 'no-independent-sample': { readonly source: string; readonly splits: number }
+  /** Samples of the agency without a word on their custody, by their lots. */
+  readonly 'custody-not-stated': {
+    readonly source: string
+    readonly without: number
+    readonly samples: number
+    readonly listed: readonly (string | null)[]
+  }
 }
 
 /** Their codes: what they say is published only with the agency's results. */
@@ -69,4 +96,8 @@ export const AGENCY_CHECKS = [
   'agency-other-side',
   'split-bias',
   'independent-differs',
+  'producer-never-fails',
+  'verification-behind',
+  'no-independent-sample',
+  'custody-not-stated',
 ] as const satisfies readonly (keyof AgencyFindingParams)[]

@@ -22,6 +22,10 @@ export interface CheckEntry {
   readonly severity: 'warning' | 'information'
   /** Chance alone can raise it: at most so often in each look, where its assumptions hold. */
   readonly rate?: number
+  /** Among warnings it is read first: what practice would have block a verdict, though no reading is at fault. */
+  readonly first?: true
+  /** It adds up all lots of a source, so that one that is not shown could be worked out from it. */
+  readonly sumsLots?: true
   /** It rests on verification results, which a site may leave unpublished. */
   readonly onVerification?: true
 }
@@ -32,54 +36,73 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'changed-after-issue': { family: 'document', severity: 'warning' },
   'would-now-be-judged-otherwise': { family: 'document', severity: 'warning' },
 
-  'number-gap': { family: 'completeness', severity: 'warning' },
+  'number-gap': { family: 'completeness', severity: 'warning', first: true },
   'number-off-pattern': { family: 'completeness', severity: 'warning' },
   'report-missing': { family: 'completeness', severity: 'warning' },
   'report-late': { family: 'completeness', severity: 'information' },
   'result-overdue': { family: 'completeness', severity: 'warning' },
   'sampled-behind-plan': { family: 'completeness', severity: 'warning' },
   'certificate-unshipped': { family: 'completeness', severity: 'information' },
+  'balance-off': { family: 'completeness', severity: 'warning', sumsLots: true },
+  'diversion-apart': { family: 'completeness', severity: 'warning' },
+  'shipped-above-certified': { family: 'completeness', severity: 'warning', first: true, sumsLots: true },
 
-  'shipped-without-certificate': { family: 'time', severity: 'warning' },
+  'shipped-without-certificate': { family: 'time', severity: 'warning', first: true },
   'shipped-before-results': { family: 'time', severity: 'warning' },
-  'shipped-before-completion': { family: 'time', severity: 'information' },
+  'shipped-before-completion': { family: 'time', severity: 'information', sumsLots: true },
   'failed-after-shipping': { family: 'time', severity: 'warning' },
-  'shipped-after-failure': { family: 'time', severity: 'warning' },
-  'shipped-after-withdrawal': { family: 'time', severity: 'warning' },
+  'shipped-after-failure': { family: 'time', severity: 'warning', first: true },
+  'shipped-after-withdrawal': { family: 'time', severity: 'warning', first: true },
   'shipped-on-old-certificate': { family: 'time', severity: 'warning' },
-  'shipped-while-unlisted': { family: 'time', severity: 'warning' },
-  'tested-outside-accreditation': { family: 'time', severity: 'warning' },
+  'shipped-while-unlisted': { family: 'time', severity: 'warning', first: true },
+  'tested-outside-accreditation': { family: 'time', severity: 'warning', first: true },
   'sampled-outside-production': { family: 'time', severity: 'warning' },
   'mortars-cast-apart': { family: 'time', severity: 'warning' },
   'tested-on-closed-day': { family: 'time', severity: 'information' },
   'equipment-unverified': { family: 'time', severity: 'warning' },
 
   'other-sample-fails': { family: 'arithmetic', severity: 'warning' },
-  'result-implausible': { family: 'arithmetic', severity: 'warning' },
+  'result-implausible': { family: 'arithmetic', severity: 'warning', first: true },
   'oxide-total': { family: 'arithmetic', severity: 'warning' },
   'alkalis-above-total': { family: 'arithmetic', severity: 'warning' },
-  'far-from-history': { family: 'arithmetic', severity: 'warning' },
+  'far-from-history': { family: 'arithmetic', severity: 'warning', first: true },
   'shipment-mass': { family: 'arithmetic', severity: 'warning' },
-  'shipped-above-quantity': { family: 'arithmetic', severity: 'warning' },
+  'shipped-above-quantity': { family: 'arithmetic', severity: 'warning', first: true },
   'lot-quantity': { family: 'arithmetic', severity: 'warning' },
   'water-out-of-proportion': { family: 'arithmetic', severity: 'warning' },
-  'finished-beside-readings': { family: 'arithmetic', severity: 'warning' },
+  'finished-beside-readings': { family: 'arithmetic', severity: 'warning', first: true },
 
   'split-beyond-limit': { family: 'agency', severity: 'warning', onVerification: true },
   'agency-other-side': { family: 'agency', severity: 'warning', onVerification: true },
   'split-bias': { family: 'agency', severity: 'warning', onVerification: true },
   'independent-differs': { family: 'agency', severity: 'warning', onVerification: true },
+  'verification-behind': { family: 'agency', severity: 'warning', onVerification: true },
+  'no-independent-sample': { family: 'agency', severity: 'warning', onVerification: true },
+  'custody-not-stated': { family: 'agency', severity: 'warning', onVerification: true },
+  'producer-never-fails': {
+    family: 'agency',
+    severity: 'information',
+    rate: 0.01,
+    onVerification: true,
+  },
 
   'control-batch-off': { family: 'laboratory', severity: 'warning', rate: 0.003 },
   'cement-unbridged': { family: 'laboratory', severity: 'warning' },
+  'laboratory-unbridged': { family: 'laboratory', severity: 'warning' },
   'proficiency-open': { family: 'laboratory', severity: 'warning', rate: 0.0455 },
   'proficiency-lapsed': { family: 'laboratory', severity: 'warning' },
 
   'bunched-at-limit': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'bill-twice': { family: 'integrity', severity: 'warning' },
+  'lots-alike': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'readings-alike': { family: 'integrity', severity: 'warning' },
   'uneven-last-digits': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'scatter-small': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'specimens-excluded': { family: 'integrity', severity: 'information' },
   'age-left-out': { family: 'integrity', severity: 'warning' },
+  retested: { family: 'integrity', severity: 'information' },
+
+  'sampled-in-outage': { family: 'identity', severity: 'warning' },
+  'class-beside-calcium': { family: 'identity', severity: 'warning' },
+  'feed-rising': { family: 'identity', severity: 'warning', rate: 0.005 },
 }

@@ -46,6 +46,39 @@ export interface CompletenessParams {
     readonly behind: number
     readonly lots: readonly (BehindPlan | null)[]
   }
+  /** Months, or silos of a month, that do not balance; masses in tonnes, the newest months listed. */
+  readonly 'balance-off': {
+    readonly source: string
+    readonly off: number
+    readonly of: number
+    /** Of all of them, produced and not accounted for. */
+    readonly total: number
+    /** Of what was produced, beyond which it is asked. */
+    readonly percent: number
+    readonly listed: readonly {
+      readonly month: string
+      readonly silo: string | null
+      readonly difference: number
+      readonly produced: number
+    }[]
+  }
+  /** Months whose balance tells of other diversions than the ledger; masses in tonnes. */
+  readonly 'diversion-apart': {
+    readonly source: string
+    readonly apart: number
+    readonly of: number
+    readonly listed: readonly {
+      readonly month: string
+      readonly silo: string | null
+      readonly balance: number
+      readonly ledger: number
+    }[]
+  }
+  readonly 'shipped-above-certified': {
+    readonly source: string
+    readonly shippedT: number
+    readonly certifiedT: number
+  }
   readonly 'certificate-unshipped': {
     readonly lot: string
     readonly issued: string

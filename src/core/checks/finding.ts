@@ -6,6 +6,7 @@ import type { AgencyFindingParams } from './agency-findings.ts'
 import type { ReasonOf } from '../result/reason.ts'
 import { CHECKS } from './catalogue.ts'
 import type { CompletenessParams } from './completeness-findings.ts'
+import type { IdentityParams } from './identity-findings.ts'
 import type { IntegrityParams } from './integrity-findings.ts'
 import type { LaboratoryParams } from './laboratory-findings.ts'
 import type { LotFindingParams } from './lot-findings.ts'
@@ -19,6 +20,7 @@ export type FindingParams = AgencyFindingParams &
   ShippingParams &
   TestingParams &
   LaboratoryParams &
+  IdentityParams &
   IntegrityParams
 
 /** The check that reports, as the code, and what it found. */

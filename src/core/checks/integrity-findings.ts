@@ -62,6 +62,20 @@ export interface IntegrityParams {
     readonly listed: readonly ({ readonly lot: string; readonly reason: string } | null)[]
   }
   /** Of a source: lots judged on a later age whose earlier one, tested for most lots, is not on record. */
+  /** Lots that agree in all values, null for one that is not to be named; `expected` pairs would by chance alone. */
+  readonly 'lots-alike': {
+    readonly source: string
+    readonly lots: readonly (string | null)[]
+    readonly values: readonly { readonly property: PropertyKey; readonly written: string }[]
+    readonly expected: number
+  }
+  readonly retested: {
+    readonly source: string
+    readonly retests: number
+    readonly tests: number
+    readonly lots: number
+    readonly listed: readonly (string | null)[]
+  }
   readonly 'age-left-out': {
     readonly source: string
     readonly property: PropertyKey

@@ -6,6 +6,7 @@ import type { AuditedLot } from './audited.ts'
 import type { Checked } from './checked.ts'
 import type { AuditedControl, BatchStanding } from './control-batches.ts'
 import { type Finding, findingOn, found } from './finding.ts'
+import type { CementChange } from './laboratory-findings.ts'
 
 /** A round in each year: proficiency programs send two samples every 12 months (read of one). */
 const ROUND_DAYS = 365
@@ -99,31 +100,43 @@ function cementsUnbridged(
   { source, controls, records }: SourceControls,
   used: ReadonlyMap<string, readonly string[]>,
 ): Checked {
-  const batches = [...used.keys()].flatMap((id) => controls.get(id) ?? [])
-  const byLaboratory = Map.groupBy(batches, ({ record }) => record.laboratory)
-  let looked = 0
-  const findings = [...byLaboratory].flatMap(([laboratory, own]): Finding[] => {
-    const all = changesOf(own)
-    looked += all.length
-    const bridges = records.get(laboratory)?.bridges ?? []
-    const isBridged = (from: string, to: string) =>
-      bridges.some((one) => (one.from === from && one.to === to) || (one.from === to && one.to === from))
-    const changes = all.filter(({ from, to }) => !isBridged(from, to))
-    if (changes.length === 0) return []
-    return [found(source, { code: 'cement-unbridged', params: { source, laboratory, changes } }, laboratory)]
+  const batches = [...used].flatMap(([id, [lot = '']]): UsedBatch[] => {
+    const control = controls.get(id)
+    return control === undefined ? [] : [{ lot, ...control.record }]
   })
+  let looked = 0
+  const findings = [...Map.groupBy(batches, (batch) => batch.laboratory)].flatMap(
+    ([laboratory, own]): Finding[] => {
+      const all = changesOf(own)
+      looked += all.length
+      const bridges = records.get(laboratory)?.bridges ?? []
+      const isBridged = (from: string, to: string) =>
+        bridges.some((one) => (one.from === from && one.to === to) || (one.from === to && one.to === from))
+      const changes = all.filter(({ from, to }) => !isBridged(from, to))
+      if (changes.length === 0) return []
+      return [
+        found(source, { code: 'cement-unbridged', params: { source, laboratory, changes } }, laboratory),
+      ]
+    },
+  )
   return { check: 'cement-unbridged', looked, findings }
 }
 
+/** A control batch with the first lot tested beside it. */
+type UsedBatch = AuditedControl['record'] & { readonly lot: string }
+
 /** From one cement to the next in order of the first batch with each. */
-function changesOf(batches: readonly AuditedControl[]): { from: string; to: string; on: string }[] {
-  const first = new Map<string, Moment>()
-  for (const { record } of batches.toSorted((a, b) => compareMoments(a.record.cast, b.record.cast)))
-    if (!first.has(record.cement.lot)) first.set(record.cement.lot, record.cast)
-  const cements = [...first]
-  return cements
-    .slice(1)
-    .map(([to, cast], place) => ({ from: cements[place]?.[0] ?? '', to, on: dateOf(cast).text }))
+function changesOf(batches: readonly UsedBatch[]): CementChange[] {
+  const first = new Map<string, UsedBatch>()
+  for (const batch of batches.toSorted((a, b) => compareMoments(a.cast, b.cast)))
+    if (!first.has(batch.cement.lot)) first.set(batch.cement.lot, batch)
+  const inOrder = [...first.values()]
+  return inOrder.slice(1).map(({ cement, cast, lot }, place) => ({
+    from: inOrder[place]?.cement.lot ?? '',
+    to: cement.lot,
+    on: dateOf(cast).text,
+    lot,
+  }))
 }
 
 function openRounds({ source, records }: SourceControls, laboratories: readonly string[]): Checked {

@@ -1,8 +1,9 @@
 /** Audit check: shipments on days on which the source was on no agency's list. */
 import type { Moment } from '../measure/moment.ts'
 import { type AuditedShipment, shippedThen } from './audited.ts'
+import { CHECKS } from './catalogue.ts'
 import type { Checked } from './checked.ts'
-import { type Finding, found } from './finding.ts'
+import { type Finding, findingOn } from './finding.ts'
 import type { ShippingParams } from './shipping-findings.ts'
 
 type Unlisted = ShippingParams['shipped-while-unlisted']
@@ -26,7 +27,8 @@ export interface ListedMaterial {
 type Standing = Pick<Unlisted, 'by' | 'state' | 'since'>
 
 /**
- * A warning for each action of an agency after which the source shipped without being listed.
+ * A warning for each action of an agency after which the source shipped without being listed; information on what it
+ * shipped before the first.
  * Notes: 1. one agency that lists it is enough; 2. nothing is looked at where neither a listing nor an approval of the
  * source is on record.
  */
@@ -52,7 +54,9 @@ function findingOf(
   if (first === undefined || shipped === null) return []
   const { state, since } = first.standing
   const params = { source, shipped, ...first.standing }
-  return [found(source, { code: 'shipped-while-unlisted', params }, state, since ?? 'first')]
+  // Nothing says that a source has to be listed before it sells; once listed, it may have to stay so.
+  const severity = since === null ? 'information' : CHECKS['shipped-while-unlisted'].severity
+  return [findingOn(severity, source, { code: 'shipped-while-unlisted', params }, state, since ?? 'first')]
 }
 
 /** Null where an agency lists the source on the day. */

@@ -12,6 +12,8 @@ export interface RecordChange {
   /** Null where there is nothing. */
   readonly issued: string | null
   readonly today: string | null
+  /** What stands there is not published: that it differs is all that may be said. */
+  readonly withheld?: true
 }
 
 /** A verdict, or a clause of it, with another outcome than in an issued document. */

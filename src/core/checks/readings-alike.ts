@@ -40,16 +40,17 @@ function textOf({ of, values }: ReadingsOfLot): string {
 }
 
 /**
- * A warning for each analysis or mortar of a lot that stands alike in another one.
+ * A warning for each analysis or mortar of a lot that stands alike in one before it, so that one question is asked once.
  * @param lot id as SOURCE/LOT
- * @param index of all lots
+ * @param index of all lots, in their order
  */
 export function readingsAlike(
   lot: { readonly id: string; readonly readings: readonly ReadingsOfLot[] },
   index: ReadingsIndex,
 ): Finding[] {
   return lot.readings.filter(isLong).flatMap((readings, place) => {
-    const others = (index.get(textOf(readings)) ?? []).filter((id) => id !== lot.id)
+    const all = index.get(textOf(readings)) ?? []
+    const others = all.slice(0, Math.max(0, all.indexOf(lot.id)))
     if (others.length === 0) return []
     const { of, sample, laboratory, values } = readings
     const params = { lot: lot.id, of, sample, laboratory, values: values.length, others }

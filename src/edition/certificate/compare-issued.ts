@@ -5,6 +5,8 @@ import type { Finding } from '../../core/checks/finding.ts'
 import type { OutcomeChange, RecordChange } from '../../core/checks/lot-findings.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
+import { defined } from '../../core/measure/defined.ts'
+import { type Duty, dutyOf, type SampleKind } from '../../core/measure/duty.ts'
 import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
 import type { KnownRecord } from '../passes/known-record.ts'
 import { recordOf } from './document-content.ts'
@@ -107,8 +109,9 @@ export function issueFindings(
   return [...changedAfterIssue(issued, known), ...otherwise]
 }
 
-function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[] {
-  const written = recordOf(issued)
+function changedAfterIssue(issued: IssuedDocument, today: KnownRecord): Finding[] {
+  const known = withoutAgencySamples(today)
+  const written = withoutAgencySamples(recordOf(issued))
   // Nearly every record is as it was issued, to the letter.
   if (differences(written, known).length === 0) return []
   const before = withoutLaterSamples(written, readMoment(issued.issued))
@@ -123,9 +126,22 @@ function changedAfterIssue(issued: IssuedDocument, known: KnownRecord): Finding[
 }
 
 interface WrittenSample {
+  readonly kind: SampleKind
+  readonly duty?: Duty
   readonly taken?: { readonly to: string }
   readonly on?: string
   readonly received?: string
+}
+
+/** An agency samples after issue as before, and its results are no part of a document either. */
+function withoutAgencySamples({ lot, controls }: KnownRecord): KnownRecord {
+  const samples = lot['samples'] as readonly WrittenSample[] | undefined
+  const own = samples?.filter(
+    ({ kind, duty }) => dutyOf(defined({ sampleKind: kind, duty })) !== 'verification',
+  )
+  return own === undefined || own.length === samples?.length
+    ? { lot, controls }
+    : { lot: { ...lot, samples: own }, controls }
 }
 
 /** A document issued under an earlier date than its day may name samples taken or received after that date. */

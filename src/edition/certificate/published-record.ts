@@ -1,5 +1,6 @@
 /** Records of lots and sources as an audience may see them: `publishing.ts` asks for them and nobody else. */
 import { defined } from '../../core/measure/defined.ts'
+import { dutyOf } from '../../core/measure/duty.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
 import { NOT_PUBLISHED } from '../../words/withheld.ts'
 import type { Edition } from '../shape/edition.ts'
@@ -13,7 +14,7 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
   const persons = publish.has('persons')
   return {
     ...rest,
-    samples: record.samples.map(({ by, seal, ...sample }) => ({
+    samples: samplesShown(record, publish).map(({ by, seal, ...sample }) => ({
       ...sample,
       ...(persons && by !== undefined ? { by } : {}),
       ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
@@ -43,6 +44,15 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
           })),
         }),
   }
+}
+
+/** That an agency sampled the lot is told with what it found; a sample that the producer tested too is the producer's. */
+function samplesShown({ samples, analyses = [], tests = [] }: Lot, publish: Publish): Lot['samples'] {
+  if (publish.has('verification')) return samples
+  const tested = new Set([...analyses, ...tests].map(({ sample }) => sample))
+  return samples.filter(
+    ({ id, kind, duty }) => tested.has(id) || dutyOf(defined({ sampleKind: kind, duty })) !== 'verification',
+  )
 }
 
 /** Answers stand beside their findings and are published with them, without persons, consignees and bills as asked. */

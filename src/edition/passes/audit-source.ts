@@ -1,4 +1,11 @@
 /** Pass 4 for sources: what the audit checks say of a source as a whole, its lots looked at once. */
+import { balanceKept } from '../../core/checks/balance-kept.ts'
+import { classBesideCalcium } from '../../core/checks/class-and-calcium.ts'
+import { feedRising } from '../../core/checks/feed-rising.ts'
+import { sampledInOutage } from '../../core/checks/in-outage.ts'
+import { laboratoriesChanged } from '../../core/checks/laboratory-changes.ts'
+import { lotsAlike } from '../../core/checks/lots-alike.ts'
+import { retests } from '../../core/checks/retests.ts'
 import { agesLeftOut } from '../../core/checks/age-left-out.ts'
 import { atTheLimits, bunchedAtLimits } from '../../core/checks/at-the-limits.ts'
 import { type CheckId, CHECKS } from '../../core/checks/catalogue.ts'
@@ -20,7 +27,8 @@ import type { Laboratory, Site } from '../../records/schema/loaded-records.ts'
 import { accreditationFor, hasAccreditation } from './accreditation.ts'
 import type { LotEntry, ShipmentEntry } from '../shape/edition.ts'
 import type { AuditIndex } from './audit.ts'
-import { readBatches, stepsOfDevices } from './raw-readings.ts'
+import { keptBalance } from './kept-balance.ts'
+import { madeTests, readBatches, stepsOfDevices } from './raw-readings.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import type { SourceState } from './source-state.ts'
 
@@ -60,6 +68,9 @@ export function auditSource(
     }),
     ...testsOfSource({ source: id, lots, laboratory: (one) => laboratoryOf(records.laboratories.get(one)) }),
     castApart(id, lots),
+    laboratoriesChanged(id, lots),
+    ...identityOf(state, lots),
+    ...balanceKept(keptBalance(state, lots, several)),
     ...integrityOf({ state, lots, records }),
     ...laboratoryChecks(
       { source: id, lots, controls, standings, records: proficiencyOf(records.laboratories) },
@@ -77,8 +88,38 @@ function integrityOf({ state: { id, record }, lots, records }: Omit<AuditedEntri
     scatterSmall(id, batches),
     specimensExcluded(id, batches),
     agesLeftOut(id, lots),
+    lotsAlike(id, lots),
+    retests(id, madeTests(lots)),
   ]
 }
+
+/** Whether the material is still the same. */
+function identityOf(
+  { id, record: { kind, events = [] } }: SourceState,
+  lots: readonly LotEntry[],
+): Checked[] {
+  const outages = events.filter((event) => event.kind === 'outage')
+  return [
+    sampledInOutage(lots, outages),
+    classBesideCalcium(
+      id,
+      COAL_ASH.includes(kind) ? lots.map((lot) => ({ ...lot, class: lot.class ?? null })) : [],
+    ),
+    feedRising(
+      id,
+      kind === 'harvested-coal-ash'
+        ? lots.map(({ id: lot, results, record }) => ({
+            id: lot,
+            results,
+            feedMoisture: record.feed?.moisture?.value,
+          }))
+        : [],
+    ),
+  ]
+}
+
+/** Kinds whose class goes by calcium oxide. */
+const COAL_ASH: readonly string[] = ['coal-fly-ash', 'coal-bottom-ash', 'harvested-coal-ash']
 
 /** About the source, for no one lot shipped them. */
 function severalFindings(

@@ -21,18 +21,35 @@ export function knownRecords(records: Records, asOf: Moment): Records {
     new Map([...all].map(([id, record]) => [id, known(record, asOf)] as const))
   return {
     ...records,
-    laboratories: cut(records.laboratories, knownLaboratory),
+    laboratories: cut(records.laboratories, (laboratory) =>
+      knownLaboratory(laboratory, records.controls, asOf),
+    ),
     sources: cut(records.sources, knownSource),
     controls: cut(records.controls, knownMortar<Control>),
     lots: cut(new Map([...records.lots].filter(([, lot]) => isBy(sampledAt(lot), asOf))), knownLot),
   }
 }
 
-function knownLaboratory(laboratory: Laboratory, asOf: Moment): Laboratory {
+function knownLaboratory(laboratory: Laboratory, controls: Records['controls'], asOf: Moment): Laboratory {
   return changed(laboratory, {
     proficiency: each(laboratory.proficiency, (round) => knownRound(round, asOf)),
     equipment: each(laboratory.equipment, (device) => knownDevice(device, asOf)),
+    'cement-bridges': each(laboratory['cement-bridges'], (bridge) => knownBridge(bridge, controls, asOf)),
   })
+}
+
+type Bridge = NonNullable<Laboratory['cement-bridges']>[number]
+
+/** Two batches join two cements once something is known of both. */
+function knownBridge(bridge: Bridge, controls: Records['controls'], asOf: Moment): Bridge | null {
+  const isRead = (id: string) => {
+    const { strength = [], resistivity = [] } = controls.get(id) ?? {}
+    return [...strength, ...resistivity].some(
+      ({ tested, ...reading }) => tested !== undefined && isBy(knownFrom({ ...reading, tested }), asOf),
+    )
+  }
+  const pairs = each(bridge.pairs, (pair) => (isRead(pair.earlier) && isRead(pair.later) ? pair : null))
+  return pairs === undefined ? null : changed(bridge, { pairs })
 }
 
 type Round = NonNullable<Laboratory['proficiency']>[number]

@@ -1,5 +1,6 @@
 /** Raw readings of specimens as the audit checks ask for them. */
 import type { ReadBatch, StepOf } from '../../core/checks/raw-readings.ts'
+import type { MadeTest } from '../../core/checks/retests.ts'
 import { defined } from '../../core/measure/defined.ts'
 import {
   isFault,
@@ -29,6 +30,17 @@ export function readBatches(lots: readonly LotEntry[], { conditions }: Records):
         ),
       )
     }),
+  )
+}
+
+/** Every test of a mortar that has readings, in order of the lots. */
+export function madeTests(lots: readonly LotEntry[]): MadeTest[] {
+  return lots.flatMap(({ id: lot, record }) =>
+    (record.tests ?? []).flatMap(({ strength = [], resistivity = [] }) =>
+      [...strength, ...resistivity]
+        .filter(({ tested }) => tested !== undefined)
+        .map((test): MadeTest => ({ lot, retest: test['retest-of'] === undefined ? 'first' : 'retest' })),
+    ),
   )
 }
 

@@ -1,12 +1,12 @@
 /** The material balance of a source, with what was diverted and why. */
-import { type BalanceLine, materialBalance, type Placed } from '../../core/checks/material-balance.ts'
-import { type Moment, monthOf } from '../../core/measure/moment.ts'
+import type { BalanceRow } from '../../core/checks/material-balance.ts'
 import { isPropertyKey, property } from '../../core/measure/properties.ts'
 import { figuresOf } from '../../core/mortar/mortar.ts'
 import { shortDate } from '../../words/dates.ts'
 import { signed, quantity } from '../../words/units.ts'
+import { balanceRows } from '../shape/balance.ts'
 import { paths } from '../shape/addresses.ts'
-import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
+import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { type Linked, linked } from './linked.ts'
 
 export interface BalanceView {
@@ -51,54 +51,19 @@ export function balanceView(edition: Edition, id: string): BalanceView | null {
   if (balance.length === 0 && diverted.length === 0) return null
   const hidden = 0 < source.unpublished
   return {
-    rows: balanceRows(edition, source, hidden ? 'hidden-lots' : 'all-lots'),
+    rows: rowViews(edition, source, hidden ? 'hidden-lots' : 'all-lots'),
     diverted: diverted.map((entry) => divertedView(edition, id, entry)).reverse(),
     note: hidden ? 'Lots that are not shown are not counted, so no difference is given.' : null,
   }
 }
 
-/** The ledger of a source as masses of a month and silo, and the lots certified in them. */
-export function balanceOf(edition: Edition, { id, record }: SourceEntry): ReturnType<typeof materialBalance> {
-  const lines = (record.balance ?? []).map(
-    (line): BalanceLine => ({
-      month: line.month,
-      ...(line.silo === undefined ? {} : { silo: line.silo }),
-      produced: line.produced.value,
-      diverted: line.diverted?.value ?? 0,
-      rejected: line.rejected?.value ?? 0,
-      ...(line.stock === undefined ? {} : { stock: line.stock.value }),
-    }),
-  )
-  if (lines.length === 0) return []
-  const diverted = (record.diverted ?? []).map(({ on, silo, mass }) => placed(on, silo, mass.value))
-  return materialBalance(
-    lines,
-    edition
-      .lotsOf(id)
-      .filter(isCertified)
-      .map((row) => certified(edition, row)),
-    diverted,
-  )
+/** The balance of a source with its lots, line by line. */
+export function balanceOf(edition: Edition, { id, record }: SourceEntry): BalanceRow[] {
+  const lots = edition.lotsOf(id).map((row) => ({ ...row, record: edition.lot(row.id).record }))
+  return balanceRows(record, lots)
 }
 
-function isCertified({ state }: ListedLot): boolean {
-  return state === 'provisional' || state === 'complete'
-}
-
-function certified(edition: Edition, { id, tonnes }: ListedLot): Placed {
-  const { produced, silo } = edition.lot(id).record
-  return placed(produced.to, silo, tonnes)
-}
-
-function placed(day: Moment, silo: string | undefined, tonnes: number): Placed {
-  return { month: monthOf(day), ...(silo === undefined ? {} : { silo }), tonnes }
-}
-
-function balanceRows(
-  edition: Edition,
-  source: SourceEntry,
-  lots: 'all-lots' | 'hidden-lots',
-): BalanceRowView[] {
+function rowViews(edition: Edition, source: SourceEntry, lots: 'all-lots' | 'hidden-lots'): BalanceRowView[] {
   const { units } = edition.site
   const mass = (tonnes: number) => quantity(tonnes, 0, 't', units)
   return balanceOf(edition, source).map((row) => ({

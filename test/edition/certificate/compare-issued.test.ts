@@ -85,6 +85,14 @@ describe('a record of today beside an issued one', () => {
     expect(found(record([TESTED, planned]), record([TESTED]))).toBe(1)
     expect(found(record([TESTED]), record([{ ...TESTED, tested: '2026-03-16' }]))).toBe(1)
   })
+  it('is unchanged by an agency’s sample, entered after issue or before, and changed by one of the producer’s', () => {
+    const samples = (...more: readonly object[]) => record([TESTED], { samples: [SAMPLE, ...more] })
+    const split = { id: 'V', kind: 'split', of: 'C', on: '2026-03-05' }
+    expect(found(samples(), samples(split))).toBe(0)
+    expect(found(samples(split), samples())).toBe(0)
+    expect(found(samples(), samples({ id: 'D', kind: 'grab', on: '2026-03-05' }))).toBe(1)
+    expect(found(samples(), samples({ ...split, duty: 'composite' }))).toBe(1)
+  })
   it('is unchanged by samples that the document names before they were taken or received', () => {
     const later = { id: 'V', kind: 'independent', on: '2026-04-12' }
     const samples = [{ ...SAMPLE, received: '2026-04-11' }, later]

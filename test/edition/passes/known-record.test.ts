@@ -129,3 +129,36 @@ describe('a source and a laboratory as known on a date', () => {
     expect(on?.laboratories.get('quay')).toEqual({ ...quay, proficiency })
   })
 })
+
+describe('a cement bridge', () => {
+  it('joins two cements from the day on which both batches of a pair have a reading', () => {
+    const batch = (tested: string) => ({
+      strength: [{ age: '7 d', tested: readMoment(tested) }],
+      cast: tested,
+    })
+    const pairs = [
+      { earlier: 'A1', later: 'B1' },
+      { earlier: 'A2', later: 'B2' },
+    ]
+    const whole = {
+      lots: new Map(),
+      sources: new Map(),
+      laboratories: new Map([['quay', { name: 'Quay', 'cement-bridges': [{ from: 'A', to: 'B', pairs }] }]]),
+      controls: new Map([
+        ['A1', batch('2026-03-08')],
+        ['B1', batch('2026-03-09')],
+        ['A2', batch('2026-03-20')],
+        ['B2', batch('2026-03-20')],
+      ]),
+    } as unknown as Records
+    const pairsOn = (date: string) =>
+      knownRecords(whole, readMoment(date))
+        .laboratories.get('quay')
+        ?.['cement-bridges']?.map((one) => one.pairs)
+    expect([pairsOn('2026-03-08'), pairsOn('2026-03-09'), pairsOn('2026-03-20')]).toEqual([
+      undefined,
+      [pairs.slice(0, 1)],
+      [pairs],
+    ])
+  })
+})
