@@ -1,5 +1,6 @@
 /** What the checks of completeness found, in words. */
 import type { CompletenessParams, NumberedLot } from '../core/checks/completeness-findings.ts'
+import { SLACK } from '../core/checks/sampling-plan.ts'
 import { date, month } from './dates.ts'
 import type { FindingNames } from './finding-names.ts'
 import { countWords, number, numberWords, plural } from './numbers.ts'
@@ -42,12 +43,14 @@ export const COMPLETENESS_EVIDENCE: WordsOf<CompletenessParams, [FindingNames], 
   ],
   'report-missing': ({ first, due }) => [`the one for ${month(first)} was due by ${date(due)}`],
   'report-late': ({ due, received }) => [`due by ${date(due)}, received ${date(received)}`],
-  'sampled-behind-plan': ({ lots }, names) =>
-    lots.map((one) =>
+  'sampled-behind-plan': ({ lots }, names) => [
+    ...lots.map((one) =>
       one === null
         ? UNISSUED_LOT
         : `${names.number(one.lot)}: ${plural(one.samples, 'sample', 'samples')}, one for ${numberWords(one.tonnes, 0, 't', names.units)} and ${number(one.days, 1)} d`,
     ),
+    `lots that exceed the plan by no more than ${number(100 * (SLACK - 1), 0)} % are passed over`,
+  ],
   'balance-off': ({ listed, total }, names) => [
     ...listed.map(
       (one) =>

@@ -32,7 +32,7 @@ export const INTEGRITY_EVIDENCE: WordsOf<IntegrityParams, [FindingNames], string
     { edge, width, unit, decimals, expectedAdmitted, expectedRefused, ...found },
     { units },
   ) => [
-    `within ${quantity(width, decimals + 1, unit, units)} of ${quantity(edge, decimals + 1, unit, units)}, where the outcome changes before rounding; a normal density fitted to the other lots of ${found.lots} leads to expect ${shortNumber(expectedAdmitted, 1)} inside and ${shortNumber(expectedRefused, 1)} beyond`,
+    `within ${quantity(width, decimals + 1, unit === '%' ? 'points' : unit, units)}, half the standard deviation, of ${quantity(edge, decimals + 1, unit, units)}, where the outcome changes before rounding; a normal density fitted to the other lots of ${found.lots} leads to expect ${shortNumber(expectedAdmitted, 1)} inside and ${shortNumber(expectedRefused, 1)} beyond`,
     `so many inside, or more, come about by chance in ${chance(found.probability)} of such sources`,
     divertedWords(found.diverted),
   ],

@@ -1,5 +1,6 @@
 /** What the checks of a laboratory found, in words. */
 import type { LaboratoryParams } from '../core/checks/laboratory-findings.ts'
+import { FAR } from '../core/checks/control-batches.ts'
 import type { PropertyKey } from '../core/measure/properties.ts'
 import { date } from './dates.ts'
 import type { FindingNames } from './finding-names.ts'
@@ -17,10 +18,10 @@ export const LABORATORY_SENTENCES: WordsOf<LaboratoryParams, [FindingNames]> = {
     } the mean of the ${plural(batches, 'batch', 'batches')} before it with cement ${cement}`,
   'proficiency-open': ({ laboratory, round, property, z }, names) =>
     `${names.laboratory(laboratory)} scored z = ${plainNumber(z, 1)} for ${propertyWords({ property })} in ${round}, beyond 2, and no closure is on record`,
-  'proficiency-lapsed': ({ laboratory, last, source }, names) =>
+  'proficiency-lapsed': ({ laboratory, last }, names) =>
     last === null
-      ? `No proficiency round is on record for ${names.laboratory(laboratory)}, which tests ${names.source(source)}`
-      : `The last proficiency round on record for ${names.laboratory(laboratory)}, which tests ${names.source(source)}, was reported on ${date(last)}, more than 12 months ago`,
+      ? `No proficiency round is on record for ${names.laboratory(laboratory)}`
+      : `The last proficiency round on record for ${names.laboratory(laboratory)} was reported on ${date(last)}, more than 12 months ago`,
   'laboratory-unbridged': ({ source, from, to }, names) =>
     `${names.laboratory(to)} took over tests of ${names.source(source)} from ${names.laboratory(from)}, and no lot on record was tested by both`,
   'cement-unbridged': ({ source, laboratory, changes }, names) =>
@@ -29,7 +30,7 @@ export const LABORATORY_SENTENCES: WordsOf<LaboratoryParams, [FindingNames]> = {
 
 export const LABORATORY_EVIDENCE: WordsOf<LaboratoryParams, [FindingNames], string[]> = {
   'control-batch-off': ({ scatterPercent, lots, source, percent }, names) => [
-    `batches of one cement scatter by ${numberWords(scatterPercent, 1, '%')} there`,
+    `batches of one cement, of all before it, scatter by ${numberWords(scatterPercent, 1, '%')} there; asked from ${FAR} % on where chance puts fewer than 3 of 1000 batches so far off`,
     `it ${percent < 0 ? 'raises' : 'lowers'} the indices of the lots of ${names.source(source)} tested beside it: ${lotNumbers(lots, names)}`,
   ],
   'proficiency-open': ({ date: reported, z }) => [

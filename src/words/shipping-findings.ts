@@ -13,10 +13,10 @@ export const SHIPPING_SENTENCES: WordsOf<ShippingParams, [FindingNames]> = {
     `${shipments(shipped, names)} of ${names.lot(lot)} left before any of its results was known`,
   'shipped-before-completion': ({ source, count, of }, names) =>
     `${count} of ${countWords(of, 'shipment')} of ${names.source(source)} left before the last result that the lot is judged on was known`,
-  'failed-after-shipping': ({ lot, shipped, criterion }, names) =>
-    `${names.lot(lot)} does not meet ${names.criterion(criterion)}, and ${shipments(shipped, names)} of it had left before that was known`,
-  'shipped-after-failure': ({ lot, shipped, criterion }, names) =>
-    `${shipments(shipped, names)} of ${names.lot(lot)} left on or after the day when the lot was known not to meet ${names.criterion(criterion)}`,
+  'failed-after-shipping': (failed, names) =>
+    `${names.lot(failed.lot)} does not meet ${names.criterion(failed.criterion)}, and ${drawnFrom(failed, 'it', names)} had left before that was known`,
+  'shipped-after-failure': (failed, names) =>
+    `${drawnFrom(failed, names.lot(failed.lot), names)} left on or after the day when the lot was known not to meet ${names.criterion(failed.criterion)}`,
   'shipped-after-withdrawal': ({ lot, shipped, withdrawn }, names) =>
     `${shipments(shipped, names)} of ${names.lot(lot)} left after its certificate was withdrawn on ${date(withdrawn)}`,
   'shipped-on-old-certificate': ({ lot, shipped, days }, names) =>
@@ -65,11 +65,27 @@ export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [FindingNames], string[]
 }
 
 function failedLines(
-  { shipped, criterion, clauses, known }: ShippingParams['failed-after-shipping'],
+  { shipped, shared, criterion, clauses, known }: ShippingParams['failed-after-shipping'],
   names: FindingNames,
 ): string[] {
   const titles = clauses.map((clause) => names.clause(criterion, clause))
-  return [`not met, known since ${date(known)}: ${titles.join('; ')}`, bills(shipped)]
+  return [
+    `not met, known since ${date(known)}: ${titles.join('; ')}`,
+    ...(shipped === null ? [] : [bills(shipped)]),
+    ...(shared === null ? [] : [`drawn from it or from another lot: ${bills(shared)}`]),
+  ]
+}
+
+/** "2 shipments (50.0 t) of it and 1 shipment (25.0 t) that may have drawn from it". */
+function drawnFrom(
+  { shipped, shared }: Pick<ShippingParams['failed-after-shipping'], 'shipped' | 'shared'>,
+  lot: string,
+  names: FindingNames,
+): string {
+  const own = shipped === null ? [] : [`${shipments(shipped, names)} of ${lot}`]
+  const from = shipped === null ? lot : 'it'
+  const possible = shared === null ? [] : [`${shipments(shared, names)} that may have drawn from ${from}`]
+  return [...own, ...possible].join(' and ')
 }
 
 function shipments({ count, tonnes }: ShippedThen, { units }: { readonly units: UnitSystem }): string {

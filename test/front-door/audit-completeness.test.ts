@@ -98,7 +98,10 @@ describe('a sampling plan', () => {
     const [behind] = auditOf(plan('every: 600 t')).filter(({ check }) => check === 'sampled-behind-plan')
     expect([behind?.sentence, behind?.evidence]).toEqual([
       '1 of 3 lots of Trial was sampled less often for moisture content than the sampling plan asks: one sample every 600 t',
-      ['L2: 1 sample, one for 900 t and 10.0 d'],
+      [
+        'L2: 1 sample, one for 900 t and 10.0 d',
+        'lots that exceed the plan by no more than 5 % are passed over',
+      ],
     ])
     expect(sentencesOf('sampled-behind-plan', plan('every: 5000 t, or-every: 7 d'))).toHaveLength(1)
     expect(sentencesOf('sampled-behind-plan', plan('every: 900 t, or-every: 10 d'))).toEqual([])

@@ -66,6 +66,26 @@ describe('a shipment', () => {
     )
   })
 
+  it('that may have drawn from a lot that does not meet, beside those that did', () => {
+    const failing = { clause: 'property: moisture, at-most: 1.0 %' }
+    const shared = (date: string) =>
+      `shipments: [{ bill: T9, date: ${date}, mass: 20.0 t, lots: [L1, L2], from: terminal }]`
+    const found = (lots: Readonly<Record<string, object>>, date: string) =>
+      auditOf({ lots, source: shared(date), ...failing })
+        .filter(({ check, about }) => check.includes('fail') && about === 'tuff/L1')
+        .map(({ sentence, evidence }) => [sentence, evidence.at(-2)])
+    const [own, none] = [shippedOn('2026-03-02'), { on: '2026-03-01' }]
+    expect(found({ L1: own, L2: none }, '2026-03-02')).toEqual([
+      [
+        'Lot L1 of Trial does not meet Trial, edition 1, and 1 shipment (25.0 t) of it and 1 shipment (20.0 t) that may have drawn from it had left before that was known',
+        'drawn from it or from another lot: bill T9 of 2 March 2026',
+      ],
+    ])
+    expect(found({ L1: none, L2: none }, '2026-03-04').map(([sentence]) => sentence)).toEqual([
+      '1 shipment (20.0 t) that may have drawn from lot L1 of Trial left on or after the day when the lot was known not to meet Trial, edition 1',
+    ])
+  })
+
   it('after the certificate was withdrawn', () => {
     const withdrawn = [certificate('2026-03-03'), certificate('2026-03-06', 1, ', withdrawn: yes')]
     expect(of('shipped-after-withdrawal', shippedOn('2026-03-07', withdrawn))).toEqual([

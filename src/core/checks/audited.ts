@@ -41,6 +41,8 @@ export interface AuditedLot {
   readonly verdicts: readonly Verdict[]
   /** In order of date. */
   readonly shipments: readonly AuditedShipment[]
+  /** What may have drawn from it or from another lot, in order of date. */
+  readonly sharedShipments: readonly AuditedShipment[]
   /** In order of number. */
   readonly revisions: readonly { readonly number: number; readonly date: Moment }[]
   readonly record: {

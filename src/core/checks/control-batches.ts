@@ -5,7 +5,7 @@ import type { Result } from '../result/result.ts'
 import { quantile } from '../statistics/distributions.ts'
 
 /** Per cent of the mean of the batches before: own choice. */
-const FAR = 10
+export const FAR = 10
 /** Both tails beyond three standard deviations of a normal distribution, rounded up. */
 export const CONTROL_RATE = 0.003
 /** Fewer batches of one cement, or fewer degrees of freedom of the scatter, do not show what is usual: own choices. */

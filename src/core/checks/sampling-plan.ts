@@ -9,7 +9,7 @@ import type { BehindPlan } from './completeness-findings.ts'
 import { type Finding, found } from './finding.ts'
 
 /** Silos are not filled to the tonne, nor samples taken to the hour: own choice. */
-const SLACK = 1.05
+export const SLACK = 1.05
 /** Lots named: own choice. */
 const SHOWN = 5
 

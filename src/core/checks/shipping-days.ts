@@ -6,7 +6,7 @@ import { type AuditedLot, type AuditedShipment, shippedThen } from './audited.ts
 import type { CheckId } from './catalogue.ts'
 import { type Checked, lookedOnce } from './checked.ts'
 import { type Finding, type FindingReason, found } from './finding.ts'
-import { type OnShipping, onShipping } from './on-shipping.ts'
+import { onShipping } from './on-shipping.ts'
 
 /** Six months: an age after which practice tests again (read in guide specifications of a public works agency). */
 const OLD_DAYS = 183
@@ -15,13 +15,13 @@ const UNSHIPPED_DAYS = 365
 
 /**
  * Findings of one lot on when it was shipped.
- * @param lot with shipments, or without any: then nothing is looked at
+ * @param lot with shipments of its own or shared with other lots, or without any: then nothing is looked at
  * Notes: 1. a shipment of the same day as a certificate, a first result or a withdrawal is not held against them, since
  * neither states its hour for certain; 2. failing is under the governing set, and one of the day on which that was
  * known left "on or after" it, as pages say.
  */
 export function shippingDays(lot: AuditedLot): Checked[] {
-  if (lot.shipments.length === 0) return []
+  if (lot.shipments.length + lot.sharedShipments.length === 0) return []
   const reports: readonly [CheckId, Finding[]][] = [
     ['shipped-without-certificate', uncertified(lot)],
     ['shipped-before-results', beforeResults(lot)],
@@ -91,17 +91,18 @@ function onOldCertificate(lot: AuditedLot): Finding[] {
 }
 
 function aroundFailure(lot: AuditedLot): [CheckId, Finding[]][] {
-  const left = (failure: OnShipping['failure']) =>
-    lot.shipments.filter(({ date }) => onShipping(lot.overTime, date).failure === failure)
   return (
     [
-      ['failed-after-shipping', left('afterwards')],
-      ['shipped-after-failure', left('known')],
+      ['failed-after-shipping', 'afterwards'],
+      ['shipped-after-failure', 'known'],
     ] as const
-  ).map(([code, shipments]) => [
-    code,
-    reported(lot, shipments, (shipped) => ({ code, params: { ...failureOf(lot), shipped } })),
-  ])
+  ).map(([code, failure]) => {
+    const left = (shipments: readonly AuditedShipment[]) =>
+      shippedThen(shipments.filter(({ date }) => onShipping(lot.overTime, date).failure === failure))
+    const [shipped, shared] = [left(lot.shipments), left(lot.sharedShipments)]
+    const params = { ...failureOf(lot), shipped, shared }
+    return [code, shipped === null && shared === null ? [] : [found(lot.id, { code, params })]]
+  })
 }
 
 /** What the governing set says today that the lot does not meet, and since when that has been known. */

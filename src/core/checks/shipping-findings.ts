@@ -14,7 +14,12 @@ interface OfLot {
 }
 
 /** The governing verdict that a lot does not meet. */
-interface Failed extends OfLot {
+interface Failed {
+  readonly lot: string
+  /** What left of it alone; null for nothing. */
+  readonly shipped: ShippedThen | null
+  /** What may have drawn from it or from another lot; null for nothing. */
+  readonly shared: ShippedThen | null
   readonly criterion: string
   readonly clauses: readonly string[]
   /** Day since which it has been known. */

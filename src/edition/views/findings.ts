@@ -1,40 +1,106 @@
-/** Findings as pages list them, each with the certificate that it is about. */
-import { compareMoments } from '../../core/measure/moment.ts'
+/** Findings as pages list them: each with the certificate that it is about, its id and what was answered. */
 import type { Finding } from '../../core/checks/finding.ts'
+import { byReadingOrder } from '../../core/checks/reading-order.ts'
+import { compareMoments } from '../../core/measure/moment.ts'
+import { type AnswerPart, answerParts } from '../../words/answers.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
-import { findingNames, type NamingEdition } from '../shape/finding-names.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
+import { paths } from '../shape/addresses.ts'
+import { findingNames } from '../shape/finding-names.ts'
+import { answerReader, answersLeftOver, type RecordedAnswer } from './answers.ts'
+import { type ChecksRunView, checksRunView } from './checks-run.ts'
+import { type Linked, linked } from './linked.ts'
 
 export interface ListedFinding extends WordedFinding {
   /** The lot that it is about, where it has a page. */
   readonly lot?: string
+  readonly recorded: RecordedAnswer | null
+  /** The answer part by part; none without one. */
+  readonly answerParts: readonly AnswerPart[]
+}
+
+/** A finding of a list of all sources: the same one of several sources stands once. */
+export interface JoinedFinding extends ListedFinding {
+  /** Ids by which it is answered, one for each source. */
+  readonly ids: readonly string[]
+  /** Sources that it is about; none of a finding about a lot. */
+  readonly sources: readonly Linked[]
 }
 
 export interface FindingsView {
   /** Whether this audience may see findings at all. */
   readonly published: boolean
-  /** Those there are, the gravest first. */
-  readonly groups: readonly { readonly heading: string; readonly findings: readonly ListedFinding[] }[]
+  /** Those there are: open ones, the gravest first, then what was answered and closed. */
+  readonly groups: readonly { readonly heading: string; readonly findings: readonly JoinedFinding[] }[]
+  /** Answers to findings that are no longer made. */
+  readonly leftOver: readonly {
+    readonly finding: string
+    readonly about: Linked
+    readonly parts: readonly AnswerPart[]
+  }[]
+  /** null where findings are not published. */
+  readonly checks: ChecksRunView | null
 }
 
 const HEADINGS = { blocks: 'Blocks', warning: 'Warnings', information: 'Information' } as const
 
 /** All findings of an edition: those about sources, then those about lots, the newest lot first. */
 export function findingsView(edition: Edition): FindingsView {
+  const published = findingsPublished(edition)
+  if (!published) return { published, groups: [], leftOver: [], checks: null }
   const about = [...edition.sources.values()].flatMap(({ id, findingCount }) =>
     findingCount === 0 ? [] : edition.source(id).findings,
   )
   const findings = [...about, ...findingsOfLots(edition, [...edition.lots.values()].sort(newestFirst))]
-  const bySeverity = Map.groupBy(findings, ({ severity }) => severity)
+  const listed = joined(edition, listedFindings(edition, findings.sort(byReadingOrder)))
+  const isClosed = ({ recorded }: ListedFinding) => recorded?.closed !== undefined
+  const open = (['blocks', 'warning', 'information'] as const).map((severity) => ({
+    heading: HEADINGS[severity],
+    findings: listed.filter((one) => one.severity === severity && !isClosed(one)),
+  }))
+  const closed = { heading: 'Answered and closed', findings: listed.filter(isClosed) }
   return {
-    published: findingsPublished(edition),
-    groups: (['blocks', 'warning', 'information'] as const).flatMap((severity) => {
-      const own = bySeverity.get(severity)
-      return own === undefined
-        ? []
-        : [{ heading: HEADINGS[severity], findings: listedFindings(edition, own) }]
-    }),
+    published,
+    groups: [...open, closed].filter((group) => 0 < group.findings.length),
+    leftOver: answersLeftOver(edition, new Set(findings.map(({ id }) => id))).map(
+      ({ about: id, answer }) => ({
+        finding: answer.finding,
+        about: linkTo(edition, id),
+        parts: answerParts(answer),
+      }),
+    ),
+    checks: checksRunView(edition),
   }
+}
+
+/** One laboratory or control batch serves several sources: what is found of it alike is asked once. */
+function joined(edition: Edition, findings: readonly ListedFinding[]): JoinedFinding[] {
+  const alike = Map.groupBy(findings, (finding) =>
+    finding.lot === undefined && finding.recorded === null
+      ? `${finding.severity}|${finding.check}|${finding.sentence}`
+      : `${finding.severity}|${finding.id}`,
+  )
+  return [...alike.values()].flatMap((own) => {
+    const [first] = own
+    if (first === undefined) return []
+    const evidence = [...new Set(own.flatMap((finding) => finding.evidence))]
+    const ofSource = own.filter(({ about }) => edition.sources.has(about))
+    return [
+      {
+        ...first,
+        evidence,
+        ids: own.map(({ id }) => id),
+        sources: ofSource.map(({ about }) => linkTo(edition, about)),
+      },
+    ]
+  })
+}
+
+function linkTo(edition: Edition, id: string): Linked {
+  const source = edition.sources.get(id)
+  return source === undefined
+    ? linked(edition, edition.lots.get(id)?.number ?? id, paths.certificate(id))
+    : linked(edition, source.name, paths.source(id))
 }
 
 /** Whether findings may be shown to the edition's audience. */
@@ -47,11 +113,14 @@ export function findingsOfLots(edition: Pick<Edition, 'lot'>, lots: readonly Lis
   return lots.flatMap(({ id, findingCount }) => (findingCount === 0 ? [] : edition.lot(id).findings))
 }
 
-export function listedFindings(edition: NamingEdition, findings: readonly Finding[]): ListedFinding[] {
+export function listedFindings(edition: Edition, findings: readonly Finding[]): ListedFinding[] {
   const names = findingNames(edition)
+  const answerTo = answerReader(edition)
   return findings.map((finding) => {
-    const worded = wordedFinding(finding, names)
-    return edition.lots.has(finding.about) ? { ...worded, lot: finding.about } : worded
+    const recorded = answerTo(finding)
+    const parts = recorded === null ? [] : answerParts(recorded)
+    const listed = { ...wordedFinding(finding, names), recorded, answerParts: parts }
+    return edition.lots.has(finding.about) ? { ...listed, lot: finding.about } : listed
   })
 }
 

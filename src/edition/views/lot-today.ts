@@ -1,7 +1,6 @@
 /** What the records say of a lot today, kept apart from its certificate. */
 import { type Moment, yearOf } from '../../core/measure/moment.ts'
 import { sum } from '../../core/statistics/descriptive.ts'
-import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import { plural } from '../../words/numbers.ts'
 import { upToMore } from '../../words/possible-lots.ts'
 import { propertyWords } from '../../words/property-names.ts'
@@ -13,9 +12,9 @@ import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
-import { findingNames } from '../shape/finding-names.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type AgencyOfLot, agencyOfLot } from './agency.ts'
+import { type ListedFinding, listedFindings } from './findings.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type Linked, linked } from './linked.ts'
@@ -42,7 +41,7 @@ export interface LotTodayView {
   readonly revisions: readonly (Revision & { readonly path: string })[]
   /** An agency's results beside the producer's; null where there are none to show. */
   readonly agency: AgencyOfLot | null
-  readonly findings: readonly WordedFinding[]
+  readonly findings: readonly ListedFinding[]
   readonly judgeUnder: JudgeUnderView
   /** The lot among those before it; null where there is nothing to compare. */
   readonly history: HistoryCharts | null
@@ -75,7 +74,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
     agency: agencyOfLot(edition, lot),
-    findings: lot.findings.map((finding) => wordedFinding(finding, findingNames(edition))),
+    findings: listedFindings(edition, lot.findings),
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
     history: historyCharts(edition, lot),
   }

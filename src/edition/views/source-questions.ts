@@ -1,11 +1,8 @@
 /** Questions that the audit checks ask about a source and its lots, open ones first, each with what was answered. */
 import type { Moment } from '../../core/measure/moment.ts'
-import type { Finding } from '../../core/checks/finding.ts'
-import { shortDate } from '../../words/dates.ts'
+import { byReadingOrder } from '../../core/checks/reading-order.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
-
-type Answer = NonNullable<SourceEntry['record']['answers']>[number]
 
 export interface SourceQuestion extends ListedFinding {
   readonly answer: string | null
@@ -46,10 +43,7 @@ export function sourceQuestions(
   { rows = edition.lotsOf(source.id), most = SHOWN }: Asked = {},
 ): SourceQuestions {
   const findings = [...source.findings, ...findingsOfLots(edition, [...rows].reverse())]
-  const answers = answersBy(edition, source)
-  const listed = listedFindings(edition, findings.sort(bySeverity)).map((finding) =>
-    questionOf(finding, answers.get(finding.id)),
-  )
+  const listed = listedFindings(edition, findings.sort(byReadingOrder)).map(questionOf)
   const open = listed.filter(({ closed, severity }) => closed === null && severity !== 'information')
   return {
     published: findingsPublished(edition),
@@ -62,40 +56,22 @@ export function sourceQuestions(
   }
 }
 
-const GRAVEST_FIRST: readonly Finding['severity'][] = ['blocks', 'warning', 'information']
-
-function bySeverity(a: Finding, b: Finding): number {
-  return GRAVEST_FIRST.indexOf(a.severity) - GRAVEST_FIRST.indexOf(b.severity)
-}
-
-function answersBy(edition: Edition, { id, record }: SourceEntry): Map<string, Answer> {
-  const ofLots = edition
-    .lotsOf(id)
-    .filter(({ findingCount }) => 0 < findingCount)
-    .flatMap((row) => edition.lot(row.id).record.answers ?? [])
-  return new Map([...(record.answers ?? []), ...ofLots].map((answer) => [answer.finding, answer]))
-}
-
-function questionOf(finding: ListedFinding, answer: Answer | undefined): SourceQuestion {
+function questionOf(finding: ListedFinding): SourceQuestion {
+  const { recorded } = finding
   return {
     ...finding,
-    answer: answer?.answer ?? null,
-    answered: answer?.date ?? null,
-    disposition: answer?.disposition ?? null,
-    closed: answer?.closed ?? null,
-    details: answer === undefined ? [] : detailsOf(answer),
+    answer: recorded?.answer ?? null,
+    answered: recorded?.date ?? null,
+    disposition: recorded?.disposition ?? null,
+    closed: recorded?.closed ?? null,
+    details: finding.answerParts
+      .filter(({ term }) => DETAILS.includes(term))
+      .map(({ term, text }) => ({ label: term, text })),
   }
 }
 
-function detailsOf({ cause, containment, bills, told }: Answer): SourceQuestion['details'] {
-  const said = [
-    { label: 'Cause', text: cause },
-    { label: 'Containment', text: containment },
-    { label: 'Bills concerned', text: bills?.join(', ') },
-    { label: 'Told', text: told?.map(({ who, on }) => `${who}, ${shortDate(on)}`).join('; ') },
-  ]
-  return said.flatMap(({ label, text }) => (text === undefined ? [] : [{ label, text }]))
-}
+/** Parts of an answer that stand between it and what was decided. */
+const DETAILS: readonly string[] = ['Cause', 'Containment', 'Bills affected', 'Told']
 
 /** A question is as old as the sampling of its lot. */
 function oldestOf({ asOf, lots }: Edition, open: readonly SourceQuestion[]): number | null {

@@ -1,3 +1,5 @@
+import type { Finding } from '../../../src/core/checks/finding.ts'
+import { found } from '../../../src/core/checks/finding.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import { findingsView } from '../../../src/edition/views/findings.ts'
@@ -28,5 +30,94 @@ describe('findingsView', () => {
 
   it('says so where the public may not see findings', () => {
     expect(findingsView({ ...edition, audience: 'public' }).published).toBe(false)
+  })
+})
+
+/** A round that a laboratory of two sources lacks. */
+const lapsed = (source: string): Finding =>
+  found(source, { code: 'proficiency-lapsed', params: { source, laboratory: 'quay', last: null } }, 'quay')
+
+describe('findingsView beside answers and checks', () => {
+  const answer = (of: string, more: object = {}) =>
+    ({ finding: of, date: readMoment('2026-03-08'), by: 'T. Vesterby', answer: 'a slip', ...more }) as never
+  const withAnswers = (source: string, ...answers: never[]) => {
+    const entry = tinySource(source, { findings: [finding(source), lapsed(source)] })
+    return { ...entry, record: { ...entry.record, answers } }
+  }
+
+  it('shows what was answered beside its finding, and a closed one after the open ones', () => {
+    const closed = answer('changed-after-issue/ash', {
+      cause: 'a form used twice',
+      bills: ['BL-1', 'BL-2'],
+      told: [{ who: 'Roads', on: readMoment('2026-03-09') }],
+      disposition: 'seen',
+      closed: readMoment('2026-03-10'),
+    })
+    const { groups } = findingsView(tinyEdition([withAnswers('ash', closed)], []))
+    expect(groups.map(({ heading, findings }) => [heading, findings.map(({ check }) => check)])).toEqual([
+      ['Warnings', ['proficiency-lapsed']],
+      ['Answered and closed', ['changed-after-issue']],
+    ])
+    const parts = groups[1]?.findings[0]?.answerParts.map(({ term, text }) => `${term}: ${text}`)
+    expect(parts?.map((text) => text.replaceAll(/\s/g, ' '))).toEqual([
+      'Answer: 8 March 2026 (T. Vesterby): a slip',
+      'Cause: A form used twice',
+      'Bills affected: BL-1 and BL-2',
+      'Told: Roads on 9 March 2026',
+      'Disposition: Seen',
+      'Closed: 10 March 2026',
+    ])
+  })
+
+  it('asks once what is found alike of two sources, with both named and both ids', () => {
+    const { groups } = findingsView(tinyEdition([withAnswers('ash'), withAnswers('tuff')], []))
+    const [once] = groups[0]?.findings.filter(({ check }) => check === 'proficiency-lapsed') ?? []
+    expect([once?.sources.map(({ text }) => text), once?.ids]).toEqual([
+      ['Ash of ash', 'Ash of tuff'],
+      ['proficiency-lapsed/ash/quay', 'proficiency-lapsed/tuff/quay'],
+    ])
+  })
+
+  it('asks apart what one of the two has answered', () => {
+    const answered = withAnswers('ash', answer('proficiency-lapsed/ash/quay'))
+    const { groups } = findingsView(tinyEdition([answered, withAnswers('tuff')], []))
+    const apart = groups[0]?.findings.filter(({ check }) => check === 'proficiency-lapsed')
+    expect(apart?.map(({ ids }) => ids)).toEqual([
+      ['proficiency-lapsed/ash/quay'],
+      ['proficiency-lapsed/tuff/quay'],
+    ])
+  })
+
+  it('lists an answer whose finding is no longer made', () => {
+    const { leftOver } = findingsView(tinyEdition([withAnswers('ash', answer('number-gap/ash/2'))], []))
+    expect(leftOver.map(({ finding: id, about }) => [id, about.text])).toEqual([
+      ['number-gap/ash/2', 'Ash of ash'],
+    ])
+  })
+
+  it('lists the checks by family with their looks and flags, and says where the site set another severity', () => {
+    const looks = [
+      { check: 'proficiency-open', looked: 10, found: 1 },
+      { check: 'number-gap', looked: 4, found: 0 },
+    ] as const
+    const checks = { run: 2, lots: 1, looks, expectedByChance: { expected: 0, low: 0, high: 0 } }
+    const sources = ['ash', 'tuff'].map((id) => ({ ...tinySource(id), checks }))
+    const site = { ...edition.site, checks: { 'number-gap': 'information' } } as never
+    const view = findingsView(tinyEdition(sources as never, [], { site })).checks
+    expect(view?.families.map(({ heading, rows }) => [heading, rows.map(({ check }) => check)])).toEqual([
+      ['Completeness', ['number-gap']],
+      ['Laboratories and control mortar', ['proficiency-open']],
+    ])
+    const [gap, open] = view?.families.flatMap(({ rows }) => rows) ?? []
+    expect(gap).toMatchObject({ severity: 'information', insteadOf: 'warning', looked: '8', expected: null })
+    // Twenty looks at 4.55 %.
+    expect(open).toMatchObject({
+      severity: 'warning',
+      insteadOf: null,
+      looked: '20',
+      found: '2',
+      expected: '0.9',
+    })
+    expect(view?.idle.map(({ check }) => check)).toContain('bill-twice')
   })
 })
