@@ -9,10 +9,8 @@ interface Middle {
   readonly y: number
 }
 
-/** Half the width of a mark in pixels, in a small drawing and in a trend. */
+/** Half the width of a mark in a small drawing, in pixels. */
 const SMALL_DIAMOND = 4
-const LARGE_DIAMOND = 5
-const RING = 4.5
 
 /** A diamond: a result that is not valid, a limit that is not met. @param half half its width, pixels */
 export function diamond(x: number, y: number, half: number): string {
@@ -36,33 +34,5 @@ export function historyMark({ x, y, shape }: Middle & { readonly shape: PointSta
       return `M${x - 3.5} ${y + 3}h7l-3.5-6.5Z`
     case 'valid':
       return ''
-  }
-}
-
-export type TrendMarkDrawing =
-  | { readonly form: 'path'; readonly class: string; readonly path: string }
-  | {
-      readonly form: 'circle'
-      readonly class: string
-      readonly x: number
-      readonly y: number
-      readonly radius: number
-    }
-
-/** The mark of a point of a trend; null for a valid point, whose dot is drawn with all others. */
-export function trendMark({
-  x,
-  y,
-  shape,
-}: Middle & { readonly shape: 'circle' | 'diamond' | 'ring' | 'cross' }): TrendMarkDrawing | null {
-  switch (shape) {
-    case 'diamond':
-      return { form: 'path', class: 'point point-hollow', path: diamond(x, y, LARGE_DIAMOND) }
-    case 'cross':
-      return { form: 'path', class: 'point', path: `M${x - 4} ${y - 4}l8 8M${x + 4} ${y - 4}l-8 8` }
-    case 'ring':
-      return { form: 'circle', class: 'point point-ring', x, y, radius: RING }
-    case 'circle':
-      return null
   }
 }

@@ -6,6 +6,7 @@ interface Thinnable {
   readonly status: string
   readonly outside: boolean
   readonly breaks: boolean
+  readonly off?: boolean
 }
 
 /** Points up to which all are drawn, and stretches beyond. */
@@ -26,8 +27,8 @@ export function thinned<Point extends Thinnable>(points: readonly Point[]): Poin
   return points.filter((point) => kept.has(point))
 }
 
-function standsOut({ status, outside, breaks }: Thinnable): boolean {
-  return status !== 'valid' || outside || breaks
+function standsOut({ status, outside, breaks, off }: Thinnable): boolean {
+  return status !== 'valid' || outside || breaks || off === true
 }
 
 function ends<Point extends Thinnable>(points: readonly Point[]): Point[] {

@@ -23,6 +23,8 @@ export interface PanelPoint {
   readonly shape: number
   /** No line leads here from the point before. */
   readonly breaks: boolean
+  /** Far off the batches before it. */
+  readonly off?: boolean
   /** Drawn pale: a batch that no lot of the source rests on. */
   readonly pale?: boolean
   /** Mean of the preceding results. */
@@ -37,6 +39,15 @@ export interface PanelLimit {
   readonly label: string
 }
 
+/** Mean and limits of a control chart, over the stretch that they hold for. */
+export interface PanelLevel {
+  readonly from: number
+  readonly to: number
+  readonly centre: number
+  readonly low: number
+  readonly high: number
+}
+
 export interface PanelInput {
   readonly points: readonly PanelPoint[]
   readonly limits: readonly PanelLimit[]
@@ -45,6 +56,8 @@ export interface PanelInput {
   /** Words for the last value: "84 last". */
   readonly last: string | null
   readonly height: number
+  /** Stretches with a mean and limits of their own chart. */
+  readonly levels?: readonly PanelLevel[]
   /** Joined by a line; batches stand as points alone. */
   readonly joined: boolean
 }
@@ -52,7 +65,7 @@ export interface PanelInput {
 export interface PanelMark {
   readonly x: number
   readonly y: number
-  readonly mark: 'outside' | 'outside-alone' | 'not-valid' | 'withdrawn' | 'awaited'
+  readonly mark: 'outside' | 'outside-alone' | 'off' | 'not-valid' | 'withdrawn' | 'awaited'
 }
 
 export interface PanelModel {
@@ -60,6 +73,8 @@ export interface PanelModel {
   readonly lines: string
   readonly mean: string
   readonly band: string
+  /** Limits of a control chart. */
+  readonly bounds: string
   /** Dots by shape: the round ones, the square ones, the pale ones. */
   readonly dots: readonly { readonly shape: 'round' | 'square' | 'pale'; readonly path: string }[]
   readonly marks: readonly PanelMark[]
@@ -85,7 +100,7 @@ type Scale = (value: number) => number
 /** null where no point has a value. */
 export function panelModel(input: PanelInput): PanelModel | null {
   const values = input.points.flatMap(({ value }) => (value === null ? [] : [value]))
-  const [low, high] = extent([...values, ...bandEnds(input)])
+  const [low, high] = extent([...values, ...bandEnds(input), ...levelEnds(input)])
   if (low === undefined || high === undefined) return null
   const near = input.limits.filter(({ value }) => isNear(value, low, high))
   const scale = scaleLinear(spread([low, high, ...near.map(({ value }) => value)]), [
@@ -126,15 +141,19 @@ function bandEnds({ points, band }: PanelInput): number[] {
   return points.flatMap(({ mean }) => (mean === undefined ? [] : [edge(mean, -1, band), edge(mean, 1, band)]))
 }
 
+function levelEnds({ levels = [] }: PanelInput): number[] {
+  return levels.flatMap(({ low, high }) => [low, high])
+}
+
 function edge(mean: number, sign: 1 | -1, band: NonNullable<PanelInput['band']>): number {
   return mean + sign * (band.relative ? (Math.abs(mean) * band.half) / 100 : band.half)
 }
 
 function pathsOf(
   points: readonly PanelPoint[],
-  { band, joined }: PanelInput,
+  { band, joined, levels = [] }: PanelInput,
   y: Scale,
-): Pick<PanelModel, 'lines' | 'mean' | 'band'> {
+): Pick<PanelModel, 'lines' | 'mean' | 'band' | 'bounds'> {
   const x = (point: PanelPoint) => point.x
   const path = line<PanelPoint>(x, ({ value }) => y(value ?? 0))
     .curve(curveLinear)
@@ -148,9 +167,18 @@ function pathsOf(
           .join('')
       : '',
     mean:
-      band === undefined ? '' : (line<PanelPoint>(x, ({ mean = 0 }) => y(mean)).digits(1)(withMean) ?? ''),
+      band === undefined
+        ? levels.map(({ from, to, centre }) => level(from, to, y(centre))).join('')
+        : (line<PanelPoint>(x, ({ mean = 0 }) => y(mean)).digits(1)(withMean) ?? ''),
+    bounds: levels
+      .flatMap(({ from, to, low, high }) => [level(from, to, y(low)), level(from, to, y(high))])
+      .join(''),
     band: band === undefined ? '' : (area<PanelPoint>(x, end(-1), end(1)).digits(1)(withMean) ?? ''),
   }
+}
+
+function level(from: number, to: number, y: number): string {
+  return `M${from},${y}H${to}`
 }
 
 /** Neighbours that may be compared; a line passes over what is awaited and ends at what does not count. */
@@ -166,7 +194,7 @@ function runsOf(points: readonly PanelPoint[]): PanelPoint[][] {
 
 function dotsOf(points: readonly PanelPoint[], y: Scale): PanelModel['dots'] {
   const plain = points.filter(
-    ({ status, outside, value }) => status === 'valid' && !outside && value !== null,
+    ({ status, outside, off, value }) => status === 'valid' && !outside && off !== true && value !== null,
   )
   const shapeOf = ({ pale, shape }: PanelPoint) =>
     pale === true ? 'pale' : shape % 2 === 0 ? 'round' : 'square'
@@ -177,9 +205,10 @@ function dotsOf(points: readonly PanelPoint[], y: Scale): PanelModel['dots'] {
 }
 
 function marksOf(points: readonly PanelPoint[], y: Scale, height: number): PanelMark[] {
-  return points.flatMap(({ x, value, status, outside, alone }): PanelMark[] => {
+  return points.flatMap(({ x, value, status, outside, alone, off }): PanelMark[] => {
     if (status === 'pending' || value === null) return [{ x, y: height - FLOAT, mark: 'awaited' }]
     if (status !== 'valid') return [{ x, y: y(value), mark: status }]
+    if (off === true) return [{ x, y: y(value), mark: 'off' }]
     return outside ? [{ x, y: y(value), mark: alone === true ? 'outside-alone' : 'outside' }] : []
   })
 }

@@ -92,3 +92,8 @@ const AXIS_NAMES = { date: 'sampling date', lot: 'lot', shipment: 'shipment' } a
 export function acrossName(kind: keyof typeof AXIS_NAMES): string {
   return AXIS_NAMES[kind]
 }
+
+/** "12 % below the batches before it": a control batch that is far off. */
+export function offWords(percent: number): string {
+  return `${number(Math.abs(percent), 0)} % ${percent < 0 ? 'below' : 'above'} the batches before it`
+}

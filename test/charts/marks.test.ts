@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { beyondArrow, diamond, historyMark, trendMark } from '../../src/charts/marks.ts'
+import { beyondArrow, diamond, historyMark } from '../../src/charts/marks.ts'
 
 const at = { x: 10, y: 20 }
 
@@ -8,15 +8,10 @@ describe('the marks', () => {
     const small = (['not-valid', 'withdrawn', 'pending'] as const).map((shape) =>
       historyMark({ ...at, shape }),
     )
-    const large = (['diamond', 'cross', 'ring'] as const).map((shape) =>
-      JSON.stringify(trendMark({ ...at, shape })),
-    )
     expect(new Set(small).size).toBe(3)
-    expect(new Set(large).size).toBe(3)
   })
   it('leave a valid point to its dot', () => {
     expect(historyMark({ ...at, shape: 'valid' })).toBe('')
-    expect(trendMark({ ...at, shape: 'circle' })).toBeNull()
   })
 })
 

@@ -10,9 +10,9 @@ import type { UnitSystem } from '../../words/unit-systems.ts'
 import { resultText } from '../../words/units.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { ControlEntry, Edition } from '../shape/edition.ts'
-import { batchesOf, cementChanges, controlSeries } from './control-series.ts'
+import { batchesOf } from './control-series.ts'
+import { type LaboratoryCharts, laboratoryCharts } from './laboratory-charts.ts'
 import { type ScatterLine, scatterLines } from './scatter-lines.ts'
-import { inUnits, type TrendChartView, trendChartView } from './trend-chart.ts'
 
 export interface LaboratoryPageView {
   readonly name: string
@@ -24,7 +24,7 @@ export interface LaboratoryPageView {
   /** Rounds of proficiency tests; empty where there is none. */
   readonly proficiency: string
   readonly scatter: readonly ScatterLine[]
-  readonly charts: readonly TrendChartView[]
+  readonly charts: LaboratoryCharts | null
   readonly batchCount: number
   /** The newest batches first, as many as a page has room for. */
   readonly batches: readonly BatchLine[]
@@ -73,20 +73,17 @@ export function laboratoryPageView(edition: Edition, id: string): LaboratoryPage
     repeatability: (laboratory.repeatability ?? []).map((entry) => repeatability(entry, titleOf)),
     proficiency: (laboratory.proficiency ?? []).map(proficiencyWords).join('; '),
     scatter: scatterLines(edition, id),
-    ...controlMortar(batchesOf(edition.controls, id), titleOf, edition.site.units),
+    charts: laboratoryCharts(edition, id),
+    ...batchLines(batchesOf(edition.controls, id), titleOf, edition.site.units),
   }
 }
 
-function controlMortar(
+function batchLines(
   batches: readonly ControlEntry[],
   titleOf: TitleOf,
   units: UnitSystem,
-): Pick<LaboratoryPageView, 'charts' | 'batchCount' | 'batches'> {
-  const events = cementChanges(batches)
+): Pick<LaboratoryPageView, 'batchCount' | 'batches'> {
   return {
-    charts: controlSeries(batches, titleOf, units).map((series) =>
-      trendChartView(inUnits({ ...series, limits: [], events, of: 'control batch' }, units)),
-    ),
     batchCount: batches.length,
     batches: batches
       .slice(-NEWEST)

@@ -9,6 +9,8 @@ export interface Rail {
   readonly events: readonly { readonly x: number; readonly width: number; readonly label: PlacedLabel }[]
   readonly laboratories: readonly RailChange[]
   readonly cements: readonly RailChange[]
+  /** Names of the rows, from the top; a row without a name is left out. */
+  readonly names: readonly [events: string, laboratories: string, cements: string]
   /** Height of each row of labels in pixels, and of all. */
   readonly rows: {
     readonly events: number
@@ -41,24 +43,33 @@ export function railOf(context: PanelContext): Rail {
     (id) => context.edition.laboratories.get(id)?.name ?? id,
   )
   const cements = changesOf(context, 'cement', (lot) => lot)
-  const [own, made, mixed] = [events, laboratories, cements].map(
-    (row) => Math.max(1, rowsOf(row.map(({ label }) => label))) * ROW,
-  ) as [number, number, number]
   return {
     events,
     laboratories,
     cements,
-    rows: {
-      events: own,
-      laboratories: own + made,
-      cements: own + made + mixed,
-      height: own + made + mixed + 4,
-    },
+    names: ['events', 'lab.', 'cement'],
+    rows: railRows(events, laboratories, cements),
     words: wordsOf(context, laboratories, cements),
   }
 }
 
-function placed<At extends { readonly x: number; readonly text: string }>(
+type Labelled = readonly { readonly label: PlacedLabel }[]
+
+/** Where each row ends; a row takes a line at least. */
+export function railRows(events: Labelled, laboratories: Labelled, cements: Labelled): Rail['rows'] {
+  const [own, made, mixed] = [events, laboratories, cements].map(
+    (row) => Math.max(1, rowsOf(row.map(({ label }) => label))) * ROW,
+  ) as [number, number, number]
+  return {
+    events: own,
+    laboratories: own + made,
+    cements: own + made + mixed,
+    height: own + made + mixed + 4,
+  }
+}
+
+/** Labels that begin at their places and cover none of their neighbours. */
+export function placed<At extends { readonly x: number; readonly text: string }>(
   items: readonly At[],
 ): (At & { label: PlacedLabel })[] {
   const scale = WIDTH / ACROSS

@@ -1,14 +1,9 @@
-/**
- * What the trend charts of a source show beside its series: limit lines and bands of the governing criterion,
- * events.
- */
+/** What the charts of a source show beside its series: limit lines of the criteria and the band of the governing one. */
 import { isSameAge } from '../../core/measure/age.ts'
-import type { Moment } from '../../core/measure/moment.ts'
 import { type ClauseScope, comparisonsFor } from '../../core/criteria/comparisons-for.ts'
 import { type Comparison, type Criterion, setName } from '../../core/criteria/criterion.ts'
 import { quantitiesFor } from '../../core/criteria/limits-for-class.ts'
-import { property } from '../../core/measure/properties.ts'
-import type { Series, SourceEntry } from '../shape/edition.ts'
+import type { Series } from '../shape/edition.ts'
 import { printedUnits } from '../../words/as-written.ts'
 
 export interface TrendContext {
@@ -77,27 +72,4 @@ function limitLines(clause: Comparison, lotClass: string | null): { value: numbe
       label: `${WORDS[limit.operator] ?? ''} ${printedUnits(quantity.written)}`.trim(),
     })),
   )
-}
-
-/** Events of a source for its charts. */
-export function trendEvents(source: SourceEntry): { from: Moment; to?: Moment; title: string }[] {
-  return (source.record.events ?? []).map((event) => ({
-    from: event.date,
-    title: event.title,
-    ...(event.to === undefined ? {} : { to: event.to }),
-  }))
-}
-
-/** "Strength activity index, 20 %, 23 °C, constant flow, 28 d". */
-export function seriesTitle(
-  series: Pick<Series, 'property' | 'condition' | 'age'>,
-  conditionTitle: (id: string) => string,
-): string {
-  return [
-    property(series.property).title,
-    series.condition === undefined ? undefined : conditionTitle(series.condition),
-    series.age?.text,
-  ]
-    .filter((part) => part !== undefined)
-    .join(', ')
 }

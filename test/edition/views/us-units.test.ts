@@ -41,12 +41,15 @@ function viewsIn(units: 'SI' | 'US'): Record<string, unknown> {
     working,
     controls,
     resistivities: resistivities.map(({ explained, summary }) => [summary, explained?.rows.slice(0, 1)]),
-    laboratory: charts.map(({ description, readings, table, legend }) => [
-      description,
-      readings,
-      table,
-      legend,
-    ]),
+    laboratory: [...(charts?.panels ?? []), ...(charts?.more ?? [])].map(
+      ({ description, tickLabels, table, model }) => [
+        description,
+        tickLabels,
+        table,
+        model.margin.map(({ text }) => text),
+        model.readings.map(({ words }) => words),
+      ],
+    ),
     batches,
     source: sourceTexts(sourcePageView(edition, SOURCE)),
     today: lotTodayView(edition, lot).shipments?.summary,

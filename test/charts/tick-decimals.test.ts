@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { tickDecimals } from '../../src/charts/trend-axes.ts'
+import { tickDecimals } from '../../src/charts/tick-decimals.ts'
 
 describe('tickDecimals', () => {
   it('gives none for whole numbers, as many as the finest label needs, two at most', () => {
