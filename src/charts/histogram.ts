@@ -19,12 +19,17 @@ export interface HistogramInput {
 
 export interface HistogramBar {
   readonly from: number
+  readonly to: number
   readonly count: number
+  /** By the curve; null without one. */
+  readonly expected: number | null
 }
 
 export interface HistogramModel {
   readonly height: number
   readonly bars: readonly HistogramBar[]
+  /** Top of each bar, in their order; thousandths across. */
+  readonly tops: readonly { readonly x: number; readonly y: number }[]
   /** All bars as one path. */
   readonly path: string
   readonly curve: string
@@ -58,6 +63,7 @@ export function histogram(input: HistogramInput): HistogramModel | null {
   return {
     height,
     bars,
+    tops: bars.map(({ from, count }) => ({ x: across(from + barWidth / 2), y: rounded(y(count), 1) })),
     path: bars
       .filter(({ count }) => 0 < count)
       .map(({ from, count }) =>
@@ -82,7 +88,7 @@ export function histogram(input: HistogramInput): HistogramModel | null {
 
 /** From the first bar with a value to the last, and over the whole window in any case. */
 function barsOf(
-  { values, edge, barWidth, window }: HistogramInput,
+  { values, edge, barWidth, window, expected }: HistogramInput,
   { least, most }: { least: number; most: number },
 ): HistogramBar[] {
   const place = (value: number) => Math.floor((value - edge) / barWidth)
@@ -90,10 +96,15 @@ function barsOf(
   for (const value of values) counts.set(place(value), (counts.get(place(value)) ?? 0) + 1)
   const first = Math.min(place(least), Math.round((window.from - edge) / barWidth))
   const last = Math.max(place(most), Math.round((window.to - edge) / barWidth) - 1)
-  return Array.from({ length: last - first + 1 }, (_, step) => ({
-    from: edge + (first + step) * barWidth,
-    count: counts.get(first + step) ?? 0,
-  }))
+  return Array.from({ length: last - first + 1 }, (_, step) => {
+    const from = edge + (first + step) * barWidth
+    return {
+      from,
+      to: from + barWidth,
+      count: counts.get(first + step) ?? 0,
+      expected: expected === null ? null : expected(from + barWidth / 2),
+    }
+  })
 }
 
 function curveOf({ expected, barWidth }: HistogramInput, from: number, to: number): [number, number][] {

@@ -55,6 +55,8 @@ export interface PanelInput {
   readonly band?: { readonly half: number; readonly relative: boolean }
   /** Words for the last value: "84 last". */
   readonly last: string | null
+  /** Lowest and highest value, for a drawing without ticks. */
+  readonly extremes?: readonly PanelLimit[]
   readonly height: number
   /** Stretches with a mean and limits of their own chart. */
   readonly levels?: readonly PanelLevel[]
@@ -214,7 +216,7 @@ function marksOf(points: readonly PanelPoint[], y: Scale, height: number): Panel
 }
 
 function wishesOf(
-  { points, limits, last }: PanelInput,
+  { points, limits, last, extremes = [] }: PanelInput,
   { y, low, high }: { y: Scale; low: number; high: number },
 ): MarginWish[] {
   const newest = points.findLast(({ status, value }) => status === 'valid' && value !== null)
@@ -222,7 +224,8 @@ function wishesOf(
     last === null || newest === undefined || newest.value === null
       ? []
       : [{ y: y(newest.value), text: last, kind: 'last' }]
-  return [...limits.map((limit) => limitWish(limit, { y, low, high })), ...own]
+  const ends = extremes.map(({ value, label }): MarginWish => ({ y: y(value), text: label, kind: 'other' }))
+  return [...limits.map((limit) => limitWish(limit, { y, low, high })), ...ends, ...own]
 }
 
 function limitWish(

@@ -2,6 +2,7 @@
 import type { AtLimit } from '../core/checks/at-the-limits.ts'
 import { limitWords } from './limits.ts'
 import { countWords, shortNumber } from './numbers.ts'
+import { printedUnit, type UnitSystem } from './unit-systems.ts'
 import { quantity } from './units.ts'
 
 const SHOWN: Readonly<Record<AtLimit['shown'], string>> = {
@@ -14,16 +15,31 @@ const SHOWN: Readonly<Record<AtLimit['shown'], string>> = {
  * The sentences beside a histogram.
  * @param diverted entries in the ledger of diverted material; null where none is kept
  */
-export function atLimitWords(limit: AtLimit, diverted: number | null): string[] {
+export function atLimitWords(limit: AtLimit, diverted: number | null, units: UnitSystem): string[] {
   return [
-    `${SHOWN[limit.shown]}: ${countsWords(limit)}.`,
-    `Limit ${limitWords(limit.limit)}; before rounding the outcome changes at ${quantity(limit.edge, limit.decimals + 1, limit.unit)}.`,
+    `${SHOWN[limit.shown]}: ${countsWords(limit, units)}.`,
+    `Limit ${limitWords(limit.limit)}; before rounding the outcome changes at ${edgeWords(limit, units)}.`,
     ...(limit.shown === 'bunched' ? [divertedWords(diverted)] : []),
   ]
 }
 
-function countsWords({ admitted, refused, fitted, width, unit, decimals, values }: AtLimit): string {
-  const near = quantity(width, decimals + 1, unit === '%' ? 'percentage points' : unit)
+/** One digit more than results have, in the units of the site. */
+function edgeWords({ edge, decimals, unit }: AtLimit, units: UnitSystem): string {
+  const printed = printedUnit(unit, decimals, units)
+  return quantity(printed.of(edge), Math.max(0, printed.decimals + 1), printed.unit)
+}
+
+function countsWords(
+  { admitted, refused, fitted, width, unit, decimals, values }: AtLimit,
+  units: UnitSystem,
+): string {
+  const printed = printedUnit(unit, decimals, units)
+  const reach = printed.of(width) - printed.of(0)
+  const near = quantity(
+    reach,
+    Math.max(0, printed.decimals + 1),
+    printed.unit === '%' ? 'percentage points' : printed.unit,
+  )
   const found = `of ${countWords(values.length, 'result')}, ${admitted} within ${near} inside and ${refused} within as much beyond`
   if (fitted === null) return found
   const [inside, beyond] = [fitted.admitted, fitted.refused].map((count) => shortNumber(count, 1))

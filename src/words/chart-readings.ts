@@ -97,3 +97,17 @@ export function acrossName(kind: keyof typeof AXIS_NAMES): string {
 export function offWords(percent: number): string {
   return `${number(Math.abs(percent), 0)} % ${percent < 0 ? 'below' : 'above'} the batches before it`
 }
+
+export interface ReadBar {
+  readonly from: string
+  readonly to: string
+  readonly unit: string
+  readonly count: number
+  readonly expected: number | null
+}
+
+/** "74.5 to 75.6 %: 3 results, 1.9 expected from the curve". */
+export function barReading({ from, to, unit, count, expected }: ReadBar): string {
+  const curve = expected === null ? '' : `, ${number(expected, 1)} expected from the curve`
+  return `${from} to ${to} ${unit}: ${plural(count, 'result', 'results')}${curve}`
+}

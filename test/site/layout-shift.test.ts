@@ -23,6 +23,7 @@ describe('a page with scripts', () => {
         `laboratories/${laboratory}/`,
         'register/',
         '',
+        'sources/skarnmere-ash/',
       ]
       for (const path of paths) {
         const context = await demo.browser.newContext({ viewport: { width, height: 900 } })

@@ -55,3 +55,37 @@ describe('a chart', () => {
     await page.context().close()
   })
 })
+
+describe('the letters of every chart', () => {
+  it('measure 11 px or more, and no more than 16, on a phone, a tablet and a desk', async () => {
+    const laboratory = [...demo.site.edition.laboratories.keys()].find((id) =>
+      [...demo.site.edition.controls.values()].some(({ record }) => record.laboratory === id),
+    )
+    const paths = [
+      SOURCE,
+      `${SOURCE}by-lot/`,
+      `${SOURCE}by-shipment/`,
+      `laboratories/${laboratory}/`,
+      'routes/',
+      'lots/skarnmere-ash/SA-2026-001/',
+    ]
+    for (const width of [390, 820, 1440]) {
+      const page = await demo.open('', { viewport: { width, height: 900 } })
+      for (const path of paths) {
+        await page.goto(demo.site.url + path)
+        const sizes = await page.evaluate(() =>
+          [...document.querySelectorAll<SVGTextElement>('svg text')]
+            .filter((text) => 0 < text.getClientRects().length)
+            .map(
+              (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+            ),
+        )
+        expect(sizes.length, `${path} at ${width}`).toBeGreaterThan(0)
+        // A tenth of a pixel for the rounding of column widths.
+        expect(Math.min(...sizes), `${path} at ${width}`).toBeGreaterThanOrEqual(10.9)
+        expect(Math.max(...sizes), `${path} at ${width}`).toBeLessThanOrEqual(16)
+      }
+      await page.context().close()
+    }
+  })
+})

@@ -22,7 +22,7 @@ const LIMIT: AtLimit = {
   shown: 'bunched',
 }
 const said = (limit: AtLimit, diverted: number | null = 3) =>
-  atLimitWords(limit, diverted).map((text) => text.replaceAll('\u00a0', ' '))
+  atLimitWords(limit, diverted, 'SI').map((text) => text.replaceAll('\u00a0', ' '))
 
 describe('atLimitWords', () => {
   it('says that results are bunched, on what grounds, where the edge is, and what else causes it', () => {

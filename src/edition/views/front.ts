@@ -1,11 +1,15 @@
 /** What the front page shows of each source, and the newest certificates. */
 import { isSameAge } from '../../core/measure/age.ts'
+import { property } from '../../core/measure/properties.ts'
 import { type Moment, compareMoments } from '../../core/measure/moment.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { type AppliedLimit, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { setOfVerdict } from '../../words/outcomes.ts'
+import { fixedDigits } from '../../words/numbers.ts'
+import { unitSign } from '../../words/unit-signs.ts'
+import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
 import type { PrintedStrip } from '../shape/printed-certificate.ts'
@@ -50,6 +54,8 @@ export interface GoverningResult {
   readonly lotNumber: string | null
   /** Results of that comparison's property, condition and age over sampling; null where none are charted. */
   readonly points: readonly SeriesPoint[] | null
+  /** "76.1 to 92.3 %": lowest and highest of the points; null without any. */
+  readonly range: string | null
 }
 
 export interface NewestCertificate {
@@ -145,10 +151,24 @@ function governingResult(
       limit: clause.limit,
       outcome: clause.outcome,
       lotNumber: lot === last ? null : lot.number,
-      points: pointsOf(edition, lot.source, clause),
+      ...drawnOf(pointsOf(edition, lot.source, clause), clause, edition.site.units),
     }
   }
   return null
+}
+
+function drawnOf(
+  points: readonly SeriesPoint[] | null,
+  clause: ComparedClause,
+  units: UnitSystem,
+): { points: readonly SeriesPoint[] | null; range: string | null } {
+  const values = (points ?? []).flatMap(({ value }) => value ?? [])
+  if (values.length === 0) return { points, range: null }
+  const { decimals } = property(clause.property)
+  const unit = printedUnit(clause.unit ?? '', decimals, units)
+  const ends = [values.reduce((a, b) => Math.min(a, b)), values.reduce((a, b) => Math.max(a, b))]
+  const [low, high] = ends.map((end) => fixedDigits(unit.of(end), unit.decimals))
+  return { points, range: `${low} to ${high} ${unitSign(unit.unit)}` }
 }
 
 function governingComparison(verdict: Verdict): ComparedClause | null {

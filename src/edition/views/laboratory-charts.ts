@@ -3,7 +3,11 @@ import { acrossOf, type AxisTick, axisTicks, type DayAxis } from '../../charts/p
 import { panelModel, type PanelLevel, type PanelPoint } from '../../charts/panel.ts'
 import { type BatchStanding, batchStandings } from '../../core/checks/control-batches.ts'
 import { everyClause } from '../../core/criteria/criterion.ts'
-import type { ControlBatchSeries, ControlOrigin, ControlPoint } from '../../core/history/laboratory-history.ts'
+import type {
+  ControlBatchSeries,
+  ControlOrigin,
+  ControlPoint,
+} from '../../core/history/laboratory-history.ts'
 import { compareAges, isSameAge } from '../../core/measure/age.ts'
 import { property } from '../../core/measure/properties.ts'
 import { chartedState, offWords, resultReading } from '../../words/chart-readings.ts'
@@ -57,10 +61,7 @@ interface From {
 }
 
 /** Conditions in the order in which criteria name them, the governing one first; strength before resistivity. */
-function ordered(
-  { criteria, site }: Edition,
-  series: readonly ControlBatchSeries[],
-): ControlBatchSeries[] {
+function ordered({ criteria, site }: Edition, series: readonly ControlBatchSeries[]): ControlBatchSeries[] {
   const named = [
     ...new Set(
       site.criteria.flatMap((id) =>
@@ -113,7 +114,11 @@ function seriesPanel(from: From, series: ControlBatchSeries): PanelView | null {
 }
 
 /** Mean and limits of each stretch that has enough batches, from its first batch to its last. */
-function levelsOf(axis: DayAxis, { points, segments }: ControlBatchSeries, { of }: PrintedUnit): PanelLevel[] {
+function levelsOf(
+  axis: DayAxis,
+  { points, segments }: ControlBatchSeries,
+  { of }: PrintedUnit,
+): PanelLevel[] {
   const dayAt = (place: number | undefined) =>
     points.find((point) => point.place === place)?.named?.cast.day ?? null
   return segments.flatMap(({ places, chart }) => {
@@ -138,12 +143,7 @@ function farOf({ standings }: From, { property: key, age }: ControlBatchSeries, 
     ?.find(({ result, isFar }) => isFar && result.property === key && isSameAge(result.age, age))
 }
 
-function panelPoint(
-  from: From,
-  series: ControlBatchSeries,
-  point: Named,
-  { of }: PrintedUnit,
-): PanelPoint {
+function panelPoint(from: From, series: ControlBatchSeries, point: Named, { of }: PrintedUnit): PanelPoint {
   const { named, value, status } = point
   const far = farOf(from, series, point)
   return {

@@ -6,9 +6,13 @@ import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { mean, standardDeviation } from '../../core/statistics/descriptive.ts'
 import { cumulative } from '../../core/statistics/distributions.ts'
 import { atLimitWords } from '../../words/at-the-limits.ts'
+import { barReading } from '../../words/chart-readings.ts'
 import { fixedDigits } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
+import { type PrintedUnit, printedUnit } from '../../words/unit-systems.ts'
 import { unitSign } from '../../words/unit-signs.ts'
+import type { ReadPoint } from '../../charts/read-point.ts'
+import { type ChartTable, numberHead } from './chart-table.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 
@@ -18,6 +22,8 @@ export interface AtLimitView {
   readonly sentences: readonly string[]
   readonly model: HistogramModel
   readonly tickLabels: readonly string[]
+  readonly readings: readonly ReadPoint[]
+  readonly table: ChartTable
 }
 
 const HEIGHT = 150
@@ -28,8 +34,9 @@ const BARS = 2
 export function limitHistograms(edition: Edition, source: SourceEntry): AtLimitView[] {
   const limits = atTheLimits(edition.lotsOf(source.id).map(({ id }) => edition.lot(id)))
   return chosenLimits(limits).flatMap((limit) => {
-    const model = histogramOf(limit)
-    return model === null ? [] : [viewOf(edition, source, limit, model)]
+    const printed = printedUnit(limit.unit, limit.decimals, edition.site.units)
+    const model = histogramOf(limit, printed.of)
+    return model === null ? [] : [viewOf(edition, source, limit, { model, printed })]
   })
 }
 
@@ -46,14 +53,17 @@ function distance({ values, edge, side }: AtLimit): number {
   return inside / standardDeviation(values)
 }
 
-function histogramOf(limit: AtLimit): HistogramModel | null {
+/** @param of a value in the unit that the site prints */
+function histogramOf(limit: AtLimit, of: (value: number) => number): HistogramModel | null {
   const { values, edge, width } = limit
+  const expected = expectedIn(limit)
+  const stored = (value: number) => (value - of(0)) / (of(1) - of(0))
   return histogram({
-    values,
-    edge,
-    barWidth: width / BARS,
-    window: { from: edge - width, to: edge + width },
-    expected: expectedIn(limit),
+    values: values.map(of),
+    edge: of(edge),
+    barWidth: (of(width) - of(0)) / BARS,
+    window: { from: of(edge - width), to: of(edge + width) },
+    expected: expected === null ? null : (middle) => expected(stored(middle)),
     height: HEIGHT,
   })
 }
@@ -73,18 +83,38 @@ function viewOf(
   edition: Edition,
   { record }: SourceEntry,
   limit: AtLimit,
-  model: HistogramModel,
+  { model, printed }: { readonly model: HistogramModel; readonly printed: PrintedUnit },
 ): AtLimitView {
-  const { property: key, age, condition, unit, decimals } = limit
+  const { property: key, age, condition } = limit
+  const { decimals, unit } = printed
+  const figure = (value: number) => fixedDigits(value, Math.max(0, decimals + 1))
   const title = unbroken([property(key).title, age].filter((part) => part !== null).join(', '))
   return {
     title,
     note: condition === null ? '' : unbroken(conditionTitle(edition, condition)),
-    sentences: atLimitWords(limit, record.diverted?.length ?? null),
+    sentences: atLimitWords(limit, record.diverted?.length ?? null, edition.site.units),
     model,
     tickLabels: model.ticks.map(
       ({ value }, place) =>
-        `${fixedDigits(value, decimals)}${place === model.ticks.length - 1 ? ` ${unitSign(unit)}` : ''}`,
+        `${fixedDigits(value, Math.max(0, decimals))}${place === model.ticks.length - 1 ? ` ${unitSign(unit)}` : ''}`,
     ),
+    readings: model.bars.map((bar, place) => ({
+      x: model.tops[place]?.x ?? 0,
+      y: model.tops[place]?.y ?? 0,
+      words: barReading({ ...bar, from: figure(bar.from), to: figure(bar.to), unit: unitSign(unit) }),
+    })),
+    table: {
+      summary: 'As a table',
+      heads: [
+        numberHead(`From, ${unitSign(unit)}`),
+        numberHead(`to, ${unitSign(unit)}`),
+        numberHead('Results'),
+        numberHead('Expected from the curve'),
+      ],
+      rows: model.bars.map(({ from, to, count, expected }) => ({
+        lot: null,
+        cells: [figure(from), figure(to), String(count), expected === null ? '' : fixedDigits(expected, 1)],
+      })),
+    },
   }
 }

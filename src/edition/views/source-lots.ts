@@ -22,6 +22,8 @@ export interface JudgedValue extends Missed {
   readonly decides: boolean
   /** Unrounded, and as its margin to the limit; above zero inside. */
   readonly number: number
+  /** Digits that it is printed with in a drawing. */
+  readonly decimals: number
   readonly margin: number
   /** Distance to where the outcome changes, before rounding; above zero inside. */
   readonly inside: number
@@ -134,6 +136,7 @@ function judgedValue(
       limit: limitText(clause.limit),
       by: marginText(Math.abs(margin), clause, units),
       number: clause.value,
+      decimals: clause.decimals ?? 1,
       margin,
       inside: insideOf(clause, margin),
       ends: endsOf(clause),

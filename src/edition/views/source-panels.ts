@@ -40,6 +40,8 @@ export interface SourceCharts {
   readonly panels: readonly PanelView[]
   /** Folded in. */
   readonly more: readonly PanelView[]
+  /** Names of those, the condition beside a name that comes again. */
+  readonly moreNames: readonly string[]
   /** Laboratories in order of appearance, each with its shape. */
   readonly laboratories: readonly { readonly name: string; readonly shape: 'round' | 'square' }[]
   /** What was left out of drawings; null where nothing was. */
@@ -84,16 +86,17 @@ export function sourceCharts(
 ): SourceCharts | null {
   if (of.lots.length === 0) return null
   const context = contextOf(of, axisOf)
+  const { edition } = of
   const { open, folded } = orderedSeries(of)
   const drawn = open.flatMap((series, place) => panelWithControl(context, series, place))
   const panels = drawn.filter((panel) => panel !== null)
-  const more = folded.map((series) => seriesPanel(context, series, LOW))
   return {
     axis: context.axis.kind,
     rail: railOf(context),
     ticks: context.axis.ticks,
     panels,
-    more: more.filter((panel) => panel !== null),
+    more: folded.flatMap((series) => seriesPanel(context, series, LOW) ?? []),
+    moreNames: namesOf(edition, folded),
     laboratories: laboratoryShapes(context),
     thinned:
       panels.map(({ model }) => thinnedWords(model.drawn, model.of)).find((words) => words !== null) ?? null,
@@ -122,6 +125,19 @@ export function orderedSeries({ source, governing }: Pick<ChartsOf, 'source' | '
   const ordered = governingFirst(source.series, governing)
   const open = ordered.filter(isOpen(ordered[0]))
   return { open, folded: ordered.filter((series) => !open.includes(series)) }
+}
+
+/** Each once; the condition tells those of one name apart. */
+export function namesOf(edition: Edition, series: readonly Series[]): string[] {
+  const title = (own: Series) => [property(own.property).title, own.age?.text].filter(Boolean).join(', ')
+  return series.map((own) => {
+    const isAlone = series.filter((other) => title(other) === title(own)).length === 1
+    return unbroken(
+      isAlone || own.condition === undefined
+        ? title(own)
+        : `${title(own)} (${conditionTitle(edition, own.condition)})`,
+    )
+  })
 }
 
 function laboratoryShapes({ laboratories, edition }: PanelContext): SourceCharts['laboratories'] {

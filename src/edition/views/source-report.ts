@@ -117,7 +117,9 @@ function chartsOf(
   const until = year === null ? asOf.day : Math.min(asOf.day, lastDayOf(`${year}-12`).day)
   const of = { edition, source, lots, governing: governingKey(source, closest) }
   const charts = sourceCharts(of, (own) => dateAxis(own, until))
-  return charts === null ? null : { ...charts, panels: [...charts.panels, ...charts.more], more: [] }
+  return charts === null
+    ? null
+    : { ...charts, panels: [...charts.panels, ...charts.more], more: [], moreNames: [] }
 }
 
 function shippedIn(edition: Edition, { source, year }: ReportOf): readonly TotalLine[] {

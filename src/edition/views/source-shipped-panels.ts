@@ -14,7 +14,14 @@ import { shipmentAxis } from './source-axis.ts'
 import { type OwnLimit, ownLimits } from './source-limits.ts'
 import { seriesKey, type SourceLot } from './source-lots.ts'
 import { type ChartedPoint, chartedPoints, figuresOf } from './source-panel-points.ts'
-import { type ChartsOf, contextOf, orderedSeries, type PanelContext, tickLabels } from './source-panels.ts'
+import {
+  type ChartsOf,
+  contextOf,
+  namesOf,
+  orderedSeries,
+  type PanelContext,
+  tickLabels,
+} from './source-panels.ts'
 import { type Rail, railOf } from './source-rail.ts'
 import { isFailed } from './source-strip.ts'
 
@@ -34,6 +41,7 @@ export interface ShippedCharts {
   readonly panels: readonly ShippedPanel[]
   /** Folded in. */
   readonly more: readonly ShippedPanel[]
+  readonly moreNames: readonly string[]
   /** How many shipments are drawn of how many: "All 40 shipments of single lots." */
   readonly drawn: string
 }
@@ -58,6 +66,7 @@ export function shippedCharts(of: ChartsOf): ShippedCharts | null {
     ticks: context.axis.ticks,
     panels,
     more: folded.flatMap((series) => shippedPanel(context, series, LOW) ?? []),
+    moreNames: namesOf(of.edition, folded),
     drawn: trucksWords(trucksOf(lots), trucksOf(of.lots)),
   }
 }

@@ -1,16 +1,22 @@
 /** The small drawings beside the statements of a source. */
 import { acrossOfPlace } from '../../charts/panel-axis.ts'
 import { panelModel, type PanelModel } from '../../charts/panel.ts'
+import { number } from '../../words/numbers.ts'
+import type { JudgedValue } from './source-lots.ts'
 import type { JudgedSeries } from './source-strip.ts'
 import type { MonthLine, SourceMonths } from './source-months.ts'
 
 /** Results drawn; the charts below have all. */
 const NEWEST = 60
-const HEIGHT = 46
+const HEIGHT = 56
 
 /** The values of one clause with its limits; null where none is known. */
 export function valuesFigure({ values }: JudgedSeries, height = HEIGHT): PanelModel | null {
   const newest = values.slice(-NEWEST)
+  const text = ({ number: value, decimals }: Pick<JudgedValue, 'number' | 'decimals'>) =>
+    number(value, decimals)
+  const last = newest.at(-1)?.judged
+  const sorted = newest.map(({ judged }) => judged).sort((a, b) => a.number - b.number)
   return panelModel({
     points: newest.map(({ judged, lot }, place) => ({
       x: acrossOfPlace(place, newest.length),
@@ -21,7 +27,13 @@ export function valuesFigure({ values }: JudgedSeries, height = HEIGHT): PanelMo
       shape: 0,
       breaks: false,
     })),
-    limits: (newest.at(-1)?.judged.ends ?? []).map((value) => ({ value, label: '' })),
+    limits: (newest.at(-1)?.judged.ends ?? []).map((value) => ({
+      value,
+      label: last === undefined ? '' : text({ ...last, number: value }),
+    })),
+    extremes: [sorted[0], sorted.at(-1)].flatMap((end) =>
+      end === undefined ? [] : [{ value: end.number, label: text(end) }],
+    ),
     last: null,
     height,
     joined: true,
