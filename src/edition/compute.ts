@@ -1,6 +1,9 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import { agencySourceFindings } from '../core/checks/agency-differs.ts'
-import type { Checked } from '../core/checks/checked.ts'
+import { agencySourceChecks } from '../core/checks/agency-differs.ts'
+import { type Checked, checksRun } from '../core/checks/checked.ts'
+import { controlDrift } from '../core/checks/control-drift.ts'
+import { historyChecks } from '../core/checks/history-checks.ts'
+import { kept } from '../core/measure/kept.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { producerNeverFails } from '../core/checks/producer-never-fails.ts'
 import { verificationKept } from '../core/checks/verification-kept.ts'
@@ -82,6 +85,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     lot: (id) => entryOf('lot', lots, id),
     source: (id) => entryOf('source', sources, id),
     laboratoryHistory: (id) => histories.ofLaboratory(id),
+    ...laboratoryAudit(records.site, histories),
     shipments: shipments.sort(byDateAndBill),
     methods: records.methods,
     program: options.program,
@@ -108,18 +112,15 @@ function computeEntries(
     entries.shipments.push(...shared.several)
     const computed = state.lots.map((_, place) => lotEntry(from, state, place, shared))
     const source = sourceEntry(state, computed, records)
-    const ofAgency = agencyChecks(source, computed)
-    const toAudit = { lots: computed, several: shared.several, ofAgency }
+    const history = histories.ofSource(state, computed)
+    const ofSource = [...agencyChecks(source, computed), ...historyChecks(id, history())]
+    const toAudit = { lots: computed, several: shared.several, ofSource }
     const { lots, ...audit } = audited(records, state, toAudit, index)
     for (const lot of lots) {
       entries.lots.set(lot.id, lot)
       entries.shipments.push(...lot.shipments)
     }
-    entries.sources.set(id, {
-      ...source,
-      history: histories.ofSource(state, lots),
-      ...audit,
-    })
+    entries.sources.set(id, { ...source, history, ...audit })
   }
   return entries
 }
@@ -127,20 +128,21 @@ function computeEntries(
 interface ToAudit {
   readonly lots: readonly LotEntry[]
   readonly several: readonly ShipmentEntry[]
-  readonly ofAgency: readonly Checked[]
+  /** What an agency's results and the history of the source gave reason to ask. */
+  readonly ofSource: readonly Checked[]
 }
 
 /** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
 function audited(
   records: Records,
   state: SourceState,
-  { lots, several, ofAgency }: ToAudit,
+  { lots, several, ofSource }: ToAudit,
   index: AuditIndex,
 ): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
   const checked = [
     ...lots.flatMap((lot) => auditLot(lot, records, state, index)),
     ...auditSource({ state, lots, several, records }, index),
-    ...ofAgency,
+    ...ofSource,
   ]
   const about = Map.groupBy(
     [...lots.flatMap(({ findings }) => findings), ...checked.flatMap(({ findings }) => findings)],
@@ -177,17 +179,25 @@ function agencyChecks(
 ): Checked[] {
   const compared = agency()
   if (compared === null) return []
-  const findings = agencySourceFindings(id, compared)
   const pairs = [...compared.split, ...compared.independent].flatMap((test) => test.pairs)
   return [
-    ...(['split-bias', 'independent-differs'] as const).map((check) => ({
-      check,
-      looked: (check === 'split-bias' ? compared.split : compared.independent).length,
-      findings: findings.filter(({ reason }) => reason.code === check),
-    })),
+    ...agencySourceChecks(id, compared),
     ...verificationKept(id, compared),
     producerNeverFails(id, lots, pairs),
   ]
+}
+
+/** What concerns a laboratory is asked of it once, and not of each source that it tests for. */
+function laboratoryAudit(
+  site: Records['site'],
+  histories: Histories,
+): Pick<Edition, 'laboratoryFindings' | 'laboratoryChecks'> {
+  const known = new Map<string, Checked>()
+  const drift = (id: string) => kept(known, id, () => controlDrift(histories.ofLaboratory(id)))
+  return {
+    laboratoryFindings: (id) => drift(id).findings.map((finding) => asSiteWants(finding, site)),
+    laboratoryChecks: (id) => checksRun([drift(id)], 0),
+  }
 }
 
 /** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */

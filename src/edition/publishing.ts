@@ -48,6 +48,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     ),
     laboratoryHistory: (id) =>
       publicLaboratoryHistory(edition.laboratoryHistory(id), (batch) => controls.has(batch)),
+    laboratoryFindings: (id) => publicFindings(edition.laboratoryFindings(id), { publish, hidden }),
     source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, { publish, hidden }),
     producers: publicProducers(edition.producers, publish),
     controls,

@@ -59,6 +59,16 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   'finished-beside-readings':
     'Does a figure that a laboratory reports agree with the readings of the same test?',
 
+  'out-of-control': 'Do results stay within three standard deviations of their control chart?',
+  'run-on-one-side': 'Do results lie on both sides of their centre?',
+  'steady-rise-or-fall': 'Do neighbouring results rise and fall in turn?',
+  'weighted-average-off': 'Does the weighted average of results stay within its limits?',
+  'results-drift': 'Do results neither rise nor fall over the newest lots?',
+  'step-at-event': 'Are results before and after an event or a change alike?',
+  'month-effect': 'Are results of all months of the calendar alike?',
+  'margin-shrinking': 'Do as few newer results as older ones lie close to a limit?',
+  'uniformity-exceeded': 'Does each lot lie within the band about the mean of those before it?',
+
   'split-beyond-limit': 'Does each split agree within what testing alone explains?',
   'agency-other-side': 'Do both results of a pair lie on the same side of each limit?',
   'split-bias': 'Do the agency’s splits lie to one side of the producer’s results?',
@@ -73,6 +83,8 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   'cement-unbridged': 'Were batches made side by side when the control cement changed?',
   'laboratory-unbridged': 'Was a lot tested by both when another laboratory took over a test?',
   'proficiency-open': 'Is each proficiency score beyond 2 explained and closed?',
+  'index-follows-control': 'Are indices as high beside a strong control as beside a weak one?',
+  'control-drift': 'Do control batches of one cement stay where they were?',
   'proficiency-lapsed': 'Was there a proficiency round within the last 12 months?',
 
   'bunched-at-limit': 'Do results crowd just inside a limit?',

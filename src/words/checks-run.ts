@@ -2,11 +2,14 @@
 import type { ChecksRun } from '../core/checks/checked.ts'
 import { countWords, shortNumber } from './numbers.ts'
 
-/** "30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)"; without a full stop. */
-export function checksRunWords({ run, lots, expectedByChance }: ChecksRun): string {
+/**
+ * "30 checks on 36 lots; about 1.4 flags expected by chance (0 to 4) in 57 tests, each at its own level"; without a full
+ * stop.
+ */
+export function checksRunWords({ run, lots, tests, expectedByChance }: ChecksRun): string {
   const { low, expected, high } = expectedByChance
   const checks = `${countWords(run, 'check')} on ${countWords(lots, 'lot')}`
-  return expected === 0
-    ? `${checks}; chance alone raises none of them`
-    : `${checks}; about ${shortNumber(expected, 1)} flags expected by chance (${low} to ${high})`
+  if (tests === 0) return `${checks}; chance alone raises none of them`
+  const about = `about ${shortNumber(expected, 1)} flags expected by chance (${low} to ${high})`
+  return `${checks}; ${about} in ${tests === 1 ? '1 test at its own level' : `${tests} tests, each at its own level`}`
 }

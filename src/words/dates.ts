@@ -59,3 +59,8 @@ export function month(written: string): string {
   const { year, month: place } = calendarOf(readMoment(`${written}-01`))
   return `${MONTHS[place] ?? ''} ${year}`
 }
+
+/** "March". @param place 1 for January */
+export function monthName(place: number): string {
+  return MONTHS[place - 1] ?? ''
+}

@@ -3,6 +3,7 @@ import { AGENCY_EVIDENCE, AGENCY_SENTENCES } from './agency-findings.ts'
 import type { Finding, FindingParams, FindingReason } from '../core/checks/finding.ts'
 import { COMPLETENESS_EVIDENCE, COMPLETENESS_SENTENCES } from './completeness-findings.ts'
 import type { FindingNames } from './finding-names.ts'
+import { HISTORY_EVIDENCE, HISTORY_SENTENCES } from './history-findings.ts'
 import { IDENTITY_EVIDENCE, IDENTITY_SENTENCES } from './identity-findings.ts'
 import { INTEGRITY_EVIDENCE, INTEGRITY_SENTENCES } from './integrity-findings.ts'
 import { LABORATORY_EVIDENCE, LABORATORY_SENTENCES } from './laboratory-findings.ts'
@@ -36,6 +37,7 @@ const SENTENCES: WordsOf<FindingParams, [FindingNames]> = {
   ...TESTING_SENTENCES,
   ...LABORATORY_SENTENCES,
   ...IDENTITY_SENTENCES,
+  ...HISTORY_SENTENCES,
   ...INTEGRITY_SENTENCES,
 }
 
@@ -47,5 +49,6 @@ const EVIDENCE: WordsOf<FindingParams, [FindingNames], string[]> = {
   ...TESTING_EVIDENCE,
   ...LABORATORY_EVIDENCE,
   ...IDENTITY_EVIDENCE,
+  ...HISTORY_EVIDENCE,
   ...INTEGRITY_EVIDENCE,
 }

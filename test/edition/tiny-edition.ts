@@ -1,4 +1,5 @@
 /** An edition of literal lots and sources, for what reads editions: nothing in it was computed. */
+import { checksRun } from '../../src/core/checks/checked.ts'
 import { readAge } from '../../src/core/measure/age.ts'
 import { readMoment } from '../../src/core/measure/moment.ts'
 import type { Finding } from '../../src/core/checks/finding.ts'
@@ -129,7 +130,7 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     unpublished: 0,
     findings: [],
     agency: () => null,
-    checks: { run: 0, lots: 0, looks: [], expectedByChance: { low: 0, expected: 0, high: 0 } },
+    checks: { run: 0, lots: 0, looks: [], tests: 0, expectedByChance: { low: 0, expected: 0, high: 0 } },
     ...more,
   }
 }
@@ -163,6 +164,8 @@ export function tinyEdition(
     lot: (id) => entry(lots, id),
     source: (id) => entry(sources, id),
     laboratoryHistory: (laboratory) => ({ laboratory, series: [] }),
+    laboratoryFindings: () => [],
+    laboratoryChecks: () => checksRun([], 0),
     shipments: lots.flatMap((lot) => lot.shipments),
     methods: [],
     program: 'test',

@@ -6,6 +6,8 @@ import type { SourceAgency } from '../agency/source-agency.ts'
 import type { SplitComparison } from '../agency/split-comparison.ts'
 import { property } from '../measure/properties.ts'
 import type { AgencyFindingParams } from './agency-findings.ts'
+import type { CheckId } from './catalogue.ts'
+import type { Checked } from './checked.ts'
 import { type Finding, findingOn, warningOn } from './finding.ts'
 
 /** A bias is reported from so many pairs on, at this chance of one so far from zero: own choice. */
@@ -21,6 +23,23 @@ const CHANCE = 0.01
  */
 export function agencyLotFindings(lot: string, pairs: readonly Pair[]): Finding[] {
   return pairs.flatMap((pair) => [...beyondFinding(lot, pair), ...oppositeFinding(lot, pair)])
+}
+
+/**
+ * The findings of the pairs of one lot as checks that looked: at each pair that has a limit of difference, and at each
+ * that the governing criterion limits.
+ * @param lot id as SOURCE/LOT
+ * @param pairs of the lot
+ */
+export function agencyLotChecks(lot: string, pairs: readonly Pair[]): Checked[] {
+  const findings = agencyLotFindings(lot, pairs)
+  const of = (code: CheckId) => findings.filter(({ reason }) => reason.code === code)
+  const limited = pairs.filter((pair) => isBeyond(pair) !== null).length
+  const sided = pairs.filter(({ sides }) => 0 < sides.length).length
+  return [
+    { check: 'split-beyond-limit', looked: limited, findings: of('split-beyond-limit') },
+    { check: 'agency-other-side', looked: sided, findings: of('agency-other-side') },
+  ]
 }
 
 function beyondFinding(lot: string, pair: Pair): Finding[] {
@@ -69,6 +88,28 @@ export function agencySourceFindings(source: string, { split, independent }: Sou
   return [
     ...split.flatMap((found) => biasFinding(source, found)),
     ...independent.flatMap((found) => differsFinding(source, found)),
+  ]
+}
+
+/**
+ * The findings about a source as checks that looked: at each mean difference of five splits or more, and at each pair of
+ * sets that both tests were made of.
+ * @param source id
+ * Note: F and t are two tests, each at the level of the comparison.
+ */
+export function agencySourceChecks(source: string, compared: SourceAgency): Checked[] {
+  const findings = agencySourceFindings(source, compared)
+  const of = (code: CheckId) => findings.filter(({ reason }) => reason.code === code)
+  const biased = compared.split.filter(({ paired }) => paired !== null && PAIRS <= paired.n)
+  const tested = compared.independent.filter(({ f, t }) => f !== null && t !== null)
+  return [
+    { check: 'split-bias', looked: biased.length, findings: of('split-bias') },
+    {
+      check: 'independent-differs',
+      looked: tested.length,
+      expected: tested.reduce((sum, { level }) => sum + 1 - (1 - level) ** 2, 0),
+      findings: of('independent-differs'),
+    },
   ]
 }
 

@@ -20,7 +20,7 @@ export interface CheckEntry {
   readonly family: CheckFamily
   /** The gravest that it reports unless the site says otherwise. */
   readonly severity: 'warning' | 'information'
-  /** Chance alone can raise it: at most so often in each look, where its assumptions hold. */
+  /** Chance alone can raise it: so often in each look, where its assumptions hold; a check may know it closer. */
   readonly rate?: number
   /** Among warnings it is read first: what practice would have block a verdict, though no reading is at fault. */
   readonly first?: true
@@ -72,10 +72,24 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'water-out-of-proportion': { family: 'arithmetic', severity: 'warning' },
   'finished-beside-readings': { family: 'arithmetic', severity: 'warning', first: true },
 
-  'split-beyond-limit': { family: 'agency', severity: 'warning', onVerification: true },
+  // Rates of the four rules are those simulated for the series at hand: at most so often, mostly less.
+  'out-of-control': { family: 'trend', severity: 'warning', rate: 0.05 },
+  'run-on-one-side': { family: 'trend', severity: 'warning', rate: 0.05 },
+  'steady-rise-or-fall': { family: 'trend', severity: 'warning', rate: 0.05 },
+  'weighted-average-off': { family: 'trend', severity: 'warning', rate: 0.05 },
+  // Intervals of 95 %, widened for the correlation of neighbours: test/core/simulation/history-intervals.test.ts.
+  'results-drift': { family: 'trend', severity: 'warning', rate: 0.05 },
+  'step-at-event': { family: 'trend', severity: 'warning', rate: 0.05 },
+  'month-effect': { family: 'trend', severity: 'information', rate: 0.05 },
+  'margin-shrinking': { family: 'trend', severity: 'warning', rate: 0.01 },
+  'uniformity-exceeded': { family: 'trend', severity: 'warning' },
+
+  // One pair in twenty by the definition of d2s (ASTM E177, from memory); the level of the paired t; and F and t, each
+  // at the level of the comparison.
+  'split-beyond-limit': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.05 },
   'agency-other-side': { family: 'agency', severity: 'warning', onVerification: true },
-  'split-bias': { family: 'agency', severity: 'warning', onVerification: true },
-  'independent-differs': { family: 'agency', severity: 'warning', onVerification: true },
+  'split-bias': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.01 },
+  'independent-differs': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.02 },
   'verification-behind': { family: 'agency', severity: 'warning', onVerification: true },
   'no-independent-sample': { family: 'agency', severity: 'warning', onVerification: true },
   'custody-not-stated': { family: 'agency', severity: 'warning', onVerification: true },
@@ -90,6 +104,10 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'cement-unbridged': { family: 'laboratory', severity: 'warning' },
   'laboratory-unbridged': { family: 'laboratory', severity: 'warning' },
   'proficiency-open': { family: 'laboratory', severity: 'warning', rate: 0.0455 },
+  // Information: the test of the control alone, which every index is divided by, makes part of such a relation. The rate
+  // is that of indices which do not depend on their control at all.
+  'index-follows-control': { family: 'laboratory', severity: 'information', rate: 0.005 },
+  'control-drift': { family: 'laboratory', severity: 'warning', rate: 0.05 },
   'proficiency-lapsed': { family: 'laboratory', severity: 'warning' },
 
   'bunched-at-limit': { family: 'integrity', severity: 'warning', rate: 0.01 },

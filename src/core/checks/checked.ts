@@ -7,6 +7,8 @@ export interface Checked {
   readonly check: CheckId
   /** Lots, shipments, months, results: how often it asked its question. */
   readonly looked: number
+  /** Flags that chance alone would raise in these looks, where the check knows better than the rate of the catalogue. */
+  readonly expected?: number
   readonly findings: readonly Finding[]
 }
 
@@ -15,6 +17,8 @@ export interface CheckLooks {
   readonly check: CheckId
   readonly looked: number
   readonly found: number
+  /** Flags that chance alone would raise; null where chance raises none. */
+  readonly expected: number | null
 }
 
 export interface ChecksRun {
@@ -23,6 +27,8 @@ export interface ChecksRun {
   readonly lots: number
   /** In the order of the catalogue. */
   readonly looks: readonly CheckLooks[]
+  /** Looks that are tests, each at its own level of chance. */
+  readonly tests: number
   /** Flags that chance alone is expected to raise, with the range that holds their number in 95 of 100 cases. */
   readonly expectedByChance: { readonly low: number; readonly expected: number; readonly high: number }
 }
@@ -42,18 +48,22 @@ export function lookedOnce(check: CheckId, findings: readonly Finding[]): Checke
  * @param lots how many lots they are about
  */
 export function checksRun(checked: Iterable<Checked | CheckLooks>, lots: number): ChecksRun {
-  const counts = new Map<CheckId, { looked: number; found: number }>()
+  const counts = new Map<CheckId, { looked: number; found: number; expected: number }>()
   for (const one of checked) {
-    const count = kept(counts, one.check, () => ({ looked: 0, found: 0 }))
+    const count = kept(counts, one.check, () => ({ looked: 0, found: 0, expected: 0 }))
     count.looked += one.looked
     count.found += 'found' in one ? one.found : one.findings.length
+    count.expected += one.expected ?? one.looked * (CHECKS[one.check].rate ?? 0)
   }
   const looks = (Object.keys(CHECKS) as CheckId[]).flatMap((check) => {
     const count = counts.get(check)
-    return count === undefined || count.looked === 0 ? [] : [{ check, ...count }]
+    if (count === undefined || count.looked === 0) return []
+    return [{ check, ...count, expected: CHECKS[check].rate === undefined ? null : count.expected }]
   })
-  const expected = looks.reduce((total, { check, looked }) => total + looked * (CHECKS[check].rate ?? 0), 0)
-  return { run: looks.length, lots, looks, expectedByChance: { expected, ...poissonRange(expected) } }
+  const stochastic = looks.filter(({ expected }) => expected !== null)
+  const expected = stochastic.reduce((total, one) => total + (one.expected ?? 0), 0)
+  const tests = stochastic.reduce((total, { looked }) => total + looked, 0)
+  return { run: looks.length, lots, looks, tests, expectedByChance: { expected, ...poissonRange(expected) } }
 }
 
 /** Beyond so many the normal distribution serves: own choice. */

@@ -6,6 +6,7 @@ import type { AgencyFindingParams } from './agency-findings.ts'
 import type { ReasonOf } from '../result/reason.ts'
 import { CHECKS } from './catalogue.ts'
 import type { CompletenessParams } from './completeness-findings.ts'
+import type { HistoryParams } from './history-findings.ts'
 import type { IdentityParams } from './identity-findings.ts'
 import type { IntegrityParams } from './integrity-findings.ts'
 import type { LaboratoryParams } from './laboratory-findings.ts'
@@ -21,6 +22,7 @@ export type FindingParams = AgencyFindingParams &
   TestingParams &
   LaboratoryParams &
   IdentityParams &
+  HistoryParams &
   IntegrityParams
 
 /** The check that reports, as the code, and what it found. */
@@ -62,7 +64,7 @@ export interface Finding {
   /** Permanent within its lot or source: check and what it is about. */
   readonly id: string
   readonly severity: 'blocks' | 'warning' | 'information'
-  /** Lot, source, result or clause that it is about. */
+  /** Lot, source or laboratory that it is about. */
   readonly about: string
   readonly reason: FindingReason
 }

@@ -1,13 +1,19 @@
 /** Control charts of points that may be compared, with the false alarms of their own correlation and length. */
 import { inForce, type Moment } from '../measure/moment.ts'
 import { correlationOfNeighbours, lag1 } from '../statistics/autocorrelation.ts'
-import { CHART_RULES, type Chart, type ChartRule, chartOf } from '../statistics/chart-signals.ts'
+import {
+  CHART_RULES,
+  type Chart,
+  type ChartRule,
+  chartOf,
+  WATCHED_RULES,
+} from '../statistics/chart-signals.ts'
 import { EWMA_LAMBDA, EWMA_WIDTH, steadyLimits } from '../statistics/ewma.ts'
-import { falseAlarmRates } from '../statistics/false-alarm-rates.ts'
+import { alarmLimit, falseAlarmRates } from '../statistics/false-alarm-rates.ts'
 import { lineThrough } from '../statistics/least-squares.ts'
 import type { ComparablePoint } from './comparable-points.ts'
 import { type NotShown, notShown, type Shown } from './not-shown.ts'
-import type { Baseline, EwmaChart, FalseAlarm, IndividualsChart } from './segment-figures.ts'
+import type { Baseline, EwmaChart, FalseAlarm, IndividualsChart, RuleHeld } from './segment-figures.ts'
 
 /** A period declared in the record whose points set centre and limits. */
 export interface Phase {
@@ -78,7 +84,10 @@ function baselineOf(points: readonly ComparablePoint[], phases: readonly Phase[]
 function individuals(
   points: readonly ComparablePoint[],
   baseline: Baseline,
-  { chart: { limits, signals }, rules }: { readonly chart: Chart; readonly rules: readonly ChartRule[] },
+  {
+    chart: { limits, signals, held },
+    rules,
+  }: { readonly chart: Chart; readonly rules: readonly ChartRule[] },
 ): Shown<IndividualsChart> {
   const placeAt = (at: number) => points[at]?.place ?? at
   return {
@@ -94,7 +103,27 @@ function individuals(
         side,
       })),
     falseAlarms: falseAlarmsOf(points, baseline.places.length, rules),
+    held: heldAt(points, baseline.places.length, rules, held),
   }
+}
+
+function heldAt(
+  points: readonly ComparablePoint[],
+  baseline: number,
+  rules: readonly ChartRule[],
+  held: Chart['held'],
+): RuleHeld[] {
+  const phi = roundedCorrelation(points)
+  return WATCHED_RULES.filter((rule) => rules.includes(rule)).map((rule) => {
+    const { points: limit, share } = alarmLimit(rule, { phi, baseline, points: points.length })
+    const places = held[rule].map((at) => points[at]?.place ?? at)
+    return { rule, places, limit, share, tooMany: limit <= places.length, phi }
+  })
+}
+
+/** As the table of simulated alarms has it. */
+function roundedCorrelation(points: readonly ComparablePoint[]): number {
+  return Math.round(10 * ownCorrelation(points)) / 10
 }
 
 function falseAlarmsOf(
@@ -102,7 +131,7 @@ function falseAlarmsOf(
   baseline: number,
   rules: readonly ChartRule[],
 ): FalseAlarm[] {
-  const phi = Math.round(10 * ownCorrelation(points)) / 10
+  const phi = roundedCorrelation(points)
   return rules.map((rule) => ({
     rule,
     ...falseAlarmRates(rule, { phi, baseline, points: points.length }),

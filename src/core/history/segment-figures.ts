@@ -1,5 +1,6 @@
 /** What statistics say of points that may be compared with each other. Plain data: whoever prints it words it. */
 import type { Moment } from '../measure/moment.ts'
+import type { WatchedRule } from '../statistics/chart-signals.ts'
 import type { Shown, TInterval } from './not-shown.ts'
 import type { SeriesLimit } from './source-history.ts'
 
@@ -43,6 +44,20 @@ export interface IndividualsChart {
   readonly signals: readonly Signal[]
   /** How often each rule signals without any cause. */
   readonly falseAlarms: readonly FalseAlarm[]
+  /** How many points each rule holds at, beside how many chance seldom gives. */
+  readonly held: readonly RuleHeld[]
+}
+
+/** A rule over a whole segment, held against series without any cause of its correlation, baseline and length. */
+export interface RuleHeld {
+  readonly rule: WatchedRule
+  /** Points at which it holds: each beyond a limit, and each of a run from its eighth on, of a rise from its sixth. */
+  readonly places: readonly number[]
+  /** So many are seldom reached by chance, and the share of simulated series that reach them. */
+  readonly limit: number
+  readonly share: number
+  readonly tooMany: boolean
+  readonly phi: number
 }
 
 /** Simulated for a series like this one: its correlation, its baseline and the number of points watched. */
@@ -120,7 +135,17 @@ export interface Margin {
   /** Points within one standard deviation of the limit, on either side. */
   readonly near: number
   readonly n: number
+  /** Whether more of the newer half lie close to the limit than of the older one. */
+  readonly growth: Shown<NearGrowth>
   readonly capability: Shown<Capability>
+}
+
+/** Batches within one standard deviation of a limit, or beyond it, in the older and the newer half of a segment. */
+export interface NearGrowth {
+  readonly before: { readonly near: number; readonly n: number }
+  readonly after: { readonly near: number; readonly n: number }
+  /** One-sided: by chance so many more would lie there in the newer half. */
+  readonly p: number
 }
 
 /** One-sided, by the overall standard deviation. */

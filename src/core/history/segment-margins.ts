@@ -5,6 +5,8 @@ import { individualsLimits } from '../statistics/individuals-chart.ts'
 import { testingError, withoutTesting } from '../statistics/testing-error.ts'
 import type { ComparablePoint } from './comparable-points.ts'
 import { LEAST_BASELINE, unfit } from './control-charts.ts'
+import { insideOf, type LimitEnd } from './limit-end.ts'
+import { nearGrowth } from './near-growth.ts'
 import { LEVEL, type NotShown, notShown, type Shown } from './not-shown.ts'
 import type {
   Capability,
@@ -73,15 +75,6 @@ export function marginsOf(
   )
 }
 
-interface LimitEnd {
-  readonly side: 'low' | 'high'
-  readonly end: number
-}
-
-function insideOf({ side, end }: LimitEnd, value: number): number {
-  return side === 'low' ? value - end : end - value
-}
-
 function marginOf(
   points: readonly ComparablePoint[],
   { criterion, clause }: SeriesLimit,
@@ -101,6 +94,7 @@ function marginOf(
     inDeviations: deviation === 0 ? null : insideOf(end, mean(values)) / deviation,
     near: deviation === 0 ? 0 : margins.filter(({ margin }) => Math.abs(margin) <= deviation).length,
     n: points.length,
+    growth: nearGrowth(points, end, deviation),
     capability,
   }
 }
@@ -161,17 +155,14 @@ function withheldBy({ chart, divertedWithoutResults }: Withholding): NotShown | 
 
 /** Rules that say of a source that it did not stay where it was. */
 const CONTROL_RULES: readonly RunRule[] = ['beyond-limits', 'run-of-eight', 'ewma']
-/** So seldom would chance alone give as many signals of a rule, for a series as correlated and as long: own choice. */
-const SELDOM = 0.05
-
-/** Signals of the rules that are more than chance explains; 0 where it explains them. */
-function beyondChance({ signals, falseAlarms }: IndividualsChart): number {
-  return CONTROL_RULES.reduce((sum, rule) => {
-    const seen = signals.filter((signal) => signal.rule === rule).length
-    const { perPoint = 0, watched = 0 } = falseAlarms.find((one) => one.rule === rule) ?? {}
-    return chanceOfSoMany(seen, perPoint * watched) < SELDOM ? sum + seen : sum
-  }, 0)
+/** Signals of the rules that hold at more points than chance explains; 0 where it explains them all. */
+function beyondChance({ signals, held }: IndividualsChart): number {
+  const rules = held.filter(({ rule, tooMany }) => tooMany && CONTROL_RULES.includes(rule))
+  return signals.filter((signal) => rules.some(({ rule }) => rule === signal.rule)).length
 }
+
+/** As seldom chance would put as many results beyond a limit: own choice. */
+const SELDOM = 0.05
 
 /** Of a Poisson number with that mean. */
 function chanceOfSoMany(seen: number, expected: number): number {

@@ -2,9 +2,20 @@
 import { CUSUM_DECISION, cusum } from './cusum.ts'
 import { EWMA_LAMBDA, EWMA_WIDTH, ewma, type EwmaPoint } from './ewma.ts'
 import { individualsLimits, type IndividualsLimits, movingRanges } from './individuals-chart.ts'
-import { type RunPattern, runSignals } from './run-rules.ts'
+import { heldPlaces, type HeldPattern, type RunPattern, runSignals } from './run-rules.ts'
 
 export type ChartRule = RunPattern | 'moving-range' | 'ewma' | 'cusum'
+
+/** Rules by which a chart is held against chance: those of which a longer excursion says more. */
+export type WatchedRule = HeldPattern | 'ewma' | 'cusum'
+
+export const WATCHED_RULES: readonly WatchedRule[] = [
+  'beyond-limits',
+  'run-of-eight',
+  'six-rising-or-falling',
+  'ewma',
+  'cusum',
+]
 
 /** In the order in which rules are listed. */
 export const CHART_RULES: readonly ChartRule[] = [
@@ -29,6 +40,8 @@ export interface Chart {
   readonly limits: IndividualsLimits
   readonly averages: readonly EwmaPoint[]
   readonly signals: readonly ChartSignal[]
+  /** Places at which each rule holds, in order; a signal is the first of them that lie together. */
+  readonly held: Readonly<Record<WatchedRule, readonly number[]>>
 }
 
 /**
@@ -44,13 +57,16 @@ export function chartOf(values: readonly number[], baseline: readonly number[]):
   const { centre, sigma, movingRangeHigh } = limits
   if (sigma === 0) return null
   const averages = ewma(values, { centre, sigma, lambda: EWMA_LAMBDA, width: EWMA_WIDTH })
+  const deviations = values.map((value) => (value - centre) / sigma)
+  const [weighted, summed] = [averages.map(sideOf), sumsBeyond(deviations)]
   const signals = [
-    ...runSignals(values.map((value) => (value - centre) / sigma)),
+    ...runSignals(deviations),
     ...rangeSignals(values, movingRangeHigh),
-    ...excursions('ewma', averages.map(sideOf)),
-    ...excursions('cusum', sumsBeyond(values, limits)),
+    ...excursions('ewma', weighted),
+    ...excursions('cusum', summed),
   ].sort((a, b) => a.at - b.at)
-  return { limits, averages, signals }
+  const held = { ...heldPlaces(deviations), ewma: placesBeyond(weighted), cusum: placesBeyond(summed) }
+  return { limits, averages, signals, held }
 }
 
 function rangeSignals(values: readonly number[], high: number): ChartSignal[] {
@@ -70,11 +86,12 @@ function sideOf({ value, low, high }: EwmaPoint): 'high' | 'low' | null {
   return high < value ? 'high' : value < low ? 'low' : null
 }
 
-function sumsBeyond(
-  values: readonly number[],
-  { centre, sigma }: IndividualsLimits,
-): ('high' | 'low' | null)[] {
-  return cusum(values.map((value) => (value - centre) / sigma)).map(({ high, low }) =>
+function placesBeyond(sides: readonly ('high' | 'low' | null)[]): number[] {
+  return sides.flatMap((side, at) => (side === null ? [] : [at]))
+}
+
+function sumsBeyond(deviations: readonly number[]): ('high' | 'low' | null)[] {
+  return cusum(deviations).map(({ high, low }) =>
     CUSUM_DECISION < high ? 'high' : CUSUM_DECISION < low ? 'low' : null,
   )
 }

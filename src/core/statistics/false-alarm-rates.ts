@@ -1,7 +1,8 @@
 /** False-alarm rates of a chart at hand, from the table of simulated ones. */
-import type { ChartRule } from './chart-signals.ts'
-import { BASELINES, PHIS, RATES, TIMES } from './false-alarm-table.ts'
-import type { AlarmRates, CauselessSeries } from './false-alarms.ts'
+import type { ChartRule, WatchedRule } from './chart-signals.ts'
+import { firstAtOrAfter } from './first-at-or-after.ts'
+import { BASELINES, MANY, PHIS, RATES, TIMES } from './false-alarm-table.ts'
+import type { AlarmLimit, AlarmRates, CauselessSeries } from './false-alarms.ts'
 
 /**
  * How often a rule signals without any cause in a series like this one.
@@ -28,6 +29,33 @@ export function falseAlarmRates(rule: ChartRule, { phi, baseline, points }: Caus
       times,
     ),
   }
+}
+
+/**
+ * So many points at which a rule holds that chance seldom gives them to a series like this one.
+ * @param rule of the chart
+ * @param series its correlation, baseline and points in all
+ * @returns the smallest number that at most one in twenty such series reach, with the share that does
+ * Note: of the cell of the table that comes next on the side of more alarms: a baseline at most as long and a series at
+ * least as long; a series beyond the table has as many more points as it is longer.
+ */
+export function alarmLimit(rule: WatchedRule, { phi, baseline, points }: CauselessSeries): AlarmLimit {
+  const isWhole = points <= baseline
+  const least = placeIn(BASELINES, isWhole ? baseline : baseline + 1) - (isWhole ? 0 : 1)
+  const row = Math.min(BASELINES.length - 1, Math.max(0, least))
+  const times = isWhole ? 1 : points / (BASELINES[row] ?? baseline)
+  const column = Math.min(TIMES.length - 1, placeIn(TIMES, times))
+  const phiRow = Math.min(PHIS.length - 1, placeIn(PHIS, Math.round(10 * phi) / 10))
+  const [most = 1, share = 0] = (MANY[rule][phiRow * BASELINES.length + row]?.split(' ')[column] ?? '')
+    .split('/')
+    .map(Number)
+  const inCell = (TIMES[column] ?? 1) * (BASELINES[row] ?? baseline)
+  return { points: Math.ceil(most * Math.max(1, points / inCell)), share }
+}
+
+/** Place of the first that is as large; the length of the list where none is. */
+function placeIn(list: readonly number[], value: number): number {
+  return firstAtOrAfter(list, (one) => one, value)
 }
 
 /** Twice as long a series goes without a signal as seldom as two such series. */

@@ -31,6 +31,37 @@ export function runSignals(deviations: readonly number[]): RunSignal[] {
   ].sort((a, b) => a.at - b.at)
 }
 
+/** Rules that hold at every point of a pattern from its shortest length on. */
+export type HeldPattern = Exclude<RunPattern, 'two-of-three'>
+
+/**
+ * Every place at which a rule holds, so that a pattern that goes on counts for its length.
+ * @param deviations as of `runSignals`
+ * @returns by rule the points beyond three, the eighth of a run and those after it, the sixth of a rise or fall and
+ * those after it
+ */
+export function heldPlaces(deviations: readonly number[]): Record<HeldPattern, number[]> {
+  return {
+    'beyond-limits': beyond(deviations).map(({ at }) => at),
+    'run-of-eight': placesWithin(deviations.map(Math.sign), RUN),
+    'six-rising-or-falling': placesWithin(rises(deviations), RISING - 1),
+  }
+}
+
+function placesWithin(signs: readonly number[], length: number): number[] {
+  let run = 0
+  return signs.flatMap((sign, at) => {
+    run = runAt(signs, at, run)
+    return length <= run && sign !== 0 ? [at] : []
+  })
+}
+
+/** Length of the run that a sign belongs to, by that of the sign before it; a zero is in none. */
+function runAt(signs: readonly number[], at: number, before: number): number {
+  const sign = signs[at]
+  return sign === 0 ? 0 : sign === signs[at - 1] ? before + 1 : 1
+}
+
 function beyond(deviations: readonly number[]): RunSignal[] {
   return deviations.flatMap((deviation, at) =>
     3 < Math.abs(deviation) ? [{ rule: 'beyond-limits', at, from: at, side: sideOf(deviation) }] : [],
@@ -46,7 +77,7 @@ function rises(deviations: readonly number[]): number[] {
 function runsOf(signs: readonly number[], length: number, rule: RunPattern, back: number): RunSignal[] {
   let run = 0
   return signs.flatMap((sign, at) => {
-    run = sign !== 0 && sign === signs[at - 1] ? run + 1 : sign === 0 ? 0 : 1
+    run = runAt(signs, at, run)
     return run === length ? [{ rule, at, from: at - back, side: sideOf(sign) }] : []
   })
 }

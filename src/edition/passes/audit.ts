@@ -1,6 +1,6 @@
 /** Pass 4: what the audit checks say of each lot, alone and beside all others. */
 import { pairsOfLot } from '../../core/agency/pairs.ts'
-import { agencyLotFindings } from '../../core/checks/agency-differs.ts'
+import { agencyLotChecks } from '../../core/checks/agency-differs.ts'
 import { type BatchStanding, batchStandings } from '../../core/checks/control-batches.ts'
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
 import type { CheckId } from '../../core/checks/catalogue.ts'
@@ -88,7 +88,6 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
     ...overdueFindings(lot),
     ...finishedBesideReadings(lot),
     ...otherSampleFindings(lot),
-    ...agencyLotFindings(id, pairsOfLot(comparedLot(lot, records.criteria), precisionOf(records.site))),
     ...implausibleLot({
       id,
       number,
@@ -111,6 +110,7 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
         findings.filter(({ reason }) => reason.code === check),
       ),
     ),
+    ...agencyLotChecks(id, pairsOfLot(comparedLot(lot, records.criteria), precisionOf(records.site))),
     ...shippingDays(lot),
     sampledOutside(lot),
   ]
@@ -132,8 +132,6 @@ const EVERY_LOT: readonly CheckId[] = [
   'shipped-above-quantity',
   'bill-twice',
   'readings-alike',
-  'split-beyond-limit',
-  'agency-other-side',
 ]
 
 function producerOf(records: Records, id: string): string {

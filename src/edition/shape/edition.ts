@@ -245,6 +245,10 @@ export interface Edition {
   readonly lot: (id: string) => LotEntry
   /** What statistics say of the control batches of a laboratory, made when first asked for. */
   readonly laboratoryHistory: (laboratory: string) => LaboratoryHistory
+  /** What the audit checks ask of a laboratory, made when first asked for. */
+  readonly laboratoryFindings: (laboratory: string) => readonly Finding[]
+  /** How often they looked, lots left out of account. */
+  readonly laboratoryChecks: (laboratory: string) => ChecksRun
   /** The whole of a source of `sources`. @throws RangeError for another id */
   readonly source: (id: string) => SourceEntry
   /** A line each, in order of date, then of bill. */

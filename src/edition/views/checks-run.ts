@@ -31,9 +31,12 @@ export interface ChecksRunView {
   readonly idle: readonly { readonly check: CheckId; readonly statement: string }[]
 }
 
-/** All checks of all sources together. */
+/** All checks of all sources and laboratories together. */
 export function checksRunView(edition: Edition): ChecksRunView {
-  const looks = [...edition.sources.keys()].flatMap((id) => edition.source(id).checks.looks)
+  const looks = [
+    ...[...edition.sources.keys()].flatMap((id) => edition.source(id).checks.looks),
+    ...[...edition.laboratories.keys()].flatMap((id) => edition.laboratoryChecks(id).looks),
+  ]
   const run = checksRun(looks, edition.lots.size)
   const byFamily = Map.groupBy(run.looks, ({ check }) => CHECKS[check].family)
   const ran = new Set(run.looks.map(({ check }) => check))
@@ -63,8 +66,8 @@ function familyRows(
   }
 }
 
-function rowOf({ site }: Edition, { check, looked, found }: CheckLooks): CheckRow {
-  const { severity, rate } = CHECKS[check]
+function rowOf({ site }: Edition, { check, looked, found, expected }: CheckLooks): CheckRow {
+  const { severity } = CHECKS[check]
   const wanted = site.checks?.[check]
   return {
     check,
@@ -73,6 +76,6 @@ function rowOf({ site }: Edition, { check, looked, found }: CheckLooks): CheckRo
     insteadOf: wanted === undefined || wanted === severity ? null : severity,
     looked: String(looked),
     found: String(found),
-    expected: rate === undefined ? null : shortNumber(looked * rate, 1),
+    expected: expected === null ? null : shortNumber(expected, 1),
   }
 }

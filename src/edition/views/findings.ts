@@ -44,14 +44,19 @@ export interface FindingsView {
 
 const HEADINGS = { blocks: 'Blocks', warning: 'Warnings', information: 'Information' } as const
 
-/** All findings of an edition: those about sources, then those about lots, the newest lot first. */
+/** All findings of an edition: those about sources and laboratories, then those about lots, the newest lot first. */
 export function findingsView(edition: Edition): FindingsView {
   const published = findingsPublished(edition)
   if (!published) return { published, groups: [], leftOver: [], checks: null }
   const about = [...edition.sources.values()].flatMap(({ id, findingCount }) =>
     findingCount === 0 ? [] : edition.source(id).findings,
   )
-  const findings = [...about, ...findingsOfLots(edition, [...edition.lots.values()].sort(newestFirst))]
+  const ofLaboratories = [...edition.laboratories.keys()].flatMap((id) => edition.laboratoryFindings(id))
+  const findings = [
+    ...about,
+    ...ofLaboratories,
+    ...findingsOfLots(edition, [...edition.lots.values()].sort(newestFirst)),
+  ]
   const listed = joined(edition, listedFindings(edition, findings.sort(byReadingOrder)))
   const isClosed = ({ recorded }: ListedFinding) => recorded?.closed !== undefined
   const open = (['blocks', 'warning', 'information'] as const).map((severity) => ({

@@ -73,7 +73,11 @@ function* sourceReports(edition: Edition): Generator<unknown> {
 }
 
 function* laboratoryReports(edition: Edition): Generator<unknown> {
-  for (const id of edition.laboratories.keys()) yield laboratoryStatistics(edition.laboratoryHistory(id))
+  const names = findingNames(edition)
+  for (const id of edition.laboratories.keys()) {
+    const findings = edition.laboratoryFindings(id).map((finding) => findingData(finding, names))
+    yield { ...laboratoryStatistics(edition.laboratoryHistory(id)), findings }
+  }
 }
 
 function inScope(lot: ListedLot, { lots }: ReportScope): boolean {
@@ -97,8 +101,8 @@ function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): 
   }
 }
 
-function checksData({ run, lots, looks, expectedByChance }: ChecksRun): Record<string, unknown> {
-  return { run, lots, expectedByChance, looks }
+function checksData({ run, lots, tests, looks, expectedByChance }: ChecksRun): Record<string, unknown> {
+  return { run, lots, tests, expectedByChance, looks }
 }
 
 /** A finding in words, with its reason as data beside them. */

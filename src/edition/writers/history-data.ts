@@ -28,7 +28,7 @@ function designOf(ewma: Shown<EwmaChart>): unknown {
   return design
 }
 
-export function laboratoryStatistics({ laboratory, series }: LaboratoryHistory): unknown {
+export function laboratoryStatistics({ laboratory, series }: LaboratoryHistory): Record<string, unknown> {
   return { id: laboratory, series: series.map(batchSeriesData) }
 }
 

@@ -4,7 +4,7 @@
  */
 import { writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
-import { CHART_RULES, type ChartRule } from '../../../src/core/statistics/chart-signals.ts'
+import { CHART_RULES, WATCHED_RULES } from '../../../src/core/statistics/chart-signals.ts'
 import { simulatedAlarms } from '../../../src/core/statistics/false-alarms.ts'
 import { normal } from './chance.ts'
 
@@ -15,9 +15,8 @@ const TIMES = [1, 1.5, 2, 3, 5, 10, 25, 50]
 const TRIALS = 4000
 
 const draw = normal(20_261_126)
-const rows: Record<ChartRule, string[]> = Object.fromEntries(
-  CHART_RULES.map((rule) => [rule, []]),
-) as unknown as Record<ChartRule, string[]>
+const rates = rowsOf(CHART_RULES)
+const limits = rowsOf(WATCHED_RULES)
 for (const phi of PHIS)
   for (const baseline of BASELINES) {
     const lengths = TIMES.map((times) => Math.round(times * baseline))
@@ -25,20 +24,34 @@ for (const phi of PHIS)
     // The longest series need fewer trials: each holds thousands of points.
     const found = simulatedAlarms({ phi, baseline, points }, lengths, TRIALS, draw)
     for (const rule of CHART_RULES)
-      rows[rule].push(
-        found[rule].map((one) => `${one.perPoint.toFixed(4)}/${one.inSeries.toFixed(3)}`).join(' '),
+      rates[rule].push(
+        found.rates[rule].map((one) => `${one.perPoint.toFixed(4)}/${one.inSeries.toFixed(3)}`).join(' '),
       )
+    for (const rule of WATCHED_RULES)
+      limits[rule].push(found.limits[rule].map((one) => `${one.points}/${one.share.toFixed(3)}`).join(' '))
   }
-const tables = CHART_RULES.map(
-  (rule) => `  '${rule}': [\n${rows[rule].map((row) => `    '${row}',\n`).join('')}  ],\n`,
-)
+
+function rowsOf<Rule extends string>(rules: readonly Rule[]): Record<Rule, string[]> {
+  return Object.fromEntries(rules.map((rule) => [rule, []])) as unknown as Record<Rule, string[]>
+}
+
+function tableOf(rows: Readonly<Record<string, readonly string[]>>): string {
+  return Object.entries(rows)
+    .map(([rule, own]) => `  ${quoted(rule)}: [\n${own.map((row) => `    '${row}',\n`).join('')}  ],\n`)
+    .join('')
+}
+
+/** As the formatter writes the name of a member. */
+function quoted(rule: string): string {
+  return /^[a-z]+$/.test(rule) ? rule : `'${rule}'`
+}
 writeFileSync(
   resolve(import.meta.dirname, '../../../src/core/statistics/false-alarm-table.ts'),
   `/**
  * False alarms of the rules of a control chart, simulated: ${TRIALS} series without any cause in each cell. Written by
  * test/core/simulation/write-false-alarm-table.ts; not to be edited by hand.
  */
-import type { ChartRule } from './chart-signals.ts'
+import type { ChartRule, WatchedRule } from './chart-signals.ts'
 
 /** Correlation of neighbours. */
 export const PHIS: readonly number[] = [${PHIS.join(', ')}]
@@ -53,6 +66,13 @@ export const TIMES: readonly number[] = [${TIMES.join(', ')}]
  */
 // biome-ignore format: a table is read by rows
 export const RATES: Readonly<Record<ChartRule, readonly string[]>> = {
-${tables.join('')}}
+${tableOf(rates)}}
+
+/**
+ * As above, "points at which the rule holds that at most one in twenty series reach/share of series that reach them".
+ */
+// biome-ignore format: a table is read by rows
+export const MANY: Readonly<Record<WatchedRule, readonly string[]>> = {
+${tableOf(limits)}}
 `,
 )

@@ -1,0 +1,58 @@
+/** Audit checks: more points beyond the rules of a control chart than chance explains. */
+import type { RuleHeld } from '../history/segment-figures.ts'
+import type { SourceHistory } from '../history/source-history.ts'
+import type { Checked } from './checked.ts'
+import { type Finding, found } from './finding.ts'
+import { type GovernedSegment, governedSegments, newestLots, ofSegment } from './governed-series.ts'
+
+/** By rule of the chart: single values, runs, rises and falls, weighted averages. */
+const RULES = {
+  'beyond-limits': 'out-of-control',
+  'run-of-eight': 'run-on-one-side',
+  'six-rising-or-falling': 'steady-rise-or-fall',
+  ewma: 'weighted-average-off',
+} as const
+
+/**
+ * One look and at most one finding for each segment and rule.
+ * @param source id
+ * @param history of the source
+ * @returns findings where the rule holds at more points than at most one in twenty series without any cause have, of the
+ * same correlation, baseline and length; flags are expected at the simulated share
+ */
+export function chartChecks(source: string, { series }: SourceHistory): Checked[] {
+  const charted = governedSegments(series).flatMap((governed) =>
+    governed.segment.chart.shown ? [{ governed, chart: governed.segment.chart }] : [],
+  )
+  return (Object.keys(RULES) as (keyof typeof RULES)[]).map((rule) => {
+    const looks = charted.flatMap(({ governed, chart }) =>
+      chart.held.filter((held) => held.rule === rule).map((held) => ({ governed, held })),
+    )
+    return {
+      check: RULES[rule],
+      looked: looks.length,
+      expected: looks.reduce((sum, { held }) => sum + held.share, 0),
+      findings: looks
+        .filter(({ held }) => held.tooMany)
+        .flatMap(({ governed, held }) => findingOf(source, RULES[rule], governed, held)),
+    }
+  })
+}
+
+function findingOf(
+  source: string,
+  code: (typeof RULES)[keyof typeof RULES],
+  governed: GovernedSegment,
+  { places, limit, share, phi }: RuleHeld,
+): Finding[] {
+  const { chart } = governed.segment
+  if (!chart.shown) return []
+  const { centre, low, high, baseline } = chart
+  const params = {
+    ...ofSegment(source, governed),
+    ...{ held: places.length, limit, share, correlation: phi, centre, low, high },
+    baseline: baseline.places.length,
+    lots: newestLots(governed.series, places),
+  }
+  return [found(source, { code, params }, ...governed.place)]
+}
