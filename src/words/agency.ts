@@ -138,7 +138,7 @@ export function verificationKindWords(kind: VerificationStatus['kind']): string 
 
 /** "4 planned, 3 on record, 1 missing"; of a period that goes on, "1 to come". */
 export function takenWords({ planned, taken, missing, over }: VerificationStatus): string {
-  if (taken === null || missing === null) return `${planned} planned; the records hold no assurance visits`
+  if (taken === null || missing === null) return `${planned} planned; no assurance visit is on record`
   const tail = missing === 0 ? '' : over ? `, ${missing} missing` : `, ${missing} to come`
   return `${planned} planned, ${taken} on record${tail}`
 }

@@ -12,6 +12,7 @@ import { type ComparedLot, isAgencys, type Pair, pairsOfLot, testName } from './
 import type { PrecisionRow } from './precision.ts'
 import { compareSplits, type SplitComparison } from './split-comparison.ts'
 import {
+  levelOf,
   type PlannedVerification,
   type TakenSample,
   type VerificationStatus,
@@ -62,7 +63,7 @@ export function sourceAgency({ asOf, lots, samples, plan, precision }: AgencyEvi
     independents: samples.filter(({ kind }) => kind === 'independent').length,
     withoutCustody: samples.filter(({ custody }) => custody === undefined).map(({ lot }) => lot),
     independent: independents.flatMap(([key, own]) => {
-      const found = compareIndependent(own, producers.get(key) ?? [])
+      const found = compareIndependent(own, producers.get(key) ?? [], levelOf(plan))
       return found === null ? [] : [found]
     }),
     split: byTest('split').map(([, own]) => compareSplits(own)),

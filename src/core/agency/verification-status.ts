@@ -11,6 +11,27 @@ export interface PlannedVerification {
   readonly methods?: 'alike' | 'not-alike'
   readonly cement?: 'alike' | 'not-alike'
   readonly note?: string
+  /** Level of F and t for independent samples. */
+  readonly level?: AgencyLevel
+  /** Assurance visits on record. */
+  readonly visits?: readonly { readonly on: Moment; readonly note?: string }[]
+}
+
+/** As written in the plan. */
+export type AgencyLevel = '1 %' | '5 %'
+
+const LEVELS: Readonly<Record<AgencyLevel, number>> = { '1 %': 0.01, '5 %': 0.05 }
+
+/**
+ * The level that the newest plan of independent samples states.
+ * @param plan in any order
+ * @returns between 0 and 1; undefined where none states one
+ */
+export function levelOf(plan: readonly PlannedVerification[]): number | undefined {
+  const stated = plan
+    .toSorted((a, b) => a.from.day - b.from.day)
+    .findLast(({ kind, level }) => kind === 'independent' && level !== undefined)
+  return stated?.level && LEVELS[stated.level]
 }
 
 /** A sample of the agency with its results on record. */
@@ -24,12 +45,12 @@ export interface TakenSample {
 }
 
 export interface VerificationStatus extends PlannedVerification {
-  /** Samples of the kind taken in the period; null for assurance, of which no sample is on record. */
+  /** Samples of the kind taken in the period, or visits made; null for assurance of which no visit is on record. */
   readonly taken: number | null
   /** Of those, how many name who took them, and how custody was kept. */
   readonly withSampler: number
   readonly withCustody: number
-  /** Planned and not on record; null for assurance. */
+  /** Planned and not on record; null where what was done is not recorded. */
   readonly missing: number | null
   /** Whether the period is over. */
   readonly over: boolean
@@ -51,13 +72,13 @@ export function verificationStatus(
     const own = samples.filter(
       ({ kind, taken }) => kind === period.kind && period.from.day <= taken.day && taken.day <= period.to.day,
     )
-    const isAssurance = period.kind === 'assurance'
+    const taken = period.kind === 'assurance' ? (period.visits?.length ?? null) : own.length
     return {
       ...period,
-      taken: isAssurance ? null : own.length,
+      taken,
       withSampler: own.filter(({ sampler }) => sampler !== undefined).length,
       withCustody: own.filter(({ custody }) => custody !== undefined).length,
-      missing: isAssurance ? null : Math.max(0, period.planned - own.length),
+      missing: taken === null ? null : Math.max(0, period.planned - taken),
       over: period.to.day < asOf.day,
     }
   })

@@ -83,6 +83,9 @@ function knownSource(source: Source, asOf: Moment): Source {
     'numbers-not-used': each(source['numbers-not-used'], (one) =>
       one.on === undefined || isBy(one.on, asOf) ? one : null,
     ),
+    'verification-plan': each(source['verification-plan'], (plan) =>
+      changed(plan, { visits: each(plan.visits, (visit) => (isBy(visit.on, asOf) ? visit : null)) }),
+    ),
     ...defined({ reports: source.reports && knownReports(source.reports, asOf) }),
   })
 }

@@ -150,7 +150,10 @@ function countsOf({ independents, splits }: SourceAgency): string {
 }
 
 function remarksOf(status: SourceAgency['status'][number]): string {
-  const { kind, taken, withSampler, withCustody, methods, cement, sampler, custody, note } = status
+  const { kind, taken, withSampler, withCustody, methods, cement, sampler, custody, note, level } = status
+  const visits = (status.visits ?? []).map(({ on, note: seen }) =>
+    seen === undefined ? shortDate(on) : `${shortDate(on)} (${seen})`,
+  )
   const alike = (what: string, of: 'alike' | 'not-alike' | undefined) =>
     of === undefined ? [] : [`${what} ${of === 'alike' ? 'alike' : 'not alike'}`]
   const recorded =
@@ -163,6 +166,8 @@ function remarksOf(status: SourceAgency['status'][number]): string {
     ...recorded,
     ...alike('methods', methods),
     ...alike('control cement', cement),
+    ...(level === undefined ? [] : [`compared at ${level}`]),
+    ...(visits.length === 0 ? [] : [`visits: ${visits.join(', ')}`]),
     ...(note === undefined ? [] : [note]),
   ].join('; ')
 }

@@ -76,6 +76,9 @@ export function* sourceHappenings(source: Source): Generator<Happening> {
     yield [on, `/diverted/${place}/on`]
     yield [tested, `/diverted/${place}/tested`]
   }
+  for (const [place, { visits = [] }] of (source['verification-plan'] ?? []).entries())
+    for (const [index, { on }] of visits.entries())
+      yield [on, `/verification-plan/${place}/visits/${index}/on`]
   for (const [place, { on }] of (source['numbers-not-used'] ?? []).entries())
     yield [on, `/numbers-not-used/${place}/on`]
   yield* answerHappenings(source.answers)

@@ -13,7 +13,30 @@ export function checkYears(id: string, source: Source, all: AllRecords, report: 
   for (const key of ['verification-plan', 'phases'] as const)
     for (const [index, period] of (source[key] ?? []).entries())
       checkPeriod(period, `/${key}/${index}`, report)
+  for (const [index, plan] of (source['verification-plan'] ?? []).entries())
+    checkPlan(plan, `/verification-plan/${index}`, report)
   checkUnused(id, source['numbers-not-used'] ?? [], all, report)
+}
+
+type Plan = NonNullable<Source['verification-plan']>[number]
+
+/** Visits are made for assurance, within the period; a level is one of comparing independent samples. */
+function checkPlan({ kind, from, to, level, visits }: Plan, at: string, report: FileReport): void {
+  const kinds = { level: 'independent', visits: 'assurance' } as const
+  for (const [key, value] of Object.entries({ level, visits }) as [keyof typeof kinds, unknown][])
+    if (value !== undefined && kind !== kinds[key])
+      report.at(
+        `${at}/${key}`,
+        'key-unknown',
+        `${key} belongs to a plan of kind ${kinds[key]}, and this one is of kind ${kind}`,
+        `remove ${key}, or correct the kind`,
+      )
+  for (const [index, { on }] of (visits ?? []).entries()) {
+    const pointer = `${at}/visits/${index}/on`
+    if (!checkDate(on, pointer, report)) continue
+    checkOrder({ earlier: from, later: on, pointer, sentence: 'the visit comes before its period' }, report)
+    checkOrder({ earlier: on, later: to, pointer, sentence: 'the period ends before the visit' }, report)
+  }
 }
 
 /** Each entry after the one before it; which action may follow which, agencies decide. */

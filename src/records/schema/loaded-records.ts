@@ -550,6 +550,15 @@ export type Source = {
     methods?: 'alike' | 'not-alike'
     /** Whether both laboratories use the same control cement. */
     cement?: 'alike' | 'not-alike'
+    /** Level at which the agency compares its independent samples with the producer’s results, 1 % if absent. */
+    level?: '1 %' | '5 %'
+    /** Assurance visits made in the period. */
+    visits?: {
+      /** Day of the visit. */
+      on: Moment
+      /** What was seen. */
+      note?: string
+    }[]
     /** Note. */
     note?: string
   }[]

@@ -141,4 +141,42 @@ describe('sourceAgency', () => {
       [null, null, true, 0, 0],
     ])
   })
+
+  it('sourceAgency compares at the level that the newest plan of independent samples states, else at 1 %', () => {
+    const lots = [1, 2, 3].map((place) =>
+      lotOf(place, [
+        result('loss-on-ignition', place),
+        agencys('loss-on-ignition', place, { sample: 'I', sampleKind: 'independent' }),
+      ]),
+    )
+    const year = (from: string, more: object) =>
+      ({
+        kind: 'independent',
+        from: readMoment(`${from}-01-01`),
+        to: readMoment(`${from}-12-31`),
+        planned: 1,
+        ...more,
+      }) as const
+    const levelUnder = (...plan: AgencyEvidence['plan']) => found({ lots, plan }).independent[0]?.level
+    expect([
+      levelUnder(),
+      levelUnder(year('2026', { level: '5 %' }), year('2025', { level: '1 %' })),
+      levelUnder(year('2025', { level: '5 %' }), year('2026', {})),
+      levelUnder(year('2026', { level: '5 %', kind: 'split' })),
+    ]).toEqual([0.01, 0.05, 0.05, 0.01])
+  })
+
+  it('sourceAgency counts assurance visits where they are on record, and says nothing of them where none is', () => {
+    const plan = {
+      kind: 'assurance',
+      from: readMoment('2026-01-01'),
+      to: readMoment('2026-12-31'),
+      planned: 3,
+    } as const
+    const status = (visits?: { on: ReturnType<typeof readMoment> }[]) =>
+      found({ plan: [visits === undefined ? plan : { ...plan, visits }] }).status.map(
+        ({ taken, missing }) => [taken, missing],
+      )
+    expect([status(), status([{ on: readMoment('2026-02-03') }])]).toEqual([[[null, null]], [[1, 2]]])
+  })
 })
