@@ -21,6 +21,7 @@ import { standingOf } from '../edition/shape/standing.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
+import { answersLeftOver } from '../edition/views/answers.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
@@ -212,5 +213,17 @@ function findingLines(edition: Edition): string[] {
         ...finding.evidence.map((text) => `    ${text}`),
       ])
       .map(plainSpaces),
+    ...leftOverLines(edition, new Set(findings.map(({ id }) => id))),
+  ]
+}
+
+/** An answer may outlive its finding, or name none by a slip: both are said. */
+function leftOverLines(edition: Edition, made: ReadonlySet<string>): string[] {
+  const leftOver = answersLeftOver(edition, made)
+  if (leftOver.length === 0) return []
+  return [
+    '',
+    `${countWords(leftOver.length, 'answer')} to findings that are not made, or no longer made:`,
+    ...leftOver.map(({ about, answer }) => `  ${answer.finding} (in the record of ${about})`),
   ]
 }

@@ -35,6 +35,8 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   'shipped-without-certificate': 'Did each shipment leave with a certificate of its lot issued?',
   'shipped-before-results': 'Was a result of the lot known when a shipment left?',
   'shipped-before-completion': 'Were all results that the lot is judged on known when a shipment left?',
+  'shipped-on-missed-age':
+    'Did a shipment leave on an early age that missed its limit, while a later one was awaited?',
   'failed-after-shipping': 'Did a lot turn out not to meet its criterion after shipments had left?',
   'shipped-after-failure': 'Did a shipment leave although its lot was known not to meet its criterion?',
   'shipped-after-withdrawal': 'Did a shipment leave after the certificate of its lot was withdrawn?',

@@ -2,7 +2,8 @@
 import type { ShippedThen, ShippingParams } from '../core/checks/shipping-findings.ts'
 import { date } from './dates.ts'
 import type { FindingNames } from './finding-names.ts'
-import { countWords, numberWords } from './numbers.ts'
+import { testWords } from './named-tests.ts'
+import { countWords, figureWords, numberWords } from './numbers.ts'
 import type { WordsOf } from './reason-words.ts'
 import type { UnitSystem } from './unit-systems.ts'
 
@@ -13,6 +14,8 @@ export const SHIPPING_SENTENCES: WordsOf<ShippingParams, [FindingNames]> = {
     `${shipments(shipped, names)} of ${names.lot(lot)} left before any of its results was known`,
   'shipped-before-completion': ({ source, count, of }, names) =>
     `${count} of ${countWords(of, 'shipment')} of ${names.source(source)} left before the last result that the lot is judged on was known`,
+  'shipped-on-missed-age': ({ lot, shipped, value, decimals, unit, ...test }, names) =>
+    `${shipments(shipped, names)} of ${names.lot(lot)} left when its ${testWords(test, names)}, ${figureWords({ value, decimals, unit }, names.units)}, had missed the limit and none at a later age was known`,
   'failed-after-shipping': (failed, names) =>
     `${names.lot(failed.lot)} does not meet ${names.criterion(failed.criterion)}, and ${drawnFrom(failed, 'it', names)} had left before that was known`,
   'shipped-after-failure': (failed, names) =>
@@ -53,6 +56,10 @@ export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [FindingNames], string[]
   'shipped-before-completion': ({ tonnes, lots }, names) => [
     `${numberWords(tonnes, 0, 't', names.units)} from ${countWords(lots, 'lot')}`,
     'that is usual where lots are released on early results; it matters where a later one fails',
+  ],
+  'shipped-on-missed-age': ({ shipped, known }) => [
+    `known since ${date(known)}; ${bills(shipped)}`,
+    'either age may meet the limit; until the later one is known, such a shipment is conditional',
   ],
   'failed-after-shipping': (failed, names) => [...failedLines(failed, names), 'who has been told?'],
   'shipped-after-failure': failedLines,

@@ -23,6 +23,18 @@ const SENTENCES: Readonly<Record<string, (params: Missing['params']) => string>>
   'no-bridge': ({ laboratory, from, to }) =>
     `Activity across control cements: ${laboratory} has no paired batches of ${from} and ${to}, so that indices before and after the change are not joined.`,
   'no-equipment': ({ laboratory }) => `Equipment: ${laboratory} has no verification dates on record.`,
+  'severity-lowered': ({ n, checks }) =>
+    `Severity: this site shows the findings of ${plural(Number(n), 'check', 'checks')} as information though they are warnings by default: ${checks}. They stay open questions.`,
+  'no-history-of-records': () =>
+    'Earlier texts: the records keep no history of their own. What a figure or a criterion said before shows only where a certificate was issued.',
+  'no-notice-of-change': () =>
+    'Fuel, deposit and cell: a change shows only where the record lists it as an event, and nothing says whether an agency was told of it.',
+  'no-recipe': () => 'Blend: no recipe is on record that the shares of each lot could be held against.',
+  'no-carbon-or-colour': () =>
+    'Carbon: neither carbon nor colour is on record beside loss on ignition, so that they cannot be held against each other.',
+  'no-ammonia-or-sorbents': () => 'Ammonia, sorbents and activated carbon: no record holds them.',
+  'few-readings-alike': () =>
+    'Copies: readings of fewer than five values, and values that agree as often as chance lets them, are not told from chance.',
   'lots-not-shown': ({ n }) =>
     `Lots: ${plural(Number(n), 'lot is', 'lots are')} on record and not published.`,
 }

@@ -254,6 +254,7 @@ describe('the committed demo', () => {
     expect([...timed].sort()).toEqual([
       'failed-after-shipping',
       'shipped-after-failure',
+      'shipped-on-missed-age',
       'shipped-without-certificate',
     ])
   })

@@ -164,7 +164,7 @@ describe('an overdue result', () => {
     const { due, overdueSince, standing } = JSON.parse(textOf(demo.site.folder, `data/lots/${LATE}.json`))
     expect([due, overdueSince, standing]).toEqual([null, '2026-02-05', `Meets so far; ${OVERDUE}`])
     expect(plain(textOf(demo.site.folder, 'findings/index.html'))).toContain(
-      `of ${LATE} has been overdue since 5 February 2026`,
+      `of lot TH-2025-014 of Tarn Hollow tuff has been overdue since 5 February 2026`,
     )
   })
 })

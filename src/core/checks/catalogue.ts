@@ -50,6 +50,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'shipped-without-certificate': { family: 'time', severity: 'warning', first: true },
   'shipped-before-results': { family: 'time', severity: 'warning' },
   'shipped-before-completion': { family: 'time', severity: 'information', sumsLots: true },
+  'shipped-on-missed-age': { family: 'time', severity: 'information' },
   'failed-after-shipping': { family: 'time', severity: 'warning' },
   'shipped-after-failure': { family: 'time', severity: 'warning', first: true },
   'shipped-after-withdrawal': { family: 'time', severity: 'warning', first: true },

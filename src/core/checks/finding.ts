@@ -64,6 +64,8 @@ export interface Finding {
   /** Permanent within its lot or source: check and what it is about. */
   readonly id: string
   readonly severity: 'blocks' | 'warning' | 'information'
+  /** Its severity by default, where the site has lowered it: a question that is open stays so. */
+  readonly loweredFrom?: 'warning'
   /** Lot, source or laboratory that it is about. */
   readonly about: string
   readonly reason: FindingReason

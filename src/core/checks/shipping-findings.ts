@@ -1,4 +1,5 @@
 /** What the checks report that hold the days of shipping against other days. */
+import type { PropertyKey } from '../measure/properties.ts'
 
 /** Shipments of one kind, in order of date. */
 export interface ShippedThen {
@@ -38,6 +39,16 @@ export interface ShippingParams {
     readonly of: number
     readonly tonnes: number
     readonly lots: number
+  }
+  /** What left after the early result was known, with `value` in `unit`, and before one at a later age was. */
+  readonly 'shipped-on-missed-age': OfLot & {
+    readonly known: string
+    readonly property: PropertyKey
+    readonly condition: string | null
+    readonly age: string | null
+    readonly value: number
+    readonly decimals: number
+    readonly unit: string
   }
   readonly 'failed-after-shipping': Failed
   readonly 'shipped-after-failure': Failed

@@ -165,7 +165,9 @@ function laboratoryOf(laboratory: Laboratory | undefined): AuditedLaboratory | u
 /** A finding with the severity that the site gives its check. What blocks is a fault of a reading, and stays. */
 export function asSiteWants(finding: Finding, { checks = {} }: Pick<Site, 'checks'>): Finding {
   const wanted = checks[finding.reason.code]
-  return wanted === undefined || finding.severity === 'blocks' ? finding : { ...finding, severity: wanted }
+  if (wanted === undefined || finding.severity === 'blocks') return finding
+  const isLowered = finding.severity === 'warning' && wanted === 'information'
+  return { ...finding, severity: wanted, ...(isLowered ? { loweredFrom: 'warning' as const } : {}) }
 }
 
 /** The checks of an edition, or of a part of it, by what was looked at. */

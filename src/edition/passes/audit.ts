@@ -6,6 +6,7 @@ import { farFromHistory } from '../../core/checks/far-from-history.ts'
 import type { CheckId } from '../../core/checks/catalogue.ts'
 import { type Checked, lookedOnce } from '../../core/checks/checked.ts'
 import { finishedBesideReadings } from '../../core/checks/finished-beside-readings.ts'
+import { shippedOnMissedAge } from '../../core/checks/missed-early.ts'
 import { otherSampleFindings } from '../../core/checks/other-sample-fails.ts'
 import { implausibleLot } from '../../core/checks/plausible-lot.ts'
 import { implausibleResults } from '../../core/checks/plausible-results.ts'
@@ -112,6 +113,7 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
     ),
     ...agencyLotChecks(id, pairsOfLot(comparedLot(lot, records.criteria), precisionOf(records.site))),
     ...shippingDays(lot),
+    ...shippedOnMissedAge(lot),
     sampledOutside(lot),
   ]
 }

@@ -20,23 +20,25 @@ function answersOf(edition: Edition, source: string): PlacedAnswer[] {
   return [...own, ...ofLots]
 }
 
-/** The answer to a finding, in the record of its lot or of its source; those of a source are read once. */
+/**
+ * The answer to a finding: one about a lot in the record of the lot or of its source, one about a source in its record or
+ * in that of any of its lots, which are then read once.
+ */
 export function answerReader(
   edition: Edition,
 ): (finding: { readonly id: string; readonly about: string }) => RecordedAnswer | null {
   const bySource = new Map<string, ReadonlyMap<string, RecordedAnswer>>()
   return ({ id, about }) => {
-    const isLot = edition.lots.has(about)
-    const own = isLot ? edition.lot(about).record.answers?.find(({ finding }) => finding === id) : undefined
-    const source = isLot ? sourceOf(about) : about
-    if (own !== undefined || !edition.sources.has(source)) return own ?? null
-    const answers = kept(bySource, source, () => byFinding(edition.source(source).record.answers ?? []))
-    return answers.get(id) ?? null
+    const own = [about, sourceOf(about)].flatMap((of) => recordOf(edition, of)?.answers ?? [])
+    if (!edition.sources.has(about)) return own.find(({ finding }) => finding === id) ?? null
+    const ofSource = () => new Map(answersOf(edition, about).map(({ answer }) => [answer.finding, answer]))
+    return kept(bySource, about, ofSource).get(id) ?? null
   }
 }
 
-function byFinding(answers: readonly RecordedAnswer[]): Map<string, RecordedAnswer> {
-  return new Map(answers.map((answer) => [answer.finding, answer]))
+function recordOf(edition: Edition, id: string): Pick<SourceEntry['record'], 'answers'> | undefined {
+  if (edition.lots.has(id)) return edition.lot(id).record
+  return edition.sources.has(id) ? edition.source(id).record : undefined
 }
 
 /** Answers to findings that are no longer made, by source. */

@@ -44,16 +44,19 @@ export function sourceQuestions(
 ): SourceQuestions {
   const findings = [...source.findings, ...findingsOfLots(edition, [...rows].reverse())]
   const listed = listedFindings(edition, findings.sort(byReadingOrder)).map(questionOf)
-  const open = listed.filter(({ closed, severity }) => closed === null && severity !== 'information')
+  const open = listed.filter((one) => one.closed === null && isQuestion(one))
   return {
     published: findingsPublished(edition),
     open: open.slice(0, most),
     more: Math.max(0, open.length - most),
-    closed: listed
-      .filter(({ closed, severity }) => closed !== null || severity === 'information')
-      .slice(0, most),
+    closed: listed.filter((one) => one.closed !== null || !isQuestion(one)).slice(0, most),
     oldestDays: oldestOf(edition, open),
   }
+}
+
+/** A site that lowers a severity does not answer the question. */
+function isQuestion({ severity, loweredFrom }: SourceQuestion): boolean {
+  return severity !== 'information' || loweredFrom !== undefined
 }
 
 function questionOf(finding: ListedFinding): SourceQuestion {

@@ -1,5 +1,7 @@
 /** What the records of a source do not allow anybody to check, and why. */
+import { type CheckId, CHECKS } from '../../core/checks/catalogue.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { beyondRecords } from './beyond-records.ts'
 import { findingsPublished } from './findings.ts'
 import { hasListing } from './source-listing.ts'
 import type { SourceLot } from './source-lots.ts'
@@ -18,6 +20,13 @@ export type UncheckedCode =
   | 'no-bridge'
   | 'no-equipment'
   | 'lots-not-shown'
+  | 'severity-lowered'
+  | 'no-history-of-records'
+  | 'no-notice-of-change'
+  | 'no-recipe'
+  | 'no-carbon-or-colour'
+  | 'no-ammonia-or-sorbents'
+  | 'few-readings-alike'
 
 export interface Unchecked {
   readonly code: UncheckedCode
@@ -46,7 +55,23 @@ export function uncheckedOf(edition: Edition, source: SourceEntry, lots: readonl
       : [{ code: 'lots-not-shown', params: { n: source.unpublished } } as const]),
     ...unbridged(edition, lots),
     ...withoutEquipment(edition, lots),
+    ...lowered(edition),
+    ...beyondRecords(record.kind).map((code) => ({ code, params: {} })),
   ]
+}
+
+/** A check whose findings this site shows as information though they are warnings by default. */
+function lowered({ site: { checks = {} } }: Edition): Unchecked[] {
+  const names = Object.entries(checks)
+    .filter(([check, severity]) => severity === 'information' && isWarning(check))
+    .map(([check]) => check)
+  return names.length === 0
+    ? []
+    : [{ code: 'severity-lowered', params: { n: names.length, checks: names.join(', ') } }]
+}
+
+function isWarning(check: string): boolean {
+  return CHECKS[check as CheckId].severity === 'warning'
 }
 
 /** Control cements that follow one another at one laboratory without paired batches. */

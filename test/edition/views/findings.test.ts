@@ -95,6 +95,20 @@ describe('findingsView beside answers and checks', () => {
     ])
   })
 
+  it('finds an answer to a finding of a lot in the record of its source, and the other way round', () => {
+    const lot = tinyLot('ash/1', { findings: [finding('ash/1')] })
+    const ofLot = { ...lot, record: { ...lot.record, answers: [answer('changed-after-issue/ash')] } }
+    const source = withAnswers('ash', answer('changed-after-issue/ash/1'))
+    const { groups, leftOver } = findingsView(tinyEdition([source], [ofLot]))
+    const open = groups[0]?.findings.map(({ check, about, recorded }) => [check, about, recorded?.answer])
+    expect(open).toEqual([
+      ['changed-after-issue', 'ash', 'a slip'],
+      ['proficiency-lapsed', 'ash', undefined],
+      ['changed-after-issue', 'ash/1', 'a slip'],
+    ])
+    expect(leftOver).toEqual([])
+  })
+
   it('lists the checks by family with their looks and flags, and says where the site set another severity', () => {
     const looks = [
       { check: 'proficiency-open', looked: 10, found: 1 },
