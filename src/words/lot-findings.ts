@@ -9,7 +9,7 @@ import type { FindingNames } from './finding-names.ts'
 import { UNISSUED_LOT } from './withheld.ts'
 import { TOTAL_DECIMALS } from '../core/checks/plausible-results.ts'
 import { limitWords } from './limits.ts'
-import { testWords } from './named-tests.ts'
+import { firstLots, testWords } from './named-tests.ts'
 import { figureWords, numberWords } from './numbers.ts'
 import { propertyWords } from './property-names.ts'
 import { listWords } from './sentences.ts'
@@ -84,12 +84,19 @@ const ALIKE: Readonly<Record<LotFindingParams['readings-alike']['of'], string>> 
   mortar: 'readings of the mortar of sample',
 }
 
-/** Lots and sources by id; one that is not published is not named. */
+/** Lots named in a sentence: own choice. */
+const NAMED = 3
+
+/** Lots and sources by id; one that is not published is not named. Of many, the first are. */
 function otherLots(others: readonly (string | null)[], names: FindingNames): string {
-  return listWords(
-    others.map((lot) => (lot === null ? UNISSUED_LOT : materialWords(lot, names))),
-    'and',
-  )
+  const [first] = others
+  const source = typeof first === 'string' && first.includes('/') ? sourceOf(first) : null
+  const areOfOne = others.every((id) => id?.includes('/') === true && sourceOf(id) === source)
+  if (source !== null && areOfOne && 1 < others.length)
+    return `lots ${firstLots(others.slice(0, NAMED), others.length, names)} of ${names.source(source)}`
+  const named = others.slice(0, NAMED).map((id) => (id === null ? UNISSUED_LOT : materialWords(id, names)))
+  const more = others.length - named.length
+  return listWords(more === 0 ? named : [...named, `${more} more`], 'and')
 }
 
 const OWN_CHOICE = 'the range is this program’s own choice; check the record and, if it is right, leave it'

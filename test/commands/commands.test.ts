@@ -206,7 +206,7 @@ describe('npm run issue', () => {
     const { out } = await run('check', '--content', folder)
     expect(out).toMatch(/differs from revision 0 as issued in 3 places \[changed-after-issue\//)
     expect(out).toContain('specimens › a: 78.4 kN when issued, 58.4 kN today')
-    expect(out).toMatch(/strength: issued as "meets", today "does not meet"/)
+    expect(out).toMatch(/Strength, edition trial: issued as "meets", today "does not meet"/)
     expect(readFileSync(path, 'utf8')).toBe(before)
   })
   it('stops check where a document is not the one whose digest is on record', async () => {

@@ -111,6 +111,8 @@ describe('the listing of a source', () => {
 
   it('holds from its day until it is suspended, ends or is taken away', () => {
     expect(listed(FIRST, '2026-03-05')).toEqual([])
+    const suspended = '{ date: 2026-03-04, by: "ROADS ", action: suspended }'
+    expect(listed(`${FIRST}, ${suspended}`, '2026-03-05')).toHaveLength(1)
     expect(listed(`${FIRST}, { date: 2026-03-04, by: Roads, action: suspended }`, '2026-03-05')).toEqual([
       '1 shipment (25.0 t) of Trial left while it was suspended by Roads, since 4 March 2026',
     ])

@@ -93,3 +93,43 @@ describe('wordedFinding', () => {
     ])
   })
 })
+
+describe('lots that a finding names', () => {
+  const alike = (...others: readonly (string | null)[]) =>
+    worded({
+      code: 'readings-alike',
+      params: { lot: 'vale/V-9', of: 'oxides', sample: 'C', laboratory: 'quay', values: 8, others },
+    })[0]?.replace('All 8 oxides of sample C of lot V-9 of vale are the same, to the last digit, in ', '')
+
+  it('stand by their numbers where one source has them all, the first of many', () => {
+    expect(alike('vale/V-1')).toBe('lot V-1 of vale')
+    expect(alike('vale/V-1', 'vale/V-2')).toBe('lots V-1 and V-2 of vale')
+    expect(alike('vale/V-1', 'vale/V-2', 'vale/V-3', 'vale/V-4')).toBe(
+      'lots V-1, V-2, V-3 and one other of vale',
+    )
+    expect(alike(...Array.from({ length: 8 }, (_, place) => `vale/V-${place + 1}`))).toBe(
+      'lots V-1, V-2, V-3 and 5 others of vale',
+    )
+  })
+  it('stand with their sources where these differ, and one not published is not named', () => {
+    expect(alike('fell/F-1', 'vale/V-1', null)).toBe(
+      'lot F-1 of fell, lot V-1 of vale and a lot not yet issued',
+    )
+    expect(alike('fell/F-1', 'vale/V-1', null, 'vale/V-2')).toBe(
+      'lot F-1 of fell, lot V-1 of vale, a lot not yet issued and 1 more',
+    )
+  })
+  it('print masses in the units of the site', () => {
+    const day = { bill: 'B1', date: '2026-03-05' }
+    const shipped = { count: 1, tonnes: 25, first: day, last: day }
+    const reason: Finding['reason'] = {
+      code: 'shipped-without-certificate',
+      params: { lot, shipped, issued: null },
+    }
+    const finding = { id: 'x', severity: 'warning', about: lot, reason } as const
+    // 25 / 0.90718474 is 27.6.
+    expect(wordedFinding(finding, { ...PLAIN_NAMES, units: 'US' }).sentence).toBe(
+      '1 shipment (27.6 short tons) of lot V-1 of vale left without a certificate',
+    )
+  })
+})

@@ -62,9 +62,14 @@ function findingOf(
 /** Null where an agency lists the source on the day. */
 function unlistedOn({ listing, approvals }: ListedMaterial, date: Moment): Standing | null {
   if (listing.length === 0) return unapprovedOn(approvals, date)
-  const byAgency = [...Map.groupBy(listing, ({ by }) => by).values()]
+  const byAgency = [...Map.groupBy(listing, ({ by }) => agencyKey(by)).values()]
   const standings = byAgency.map((actions) => standingOn(actions, date))
   return standings.includes(null) ? null : (standings.find((one) => one !== null) ?? null)
+}
+
+/** One agency, however its name is written. */
+function agencyKey(by: string): string {
+  return by.normalize('NFKC').trim().toLowerCase().replace(/\s+/g, ' ')
 }
 
 function standingOn(actions: ListedMaterial['listing'], date: Moment): Standing | null {

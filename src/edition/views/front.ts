@@ -19,6 +19,7 @@ import { type DueLine, dueLines } from './due.ts'
 import { isInForce, lastLot } from './last-lot.ts'
 import { type ComparedClause, comparedTitle, isCompared, printedFigure } from './printed-figure.ts'
 import { overdueCount, type OverdueLine, overdueLines } from './overdue.ts'
+import { sourceQuestions } from './source-questions.ts'
 
 /** A source at a glance. */
 export interface SourceGlance {
@@ -29,6 +30,7 @@ export interface SourceGlance {
   /** Name of the producer. */
   readonly producer: string
   readonly lotCount: number
+  /** Open questions, as the source's page counts them. */
   readonly openFindings: number
   /** Results of its lots that are overdue. */
   readonly overdue: number
@@ -116,7 +118,7 @@ function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
     class: source.class,
     producer: edition.producers.get(source.producer)?.name ?? source.producer,
     lotCount: lots.length,
-    openFindings: source.findingCount + lots.reduce((sum, { findingCount }) => sum + findingCount, 0),
+    openFindings: sourceQuestions(edition, edition.source(source.id), { most: 0 }).more,
     overdue: overdueCount(lots),
     last,
     verdict: last === null ? null : glanceVerdict(edition, last),
