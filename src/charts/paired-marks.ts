@@ -1,5 +1,4 @@
 /** Marks of sources on a paired chart, told apart by outline alone. */
-import { curveLinearClosed, line } from 'd3'
 import { rounded } from './plot.ts'
 
 type Draw = (x: number, y: number, scale: number) => string
@@ -19,14 +18,15 @@ export interface PairedMark {
  * Own outlines: of d3's symbols only circle and square are the same pictures. Its diamond is slimmer, its
  * cross thicker, its triangle stands a little higher; it has no triangle pointing down and no bars.
  */
-function polygon(corners: readonly Corner[]): Draw {
-  return (x, y, scale) =>
-    line<Corner>(
-      ([across]) => x + scale * across,
-      ([, down]) => y + scale * down,
-    )
-      .curve(curveLinearClosed)
-      .digits(2)(corners) ?? ''
+function polygon([first = [0, 0], ...others]: readonly Corner[]): Draw {
+  return (x, y, scale) => {
+    // From corner to corner: the same text in every mark, which a page of thousands of marks packs small.
+    const steps = others.map(([across, down], place) => {
+      const [left, up] = others[place - 1] ?? first
+      return `${rounded(scale * (across - left))},${rounded(scale * (down - up))}`
+    })
+    return `M${rounded(x + scale * first[0])},${rounded(y + scale * first[1])}l${steps.join(' ')}Z`
+  }
 }
 
 function circle(radius: number): Draw {

@@ -264,7 +264,7 @@ describe('pairedModel', () => {
           {
             "letter": "",
             "letters": [],
-            "marks": "M55.27,269.27L60.73,269.27L60.73,274.73L55.27,274.73Z",
+            "marks": "M55.27,269.27l5.46,0 0,5.46 -5.46,0Z",
             "name": "filler",
             "role": "inert",
             "shape": "square",

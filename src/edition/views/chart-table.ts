@@ -19,7 +19,7 @@ export interface ChartTableRow {
 }
 
 /** Rows of a table on a page; the file has every result. */
-const ROWS = 60
+const ROWS = 40
 
 /** The newest of a chart's points, the latest first. @param points in order of the drawing */
 export function newestTable<Point>(

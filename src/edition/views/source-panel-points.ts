@@ -1,5 +1,5 @@
 /** The points of a panel: where each lies, what it may be compared with, and what is read out at it. */
-import type { PanelPoint } from '../../charts/panel.ts'
+import type { PanelInput, PanelPoint } from '../../charts/panel.ts'
 import { chartedState, meanBefore, resultReading } from '../../words/chart-readings.ts'
 import { shortDate } from '../../words/dates.ts'
 import { number } from '../../words/numbers.ts'
@@ -49,7 +49,7 @@ function isMissed({ missed }: SourceLot, { property }: Series, { value }: Series
 export function panelPoints(
   { axis, laboratories, edition }: PanelContext,
   series: Series,
-  points: readonly ChartedPoint[],
+  { points, band }: { readonly points: readonly ChartedPoint[]; readonly band: PanelInput['band'] },
 ): PanelPoint[] {
   const key = seriesKey(series)
   const figure = figuresOf(series, edition.site.units)
@@ -74,17 +74,21 @@ export function panelPoints(
         value: value === null ? null : figure(value),
         status,
         outside: outside && status === 'valid',
-        remarks: remarksOf(point, figure),
+        remarks: remarksOf(point, band === undefined ? null : figure),
       }),
     }
   })
 }
 
+/** @param figure of the mean before it, where a band is drawn about that */
 function remarksOf(
   { note, precedingMean, precedingCount = 0 }: SeriesPoint,
-  figure: (value: number) => string,
+  figure: ((value: number) => string) | null,
 ): string[] {
-  const mean = precedingMean === undefined ? [] : [meanBefore(precedingCount, figure(precedingMean))]
+  const mean =
+    precedingMean === undefined || figure === null
+      ? []
+      : [meanBefore(precedingCount, figure(precedingMean))]
   return [...(note === undefined ? [] : [note]), ...mean]
 }
 

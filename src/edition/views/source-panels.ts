@@ -186,7 +186,7 @@ export function seriesPanel(context: PanelContext, series: Series, height: numbe
   const all = trendContext(series, criteria, scope)
   const unit = printedUnit(series.unit, series.decimals, edition.site.units)
   const charted = chartedPoints(context, series, limits)
-  const points = panelPoints(context, series, charted)
+  const points = panelPoints(context, series, { points: charted, band: all.band })
   const newest = points.findLast(({ status, value }) => status === 'valid' && value !== null)?.value ?? null
   const model = panelModel({
     points: points.map((point) => inUnit(point, unit.of)),
@@ -230,7 +230,7 @@ function noteOf(
     all.band === undefined
       ? []
       : [
-          `band: mean of the preceding ten ± ${fixedDigits(all.band.half, 0)} ${all.band.relative ? '%' : unitSign(series.unit === '%' ? 'points' : series.unit)}`,
+          `band: mean of the preceding ten, of fewer at first, ± ${fixedDigits(all.band.half, 0)} ${all.band.relative ? '%' : unitSign(series.unit === '%' ? 'points' : series.unit)}`,
         ]
   const others = all.limits.filter(({ value }) => !limits.some((own) => own.value === value))
   const also = others.map(({ label, sets }) => `${label}: ${sets.join('; ')}`)

@@ -64,7 +64,7 @@ describe('sourcePageView', () => {
     const rows = view.charts?.panels[0]?.table.rows ?? []
     expect(rows.map(({ lot }) => lot)).toEqual(
       series?.points
-        .slice(-60)
+        .slice(-40)
         .map(({ lot }) => lot)
         .reverse(),
     )
