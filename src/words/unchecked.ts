@@ -36,7 +36,7 @@ const SENTENCES: Readonly<Record<string, (params: Missing['params']) => string>>
   'few-readings-alike': () =>
     'Copies: readings of fewer than five values, and values that agree as often as chance lets them, are not told from chance.',
   'lots-not-shown': ({ n }) =>
-    `Lots: ${plural(Number(n), 'lot is', 'lots are')} on record and not published.`,
+    `Lots: ${plural(Number(n), 'lot is', 'lots are')} on record and not published; as long as that is so, neither number gaps nor the material balance can be counted.`,
 }
 
 /** @throws RangeError for a code without a sentence */
