@@ -86,9 +86,7 @@ function remarksOf(
   figure: ((value: number) => string) | null,
 ): string[] {
   const mean =
-    precedingMean === undefined || figure === null
-      ? []
-      : [meanBefore(precedingCount, figure(precedingMean))]
+    precedingMean === undefined || figure === null ? [] : [meanBefore(precedingCount, figure(precedingMean))]
   return [...(note === undefined ? [] : [note]), ...mean]
 }
 
