@@ -1,9 +1,12 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
 import { agencySourceChecks } from '../core/checks/agency-differs.ts'
+import type { Pair } from '../core/agency/pairs.ts'
+import { type AtLimit, atTheLimits } from '../core/checks/at-the-limits.ts'
 import { type Checked, checksRun } from '../core/checks/checked.ts'
 import { controlDrift } from '../core/checks/control-drift.ts'
 import { historyChecks } from '../core/checks/history-checks.ts'
 import { kept } from '../core/measure/kept.ts'
+import { once } from '../core/measure/once.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { producerNeverFails } from '../core/checks/producer-never-fails.ts'
 import { verificationKept } from '../core/checks/verification-kept.ts'
@@ -114,7 +117,8 @@ function computeEntries(
     const source = sourceEntry(state, computed, records)
     const history = histories.ofSource(state, computed)
     const ofSource = [...agencyChecks(source, computed), ...historyChecks(id, history())]
-    const toAudit = { lots: computed, several: shared.several, ofSource }
+    const pairs = Map.groupBy(source.agency()?.pairs ?? [], ({ lot }) => lot)
+    const toAudit = { lots: computed, several: shared.several, ofSource, pairs, atLimits: source.atLimits() }
     const { lots, ...audit } = audited(records, state, toAudit, index)
     for (const lot of lots) {
       entries.lots.set(lot.id, lot)
@@ -130,18 +134,21 @@ interface ToAudit {
   readonly several: readonly ShipmentEntry[]
   /** What an agency's results and the history of the source gave reason to ask. */
   readonly ofSource: readonly Checked[]
+  /** Of an agency's results with the producer's, by lot. */
+  readonly pairs: ReadonlyMap<string, readonly Pair[]>
+  readonly atLimits: readonly AtLimit[]
 }
 
 /** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
 function audited(
   records: Records,
   state: SourceState,
-  { lots, several, ofSource }: ToAudit,
+  { lots, several, ofSource, pairs, atLimits }: ToAudit,
   index: AuditIndex,
 ): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
   const checked = [
-    ...lots.flatMap((lot) => auditLot(lot, records, state, index)),
-    ...auditSource({ state, lots, several, records }, index),
+    ...lots.flatMap((lot) => auditLot(lot, records, { state, pairs: pairs.get(lot.id) ?? [] }, index)),
+    ...auditSource({ state, lots, several, records, atLimits }, index),
     ...ofSource,
   ]
   const about = Map.groupBy(
@@ -170,6 +177,7 @@ function sourceEntry(
     restarts: state.restarts,
     unpublished: 0,
     agency: agencyOf(state.record, lots, { records, asOf: state.asOf }),
+    atLimits: atLimitsOf(lots),
   }
 }
 
@@ -185,6 +193,12 @@ function agencyChecks(
     ...verificationKept(id, compared),
     producerNeverFails(id, lots, pairs),
   ]
+}
+
+/** For all lots they are counted once. */
+function atLimitsOf(lots: readonly LotEntry[]): SourceEntry['atLimits'] {
+  const whole = once(() => atTheLimits(lots))
+  return (isShown) => (isShown === undefined ? whole() : atTheLimits(lots.filter(({ id }) => isShown(id))))
 }
 
 /** What concerns a laboratory is asked of it once, and not of each source that it tests for. */

@@ -103,6 +103,9 @@ function publicSource(
       publicAgency(source, (id) => shown.has(id) && isShown(id), withhold.publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
     findings: publicFindings(source.findings, withhold),
+    atLimits: once(() =>
+      onRecord.every(({ id }) => shown.has(id)) ? source.atLimits() : source.atLimits((id) => shown.has(id)),
+    ),
     history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))

@@ -49,7 +49,12 @@ export const HISTORY_EVIDENCE: WordsOf<HistoryParams, [FindingNames], string[]> 
   'out-of-control': chartEvidence,
   'run-on-one-side': chartEvidence,
   'steady-rise-or-fall': chartEvidence,
-  'weighted-average-off': chartEvidence,
+  'weighted-average-off': (found, names) =>
+    chartEvidence(
+      found,
+      names,
+      `it goes ${number(found.extent, 1)} of its standard deviations from the centre; ${chanceOfMany(found, '')}`,
+    ),
   'results-drift': (found) => [
     `slope of the newest ${countWords(found.n, 'result')}, with the 95 % interval, widened for results that resemble their neighbours`,
     found.limit === null
@@ -85,29 +90,27 @@ export const HISTORY_EVIDENCE: WordsOf<HistoryParams, [FindingNames], string[]> 
     'a weak control raises the index of every mortar beside it',
     'an index is a quotient by its control, so that chance in the test of the control alone makes part of such a relation',
   ],
-  'control-drift': ({ limit, share, correlation, batches, centre, decimals, unit }, names) => [
-    chanceOfMany({ limit, share, correlation, n: batches }),
+  'control-drift': ({ batches, extent, centre, decimals, unit, ...chance }, names) => [
+    `the largest sum is ${number(extent, 1)} standard deviations; ${chanceOfMany({ ...chance, n: batches }, '')}`,
     `centre ${quantity(centre, decimals, unit, names.units)}; every index taken against these batches moves the other way`,
   ],
 }
 
-function chartEvidence(found: OnChart, names: FindingNames): string[] {
+function chartEvidence(found: OnChart, names: FindingNames, reaches = chanceOfMany(found, '')): string[] {
   const { centre, low, high, baseline, decimals, unit, lots, held } = found
   return [
     `centre ${quantity(centre, decimals, unit)}, limits ${quantity(low, decimals, unit)} and ${quantity(high, decimals, unit)}, from ${countWords(baseline, 'result')}`,
-    chanceOfMany(found),
+    reaches,
     `${firstLots(lots, held, names)}: ask what was different`,
   ]
 }
 
 /** What chance alone does in a series like the one at hand. */
-function chanceOfMany({
-  limit,
-  share,
-  correlation,
-  n,
-}: Pick<OnChart, 'limit' | 'share' | 'correlation' | 'n'>): string {
-  return `chance alone reaches ${limit} or more in ${shortNumber(100 * share, 1)} % of series of ${n} whose neighbours correlate by ${number(correlation, 1)} (simulated)`
+function chanceOfMany(
+  { limit, share, correlation, n }: Pick<OnChart, 'limit' | 'share' | 'correlation' | 'n'>,
+  reaches: string,
+): string {
+  return `chance alone reaches ${shortNumber(limit, 1)}${reaches} or more in ${shortNumber(100 * share, 1)} % of series of ${n} whose neighbours correlate by ${number(correlation, 1)} (simulated)`
 }
 
 /** "28 d strength activity index (20 %, 23 °C, constant flow) of Vale fly ash". */

@@ -130,6 +130,7 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     unpublished: 0,
     findings: [],
     agency: () => null,
+    atLimits: () => [],
     checks: { run: 0, lots: 0, looks: [], tests: 0, expectedByChance: { low: 0, expected: 0, high: 0 } },
     ...more,
   }

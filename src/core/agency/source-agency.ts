@@ -21,6 +21,8 @@ import {
 
 export interface SourceAgency {
   readonly asOf: Moment
+  /** Of every lot, in order of sampling, splits and independent samples alike. */
+  readonly pairs: readonly Pair[]
   /** Samples on record by kind. */
   readonly splits: number
   readonly independents: number
@@ -59,6 +61,7 @@ export function sourceAgency({ asOf, lots, samples, plan, precision }: AgencyEvi
   const producers = producerValues(lots, new Set(independents.map(([key]) => key)))
   return {
     asOf,
+    pairs,
     splits: samples.filter(({ kind }) => kind === 'split').length,
     independents: samples.filter(({ kind }) => kind === 'independent').length,
     withoutCustody: samples.filter(({ custody }) => custody === undefined).map(({ lot }) => lot),

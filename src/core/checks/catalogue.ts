@@ -78,16 +78,18 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'run-on-one-side': { family: 'trend', severity: 'warning', rate: 0.05 },
   'steady-rise-or-fall': { family: 'trend', severity: 'warning', rate: 0.05 },
   'weighted-average-off': { family: 'trend', severity: 'warning', rate: 0.05 },
-  // Intervals of 95 %, widened for the correlation of neighbours: test/core/simulation/history-intervals.test.ts.
-  'results-drift': { family: 'trend', severity: 'warning', rate: 0.05 },
-  'step-at-event': { family: 'trend', severity: 'warning', rate: 0.05 },
-  'month-effect': { family: 'trend', severity: 'information', rate: 0.05 },
-  'margin-shrinking': { family: 'trend', severity: 'warning', rate: 0.01 },
+  // Simulated over 1,100 looks each at correlations of 0, 0.2 and 0.4 (test/core/simulation/clean-history.test.ts):
+  // intervals of 95 % leave out zero in 5.8 % of level series, those of twelve months at once in 2.7 %, and at 5 %
+  // one-sided a share grows in 1 to 3 %.
+  'results-drift': { family: 'trend', severity: 'warning', rate: 0.06 },
+  'step-at-event': { family: 'trend', severity: 'warning', rate: 0.06 },
+  'month-effect': { family: 'trend', severity: 'information', rate: 0.03 },
+  'margin-shrinking': { family: 'trend', severity: 'warning', rate: 0.02 },
   'uniformity-exceeded': { family: 'trend', severity: 'warning' },
 
-  // One pair in twenty by the definition of d2s (ASTM E177, from memory); the level of the paired t; and F and t, each
-  // at the level of the comparison.
-  'split-beyond-limit': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.05 },
+  // A normal difference beyond 2.83 s_R, which is 2.83/√2 of its own standard deviations; the level of the paired t; and
+  // F and t, each at the level of the comparison.
+  'split-beyond-limit': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.045 },
   'agency-other-side': { family: 'agency', severity: 'warning', onVerification: true },
   'split-bias': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.01 },
   'independent-differs': { family: 'agency', severity: 'warning', onVerification: true, rate: 0.02 },

@@ -2,11 +2,11 @@
 import { kept } from '../measure/kept.ts'
 import { compareMoments, type Moment } from '../measure/moment.ts'
 import type { Result } from '../result/result.ts'
-import { quantile } from '../statistics/distributions.ts'
+import { cumulative, quantile } from '../statistics/distributions.ts'
 
 /** Per cent of the mean of the batches before: own choice. */
 export const FAR = 10
-/** Both tails beyond three standard deviations of a normal distribution, rounded up. */
+/** At most so often: both tails beyond three standard deviations of a normal distribution, rounded up. */
 export const CONTROL_RATE = 0.003
 /** Fewer batches of one cement, or fewer degrees of freedom of the scatter, do not show what is usual: own choices. */
 const FEWEST = 4
@@ -32,6 +32,8 @@ export interface BatchStanding {
   readonly batches: number
   readonly scatterPercent: number
   readonly isFar: boolean
+  /** How often a batch is far where nothing but that scatter is at work. */
+  readonly rate: number
 }
 
 /** Sums of natural logarithms of the batches so far. */
@@ -95,8 +97,13 @@ function against(
 ): BatchStanding {
   const off = logarithm - own.sum / own.n
   const deviation = Math.sqrt(scatter.squares / scatter.degrees)
-  const reach = quantile(1 - CONTROL_RATE / 2, scatter.degrees) * deviation * Math.sqrt(1 + 1 / own.n)
-  const percent = 100 * (Math.exp(off) - 1)
-  const isFar = FAR < Math.abs(percent) && reach < Math.abs(off)
-  return { result, cement, percent, batches: own.n, scatterPercent: 100 * deviation, isFar }
+  const error = deviation * Math.sqrt(1 + 1 / own.n)
+  const reach = quantile(1 - CONTROL_RATE / 2, scatter.degrees) * error
+  const [below, above] = [-Math.log(1 - FAR / 100), Math.log(1 + FAR / 100)]
+  const isFar = off < -Math.max(reach, below) || Math.max(reach, above) < off
+  // Where 10 per cent is the farther of the two, a normal distribution says how seldom a batch comes there.
+  const tail = (edge: number) => (edge < reach ? CONTROL_RATE / 2 : cumulative(-edge / error))
+  const rate = tail(below) + tail(above)
+  const head = { result, cement, percent: 100 * (Math.exp(off) - 1), batches: own.n }
+  return { ...head, scatterPercent: 100 * deviation, isFar, rate }
 }

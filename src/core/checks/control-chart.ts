@@ -14,11 +14,19 @@ const RULES = {
 } as const
 
 /**
+ * An excursion makes neighbours look more alike than they are, which raises the limit that it is held against: where the
+ * correlation is estimated from the series itself, limits are reached so often as with the true one.
+ * Source: simulated for correlations of 0, 0.2 and 0.4 and 12 to 500 points: 0.7 times on average, less often in the
+ * shortest series, 1.3 times at most.
+ */
+export const AS_ESTIMATED = 0.7
+
+/**
  * One look and at most one finding for each segment and rule.
  * @param source id
  * @param history of the source
- * @returns findings where the rule holds at more points than at most one in twenty series without any cause have, of the
- * same correlation, baseline and length; flags are expected at the simulated share
+ * @returns findings where the rule was carried farther than in nineteen of twenty series without any cause, of the same
+ * correlation, baseline and length; flags are expected at 0.7 times the simulated share
  */
 export function chartChecks(source: string, { series }: SourceHistory): Checked[] {
   const charted = governedSegments(series).flatMap((governed) =>
@@ -31,7 +39,7 @@ export function chartChecks(source: string, { series }: SourceHistory): Checked[
     return {
       check: RULES[rule],
       looked: looks.length,
-      expected: looks.reduce((sum, { held }) => sum + held.share, 0),
+      expected: AS_ESTIMATED * looks.reduce((sum, { held }) => sum + held.share, 0),
       findings: looks
         .filter(({ held }) => held.tooMany)
         .flatMap(({ governed, held }) => findingOf(source, RULES[rule], governed, held)),
@@ -43,14 +51,14 @@ function findingOf(
   source: string,
   code: (typeof RULES)[keyof typeof RULES],
   governed: GovernedSegment,
-  { places, limit, share, phi }: RuleHeld,
+  { places, extent, limit, share, phi }: RuleHeld,
 ): Finding[] {
   const { chart } = governed.segment
   if (!chart.shown) return []
   const { centre, low, high, baseline } = chart
   const params = {
     ...ofSegment(source, governed),
-    ...{ held: places.length, limit, share, correlation: phi, centre, low, high },
+    ...{ held: places.length, extent, limit, share, correlation: phi, centre, low, high },
     baseline: baseline.places.length,
     lots: newestLots(governed.series, places),
   }

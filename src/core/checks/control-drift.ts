@@ -2,6 +2,7 @@
 import type { ControlBatchSeries, ControlSegment, LaboratoryHistory } from '../history/laboratory-history.ts'
 import type { RuleHeld } from '../history/segment-figures.ts'
 import type { Checked } from './checked.ts'
+import { AS_ESTIMATED } from './control-chart.ts'
 import { type Finding, found } from './finding.ts'
 
 /**
@@ -28,7 +29,7 @@ export function controlDrift({ laboratory, series }: LaboratoryHistory): Checked
   return {
     check: 'control-drift',
     looked: looks.length,
-    expected: looks.reduce((sum, { held }) => sum + held.share, 0),
+    expected: AS_ESTIMATED * looks.reduce((sum, { held }) => sum + held.share, 0),
     findings: looks
       .filter(({ held }) => held.tooMany)
       .map(({ one, at, ...of }) => findingOf(laboratory, one, at, of)),
@@ -49,11 +50,11 @@ function findingOf(
     readonly centre: number
   },
 ): Finding {
-  const { places, limit, share, phi } = held
+  const { places, extent, limit, share, phi } = held
   const last = segment.movingAverage.at(-1)
   const params = {
     ...{ laboratory, property, condition, age: age.text, unit, decimals, centre },
-    ...{ batches: segment.places.length, held: places.length, limit, share, correlation: phi },
+    ...{ batches: segment.places.length, held: places.length, extent, limit, share, correlation: phi },
     percent: last === undefined ? null : 100 * (last.value / centre - 1),
   }
   const place = [property, condition, age.text, ...(at === 0 ? [] : [String(at + 1)])]

@@ -20,9 +20,11 @@ export interface OfSegment extends OfSeries {
   readonly laboratory: string
 }
 
-/** Points at which a rule of the control chart holds, beside how many chance seldom gives. */
+/** Points at which a rule of the control chart holds, and how far it was carried beside how far chance seldom does. */
 export interface OnChart extends OfSegment {
   readonly held: number
+  /** Of a weighted average in its own standard deviations, else points. */
+  readonly extent: number
   readonly limit: number
   /** Of simulated series without any cause that reach the limit. */
   readonly share: number
@@ -109,6 +111,8 @@ export interface HistoryParams {
     readonly age: string
     readonly batches: number
     readonly held: number
+    /** Largest sum, in standard deviations of single batches. */
+    readonly extent: number
     readonly limit: number
     readonly share: number
     readonly correlation: number

@@ -6,6 +6,7 @@ import {
   type Chart,
   type ChartRule,
   chartOf,
+  extentsWithin,
   WATCHED_RULES,
 } from '../statistics/chart-signals.ts'
 import { EWMA_LAMBDA, EWMA_WIDTH, steadyLimits } from '../statistics/ewma.ts'
@@ -84,17 +85,14 @@ function baselineOf(points: readonly ComparablePoint[], phases: readonly Phase[]
 function individuals(
   points: readonly ComparablePoint[],
   baseline: Baseline,
-  {
-    chart: { limits, signals, held },
-    rules,
-  }: { readonly chart: Chart; readonly rules: readonly ChartRule[] },
+  { chart, rules }: { readonly chart: Chart; readonly rules: readonly ChartRule[] },
 ): Shown<IndividualsChart> {
   const placeAt = (at: number) => points[at]?.place ?? at
   return {
     shown: true,
     baseline,
-    ...limits,
-    signals: signals
+    ...chart.limits,
+    signals: chart.signals
       .filter(({ rule }) => rules.includes(rule))
       .map(({ rule, at, from, side }) => ({
         rule,
@@ -103,7 +101,7 @@ function individuals(
         side,
       })),
     falseAlarms: falseAlarmsOf(points, baseline.places.length, rules),
-    held: heldAt(points, baseline.places.length, rules, held),
+    held: heldAt(points, baseline.places.length, rules, chart),
   }
 }
 
@@ -111,13 +109,15 @@ function heldAt(
   points: readonly ComparablePoint[],
   baseline: number,
   rules: readonly ChartRule[],
-  held: Chart['held'],
+  chart: Chart,
 ): RuleHeld[] {
   const phi = roundedCorrelation(points)
+  const extents = extentsWithin(chart, points.length)
   return WATCHED_RULES.filter((rule) => rules.includes(rule)).map((rule) => {
-    const { points: limit, share } = alarmLimit(rule, { phi, baseline, points: points.length })
-    const places = held[rule].map((at) => points[at]?.place ?? at)
-    return { rule, places, limit, share, tooMany: limit <= places.length, phi }
+    const { extent: limit, share } = alarmLimit(rule, { phi, baseline, points: points.length })
+    const places = chart.held[rule].map((at) => points[at]?.place ?? at)
+    const extent = extents[rule]
+    return { rule, places, extent, limit, share, tooMany: limit <= extent, phi }
   })
 }
 

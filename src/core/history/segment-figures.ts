@@ -44,7 +44,7 @@ export interface IndividualsChart {
   readonly signals: readonly Signal[]
   /** How often each rule signals without any cause. */
   readonly falseAlarms: readonly FalseAlarm[]
-  /** How many points each rule holds at, beside how many chance seldom gives. */
+  /** How far each rule was carried, beside how far chance seldom carries it. */
   readonly held: readonly RuleHeld[]
 }
 
@@ -53,7 +53,9 @@ export interface RuleHeld {
   readonly rule: WatchedRule
   /** Points at which it holds: each beyond a limit, and each of a run from its eighth on, of a rise from its sixth. */
   readonly places: readonly number[]
-  /** So many are seldom reached by chance, and the share of simulated series that reach them. */
+  /** How far it was carried: points, or how far averages or sums went (`extentsWithin`). */
+  readonly extent: number
+  /** What chance seldom reaches, and the share of simulated series that reach it. */
   readonly limit: number
   readonly share: number
   readonly tooMany: boolean

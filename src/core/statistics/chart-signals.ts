@@ -1,6 +1,7 @@
 /** All rules of a control chart at once: limits from a baseline, patterns over every point. */
-import { CUSUM_DECISION, cusum } from './cusum.ts'
+import { CUSUM_DECISION, cusum, type CusumPoint } from './cusum.ts'
 import { EWMA_LAMBDA, EWMA_WIDTH, ewma, type EwmaPoint } from './ewma.ts'
+import { firstAtOrAfter } from './first-at-or-after.ts'
 import { individualsLimits, type IndividualsLimits, movingRanges } from './individuals-chart.ts'
 import { heldPlaces, type HeldPattern, type RunPattern, runSignals } from './run-rules.ts'
 
@@ -42,6 +43,8 @@ export interface Chart {
   readonly signals: readonly ChartSignal[]
   /** Places at which each rule holds, in order; a signal is the first of them that lie together. */
   readonly held: Readonly<Record<WatchedRule, readonly number[]>>
+  /** Cumulative sums, in standard deviations of single values. */
+  readonly sums: readonly CusumPoint[]
 }
 
 /**
@@ -58,7 +61,8 @@ export function chartOf(values: readonly number[], baseline: readonly number[]):
   if (sigma === 0) return null
   const averages = ewma(values, { centre, sigma, lambda: EWMA_LAMBDA, width: EWMA_WIDTH })
   const deviations = values.map((value) => (value - centre) / sigma)
-  const [weighted, summed] = [averages.map(sideOf), sumsBeyond(deviations)]
+  const sums = cusum(deviations)
+  const [weighted, summed] = [averages.map(sideOf), sums.map(sideOfSums)]
   const signals = [
     ...runSignals(deviations),
     ...rangeSignals(values, movingRangeHigh),
@@ -66,7 +70,30 @@ export function chartOf(values: readonly number[], baseline: readonly number[]):
     ...excursions('cusum', summed),
   ].sort((a, b) => a.at - b.at)
   const held = { ...heldPlaces(deviations), ewma: placesBeyond(weighted), cusum: placesBeyond(summed) }
-  return { limits, averages, signals, held }
+  return { limits, averages, sums, signals, held }
+}
+
+/**
+ * How far each rule was carried in the first points of a chart.
+ * @param length of them
+ * @returns the number of places of a pattern; the farthest average in its own standard deviations; the largest sum in
+ * those of single values
+ */
+export function extentsWithin({ held, averages, sums }: Chart, length: number): Record<WatchedRule, number> {
+  const places = (rule: HeldPattern) => firstAtOrAfter(held[rule], (at) => at, length)
+  const largest = <Point>(points: readonly Point[], of: (point: Point) => number) =>
+    points.slice(0, length).reduce((most, point) => Math.max(most, of(point)), 0)
+  return {
+    'beyond-limits': places('beyond-limits'),
+    'run-of-eight': places('run-of-eight'),
+    'six-rising-or-falling': places('six-rising-or-falling'),
+    ewma: largest(averages, farFromCentre),
+    cusum: largest(sums, ({ high, low }) => Math.max(high, low)),
+  }
+}
+
+function farFromCentre({ value, low, high }: EwmaPoint): number {
+  return (EWMA_WIDTH * Math.abs(2 * value - low - high)) / (high - low)
 }
 
 function rangeSignals(values: readonly number[], high: number): ChartSignal[] {
@@ -90,8 +117,6 @@ function placesBeyond(sides: readonly ('high' | 'low' | null)[]): number[] {
   return sides.flatMap((side, at) => (side === null ? [] : [at]))
 }
 
-function sumsBeyond(deviations: readonly number[]): ('high' | 'low' | null)[] {
-  return cusum(deviations).map(({ high, low }) =>
-    CUSUM_DECISION < high ? 'high' : CUSUM_DECISION < low ? 'low' : null,
-  )
+function sideOfSums({ high, low }: CusumPoint): 'high' | 'low' | null {
+  return CUSUM_DECISION < high ? 'high' : CUSUM_DECISION < low ? 'low' : null
 }

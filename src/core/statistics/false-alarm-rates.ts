@@ -32,12 +32,12 @@ export function falseAlarmRates(rule: ChartRule, { phi, baseline, points }: Caus
 }
 
 /**
- * So many points at which a rule holds that chance seldom gives them to a series like this one.
+ * How far chance seldom carries a rule in a series like this one.
  * @param rule of the chart
  * @param series its correlation, baseline and points in all
- * @returns the smallest number that at most one in twenty such series reach, with the share that does
+ * @returns the smallest extent that at most one in twenty such series reach, with the share that does
  * Note: of the cell of the table that comes next on the side of more alarms: a baseline at most as long and a series at
- * least as long; a series beyond the table has as many more points as it is longer.
+ * least as long; beyond the table counts and sums grow with the length, averages do not.
  */
 export function alarmLimit(rule: WatchedRule, { phi, baseline, points }: CauselessSeries): AlarmLimit {
   const isWhole = points <= baseline
@@ -46,11 +46,12 @@ export function alarmLimit(rule: WatchedRule, { phi, baseline, points }: Causele
   const times = isWhole ? 1 : points / (BASELINES[row] ?? baseline)
   const column = Math.min(TIMES.length - 1, placeIn(TIMES, times))
   const phiRow = Math.min(PHIS.length - 1, placeIn(PHIS, Math.round(10 * phi) / 10))
-  const [most = 1, share = 0] = (MANY[rule][phiRow * BASELINES.length + row]?.split(' ')[column] ?? '')
+  const [extent = 1, share = 0] = (MANY[rule][phiRow * BASELINES.length + row]?.split(' ')[column] ?? '')
     .split('/')
     .map(Number)
   const inCell = (TIMES[column] ?? 1) * (BASELINES[row] ?? baseline)
-  return { points: Math.ceil(most * Math.max(1, points / inCell)), share }
+  const longer = Math.max(1, points / inCell)
+  return { extent: rule === 'ewma' || longer === 1 ? extent : Math.ceil(extent * longer), share }
 }
 
 /** Place of the first that is as large; the length of the list where none is. */

@@ -2,7 +2,16 @@
  * How often the rules of a control chart signal without any cause: textbook rates assume independent points and
  * known limits, these are simulated for correlated points and limits estimated from a baseline.
  */
-import { CHART_RULES, type ChartRule, chartOf, WATCHED_RULES, type WatchedRule } from './chart-signals.ts'
+import { CUSUM_DECISION } from './cusum.ts'
+import { EWMA_WIDTH } from './ewma.ts'
+import {
+  CHART_RULES,
+  type ChartRule,
+  chartOf,
+  extentsWithin,
+  WATCHED_RULES,
+  type WatchedRule,
+} from './chart-signals.ts'
 
 /** A series without any cause: normal, of the first order. */
 export interface CauselessSeries {
@@ -21,10 +30,10 @@ export interface AlarmRates {
   readonly inSeries: number
 }
 
-/** More points at which a rule holds than chance explains. */
+/** How far chance carries a rule, as `extentsWithin` has it. */
 export interface AlarmLimit {
-  /** The smallest number that at most one in twenty series without any cause reach. */
-  readonly points: number
+  /** The smallest extent that at most one in twenty series without any cause reach, and at which there is a signal. */
+  readonly extent: number
   /** Share of such series that reach it. */
   readonly share: number
 }
@@ -52,21 +61,24 @@ export function simulatedAlarms(
   normal: () => number,
 ): SimulatedAlarms {
   const signals = counters(CHART_RULES, lengths)
-  const held = counters(WATCHED_RULES, lengths)
+  const extents = counters(WATCHED_RULES, lengths)
   for (let trial = 0; trial < trials; trial += 1) {
     const values = correlated(phi, points, normal)
     const chart = chartOf(values, values.slice(0, baseline))
     for (const rule of CHART_RULES) {
       const own = chart?.signals.filter((signal) => signal.rule === rule).map(({ at }) => at) ?? []
-      addCounts(signals[rule], own, lengths)
+      for (const [at, length] of lengths.entries()) signals[rule][at]?.push(countBelow(own, length))
     }
-    for (const rule of WATCHED_RULES) addCounts(held[rule], chart?.held[rule] ?? [], lengths)
+    for (const [at, length] of lengths.entries()) {
+      const extent = chart === null ? undefined : extentsWithin(chart, length)
+      for (const rule of WATCHED_RULES) extents[rule][at]?.push(extent?.[rule] ?? 0)
+    }
   }
   return {
     rates: eachRule(CHART_RULES, (rule) =>
       signals[rule].map((counts, place) => ratesOf(counts, lengths[place] ?? 1)),
     ),
-    limits: eachRule(WATCHED_RULES, (rule) => held[rule].map(limitOf)),
+    limits: eachRule(WATCHED_RULES, (rule) => extents[rule].map((own) => limitOf(rule, own))),
   }
 }
 
@@ -77,10 +89,6 @@ function eachRule<Rule extends string, T>(rules: readonly Rule[], of: (rule: Rul
 /** By rule and length the count of each series. */
 function counters<Rule extends string>(rules: readonly Rule[], lengths: readonly number[]) {
   return eachRule(rules, () => lengths.map((): number[] => []))
-}
-
-function addCounts(counts: number[][], places: readonly number[], lengths: readonly number[]): void {
-  for (const [at, length] of lengths.entries()) counts[at]?.push(countBelow(places, length))
 }
 
 /** @param places in rising order */
@@ -97,11 +105,22 @@ function ratesOf(counts: readonly number[], length: number): AlarmRates {
   }
 }
 
-function limitOf(counts: readonly number[]): AlarmLimit {
-  const falling = counts.toSorted((a, b) => b - a)
-  // The largest count that more than one in twenty reach is not yet too many.
-  const points = (falling[Math.floor(SELDOM * counts.length)] ?? 0) + 1
-  return { points, share: counts.filter((count) => points <= count).length / counts.length }
+/** Where a rule signals at all, and the step of its limits. */
+const SIGNALS: Readonly<Record<WatchedRule, { readonly from: number; readonly step: number }>> = {
+  'beyond-limits': { from: 1, step: 1 },
+  'run-of-eight': { from: 1, step: 1 },
+  'six-rising-or-falling': { from: 1, step: 1 },
+  ewma: { from: EWMA_WIDTH, step: 0.01 },
+  cusum: { from: CUSUM_DECISION, step: 0.01 },
+}
+
+function limitOf(rule: WatchedRule, extents: readonly number[]): AlarmLimit {
+  const { from, step } = SIGNALS[rule]
+  const falling = extents.toSorted((a, b) => b - a)
+  // The largest extent that more than one in twenty reach is not yet too far.
+  const reached = falling[Math.floor(SELDOM * extents.length)] ?? 0
+  const extent = Math.max(from, step * (Math.floor(reached / step) + 1))
+  return { extent, share: extents.filter((one) => extent <= one).length / extents.length }
 }
 
 /**

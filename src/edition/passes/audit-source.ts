@@ -7,7 +7,7 @@ import { laboratoriesChanged } from '../../core/checks/laboratory-changes.ts'
 import { lotsAlike } from '../../core/checks/lots-alike.ts'
 import { retests } from '../../core/checks/retests.ts'
 import { agesLeftOut } from '../../core/checks/age-left-out.ts'
-import { atTheLimits, bunchedAtLimits } from '../../core/checks/at-the-limits.ts'
+import { type AtLimit, bunchedAtLimits } from '../../core/checks/at-the-limits.ts'
 import { type CheckId, CHECKS } from '../../core/checks/catalogue.ts'
 import { type Checked, type ChecksRun, checksRun } from '../../core/checks/checked.ts'
 import type { Finding } from '../../core/checks/finding.ts'
@@ -39,11 +39,13 @@ export interface AuditedEntries {
   /** Shipments that may have come from several lots. */
   readonly several: readonly ShipmentEntry[]
   readonly records: Records
+  /** As the page of the source shows them. */
+  readonly atLimits: readonly AtLimit[]
 }
 
 /** What the checks say of one source; some of it is about single lots. */
 export function auditSource(
-  { state, lots, several, records }: AuditedEntries,
+  { state, lots, several, records, atLimits }: AuditedEntries,
   { bills, controls, standings }: Pick<AuditIndex, 'bills' | 'controls' | 'standings'>,
 ): Checked[] {
   const { id, record, asOf, history } = state
@@ -71,7 +73,7 @@ export function auditSource(
     laboratoriesChanged(id, lots),
     ...identityOf(state, lots),
     ...balanceKept(keptBalance(state, lots, several)),
-    ...integrityOf({ state, lots, records }),
+    ...integrityOf({ state, lots, records, atLimits }),
     ...laboratoryChecks(
       { source: id, lots, controls, standings, records: proficiencyOf(records.laboratories) },
       asOf,
@@ -80,10 +82,15 @@ export function auditSource(
 }
 
 /** How readings and results came about. */
-function integrityOf({ state: { id, record }, lots, records }: Omit<AuditedEntries, 'several'>): Checked[] {
+function integrityOf({
+  state: { id, record },
+  lots,
+  records,
+  atLimits,
+}: Omit<AuditedEntries, 'several'>): Checked[] {
   const batches = readBatches(lots, records)
   return [
-    bunchedAtLimits(id, atTheLimits(lots), record.diverted?.length ?? 0),
+    bunchedAtLimits(id, atLimits, record.diverted?.length ?? 0),
     unevenLastDigits(id, batches, stepsOfDevices(records)),
     scatterSmall(id, batches),
     specimensExcluded(id, batches),

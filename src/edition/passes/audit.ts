@@ -1,5 +1,5 @@
 /** Pass 4: what the audit checks say of each lot, alone and beside all others. */
-import { pairsOfLot } from '../../core/agency/pairs.ts'
+import type { Pair } from '../../core/agency/pairs.ts'
 import { agencyLotChecks } from '../../core/checks/agency-differs.ts'
 import { type BatchStanding, batchStandings } from '../../core/checks/control-batches.ts'
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
@@ -32,7 +32,6 @@ import { isPropertyKey } from '../../core/measure/properties.ts'
 import { figuresOf, isQuantity, type ReportedValue } from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
-import { comparedLot, precisionOf } from '../shape/compared-lot.ts'
 import type { ControlEntry, LotEntry } from '../shape/edition.ts'
 import { sharedShipments, shipmentsOf } from './shipments.ts'
 import type { SourceState } from './source-state.ts'
@@ -82,8 +81,16 @@ function* listedBills(
     yield { id, producer, shipments: shared.get(id)?.several ?? [] }
 }
 
-/** What the checks say of one lot, those of its documents left out. */
-export function auditLot(lot: LotEntry, records: Records, state: SourceState, index: AuditIndex): Checked[] {
+/**
+ * What the checks say of one lot, those of its documents left out.
+ * @param pairs of the lot, as its source compares them
+ */
+export function auditLot(
+  lot: LotEntry,
+  records: Records,
+  { state, pairs }: { readonly state: SourceState; readonly pairs: readonly Pair[] },
+  index: AuditIndex,
+): Checked[] {
   const { id, number, record, shipments } = lot
   const findings = [
     ...overdueFindings(lot),
@@ -111,7 +118,7 @@ export function auditLot(lot: LotEntry, records: Records, state: SourceState, in
         findings.filter(({ reason }) => reason.code === check),
       ),
     ),
-    ...agencyLotChecks(id, pairsOfLot(comparedLot(lot, records.criteria), precisionOf(records.site))),
+    ...agencyLotChecks(id, pairs),
     ...shippingDays(lot),
     ...shippedOnMissedAge(lot),
     sampledOutside(lot),

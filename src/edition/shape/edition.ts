@@ -8,6 +8,7 @@ import type { Moment } from '../../core/measure/moment.ts'
 import type { Age } from '../../core/measure/age.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { CertificateState } from '../../core/evidence/certificate-state.ts'
+import type { AtLimit } from '../../core/checks/at-the-limits.ts'
 import type { ChecksRun } from '../../core/checks/checked.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { LaboratoryHistory } from '../../core/history/laboratory-history.ts'
@@ -198,6 +199,11 @@ export interface SourceEntry {
    * @param isShown which lots may be named; all without it
    */
   readonly agency: (isShown?: (lot: string) => boolean) => SourceAgency | null
+  /**
+   * Results at the limits that they are judged by.
+   * @param isShown which lots may be counted; all without it, counted once
+   */
+  readonly atLimits: (isShown?: (lot: string) => boolean) => readonly AtLimit[]
   /** The audit checks on the source and its lots: what was looked at, and how much chance alone is expected to raise. */
   readonly checks: ChecksRun
 }

@@ -1,6 +1,6 @@
 /** Results of a source at the limits that they are judged by: a histogram each, with what is expected near the edge. */
 import { histogram, type HistogramModel } from '../../charts/histogram.ts'
-import { type AtLimit, atTheLimits } from '../../core/checks/at-the-limits.ts'
+import type { AtLimit } from '../../core/checks/at-the-limits.ts'
 import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { mean, standardDeviation } from '../../core/statistics/descriptive.ts'
@@ -32,8 +32,7 @@ const BARS = 2
 
 /** The indices and the one other limit that results lie closest to, as far as enough lots were judged by them. */
 export function limitHistograms(edition: Edition, source: SourceEntry): AtLimitView[] {
-  const limits = atTheLimits(edition.lotsOf(source.id).map(({ id }) => edition.lot(id)))
-  return chosenLimits(limits).flatMap((limit) => {
+  return chosenLimits(source.atLimits()).flatMap((limit) => {
     const printed = printedUnit(limit.unit, limit.decimals, edition.site.units)
     const model = histogramOf(limit, printed.of)
     return model === null ? [] : [viewOf(edition, source, limit, { model, printed })]

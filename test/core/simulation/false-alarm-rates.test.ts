@@ -1,6 +1,11 @@
 /** The rates that a page prints for its own series, against a fresh simulation with other numbers. */
 import { describe, expect, it } from 'vitest'
-import { CHART_RULES, chartOf, WATCHED_RULES } from '../../../src/core/statistics/chart-signals.ts'
+import {
+  CHART_RULES,
+  chartOf,
+  extentsWithin,
+  WATCHED_RULES,
+} from '../../../src/core/statistics/chart-signals.ts'
 import { alarmLimit, falseAlarmRates } from '../../../src/core/statistics/false-alarm-rates.ts'
 import { correlated, simulatedAlarms } from '../../../src/core/statistics/false-alarms.ts'
 import { chanceError, normal } from './chance.ts'
@@ -50,9 +55,10 @@ describe('alarmLimit', () => {
     const reached = new Map(WATCHED_RULES.map((rule) => [rule, 0]))
     for (let trial = 0; trial < TRIALS; trial += 1) {
       const values = correlated(series.phi, series.points, draw)
-      const held = chartOf(values, values.slice(0, series.baseline))?.held
+      const chart = chartOf(values, values.slice(0, series.baseline))
+      const extent = chart === null ? undefined : extentsWithin(chart, series.points)
       for (const rule of WATCHED_RULES)
-        if (alarmLimit(rule, series).points <= (held?.[rule].length ?? 0))
+        if (alarmLimit(rule, series).extent <= (extent?.[rule] ?? 0))
           reached.set(rule, (reached.get(rule) ?? 0) + 1)
     }
     for (const [rule, count] of reached) {
@@ -66,7 +72,7 @@ describe('alarmLimit', () => {
   })
 
   it('grows with the series beyond the table', () => {
-    const limit = (points: number) => alarmLimit('beyond-limits', { phi: 0, baseline: 20, points }).points
+    const limit = (points: number) => alarmLimit('beyond-limits', { phi: 0, baseline: 20, points }).extent
     expect(limit(1000)).toBe(47)
     expect(limit(2000)).toBe(94)
   })

@@ -28,7 +28,9 @@ for (const phi of PHIS)
         found.rates[rule].map((one) => `${one.perPoint.toFixed(4)}/${one.inSeries.toFixed(3)}`).join(' '),
       )
     for (const rule of WATCHED_RULES)
-      limits[rule].push(found.limits[rule].map((one) => `${one.points}/${one.share.toFixed(3)}`).join(' '))
+      limits[rule].push(
+        found.limits[rule].map((one) => `${+one.extent.toFixed(3)}/${one.share.toFixed(3)}`).join(' '),
+      )
   }
 
 function rowsOf<Rule extends string>(rules: readonly Rule[]): Record<Rule, string[]> {
@@ -69,7 +71,7 @@ export const RATES: Readonly<Record<ChartRule, readonly string[]>> = {
 ${tableOf(rates)}}
 
 /**
- * As above, "points at which the rule holds that at most one in twenty series reach/share of series that reach them".
+ * As above, "extent of the rule that at most one in twenty series reach/share of series that reach it".
  */
 // biome-ignore format: a table is read by rows
 export const MANY: Readonly<Record<WatchedRule, readonly string[]>> = {
