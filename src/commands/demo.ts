@@ -28,7 +28,7 @@ await run(() => {
   const options = command('demo', 'Write the invented demo scenario: records, then issued certificates.')
     .option(
       '--lots <number>',
-      'number of lots of the first five sources alone; 280 of all sources without it',
+      'number of lots of the first five sources alone; 300 of all sources without it',
       wholeNumber,
     )
     .option('--seed <number>', 'random seed', wholeNumber, SEED)

@@ -28,6 +28,14 @@ export interface FurtherSource {
   readonly from: string
   readonly every: number
   readonly bills: number
+  /** Lots before the first, a stretch of their own: what they draw moves no reading of a later one. */
+  readonly earlier?: {
+    readonly lots: number
+    readonly from: string
+    readonly every: number
+    readonly bills: number
+    readonly series: (chance: Chance) => (lot: FurtherLot) => WrittenLot
+  }
   readonly issuer: { readonly name: string; readonly function: string }
   /** Days after casting at which a certificate is issued, with its reason. */
   readonly issues: readonly (readonly [days: number, reason: string])[]

@@ -36,6 +36,9 @@ export function* furtherFiles(
 ): Generator<DemoFile> {
   for (const [index, source] of FURTHER.entries()) {
     yield* [source.producer, ...(source.laboratory === undefined ? [] : [source.laboratory]), source.source]
+    const { earlier } = source
+    if (earlier !== undefined)
+      yield* lotsOf({ ...source, ...earlier }, chanceOf(seed - 1 - index), lastDay, onIssue)
     yield* lotsOf(source, chanceOf(seed + 1 + index), lastDay, onIssue)
   }
 }

@@ -1,6 +1,7 @@
 /**
  * Three sources of ash that Millrace Lane laboratory tests, all invented. Orrinmoss certifies what passes at
- * 7 d and diverts what does not, which its ledger tells: that alone gathers its results above the limit.
+ * 7 d and diverts what does not, which its ledger tells: that alone gathers its results above the limit, most in
+ * its first year.
  * Tansgarth loads trucks from a terminal where lots lie together, one of which does not meet. Hollenby is as
  * usual, with a listing that was suspended for a while.
  */
@@ -33,16 +34,29 @@ interface Bin {
 }
 
 /** What Orrinmoss made, bin by bin: before each certified lot those that came out below the limit. */
-const ORRINMOSS_BINS = orrinmossBins()
+interface Bins {
+  readonly certified: readonly number[]
+  readonly diverted: readonly Bin[]
+}
+const ORRINMOSS_BINS = orrinmossBins(ORRINMOSS_SEED, MILLRACE_SAMPLING.lots, (place, chance) => {
+  const [mean, deviation] = ORRINMOSS_INDEX
+  return (mean + deviation * chance.normal()) * cementFactor(place)
+})
+/** In the year before, another coal came close to the limit: many bins were diverted, and many passed by little. */
+const ORRINMOSS_2024 = { from: '2024-02-05', every: 16, lots: 20, bills: 97_000 } as const
+const BINS_2024 = orrinmossBins(
+  ORRINMOSS_SEED + 1,
+  ORRINMOSS_2024.lots,
+  (_, chance) => 75.2 + 0.8 * chance.normal(),
+)
 
-function orrinmossBins(): { readonly certified: readonly number[]; readonly diverted: readonly Bin[] } {
-  const chance = chanceOf(ORRINMOSS_SEED)
+function orrinmossBins(seed: number, lots: number, indexOf: (place: number, chance: Chance) => number): Bins {
+  const chance = chanceOf(seed)
   const certified: number[] = []
   const diverted: Bin[] = []
-  while (certified.length < MILLRACE_SAMPLING.lots) {
+  while (certified.length < lots) {
     const place = certified.length
-    const [mean, deviation] = ORRINMOSS_INDEX
-    const index = (mean + deviation * chance.normal()) * cementFactor(place)
+    const index = indexOf(place, chance)
     if (LIMIT <= Number(index.toFixed(1))) certified.push(index)
     else diverted.push({ place, index })
   }
@@ -83,6 +97,16 @@ function usualIndex(place: number, mean7: number, chance: Chance): TestMortar['i
   return { 7: (mean7 + state) * factor, 28: (mean7 + 7 + state) * factor }
 }
 
+function orrinmoss2024(chance: Chance): (lot: FurtherLot) => WrittenLot {
+  const sheet = sheets({ sampler: 'G. Ashdyke', silos: ['O1'], projects: ['Route 9 overlay'] })
+  return (lot) => {
+    const index7 = BINS_2024.certified[lot.place] ?? LIMIT
+    const mortar = { index: { 7: index7, 28: index7 + 6 }, planted: { 7: index7 } }
+    // All of that year were tested beside the first cement.
+    return written(sheet, { ...lot, place: 0 }, mortar, chance)
+  }
+}
+
 function orrinmossSeries(chance: Chance): (lot: FurtherLot) => WrittenLot {
   const sheet = sheets({ sampler: 'G. Ashdyke', silos: ['O1'], projects: ['Route 9 overlay'] })
   return (lot) => {
@@ -116,10 +140,16 @@ function hollenbySeries(chance: Chance): (lot: FurtherLot) => WrittenLot {
 
 /** The bins that were diverted, a line each: with the result for which they were, and what became of them. */
 function divertedLines(): string[] {
-  return ORRINMOSS_BINS.diverted.map(({ place, index }, count) => {
-    const day = divertedDay(place)
-    return `  - { on: ${dateOfDay(day + 8)}, mass: ${DIVERTED_T} t, silo: O1, reason: "index below 75 % at 7 d", where: ${count % 2 === 0 ? 'block works' : 'fill'}, laboratory: millrace-lane, tested: ${dateOfDay(day + 7)}, results: { strength-activity-index: { value: ${index.toFixed(1)} %, condition: c311, age: 7 d } } }`
-  })
+  return [
+    ...BINS_2024.diverted.map(({ place, index }) => ({
+      day: dayOf(ORRINMOSS_2024.from) + place * ORRINMOSS_2024.every - 10,
+      index,
+    })),
+    ...ORRINMOSS_BINS.diverted.map(({ place, index }) => ({ day: divertedDay(place), index })),
+  ].map(
+    ({ day, index }, count) =>
+      `  - { on: ${dateOfDay(day + 8)}, mass: ${DIVERTED_T} t, silo: O1, reason: "index below 75 % at 7 d", where: ${count % 2 === 0 ? 'block works' : 'fill'}, laboratory: millrace-lane, tested: ${dateOfDay(day + 7)}, results: { strength-activity-index: { value: ${index.toFixed(1)} %, condition: c311, age: 7 d } } }`,
+  )
 }
 
 /** A week before the lot that was certified in its place. */
@@ -166,6 +196,7 @@ interface Head {
   readonly record: string
   readonly series: FurtherSource['series']
   readonly notUsed?: readonly string[]
+  readonly earlier?: FurtherSource['earlier']
 }
 
 function furtherAsh({
@@ -178,6 +209,7 @@ function furtherAsh({
   record,
   series,
   notUsed = [],
+  earlier,
 }: Head): FurtherSource {
   return {
     id,
@@ -186,6 +218,7 @@ function furtherAsh({
     bills,
     issuer,
     notUsed,
+    ...(earlier === undefined ? {} : { earlier }),
     issues: [
       [9, 'issued with 7-day results'],
       [30, '28-day results added'],
@@ -244,6 +277,7 @@ reports:
     - { month: 2026-02, on: 2026-03-12 }
 `,
   series: orrinmossSeries,
+  earlier: { ...ORRINMOSS_2024, series: orrinmoss2024 },
 })
 
 export const TANSGARTH = furtherAsh({

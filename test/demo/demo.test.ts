@@ -58,7 +58,7 @@ describe('scenarioFiles', () => {
       expect(earlier.every((other) => compareMoments(other.date, issue.date) <= 0)).toBe(true)
       expect(isBy(issue.date, readMoment('2026-04-10'))).toBe(true)
     }
-    expect(issues.length).toBeGreaterThan(280)
+    expect(issues.length).toBeGreaterThan(300)
   })
 })
 
@@ -83,7 +83,7 @@ describe('the committed demo', () => {
       edition.shipments.length,
       edition.sources.size,
       edition.producers.size,
-    ]).toEqual([280, expect.any(Number), 13, 11])
+    ]).toEqual([300, expect.any(Number), 13, 11])
     expect(edition.shipments.length).toBeGreaterThanOrEqual(600)
     const sampled = all().map((entry) => entry.sampled.day)
     expect(Math.max(...sampled) - Math.min(...sampled)).toBeGreaterThan(2.3 * 365)
