@@ -100,13 +100,13 @@ const WALLS: Readonly<Record<string, Walls>> = {
   demo: { rooms: ['core', 'demo'], packages: ['d3'] },
   scripts: { rooms: ['core', 'words', 'charts', 'scripts'] },
   components: { rooms: [...SITE, 'components'], packages: ['uqr'] },
-  // The fonts alone: a sheet imports nothing.
-  styles: { rooms: [], packages: ['source-sans', 'source-serif'] },
+  // Files of fonts alone: a sheet imports nothing.
+  styles: { rooms: ['styles'] },
   layouts: { rooms: [...SITE, 'components', 'layouts'] },
   pages: { rooms: [...SITE, 'components', 'layouts', 'pages'], packages: ['virtual:'] },
   commands: {
     rooms: ['core', 'words', 'records', 'edition', 'demo', 'commands'],
-    packages: ['node:', 'astro', 'commander', 'js-yaml', 'serve-static'],
+    packages: ['node:', 'astro', 'commander', 'js-yaml', 'serve-static', 'subset-font'],
   },
 }
 

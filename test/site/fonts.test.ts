@@ -1,13 +1,24 @@
-import { readFileSync } from 'node:fs'
-import { basename, join } from 'node:path'
+import { readFileSync, statSync } from 'node:fs'
+import { join } from 'node:path'
 import { brotliDecompressSync } from 'node:zlib'
+import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { type Face, FACES, type Part, PARTS } from '../../src/commands/font-faces.ts'
 import { ROOT } from '../../src/commands/program.ts'
+import { run } from '../commands/run-command.ts'
+import { kindsOfPage } from './kinds-of-page.ts'
+import { siteInBrowser } from './site-in-browser.ts'
 
 const STYLES = join(ROOT, 'src/styles')
-const FILES = [...readFileSync(join(STYLES, 'fonts.css'), 'utf8').matchAll(/url\("([^"]+)"\)/g)].map(
-  (match) => join(STYLES, match[1] ?? ''),
-)
+/**
+ * Widths of the letters from space to tilde, in 1/2048 of the letter size, of Arimo and Tinos as npm packages
+ * @fontsource/arimo and @fontsource/tinos 5.3.0 hold them; both have the widths of Arial and Times New Roman.
+ */
+const STAND_IN_WIDTHS = JSON.parse(
+  readFileSync(join(import.meta.dirname, 'stand-in-widths.json'), 'utf8'),
+) as Readonly<Record<string, readonly number[]>>
+
+const demo = siteInBrowser('networkidle')
 
 /** Signs that certificates print beyond plain letters and digits. */
 const SIGNS = '≥≤±₂₃ρΩµ°−×·–—√→≈⁻′²³“”’…\u00a0\u2009'
@@ -131,22 +142,165 @@ function missingSigns(file: string): string[] {
   )
 }
 
+const small = (face: Face, part: Part) => join(STYLES, `fonts/${face.name}-${part}.woff2`)
+
 describe('the fonts', () => {
-  it('of the text hold every sign that a certificate prints', () => {
-    const body = FILES.filter((file) => file.includes('SourceSans3'))
-    expect(body.length).toBeGreaterThanOrEqual(3)
-    for (const file of body)
-      expect({ file: basename(file), missing: missingSigns(file) }).toEqual({
-        file: basename(file),
+  it('of the text hold every sign that a certificate prints, in the file that each page fetches', () => {
+    for (const face of FACES.filter(({ family }) => family === 'Body'))
+      expect({ face: face.name, missing: missingSigns(small(face, 'text')) }).toEqual({
+        face: face.name,
         missing: [],
       })
   })
   it('of headings lack one sign, which the text font behind them gives, so that no letter comes from the machine', () => {
-    const heading = FILES.filter((file) => file.includes('SourceSerif4'))
-    expect(heading.map(missingSigns)).toEqual(heading.map(() => ['⁻']))
+    const heading = FACES.filter(({ family }) => family === 'Heading')
+    expect(heading.map((face) => missingSigns(small(face, 'text')))).toEqual(heading.map(() => ['⁻']))
     expect(readFileSync(join(STYLES, 'site.css'), 'utf8')).toContain('--serif: "Heading", "Body",')
   })
   it('are static, since a variable font becomes outlines in a PDF', () => {
-    for (const file of FILES) expect([...woff2Tables(readFileSync(file)).keys()]).not.toContain('fvar')
+    for (const face of FACES)
+      for (const file of [...PARTS.map((part) => small(face, part)), join(ROOT, 'node_modules', face.whole)])
+        expect([...woff2Tables(readFileSync(file)).keys()]).not.toContain('fvar')
+  })
+  it('say in their own tables under which licence they stand, the small ones too', () => {
+    for (const face of FACES)
+      for (const part of PARTS) {
+        const name = woff2Tables(readFileSync(small(face, part))).get('name') ?? Buffer.alloc(0)
+        expect(
+          name
+            .subarray(0, name.length & ~1)
+            .swap16()
+            .toString('utf16le'),
+        ).toContain('SIL Open Font License')
+      }
+  })
+  it('stand beside the style sheet as the complete fonts and the list of letters make them', async () => {
+    expect((await run('fonts', '--check')).out).toBe('')
+  })
+})
+
+/** Addresses of the fonts that a page fetched, with the bytes of their files. */
+async function fontsOf(page: Page): Promise<{ path: string; bytes: number }[]> {
+  const names = await page.evaluate(() =>
+    performance
+      .getEntriesByType('resource')
+      .map((entry) => entry.name)
+      .filter((name) => name.endsWith('.woff2')),
+  )
+  return names.map((name) => {
+    const path = name.replace(demo.site.url, '')
+    return { path, bytes: statSync(join(demo.site.folder, path)).size }
+  })
+}
+
+describe('a page', () => {
+  it('fetches at most 60 KB of fonts, on one page of each kind that is written in English', async () => {
+    for (const path of kindsOfPage(demo.site.edition)) {
+      const page = await demo.open(path)
+      await page.evaluate(() => document.fonts.ready)
+      const fonts = await fontsOf(page)
+      expect(fonts.length, path).toBeGreaterThanOrEqual(3)
+      expect(fonts.reduce((sum, { bytes }) => sum + bytes, 0) / 1000, path).toBeLessThanOrEqual(60)
+      await page.context().close()
+    }
+  })
+  it('prints a rarer letter from a second file and any other from the complete font, fetched only then', async () => {
+    const page = await demo.open('look-up/')
+    const fetchedFor = async (letter: string) => {
+      const before = (await fontsOf(page)).length
+      await page.evaluate((text) => document.fonts.load('16px Body', text), letter)
+      return (await fontsOf(page))
+        .slice(before)
+        .map(({ path }) => path.replace(/^_astro\/|\.[^.]*\.woff2$/g, ''))
+    }
+    expect(await fetchedFor('Ab≥₂')).toEqual([])
+    expect(await fetchedFor('é')).toEqual(['body-400-further'])
+    expect(await fetchedFor('Ж')).toEqual(['SourceSans3-Regular.ttf'])
+    await page.context().close()
+  })
+})
+
+/** Texts of the pages by the face that they are set in. */
+function textsByFace(names: readonly string[]): Record<string, string> {
+  const texts: Record<string, string> = Object.fromEntries(names.map((name) => [name, '']))
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+  for (let node = walk.nextNode(); node !== null; node = walk.nextNode()) {
+    const style = node.parentElement && getComputedStyle(node.parentElement)
+    if (!style || node.parentElement?.checkVisibility() !== true) continue
+    const family = style.fontFamily.startsWith('Heading') ? 'heading' : 'body'
+    const name = `${family}-${style.fontStyle === 'italic' ? 'italic' : style.fontWeight}`
+    if (name in texts) texts[name] += node.textContent?.replaceAll(/[^ -~]+/g, '') ?? ''
+  }
+  return texts
+}
+
+describe('a font of the machine that stands in', () => {
+  it('sets the text of the pages as wide as the font that it stands in for, within one per cent', async () => {
+    const page = await demo.open('')
+    const texts: Record<string, string> = {}
+    for (const path of kindsOfPage(demo.site.edition)) {
+      await page.goto(demo.site.url + path)
+      for (const [name, text] of Object.entries(
+        await page.evaluate(
+          textsByFace,
+          FACES.map((face) => face.name),
+        ),
+      ))
+        texts[name] = (texts[name] ?? '') + text
+    }
+    for (const face of FACES) {
+      const text = texts[face.name] ?? ''
+      expect(text.length, face.name).toBeGreaterThan(100)
+      const width = await page.evaluate(
+        async ([font, letters]) => {
+          await document.fonts.load(font, letters)
+          const context = document.createElement('canvas').getContext('2d')
+          if (context === null) return 0
+          context.font = font
+          return context.measureText(letters).width
+        },
+        [`${face.style} ${face.weight} 100px ${face.family}`, text] as const,
+      )
+      const standIn = [...text].reduce(
+        (sum, letter) => sum + (STAND_IN_WIDTHS[face.name]?.[(letter.codePointAt(0) ?? 0) - 32] ?? 0),
+        0,
+      )
+      const ratio = ((standIn / 2048) * 100 * (face.standIn.size / 100)) / width
+      expect(Math.abs(ratio - 1), face.name).toBeLessThan(0.01)
+    }
+    await page.context().close()
+  })
+
+  it('has lines as high as those of the font that it stands in for, within one per cent', async () => {
+    const page = await demo.open('')
+    for (const { name, family, weight, style, standIn } of FACES) {
+      const [own, other] = await page.evaluate(
+        async ({ family, weight, style, standIn }) => {
+          const url = performance
+            .getEntriesByType('resource')
+            .find((entry) => entry.name.endsWith('.woff2'))?.name
+          const probe = new FontFace('Probe', `url(${url})`, {
+            ascentOverride: `${standIn.ascent}%`,
+            descentOverride: `${standIn.descent}%`,
+            lineGapOverride: '0%',
+          })
+          Object.assign(probe, { sizeAdjust: `${standIn.size}%` })
+          document.fonts.add(await probe.load())
+          const height = (font: string) => {
+            const line = document.createElement('p')
+            line.textContent = 'Lot'
+            Object.assign(line.style, { font, lineHeight: 'normal', position: 'absolute' })
+            document.body.append(line)
+            return line.getBoundingClientRect().height
+          }
+          await document.fonts.load(`${style} ${weight} 100px ${family}`)
+          return [height(`${style} ${weight} 100px ${family}`), height('100px Probe')]
+        },
+        { family, weight, style, standIn },
+      )
+      expect(Math.abs((other ?? 0) / (own ?? 1) - 1), name).toBeLessThan(0.01)
+      await page.reload()
+    }
+    await page.context().close()
   })
 })
