@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config'
 
 /** Tests that change what a process shares: its modules, its environment, its folder. */
 const OF_THEIR_OWN = ['test/commands/**/*.test.ts', 'test/records/issued/list-issued.test.ts']
-/** Tests of the built site share one build of the demo, which nothing else waits for. */
+/** Tests of the built site share one build of the demo and one browser. */
 const SITE = ['test/site/**/*.test.ts']
 
 export default defineConfig({
@@ -25,7 +25,13 @@ export default defineConfig({
       { extends: true, test: { name: 'processes', include: OF_THEIR_OWN } },
       {
         extends: true,
-        test: { name: 'site', include: SITE, globalSetup: 'test/site/build-demo-once.ts' },
+        test: {
+          name: 'site',
+          include: SITE,
+          globalSetup: 'test/site/demo-and-browser.ts',
+          // Each process computes the demo and connects to the browser once, for all its files.
+          isolate: false,
+        },
       },
     ],
   },

@@ -1,16 +1,13 @@
 import { mkdtempSync } from 'node:fs'
-import type { AddressInfo } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { outcomeMark } from '../../src/charts/outcome-mark.ts'
 import { buildSite } from '../../src/commands/build-site.ts'
-import { serve } from '../../src/commands/serve.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { everyMark } from '../../src/words/standing.ts'
-import { startBrowser } from './browser.ts'
-import { textOf } from './built-site.ts'
+import { served, textOf } from './built-site.ts'
 import {
   DRAFT,
   FORMER,
@@ -20,10 +17,10 @@ import {
   WITHDRAWN,
   writeFixtureContent,
 } from './fixture-content.ts'
+import { sharedBrowser } from './site-in-browser.ts'
 
 let folder: string
 let url: string
-let stop: () => void
 let browser: Browser
 
 beforeAll(async () => {
@@ -33,15 +30,12 @@ beforeAll(async () => {
     audience: 'public',
   })
   folder = built.folder
-  const server = await serve(folder, '/a/b/', 0)
-  url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/a/b/`
-  stop = () => server.close()
-  browser = await startBrowser()
+  url = await served(folder)
+  browser = await sharedBrowser()
 })
 
 afterAll(async () => {
-  await browser?.close()
-  stop?.()
+  for (const context of browser?.contexts() ?? []) await context.close()
 })
 
 /** Visible text of a page with plain spaces. */

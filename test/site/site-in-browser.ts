@@ -1,29 +1,37 @@
 /** The built demo in a browser, for all tests of a file. */
-import type { Browser, Page } from 'playwright-core'
+import { type Browser, chromium, type Page } from 'playwright-core'
 import { afterAll, beforeAll, inject } from 'vitest'
-import { startBrowser } from './browser.ts'
 import { serveDemo, type TestSite } from './built-site.ts'
 
 export interface SiteInBrowser {
   readonly site: TestSite
   readonly browser: Browser
-  /** A page in a context of its own. */
+  /** A page in a context of its own, closed after the file's tests at the latest. */
   readonly open: (path: string, options?: Parameters<Browser['newContext']>[0]) => Promise<Page>
 }
 
+/** Both are kept for the files that the same process tests next. */
+let connected: Promise<Browser> | undefined
+let demo: Promise<TestSite> | undefined
+
+/** The browser that all test files share; this process sees its own contexts alone. */
+export function sharedBrowser(): Promise<Browser> {
+  connected ??= chromium.connect(inject('browserAddress'))
+  return connected
+}
+
 /**
- * Starts both before the file's tests and stops them after; to be called once, outside of any test.
+ * Has both ready before the file's tests; to be called once, outside of any test.
  * @param until when a page counts as open: 'networkidle' where its scripts fetch something
  */
 export function siteInBrowser(until: 'load' | 'networkidle'): SiteInBrowser {
   let [site, browser]: [TestSite?, Browser?] = []
   beforeAll(async () => {
-    site = await serveDemo(inject('demoFolder'))
-    browser = await startBrowser()
+    demo ??= serveDemo(inject('demoFolder'))
+    ;[site, browser] = await Promise.all([demo, sharedBrowser()])
   })
   afterAll(async () => {
-    await browser?.close()
-    site?.stop()
+    for (const context of browser?.contexts() ?? []) await context.close()
   })
   const started = <T>(part: T | undefined): T => {
     if (part === undefined)
@@ -43,4 +51,24 @@ export function siteInBrowser(until: 'load' | 'networkidle'): SiteInBrowser {
       return page
     },
   }
+}
+
+/** A page waits for most of its time, so that a few are looked at together. */
+const TOGETHER = 4
+
+/**
+ * Looks at each of several pages.
+ * @returns what was seen, in the order of the paths
+ */
+export async function eachPage<T>(
+  paths: readonly string[],
+  look: (path: string) => Promise<T>,
+): Promise<T[]> {
+  const seen: T[] = []
+  const left = paths.entries()
+  const lookOn = async () => {
+    for (const [place, path] of left) seen[place] = await look(path)
+  }
+  await Promise.all(Array.from({ length: TOGETHER }, lookOn))
+  return seen
 }
