@@ -19,6 +19,7 @@ import type { Edition } from '../edition/shape/edition.ts'
 import { explainedIndices } from '../edition/views/resistivity-explained.ts'
 import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
+import { checksAndHistories } from './bench-checks.ts'
 import { buildSite } from './build-site.ts'
 import { command, EXIT, PROGRAM, ROOT, run, today } from './program.ts'
 
@@ -33,7 +34,7 @@ interface Measure {
 const SELF = resolve(ROOT, 'src/commands/bench.ts')
 
 /** In this order: the floor of the build needs what the build wrote. */
-const PARTS = ['yaml-floor', 'check', 'judge', 'build', 'build-floor']
+const PARTS = ['yaml-floor', 'check', 'checks-and-history', 'judge', 'build', 'build-floor']
 
 /** Sets that every lot is judged under, as many as fit its material. */
 const SETS = 12
@@ -52,29 +53,43 @@ const { text } = Astro.props
 await run(async () => {
   const options = command('bench', 'Measure reading, computing and building on generated lots.')
     .option('--sizes <numbers>', 'numbers of lots', '1000,10000')
+    .option('--sources <number>', 'number of sources that the lots are spread over', '5')
     .option('--parts <names>', 'what to measure', PARTS.join(','))
     .option('--out <file>', 'JSON with all figures', resolve(ROOT, 'bench/bench.json'))
     .option('--part <name>', 'run one part in this process (used by the command itself)')
     .option('--folder <folder>', 'content folder of the part')
     .option('--site <folder>', 'built site of the part')
     .parse()
-    .opts<{ sizes: string; parts: string; out: string; part?: string; folder?: string; site?: string }>()
+    .opts<{
+      sizes: string
+      sources: string
+      parts: string
+      out: string
+      part?: string
+      folder?: string
+      site?: string
+    }>()
   if (options.part !== undefined) return part(options.part, options.folder ?? '', options.site ?? '')
   const parts = options.parts.split(',')
-  const measures = options.sizes.split(',').flatMap((lots) => measureSize(Number(lots), parts))
+  const measures = options.sizes
+    .split(',')
+    .flatMap((lots) => measureSize(Number(lots), options.sources, parts))
   mkdirSync(resolve(options.out, '..'), { recursive: true })
   writeFileSync(options.out, `${JSON.stringify({ format: 1, node: process.version, measures }, null, 2)}\n`)
   process.stdout.write(table(measures))
   return EXIT.well
 })
 
-function measureSize(lots: number, parts: readonly string[]): Measure[] {
+function measureSize(lots: number, sources: string, parts: readonly string[]): Measure[] {
   const folder = mkdtempSync(join(tmpdir(), 'bench-'))
   const content = join(folder, 'content')
   try {
     execFileSync(
       process.execPath,
-      [resolve(ROOT, 'src/commands/demo.ts'), '--lots', String(lots), '--out', content],
+      [
+        resolve(ROOT, 'src/commands/demo.ts'),
+        ...['--lots', String(lots), '--sources', sources, '--out', content],
+      ],
       { stdio: ['ignore', 'ignore', 'inherit'] },
     )
     const site = join(folder, 'site')
@@ -101,8 +116,14 @@ function measurePart(name: string, lots: number, content: string, site: string):
 
 async function part(name: string, folder: string, site: string): Promise<number> {
   const detail = await (
-    { 'yaml-floor': yamlFloor, check, judge: judging, build: wholeBuild, 'build-floor': buildFloor }[name] ??
-    unknownPart
+    {
+      'yaml-floor': yamlFloor,
+      check,
+      'checks-and-history': checksAndHistories,
+      judge: judging,
+      build: wholeBuild,
+      'build-floor': buildFloor,
+    }[name] ?? unknownPart
   )(folder, site)
   process.stdout.write(`${JSON.stringify({ ...detail, peakMB: process.resourceUsage().maxRSS / 1024 })}\n`)
   return EXIT.well
@@ -264,6 +285,7 @@ function table(measures: readonly Measure[]): string {
       })
       .join('') +
     archiveLines(measures) +
+    checkLines(measures) +
     judgingLines(measures)
   )
 }
@@ -275,6 +297,23 @@ function archiveLines(measures: readonly Measure[]): string {
       return size === undefined
         ? []
         : [`\n${lots} lots: issued documents and their parts ${size.toFixed(1)} MB\n`]
+    })
+    .join('')
+}
+
+/** Checks and histories beside the computing that they look at; linear where the microseconds a lot stay. */
+function checkLines(measures: readonly Measure[]): string {
+  return measures
+    .filter(({ what }) => what === 'checks-and-history')
+    .map(({ lots, detail = {} }) => {
+      const [compute = 0, checks = 0, history = 0] = ['compute', 'checks', 'history'].map(
+        (name) => detail[`${name}Seconds`],
+      )
+      return (
+        `\n${lots} lots of ${detail['sources']} sources: computing ${compute.toFixed(2)} s, ` +
+        `checks ${checks.toFixed(2)} s, histories ${history.toFixed(2)} s; checks and histories take ` +
+        `${((checks + history) / compute).toFixed(2)} of computing, ${((1e6 * (checks + history)) / lots).toFixed(0)} µs a lot\n`
+      )
     })
     .join('')
 }

@@ -31,15 +31,19 @@ await run(() => {
       'number of lots of the first five sources alone; 300 of all sources without it',
       wholeNumber,
     )
+    .option('--sources <number>', 'number of sources that --lots are spread over, for measuring', wholeNumber)
     .option('--seed <number>', 'random seed', wholeNumber, SEED)
     .option('--out <folder>', 'content folder to write; the demo’s own without it')
     .parse()
-    .opts<{ content: string; lots?: number; seed: number; out?: string }>()
+    .opts<{ content: string; lots?: number; sources?: number; seed: number; out?: string }>()
+  if (options.sources !== undefined && options.lots === undefined)
+    throw new CommandFailure('--sources needs a number of lots.', EXIT.wrongUse, 'add --lots N')
+  const { seed, lots, sources } = options
   const folder = resolve(options.out ?? options.content)
   prepare(folder, options.out !== undefined)
   const issues: DemoIssue[] = []
   let files = 0
-  for (const file of scenarioFiles(defined({ seed: options.seed, lots: options.lots }), (issue) => {
+  for (const file of scenarioFiles(defined({ seed, lots, sources }), (issue) => {
     issues.push(issue)
   })) {
     write(join(folder, file.path), file.text)

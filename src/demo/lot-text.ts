@@ -23,7 +23,7 @@ export function lotText(plan: LotPlan, chance: Chance): string {
     `produced: ${flowMapping({ from, to })}`,
     `quantity: ${quantity}`,
     `silo: ${one(source.silos, chance)}`,
-    ...(source.id === 'skarnmere-reclaimed' ? [`feed: ${feed(plan.day, chance)}`] : []),
+    ...((source.copyOf ?? source.id) === 'skarnmere-reclaimed' ? [`feed: ${feed(plan.day, chance)}`] : []),
     '',
     'samples:',
     `  - ${composite(plan, quantity, chance)}`,

@@ -18,7 +18,16 @@ import {
   SPLITS,
   WITHDRAWN,
 } from './planted.ts'
-import { AS_OF, CONDITIONS, type DemoSource, FIRST_DAY, LABORATORY_BIAS, SEED, SOURCES } from './scenario.ts'
+import {
+  AS_OF,
+  CONDITIONS,
+  type DemoSource,
+  FIRST_DAY,
+  LABORATORY_BIAS,
+  SEED,
+  SOURCES,
+  sourcesOf,
+} from './scenario.ts'
 import { type DemoFile, siteRecords } from './site-records.ts'
 
 export interface DemoIssue {
@@ -34,6 +43,8 @@ export interface DemoIssue {
 export interface ScenarioOptions {
   /** Lots in all; the committed demo's number without it. */
   readonly lots?: number
+  /** Sources that such a number of lots is spread over; five without it. */
+  readonly sources?: number
   readonly seed?: number
 }
 
@@ -45,17 +56,19 @@ const DEMO_LOTS = sum(SOURCES, (source) => source.lots)
  * lots that share them.
  */
 export function* scenarioFiles(
-  { lots = DEMO_LOTS, seed = SEED }: ScenarioOptions,
+  { lots = DEMO_LOTS, sources: number = SOURCES.length, seed = SEED }: ScenarioOptions,
   onIssue: (issue: DemoIssue) => void,
 ): Generator<DemoFile> {
   const lastDay = dayOf(AS_OF)
   const chance = chanceOf(seed)
   const firstDay = Math.min(dayOf(FIRST_DAY), lastDay - Math.ceil(lots * 0.27))
   const controls = controlStore(chance, firstDay, lastDay)
-  yield* siteRecords()
+  const sources = sourcesOf(number)
+  const usual = sum(sources, (source) => source.lots)
+  yield* siteRecords(sources)
   let bill = 88_000
-  for (const source of SOURCES) {
-    const count = lots === DEMO_LOTS ? source.lots : Math.max(1, Math.round((lots * source.lots) / DEMO_LOTS))
+  for (const source of sources) {
+    const count = lots === DEMO_LOTS ? source.lots : Math.max(1, Math.round((lots * source.lots) / usual))
     const billNumber = () => {
       bill += 1
       return `BL-${bill}`

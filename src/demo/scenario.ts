@@ -22,6 +22,8 @@ export interface DemoEvent {
 
 export interface DemoSource {
   readonly id: string
+  /** The one of the scenario that it repeats, where a volume needs more sources than there are. */
+  readonly copyOf?: string
   readonly prefix: string
   readonly lots: number
   readonly class: string | null
@@ -153,6 +155,21 @@ export const SOURCES: readonly DemoSource[] = [
     silos: ['L1'],
   },
 ]
+
+/** @returns the first of them, or all and copies of them under other names until there are so many */
+export function sourcesOf(number: number): DemoSource[] {
+  return Array.from({ length: number }, (_, place) => {
+    const source = SOURCES[place % SOURCES.length] as DemoSource
+    const copy = Math.floor(place / SOURCES.length)
+    if (copy === 0) return source
+    return {
+      ...source,
+      id: `${source.id}-${copy + 1}`,
+      copyOf: source.id,
+      prefix: `${source.prefix}${copy + 1}`,
+    }
+  })
+}
 
 /** Strength of the control mortars, MPa, and resistivity, ohm m, before cement lot, laboratory and batch. */
 export const CONTROL = {

@@ -1,7 +1,7 @@
 /** The records of the scenario that are not lots or control batches, as text. */
 import { PRECISION } from './agency-samples.ts'
 import { LABORATORIES } from './laboratory-records.ts'
-import { AS_OF, SOURCES } from './scenario.ts'
+import { AS_OF, type DemoSource } from './scenario.ts'
 import { sourceText } from './source-records.ts'
 
 export interface DemoFile {
@@ -49,9 +49,9 @@ signatories:
 }
 
 /** site.yaml, producers, laboratories and sources. */
-export function* siteRecords(asOf: string = AS_OF): Generator<DemoFile> {
+export function* siteRecords(sources: readonly DemoSource[], asOf: string = AS_OF): Generator<DemoFile> {
   yield { path: 'site.yaml', text: SITE(asOf) }
   for (const [id, text] of Object.entries(PRODUCERS)) yield { path: `producers/${id}.yaml`, text }
   for (const [id, text] of Object.entries(LABORATORIES)) yield { path: `laboratories/${id}.yaml`, text }
-  for (const source of SOURCES) yield { path: `sources/${source.id}.yaml`, text: sourceText(source) }
+  for (const source of sources) yield { path: `sources/${source.id}.yaml`, text: sourceText(source) }
 }

@@ -108,15 +108,18 @@ export function sourceText(source: DemoSource): string {
   const plan = source.class === null ? [] : plannedLines(source, source.class)
   const events =
     source.events.length === 0 ? [] : ['events:', ...source.events.map((event) => `  - ${eventText(event)}`)]
-  return `${SOURCE_HEADS[source.id] ?? ''}${[...plan, ...events, ...verificationPlanLines(source.id)].map((line) => `${line}\n`).join('')}`
+  const { id, copyOf = id } = source
+  const lines = [...plan, ...events, ...verificationPlanLines(copyOf)]
+  return `${SOURCE_HEADS[copyOf] ?? ''}${lines.map((line) => `${line}\n`).join('')}`
 }
 
-function plannedLines({ id, prefix }: DemoSource, ofClass: string): string[] {
+function plannedLines({ copyOf, id: own, prefix }: DemoSource, ofClass: string): string[] {
   const approval = flowMapping({
     from: '2023-09-01',
     by: 'Varrow Vale Roads Authority',
     scope: `"class ${ofClass}, structural concrete"`,
   })
+  const id = copyOf ?? own
   const approvedOver = APPROVED_OVER[id]
   return [
     `lot-number-pattern: ${prefix}-YYYY-###`,
