@@ -18,6 +18,7 @@ import { type Publish, publicRecord, publicSourceRecord } from './certificate/pu
 import type { LotHistory } from './shape/lot-history.ts'
 import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
+import { whileUsed } from './shape/while-used.ts'
 
 /** Ids of the lots that are not shown. */
 type Hidden = ReadonlySet<string>
@@ -42,7 +43,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     audience: 'public',
     lots,
     lotsOf: lotsBySource(lots),
-    lot: (id) => publicLot(edition.lot(published(lots, id)), lots, { publish, hidden }),
+    lot: whileUsed((id) => publicLot(edition.lot(published(lots, id)), lots, { publish, hidden })),
     sources: new Map(
       [...edition.sources].map(([id, source]) => [id, withFindingCount(source, publish)] as const),
     ),

@@ -4,13 +4,14 @@ import { describe, expect, it } from 'vitest'
 import { ROOT } from '../../src/commands/program.ts'
 import { filesOf } from './built-site.ts'
 import { filledPages, kindsOfPage } from './kinds-of-page.ts'
-import { eachPage, siteInBrowser } from './site-in-browser.ts'
+import { eachPage, SLOW_MS, siteInBrowser } from './site-in-browser.ts'
 
 const demo = siteInBrowser('load')
 
 /** What a page asks of other origins, and what the browser complains about. */
 async function oddities(path: string): Promise<{ path: string; foreign: string[]; complaints: string[] }> {
   const page = await (await demo.browser.newContext()).newPage()
+  page.setDefaultTimeout(SLOW_MS)
   const foreign: string[] = []
   const complaints: string[] = []
   page.on('request', (request) => {
@@ -48,7 +49,7 @@ describe('the built site', () => {
       oddities,
     ))
       expect({ path, foreign, complaints }).toEqual({ path, foreign: [], complaints: [] })
-  })
+  }, 240_000)
 
   it('does not scroll sideways on a phone, nor at the 320 px of WCAG 2.2, 1.4.10, nor on a tablet, on one page of each kind', async () => {
     const paths = kindsOfPage(demo.site.edition)

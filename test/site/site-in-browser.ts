@@ -10,6 +10,12 @@ export interface SiteInBrowser {
   readonly open: (path: string, options?: Parameters<Browser['newContext']>[0]) => Promise<Page>
 }
 
+/** The demo's build has ended by then, on a slow machine that does other work too. */
+const BUILT_MS = 600_000
+
+/** For a page on a machine that has other work: whether it is fast is no test's question. */
+export const SLOW_MS = 120_000
+
 /** Both are kept for the files that the same process tests next. */
 let connected: Promise<Browser> | undefined
 let demo: Promise<TestSite> | undefined
@@ -29,7 +35,7 @@ export function siteInBrowser(until: 'load' | 'networkidle'): SiteInBrowser {
   beforeAll(async () => {
     demo ??= serveDemo(inject('demoFolder'))
     ;[site, browser] = await Promise.all([demo, sharedBrowser()])
-  })
+  }, BUILT_MS)
   afterAll(async () => {
     for (const context of browser?.contexts() ?? []) await context.close()
   })
@@ -47,6 +53,7 @@ export function siteInBrowser(until: 'load' | 'networkidle'): SiteInBrowser {
     },
     open: async (path, options = {}) => {
       const page = await (await started(browser).newContext(options)).newPage()
+      page.setDefaultTimeout(SLOW_MS)
       await page.goto(started(site).url + path, { waitUntil: until })
       return page
     },

@@ -152,7 +152,7 @@ describe('a build', () => {
         ]),
       )
     expect(digest(again.folder)).toEqual(digest(demo.site.folder))
-  })
+  }, 400_000)
 })
 
 describe('data/lots', () => {
