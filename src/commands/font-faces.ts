@@ -148,13 +148,15 @@ function runsOf(letters: string): [number, number][] {
   return runs
 }
 
+/** Control characters have no letter: asked for a line break in a list of choices, a browser would fetch the font. */
+const FIRST_BEYOND = 0xa0
+
 /** What lies between the runs of all parts; a browser asks for the next file as well where ranges overlap. */
 function otherRuns(): [number, number][] {
   const held = runsOf(PARTS.map((part) => LETTERS[part]).join(''))
-  const starts = [0, ...held.map(([, to]) => to + 1)]
-  const ends = [...held.map(([from]) => from - 1), 0x10ffff]
-  return starts
-    .map((start, index): [number, number] => [start, ends[index] ?? start])
+  const ends = [...held.slice(1).map(([from]) => from - 1), 0x10ffff]
+  return held
+    .map(([, to], index): [number, number] => [Math.max(to + 1, FIRST_BEYOND), ends[index] ?? to])
     .filter(([from, to]) => from <= to)
 }
 

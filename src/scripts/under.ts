@@ -38,6 +38,8 @@ if (place && choice && result) {
   if (asked !== null && asked !== '') {
     if ([...choice.options].some((option) => option.value === asked)) {
       choice.value = asked
+      // Room of a whole screen: when the answer comes, nothing that is in sight gives way to it.
+      result.classList.add('awaited')
       void show({ arrived: true })
     } else {
       result.textContent = `No specification “${asked}” is on record for this material: choose one above.`
