@@ -11,6 +11,8 @@ export interface Links {
   readonly links: number
   /** `PAGE -> ADDRESS` for each that leads nowhere, or to no such place on its page. */
   readonly broken: readonly string[]
+  /** Pages that no way of links from the front page leads to. */
+  readonly unreached: readonly string[]
 }
 
 /**
@@ -22,16 +24,20 @@ export function linksOf(folder: string, base: string): Links {
   const texts = new Map(files.filter((path) => NAMING.test(path)).map((path) => [path, textOf(folder, path)]))
   const places = new Map([...texts].map(([path, text]) => [path, placesIn(text)]))
   const known = new Set(files)
+  const ways = new Map<string, Set<string>>()
   let links = 0
   const broken = [...texts].flatMap(([path, text]) => {
     const own = new Set([...text.matchAll(NAMED)].map(([, attribute, url]) => attribute ?? url ?? ''))
     const followed = [...own].filter((address) => !/^(?:[a-z]+:|$)/.test(address))
     links += followed.length
+    ways.set(path, new Set(followed.map((address) => fileAt(pathOf(address), path))))
     return followed
       .filter((address) => !leadsSomewhere(address, path))
       .map((address) => `${path} -> ${address}`)
   })
-  return { links, broken }
+  const reached = reachedFrom('index.html', ways)
+  const unreached = [...texts.keys()].filter((path) => path.endsWith('.html') && !reached.has(path))
+  return { links, broken, unreached }
 
   function leadsSomewhere(address: string, from: string): boolean {
     const [path = '', fragment = ''] = address
@@ -54,6 +60,18 @@ export function linksOf(folder: string, base: string): Links {
     const inside = decodeURIComponent(absolute.slice(base.length))
     return inside === '' || inside.endsWith('/') ? `${inside}index.html` : inside
   }
+}
+
+/** An address without what is asked and without a place on the page. */
+function pathOf(address: string): string {
+  return address.replace(/[?#].*/, '')
+}
+
+function reachedFrom(first: string, ways: ReadonlyMap<string, ReadonlySet<string>>): ReadonlySet<string> {
+  const reached = new Set([first])
+  // A set goes on to what is added while it is walked.
+  for (const page of reached) for (const next of ways.get(page) ?? []) reached.add(next)
+  return reached
 }
 
 function placesIn(text: string): ReadonlySet<string> {

@@ -51,10 +51,12 @@ describe('the built site', () => {
     }
   })
 
-  it('has no broken link or anchor under the sub-path', () => {
-    const { broken, links } = linksOf(demo.site.folder, '/a/b/')
+  it('has no broken link or anchor under the sub-path, and each page can be reached from the front page', () => {
+    const { broken, links, unreached } = linksOf(demo.site.folder, '/a/b/')
     expect(broken).toEqual([])
     expect(links).toBeGreaterThan(10_000)
+    const leadsOn = (path: string) => textOf(demo.site.folder, path).includes('http-equiv="refresh"')
+    expect(unreached.filter((path) => !leadsOn(path))).toEqual(['404.html'])
   })
 
   it('is searched for links by a walk that tells what leads nowhere', () => {
@@ -76,6 +78,7 @@ describe('the built site', () => {
         'lots/index.html -> ../#none',
         'lots/index.html -> gone.png',
       ],
+      unreached: [],
     })
   })
 

@@ -18,7 +18,8 @@ const BILL = 'bl 88489'
 
 const follow = (name: string | RegExp) => (page: Page) =>
   page.getByRole('link', { name, exact: true }).first().click()
-const follows = (address: string) => (page: Page) => page.locator(`main a[href$="${address}"]`).first().click()
+const follows = (address: string) => (page: Page) =>
+  page.locator(`main a[href$="${address}"]`).first().click()
 const openSource = (page: Page) => page.locator('.source-row h3').getByText(SOURCE, { exact: true }).click()
 const ask = async (page: Page) => {
   await page.locator('#look-up-q').fill(BILL)
@@ -43,13 +44,13 @@ export const TASKS: readonly Task[] = [
   {
     title: 'which lots failed and by how much',
     presses: [openSource, follow(/Failed lots/)],
-    answer: (page) => page.locator('#failed').first(),
+    answer: (page) => page.locator('#failed-lots'),
     says: /SA-\d{4}-\d{3}/,
   },
-  { title: 'is it drifting', presses: [openSource], answer: line('Trend'), says: /none shown|per 10 lots/ },
+  { title: 'is it drifting', presses: [openSource], answer: line('Trend'), says: /none shown|per 10 lots|cannot be said yet/ },
   {
     title: 'bunched above 75',
-    presses: [openSource, follow(/Charts/)],
+    presses: [openSource],
     answer: (page) => page.locator('#at-the-limits'),
     says: /At the limits/,
   },
@@ -71,7 +72,12 @@ export const TASKS: readonly Task[] = [
     answer: (page) => page.locator('main h1').first(),
     says: /./,
   },
-  { title: 'what is late', presses: [], answer: (page) => page.locator('[aria-labelledby="overdue"]'), says: /overdue/ },
+  {
+    title: 'what is late',
+    presses: [],
+    answer: (page) => page.locator('[aria-labelledby="overdue"]'),
+    says: /overdue/,
+  },
   {
     title: 'export it',
     presses: [openSource],
