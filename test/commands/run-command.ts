@@ -6,6 +6,12 @@ import { join, resolve } from 'node:path'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 
+/**
+ * What Node makes of the program's modules, kept by their text: compiling is a third of the time of a command that
+ * starts some hundred times here.
+ */
+const COMPILED = join(tmpdir(), 'puteoli-tests-compiled')
+
 export interface Ended {
   readonly status: number
   readonly out: string
@@ -23,7 +29,8 @@ export function start(command: string, ...args: readonly string[]): Running {
     end = done
   })
   const path = join(ROOT, 'src/commands', `${command}.ts`)
-  const child = execFile(process.execPath, [path, ...args], { maxBuffer: 1 << 28 }, (error, out, text) =>
+  const options = { maxBuffer: 1 << 28, env: { ...process.env, NODE_COMPILE_CACHE: COMPILED } }
+  const child = execFile(process.execPath, [path, ...args], options, (error, out, text) =>
     end({ status: error === null ? 0 : Number(error.code), out, error: text }),
   )
   return { child, ended }

@@ -47,7 +47,12 @@ export const TASKS: readonly Task[] = [
     answer: (page) => page.locator('#failed-lots'),
     says: /SA-\d{4}-\d{3}/,
   },
-  { title: 'is it drifting', presses: [openSource], answer: line('Trend'), says: /none shown|per 10 lots|cannot be said yet/ },
+  {
+    title: 'is it drifting',
+    presses: [openSource],
+    answer: line('Trend'),
+    says: /none shown|per 10 lots|cannot be said yet/,
+  },
   {
     title: 'bunched above 75',
     presses: [openSource],
