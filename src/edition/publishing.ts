@@ -5,6 +5,7 @@
  */
 import type { SourceAgency } from '../core/agency/source-agency.ts'
 import { CHECKS } from '../core/checks/catalogue.ts'
+import { type ChecksRun, checksRun } from '../core/checks/checked.ts'
 import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
 import { sourceOf } from '../core/measure/lot-id.ts'
@@ -107,6 +108,7 @@ function publicSource(
     atLimits: once(() =>
       onRecord.every(({ id }) => shown.has(id)) ? source.atLimits() : source.atLimits((id) => shown.has(id)),
     ),
+    checks: publicChecks(source.checks, onRecord.filter((lot) => shown.has(lot.id)).length, withhold.publish),
     history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
@@ -153,6 +155,14 @@ function publicFindings(findings: readonly Finding[], { publish, hidden }: Withh
     .filter(({ reason }) => publish.has('verification') || CHECKS[reason.code].onVerification !== true)
     .filter(({ reason, about }) => CHECKS[reason.code].sumsLots !== true || !hidesLotsOf(about, hidden))
     .map((finding) => publicFinding(withoutWithheldPlaces(finding, publish), hidden))
+}
+
+/** A check of the agency's results is not among those that were run where these are not published. */
+function publicChecks({ looks }: ChecksRun, lots: number, publish: Publish): ChecksRun {
+  const shown = looks.filter(
+    ({ check }) => publish.has('verification') || CHECKS[check].onVerification !== true,
+  )
+  return checksRun(shown, lots)
 }
 
 /** Of a source. */

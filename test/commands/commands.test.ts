@@ -18,7 +18,7 @@ import { describe, expect, it } from 'vitest'
 import { contentCopy, type Ended, run, start } from './run-command.ts'
 
 /** Checks on what was issued, and on what is awaited. */
-const OF_DOCUMENTS = /\[(?:changed-after-issue|would-now-be-judged-otherwise|result-overdue)\]/
+const OF_DOCUMENTS = /\[(?:changed-after-issue|would-now-be-judged-otherwise|result-overdue)\//
 
 const ROOT = resolve(import.meta.dirname, '../..')
 

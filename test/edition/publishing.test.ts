@@ -188,6 +188,30 @@ describe('forAudience', () => {
     ])
   })
 
+  it('counts the checks of what is shown: not those of an agency whose results are not published', () => {
+    const looks = [
+      { check: 'number-gap', looked: 2, found: 0, expected: null },
+      { check: 'split-bias', looked: 3, found: 1, expected: 0.03 },
+    ] as const
+    const expectedByChance = { low: 0, expected: 0.03, high: 1 }
+    const source = { ...tinySource('ash'), checks: { run: 2, lots: 2, looks, tests: 3, expectedByChance } }
+    const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')] } as const
+    const shown = (...publish: readonly string[]) => {
+      const site = { title: 'Register', units: 'SI', criteria: [], publish } as unknown as Site
+      const lots = [tinyLot('ash/1', issued), tinyLot('ash/2', {})]
+      const {
+        run,
+        lots: counted,
+        tests,
+      } = forAudience(tinyEdition([source], lots, { site }), 'public').source('ash').checks
+      return [run, counted, tests]
+    }
+    expect([shown(), shown('verification')]).toEqual([
+      [1, 1, 0],
+      [2, 1, 3],
+    ])
+  })
+
   it('leaves out a sum over lots where one is not shown', () => {
     const params = { source: 'ash', count: 2, of: 2, tonnes: 50, lots: 2 }
     const early = found('ash', { code: 'shipped-before-completion', params })
