@@ -38,7 +38,8 @@ export interface SourceControls {
 /**
  * What is asked of the laboratories whose results a source reports.
  * @param asOf calendar date
- * Note: each source that uses a laboratory is told, and says so for itself.
+ * Notes: 1. each source that uses a laboratory is told, and says so for itself; 2. of a laboratory whose record could not
+ * be read nothing is said to be missing.
  */
 export function laboratoryChecks(of: SourceControls, asOf: Moment): Checked[] {
   const used = usedControls(of.lots)
@@ -108,6 +109,7 @@ function cementsUnbridged(
   let looked = 0
   const findings = [...Map.groupBy(batches, (batch) => batch.laboratory)].flatMap(
     ([laboratory, own]): Finding[] => {
+      if (!records.has(laboratory)) return []
       const all = changesOf(own)
       looked += all.length
       const bridges = records.get(laboratory)?.bridges ?? []
@@ -162,7 +164,9 @@ function lapsedRounds(
   laboratories: ReadonlyMap<string, Moment>,
   asOf: Moment,
 ): Checked {
-  const inUse = [...laboratories].filter(([, tested]) => daysBetween(tested, asOf) <= ROUND_DAYS)
+  const inUse = [...laboratories].filter(
+    ([laboratory, tested]) => records.has(laboratory) && daysBetween(tested, asOf) <= ROUND_DAYS,
+  )
   const findings = inUse.flatMap(([laboratory]): Finding[] => {
     const rounds = records.get(laboratory)?.proficiency ?? []
     const last = rounds.toSorted((a, b) => compareMoments(a.date, b.date)).at(-1)?.date
