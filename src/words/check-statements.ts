@@ -100,6 +100,7 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   retested: 'How many tests were made again?',
 
   'sampled-in-outage': 'Was a lot produced, or a sample taken, while the unit stood still?',
+  'blend-total': 'Do the shares of a blend add up to the whole?',
   'class-beside-calcium': 'Is calcium oxide on the side of 18 % that the class stands for?',
   'feed-rising': 'Does the feed of a harvested ash grow wetter, or the ash coarser?',
 }

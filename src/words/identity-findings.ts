@@ -9,6 +9,8 @@ import { UNISSUED_LOT } from './withheld.ts'
 export const IDENTITY_SENTENCES: WordsOf<IdentityParams, [FindingNames]> = {
   'sampled-in-outage': ({ lot, what, title, from, to }, names) =>
     `${what === 'produced' ? `All of ${names.lot(lot)} was produced` : `A sample of ${names.lot(lot)} was taken`} within an outage, ${period(from, to)} (${title})`,
+  'blend-total': ({ lot, total }, names) =>
+    `The constituents of ${names.lot(lot)} add up to ${fixedDigits(total, 1)} %`,
   'class-beside-calcium': ({ source, class: claimed, lots, of }, names) =>
     `${lots} of ${countWords(of, 'lot')} of ${names.source(source)}, of class ${claimed}, ${lots === 1 ? 'has' : 'have'} ${claimed === 'F' ? 'more than 18 % of CaO' : 'CaO of 18 % or less'}, which is class ${claimed === 'F' ? 'C' : 'F'} by calcium oxide`,
   'feed-rising': ({ source, of, lots, slope, half }, names) =>
@@ -19,6 +21,9 @@ const RISING = { 'feed-moisture': 'moisture of the feed', 'residue-160um': 'resi
 
 export const IDENTITY_EVIDENCE: WordsOf<IdentityParams, [FindingNames], string[]> = {
   'sampled-in-outage': () => ['where did the material come from: stock, another unit, or another day?'],
+  'blend-total': ({ shares }, names) => [
+    shares.map(({ source, percent }) => `${names.source(source)} ${fixedDigits(percent, 1)} %`).join(', '),
+  ],
   'class-beside-calcium': ({ listed, near, of }, names) => [
     listed
       .map((one) =>

@@ -124,6 +124,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   retested: { family: 'integrity', severity: 'information' },
 
   'sampled-in-outage': { family: 'identity', severity: 'warning' },
+  'blend-total': { family: 'identity', severity: 'warning' },
   'class-beside-calcium': { family: 'identity', severity: 'warning' },
   'feed-rising': { family: 'identity', severity: 'warning', rate: 0.005 },
 }

@@ -1,6 +1,12 @@
 /** What the checks report that ask whether the material is still the same. */
 
 export interface IdentityParams {
+  /** Shares of a blend, per cent by mass, with what they add up to. */
+  readonly 'blend-total': {
+    readonly lot: string
+    readonly total: number
+    readonly shares: readonly { readonly source: string; readonly percent: number }[]
+  }
   /** An outage by its title and days. */
   readonly 'sampled-in-outage': {
     readonly lot: string

@@ -1,6 +1,7 @@
 /** Pass 4: what the audit checks say of each lot, alone and beside all others. */
 import type { Pair } from '../../core/agency/pairs.ts'
 import { agencyLotChecks } from '../../core/checks/agency-differs.ts'
+import { blendTotal } from '../../core/checks/blend-total.ts'
 import { type BatchStanding, batchStandings } from '../../core/checks/control-batches.ts'
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
 import type { CheckId } from '../../core/checks/catalogue.ts'
@@ -119,6 +120,10 @@ export function auditLot(
       ),
     ),
     ...agencyLotChecks(id, pairs),
+    ...blendTotal(
+      id,
+      (record.blend ?? []).map(({ source, share }) => ({ source, percent: share.value })),
+    ),
     ...shippingDays(lot),
     ...shippedOnMissedAge(lot),
     sampledOutside(lot),
