@@ -121,9 +121,12 @@ function heldAt(
   })
 }
 
+/** The largest correlation that alarms were simulated for. */
+const MOST_SIMULATED = 0.8
+
 /** As the table of simulated alarms has it. */
 function roundedCorrelation(points: readonly ComparablePoint[]): number {
-  return Math.round(10 * ownCorrelation(points)) / 10
+  return Math.min(MOST_SIMULATED, Math.round(10 * ownCorrelation(points)) / 10)
 }
 
 function falseAlarmsOf(

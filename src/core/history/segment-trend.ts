@@ -78,6 +78,9 @@ function fittedTo(newest: readonly ComparablePoint[]): Shown<{ readonly line: Li
       code: 'too-few-batches',
       params: { batches: clusters.length, needed: LEAST_BASELINE },
     })
+  // Equal values leave residuals of dust, and no line that rises or falls.
+  if (clusters.every(({ value }) => value === clusters[0]?.value))
+    return notShown({ code: 'no-scatter', params: {} })
   const line = lineThrough(
     clusters.map(({ place }) => place),
     clusters.map(({ value }) => value),

@@ -9,7 +9,8 @@ import { mean } from './descriptive.ts'
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.12.
  */
 export function lag1(values: readonly number[]): number | null {
-  if (values.length < 2) return null
+  // The mean of equal values may be off by dust, which is no scatter.
+  if (values.length < 2 || values.every((value) => value === values[0])) return null
   const centre = mean(values)
   const deviations = values.map((value) => value - centre)
   const squares = deviations.reduce((sum, deviation) => sum + deviation * deviation, 0)

@@ -7,7 +7,7 @@ export interface FTest {
   readonly ratio: number
   /** Degrees of freedom of the larger variance, then of the smaller. */
   readonly df: readonly [number, number]
-  /** Two-sided: chance of a ratio so far from 1, either way, where both scatter alike. */
+  /** Two-sided: twice the smaller tail. */
   readonly p: number
 }
 
@@ -30,7 +30,7 @@ export function fTest(first: readonly number[], second: readonly number[]): FTes
   if (larger === undefined || smaller === undefined || larger.variance === 0) return null
   const ratio = larger.variance / smaller.variance
   const above = varianceRatioAbove(ratio, larger.df, smaller.df)
-  return { ratio, df: [larger.df, smaller.df], p: Math.min(1, 2 * above) }
+  return { ratio, df: [larger.df, smaller.df], p: 2 * Math.min(above, 1 - above) }
 }
 
 /**

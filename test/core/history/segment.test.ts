@@ -207,3 +207,12 @@ describe('segmentOf, results known only within bounds', () => {
     expect(own.movingAverage).toEqual([])
   })
 })
+
+describe('segmentOf, equal results', () => {
+  it('has neither correlation nor slope, though their mean be off by dust', () => {
+    // The mean of 24 of these is 96.28099173553717.
+    const own = segment(Array.from({ length: 24 }, () => 96.28099173553719))
+    for (const figure of [own.chart, own.correlation, own.slope])
+      expect(reasonOf(figure)).toEqual({ code: 'no-scatter', params: {} })
+  })
+})

@@ -23,6 +23,11 @@ describe('fTest', () => {
     }
   })
 
+  it('fTest doubles the smaller tail, which of a ratio near 1 with unequal numbers may be the lower one', () => {
+    // scipy 1.17.1: var(ddof=1) 2.5 and 2.4, f.sf(2.5/2.4, 4, 1) = 0.617337, so that the lower tail is doubled.
+    expect(fTest([1, 2, 3, 4, 5], [0, Math.sqrt(4.8)])?.p).toBeCloseTo(0.7653259025621544, 9)
+  })
+
   it('fTest says nothing of one result, nor where neither side scatters; one alone scatters without bounds', () => {
     expect(fTest([1], [1, 2])).toBeNull()
     expect(fTest([5, 5, 5], [4, 4])).toBeNull()
