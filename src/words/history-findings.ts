@@ -97,11 +97,11 @@ export const HISTORY_EVIDENCE: WordsOf<HistoryParams, [FindingNames], string[]> 
 }
 
 function chartEvidence(found: OnChart, names: FindingNames, reaches = chanceOfMany(found, '')): string[] {
-  const { centre, low, high, baseline, decimals, unit, lots, held } = found
+  const { centre, low, high, baseline, decimals, unit, lots, ofLots } = found
   return [
     `centre ${quantity(centre, decimals, unit)}, limits ${quantity(low, decimals, unit)} and ${quantity(high, decimals, unit)}, from ${countWords(baseline, 'result')}`,
     reaches,
-    `${firstLots(lots, held, names)}: ask what was different`,
+    `${firstLots(lots, ofLots, names)}: ask what was different`,
   ]
 }
 
@@ -110,7 +110,7 @@ function chanceOfMany(
   { limit, share, correlation, n }: Pick<OnChart, 'limit' | 'share' | 'correlation' | 'n'>,
   reaches: string,
 ): string {
-  return `chance alone reaches ${shortNumber(limit, 1)}${reaches} or more in ${shortNumber(100 * share, 1)} % of series of ${n} whose neighbours correlate by ${number(correlation, 1)} (simulated)`
+  return `chance alone reaches ${shortNumber(limit, 1)}${reaches} or more in ${shortNumber(100 * share, 1)} % of series of ${n} whose neighbours ${correlation === 0 ? 'do not correlate' : `correlate by ${number(correlation, 1)}`} (simulated)`
 }
 
 /** "28 d strength activity index (20 %, 23 °C, constant flow) of Vale fly ash". */

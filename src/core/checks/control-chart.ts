@@ -60,7 +60,7 @@ function findingOf(
     ...ofSegment(source, governed),
     ...{ held: places.length, extent, limit, share, correlation: phi, centre, low, high },
     baseline: baseline.places.length,
-    lots: newestLots(governed.series, places),
+    ...newestLots(governed.series, places),
   }
   return [found(source, { code, params }, ...governed.place)]
 }

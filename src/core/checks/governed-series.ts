@@ -68,12 +68,17 @@ export function ofSegment(source: string, { series, segment }: GovernedSegment):
 }
 
 /**
- * The newest lots at places of a series, the newest last.
+ * The newest lots at places of a series, the newest last, and how many there are: several samples of a lot are several
+ * points, and the lot is named once.
  * @param places in rising order
- * @returns five at most; null for a lot that is not known
+ * @returns five lots at most; null for a lot that is not known
  */
-export function newestLots({ points }: SourceSeries, places: readonly number[]): (string | null)[] {
-  return places.slice(-SHOWN).map((place) => points[place]?.named?.lot ?? null)
+export function newestLots(
+  { points }: SourceSeries,
+  places: readonly number[],
+): { readonly lots: readonly (string | null)[]; readonly ofLots: number } {
+  const lots = [...new Set(places.map((place) => points[place]?.named?.lot ?? null))]
+  return { lots: lots.slice(-SHOWN), ofLots: lots.length }
 }
 
 /**

@@ -35,8 +35,9 @@ export interface OnChart extends OfSegment {
   readonly high: number
   /** Results that set centre and limits. */
   readonly baseline: number
-  /** The newest lots at which it holds, null for one that is not to be named. */
+  /** The newest lots at which it holds, null for one that is not to be named, and of how many. */
   readonly lots: readonly (string | null)[]
+  readonly ofLots: number
 }
 
 export interface MeanOf {

@@ -160,7 +160,7 @@ export interface Capability {
   /** Minimum-variance unbiased, by the symmetric beta distribution. */
   readonly estimator: 'unbiased-beta'
   readonly n: number
-  /** Points worth as much as independent ones, which the estimate takes in place of n. */
+  /** Points worth as much as independent ones, which the interval takes in place of n; the share takes n. */
   readonly effectiveN: number
 }
 

@@ -119,7 +119,8 @@ function capabilityFor(
       params: { n: points.length, effectiveN, needed: LEAST_INDEPENDENT },
     })
   const distance = insideOf(end, mean(values))
-  const share = percentWithin(distance / deviation, effectiveN)
+  // By the number of results: fewer would move the estimate to the ends, where correlation does not.
+  const share = percentWithin(distance / deviation, values.length)
   const outside = values.filter((value) => insideOf(end, value) < 0).length
   const n = points.length
   if (chanceOfSoMany(outside, n * (1 - share / 100)) < SELDOM)

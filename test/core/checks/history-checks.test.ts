@@ -51,7 +51,7 @@ describe('out-of-control', () => {
     )
     expect(findings[0]?.evidence).toEqual([
       'centre 80.0 %, limits 74.7 % and 85.3 %, from 20 results',
-      'chance alone reaches 2 or more in 4.9 % of series of 40 whose neighbours correlate by 0.0 (simulated)',
+      'chance alone reaches 2 or more in 4.9 % of series of 40 whose neighbours do not correlate (simulated)',
       '38 and 39: ask what was different',
     ])
   })
