@@ -117,7 +117,7 @@ function thinnedWords(drawn: number, of: number): string | null {
 function drawingsOf(view: PairedView, room: PictureRoom): PairedDrawing[] {
   const own = input(view)
   const order = readOrder(view)
-  if (room === 'lot') return drawing('only', { ...own, width: 400, height: 300 }, order)
+  if (room === 'lot') return drawing('only', { ...own, width: 350, height: 300 }, order)
   return [
     ...drawing('wide', { ...own, width: 860, height: 440 }, order),
     ...drawing('narrow', { ...own, width: 320, height: 350 }, order),
