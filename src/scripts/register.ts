@@ -41,10 +41,12 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
   const data = readLotColumns(await answer.json())
   let page = Math.max(0, Number(asked('page')) - 1 || 0)
   let sort = sortIn(asked('sort')) ?? NEWEST_FIRST
+  /** Paper has no pages to turn: it gets every row that was found. */
+  let most = ROWS
   const draw = () => {
     const filter = filterOf(form)
     const rows = sortedLots(filteredLots(data, filter), data, filter.criterion, sort)
-    const last = Math.max(0, Math.ceil(rows.length / ROWS) - 1)
+    const last = Math.max(0, Math.ceil(rows.length / most) - 1)
     page = Math.min(page, last)
     const label = pages.querySelector('span')
     if (label !== null) label.textContent = `page ${page + 1} of ${last + 1}`
@@ -52,7 +54,7 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
       button.disabled = page + Number(button.value) < 0 || last < page + Number(button.value)
     pages.hidden = last === 0
     count.textContent = rows.length === 1 ? '1 lot found' : `${rows.length} lots found`
-    tellPrinted(form, count.textContent, { page, last, sort })
+    tellPrinted(form, count.textContent, sort)
     markSorted(result, sort)
     keepInAddress(form, {
       sort: sortText(sort) === sortText(NEWEST_FIRST) ? '' : sortText(sort),
@@ -61,7 +63,7 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
     result
       .querySelector('tbody')
       ?.replaceChildren(
-        ...rows.slice(page * ROWS, (page + 1) * ROWS).map((index) => rowElement(data, form, index)),
+        ...rows.slice(page * most, (page + 1) * most).map((index) => rowElement(data, form, index)),
       )
   }
   form.addEventListener('input', () => {
@@ -83,9 +85,25 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
       draw()
     })
   }
+  onPaper((rows) => {
+    const shown = page
+    most = rows
+    draw()
+    page = shown
+  })
   takeFromAddress(form)
   shownAnyway(form, result, count, document.querySelector('#filter-title'))
   draw()
+}
+
+/** @param draw told how many rows a page takes */
+function onPaper(draw: (rows: number) => void): void {
+  addEventListener('beforeprint', () => {
+    draw(Number.MAX_SAFE_INTEGER)
+  })
+  addEventListener('afterprint', () => {
+    draw(ROWS)
+  })
 }
 
 /** The column that a fresh page is sorted by. */
@@ -102,12 +120,8 @@ function markSorted(result: HTMLElement, { column, descending }: Sort): void {
   })
 }
 
-/** A printed register shows neither form nor pages: it says what was asked for and how much of it is printed. */
-function tellPrinted(
-  form: HTMLFormElement,
-  found: string,
-  { page, last, sort }: { readonly page: number; readonly last: number; readonly sort: Sort },
-): void {
+/** A printed register shows no form: it says what was asked for. */
+function tellPrinted(form: HTMLFormElement, found: string, sort: Sort): void {
   const line = document.querySelector('#filter-printed')
   if (line === null) return
   const chosen = [...form.querySelectorAll('label')].flatMap((label) => {
@@ -116,9 +130,8 @@ function tellPrinted(
     const value = field instanceof HTMLSelectElement ? field.selectedOptions[0]?.textContent : field.value
     return [`${label.firstChild?.textContent?.trim() ?? ''} ${value ?? ''}`]
   })
-  const part = last === 0 ? '' : `; page ${page + 1} of ${last + 1} is printed`
   const order = sortText(sort) === sortText(NEWEST_FIRST) ? 'newest first' : `sorted by ${sortText(sort)}`
-  line.textContent = `${found}${chosen.length === 0 ? '' : ` with ${chosen.join(', ')}`}, ${order}${part}.`
+  line.textContent = `${found}${chosen.length === 0 ? '' : ` with ${chosen.join(', ')}`}, ${order}.`
 }
 
 function filterOf(form: HTMLFormElement): Filter {

@@ -1,8 +1,6 @@
 /** Words of a source's report for printing. */
 import { plural } from './numbers.ts'
 
-export const MARGIN_CAUTION = 'Compares records; decides nothing.'
-
 export interface ReportCounts {
   readonly lots: number
   readonly failed: number

@@ -1,49 +1,55 @@
 import { describe, expect, it } from 'vitest'
 import { textOf } from './built-site.ts'
+import { placesIn, sheetsOf } from './pdf-text.ts'
 import { siteInBrowser } from './site-in-browser.ts'
 
 const demo = siteInBrowser('load')
 
-const pagesIn = (pdf: Buffer) => (pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g) ?? []).length
-
 describe('the report on a source', () => {
-  it('prints on A4 and Letter with nothing wider than the paper', async () => {
-    const [source = ''] = demo.site.edition.sources.keys()
-    const page = await demo.open(`sources/${source}/report/`)
-    for (const [format, width] of [
-      ['A4', 695],
-      ['Letter', 717],
-    ] as const) {
-      expect(pagesIn(await page.pdf({ format })), format).toBeGreaterThan(1)
-      await page.emulateMedia({ media: 'print' })
-      await page.setViewportSize({ width, height: 900 })
-      // 13 mm at each side of 210 and 215.9 mm, at 96 points an inch.
-      expect(await page.evaluate(() => document.documentElement.scrollWidth), format).toBeLessThanOrEqual(
-        width,
-      )
+  it('prints forty lots on eight sheets at most, and the lines to sign on below something else', async () => {
+    const sources = [...demo.site.edition.sources.keys()]
+    const [largest = ''] = sources.sort(
+      (a, b) => demo.site.edition.lotsOf(b).length - demo.site.edition.lotsOf(a).length,
+    )
+    const page = await demo.open(`sources/${largest}/report/`)
+    await page.evaluate(() => {
+      const links = ['actions', 'signature'].map((id) => {
+        const link = document.createElement('a')
+        link.href = `#${id}`
+        return link
+      })
+      document.body.append(...links)
+    })
+    for (const format of ['A4', 'Letter'] as const) {
+      const pdf = await page.pdf({ format })
+      expect(sheetsOf(pdf).length, format).toBeLessThanOrEqual(8)
+      const places = placesIn(pdf)
+      expect(places.get('signature')?.sheet, format).toBeGreaterThan(1)
+      expect(places.get('actions')?.sheet, format).toBe(places.get('signature')?.sheet)
     }
   }, 60_000)
 
   it('has lines to sign on, what it is not, and nothing folded', async () => {
     for (const [id] of demo.site.edition.sources) {
       const html = textOf(demo.site.folder, `sources/${id}/report/index.html`)
-      expect(html).toContain('<dt>Signature</dt><dd></dd>')
+      for (const line of ['Name', 'Licence number', 'Signature', 'Date'])
+        expect(html).toContain(`<dt>${line}</dt><dd></dd>`)
       expect(html).toContain('Acceptance is the agency’s')
       // The rows behind a chart stay folded: the table of lots has them all.
       expect(html.replaceAll('<details class="panel-rows"', '')).not.toContain('<details')
-      expect(html).toContain(`/sources/${id}/print.css`)
     }
   })
 
-  it('says in the margins whose pages they are, and of which date', async () => {
-    const [[id, { name }] = ['', { name: '' }]] = demo.site.edition.sources
-    const page = await demo.open(`sources/${id}/report/`)
-    const margins = await page.evaluate(() =>
-      [...document.styleSheets]
-        .flatMap((sheet) => [...sheet.cssRules].map((rule) => rule.cssText))
-        .join('\n'),
-    )
-    expect(margins).toContain(name)
-    expect(margins).toContain('Compares records; decides nothing.')
-  })
+  it('lists its lots without scrolling sideways at 1440 px', async () => {
+    for (const [id] of demo.site.edition.sources) {
+      const page = await demo.open(`sources/${id}/report/`, { viewport: { width: 1440, height: 900 } })
+      const over = await page.evaluate(() =>
+        [...document.querySelectorAll('.table-wrap')]
+          .filter((one) => one.clientWidth < one.scrollWidth)
+          .map((one) => one.getAttribute('aria-label')),
+      )
+      expect({ id, over }).toEqual({ id, over: [] })
+      await page.context().close()
+    }
+  }, 60_000)
 })

@@ -17,7 +17,6 @@ export const paths = {
   source: (id: string) => `sources/${id}/`,
   whatIf: (source: string) => `sources/${source}/what-if/`,
   sourceFeed: (source: string) => `sources/${source}/feed.xml`,
-  sourcePrint: (source: string) => `sources/${source}/print.css`,
   sourceReport: (source: string, year: string | null) =>
     `sources/${source}/report/${year === null ? '' : `${year}/`}`,
   sourceAgency: (id: string) => `sources/${id}/agency/`,

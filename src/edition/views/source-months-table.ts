@@ -14,6 +14,8 @@ export interface MonthTable {
   readonly rows: readonly { readonly label: string; readonly cells: readonly Cell[] }[]
 }
 
+export const NO_REPORT_PLANNED = 'not planned'
+
 const NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 
 export function monthCellsOf({ lines }: Pick<SourceMonths, 'lines'>, units: UnitSystem): MonthTable {
@@ -67,6 +69,6 @@ function reportCell({ report }: MonthLine): Cell {
     case 'not-due':
       return plain('not due')
     case 'not-planned':
-      return plain('not planned')
+      return plain(NO_REPORT_PLANNED)
   }
 }

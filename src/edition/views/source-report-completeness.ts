@@ -7,7 +7,7 @@ import type { Edition, SourceEntry } from '../shape/edition.ts'
 import type { SourceFact } from './source-facts.ts'
 import type { SourceLot } from './source-lots.ts'
 import { gapsOf, type MonthLine, monthsWithin } from './source-months.ts'
-import { monthCellsOf, type MonthTable } from './source-months-table.ts'
+import { monthCellsOf, type MonthTable, NO_REPORT_PLANNED } from './source-months-table.ts'
 import { isFailed } from './source-strip.ts'
 
 export interface Completeness {
@@ -30,6 +30,7 @@ export function completenessOf(of: Reported, year: string | null): Completeness 
   const { units } = edition.site
   const within = monthsOfPeriod(of, year)
   const lines = within === null ? [] : monthsWithin(edition, source, all, within)
+  const { told, table } = apart(monthCellsOf({ lines }, units))
   const massOf = (tonnes: (line: MonthLine) => number) => mass(sum(lines.map(tonnes)), units)
   return {
     facts: [
@@ -39,8 +40,9 @@ export function completenessOf(of: Reported, year: string | null): Completeness 
       { label: 'Of them, lots that do not meet', text: massOf(({ failedT }) => failedT) },
       { label: 'Shipped of lots with a certificate', text: massOf(({ shippedT }) => shippedT) },
       { label: 'Monthly reports', text: reportsWords(reportsIn(source, lines)) },
+      ...told,
     ],
-    months: turned(monthCellsOf({ lines }, units)),
+    months: turned(table),
   }
 }
 
@@ -79,6 +81,23 @@ function reportsIn({ record }: SourceEntry, lines: readonly MonthLine[]) {
   const count = (state: MonthLine['report']['state']) =>
     lines.filter(({ report }) => report.state === state).length
   return { late: count('late'), missing: count('missing') }
+}
+
+/** Words that every month would repeat are told once; that no report is planned is told already. */
+function apart({ heads, rows }: MonthTable): {
+  readonly told: readonly SourceFact[]
+  readonly table: MonthTable
+} {
+  const alike = rows.filter(
+    ({ cells: [first, ...others] }) =>
+      first !== undefined && !/\d/.test(first.text) && others.every(({ text }) => text === first.text),
+  )
+  return {
+    told: alike.flatMap(({ label, cells: [first] }) =>
+      first === undefined || first.text === NO_REPORT_PLANNED ? [] : [{ label, text: first.text }],
+    ),
+    table: { heads, rows: rows.filter((row) => !alike.includes(row)) },
+  }
 }
 
 /** Columns as rows. */

@@ -6,7 +6,6 @@ import { dueCalendar } from './due-calendar.ts'
 import { certificateFeed, sourceFeed } from './feed.ts'
 import { criterionData } from './criterion-data.ts'
 import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-data.ts'
-import { printSheet } from './print-sheet.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
 
 export interface OutputFile {
@@ -43,8 +42,6 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
   }
   for (const id of edition.sources.keys())
     yield { path: paths.sourceEvidence(id), pieces: json(edition, sourceEvidenceData(edition, id)) }
-  for (const id of edition.sources.keys())
-    yield { path: paths.sourcePrint(id), pieces: [printSheet(edition, id)] }
   for (const id of edition.sources.keys()) {
     const text = sourceFeed(edition, id)
     if (text !== null) yield { path: paths.sourceFeed(id), pieces: [text] }
@@ -63,8 +60,6 @@ function piecesAt(edition: Edition, path: string): Iterable<string> | null {
   if (Object.hasOwn(SITE_FILES, path)) return SITE_FILES[path]?.(edition) ?? null
   const source = /^data\/evidence\/([^/]+)\.json$/.exec(path)?.[1] ?? ''
   if (edition.sources.has(source)) return json(edition, sourceEvidenceData(edition, source))
-  const printed = /^sources\/([^/]+)\/print\.css$/.exec(path)?.[1] ?? ''
-  if (edition.sources.has(printed)) return [printSheet(edition, printed)]
   const followed = /^sources\/([^/]+)\/feed\.xml$/.exec(path)?.[1] ?? ''
   if (edition.sources.has(followed)) {
     const text = sourceFeed(edition, followed)

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { reportsOf, sourceReportView } from '../../../src/edition/views/source-report.ts'
-import { printSheet } from '../../../src/edition/writers/print-sheet.ts'
 import type { Source } from '../../../src/records/schema/loaded-records.ts'
 import { plainSpaces } from '../../../src/words/sentences.ts'
 import { finding, revision, shipment, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
@@ -117,17 +116,5 @@ describe('sourceReportView', () => {
 
   it('refuses a source that is not in the edition', () => {
     expect(() => sourceReportView(edition, { source: 'none', year: null })).toThrow(RangeError)
-  })
-})
-
-describe('printSheet', () => {
-  it('lets no name of a record end the string that it stands in', () => {
-    const sheet = printSheet(edition, 'ash')
-    expect(sheet).toContain('"Ash \\22 Upper\\22 \\a \\7d  of ash"')
-    expect(sheet).toContain('"page " counter(page) " of " counter(pages)')
-  })
-
-  it('refuses a source that is not in the edition', () => {
-    expect(() => printSheet(edition, 'none')).toThrow('printSheet needs a source of the edition, got none')
   })
 })
