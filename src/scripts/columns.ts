@@ -10,6 +10,8 @@ export interface LotColumns {
   readonly sources: readonly string[]
   /** State and outcome of a lot in words, with the mark beside them. */
   readonly standings: readonly StandingText[]
+  /** Governing sets, with class. */
+  readonly sets: readonly string[]
   /** Earlier ids of lots, to the place of the lot. */
   readonly formerly: Readonly<Record<string, number>>
   readonly columns: {
@@ -22,17 +24,23 @@ export interface LotColumns {
     readonly standing: Readonly<Record<string, readonly number[]>>
     /** The same under the set that governs. */
     readonly governingStanding: readonly number[]
+    /** Places in `sets`. */
+    readonly governingSet: readonly number[]
     /** Which clause of the governing set is not met and by how much. */
     readonly governingShortfall: readonly (string | null)[]
   }
 }
 
 export interface ShipmentColumns {
+  /** What was not known on the day that a shipment left. */
+  readonly left: readonly string[]
   readonly columns: {
     readonly bill: readonly string[]
     readonly date: readonly Moment[]
     /** Place of its lot; −1 for a shipment of `several`. */
     readonly lot: readonly number[]
+    /** Places in `left`; −1 where everything was known. */
+    readonly left: readonly number[]
   }
   /** Shipments that may be of any of several lots. */
   readonly several: readonly SeveralLots[]
@@ -53,8 +61,8 @@ export function readLotColumns(file: WithTexts<LotColumns>): LotColumns {
   return { ...file, columns: { ...file.columns, sampled: file.columns.sampled.map(readMoment) } }
 }
 
-export function readShipmentColumns({ columns, several }: WithTexts<ShipmentColumns>): ShipmentColumns {
-  return { several, columns: { ...columns, date: columns.date.map(readMoment) } }
+export function readShipmentColumns({ columns, ...file }: WithTexts<ShipmentColumns>): ShipmentColumns {
+  return { ...file, columns: { ...columns, date: columns.date.map(readMoment) } }
 }
 
 /** What every list of lots shows of one; empty texts, and no day, for a place that no lot has. */
@@ -80,6 +88,11 @@ export function standingAt(data: LotColumns, criterion: string, index: number): 
 /** The same under the set that governs it. */
 export function governingStandingAt(data: LotColumns, index: number): StandingText {
   return standingOf(data, data.columns.governingStanding[index])
+}
+
+/** The set that governs a lot; empty where none does. */
+export function governingSetAt({ sets, columns }: LotColumns, index: number): string {
+  return sets[columns.governingSet[index] ?? -1] ?? ''
 }
 
 function standingOf({ standings }: LotColumns, place: number | undefined): StandingText {

@@ -49,20 +49,23 @@ function show(place: HTMLElement, query: string, lots: LotColumns, shipments: Sh
   head.focus()
 }
 
-function answerNodes({ lots, standing, because, note }: Found, address: string): (string | Node)[] {
+function answerNodes({ lots, standing, under, because, left, note }: Found, address: string): (string | Node)[] {
   const links = lots.flatMap((lot, place): (string | Node)[] => [
     ...(place === 0 ? [] : [', ']),
     anchor(`${address}${lot}/`, `Certificate ${lot}`),
   ])
   return [
     ...(standing.text === '' ? [] : [element('strong', [marked(standing.mark, [standing.text])])]),
+    ...(under === '' ? [] : [element('div', [under], 'small soft')]),
+    ...(left === '' ? [] : [element('div', [`When it left: ${left}`], 'small')]),
     element('div', [...links, ` (${because})`]),
     ...(note === null ? [] : [element('div', [note], 'small soft')]),
   ]
 }
 
 function countInWords(count: number, query: string): string {
-  if (count === 0) return `Nothing found for “${query}”.`
+  if (count === 0)
+    return `Nothing found for “${query}”. Type less of the number, or find the lot in the register by source and year.`
   return SHOWN < count
     ? `${count} found for “${query}”, the first ${SHOWN} shown:`
     : `${count} found for “${query}”:`

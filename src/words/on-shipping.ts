@@ -1,6 +1,7 @@
 /** What was known on the day that a shipment left, in words. */
+import type { UnlistedStanding } from '../core/checks/listing.ts'
 import type { OnShipping } from '../core/checks/on-shipping.ts'
-import type { Moment } from '../core/measure/moment.ts'
+import { type Moment, readMoment } from '../core/measure/moment.ts'
 import { date } from './dates.ts'
 import { plural } from './numbers.ts'
 import { listWords, sentence } from './sentences.ts'
@@ -17,6 +18,26 @@ export function onShippingWords({ unknown, certificate, failure }: OnShipping): 
     ...(failure === 'known' ? ['on or after the day when the lot was known not to meet'] : []),
   ]
   return parts.length === 0 ? null : sentence(parts.join(', '))
+}
+
+/** "While the listing of the source was suspended by Varrow Roads (since 7 July 2025)". */
+export function unlistedWords({ by, state, since }: UnlistedStanding): string {
+  const day = since === null ? null : date(readMoment(since))
+  const agency = by === null ? '' : ` by ${by}`
+  switch (state) {
+    case 'never':
+      return `Before the source was listed${agency}`
+    case 'suspended':
+      return `While the source was suspended${agency}${day === null ? '' : `, since ${day}`}`
+    case 'removed':
+      return `After the source was taken off the list${agency}${day === null ? '' : ` on ${day}`}`
+    case 'ended':
+      return `After the listing of the source${agency} ended${day === null ? '' : ` on ${day}`}`
+    case 'not-approved':
+      return day === null
+        ? 'While no approval of the source was on record'
+        : `After the approval of the source${agency} ended on ${day}`
+  }
 }
 
 /**

@@ -12,6 +12,7 @@ import {
 
 const DATA: LotColumns = {
   formerly: {},
+  sets: [],
   criteria: ['plain', 'warm'],
   sources: ['quay', 'hill'],
   standings: [
@@ -34,6 +35,7 @@ const DATA: LotColumns = {
     class: ['F', 'F', null, 'N'],
     standing: { plain: [0, 1, 2, 3], warm: [4, 0, 2, 3] },
     governingStanding: [0, 1, 2, 3],
+    governingSet: [],
     governingShortfall: [
       null,
       'Loss on ignition: 6.6 % against ≤ 6.0 %, beyond it by 0.6 points',

@@ -24,7 +24,7 @@ export interface ListedMaterial {
 }
 
 /** How the source stood on a day, and since when. */
-type Standing = Pick<Unlisted, 'by' | 'state' | 'since'>
+export type UnlistedStanding = Pick<Unlisted, 'by' | 'state' | 'since'>
 
 /**
  * A warning for each action of an agency after which the source shipped without being listed; information on what it
@@ -47,7 +47,7 @@ export function shippedUnlisted(of: ListedMaterial): Checked {
 
 function findingOf(
   source: string,
-  own: readonly { readonly shipment: AuditedShipment; readonly standing: Standing }[],
+  own: readonly { readonly shipment: AuditedShipment; readonly standing: UnlistedStanding }[],
 ): Finding[] {
   const shipped = shippedThen(own.map(({ shipment }) => shipment))
   const [first] = own
@@ -59,8 +59,23 @@ function findingOf(
   return [findingOn(severity, source, { code: 'shipped-while-unlisted', params }, state, since ?? 'first')]
 }
 
-/** Null where an agency lists the source on the day. */
-function unlistedOn({ listing, approvals }: ListedMaterial, date: Moment): Standing | null {
+/**
+ * How a source stood with the agencies on a day.
+ * @param of its listing and its approvals as a whole, the earliest first
+ * @param date calendar date
+ * @returns null where an agency lists it on the day, or where neither listing nor approval is on record
+ */
+export function listingOn(
+  of: Pick<ListedMaterial, 'listing' | 'approvals'>,
+  date: Moment,
+): UnlistedStanding | null {
+  return of.listing.length + of.approvals.length === 0 ? null : unlistedOn(of, date)
+}
+
+function unlistedOn(
+  { listing, approvals }: Pick<ListedMaterial, 'listing' | 'approvals'>,
+  date: Moment,
+): UnlistedStanding | null {
   if (listing.length === 0) return unapprovedOn(approvals, date)
   const byAgency = [...Map.groupBy(listing, ({ by }) => agencyKey(by)).values()]
   const standings = byAgency.map((actions) => standingOn(actions, date))
@@ -72,8 +87,8 @@ function agencyKey(by: string): string {
   return by.normalize('NFKC').trim().toLowerCase().replace(/\s+/g, ' ')
 }
 
-function standingOn(actions: ListedMaterial['listing'], date: Moment): Standing | null {
-  let [standing, until]: [Standing | null, Moment | undefined] = [
+function standingOn(actions: ListedMaterial['listing'], date: Moment): UnlistedStanding | null {
+  let [standing, until]: [UnlistedStanding | null, Moment | undefined] = [
     { by: actions[0]?.by ?? null, state: 'never', since: null },
     undefined,
   ]
@@ -88,7 +103,7 @@ function standingOn(actions: ListedMaterial['listing'], date: Moment): Standing 
   return hasEnded ? { by: actions[0]?.by ?? null, state: 'ended', since: until?.text ?? null } : standing
 }
 
-function unapprovedOn(approvals: ListedMaterial['approvals'], date: Moment): Standing | null {
+function unapprovedOn(approvals: ListedMaterial['approvals'], date: Moment): UnlistedStanding | null {
   const holds = approvals.some(
     ({ from, to }) => from.day <= date.day && (to === undefined || date.day <= to.day),
   )

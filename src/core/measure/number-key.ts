@@ -22,3 +22,24 @@ export function numberKey(text: string): string {
 export function digitsOf(key: string): string | null {
   return /^\p{L}+(\d+)$/u.exec(key)?.[1] ?? null
 }
+
+/** Words that people write before a number, and that no number holds: own choice. */
+const WORDS: ReadonlySet<string> = new Set(['no', 'nr', 'num', 'number', 'bill', 'lot', 'certificate', 'of', 'lading'])
+/** A revision behind the number of a certificate: "/1", "rev 1", "revision 1". */
+const REVISION = /(?:\/|\brev(?:ision)?\b\.?)\s*\d+\s*$/u
+
+/**
+ * A number without leading noughts, words before it and a revision after it: "SA 2025 14" and "SA-2025-014 rev 1" alike.
+ * @param text as written in a record, or as somebody types it
+ * @returns its groups of letters and of digits, joined by hyphens; empty for a text that has neither
+ * Note: more numbers come to one form than with `numberKey`, which is to be asked first.
+ * Source: own choice.
+ */
+export function looseNumberKey(text: string): string {
+  const plain = text.normalize('NFKC').toLowerCase().trim().replace(REVISION, '')
+  const groups = plain.match(/\p{L}+|\p{N}+/gu) ?? []
+  return groups
+    .filter((group) => !WORDS.has(group))
+    .map((group) => group.replace(/^0+(?=.)/u, ''))
+    .join('-')
+}

@@ -1,5 +1,7 @@
 /** The lots that a shipment may have come from, and the worst of how they stand. */
 import { combineGroup, isNeutral, severity } from '../../core/criteria/combining.ts'
+import { nameInSource } from '../../core/measure/lot-id.ts'
+import { notOneLot } from '../../words/possible-lots.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ShipmentEntry } from './edition.ts'
 import { type NamesConditions, standingOf } from './standing.ts'
@@ -21,6 +23,13 @@ export function standingOfShipment(
   const known = rows.filter((row) => row !== undefined)
   const worst = known.length < rows.length || shipment.unshown === true ? undefined : worstOf(known)
   return worst && standingOf(edition, worst)
+}
+
+/** Why no one lot is named, and which of the possible ones are withdrawn; null where one lot is named. */
+export function notOneLotOf({ lots }: Pick<Edition, 'lots'>, shipment: ShipmentEntry): string | null {
+  if (lotOfShipment(shipment) !== null) return null
+  const withdrawn = shipment.lots.filter((id) => lots.get(id)?.state === 'withdrawn').map(nameInSource)
+  return notOneLot({ ...shipment, withdrawn })
 }
 
 /** States that a reader must know of first, where lots come to one outcome. */

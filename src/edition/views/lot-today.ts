@@ -19,7 +19,7 @@ import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { type Linked, linked } from './linked.ts'
 import { overdueLines } from './overdue.ts'
-import { shipmentStanding } from './shipments.ts'
+import { shipmentStandings } from './shipments.ts'
 
 export interface LotTodayView {
   readonly id: string
@@ -52,7 +52,7 @@ export interface ShipmentsOfLot {
   readonly summary: string
   /** The first ones, as many as a page has room for, and how many more there are. */
   readonly shown: readonly (ShipmentEntry &
-    ReturnType<typeof shipmentStanding> & { readonly to: string; readonly mass: string })[]
+    ReturnType<ReturnType<typeof shipmentStandings>> & { readonly to: string; readonly mass: string })[]
   readonly more: number
   /** Whether any shipment tells where it went. */
   readonly named: boolean
@@ -105,13 +105,14 @@ function shipmentsOfLot(edition: Edition, lot: LotEntry): ShipmentsOfLot | null 
   const { shipments, sharedShipments } = lot
   const all = [...shipments, ...sharedShipments].sort(byDateAndBill)
   if (all.length === 0) return null
+  const standing = shipmentStandings(edition)
   return {
     summary: shippedSummary(edition, lot),
     shown: all.slice(0, SHOWN).map((shipment) => ({
       ...shipment,
       to: destination(shipment),
       mass: quantity(shipment.massT, 1, 't', edition.site.units),
-      ...shipmentStanding(edition, shipment),
+      ...standing(shipment),
     })),
     more: Math.max(0, all.length - SHOWN),
     named: all.some(({ consignee, project }) => consignee !== undefined || project !== undefined),

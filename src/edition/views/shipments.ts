@@ -1,16 +1,14 @@
 /** Shipments by source and year, each leading to the certificate of its lot, or of every lot that it may be of. */
 import { yearOf } from '../../core/measure/moment.ts'
-import { onShipping } from '../../core/checks/on-shipping.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
 import { numberKey } from '../../core/measure/number-key.ts'
 import { number } from '../../words/numbers.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
-import { onShippingWords } from '../../words/on-shipping.ts'
-import { notOneLot } from '../../words/possible-lots.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, ShipmentEntry } from '../shape/edition.ts'
-import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
+import { notOneLotOf, standingOfShipment } from '../shape/possible-lots.ts'
+import { whenItLeft } from '../shape/when-it-left.ts'
 import { type Linked, linked } from './linked.ts'
 import type { SourceByYear } from './register.ts'
 import { countByYear, yearsOf } from './years.ts'
@@ -82,9 +80,10 @@ const MASS_HEADS = { SI: ['Mass, t', 'short tons'], US: ['Mass, short tons', 't'
 export function shipmentYearView(edition: Edition, { source, shipments }: ShipmentYear): ShipmentYearView {
   const { units } = edition.site
   const anchors = anchorsOf(shipments)
+  const standing = shipmentStandings(edition)
   const lines = shipments.map((shipment, place) => ({
     ...shipment,
-    ...shipmentStanding(edition, shipment),
+    ...standing(shipment),
     anchor: anchors[place] ?? null,
     masses: massesOf(shipment, units),
   }))
@@ -103,26 +102,15 @@ export function shipmentYearView(edition: Edition, { source, shipments }: Shipme
 }
 
 /** What a list says of a shipment: where it leads, how that stands, and whether it may be any of several. */
-export function shipmentStanding(
+export function shipmentStandings(
   edition: Edition,
-  shipment: ShipmentEntry,
-): Pick<ShipmentLine, 'certificates' | 'standing' | 'notOne' | 'onShipping'> {
-  return {
+): (shipment: ShipmentEntry) => Pick<ShipmentLine, 'certificates' | 'standing' | 'notOne' | 'onShipping'> {
+  const onDay = whenItLeft(edition)
+  return (shipment) => ({
     certificates: shipment.lots.map((id) => linked(edition, nameInSource(id), paths.certificate(id))),
     standing: standingOfShipment(edition, shipment),
-    notOne: lotOfShipment(shipment) === null ? notOneLot(shipment) : null,
-    onShipping: onShippingLines(edition, shipment),
-  }
-}
-
-/** Of several possible lots each line begins with its lot. */
-function onShippingLines(edition: Edition, shipment: ShipmentEntry): string[] {
-  const one = lotOfShipment(shipment)
-  return shipment.lots.flatMap((id) => {
-    if (!edition.lots.has(id)) return []
-    const words = onShippingWords(onShipping(edition.lot(id).overTime, shipment.date))
-    if (words === null) return []
-    return [one === null ? `${nameInSource(id)}: ${words}` : words]
+    notOne: notOneLotOf(edition, shipment),
+    onShipping: onDay(shipment),
   })
 }
 

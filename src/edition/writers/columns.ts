@@ -4,10 +4,12 @@
  */
 import { dateOf } from '../../core/measure/moment.ts'
 import { OUTCOMES } from '../../core/criteria/outcome.ts'
-import { notOneLot } from '../../words/possible-lots.ts'
+import { isUnconfirmed, setName } from '../../core/criteria/criterion.ts'
+import { TRIAL_HEADING } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, Series, ShipmentEntry } from '../shape/edition.ts'
-import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
+import { lotOfShipment, notOneLotOf, standingOfShipment } from '../shape/possible-lots.ts'
+import { whenItLeft } from '../shape/when-it-left.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
@@ -23,6 +25,7 @@ export function lotColumns(edition: Edition): object {
   const sources = placesOf(edition.sources)
   const standings = standingColumns(edition, lots, criteria)
   const data = lots.map((lot) => standingData(edition, lot))
+  const sets = sharedTexts(lots.map((lot) => governingSet(edition, lot)))
   return {
     format: 1,
     asOf: edition.asOf.text,
@@ -30,6 +33,7 @@ export function lotColumns(edition: Edition): object {
     sources: [...sources.keys()],
     outcomes: OUTCOMES,
     standings: standings.texts,
+    sets: sets.texts,
     columns: {
       lot: lots.map((lot) => lot.id),
       number: lots.map((lot) => lot.number),
@@ -41,12 +45,34 @@ export function lotColumns(edition: Edition): object {
       outcome: outcomeColumns(lots, criteria),
       standing: standings.columns,
       governingStanding: standings.governing,
+      governingSet: sets.places,
       governingShortfall: lots.map((lot) => shortfallOf(edition, lot)),
       due: data.map(({ due }) => due),
       overdueSince: data.map(({ overdueSince }) => overdueSince),
       values: valueColumns(edition),
     },
     formerly: Object.fromEntries(lots.flatMap((lot, index) => lot.formerly.map((id) => [id, index]))),
+  }
+}
+
+/** The set that governs a lot with its class; null for a lot that is not judged. */
+function governingSet({ criteria }: Pick<Edition, 'criteria'>, lot: ListedLot): string | null {
+  const set = criteria.get(lot.outcomes[0]?.criterion ?? '')
+  if (set === undefined) return null
+  const trial = isUnconfirmed(set) ? ` (${TRIAL_HEADING.toLowerCase()})` : ''
+  return `${setName(set)}${lot.class === undefined ? '' : `, class ${lot.class}`}${trial}`
+}
+
+/** Texts that many share, each once, and the place of each item's own; −1 where it has none. */
+function sharedTexts(items: readonly (string | null)[]): {
+  readonly texts: readonly string[]
+  readonly places: readonly number[]
+} {
+  const places = new Map<string, number>()
+  for (const text of items) if (text !== null && !places.has(text)) places.set(text, places.size)
+  return {
+    texts: [...places.keys()],
+    places: items.map((text) => (text === null ? -1 : (places.get(text) ?? -1))),
   }
 }
 
@@ -136,13 +162,17 @@ function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap
 export function shipmentColumns(edition: Edition): object {
   const { lots, shipments } = edition
   const places = placesOf(lots)
+  const onDay = whenItLeft(edition)
+  const left = sharedTexts(shipments.map((shipment) => plainSpaces(onDay(shipment).join('; ')) || null))
   return {
     format: 1,
+    left: left.texts,
     columns: {
       bill: shipments.map((shipment) => shipment.bill),
       date: shipments.map((shipment) => shipment.date.text),
       mass: shipments.map((shipment) => toSignificant(shipment.massT, DIGITS)),
       lot: shipments.map((shipment) => places.get(lotOfShipment(shipment) ?? '') ?? -1),
+      left: left.places,
     },
     several: shipments.flatMap((shipment, index) =>
       lotOfShipment(shipment) === null ? [severalLots(edition, shipment, { index, places })] : [],
@@ -162,6 +192,6 @@ function severalLots(
     lots: shipment.lots.flatMap((id) => places.get(id) ?? []),
     mark: standing?.mark ?? null,
     standing: standing?.text ?? '',
-    note: notOneLot(shipment),
+    note: notOneLotOf(edition, shipment) ?? '',
   }
 }

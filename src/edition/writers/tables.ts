@@ -19,6 +19,7 @@ import { massDecimals, quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
+import { whenItLeft } from '../shape/when-it-left.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 
 /** Tells a spreadsheet that the text is UTF-8. Source: The Unicode Standard, section 23.8. */
@@ -179,11 +180,13 @@ const SHIPMENT_COLUMNS = [
   'mass_printed',
   'possible_lots',
   'loaded_from',
+  'when_it_left',
 ]
 
 /** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
 export function* shipmentsTable(edition: Edition): Generator<string> {
   const { lots, shipments } = edition
+  const onDay = whenItLeft(edition)
   yield BYTE_ORDER_MARK + lines([SHIPMENT_COLUMNS])
   yield lines(
     shipments.map((shipment) => [
@@ -200,6 +203,7 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       printed(shipment.massT, 1, 't', edition.site.units),
       lotOfShipment(shipment) === null ? shipment.lots.join(' ') : null,
       shipment.place,
+      onDay(shipment).join('; '),
     ]),
   )
 }
