@@ -49,7 +49,10 @@ function show(place: HTMLElement, query: string, lots: LotColumns, shipments: Sh
   head.focus()
 }
 
-function answerNodes({ lots, standing, under, because, left, note }: Found, address: string): (string | Node)[] {
+function answerNodes(
+  { lots, standing, under, because, left, note }: Found,
+  address: string,
+): (string | Node)[] {
   const links = lots.flatMap((lot, place): (string | Node)[] => [
     ...(place === 0 ? [] : [', ']),
     anchor(`${address}${lot}/`, `Certificate ${lot}`),

@@ -2,7 +2,13 @@
 import { nameInSource } from '../core/measure/lot-id.ts'
 import { digitsOf, looseNumberKey, numberKey } from '../core/measure/number-key.ts'
 import { shortDate } from '../words/dates.ts'
-import { governingSetAt, governingStandingAt, type LotColumns, lotAt, type ShipmentColumns } from './columns.ts'
+import {
+  governingSetAt,
+  governingStandingAt,
+  type LotColumns,
+  lotAt,
+  type ShipmentColumns,
+} from './columns.ts'
 
 export interface Found {
   /** The lot; for a shipment of no one lot each that it may be of. */

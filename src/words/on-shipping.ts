@@ -20,7 +20,7 @@ export function onShippingWords({ unknown, certificate, failure }: OnShipping): 
   return parts.length === 0 ? null : sentence(parts.join(', '))
 }
 
-/** "While the listing of the source was suspended by Varrow Roads (since 7 July 2025)". */
+/** "While the source was suspended by Varrow Vale Roads Authority, since 7 July 2025". */
 export function unlistedWords({ by, state, since }: UnlistedStanding): string {
   const day = since === null ? null : date(readMoment(since))
   const agency = by === null ? '' : ` by ${by}`
@@ -28,7 +28,7 @@ export function unlistedWords({ by, state, since }: UnlistedStanding): string {
     case 'never':
       return `Before the source was listed${agency}`
     case 'suspended':
-      return `While the source was suspended${agency}${day === null ? '' : `, since ${day}`}`
+      return `While the source was suspended by ${by ?? 'its agency'}, since ${day ?? 'a day that is not recorded'}`
     case 'removed':
       return `After the source was taken off the list${agency}${day === null ? '' : ` on ${day}`}`
     case 'ended':
@@ -36,7 +36,7 @@ export function unlistedWords({ by, state, since }: UnlistedStanding): string {
     case 'not-approved':
       return day === null
         ? 'While no approval of the source was on record'
-        : `After the approval of the source${agency} ended on ${day}`
+        : `After the approval of the source had ended on ${day}`
   }
 }
 

@@ -34,7 +34,14 @@ const SHIPMENTS = readShipmentColumns({
 describe('matches', () => {
   it('finds a lot by its printed number, whatever the case, with how it stands', () => {
     expect(matches(' t-1 ', LOTS, SHIPMENTS)).toEqual([
-      { lots: ['tuff/T-1'], standing: WITHDRAWN, under: 'ASTM C618, class N (trial judgement)', because: 'lot T-1', left: '', note: null },
+      {
+        lots: ['tuff/T-1'],
+        standing: WITHDRAWN,
+        under: 'ASTM C618, class N (trial judgement)',
+        because: 'lot T-1',
+        left: '',
+        note: null,
+      },
     ])
   })
   it('finds a lot by certificate number and by bill of lading', () => {
@@ -56,7 +63,7 @@ describe('matches', () => {
       {
         lots: ['tuff/T-1'],
         standing: WITHDRAWN,
-        under: 'ASTM C618, class N (trial judgement)', 
+        under: 'ASTM C618, class N (trial judgement)',
         because: 'lot T-1, formerly old-tuff/T-7',
         left: '',
         note: null,
@@ -72,12 +79,17 @@ describe('matches', () => {
       ])
     },
   )
-  it.each(['BL No 077', 'bl-0077', 'Bill of lading BL 77', 'T 010', 'tuff/T-10/0', 'T-10 rev 1', 'Lot no. T-010'])(
-    'finds %s, though it differs in words, noughts or a revision',
-    (written) => {
-      expect(matches(written, LOTS, SHIPMENTS).map(({ lots }) => lots)).toEqual([['tuff/T-10']])
-    },
-  )
+  it.each([
+    'BL No 077',
+    'bl-0077',
+    'Bill of lading BL 77',
+    'T 010',
+    'tuff/T-10/0',
+    'T-10 rev 1',
+    'Lot no. T-010',
+  ])('finds %s, though it differs in words, noughts or a revision', (written) => {
+    expect(matches(written, LOTS, SHIPMENTS).map(({ lots }) => lots)).toEqual([['tuff/T-10']])
+  })
   it('says of a bill what was not known on the day that it left, and under which set its lot is judged', () => {
     const bills = readShipmentColumns({
       left: ['Before the 28 d result was known'],

@@ -70,10 +70,10 @@ function fontsOf(page: string, objects: ReadonlyMap<string, PdfObject>): Map<str
 /** Four hexadecimal digits a glyph to its letters. */
 function glyphsOf(map: string): Glyphs {
   const glyphs = new Map<string, string>()
-  for (const [block] of map.matchAll(/beginbfchar[^]*?endbfchar/g))
+  for (const [block] of map.matchAll(/beginbfchar[\s\S]*?endbfchar/g))
     for (const [, glyph = '', letters = ''] of block.matchAll(/<(\w+)> <(\w+)>/g))
       glyphs.set(glyph.toUpperCase(), lettersOf(letters))
-  for (const [block] of map.matchAll(/beginbfrange[^]*?endbfrange/g))
+  for (const [block] of map.matchAll(/beginbfrange[\s\S]*?endbfrange/g))
     for (const [, low = '', high = '', first = ''] of block.matchAll(/<(\w+)> <(\w+)> <(\w+)>/g))
       for (let glyph = Number.parseInt(low, 16); glyph <= Number.parseInt(high, 16); glyph++)
         glyphs.set(

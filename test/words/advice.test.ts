@@ -22,7 +22,9 @@ const STATEMENTS: readonly RegExp[] = [
   /\bapproval of (?:\$ from|the source, void)\b/gi,
   // What the record says of an agency's list.
   /\bwhile it was suspended by \$, since \$/gi,
-  /\bwhile no approval was on record\b/gi,
+  /\bwhile no approval (?:of the source )?was on record\b/gi,
+  /\bwhile the source was suspended by \$, since \$/gi,
+  /\bafter the approval of the source had ended on \$/gi,
   /\bafter its approval had ended on \$/gi,
   // Trade terms.
   /\bacceptance (?:criteria|numbers?)\b/gi,

@@ -24,7 +24,17 @@ export function digitsOf(key: string): string | null {
 }
 
 /** Words that people write before a number, and that no number holds: own choice. */
-const WORDS: ReadonlySet<string> = new Set(['no', 'nr', 'num', 'number', 'bill', 'lot', 'certificate', 'of', 'lading'])
+const WORDS: ReadonlySet<string> = new Set([
+  'no',
+  'nr',
+  'num',
+  'number',
+  'bill',
+  'lot',
+  'certificate',
+  'of',
+  'lading',
+])
 /** A revision behind the number of a certificate: "/1", "rev 1", "revision 1". */
 const REVISION = /(?:\/|\brev(?:ision)?\b\.?)\s*\d+\s*$/u
 
