@@ -51,6 +51,7 @@ function listingOf(edition: Asked, id: string): (shipment: ShipmentEntry) => str
   const listed = { listing, approvals: approvals.filter(({ set }) => set === undefined) }
   return ({ date }) => {
     const standing = listingOn(listed, date)
-    return standing === null ? null : unlistedWords(standing)
+    // Nothing says that a source has to be listed before it sells; once listed, it may have to stay so.
+    return standing?.since == null ? null : unlistedWords(standing)
   }
 }
