@@ -16,6 +16,7 @@ import type { Lot, Producer, Source } from '../../records/schema/loaded-records.
 import { written } from '../../words/as-written.ts'
 import { replacementWords } from '../../words/condition-words.ts'
 import { date } from '../../words/dates.ts'
+import type { WorkingStep } from '../../core/result/working.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonIn } from '../../words/result-reasons.ts'
 import { scopeWords } from '../../words/outcomes.ts'
@@ -261,7 +262,7 @@ function conditionsOf(lot: JudgedLot, records: Records): CertificateFacts['condi
 }
 
 function statedResult(
-  { working: _working, begun: _begun, reasons, interval, ...result }: Result,
+  { working, begun: _begun, reasons, interval, ...result }: Result,
   record: Lot,
   records: Records,
 ): CertificateResult {
@@ -273,8 +274,22 @@ function statedResult(
     ...defined({
       interval: interval && { ...interval, method: intervalScopeWords(interval) },
       subcontracted: subcontractorOf(result, record),
+      mortars: result.control === undefined ? undefined : meansOf(working()),
     }),
   }
+}
+
+/** Undefined for an index that its laboratory finished itself. */
+function meansOf(steps: readonly WorkingStep[]): CertificateResult['mortars'] {
+  const ratio = steps.find((step) => step.step === 'ratio')
+  const mean = steps.find(
+    (step) => (step.step === 'mean' || step.step === 'reported-mean') && step.of === 'control',
+  )
+  if (ratio?.step !== 'ratio' || (mean?.step !== 'mean' && mean?.step !== 'reported-mean')) return undefined
+  const { unit } = mean.result
+  // A working has a decimal more than a result is reported with.
+  const figure = (value: number) => ({ value, unit, decimals: Math.max(0, ratio.decimals - 1) })
+  return { test: figure(ratio.test), control: figure(ratio.control) }
 }
 
 function subcontractorOf(

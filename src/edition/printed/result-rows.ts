@@ -30,7 +30,10 @@ export interface ResultTable {
   readonly group: Property['group']
   readonly title: string
   readonly rows: readonly TableRow[]
+  /** Of properties that no limit of the table is held against. */
   readonly plain: readonly PlainResults[]
+  /** Not judged, of properties that another result was judged for. */
+  readonly others: readonly PlainResults[]
 }
 
 const TITLES: Readonly<Record<Property['group'], string>> = {
@@ -43,14 +46,27 @@ export function resultTables(facts: CertificateFacts): ResultTable[] {
   const rows = [...governingRows(facts), ...otherRows(facts)]
   const shown = new Set(rows.map((row) => row.result))
   const plain = facts.results.filter((result) => !shown.has(result))
+  const limited = new Set(
+    rows
+      .filter(({ kind, clause }) => kind === 'value' && clause?.limit != null)
+      .map(({ property: key }) => key),
+  )
+  const placeOf = conditionPlaces(facts)
+  const linesOf = (results: readonly CertificateResult[]) =>
+    plainResults(results).sort((a, b) => placeOf(a.condition) - placeOf(b.condition))
   return (Object.keys(TITLES) as Property['group'][])
     .map((group) => ({
       group,
       title: TITLES[group],
       rows: rows.filter((row) => property(row.property).group === group),
-      plain: plainResults(plain.filter((result) => property(result.property).group === group)),
+      plain: linesOf(
+        plain.filter((one) => property(one.property).group === group && !limited.has(one.property)),
+      ),
+      others: linesOf(
+        plain.filter((one) => property(one.property).group === group && limited.has(one.property)),
+      ),
     }))
-    .filter((table) => table.rows.length + table.plain.length > 0)
+    .filter((table) => table.rows.length + table.plain.length + table.others.length > 0)
 }
 
 /** In the order of the clauses, those on one property together. */
@@ -125,7 +141,7 @@ function otherRows(facts: CertificateFacts): TableRow[] {
   const rows = new Map<string, Row>()
   for (const row of [...rowsOfOtherSets(facts), ...indexRows(facts)])
     if (!governed.has(testOf(row)) && !rows.has(testOf(row))) rows.set(testOf(row), { ...row, group: null })
-  return withOpenings([...rows.values()].sort(byTest))
+  return withOpenings([...rows.values()].sort(byTest(conditionPlaces(facts))))
 }
 
 /** A result that the governing criterion wants reported has its row already. */
@@ -175,10 +191,17 @@ function testOf({ property: key, condition = '', age }: Tested): string {
   return [key, condition, hoursOf(age)].join('|')
 }
 
-function byTest(a: Row, b: Row): number {
-  return (
+/** Conditions in the order in which sets name them, the governing one first; those of no set as the record has them. */
+function conditionPlaces({ verdicts, results }: CertificateFacts): (condition: string | undefined) => number {
+  const judged = verdicts.flatMap(({ clauses }) => ungrouped(clauses).map(({ clause }) => clause.condition))
+  const named = [...judged, ...results.map(({ condition }) => condition)].filter((id) => id !== undefined)
+  const places = new Map([...new Set(named)].map((id, place) => [id, place]))
+  return (condition) => places.get(condition ?? '') ?? -1
+}
+
+function byTest(placeOf: ReturnType<typeof conditionPlaces>): (a: Row, b: Row) => number {
+  return (a, b) =>
     propertyOrder(a) - propertyOrder(b) ||
-    (a.condition ?? '').localeCompare(b.condition ?? '', 'en') ||
+    placeOf(a.condition) - placeOf(b.condition) ||
     hoursOf(a.age) - hoursOf(b.age)
-  )
 }

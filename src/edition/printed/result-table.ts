@@ -15,6 +15,9 @@ import { type ResultTable, resultTables, type TableRow } from './result-rows.ts'
 import { remarks, rowTitle, rowFigures, type TableContext } from './result-words.ts'
 import { reasonToTell } from './row-reasons.ts'
 
+/** Before results of other samples, or of tests replaced since: their property has a limit. */
+const OTHER_RESULTS = 'Other results of properties with a limit, not judged:'
+
 /** Some tables of a certificate, those without any line left out. */
 export function printedTables(
   facts: CertificateFacts,
@@ -46,7 +49,13 @@ function printedTable(table: ResultTable, context: TableContext): PrintedTable {
         ...rowFigures(row, context.facts.units),
       } as const),
     ),
-    plain: table.plain.map((line) => plainLine(line, context)),
+    plain: [
+      ...table.plain.map((line) => plainLine(line, context)),
+      ...table.others.map((line, place) => ({
+        ...(place === 0 ? { lead: OTHER_RESULTS } : {}),
+        ...plainLine(line, context),
+      })),
+    ],
   }
 }
 

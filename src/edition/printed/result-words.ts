@@ -63,6 +63,7 @@ export function remarks(row: TableRow, context: TableContext, withValue: Readonl
 function testWords(row: TableRow, result: CertificateResult, context: TableContext): (string | undefined)[] {
   const condition = conditionIn(context.facts, row.condition)
   return [
+    mortarWords(result, context.facts.units),
     condition?.standing === 'standard' ? condition.title : undefined,
     condition?.standing === 'details-to-be-entered'
       ? 'details of the condition still to be entered from the standard'
@@ -76,6 +77,13 @@ function testWords(row: TableRow, result: CertificateResult, context: TableConte
     result.subcontracted === undefined ? undefined : `subcontracted: ${result.subcontracted}`,
     ...standingWords(result, context),
   ]
+}
+
+/** "test 25.8 MPa, control 29.7 MPa": an index is read beside the two that it is made of. */
+function mortarWords({ mortars }: CertificateResult, units: UnitSystem): string | undefined {
+  if (mortars === undefined) return undefined
+  const words = ({ value, decimals, unit }: Figure) => quantity(value, decimals, unit, units)
+  return `test ${words(mortars.test)}, control ${words(mortars.control)}`
 }
 
 /**

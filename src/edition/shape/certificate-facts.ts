@@ -2,6 +2,7 @@
  * What a certificate states of its lot on one day, as plain data with sentences: made from the records by
  * `certificate/`, printed by `printed/`, and kept nowhere.
  */
+import type { Figure } from '../../core/result/working.ts'
 import type { Duty } from '../../core/measure/duty.ts'
 import type { WithTexts } from '../../core/measure/texts-of-times.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
@@ -20,6 +21,8 @@ export interface CertificateResult
   /** Whether the property (and condition) was in the laboratory's accreditation scope on the date tested. */
   readonly accredited: boolean
   readonly subcontracted?: string
+  /** Of an index of two mortars: the means that it is the ratio of. */
+  readonly mortars?: { readonly test: Figure; readonly control: Figure }
 }
 
 /** One mortar and its control, as cast, with every reading in its written form. */

@@ -132,6 +132,8 @@ export interface PrintedStrip {
 
 /** Results without a limit, on one line. */
 export interface PrintedPlainLine {
+  /** Stands before the line, where it is not the table’s own. */
+  readonly lead?: string
   readonly items: readonly PrintedItem[]
   /** What holds for the whole line: condition, methods, day, standing. */
   readonly remarks: string

@@ -41,7 +41,7 @@ export function historyCharts(
   edition: Seen,
   { history, verdicts }: Pick<LotEntry, 'history' | 'verdicts'>,
 ): HistoryCharts | null {
-  const drawn = history().flatMap((series) => {
+  const drawn = inOrderOfClauses(history(), verdicts).flatMap((series) => {
     const chart = chartOf(series, verdicts, edition)
     return chart === null ? [] : [{ series, chart }]
   })
@@ -56,6 +56,16 @@ export function historyCharts(
     })),
     asOf: shortDate(edition.asOf),
   }
+}
+
+/** As the sets name the tests, the governing set first; those of no set last. */
+function inOrderOfClauses(all: readonly HistorySeries[], verdicts: readonly Verdict[]): HistorySeries[] {
+  const clauses = verdicts.flatMap((verdict) => [...everyClauseOutcome(verdict.clauses)])
+  const placeOf = ({ property: key, condition }: HistorySeries) => {
+    const place = clauses.findIndex((clause) => clause.property === key && clause.condition === condition)
+    return place === -1 ? clauses.length : place
+  }
+  return all.toSorted((a, b) => placeOf(a) - placeOf(b))
 }
 
 function chartOf(series: HistorySeries, verdicts: readonly Verdict[], edition: Seen): HistoryChart | null {

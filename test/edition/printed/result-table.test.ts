@@ -13,6 +13,44 @@ function linesOf(more: Partial<Document>) {
 }
 const line = (more: Partial<Document>) => linesOf(more)[0]
 
+describe('printedTables: an index', () => {
+  it('stands beside the means of test and control mortar, in the units of the site', () => {
+    const mortars = {
+      test: { value: 28.44, unit: 'MPa', decimals: 1 },
+      control: { value: 34.13, unit: 'MPa', decimals: 1 },
+    }
+    const own = (units: 'SI' | 'US') =>
+      line({ results: [index({ mortars })], verdicts: [verdict([])], units })?.remarks
+    expect(own('SI')).toMatch(/^test 28\.4\u00a0MPa, control 34\.1\u00a0MPa · /)
+    // By hand: 28.44 × 145.0377 = 4124.9 and 34.13 × 145.0377 = 4950.1, to the nearest ten.
+    expect(own('US')).toMatch(/^test 4,120\u00a0psi, control 4,950\u00a0psi · /)
+  })
+  it('stands in the order in which the sets name its condition, whatever the alphabet says', () => {
+    const judged = clause({ id: 'own', property: 'strength-activity-index', condition: 'zeta', age: '28 d' })
+    const lines = linesOf({
+      results: [index({ condition: 'alpha', age: '7 d' }), index({ condition: 'zeta', age: '91 d' })],
+      criteria: [SET, { ...SET, id: 'second' }],
+      verdicts: [verdict([]), verdict([judged])],
+    })
+    expect(lines.map(({ title }) => /(\d+)\sd$/.exec(title)?.[1])).toEqual(['28', '91', '7'])
+  })
+})
+
+describe('printedTables: results that no clause judged', () => {
+  it('are not said to be without a limit where another sample of their property was held against one', () => {
+    const results = [
+      result(),
+      result({ sample: 'B', key: 'other', value: 9.9 }),
+      result({ property: 'SO3', key: 'so3' }),
+    ]
+    const [table] = printedTables(certificate({ results }), ALL)
+    expect(table?.plain.map(({ lead, items }) => [lead, items.map(({ name }) => name)])).toEqual([
+      [undefined, [expect.stringMatching(/^(SO|Sulfur)/)]],
+      ['Other results of properties with a limit, not judged:', [expect.stringMatching(/^(LOI|Loss)/)]],
+    ])
+  })
+})
+
 describe('printedTables: a value', () => {
   it('that meets its limit stands with limit, strip and how it was found', () => {
     expect(line({})).toEqual({

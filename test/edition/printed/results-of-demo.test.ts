@@ -26,7 +26,7 @@ describe('resultTables', () => {
       const tables = resultTables(own)
       const shown = tables.flatMap((table) => [
         ...table.rows.filter((row) => row.kind === 'value').flatMap((row) => row.result ?? []),
-        ...table.plain.flatMap((line) => line.results),
+        ...[...table.plain, ...table.others].flatMap((line) => line.results),
       ])
       const inDeviations = tables.flatMap((table) =>
         table.rows.filter((row) => row.kind === 'deviation').flatMap((row) => row.result ?? []),
