@@ -77,6 +77,8 @@ export interface FrontView {
   readonly sources: readonly SourceGlance[]
   /** The longest missing first, as many as a front page has room for. */
   readonly overdue: readonly OverdueLine[]
+  readonly overdueCount: number
+  readonly dueCount: number
   /** How many more are overdue. */
   readonly moreOverdue: number
   /** Results that are due, the next first, as many as there is room for; no line where none is. */
@@ -99,6 +101,8 @@ export function frontView(edition: Edition): FrontView {
   const due = dueLines(edition, edition.lots.values())
   return {
     lotCount: edition.lots.size,
+    overdueCount: overdue.length,
+    dueCount: due.length,
     sources: [...edition.sources.values()].map((source) => sourceGlance(edition, source)),
     overdue: overdue.slice(0, OVERDUE),
     moreOverdue: Math.max(0, overdue.length - OVERDUE),

@@ -6,6 +6,7 @@ import { type AgencyView, agencyView } from './agency.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
 import { type TotalLine, shipmentTotals } from './shipment-totals.ts'
 import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.ts'
+import { type FailedLots, failedLots } from './source-failed.ts'
 import { type SourceListing, sourceListing } from './source-listing.ts'
 import { type SourceLot, sourceLots } from './source-lots.ts'
 import { governingKey, type Head, headOf } from './source-page.ts'
@@ -32,6 +33,8 @@ export interface SourceReportView extends Head {
   readonly listing: SourceListing
   readonly completeness: Completeness
   readonly lots: ReportLots
+  /** With the clause that is not met, and by how much. */
+  readonly failed: FailedLots
   readonly charts: SourceCharts | null
   readonly agency: AgencyView
   readonly laboratories: readonly LaboratoryLine[]
@@ -83,6 +86,7 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
     listing: sourceListing(edition, source),
     completeness: completenessOf({ edition, source, all, lots }, year),
     lots: reportLots(edition, lots),
+    failed: failedLots(edition, source, lots),
     charts: chartsOf(edition, source, lots, year),
     agency: year === null ? agencyView(edition, id) : agencyView(edition, id, idsOf(rows)),
     laboratories: sourceLaboratories(edition, lots),
