@@ -36,7 +36,7 @@ describe('the report on a source', () => {
         expect(html).toContain(`<dt>${line}</dt><dd></dd>`)
       expect(html).toContain('Acceptance is the agency’s')
       // The rows behind a chart stay folded: the table of lots has them all.
-      expect(html.replaceAll('<details class="panel-rows"', '')).not.toContain('<details')
+      expect(html.replaceAll('<details class="chart-table"', '')).not.toContain('<details')
     }
   })
 
