@@ -49,8 +49,11 @@ export const AGENCY_EVIDENCE: WordsOf<AgencyFindingParams, [FindingNames], strin
     `limit of the difference from: ${source}`,
     'one pair proves little',
   ],
-  'agency-other-side': ({ laboratory, kind }, names) => [
+  'agency-other-side': ({ laboratory, kind, otherWay }, names) => [
     `tested by ${names.laboratory(laboratory)}`,
+    ...(otherWay === undefined
+      ? []
+      : ['the clause takes another result too, which this sample was not tested for']),
     kind === 'split'
       ? 'compare the difference with what testing alone allows, and ask both laboratories'
       : 'the two samples may differ as well as the tests: compare, and ask for another sample',

@@ -37,15 +37,22 @@ const SIDES: Readonly<Record<Side, string>> = {
   open: 'cannot be told',
 }
 
-/** "at most 6.0 %: the producer’s meets, the agency’s would not meet". */
-export function sidesWords({ limit, producer, agency }: SidesOfLimit): string {
+/** "at most 6.0 %: the producer’s meets, the agency’s would not meet", and what another result of the clause changes. */
+export function sidesWords({ limit, producer, agency, otherWay }: SidesOfLimit): string {
   const said =
     producer === agency
       ? producer === 'open'
         ? 'neither can be told'
         : `both ${producer === 'meets' ? 'meet' : 'would not meet'}`
       : `the producer’s ${SIDES[producer]}, the agency’s ${SIDES[agency]}`
-  return `${limitWords(limit)}: ${said}`
+  return `${limitWords(limit)}: ${said}${producer === agency ? '' : otherWayWords(otherWay)}`
+}
+
+function otherWayWords(otherWay: SidesOfLimit['otherWay']): string {
+  if (otherWay === 'both-meet') return '; the clause takes either result, and both sides meet it by one'
+  return otherWay === 'not-tested'
+    ? '; the clause takes another result too, which this sample was not tested for'
+    : ''
 }
 
 /** A chance as print gives it: never as nought. */

@@ -7,10 +7,13 @@ import { signed } from './units.ts'
 
 export interface AgencyCounts {
   readonly independent: number
+  /** Tests that independent samples and the producer's lots are compared by, and those whose means differ. */
+  readonly means: { readonly differ: number; readonly of: number; readonly level: number } | null
   readonly split: number
   /** Beyond the limit of difference; null where no pair has one. */
   readonly beyond: number | null
-  readonly opposite: number
+  /** Pairs on opposite sides of a limit. */
+  readonly opposite: { readonly independent: number; readonly split: number }
   /** Of one property that is chosen before its differences are known, agency less producer. */
   readonly difference: {
     readonly property: PropertyKey
@@ -26,25 +29,47 @@ export interface AgencyCounts {
 }
 
 /**
- * "4 independent, 5 split; 1 beyond the precision limit; 1 on opposite sides of a limit; mean difference of splits, loss
- * on ignition, +0.55 ± 0.11 points; 5 other properties in D; of 6 compared, 1 with a bias shown: loss on ignition".
+ * "4 independent: means differ in 3 of 6 tests at 1 %; 5 split; 1 beyond the precision limit; mean difference of splits,
+ * loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit (1 independent, 1 split)".
  */
 export function agencyWords(counts: AgencyCounts | null): Said[] {
   if (counts === null) return [plain('Verification results are not published on this site')]
-  const { independent, split, beyond, opposite, difference } = counts
-  const head = [strong(String(independent)), plain(' independent, '), strong(String(split)), plain(' split')]
-  if (split === 0) return head
+  const { independent, means, split, beyond, difference, compared } = counts
+  const head = [
+    strong(String(independent)),
+    plain(' independent'),
+    ...meansSaid(means),
+    plain(means === null ? ', ' : '; '),
+    strong(String(split)),
+    plain(' split'),
+  ]
+  if (split + independent === 0) return head
+  const limited =
+    beyond === null
+      ? [plain(compared === 0 ? 'none compared' : 'no precision limit on record')]
+      : [counted(beyond), plain(' beyond the precision limit')]
   return [
     ...head,
-    plain('; '),
-    ...(beyond === null
-      ? [plain('no precision limit on record')]
-      : [counted(beyond), plain(' beyond the precision limit')]),
+    ...(split === 0 ? [] : [plain('; '), ...limited]),
     ...differenceSaid(difference),
-    plain('; '),
-    counted(opposite),
-    plain(' on opposite sides of a limit'),
+    ...oppositeSaid(counts),
   ]
+}
+
+function meansSaid(means: AgencyCounts['means']): Said[] {
+  if (means === null) return []
+  const { differ, of, level } = means
+  return [
+    plain(': means differ in '),
+    counted(differ),
+    plain(` of ${of} ${of === 1 ? 'test' : 'tests'} at ${plainNumber(100 * level, 0)} %`),
+  ]
+}
+
+function oppositeSaid({ opposite: { independent, split } }: AgencyCounts): Said[] {
+  const all = independent + split
+  const of = all === 0 ? '' : ` (${independent} independent, ${split} split)`
+  return [plain('; '), counted(all), plain(` on opposite sides of a limit${of}`)]
 }
 
 /** "5 other properties in D; of 6 compared, 1 with a bias shown: loss on ignition": what the one difference leaves out. */

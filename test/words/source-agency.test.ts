@@ -5,9 +5,10 @@ import { type AgencyCounts, agencyWords, comparedWords } from '../../src/words/s
 
 const COUNTS: AgencyCounts = {
   independent: 4,
+  means: { differ: 3, of: 6, level: 0.01 },
   split: 5,
   beyond: 1,
-  opposite: 2,
+  opposite: { independent: 1, split: 1 },
   difference: { property: 'loss-on-ignition', age: null, mean: 0.552, interval: { low: 0.438, high: 0.666 } },
   compared: 6,
   biased: ['loss-on-ignition'],
@@ -18,7 +19,7 @@ const rest = (counts: AgencyCounts) => saidText(comparedWords(counts))
 describe('agencyWords', () => {
   it('names the one property whose mean difference it states', () => {
     expect(said(COUNTS)).toBe(
-      '4 independent, 5 split; 1 beyond the precision limit; mean difference of splits, loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit',
+      '4 independent: means differ in 3 of 6 tests at 1 %; 5 split; 1 beyond the precision limit; mean difference of splits, loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit (1 independent, 1 split)',
     )
   })
 
@@ -34,7 +35,14 @@ describe('agencyWords', () => {
 
   it('says that no precision limit is on record, that there are no splits, or that nothing is published', () => {
     expect(said({ ...COUNTS, beyond: null })).toContain('no precision limit on record')
-    expect(said({ ...COUNTS, split: 0 })).toBe('4 independent, 0 split')
+    expect(said({ ...COUNTS, beyond: null, compared: 0, difference: null })).toContain(
+      '5 split; none compared',
+    )
+    const none = { ...COUNTS, split: 0, beyond: null, means: null, difference: null }
+    expect(said({ ...none, independent: 0 })).toBe('0 independent, 0 split')
+    expect(said({ ...none, opposite: { independent: 2, split: 0 } })).toBe(
+      '4 independent, 0 split; 2 on opposite sides of a limit (2 independent, 0 split)',
+    )
     expect(said(null)).toBe('Verification results are not published on this site')
   })
 })

@@ -1,7 +1,8 @@
 /** A producer's and an agency's results of one lot, side by side. */
-import { type Criterion, everyClause } from '../criteria/criterion.ts'
+import type { Clause, Criterion } from '../criteria/criterion.ts'
 import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import { representative } from '../history/history.ts'
+import { withOtherWays } from './either-limit.ts'
 import { sidesOfLimits } from './sides.ts'
 import { defined } from '../measure/defined.ts'
 import { dutyOf } from '../measure/duty.ts'
@@ -39,6 +40,10 @@ export interface SidesOfLimit {
   readonly limit: StatedLimit
   readonly producer: Side
   readonly agency: Side
+  /** Id of the clause that this limit is one of several ways to meet. */
+  readonly oneOf?: string
+  /** What the other ways change: both sides meet the clause, the sample was not tested for one, or nothing. */
+  readonly otherWay?: 'both-meet' | 'not-tested' | 'changes-nothing'
 }
 export type Side = 'meets' | 'would-not-meet' | 'open'
 
@@ -81,11 +86,12 @@ export function pairsOfLot(lot: ComparedLot, rows: readonly PrecisionRow[]): Pai
   const bySample = Map.groupBy(agencies, (result) =>
     [testName(result), result.laboratory, result.sample].join('|'),
   )
-  return [...bySample.values()].flatMap((same) => {
+  const pairs = [...bySample.values()].flatMap((same) => {
     const agency = representative(same)
     const producer = agency && representative(own.get(testName(agency)) ?? [])
     return agency === undefined || producer === undefined ? [] : [pairOf(lot, producer, agency, rows)]
   })
+  return withOtherWays(pairs)
 }
 
 /** Reported as verification, or made from readings on a sample whose duty is to verify. */
@@ -131,19 +137,21 @@ function pairOf(lot: ComparedLot, producer: Result, agency: Result, rows: readon
     tested: agency.tested,
     difference: bounded ? null : agency.value - producer.value,
     allowed,
-    sides: lot.criterion === undefined ? [] : sidesOf(lot.criterion, lot.class, producer, agency),
+    sides: sidesOf(lot.criterion?.clauses ?? [], lot.class, { producer, agency }),
   })
 }
 
 function sidesOf(
-  criterion: Criterion,
+  clauses: readonly Clause[],
   lotClass: string | null,
-  producer: Result,
-  agency: Result,
+  two: Pick<Pair, 'producer' | 'agency'>,
+  oneOf?: string,
 ): SidesOfLimit[] {
-  return [...everyClause(criterion.clauses)].flatMap((clause) =>
-    sidesOfLimits(clause, lotClass, { producer, agency }),
-  )
+  return clauses.flatMap((clause) => {
+    if (clause.form !== 'group')
+      return sidesOfLimits(clause, lotClass, two).map((side) => defined({ ...side, oneOf }))
+    return sidesOf(clause.members, lotClass, two, clause.combine === 'any-of' ? clause.id : undefined)
+  })
 }
 
 /**
@@ -156,9 +164,15 @@ export function isBeyond({ difference, allowed }: Pick<Pair, 'difference' | 'all
   return allowed.limit * (1 + 1e-9) < Math.abs(difference)
 }
 
-/** Whether one of the two results meets a limit that the other would not. */
+/**
+ * Whether one of the two results meets a limit that the other would not.
+ * Note: a limit is passed over where the clause takes another result too, and both sides meet it by one.
+ */
 export function areOpposite({ sides }: Pick<Pair, 'sides'>): boolean {
-  return sides.some(({ producer, agency }) => [producer, agency].sort().join() === 'meets,would-not-meet')
+  return sides.some(
+    ({ producer, agency, otherWay }) =>
+      otherWay !== 'both-meet' && [producer, agency].sort().join() === 'meets,would-not-meet',
+  )
 }
 
 /**

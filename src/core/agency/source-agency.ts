@@ -26,6 +26,8 @@ export interface SourceAgency {
   /** Samples on record by kind. */
   readonly splits: number
   readonly independents: number
+  /** Of them, those taken of lots that were withdrawn since, which are not compared. */
+  readonly ofWithdrawn: { readonly split: number; readonly independent: number }
   /** Lots of samples whose custody is not stated, a lot for each sample. */
   readonly withoutCustody: readonly string[]
   /** One for each test and class, in the order of their first pair. */
@@ -58,12 +60,16 @@ export function sourceAgency({ asOf, lots, samples, plan, precision }: AgencyEvi
     ),
   ]
   const independents = byTest('independent')
+  const withdrawn = new Set(lots.filter((lot) => lot.withdrawn !== undefined).map(({ id }) => id))
+  const ofWithdrawn = (kind: Pair['kind']) =>
+    samples.filter((sample) => sample.kind === kind && withdrawn.has(sample.lot)).length
   const producers = producerValues(lots, new Set(independents.map(([key]) => key)))
   return {
     asOf,
     pairs,
     splits: samples.filter(({ kind }) => kind === 'split').length,
     independents: samples.filter(({ kind }) => kind === 'independent').length,
+    ofWithdrawn: { split: ofWithdrawn('split'), independent: ofWithdrawn('independent') },
     withoutCustody: samples.filter(({ custody }) => custody === undefined).map(({ lot }) => lot),
     independent: independents.flatMap(([key, own]) => {
       const found = compareIndependent(own, producers.get(key) ?? [], levelOf(plan))

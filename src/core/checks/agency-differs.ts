@@ -57,6 +57,7 @@ function oppositeFinding(lot: string, pair: Pair): Finding[] {
     kind: pair.kind,
     meets: sides[0]?.producer === 'meets' ? ('producer' as const) : ('agency' as const),
     limits: sides.map(({ clause, limit }) => ({ clause, limit })),
+    ...(sides.some(({ otherWay }) => otherWay === 'not-tested') ? { otherWay: 'not-tested' as const } : {}),
   }
   return [warningOn(lot, { code: 'agency-other-side', params }, pair.agency.key)]
 }

@@ -32,6 +32,8 @@ export interface AgencyFindingParams {
     readonly kind: 'split' | 'independent'
     readonly meets: 'producer' | 'agency'
     readonly limits: readonly { readonly clause: string; readonly limit: StatedLimit }[]
+    /** The clause takes another result too, which the sample was not tested for. */
+    readonly otherWay?: 'not-tested'
   }
   /** The mean difference of n splits, its 95 % interval, and the chance of one so far from zero. */
   readonly 'split-bias': OfTest & {

@@ -36,6 +36,8 @@ export interface AgencyView {
   readonly published: boolean
   /** How many samples of each kind are on record. */
   readonly counts: string
+  /** Said in place of comparisons, by kind. */
+  readonly none: Readonly<Record<Pair['kind'], string>>
   /** Said where there is no independent sample; null otherwise. */
   readonly caution: string | null
   readonly status: readonly StatusLine[]
@@ -120,6 +122,7 @@ export function agencyView(
       name,
       published: false,
       counts: '',
+      none: { independent: '', split: '' },
       caution: null,
       status: [],
       independent: [],
@@ -132,6 +135,7 @@ export function agencyView(
     name,
     published: true,
     counts: countsOf(agency),
+    none: { independent: noneOf('independent', agency), split: noneOf('split', agency) },
     caution: agency.independents === 0 && 0 < agency.splits ? NO_INDEPENDENT : null,
     status: agency.status.map((status) => ({
       period: period(status.from, status.to),
@@ -145,8 +149,21 @@ export function agencyView(
   }
 }
 
-function countsOf({ independents, splits }: SourceAgency): string {
-  return `${plural(independents, 'independent sample', 'independent samples')}, ${plural(splits, 'split', 'splits')} on record`
+/** Where no comparison can be made of samples of a kind. */
+function noneOf(kind: Pair['kind'], { independents, splits }: SourceAgency): string {
+  const [count, name] = kind === 'split' ? [splits, 'split'] : [independents, 'independent sample']
+  return count === 0
+    ? `No ${name} is on record.`
+    : 'None can be compared: of these tests no valid result of both sides is on record, or the lot was withdrawn.'
+}
+
+function countsOf({ independents, splits, ofWithdrawn }: SourceAgency): string {
+  const withdrawn = ofWithdrawn.independent + ofWithdrawn.split
+  const apart =
+    withdrawn === 0
+      ? ''
+      : `; ${withdrawn === 1 ? '1 of a withdrawn lot, whose results stand' : `${withdrawn} of withdrawn lots, whose results stand`} on the lot’s page and are not compared here`
+  return `${plural(independents, 'independent sample', 'independent samples')}, ${plural(splits, 'split', 'splits')} on record${apart}`
 }
 
 function remarksOf(status: SourceAgency['status'][number]): string {

@@ -1,4 +1,5 @@
 /** The statement of a source on an agency's samples. */
+import type { IndependentComparison } from '../../core/agency/independent-comparison.ts'
 import type { SplitComparison } from '../../core/agency/split-comparison.ts'
 import type { PropertyKey } from '../../core/measure/properties.ts'
 import { type AgencyCounts, agencyWords, comparedWords } from '../../words/source-agency.ts'
@@ -16,7 +17,7 @@ export function agencyLine({ source, governing, questions }: StripInput): StripL
   }
 }
 
-/** Differences of splits alone: an independent sample differs by its material too. */
+/** The difference that is stated is of splits alone: an independent sample differs by its material too. */
 function agencyCounts(
   source: SourceEntry,
   governing: string | null,
@@ -24,14 +25,17 @@ function agencyCounts(
 ): AgencyCounts | null {
   const agency = source.agency()
   if (agency === null) return null
-  const { split, splits, independents } = agency
+  const { split, splits, independent, independents } = agency
+  const oppositeOf = (compared: readonly { readonly opposite: number }[]) =>
+    compared.reduce((sum, { opposite }) => sum + opposite, 0)
   const beyond = split.flatMap(({ precision }) => (precision === null ? [] : [precision.beyond]))
   const one = chosenSplit(split, governing)
   return {
     independent: independents,
+    means: meansOf(independent),
     split: splits,
     beyond: beyond.length === 0 ? null : beyond.reduce((a, b) => a + b, 0),
-    opposite: split.reduce((sum, { opposite }) => sum + opposite, 0),
+    opposite: { independent: oppositeOf(independent), split: oppositeOf(split) },
     difference:
       one === undefined
         ? null
@@ -44,6 +48,14 @@ function agencyCounts(
     compared: new Set(split.map(({ property }) => property)).size,
     biased: withFindings ? biasedIn(source) : null,
   }
+}
+
+function meansOf(compared: readonly IndependentComparison[]): AgencyCounts['means'] {
+  const tested = compared.flatMap(({ t, level }) => (t === null ? [] : [{ p: t.p, level }]))
+  const [first] = tested
+  if (first === undefined) return null
+  const differ = tested.filter(({ p, level }) => p < level).length
+  return { differ, of: tested.length, level: first.level }
 }
 
 /**
