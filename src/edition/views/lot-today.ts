@@ -13,7 +13,7 @@ import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../s
 import { listedLot } from '../shape/listing.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import { standingOf } from '../shape/standing.ts'
-import { type AgencyOfLot, agencyOfLot } from './agency.ts'
+import { type AgencyOfLot, agencyOfLot } from './agency-of-lot.ts'
 import { type ListedFinding, listedFindings } from './findings.ts'
 import { type HistoryCharts, historyCharts } from './history-charts.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'

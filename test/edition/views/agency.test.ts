@@ -3,7 +3,8 @@ import { AGENCY_CHECKS } from '../../../src/core/checks/agency-findings.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { forAudience } from '../../../src/edition/publishing.ts'
-import { agencyOfLot, agencyView } from '../../../src/edition/views/agency.ts'
+import { agencyView } from '../../../src/edition/views/agency.ts'
+import { agencyOfLot } from '../../../src/edition/views/agency-of-lot.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
 const { records } = loadRecords('content')
