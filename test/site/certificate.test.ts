@@ -210,7 +210,7 @@ describe('the front page', () => {
       'ASTM C618, edition 12a, class N',
       '≥ 75 %',
       // The lots are copies of one but for a few readings, which the checks ask about.
-      '14 lots; 26 open findings',
+      '14 lots; 26 open questions',
       'TH-013',
       '2 Apr 2026, revision 2',
     ])

@@ -50,7 +50,6 @@ describe('a withdrawn lot', () => {
       `sources/${lot.source}/c618-12a/`,
       `register/${lot.source}/${year}/`,
       `look-up/?q=${lot.number}`,
-      `shipments/${lot.source}/${year}/`,
       `register/?source=${lot.source}&outcome=withdrawn`,
     ]) {
       const { texts, marks } = await saidOf(path, lot)
@@ -58,6 +57,11 @@ describe('a withdrawn lot', () => {
       expect(new Set(texts), path).toEqual(new Set([WITHDRAWN]))
       expect(new Set(marks), path).toEqual(new Set(['withdrawn']))
     }
+    const shipped = await saidOf(`shipments/${lot.source}/${year}/`, lot)
+    expect([new Set(shipped.texts), new Set(shipped.marks)]).toEqual([
+      new Set(['withdrawn (was: meets)']),
+      new Set(['withdrawn']),
+    ])
     const under = await saidOf(`sources/${lot.source}/?under=modified-strength`, lot)
     expect(new Set(under.texts)).toEqual(new Set([WITHDRAWN, 'withdrawn (was: meets)']))
   })
