@@ -77,8 +77,8 @@ export const MILLRACE: DemoFile = {
 address: [4 Millrace Lane, Varrow]
 standing: independent
 accreditation:
-  - { body: Varrow Accreditation Board, number: VAB 0561, from: 2024-06-01, to: 2028-05-31, conditions: [c311], scope: [SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, autoclave-expansion, water-requirement, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent] }
-moulds: [ { side: 50 mm, from: 2024-06-01 } ]
+  - { body: Varrow Accreditation Board, number: VAB 0561, from: 2023-06-01, to: 2028-05-31, conditions: [c311], scope: [SiO2, Al2O3, Fe2O3, CaO, MgO, SO3, Na2O, K2O, moisture, loss-on-ignition, residue-45um, density, autoclave-expansion, water-requirement, compressive-strength, strength-activity-index, oxide-sum, alkali-equivalent] }
+moulds: [ { side: 50 mm, from: 2023-06-01 } ]
 methods:
 ${['SiO2', 'Al2O3', 'Fe2O3', 'CaO', 'MgO', 'SO3', 'Na2O', 'K2O', 'moisture', 'loss-on-ignition'].map((key) => `  ${key}: [ { method: ASTM C311 } ]`).join('\n')}
   residue-45um: [ { method: ASTM C430 } ]
@@ -91,8 +91,8 @@ proficiency:
   - { round: Board round 32, date: 2025-06-13, property: residue-45um, z: -3.2, cause: "sieve worn, replaced on 20 June 2025", closed: 2025-07-04 }
   - { round: Board round 33, date: 2025-12-12, property: residue-45um, z: 0.6 }
 equipment:
-  - { mark: ML-P1, kind: compression machine, properties: [compressive-strength], resolution: 0.1 kN, every: 365 d, verified: [2024-05-21, 2025-05-19] }
-  - { mark: ML-S4, kind: wet-washing sieve, properties: [residue-45um], resolution: 0.1 %, every: 180 d, verified: [2024-12-02, 2025-06-20, 2025-12-15] }
+  - { mark: ML-P1, kind: compression machine, properties: [compressive-strength], resolution: 0.1 kN, every: 365 d, verified: [2023-05-24, 2024-05-21, 2025-05-19] }
+  - { mark: ML-S4, kind: wet-washing sieve, properties: [residue-45um], resolution: 0.1 %, every: 180 d, verified: [2023-12-11, 2024-06-06, 2024-12-02, 2025-06-20, 2025-12-15] }
 closed-days:
   - { from: 2025-12-24, to: 2025-12-26 }
   - { from: 2026-01-01, to: 2026-01-01 }
