@@ -117,7 +117,10 @@ describe('a page of another kind in print', () => {
     for (const path of otherKinds()) {
       const page = await demo.open(path)
       await page.emulateMedia({ media: 'print' })
-      const marks = await mark(page, `main :is(h1, h2, h3, h4, caption):not(#filter-result *), ${MATTER}`)
+      const marks = await mark(
+        page,
+        `main :is(h1, h2, h3, h4, caption:not(.hidden-text)):not(#filter-result *), ${MATTER}`,
+      )
       const headings = await page.evaluate(() =>
         [...document.querySelectorAll<HTMLElement>('[id^="mark-"]')]
           .filter((one) => one.matches('h1, h2, h3, h4, caption'))
