@@ -69,9 +69,9 @@ const LINES: {
     ...figure(result, units),
     source: 'Arrhenius law; activation energy: common practice, no source',
   }),
-  ratio: ({ test, control, decimals, source, result }, units) => ({
+  ratio: ({ test, control, unit, decimals, source, result }, units) => ({
     label: 'index',
-    expression: `100 × ${plainNumber(test, decimals)} / ${plainNumber(control, decimals)}`,
+    expression: `100 × ${numberIn(test, unit, decimals, units)} / ${numberIn(control, unit, decimals, units)}`,
     ...figure(result, units),
     source,
   }),
@@ -115,6 +115,12 @@ const LINES: {
     expression: `CaO ${summandWords(lime)} %: class ${lotClass} by the divider of 18 %`,
     source: 'ASTM C618, edition 19; at exactly 18.0 from memory',
   }),
+}
+
+/** The number alone, in the unit in which its mean stands above it. */
+function numberIn(value: number, unit: string, decimals: number, units: UnitSystem): string {
+  const figure = inSystem({ value, unit, decimals }, units)
+  return plainNumber(figure.value, figure.decimals)
 }
 
 function workingLine(step: WorkingStep, units: UnitSystem): WorkingLine {

@@ -118,7 +118,15 @@ const PRINTED: readonly (readonly [WorkingStep, WorkingLine])[] = [
     },
   ],
   [
-    { step: 'ratio', test: 40.5, control: 50, decimals: 2, source: 'a standard', result: percent(81) },
+    {
+      step: 'ratio',
+      test: 40.5,
+      control: 50,
+      unit: 'MPa',
+      decimals: 2,
+      source: 'a standard',
+      result: percent(81),
+    },
     { label: 'index', expression: '100 × 40.50 / 50.00', ...percent(81), source: 'a standard' },
   ],
   [
@@ -203,6 +211,12 @@ describe('workingLines', () => {
       expect(workingLines([step])).toEqual([line])
     },
   )
+  it('divides psi by psi for a site in US units, as the means above stand', () => {
+    // By hand: 40.5 / 0.006894757 = 5874.0, 50 / 0.006894757 = 7251.9.
+    const ratio = { step: 'ratio', test: 40.5, control: 50, unit: 'MPa', decimals: 2 } as const
+    const [line] = workingLines([{ ...ratio, source: 'a standard', result: percent(81) }], 'US')
+    expect(line?.expression).toBe('100 × 5874 / 7252')
+  })
   it('prints a line for each step, in their order', () => {
     expect(workingLines(PRINTED.map(([step]) => step)).map(({ label }) => label)).toEqual(
       PRINTED.map(([, { label }]) => label),

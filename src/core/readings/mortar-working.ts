@@ -63,6 +63,7 @@ export function ratioSteps(
       step: 'ratio',
       test: testMean,
       control: controlMean,
+      unit: storedUnit(measurement.property),
       decimals: measurement.workingDecimals,
       source: measurement.ratioSource,
       result: { value, unit: storedUnit(measurement.index), decimals },

@@ -82,7 +82,8 @@ export type WorkingStep =
       readonly step: 'ratio'
       readonly test: number
       readonly control: number
-      /** Decimals of both. */
+      /** Stored unit and decimals of both. */
+      readonly unit: string
       readonly decimals: number
       readonly source: string
       readonly result: Figure

@@ -282,13 +282,10 @@ function statedResult(
 /** Undefined for an index that its laboratory finished itself. */
 function meansOf(steps: readonly WorkingStep[]): CertificateResult['mortars'] {
   const ratio = steps.find((step) => step.step === 'ratio')
-  const mean = steps.find(
-    (step) => (step.step === 'mean' || step.step === 'reported-mean') && step.of === 'control',
-  )
-  if (ratio?.step !== 'ratio' || (mean?.step !== 'mean' && mean?.step !== 'reported-mean')) return undefined
-  const { unit } = mean.result
+  if (ratio?.step !== 'ratio') return undefined
+  const { unit, decimals } = ratio
   // A working has a decimal more than a result is reported with.
-  const figure = (value: number) => ({ value, unit, decimals: Math.max(0, ratio.decimals - 1) })
+  const figure = (value: number) => ({ value, unit, decimals: Math.max(0, decimals - 1) })
   return { test: figure(ratio.test), control: figure(ratio.control) }
 }
 

@@ -59,6 +59,7 @@ describe('the working of a strength activity index', () => {
       step: 'ratio',
       test: 40.5,
       control: 50,
+      unit: 'MPa',
       decimals: 2,
       result: { value: 81, unit: '%', decimals: 1 },
     })
