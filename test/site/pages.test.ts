@@ -88,7 +88,7 @@ describe("a laboratory's chart", () => {
     const page = await demo.open(LABORATORY, { javaScriptEnabled: false })
     const panel = page.locator('.panel[id]').first()
     expect(await panel.locator('svg[role="img"]').getAttribute('aria-label')).toMatch(
-      /^Compressive strength, 7 d: \d+ control batches/,
+      /^Compressive strength, 7\sd: \d+\scontrol batches/,
     )
     expect(await panel.locator('.chart-table tbody tr').count()).toBeGreaterThan(10)
     await page.context().close()
