@@ -217,6 +217,10 @@ interface Visit {
 async function visit(path: string): Promise<Visit> {
   const page = await demo.open(path)
   await page.evaluate(() => document.fonts.ready)
+  // On a busy machine optional fonts can come too late at a first visit, and the browser then asks for others as well:
+  // what a page needs shows at the second, when they lie at hand.
+  await page.reload({ waitUntil: 'networkidle' })
+  await page.evaluate(() => document.fonts.ready)
   const fonts = await fontsOf(page)
   const names = FACES.map((face) => face.name)
   const texts = await page.evaluate(textsByFace, names)
