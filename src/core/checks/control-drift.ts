@@ -12,19 +12,12 @@ import { type Finding, found } from './finding.ts'
  */
 export function controlDrift({ laboratory, series }: LaboratoryHistory): Checked {
   const looks = series.flatMap((one) =>
-    one.segments.flatMap((segment, at) =>
-      segment.chart.shown
-        ? segment.chart.held
-            .filter(({ rule }) => rule === 'cusum')
-            .map((held) => ({
-              one,
-              segment,
-              held,
-              at,
-              centre: segment.chart.shown ? segment.chart.centre : 0,
-            }))
-        : [],
-    ),
+    one.segments.flatMap((segment, at) => {
+      const { chart } = segment
+      if (!chart.shown) return []
+      const held = chart.held.filter(({ rule }) => rule === 'cusum')
+      return held.map((sum) => ({ one, segment, held: sum, at, centre: chart.centre }))
+    }),
   )
   return {
     check: 'control-drift',
