@@ -1,5 +1,6 @@
 /** Audit checks on shipments: the mass of a bill, what was shipped of a lot, and a bill's number that stands twice. */
 import { kept } from '../measure/kept.ts'
+import { numberKey } from '../measure/number-key.ts'
 import { sum } from '../statistics/descriptive.ts'
 import { type Finding, warningOn } from './finding.ts'
 
@@ -23,7 +24,7 @@ export interface ShippedLot {
 /** Lots, and sources that list shipments themselves, by producer and bill: one entry for each time that a bill is listed. */
 export type BillIndex = ReadonlyMap<string, readonly string[]>
 
-/** Every bill of the edition, each looked at once. */
+/** Every bill of the edition, each looked at once, by its number as the look-up reads it. */
 export function billIndex(lots: Iterable<Pick<ShippedLot, 'id' | 'producer' | 'shipments'>>): BillIndex {
   const index = new Map<string, string[]>()
   for (const { id, producer, shipments } of lots)
@@ -32,8 +33,7 @@ export function billIndex(lots: Iterable<Pick<ShippedLot, 'id' | 'producer' | 's
 }
 
 function billKey(producer: string, bill: string): string {
-  // One number typed in full width or with a ligature reads as the other.
-  return `${producer}|${bill.normalize('NFKC')}`
+  return `${producer}|${numberKey(bill)}`
 }
 
 /**
@@ -80,9 +80,12 @@ function sumOf({ id, quantityTonnes, shipments }: ShippedLot): Finding[] {
 }
 
 function twice({ id, producer, shipments }: SharedShipments, bills: BillIndex): Finding[] {
-  return [...new Set(shipments.map(({ bill }) => bill))].flatMap((bill) => {
-    const listed = bills.get(billKey(producer, bill)) ?? []
-    if (listed.length < 2) return []
+  const said = new Set<string>()
+  return shipments.flatMap(({ bill }) => {
+    const key = billKey(producer, bill)
+    const listed = bills.get(key) ?? []
+    if (listed.length < 2 || said.has(key)) return []
+    said.add(key)
     const others = listed.toSpliced(listed.indexOf(id), 1)
     return [
       warningOn(id, { code: 'bill-twice', params: { lot: id, bill, others: [...new Set(others)] } }, bill),
