@@ -6,7 +6,7 @@ import { isDue } from '../edition/certificate/due.ts'
 import type { Records } from '../records/records.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
-import { type PlannedRevision, planIssue } from './plan-issue.ts'
+import { type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { resumeIssue } from './resume-issue.ts'
@@ -36,7 +36,7 @@ await run(async () => {
     .option('--date <date>', 'date of issue; by default the as-of date', dateOption)
     .option(
       '--due',
-      'every draft whose first age is reported, and every provisional certificate whose awaited results came',
+      'every draft whose first age is reported, and every certificate that further results came for, of the producers that the issuer signs for',
     )
     .option('--yes', 'issue what is due without asking')
     .option('--withdraw', 'withdraw the certificates')
@@ -49,7 +49,7 @@ await run(async () => {
   if (options.resume === true) return withLock(options.content, () => resumeIssue(options.content))
   const records = readGoodContent(options.content, 'Nothing was issued.')
   const date = issueDate(records, options)
-  const named = options.due === true ? dueLots(records, date) : lots
+  const named = options.due === true ? dueLots(records, date, options) : lots
   if (named.length === 0) {
     process.stdout.write('No lot is due.\n')
     return EXIT.well
@@ -99,9 +99,23 @@ function issueDate(records: Records, { date: asked }: IssueOptions): Moment {
   return date
 }
 
-function dueLots(records: Records, date: Moment): string[] {
+/** Those that the issuer signs for; of the others, which other producers sign for, only the number is told. */
+function dueLots(records: Records, date: Moment, options: IssueOptions): string[] {
   const edition = computeEdition(records, { program: PROGRAM, asOf: date })
-  return [...edition.lots.keys()].filter((id) => isDue(edition.lot(id)))
+  const due = [...edition.lots.keys()].filter((id) => isDue(edition.lot(id)))
+  const own = due.filter((id) => signsFor(records, id, options))
+  if (own.length === 0 && due.length > 0)
+    throw new CommandFailure(
+      `${options.by} is not among the signatories of any producer with a lot that is due.`,
+      EXIT.wrongUse,
+      'add the person to the producer’s record, or give --function',
+    )
+  const left = due.length - own.length
+  if (left > 0)
+    process.stderr.write(
+      `${countWords(left, 'lot')} of other producers ${left === 1 ? 'is' : 'are'} due as well; ${options.by} does not sign for them.\n`,
+    )
+  return own
 }
 
 async function confirmed(count: number): Promise<boolean> {

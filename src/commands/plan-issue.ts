@@ -12,9 +12,11 @@ import type { IssuedDocument } from '../edition/shape/document.ts'
 import { type PrivatePart, withRevealed } from '../records/issued/private-part.ts'
 import { type IssuedReader, issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/records.ts'
-import type { Lot } from '../records/schema/loaded-records.ts'
+import type { Lot, Producer } from '../records/schema/loaded-records.ts'
 import type { IssueOptions } from './issue.ts'
 import { CommandFailure, EXIT, PROGRAM } from './program.ts'
+
+type Signatory = NonNullable<Producer['signatories']>[number]
 
 export interface PlannedRevision extends PlannedIssue {
   /** Against the revision before it; null for a lot's first. */
@@ -122,10 +124,36 @@ function checkDate(lot: string, record: Lot, { date, withdraw }: IssueOrder): vo
     )
 }
 
+/**
+ * Whether somebody signs for the producer of a lot: as one of its signatories, or in a function that is given, unless
+ * another producer has the person on record.
+ */
+export function signsFor(
+  records: Records,
+  lot: string,
+  order: Pick<IssueOptions, 'by' | 'function'>,
+): boolean {
+  if (signatoryFor(records, sourceOf(lot), order) !== undefined) return true
+  return (
+    order.function !== undefined && ![...records.producers.values()].some((other) => signatory(other, order))
+  )
+}
+
+function signatory({ signatories = [] }: Producer, { by }: Pick<IssueOptions, 'by'>): Signatory | undefined {
+  return signatories.find(({ name }) => name === by)
+}
+
+function signatoryFor(
+  { producers, sources }: Records,
+  source: string,
+  order: Pick<IssueOptions, 'by'>,
+): Signatory | undefined {
+  const producer = producers.get(sources.get(source)?.producer ?? '')
+  return producer && signatory(producer, order)
+}
+
 function functionOf(records: Records, source: string, order: IssueOrder): string {
-  const producer = records.producers.get(records.sources.get(source)?.producer ?? '')
-  const known = producer?.signatories?.find((person) => person.name === order.by)?.function
-  const named = order.function ?? known
+  const named = order.function ?? signatoryFor(records, source, order)?.function
   if (named === undefined)
     throw new CommandFailure(
       `${order.by} is not among the producer’s signatories.`,

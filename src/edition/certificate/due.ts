@@ -1,6 +1,6 @@
 /** Lots that wait to be issued: by what their records hold today. */
 import { isBy } from '../../core/measure/moment.ts'
-import { knownSince } from '../../core/result/result.ts'
+import { knownSince, type Result } from '../../core/result/result.ts'
 import type { LotEntry } from '../shape/edition.ts'
 import { isProvisional, producersResults } from './certificate-facts.ts'
 
@@ -8,12 +8,14 @@ type Waiting = Pick<LotEntry, 'state' | 'results' | 'planned' | 'revisions'>
 
 /**
  * Whether a lot is due: a draft whose earliest age is fully reported, or a provisional certificate that has
- * nothing left to await, or whose mortars gave a result since while all that it still lacks is overdue. A
- * correction is never due: whoever corrects names the lot.
+ * nothing left to await, or whose mortars gave a result since while all that it still lacks is overdue, or a complete
+ * one that a laboratory's finished figure of a further test came for. A correction is never due: whoever corrects names
+ * the lot.
  */
 export function isDue(lot: Waiting): boolean {
   const { state, results, planned } = lot
   if (state === 'provisional') return !isProvisional(lot) || hasLateResult(lot)
+  if (state === 'complete') return finishedSince(lot)
   if (state !== 'draft' || results.length === 0) return false
   const ages = results.flatMap(({ age }) => (age === undefined ? [] : [age.hours]))
   const earliest = Math.min(...ages, ...planned.map(({ age }) => age.hours))
@@ -21,13 +23,20 @@ export function isDue(lot: Waiting): boolean {
 }
 
 /** What is overdue may never come: a result that came after the newest revision does not wait for it. */
-function hasLateResult({ results, planned, revisions }: Waiting): boolean {
-  const newest = revisions.at(-1)
+function hasLateResult(lot: Waiting): boolean {
   return (
-    newest !== undefined &&
-    planned.every(({ overdueSince }) => overdueSince !== undefined) &&
-    producersResults({ results }).some(
-      (result) => result.age !== undefined && !isBy(knownSince(result), newest.date),
-    )
+    lot.planned.every(({ overdueSince }) => overdueSince !== undefined) &&
+    resultsSince(lot).some(({ age }) => age !== undefined)
   )
+}
+
+/** No planned test announces a finished figure, so that nothing was awaited when the certificate was issued. */
+function finishedSince(lot: Waiting): boolean {
+  return resultsSince(lot).some(({ finished, age }) => finished === true && age !== undefined)
+}
+
+function resultsSince({ results, revisions }: Waiting): Result[] {
+  const newest = revisions.at(-1)
+  if (newest === undefined) return []
+  return producersResults({ results }).filter((result) => !isBy(knownSince(result), newest.date))
 }

@@ -55,6 +55,13 @@ describe('isDue', () => {
     ])
       expect(isCertificateDue({ results: [at7, other], planned: [overdue] })).toBe(false)
   })
+  it('takes a complete certificate for which a laboratory’s finished figure of a further age came', () => {
+    const later = result('28 d', '2026-04-22')
+    const due = (further: Result) => isCertificateDue({ state: 'complete', results: [at7, further] })
+    expect(due({ ...later, finished: true })).toBe(true)
+    expect(due({ ...at7, finished: true })).toBe(false)
+    expect(due(later)).toBe(false)
+  })
   it('takes a draft whose earliest age is reported, and neither a complete nor a withdrawn certificate', () => {
     expect(isCertificateDue({ state: 'draft', revisions: [], planned: [inTime] })).toBe(true)
     expect(isCertificateDue({ state: 'draft', revisions: [], results: [] })).toBe(false)
