@@ -26,15 +26,19 @@ const KINDS: readonly string[] = [...READING_KINDS, ...Object.keys(ALONE)]
 const TURN: Readonly<Record<string, number>> = { readers: 60, 'whole-way': 30, documents: 20, requests: 3 }
 const TURN_ALONE = 45
 
-const { values } = parseArgs({
-  options: {
-    minutes: { type: 'string', default: '30' },
-    only: { type: 'string', multiple: true, default: [...KINDS] },
-    seed: { type: 'string' },
-    case: { type: 'string' },
-    fresh: { type: 'boolean', default: false },
-  },
-})
+const USAGE = `npm run torture -- [options]
+  --minutes N   how long, 30 by default; it goes on where the last run ended
+  --only KIND   one kind alone, several times for several: ${KINDS.join(', ')}
+  --seed S      another sequence of cases
+  --case N      show one case, with its faults: --only KIND --seed S --case N
+  --fresh       begin again from the first case
+`
+
+const { values } = readArguments()
+if (values.help) {
+  process.stdout.write(USAGE)
+  process.exit(0)
+}
 const minutes = Number(values.minutes)
 const unknown = values.only.filter((kind) => !KINDS.includes(kind))
 if (unknown.length > 0 || !Number.isFinite(minutes) || minutes <= 0) {
@@ -44,6 +48,24 @@ if (unknown.length > 0 || !Number.isFinite(minutes) || minutes <= 0) {
 const seed = values.seed === undefined ? undefined : Number(values.seed)
 if (values.case === undefined) await torture()
 else await oneCase(values.only[0] ?? 'readers', seed ?? 1, Number(values.case))
+
+function readArguments() {
+  try {
+    return parseArgs({
+      options: {
+        minutes: { type: 'string', default: '30' },
+        only: { type: 'string', multiple: true, default: [...KINDS] },
+        seed: { type: 'string' },
+        case: { type: 'string' },
+        fresh: { type: 'boolean', default: false },
+        help: { type: 'boolean', default: false },
+      },
+    })
+  } catch (fault) {
+    process.stderr.write(`${(fault as Error).message}\n${USAGE}`)
+    process.exit(2)
+  }
+}
 
 /** Shows one case, with its faults. */
 async function oneCase(kind: string, of: number, number: number): Promise<void> {
