@@ -11,6 +11,7 @@ import { plural, countWords } from '../words/numbers.ts'
 import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
 import { plainSpaces } from '../words/sentences.ts'
+import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
@@ -21,8 +22,8 @@ import { standingOf } from '../edition/shape/standing.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
-import { answersLeftOver } from '../edition/views/answers.ts'
 import { forAudience } from '../edition/publishing.ts'
+import { answerWarnings } from './answer-warnings.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
 import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
@@ -51,15 +52,17 @@ await run(() => {
     )
     .parse()
   const options = program.opts<Options>()
-  const content = readContent(options.content)
+  const read = readContent(options.content)
   if (options.explain !== undefined) {
-    printDiagnostics(content)
-    process.stdout.write(explained(content.records, options.explain))
-    return content.errors > 0 ? EXIT.failed : EXIT.well
+    printDiagnostics(read)
+    process.stdout.write(explained(read.records, options.explain))
+    return read.errors > 0 ? EXIT.failed : EXIT.well
   }
-  const edition = hasSite(content.records)
-    ? computeEdition(content.records, defined({ program: PROGRAM, asOf: options.asOf, today: today() }))
+  const edition = hasSite(read.records)
+    ? computeEdition(read.records, defined({ program: PROGRAM, asOf: options.asOf, today: today() }))
     : null
+  const warnings = edition === null ? [] : answerWarnings(edition, read.records)
+  const content = { ...read, diagnostics: inOrder([...read.diagnostics, ...warnings]) }
   const scope: ReportScope = defined({
     lots: options.lots && new Set(options.lots),
     criteria: options.criteria && new Set(options.criteria),
@@ -213,17 +216,5 @@ function findingLines(edition: Edition): string[] {
         ...finding.evidence.map((text) => `    ${text}`),
       ])
       .map(plainSpaces),
-    ...leftOverLines(edition, new Set(findings.map(({ id }) => id))),
-  ]
-}
-
-/** An answer may outlive its finding, or name none by a slip: both are said. */
-function leftOverLines(edition: Edition, made: ReadonlySet<string>): string[] {
-  const leftOver = answersLeftOver(edition, made)
-  if (leftOver.length === 0) return []
-  return [
-    '',
-    `${countWords(leftOver.length, 'answer')} to findings that are not made, or no longer made:`,
-    ...leftOver.map(({ about, answer }) => `  ${answer.finding} (in the record of ${about})`),
   ]
 }

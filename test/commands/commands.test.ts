@@ -6,6 +6,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   writeFileSync,
@@ -45,6 +46,22 @@ describe('npm run check', () => {
     const ended = await run('check', '--content', contentCopy())
     expect(ended).toMatchObject({ status: 0, error: '' })
     expect(ended.out).toContain('tuff, strength: 2 draft (would meet)')
+  })
+  it('warns of an answer that names no finding, with the id that is near', async () => {
+    const folder = contentCopy()
+    const record = join(folder, 'lots/tuff/T-1.yaml')
+    const answer = (finding: string) =>
+      `answers: [{ finding: ${finding}, date: 2026-04-02, by: A. Mason, answer: mistyped }]\n`
+    const text = readFileSync(record, 'utf8').replace('bill: BL-1', 'bill: BL-2')
+    writeFileSync(record, `${text}${answer('bill-twice/tuff/T-1/BL2')}`)
+    const ended = await run('check', '--content', folder)
+    expect(ended.status).toBe(0)
+    expect(ended.error).toMatch(
+      /^lots\/tuff\/T-1\.yaml:\d+:22: warning: no finding of today has the id "bill-twice\/tuff\/T-1\/BL2" \[reference-unknown\]/,
+    )
+    expect(ended.error).toMatch(/fix: did you mean bill-twice\/tuff\/T-1\/BL-2.*\n0 errors, 1 warning\n$/s)
+    writeFileSync(record, `${text}${answer('bill-twice/tuff/T-1/BL-2')}`)
+    expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
   })
   it('prints one JSON document as schemas/check.json describes, with unrounded values and the clause that decided', async () => {
     const { out, status } = await run('check', '--content', contentCopy(), '--json')
@@ -287,6 +304,32 @@ describe('npm run issue', () => {
     )
     expect(await due()).toMatchObject({ status: 0, out: 'No lot is due.\n' })
     expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
+  })
+  it('leaves what is due of another producer to that producer’s signatories', async () => {
+    const folder = contentCopy()
+    const write = (path: string, text: string) => {
+      writeFileSync(join(folder, path), text)
+    }
+    const producer = (name: string, by: string) =>
+      `name: ${name}\naddress: [1 Lane]\nplants: { mill: { name: Mill } }\nsignatories: [{ name: ${by}, function: manager }]\n`
+    write('producers/hill.yaml', producer('Hill', 'A. Mason'))
+    write('producers/dale.yaml', producer('Dale', 'B. Reed'))
+    write(
+      'sources/dale-tuff.yaml',
+      readFileSync(join(folder, 'sources/tuff.yaml'), 'utf8').replace('producer: hill', 'producer: dale'),
+    )
+    mkdirSync(join(folder, 'lots/dale-tuff'))
+    renameSync(join(folder, 'lots/tuff/T-9.yaml'), join(folder, 'lots/dale-tuff/D-9.yaml'))
+    const due = (by: string, ...more: string[]) =>
+      run('issue', '--due', '--yes', '--content', folder, '--by', by, '--reason', 'r', ...more)
+    expect(await due('C. Wood')).toMatchObject({
+      status: 2,
+      error: expect.stringContaining('C. Wood is not among the signatories of any producer'),
+    })
+    const own = await due('B. Reed', '--function', 'manager')
+    expect(own.out).toMatch(/^dale-tuff\/D-9, revision 0(?!.*tuff\/T-1)/s)
+    expect(own.error).toBe('1 lot of other producers is due as well; B. Reed does not sign for them.\n')
+    expect((await due('A. Mason')).out).toMatch(/^tuff\/T-1, revision 0/)
   })
   it('leaves a lot provisional while a result is overdue, and takes it as due when the late one comes', async () => {
     const folder = contentCopy()
