@@ -19,6 +19,13 @@ export function checkDate(moment: Moment | undefined, pointer: string, report: F
   return false
 }
 
+/** Reports a month of a year that is a slip of the pen. @param month as the schema has it, year-month */
+export function checkMonth(month: string, pointer: string, report: FileReport): boolean {
+  if (EARLIEST.day <= readMoment(`${month}-01`).day) return true
+  report.at(pointer, 'date', `the month ${month} is before 1900`, 'check the year')
+  return false
+}
+
 /** Hours, minutes, seconds; an offset is nowhere more than 14 hours. */
 function isOnClock({ text }: Moment): boolean {
   const clock = text.slice(text.indexOf('T') + 1)

@@ -1,12 +1,12 @@
 /** Nothing on record has happened after the day that the records are read on. */
-import type { Moment } from '../../core/measure/moment.ts'
+import { lastDayOf, type Moment } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Control, CriterionRecord, Lot, Source } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 import { answerHappenings } from './answers.ts'
 
-/** A moment at which something happened, and where it stands. */
-export type Happening = readonly [moment: Moment | undefined, pointer: string]
+/** A moment at which something happened, where it stands, and what it is where more than the moment written there. */
+export type Happening = readonly [moment: Moment | undefined, pointer: string, said?: string]
 
 /** A clock ahead of the site's, or a date east of it, is no fault: own choice. */
 const GRACE_DAYS = 1
@@ -21,12 +21,12 @@ export function checkHappenings(
   report: FileReport,
 ): void {
   if (asOf === undefined) return
-  for (const [moment, pointer] of happenings)
+  for (const [moment, pointer, said] of happenings)
     if (moment !== undefined && asOf.day + GRACE_DAYS < moment.day)
       report.at(
         pointer,
         'date-ahead',
-        `${moment} is later than the as-of date, ${asOf}`,
+        `${said ?? moment} is later than the as-of date, ${asOf}`,
         'correct the date, or move as-of in site.yaml',
       )
 }
@@ -76,6 +76,9 @@ export function* sourceHappenings(source: Source): Generator<Happening> {
     yield [on, `/diverted/${place}/on`]
     yield [tested, `/diverted/${place}/tested`]
   }
+  // A month is balanced when it is over.
+  for (const [place, { month }] of (source.balance ?? []).entries())
+    yield [lastDayOf(month), `/balance/${place}/month`, `the end of ${month}`]
   for (const [place, { visits = [] }] of (source['verification-plan'] ?? []).entries())
     for (const [index, { on }] of visits.entries())
       yield [on, `/verification-plan/${place}/visits/${index}/on`]

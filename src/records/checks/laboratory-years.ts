@@ -1,5 +1,7 @@
 /** What a laboratory states of its years: devices, closed days, proficiency, and bridges between control cements. */
 import { compareMoments } from '../../core/measure/moment.ts'
+import type { PropertyKey } from '../../core/measure/properties.ts'
+import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { isFault, KINDS, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Laboratory } from '../schema/loaded-records.ts'
@@ -35,7 +37,8 @@ type Device = NonNullable<Laboratory['equipment']>[number]
 
 function checkEquipment(devices: readonly Device[], report: FileReport): void {
   const marks = new Set<string>()
-  for (const [index, { mark, resolution, verified }] of devices.entries()) {
+  for (const [index, device] of devices.entries()) {
+    const { mark, resolution, verified } = device
     const at = `/equipment/${index}`
     if (marks.has(mark))
       report.at(
@@ -45,18 +48,39 @@ function checkEquipment(devices: readonly Device[], report: FileReport): void {
         'give each device its own mark',
       )
     marks.add(mark)
-    if (resolution !== undefined) checkResolution(resolution, `${at}/resolution`, report)
+    if (resolution !== undefined) checkResolution(resolution, device.properties, `${at}/resolution`, report)
     checkVerified(verified, `${at}/verified`, report)
   }
 }
 
-/** Which unit a device shows depends on the device: any will do, above zero. */
-function checkResolution(text: string, pointer: string, report: FileReport): void {
+/** Readings that serve one property and its index alone; a mass, a length or a temperature may serve any. */
+const OWN_READINGS: readonly (readonly [measured: PropertyKey, kinds: readonly QuantityKind[]])[] = [
+  ['compressive-strength', ['force', 'stress']],
+  ['bulk-resistivity', ['resistance', 'resistivity']],
+]
+
+/** Which unit a device shows depends on the device: one in which something that it measures is read, above zero. */
+function checkResolution(
+  text: string,
+  measured: Device['properties'],
+  pointer: string,
+  report: FileReport,
+): void {
   const read = (Object.keys(KINDS) as QuantityKind[]).flatMap((kind) => {
     const reading = readQuantity(text, kind)
     return isFault(reading) ? [] : [reading]
   })
-  if (read.some(({ value, censored }) => 0 < value && censored === undefined)) return
+  if (read.some(({ value, censored }) => 0 < value && censored === undefined)) {
+    const own = OWN_READINGS.find(([, kinds]) => read.every(({ kind }) => kinds.includes(kind)))
+    if (own !== undefined && !measured.some((key) => (RATIO_OF[key] ?? key) === own[0]))
+      report.at(
+        pointer,
+        'quantity-unit',
+        `${text} is a step of ${KINDS[own[1][0] ?? 'force'].title}, and the device measures ${measured.join(', ')}`,
+        `write the step in the unit that the device shows, or add ${own[0]} to properties`,
+      )
+    return
+  }
   const isNumber = 0 < read.length
   report.at(
     pointer,

@@ -3,7 +3,7 @@ import { nameInSource } from '../../core/measure/lot-id.ts'
 import { momentIn } from '../../core/measure/moment.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Source } from '../schema/loaded-records.ts'
-import { checkDate, checkEnds, checkOrder, checkPeriod } from './dates.ts'
+import { checkDate, checkEnds, checkMonth, checkOrder, checkPeriod } from './dates.ts'
 import type { AllRecords } from './references.ts'
 
 /** @param id of the source */
@@ -72,9 +72,11 @@ function checkListing(listing: NonNullable<Source['listing']>, report: FileRepor
 
 /** A month is reported once, and not before it has begun. */
 function checkReports({ from, received = [] }: NonNullable<Source['reports']>, report: FileReport): void {
+  checkMonth(from, '/reports/from', report)
   const months = new Set<string>()
   for (const [index, { month, on }] of received.entries()) {
     const at = `/reports/received/${index}`
+    if (!checkMonth(month, `${at}/month`, report)) continue
     if (months.has(month))
       report.at(
         `${at}/month`,

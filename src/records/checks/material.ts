@@ -4,7 +4,9 @@ import { presentId } from '../../core/measure/lot-id.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Source } from '../schema/loaded-records.ts'
-import { checkDate, checkOrder } from './dates.ts'
+import { checkDate, checkExclusions, checkMonth, checkOrder } from './dates.ts'
+import { checkFinished } from './finished-results.ts'
+import { checkOxides } from './oxides.ts'
 import { type AllRecords, checkReference } from './references.ts'
 
 /** @param id of the source */
@@ -28,6 +30,7 @@ function checkBalance(balance: NonNullable<Source['balance']>, report: FileRepor
   const lines = new Set<string>()
   const whole = new Set(balance.flatMap(({ month, silo }) => (silo === undefined ? [month] : [])))
   for (const [index, { month, silo }] of balance.entries()) {
+    checkMonth(month, `/balance/${index}/month`, report)
     const key = JSON.stringify([month, silo ?? null])
     if (lines.has(key))
       report.at(
@@ -60,10 +63,19 @@ function checkDiverted(entry: Diverted, at: string, { lots, all, report }: Again
       '"tested" is missing beside "results"',
       'add tested: with the day of the test',
     )
+  checkResults(entry, `${at}/results`, all, report)
   const isDated = checkDate(on, `${at}/on`, report)
   if (lot === undefined) return
   lots.check(lot, `${at}/lot`, report)
   if (isDated) checkProduced(lots.producedFrom(lot), on, `${at}/on`, { what: `diverted from ${lot}`, report })
+}
+
+/** What a laboratory reported of it, as of any other analysis. */
+function checkResults({ results, tested }: Diverted, at: string, all: AllRecords, report: FileReport): void {
+  if (results === undefined) return
+  checkExclusions(results, tested, at, report)
+  checkOxides(results, at, report)
+  checkFinished(results, at, all, report)
 }
 
 type Shipment = NonNullable<Source['shipments']>[number]

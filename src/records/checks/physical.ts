@@ -3,7 +3,7 @@
  * where only a value will do.
  */
 import { isPropertyKey, property, type PropertyKey } from '../../core/measure/properties.ts'
-import type { Quantity, QuantityKind } from '../../core/measure/units.ts'
+import { KINDS, type Quantity, type QuantityKind } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { RecordKind } from '../schema/schemas.ts'
 import { below } from '../yaml/pointer.ts'
@@ -94,7 +94,9 @@ export function reportRange(
   [low, high]: Bounds,
   report: FileReport,
 ): void {
-  const mend = `check the number and its unit: between ${low} and ${high} in the stored unit was expected`
+  const { stored } = KINDS[quantity.kind]
+  const range = `between ${low} and ${high}${stored === '' ? '' : ` ${stored}`}`
+  const mend = `check the number and its unit: ${range} was expected`
   report.at(pointer, 'quantity-range', `${quantity.written} is not physically possible here`, mend)
 }
 

@@ -8,6 +8,31 @@ import type { FileReport } from '../diagnostics/report.ts'
 import type { Site } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 
+/** Names at the root of the output that every build writes, or may write. */
+export const BUILT_NAMES: readonly string[] = [
+  '404.html',
+  '_astro',
+  'comparison',
+  'conditions',
+  'criteria',
+  'data',
+  'due',
+  'feed.xml',
+  'findings',
+  'index.html',
+  'laboratories',
+  'limits',
+  'look-up',
+  'lots',
+  'methods',
+  'register',
+  'routes',
+  'schemas',
+  'shipments',
+  'sitemap.xml',
+  'sources',
+]
+
 export function checkSite(site: Site, all: AllRecords, report: FileReport): void {
   site.criteria.forEach((id, index) => {
     checkReference('criterion', id, `/criteria/${index}`, all, report)
@@ -18,6 +43,7 @@ export function checkSite(site: Site, all: AllRecords, report: FileReport): void
   }
   checkDate(site['as-of'], '/as-of', report)
   checkAddress(site.address, report)
+  checkKept(site.keep ?? [], report)
   checkPrecision(site, all, report)
   for (const check of Object.keys(site.checks ?? {})) checkNameOfCheck(check, below('/checks', check), report)
 }
@@ -31,4 +57,16 @@ function checkAddress(address: string | undefined, report: FileReport): void {
     `"${address}" is no address: its host or its port cannot be`,
     'write an address such as https://example.org/pozzolans/, with a port from 1 to 65535 if any',
   )
+}
+
+/** What the build writes itself cannot be the owner's; without regard to case, as some disks see names. */
+function checkKept(keep: readonly string[], report: FileReport): void {
+  for (const [index, name] of keep.entries())
+    if (BUILT_NAMES.includes(name.toLowerCase()))
+      report.at(
+        `/keep/${index}`,
+        'schema',
+        `${name} is listed under keep, and the build writes it itself`,
+        `take ${name} out of keep; what is yours must have another name`,
+      )
 }

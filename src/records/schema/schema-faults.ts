@@ -5,6 +5,7 @@ import type { FileReport } from '../diagnostics/report.ts'
 import { above } from '../yaml/pointer.ts'
 import { isCommaSplit, isForbidden, unknownKey, wrongName } from './key-faults.ts'
 import { splitReadings } from './comma-splits.ts'
+import { reportLimit } from './limit-faults.ts'
 import { commaMend, unitsInWords } from './quantity-faults.ts'
 import { description, inWords, valueWords } from './schema-words.ts'
 import { type ErrorObject, resolveReference } from './schemas.ts'
@@ -36,11 +37,11 @@ type Handler = (error: ErrorObject, report: FileReport) => void
 function reportError(error: ErrorObject, report: FileReport): void {
   const handler = HANDLERS[error.keyword]
   if (handler !== undefined) handler(error, report)
-  else
+  else if (!reportLimit(error, report))
     report.at(
       error.instancePath,
       'schema',
-      `${valueWords(error.data)} ${error.message ?? 'is not what is expected here'}`,
+      `${valueWords(error.data)} is not what is expected here`,
       description(error) || 'see the schema of this kind of record',
     )
 }
@@ -135,7 +136,9 @@ function wrongType(error: ErrorObject, report: FileReport): void {
       error.instancePath,
       'schema',
       `found ${valueWords(error.data)}; ${expectedType(error)} was expected`,
-      description(error) || formInWords(error),
+      typeof error.data === 'number'
+        ? [formInWords(error), description(error)].filter(Boolean).join('; ')
+        : description(error) || formInWords(error),
     )
 }
 
