@@ -1,7 +1,7 @@
 /**
  * The one list of what a laboratory reports and the tool derives: key, title, symbol, kind of quantity,
  * bounds.
- * `npm run generate` writes it into the schemas.
+ * `npm run generate` writes it into the schemas. Long, as the list is.
  */
 import { KINDS, type QuantityKind } from './units.ts'
 

@@ -3,7 +3,7 @@
  *
  * Every factor is exact by definition. NIST SP 811 (2008), B.8, prints them rounded to seven digits, and the
  * exact pound and pound-force in its footnotes. Factors without a source beside them follow from these, or
- * are decimal prefixes and hours of a day.
+ * are decimal prefixes and hours of a day. Half of the file is the list.
  */
 import { commaReadings } from './comma-numbers.ts'
 import { toSignificant } from './rounding.ts'
