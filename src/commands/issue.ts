@@ -6,7 +6,7 @@ import { isDue } from '../edition/certificate/due.ts'
 import type { Records } from '../records/records.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
-import { type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
+import { type IssueOrder, type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { resumeIssue } from './resume-issue.ts'
@@ -14,17 +14,11 @@ import { checkSaid } from './said-texts.ts'
 import { revisionSummary } from './revision-summary.ts'
 import { writeAll } from './write-all.ts'
 
-export interface IssueOptions {
-  content: string
-  by?: string
-  reason?: string
-  function?: string
-  date?: Moment
-  due?: boolean
-  resume?: boolean
-  yes?: boolean
-  withdraw?: boolean
-  replacedBy?: string
+interface IssueOptions extends Partial<Omit<IssueOrder, 'lots'>> {
+  readonly content: string
+  readonly due?: boolean
+  readonly resume?: boolean
+  readonly yes?: boolean
 }
 
 await run(async () => {

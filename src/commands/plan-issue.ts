@@ -13,7 +13,6 @@ import { type PrivatePart, withRevealed } from '../records/issued/private-part.t
 import { type IssuedReader, issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/records.ts'
 import type { Lot, Producer } from '../records/schema/loaded-records.ts'
-import type { IssueOptions } from './issue.ts'
 import { CommandFailure, EXIT, PROGRAM } from './program.ts'
 
 type Signatory = NonNullable<Producer['signatories']>[number]
@@ -23,9 +22,14 @@ export interface PlannedRevision extends PlannedIssue {
   readonly changes: Changes | null
 }
 
-export interface IssueOrder extends Omit<IssueOptions, 'date'> {
+export interface IssueOrder {
   readonly lots: readonly string[]
   readonly date: Moment
+  readonly by?: string
+  readonly reason?: string
+  readonly function?: string
+  readonly withdraw?: boolean
+  readonly replacedBy?: string
 }
 
 /** @throws CommandFailure for the first lot that may not be issued; nothing is issued then */
@@ -128,25 +132,21 @@ function checkDate(lot: string, record: Lot, { date, withdraw }: IssueOrder): vo
  * Whether somebody signs for the producer of a lot: as one of its signatories, or in a function that is given, unless
  * another producer has the person on record.
  */
-export function signsFor(
-  records: Records,
-  lot: string,
-  order: Pick<IssueOptions, 'by' | 'function'>,
-): boolean {
+export function signsFor(records: Records, lot: string, order: Pick<IssueOrder, 'by' | 'function'>): boolean {
   if (signatoryFor(records, sourceOf(lot), order) !== undefined) return true
   return (
     order.function !== undefined && ![...records.producers.values()].some((other) => signatory(other, order))
   )
 }
 
-function signatory({ signatories = [] }: Producer, { by }: Pick<IssueOptions, 'by'>): Signatory | undefined {
+function signatory({ signatories = [] }: Producer, { by }: Pick<IssueOrder, 'by'>): Signatory | undefined {
   return signatories.find(({ name }) => name === by)
 }
 
 function signatoryFor(
   { producers, sources }: Records,
   source: string,
-  order: Pick<IssueOptions, 'by'>,
+  order: Pick<IssueOrder, 'by'>,
 ): Signatory | undefined {
   const producer = producers.get(sources.get(source)?.producer ?? '')
   return producer && signatory(producer, order)
