@@ -1,7 +1,7 @@
 /** Producer against agency, in words. */
 import type { IndependentComparison } from '../core/agency/independent-comparison.ts'
 import { SHIFT } from '../core/agency/independent-comparison.ts'
-import type { Side, SidesOfLimit } from '../core/agency/pairs.ts'
+import type { Side, SidesOfLimit } from '../core/agency/sides.ts'
 import type { SplitComparison } from '../core/agency/split-comparison.ts'
 import type { VerificationStatus } from '../core/agency/verification-status.ts'
 import { property, type PropertyKey, storedUnit } from '../core/measure/properties.ts'

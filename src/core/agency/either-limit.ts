@@ -1,6 +1,14 @@
 /** Limits of which a clause takes any one: a single result beyond one of them does not fail the clause. */
 import { kept } from '../measure/kept.ts'
-import type { Pair, Side, SidesOfLimit } from './pairs.ts'
+import type { Result } from '../result/result.ts'
+import type { Side, SidesOfLimit } from './sides.ts'
+
+/** What is asked of a producer's and an agency's result side by side. */
+interface Sided {
+  readonly kind: string
+  readonly agency: Pick<Result, 'laboratory' | 'sample'>
+  readonly sides: readonly SidesOfLimit[]
+}
 
 /**
  * Says of each limit that is one of several ways to meet a clause what the other ways change.
@@ -8,7 +16,7 @@ import type { Pair, Side, SidesOfLimit } from './pairs.ts'
  * @returns the pairs, in the same order
  * Note: a way counts for an agency by the results on the same sample of the same laboratory.
  */
-export function withOtherWays(pairs: readonly Pair[]): Pair[] {
+export function withOtherWays<P extends Sided>(pairs: readonly P[]): P[] {
   const ways = new Map<string, SidesOfLimit[]>()
   for (const pair of pairs)
     for (const side of pair.sides)
@@ -21,7 +29,7 @@ export function withOtherWays(pairs: readonly Pair[]): Pair[] {
   }))
 }
 
-function keyOf({ kind, agency }: Pair, { oneOf }: SidesOfLimit): string {
+function keyOf({ kind, agency }: Sided, { oneOf }: SidesOfLimit): string {
   return [kind, agency.laboratory, agency.sample, oneOf].join('|')
 }
 

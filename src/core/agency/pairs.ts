@@ -1,9 +1,8 @@
 /** A producer's and an agency's results of one lot, side by side. */
 import type { Clause, Criterion } from '../criteria/criterion.ts'
-import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import { representative } from '../history/history.ts'
 import { withOtherWays } from './either-limit.ts'
-import { sidesOfLimits } from './sides.ts'
+import { type SidesOfLimit, sidesOfLimits } from './sides.ts'
 import { defined } from '../measure/defined.ts'
 import { dutyOf } from '../measure/duty.ts'
 import { compareMoments, type Moment } from '../measure/moment.ts'
@@ -33,19 +32,6 @@ export interface ComparedLot {
   readonly criterion: Criterion | undefined
   readonly withdrawn?: Moment | undefined
 }
-
-/** One limit with the side of it that each result lies on. */
-export interface SidesOfLimit {
-  readonly clause: string
-  readonly limit: StatedLimit
-  readonly producer: Side
-  readonly agency: Side
-  /** Id of the clause that this limit is one of several ways to meet. */
-  readonly oneOf?: string
-  /** What the other ways change: both sides meet the clause, the sample was not tested for one, or nothing. */
-  readonly otherWay?: 'both-meet' | 'not-tested' | 'changes-nothing'
-}
-export type Side = 'meets' | 'would-not-meet' | 'open'
 
 export interface Pair extends TestKey {
   readonly kind: AgencyKind

@@ -1,10 +1,27 @@
 /** On which side of a limit each of two results lies, each judged as it would be alone. */
 import { type Clause, type Comparison, includesClass } from '../criteria/criterion.ts'
-import { type ClassLimit, limitsForClass, statedLimit } from '../criteria/limits-for-class.ts'
+import {
+  type ClassLimit,
+  limitsForClass,
+  type StatedLimit,
+  statedLimit,
+} from '../criteria/limits-for-class.ts'
 import { compareWithLimit } from '../judging/compare-with-limit.ts'
 import { isSameAge } from '../measure/age.ts'
 import type { Result } from '../result/result.ts'
-import type { Side, SidesOfLimit } from './pairs.ts'
+
+/** One limit with the side of it that each result lies on. */
+export interface SidesOfLimit {
+  readonly clause: string
+  readonly limit: StatedLimit
+  readonly producer: Side
+  readonly agency: Side
+  /** Id of the clause that this limit is one of several ways to meet. */
+  readonly oneOf?: string
+  /** What the other ways change: both sides meet the clause, the sample was not tested for one, or nothing. */
+  readonly otherWay?: 'both-meet' | 'not-tested' | 'changes-nothing'
+}
+export type Side = 'meets' | 'would-not-meet' | 'open'
 
 /** The two results of one test. */
 interface Two {

@@ -1,5 +1,6 @@
 /** Audit check: an agency's results fail a limit that none of the producer's does. */
-import type { Pair, SidesOfLimit } from '../agency/pairs.ts'
+import type { Pair } from '../agency/pairs.ts'
+import type { SidesOfLimit } from '../agency/sides.ts'
 import { kept } from '../measure/kept.ts'
 import { everyClauseOutcome } from '../criteria/verdict.ts'
 import type { AuditedLot } from './audited.ts'

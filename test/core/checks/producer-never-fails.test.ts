@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Pair, Side } from '../../../src/core/agency/pairs.ts'
+import type { Pair } from '../../../src/core/agency/pairs.ts'
+import type { Side } from '../../../src/core/agency/sides.ts'
 import type { AuditedLot } from '../../../src/core/checks/audited.ts'
 import { producerNeverFails } from '../../../src/core/checks/producer-never-fails.ts'
 import { readAge } from '../../../src/core/measure/age.ts'
