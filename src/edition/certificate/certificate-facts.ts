@@ -3,35 +3,29 @@ import { type Criterion, isAsRead, isUnconfirmed } from '../../core/criteria/cri
 import { hasNoClass } from '../../core/criteria/no-class.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { dutyOf } from '../../core/measure/duty.ts'
 import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import { compareMoments, type Moment } from '../../core/measure/moment.ts'
-import { regularSamples } from '../../core/mortar/regular-samples.ts'
-import { withTexts } from '../../core/measure/texts-of-times.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
-import type { Lot, Producer, Source } from '../../records/schema/loaded-records.ts'
-import { written } from '../../words/as-written.ts'
+import type { Producer, Source } from '../../records/schema/loaded-records.ts'
 import { replacementWords } from '../../words/condition-words.ts'
-import { date } from '../../words/dates.ts'
-import type { WorkingStep } from '../../core/result/working.ts'
-import { intervalScopeWords } from '../../words/interval-words.ts'
-import { resultReasonIn } from '../../words/result-reasons.ts'
 import { scopeWords } from '../../words/outcomes.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
 import { titlesOf, type WordedVerdict, wordedVerdict } from '../../words/worded-verdict.ts'
 import type { JudgedLot } from '../passes/judge-lot.ts'
-import type { CertificateCriterion, CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
+import type { CertificateCriterion, CertificateFacts } from '../shape/certificate-facts.ts'
 import { conditionParticulars } from '../shape/condition-particulars.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
-import { accreditationFor, accreditationOn, hasAccreditation } from '../passes/accreditation.ts'
+import { accreditationOn, hasAccreditation } from '../passes/accreditation.ts'
 import { namedTest } from '../shape/standing.ts'
 import { departuresOf } from './departures.ts'
 import { deviationFacts, mortarFacts } from './mortar-facts.ts'
 import { type IsIssued, withheldRecord, type Withholding, withoutDrafts } from './withheld.ts'
+import { lotIdentity, statedSamples } from './lot-facts.ts'
+import { statedResult } from './result-facts.ts'
 
 /** Who issues which revision and why; absent for a draft. */
 export interface Issue {
@@ -99,7 +93,7 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
       safetyDataSheet: source['safety-data-sheet'] ?? null,
     },
     lot: lotIdentity(lot, record),
-    samples: samples(record, records),
+    samples: statedSamples(record, records),
     laboratories: laboratories(lot, records),
     conditions: conditionsOf(lot, records),
     results: producersResults(lot).map((result) => statedResult(result, lot.record, records)),
@@ -157,71 +151,6 @@ function independence(word: 'yes' | 'no' | undefined): boolean | null {
   return word === undefined ? null : word === 'yes'
 }
 
-function lotIdentity({ number, class: lotClass }: JudgedLot, record: Lot): CertificateFacts['lot'] {
-  const feed = [
-    record.feed?.cell,
-    record.feed?.moisture && `feed moisture ${written(record.feed.moisture)}`,
-    record.feed?.note,
-  ].filter(Boolean)
-  return {
-    number,
-    class: lotClass,
-    produced: { from: record.produced.from.text, to: record.produced.to.text },
-    quantityT: record.quantity.value,
-    quantity: written(record.quantity),
-    silo: record.silo ?? null,
-    seals: record.seals ?? [],
-    feed: feed.length === 0 ? null : feed.join(', '),
-    blend: (record.blend ?? []).map((part) => ({ source: part.source, share: written(part.share) })),
-    note: record.note ?? null,
-  }
-}
-
-function samples(record: Lot, { laboratories }: Records): CertificateFacts['samples'] {
-  return inOrderOfTaking(record.samples).map((sample) => ({
-    id: sample.id,
-    kind: sample.kind,
-    duty: dutyOf({ sampleKind: sample.kind, ...defined({ duty: sample.duty }) }),
-    of: sample.of ?? null,
-    taken: takenWords(sample),
-    begun: dateOrNull(sample.taken?.from ?? sample.on),
-    ended: dateOrNull(sample.taken?.to ?? sample.on),
-    place: sample.place ?? null,
-    by: sample.by ?? null,
-    method: sample.method ?? null,
-    increments: sample.increments ?? null,
-    mass: sample.mass ? written(sample.mass) : null,
-    container: sample.container ?? null,
-    represents: sample.represents ? written(sample.represents) : null,
-    to: sample.to === undefined ? null : (laboratories.get(sample.to)?.name ?? sample.to),
-    received: sample.received === undefined ? null : date(sample.received),
-    retained: sample.retained
-      ? [sample.retained.place, sample.retained.until && `until ${date(sample.retained.until)}`]
-          .filter(Boolean)
-          .join(', ')
-      : null,
-  }))
-}
-
-/** Regular samples, which may be many, in order of their taking, others in their places. */
-function inOrderOfTaking(all: Lot['samples']): Lot['samples'] {
-  const times = regularSamples({ samples: all }) ?? {}
-  const timed = all.filter(({ id }) => times[id] !== undefined)
-  const inOrder = timed
-    .toSorted((a, b) => compareMoments(times[a.id] as Moment, times[b.id] as Moment))
-    .values()
-  return all.map((sample) => (timed.includes(sample) ? (inOrder.next().value ?? sample) : sample))
-}
-
-function dateOrNull(moment: Moment | undefined): string | null {
-  return moment === undefined ? null : date(moment)
-}
-
-function takenWords({ taken, on }: Lot['samples'][number]): string | null {
-  if (taken !== undefined) return `${date(taken.from)} to ${date(taken.to)}`
-  return on === undefined ? null : date(on)
-}
-
 function laboratories(lot: JudgedLot, records: Records): CertificateFacts['laboratories'] {
   const ids = [...new Set(producersResults(lot).map((result) => result.laboratory))].sort()
   return ids.flatMap((id) => {
@@ -259,44 +188,6 @@ function conditionsOf(lot: JudgedLot, records: Records): CertificateFacts['condi
           },
         ]
   })
-}
-
-function statedResult(
-  { working, begun: _begun, reasons, interval, ...result }: Result,
-  record: Lot,
-  records: Records,
-): CertificateResult {
-  const laboratory = records.laboratories.get(result.laboratory)
-  return {
-    ...withTexts(result),
-    reasons: reasons.map((reason) => resultReasonIn(reason, records.site.units)),
-    accredited: laboratory !== undefined && accreditationFor(laboratory, result) !== undefined,
-    ...defined({
-      interval: interval && { ...interval, method: intervalScopeWords(interval) },
-      subcontracted: subcontractorOf(result, record),
-      mortars: result.control === undefined ? undefined : meansOf(working()),
-    }),
-  }
-}
-
-/** Undefined for an index that its laboratory finished itself. */
-function meansOf(steps: readonly WorkingStep[]): CertificateResult['mortars'] {
-  const ratio = steps.find((step) => step.step === 'ratio')
-  if (ratio?.step !== 'ratio') return undefined
-  const { unit, decimals } = ratio
-  // A working has a decimal more than a result is reported with.
-  const figure = (value: number) => ({ value, unit, decimals: Math.max(0, decimals - 1) })
-  return { test: figure(ratio.test), control: figure(ratio.control) }
-}
-
-function subcontractorOf(
-  { sample, tested, condition }: Pick<Result, 'sample' | 'tested' | 'condition'>,
-  record: Lot,
-): string | undefined {
-  if (condition !== undefined) return undefined
-  return record.analyses?.find(
-    (analysis) => analysis.sample === sample && compareMoments(analysis.tested, tested) === 0,
-  )?.subcontracted
 }
 
 function wordedVerdicts({ criteria, verdicts }: JudgedLot, stating: Stating): WordedVerdict[] {
