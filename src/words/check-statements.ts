@@ -53,6 +53,7 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   'result-implausible': 'Is each result within what is plausible of its property?',
   'oxide-total': 'Do oxides and loss on ignition add up to about 100 %?',
   'alkalis-above-total': 'Are the available alkalis no more than the total?',
+  'loss-too-small': 'Is no loss on ignition below zero, or, of material as received, below its moisture?',
   'far-from-history': 'Is each result of the size of those before it?',
   'shipment-mass': 'Is the mass of each bill one that a truck, car or barge carries?',
   'shipped-above-quantity': 'Was no more of a lot shipped than it holds?',
@@ -69,6 +70,8 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   'step-at-event': 'Are results before and after an event or a change alike?',
   'month-effect': 'Are results of all months of the calendar alike?',
   'margin-shrinking': 'Do as few newer results as older ones lie close to a limit?',
+  'period-estimate-beyond':
+    'Does the estimate for the newest control period, where a limit is held against one, meet that limit?',
   'uniformity-exceeded': 'Does each lot lie within the band about the mean of those before it?',
 
   'split-beyond-limit': 'Does each split agree within what testing alone explains?',

@@ -16,6 +16,7 @@ import type { WordsOf } from './reason-words.ts'
 import { propertyWords } from './property-names.ts'
 import { listWords } from './sentences.ts'
 import { quantity } from './units.ts'
+import { UNISSUED_LOT } from './withheld.ts'
 
 export const HISTORY_SENTENCES: WordsOf<HistoryParams, [FindingNames]> = {
   'out-of-control': (found, names) =>
@@ -37,6 +38,8 @@ export const HISTORY_SENTENCES: WordsOf<HistoryParams, [FindingNames]> = {
     )}`,
   'margin-shrinking': (found, names) =>
     `More results of ${ofWords(found, names)} at ${names.laboratory(found.laboratory)} lie close to ${limitWords(found.limit)} than before: ${found.before.near} of ${found.before.n}, then ${found.after.near} of ${found.after.n}`,
+  'period-estimate-beyond': ({ source, lot, value, decimals, unit, limit, mean, ...found }, names) =>
+    `The ${testWords(found, names)} of ${names.source(source)} over the control period up to ${lot === null ? UNISSUED_LOT : names.number(lot)}, estimated at ${quantity(value, Math.max(decimals, mean.decimals), unit, names.units)}, does not meet ${limitWords(limit)}`,
   'uniformity-exceeded': ({ source, property: key, half, unit, outside, judged }, names) =>
     `The ${propertyWords({ property: key })} of ${outside} of ${countWords(judged, 'lot')} of ${names.source(source)} lies more than ${bandWords(half, unit)} from the mean of the lots before`,
   'index-follows-control': (found, names) =>
@@ -81,6 +84,10 @@ export const HISTORY_EVIDENCE: WordsOf<HistoryParams, [FindingNames], string[]> 
   'margin-shrinking': ({ before, after, p }) => [
     `within one standard deviation of the limit, or beyond it, in the older and the newer half: ${fixedDigits((100 * before.near) / before.n, 0)} % and ${fixedDigits((100 * after.near) / after.n, 0)} %; ${chanceWords(p)}, one-sided`,
     'lots that share a control batch count as one',
+  ],
+  'period-estimate-beyond': ({ value, n, mean, standardDeviation, factor }, { units }) => [
+    `mean of ${countWords(n, 'result')} ${quantity(mean.value, mean.decimals, mean.unit, units)}, ${value < mean.value ? 'less' : 'plus'} ${fixedDigits(factor, 2)} standard deviations of ${quantity(standardDeviation.value, standardDeviation.decimals, standardDeviation.unit === '%' ? 'points' : standardDeviation.unit, units)}`,
+    'single lots may all meet their limit: ask what changed in level or in scatter over the period',
   ],
   'uniformity-exceeded': ({ lots, outside }, names) => [
     firstLots(lots, outside, names),

@@ -33,6 +33,8 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
     `The oxides and loss on ignition that ${names.laboratory(laboratory)} reports for sample ${sample} of ${names.lot(lot)} add up to ${figureWords({ value: total, decimals: 1, unit: '%' })}, outside the plausible range of ${spanWords(low, high, '%', names)}`,
   'alkalis-above-total': ({ lot, sample, available, total }, names) =>
     `The available alkalis of sample ${sample} of ${names.lot(lot)}, ${alkaliWords(available)}, are above its total alkalis, ${alkaliWords(total)}`,
+  'loss-too-small': ({ lot, sample, laboratory, value, decimals, moisture }, names) =>
+    `The loss on ignition that ${names.laboratory(laboratory)} reports for sample ${sample} of ${names.lot(lot)}, ${figureWords({ value, decimals, unit: '%' })}${moisture === null ? '' : ' as received'}, is below ${moisture === null ? 'zero' : `its moisture, ${figureWords({ ...moisture, unit: '%' })}`}`,
   'far-from-history': ({ lot, sample, value, decimals, unit, median, n, ...test }, names) =>
     `The ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit }, names.units)} (sample ${sample}), far from ${figureWords({ value: median, decimals, unit }, names.units)}, the median of the ${n} results before it`,
   'shipment-mass': ({ lot, bill, written, low, high, unit }, names) =>
@@ -119,6 +121,11 @@ export const LOT_EVIDENCE: WordsOf<LotFindingParams, [FindingNames], string[]> =
     'an analysis of the ignited material says so under basis, and its loss on ignition is then left out',
   ],
   'alkalis-above-total': () => ['what is available is a part of the whole; check both figures'],
+  'loss-too-small': ({ moisture }) => [
+    moisture === null
+      ? 'check both weighings and the sign: only a material with sulfide, such as slag, gains mass on ignition'
+      : 'what the material as received loses on ignition includes its moisture: check both figures and the basis',
+  ],
   'far-from-history': () => ['check the decimal point and the unit'],
   'shipment-mass': () => [OWN_CHOICE],
   'shipped-above-quantity': () => ['check the masses of the bills and the quantity of the lot'],

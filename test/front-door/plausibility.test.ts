@@ -1,5 +1,8 @@
 /** What is possible and hardly true is a finding, with its figures; it changes no outcome. */
 import { describe, expect, it } from 'vitest'
+import { implausibleResults } from '../../src/core/checks/plausible-results.ts'
+import type { MaterialKind } from '../../src/core/measure/material-kind.ts'
+import { result } from '../core/judging/fixture.ts'
 import { mortar, reportOn, type TrialLot } from './front-door.ts'
 
 const CLAUSE = 'property: moisture, at-most: 3.0 %'
@@ -47,6 +50,29 @@ describe('results that are hardly true', () => {
       'warning alkalis-above-total: The available alkalis of sample C of lot L1 of Trial, 2.10 %, are above its total alkalis, 1.66 %',
     ])
     expect(ofResults('Na2O: 1.00 %, K2O: 1.00 %, available-alkalis: 1.70 %')).toEqual([])
+  })
+
+  it('are losses on ignition below zero, and as received below the moisture that they include', () => {
+    expect(ofResults('loss-on-ignition: -0.04 %')).toEqual([
+      'warning loss-too-small: The loss on ignition that Quay reports for sample C of lot L1 of Trial, −0.04 %, is below zero',
+    ])
+    const wet = (percent: string, basis: string) =>
+      ofResults(`moisture: 1.20 %, loss-on-ignition: { value: ${percent} %, basis: ${basis} }`)
+    expect(wet('0.90', 'as received')).toEqual([
+      'warning loss-too-small: The loss on ignition that Quay reports for sample C of lot L1 of Trial, 0.90 % as received, is below its moisture, 1.20 %',
+    ])
+    // A dried material has lost its moisture already, and the two say nothing of each other.
+    expect([wet('1.20', 'as received'), wet('0.90', 'dry'), ofResults('loss-on-ignition: 0 %')]).toEqual([
+      [],
+      [],
+      [],
+    ])
+  })
+
+  it('are no losses below zero of slag, whose sulfide takes up oxygen', () => {
+    const results = [result('loss-on-ignition', -0.9, { sample: 'C' })]
+    const of = (kind: MaterialKind) => implausibleResults({ id: 'vale/1', kind, results })
+    expect([of('slag'), of('silica-fume').map(({ reason }) => reason.code)]).toEqual([[], ['loss-too-small']])
   })
 
   it('are losses ten times smaller than those before, with the median of five or more', () => {

@@ -66,6 +66,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'result-implausible': { family: 'arithmetic', severity: 'warning', first: true },
   'oxide-total': { family: 'arithmetic', severity: 'warning' },
   'alkalis-above-total': { family: 'arithmetic', severity: 'warning' },
+  'loss-too-small': { family: 'arithmetic', severity: 'warning' },
   'far-from-history': { family: 'arithmetic', severity: 'warning', first: true },
   'shipment-mass': { family: 'arithmetic', severity: 'warning' },
   'shipped-above-quantity': { family: 'arithmetic', severity: 'warning', first: true },
@@ -85,6 +86,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'step-at-event': { family: 'trend', severity: 'warning', rate: 0.06 },
   'month-effect': { family: 'trend', severity: 'information', rate: 0.03 },
   'margin-shrinking': { family: 'trend', severity: 'warning', rate: 0.02 },
+  'period-estimate-beyond': { family: 'trend', severity: 'warning' },
   'uniformity-exceeded': { family: 'trend', severity: 'warning' },
 
   // A normal difference beyond 2.83 s_R, which is 2.83/√2 of its own standard deviations; the level of the paired t; and

@@ -1,5 +1,6 @@
 /** What the checks report that read the history of a source, or of a laboratory's control mortar. */
 import type { StatedLimit } from '../criteria/limits-for-class.ts'
+import type { Figure } from '../criteria/reason.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { LotOnDay } from './testing-findings.ts'
 
@@ -87,6 +88,24 @@ export interface HistoryParams {
     readonly before: CountOf
     readonly after: CountOf
     readonly p: number
+  }
+  /** A clause by variables: the mean of the control period up to the newest lot, less or plus `factor` deviations. */
+  readonly 'period-estimate-beyond': {
+    readonly source: string
+    /** The newest with an estimate; null for one that is not to be named. */
+    readonly lot: string | null
+    readonly clause: string
+    readonly property: PropertyKey
+    readonly condition: string | null
+    readonly age: string | null
+    readonly value: number
+    readonly unit: string
+    readonly decimals: number
+    readonly limit: StatedLimit
+    readonly n: number
+    readonly mean: Figure
+    readonly standardDeviation: Figure
+    readonly factor: number
   }
   readonly 'uniformity-exceeded': {
     readonly source: string

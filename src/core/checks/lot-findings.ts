@@ -81,6 +81,13 @@ export interface LotFindingParams {
     }
   /** A part that is larger than its whole: available alkalis above the total. */
   readonly 'alkalis-above-total': OfAnalysis & { readonly available: number; readonly total: number }
+  /** A loss on ignition below zero, or, of the material as received, below the moisture of the same analysis. */
+  readonly 'loss-too-small': OfAnalysis & {
+    readonly value: number
+    readonly decimals: number
+    /** Null where the loss is below zero and no moisture is compared. */
+    readonly moisture: { readonly value: number; readonly decimals: number } | null
+  }
   /** A result many times larger or smaller than those before it. */
   readonly 'far-from-history': OfTest & {
     readonly value: number

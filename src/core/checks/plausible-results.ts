@@ -3,6 +3,7 @@
  * fillers and for silica fume; what is physically impossible is a fault of the record instead.
  */
 import { OXIDES } from '../composition/oxides.ts'
+import type { MaterialKind } from '../measure/material-kind.ts'
 import { property, type PropertyKey } from '../measure/properties.ts'
 import { withoutDust } from '../measure/rounding.ts'
 import type { Result } from '../result/result.ts'
@@ -24,16 +25,20 @@ const WHOLE: readonly [low: number, high: number] = [85, 102]
 /** Two figures that were rounded to 0.01 may differ by so much and be equal: own choice. */
 const ROUNDING = 0.05
 
+/** These gain mass on ignition: sulfide takes up oxygen (EN 196-2 corrects slag cement for it, from memory). */
+const GAINING: readonly MaterialKind[] = ['slag', 'blend']
+
 interface LotResults {
   readonly id: string
+  readonly kind: MaterialKind
   readonly results: readonly Result[]
 }
 
 /**
  * Warnings on results outside what is plausible, on analyses that do not add up, and on a part above its whole.
- * @param lot id as SOURCE/LOT, and its results on a date
+ * @param lot id as SOURCE/LOT, kind of its source, and its results on a date
  */
-export function implausibleResults({ id, results }: LotResults): Finding[] {
+export function implausibleResults({ id, kind, results }: LotResults): Finding[] {
   const counted = results.filter(({ valid, censored }) => valid && censored === undefined)
   const analyses = Map.groupBy(
     counted.filter(({ condition }) => condition === undefined),
@@ -41,7 +46,11 @@ export function implausibleResults({ id, results }: LotResults): Finding[] {
   )
   return [
     ...counted.flatMap((result) => outOfRange(id, result)),
-    ...[...analyses.values()].flatMap((members) => [...total(id, members), ...alkalis(id, members)]),
+    ...[...analyses.values()].flatMap((members) => [
+      ...total(id, members),
+      ...alkalis(id, members),
+      ...loss(id, kind, members),
+    ]),
   ]
 }
 
@@ -85,6 +94,19 @@ function alkalis(lot: string, members: readonly Result[]): Finding[] {
   const { laboratory, sample, tested } = available
   const params = { lot, laboratory, sample, available: available.value, total: whole.value }
   return [warningOn(lot, { code: 'alkalis-above-total', params }, laboratory, sample, tested.text)]
+}
+
+/** A loss below zero, and one of the material as received, which holds its moisture, below that moisture. */
+function loss(lot: string, kind: MaterialKind, members: readonly Result[]): Finding[] {
+  const of = (key: PropertyKey) => members.find((member) => member.property === key)
+  const [lost, dried] = [of('loss-on-ignition'), of('moisture')]
+  if (lost === undefined || GAINING.includes(kind)) return []
+  const least = lost.basis === 'as received' && dried?.basis === 'as received' ? dried.value : 0
+  if (0 <= withoutDust(lost.value - least)) return []
+  const { laboratory, sample, tested, value, decimals } = lost
+  const moisture = least === 0 || dried === undefined ? null : { value: least, decimals: dried.decimals }
+  const params = { lot, laboratory, sample, value, decimals, moisture }
+  return [warningOn(lot, { code: 'loss-too-small', params }, laboratory, sample, tested.text)]
 }
 
 /** Decimals that totals and parts of an analysis are printed with. */

@@ -5,6 +5,7 @@ import { feedRising } from '../../core/checks/feed-rising.ts'
 import { sampledInOutage } from '../../core/checks/in-outage.ts'
 import { laboratoriesChanged } from '../../core/checks/laboratory-changes.ts'
 import { lotsAlike } from '../../core/checks/lots-alike.ts'
+import { periodEstimatesBeyond } from '../../core/checks/period-estimate-beyond.ts'
 import { retests } from '../../core/checks/retests.ts'
 import { agesLeftOut } from '../../core/checks/age-left-out.ts'
 import { type AtLimit, bunchedAtLimits } from '../../core/checks/at-the-limits.ts'
@@ -71,6 +72,7 @@ export function auditSource(
     ...testsOfSource({ source: id, lots, laboratory: (one) => laboratoryOf(records.laboratories.get(one)) }),
     castApart(id, lots),
     laboratoriesChanged(id, lots),
+    periodEstimatesBeyond(id, lots),
     ...identityOf(state, lots),
     ...balanceKept(keptBalance(state, lots, several)),
     ...integrityOf({ state, lots, records, atLimits }),

@@ -104,7 +104,7 @@ export function auditLot(
       quantity: record.quantity,
       mortars: mortarsOf(record, records),
     }),
-    ...implausibleResults(lot),
+    ...implausibleResults({ ...lot, kind: state.record.kind }),
     ...farFromHistory({ ...lot, class: lot.class ?? null }, state.history, state.asOf),
     ...shippedFindings(
       { id, producer: producerOf(records, id), quantityTonnes: record.quantity.value, shipments },
@@ -141,6 +141,7 @@ const EVERY_LOT: readonly CheckId[] = [
   'result-implausible',
   'oxide-total',
   'alkalis-above-total',
+  'loss-too-small',
   'far-from-history',
   'shipment-mass',
   'shipped-above-quantity',
