@@ -88,11 +88,11 @@ function batchesOff(
     const [worst] = far.toSorted((a, b) => Math.abs(b.standing.percent) - Math.abs(a.standing.percent))
     const laboratory = controls.get(control)?.record.laboratory
     if (worst === undefined || laboratory === undefined) return []
-    const { result, isFar: _, rate: __, ...standing } = worst.standing
+    const { result, cement, percent, batches, scatter } = worst.standing
     const of = { source, laboratory, control, property: result.property, age: result.age?.text ?? '' }
-    return [
-      found(source, { code: 'control-batch-off', params: { ...of, ...standing, lots: worst.lots } }, control),
-    ]
+    const standing = { cement, percent, batches, scatterPercent: scatter.percent }
+    const params = { ...of, ...standing, lots: worst.lots }
+    return [found(source, { code: 'control-batch-off', params }, control)]
   })
   const expected = looks.reduce((sum, { standing }) => sum + standing.rate, 0)
   return { check: 'control-batch-off', looked: looks.length, expected, findings }

@@ -3,7 +3,6 @@ import { kept } from '../measure/kept.ts'
 import type { Moment } from '../measure/moment.ts'
 import { CHART_RULES } from '../statistics/chart-signals.ts'
 import { CUSUM_DECISION, CUSUM_REFERENCE, cusum } from '../statistics/cusum.ts'
-import { mean } from '../statistics/descriptive.ts'
 import { movingAverages } from '../statistics/moving-average.ts'
 import type { Result } from '../result/result.ts'
 import { isBounded } from '../result/bounds.ts'
@@ -14,22 +13,17 @@ import {
   type ComparablePoint,
 } from './comparable-points.ts'
 import { controlCharts } from './control-charts.ts'
+import { type ControlStanding, controlStandings, type StandingBatch } from './control-standing.ts'
 import type { ControlBatchSeries, ControlPoint, ControlSegment } from './laboratory-history.ts'
 import type { Shown } from './not-shown.ts'
 import type { CusumChart, IndividualsChart } from './segment-figures.ts'
 import { correlationOf, slopeOf } from './segment-trend.ts'
 
 /** A control batch with what was measured on it. */
-export interface MeasuredBatch {
-  readonly id: string
-  readonly laboratory: string
+export interface MeasuredBatch extends StandingBatch {
   readonly cast: Moment
-  readonly cement: string
-  readonly results: readonly Result[]
 }
 
-/** As many as a uniformity clause looks back: own choice. */
-const LOOK_BACK = 10
 /** Results that a moving average takes in, as of a source. */
 const MOVING = 5
 
@@ -43,6 +37,7 @@ export function controlBatchSeries(
   batches: readonly MeasuredBatch[],
   bridges: readonly Bridge[],
 ): ControlBatchSeries[] {
+  const standings = controlStandings(batches)
   const found = new Map<string, Measured[]>()
   for (const batch of batches)
     for (const result of batch.results) {
@@ -53,7 +48,7 @@ export function controlBatchSeries(
     }
   return [...found]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .flatMap(([key, measured]) => seriesOf(key, measured, bridges))
+    .flatMap(([key, measured]) => seriesOf(key, measured, { bridges, standings }))
 }
 
 interface Measured {
@@ -61,16 +56,21 @@ interface Measured {
   readonly result: Result
 }
 
+/** What all series of a laboratory are seen beside. */
+interface Beside {
+  readonly bridges: readonly Bridge[]
+  readonly standings: ReadonlyMap<string, readonly ControlStanding[]>
+}
+
 function seriesOf(
   key: string,
   measured: readonly Measured[],
-  bridges: readonly Bridge[],
+  { bridges, standings }: Beside,
 ): ControlBatchSeries[] {
   const { property, condition, age, unit, decimals } = measured[0]?.result ?? {}
   if (property === undefined || condition === undefined || age === undefined) return []
   const comparable = measured.flatMap((one, place) => comparablePoint(one, place))
   const groups = comparableGroups(comparable, [], bridges)
-  const earlier = fromEarlier(groups)
   return [
     {
       key,
@@ -79,7 +79,7 @@ function seriesOf(
       age,
       unit: unit ?? '',
       decimals: decimals ?? 0,
-      points: measured.map((one, place) => pointOf(one, place, earlier.get(place))),
+      points: measured.map((one, place) => pointOf(one, place, standings)),
       segments: groups.map(segmentOfBatches),
     },
   ]
@@ -92,73 +92,18 @@ function comparablePoint({ batch, result }: Measured, place: number): Comparable
   return [{ place, value, bounded: isBounded(result), sampled: cast, laboratory, cement, cluster: id }]
 }
 
-function pointOf({ batch, result }: Measured, place: number, earlier: Earlier | undefined): ControlPoint {
+function pointOf({ batch, result }: Measured, place: number, standings: Beside['standings']): ControlPoint {
   const { id, cast, cement } = batch
   const { value, valid, reasons } = result
+  const standing = standings.get(id)?.find((one) => one.result === result)
   return {
     place,
     value,
     status: valid ? 'valid' : 'not-valid',
     named: { batch: id, cast, cement, reasons },
-    fromEarlierPercent: earlier?.percent ?? null,
-    fromEarlierDeviations: earlier?.deviations ?? null,
+    fromEarlierPercent: standing?.percent ?? null,
+    fromEarlierDeviations: standing?.scatter?.deviations ?? null,
   }
-}
-
-/** What a batch is held against. */
-interface Earlier {
-  readonly percent: number
-  readonly deviations: number | null
-}
-
-/** Fewer degrees of freedom give no scatter to hold a batch against: own choice. */
-const LEAST_DF = 10
-
-/** How far each batch lies from those before it, by place; none for the first of a segment. */
-function fromEarlier(groups: readonly ComparableGroup[]): Map<number, Earlier> {
-  const scatter = { squares: 0, df: 0 }
-  const found = new Map<number, Earlier>()
-  const inOrder = groups
-    .flatMap(({ points }) => {
-      const group = { n: 0, mean: 0 }
-      return points.map((point, at) => ({
-        point,
-        group,
-        recent: points.slice(Math.max(0, at - LOOK_BACK), at),
-      }))
-    })
-    .sort((a, b) => a.point.place - b.point.place)
-  for (const { point, group, recent } of inOrder) {
-    if (0 < recent.length) found.set(point.place, standing(point.value, recent, scatter))
-    add(scatter, group, point.value)
-  }
-  return found
-}
-
-function standing(
-  value: number,
-  recent: readonly ComparablePoint[],
-  { squares, df }: { readonly squares: number; readonly df: number },
-): Earlier {
-  const centre = mean(recent.map((one) => one.value))
-  const spread = df < LEAST_DF ? 0 : Math.sqrt((squares / df) * (1 + 1 / recent.length))
-  const difference = value - centre
-  return { percent: (100 * difference) / centre, deviations: spread === 0 ? null : difference / spread }
-}
-
-/** Welford 1962, Technometrics 4, 419-420: the squares about a mean grow by n/(n + 1) of the squared distance from it. */
-function add(
-  scatter: { squares: number; df: number },
-  group: { n: number; mean: number },
-  value: number,
-): void {
-  const distance = value - group.mean
-  if (0 < group.n) {
-    scatter.squares += (distance ** 2 * group.n) / (group.n + 1)
-    scatter.df += 1
-  }
-  group.n += 1
-  group.mean += distance / group.n
 }
 
 function segmentOfBatches({ points, begins }: ComparableGroup): ControlSegment {

@@ -31,12 +31,9 @@ export interface ControlPoint {
   readonly status: 'valid' | 'not-valid'
   /** null of a batch that is not shown, whose value stands bare. */
   readonly named: ControlOrigin | null
-  /** From the mean of up to ten earlier batches of its segment, per cent; null for the first and for one that is not valid. */
+  /** From the mean of the batches before it (`control-standing.ts`), per cent; null for the first of its cement and for one that is not valid. */
   readonly fromEarlierPercent: number | null
-  /**
-   * The same in standard deviations of such a difference, from the scatter of all earlier batches about the means of
-   * their segments; null while those are few.
-   */
+  /** The same in standard deviations of such a difference; null while too few batches show what is usual. */
   readonly fromEarlierDeviations: number | null
 }
 

@@ -3,12 +3,9 @@
  * count.
  */
 import { isSameAge } from '../../core/measure/age.ts'
-import {
-  type ControlMean,
-  controlStanding,
-  type ControlStanding,
-} from '../../core/history/control-standing.ts'
+import { type ControlStanding, controlStandings, indexAtMean } from '../../core/history/control-standing.ts'
 import { bisector } from 'd3'
+import { kept } from '../../core/measure/kept.ts'
 import { compareMoments } from '../../core/measure/moment.ts'
 import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
@@ -64,17 +61,17 @@ export function standingWords({ index, own, standing }: StandingControl, units: 
   const { value, decimals, unit } = own.result
   const name = `Control ${own.batch}, ${quantity(value, decimals, unit, units)}`
   if (standing === null) return `${name}, is the first batch made with cement ${own.cement} here`
-  const { mean, batches, abovePercent, indexAtMean } = standing
+  const { mean, batches, percent } = standing
   const apart =
-    Math.abs(abovePercent) < 0.05
+    Math.abs(percent) < 0.05
       ? 'stands at'
-      : `stands ${plainNumber(Math.abs(abovePercent), 1)} % ${0 < abovePercent ? 'above' : 'below'}`
+      : `stands ${plainNumber(Math.abs(percent), 1)} % ${0 < percent ? 'above' : 'below'}`
   const before =
     batches === 1
       ? `the batch made with cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
       : `the mean of the ${batches} batches made with cement ${own.cement} before it, ${quantity(mean, decimals, unit, units)}`
   const digits = property(index.property).decimals
-  return `${name}, ${apart} ${before}; measured against that, the index would be ${quantity(indexAtMean, digits, '%')} instead of ${quantity(index.value, digits, '%')}`
+  return `${name}, ${apart} ${before}; measured against that, the index would be ${quantity(indexAtMean(index.value, standing), digits, '%')} instead of ${quantity(index.value, digits, '%')}`
 }
 
 const byTestDay = bisector((point: ControlPoint) => point.result.tested.day)
@@ -92,33 +89,42 @@ function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): Sta
   const series = seriesOf(controls).get(seriesKey(result)) ?? []
   const end = byTestDay.left(series, result.tested.day)
   const earlier = series.slice(Math.max(0, end - POINTS + 1), end)
-  const means = earlier.filter((point) => point.result.valid).map(meanOf)
-  return [{ index, earlier, own, standing: controlStanding(index.value, meanOf(own), means) }]
+  const standing = standingsOf(controls)
+    .get(of.id)
+    ?.find((one) => one.result === result)
+  return [{ index, earlier, own, standing: standing ?? null }]
 }
 
 function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
   return { batch: id, cement: record.cement.lot, result }
 }
 
-function meanOf({ cement, result }: ControlPoint): ControlMean {
-  return { cement, value: result.value }
+/** Of all control batches, made once for an edition's controls. */
+const standingsKept = new WeakMap<Edition['controls'], ReturnType<typeof controlStandings>>()
+
+function standingsOf(controls: Edition['controls']): ReturnType<typeof controlStandings> {
+  return kept(standingsKept, controls, () =>
+    controlStandings(
+      Array.from(controls.values(), ({ id, record, results }) => {
+        return { id, results, laboratory: record.laboratory, cement: record.cement.lot }
+      }),
+    ),
+  )
 }
 
 /**
  * Results of all control batches by laboratory, property, condition and age, in order of the day tested; made
  * once for an edition's controls.
  */
-const kept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly ControlPoint[]>>()
+const seriesKept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly ControlPoint[]>>()
 
 function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly ControlPoint[]> {
-  const known = kept.get(controls)
-  if (known !== undefined) return known
-  const points = [...controls.values()].flatMap((control) =>
-    control.results.map((result) => pointOf(control, result)),
-  )
-  const series = Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
-  kept.set(controls, series)
-  return series
+  return kept(seriesKept, controls, () => {
+    const points = [...controls.values()].flatMap((control) =>
+      control.results.map((result) => pointOf(control, result)),
+    )
+    return Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
+  })
 }
 
 /** Day by day, so that those before a day can be found by halving; then by moment and batch. */

@@ -21,6 +21,7 @@ export function batchesOf(
         age: readAge('28 d'),
         unit: 'MPa',
         decimals: 1,
+        tested: momentOfDay(20_454 + 7 * at + 28),
         value,
         valid: true,
         reasons: [],

@@ -21,10 +21,10 @@ describe('controlBatchSeries', () => {
     ])
   })
 
-  it('holds a batch against the scatter of all before it, once ten degrees of freedom are there', () => {
+  it('holds a batch against the scatter of all before it, once eight degrees of freedom are there', () => {
     const [series] = controlBatchSeries(batchesOf([...LEVEL, 35.2]), [])
     const deviations = series?.points.map(({ fromEarlierDeviations }) => fromEarlierDeviations) ?? []
-    expect(deviations.slice(0, 11)).toEqual(Array.from({ length: 11 }, () => null))
+    expect(deviations.slice(0, 9)).toEqual(Array.from({ length: 9 }, () => null))
     expect(deviations[12]).toBeLessThan(-10)
     expect(Math.abs(deviations[11] ?? Number.NaN)).toBeLessThan(3)
   })
@@ -46,5 +46,8 @@ describe('controlBatchSeries', () => {
     expect(controlBatchSeries(two, [])[0]?.segments.map(({ cements }) => cements)).toEqual([['A'], ['B']])
     const bridges = [{ laboratory: 'works', from: 'A', to: 'B' }]
     expect(controlBatchSeries(two, bridges)[0]?.segments.map(({ cements }) => cements)).toEqual([['A', 'B']])
+    // The pairs tell how far apart the cements are: the first batch with the other is held against none.
+    const percents = controlBatchSeries(two, bridges)[0]?.points.map((one) => one.fromEarlierPercent)
+    expect([percents?.[5], percents?.[6]]).toEqual([expect.closeTo(-1.15, 2), null])
   })
 })

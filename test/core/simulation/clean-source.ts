@@ -150,14 +150,15 @@ function judgedLot(id: string, value: number, place: number): AuditedLot {
 
 /** Chart of the batches, each batch among those before it, and a proficiency round every half year. */
 function ofControls(id: string, values: readonly number[], draw: () => number): Checked[] {
-  const strength = (value: number) =>
+  const strength = (value: number, place: number) =>
     ({
+      tested: day(place),
       ...{ property: 'compressive-strength', condition: 'c311', age: readAge('28 d'), unit: 'MPa' },
       ...{ decimals: 1, value, valid: true, reasons: [] },
     }) as unknown as Result
   const batches = values.map((value, place) => ({
     ...{ id: `K${place}`, laboratory: 'works', cast: day(place), cement: cementAt(place) },
-    results: [strength(value)],
+    results: [strength(value, place)],
   }))
   const controls = new Map<string, AuditedControl>(
     batches.map(({ cement, results, ...batch }) => [

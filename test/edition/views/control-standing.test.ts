@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { indexAtMean } from '../../../src/core/history/control-standing.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { standingControls, standingWords } from '../../../src/edition/views/control-standing.ts'
 import { loadRecords } from '../../../src/records/load.ts'
@@ -30,7 +31,10 @@ describe('standingControls', () => {
     expect(own).toBe('NQ-2026-0114-23')
     expect(standing.standing.batches).toBe(alike.length)
     const before = alike.reduce((sum, load) => sum + load, 0) / alike.length
-    expect(standing.standing.indexAtMean).toBeCloseTo((standing.index.value * meanLoad(own)) / before, 9)
+    expect(indexAtMean(standing.index.value, standing.standing)).toBeCloseTo(
+      (standing.index.value * meanLoad(own)) / before,
+      9,
+    )
     expect(standingWords(standing, 'SI')).toBe(
       'Control NQ-2026-0114-23, 37.2\u00a0MPa, stands 1.7 % below the batch made with cement PC-D before it, 37.8\u00a0MPa; measured against that, the index would be 93.9\u00a0% instead of 95.6\u00a0%',
     )
