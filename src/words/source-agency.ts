@@ -1,4 +1,5 @@
 /** What an agency's samples of a source show, in one statement at the head of its page. */
+import { CHECKS } from '../core/checks/catalogue.ts'
 import { property, type PropertyKey, storedUnit } from '../core/measure/properties.ts'
 import { plainNumber } from './numbers.ts'
 import { counted, plain, type Said, strong } from './said.ts'
@@ -30,7 +31,7 @@ export interface AgencyCounts {
 
 /**
  * "4 independent: means differ in 3 of 6 tests at 1 %; 5 split; 1 beyond the precision limit; mean difference of splits,
- * loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit (1 independent, 1 split)".
+ * loss on ignition, +0.55 ± 0.11 points (agency less producer, 95 % interval); 2 on opposite sides of a limit (1 independent, 1 split)".
  */
 export function agencyWords(counts: AgencyCounts | null): Said[] {
   if (counts === null) return [plain('Verification results are not published on this site')]
@@ -72,7 +73,7 @@ function oppositeSaid({ opposite: { independent, split } }: AgencyCounts): Said[
   return [plain('; '), counted(all), plain(` on opposite sides of a limit${of}`)]
 }
 
-/** "5 other properties in D; of 6 compared, 1 with a bias shown: loss on ignition": what the one difference leaves out. */
+/** "5 other properties in D; of 6 compared, 1 with a bias shown at 1 %: loss on ignition": what the one difference leaves out. */
 export function comparedWords({ difference, compared, biased }: AgencyCounts): Said[] {
   if (difference === null || difference.mean === null) return []
   const others = compared - 1
@@ -84,12 +85,15 @@ function noun(count: number): string {
   return count === 1 ? 'property' : 'properties'
 }
 
+/** Of the check on a bias of splits. */
+const BIAS_LEVEL = `${plainNumber(100 * (CHECKS['split-bias'].rate ?? 0), 0)} %`
+
 function biasWords(compared: number, biased: AgencyCounts['biased']): string {
   if (biased === null) return ''
   const names = biased.map((key) => lowerFirst(property(key).title)).join(', ')
   return biased.length === 0
-    ? `; of ${compared} compared, none with a bias shown`
-    : `; of ${compared} compared, ${biased.length} with a bias shown: ${names}`
+    ? `; of ${compared} compared, none with a bias shown at ${BIAS_LEVEL}`
+    : `; of ${compared} compared, ${biased.length} with a bias shown at ${BIAS_LEVEL}: ${names}`
 }
 
 function differenceSaid(difference: AgencyCounts['difference']): Said[] {
@@ -97,10 +101,12 @@ function differenceSaid(difference: AgencyCounts['difference']): Said[] {
   const { property: key, age, mean, interval } = difference
   const { decimals, title } = property(key)
   const half = interval === null ? '' : ` ± ${plainNumber((interval.high - interval.low) / 2, decimals)}`
+  const level = interval === null ? '' : ', 95 % interval'
   const unit = storedUnit(key) === '%' ? 'percentage points' : storedUnit(key)
   return [
     plain(`; mean difference of splits, ${lowerFirst(title)}${age === null ? '' : ` at ${age}`}, `),
     strong(`${signed(mean, decimals, '')}${half} ${unitSign(unit)}`.trim()),
+    plain(` (agency less producer${level})`),
   ]
 }
 

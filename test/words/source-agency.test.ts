@@ -19,7 +19,7 @@ const rest = (counts: AgencyCounts) => saidText(comparedWords(counts))
 describe('agencyWords', () => {
   it('names the one property whose mean difference it states', () => {
     expect(said(COUNTS)).toBe(
-      '4 independent: means differ in 3 of 6 tests at 1 %; 5 split; 1 beyond the precision limit; mean difference of splits, loss on ignition, +0.55 ± 0.11 points; 2 on opposite sides of a limit (1 independent, 1 split)',
+      '4 independent: means differ in 3 of 6 tests at 1 %; 5 split; 1 beyond the precision limit; mean difference of splits, loss on ignition, +0.55 ± 0.11 points (agency less producer, 95 % interval); 2 on opposite sides of a limit (1 independent, 1 split)',
     )
   })
 
@@ -50,10 +50,10 @@ describe('agencyWords', () => {
 describe('comparedWords', () => {
   it('counts the other properties, and those with a bias, so that one difference does not stand for all', () => {
     expect(rest(COUNTS)).toBe(
-      '5 other properties in D; of 6 compared, 1 with a bias shown: loss on ignition.',
+      '5 other properties in D; of 6 compared, 1 with a bias shown at 1 %: loss on ignition.',
     )
     expect(rest({ ...COUNTS, biased: [] })).toBe(
-      '5 other properties in D; of 6 compared, none with a bias shown.',
+      '5 other properties in D; of 6 compared, none with a bias shown at 1 %.',
     )
   })
 
