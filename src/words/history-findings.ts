@@ -1,6 +1,7 @@
 /** What the checks found that read the history of a source or a laboratory, in words. */
 import type {
   ChangeOf,
+  EventOrChange,
   HistoryParams,
   OfSegment,
   OfSeries,
@@ -30,7 +31,7 @@ export const HISTORY_SENTENCES: WordsOf<HistoryParams, [FindingNames]> = {
   'results-drift': (found, names) =>
     `Results of ${ofWords(found, names)} at ${names.laboratory(found.laboratory)} ${found.perTenLots < 0 ? 'fall' : 'rise'}: ${changeWords(found, found.perTenLots)} ± ${spread(found, (found.high - found.low) / 2)} per 10 lots${found.since === null ? '' : ` since ${date(found.since.day)}`}`,
   'step-at-event': (found, names) =>
-    `Results of ${ofWords(found, names)} ${found.difference < 0 ? 'fell' : 'rose'} ${atWords(found, names)}: ${apartWords(found, found)}`,
+    `Results of ${ofWords(found, names)} ${found.difference < 0 ? 'fell' : 'rose'} ${atWords(found, names)}: ${apartWords(found, found)}${besideWords(found.beside, names)}`,
   'month-effect': (found, names) =>
     `Results of ${ofWords(found, names)} differ by month: ${listWords(
       found.months.map((one) => `${monthName(one.month)} ${apartWords(found, one)}`),
@@ -150,7 +151,23 @@ const CHANGED: Readonly<Record<ChangeOf, string>> = {
   'control-cement': 'the control cement',
 }
 
-function atWords({ event, change }: HistoryParams['step-at-event'], names: FindingNames): string {
+/** What lies so close that the step may as well be its. */
+function besideWords(beside: readonly EventOrChange[], names: FindingNames): string {
+  if (beside.length === 0) return ''
+  const said = beside.map(({ event, change }) => {
+    if (event !== null) return `“${event.title}”, ${date(event.date)}`
+    return change === null ? 'a change of laboratory or control cement' : changedWords(change, names)
+  })
+  return `; beside it lies ${listWords(said, 'and')}, and these results cannot tell them apart`
+}
+
+function changedWords(change: NonNullable<EventOrChange['change']>, names: FindingNames): string {
+  const nameOf = (id: string) => (change.by === 'laboratory' ? names.laboratory(id) : id)
+  const what = change.by === 'laboratory' ? 'a change of laboratory' : 'a change of control cement'
+  return `${what} from ${nameOf(change.from)} to ${nameOf(change.to)}, ${date(change.day)}`
+}
+
+function atWords({ event, change }: EventOrChange, names: FindingNames): string {
   if (event !== null) return `at “${event.title}”, ${date(event.date)}`
   const nameOf = (id: string) => (change?.by === 'laboratory' ? names.laboratory(id) : id)
   return change === null

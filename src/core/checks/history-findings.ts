@@ -68,12 +68,10 @@ export interface HistoryParams {
   }
   readonly 'step-at-event': OfSeries &
     Apart & {
-      /** Of the source's record. */
-      readonly event: { readonly title: string; readonly date: string } | null
-      /** Of laboratory or control cement, with the first lot after it; null for one that is not to be named. */
-      readonly change:
-        | (LotOnDay & { readonly by: ChangeOf; readonly from: string; readonly to: string })
-        | null
+      readonly event: EventOrChange['event']
+      readonly change: EventOrChange['change']
+      /** So close that the results cannot tell them apart from it. */
+      readonly beside: readonly EventOrChange[]
       readonly before: MeanOf
       readonly after: MeanOf
       readonly alsoChanged: readonly ChangeOf[]
@@ -141,6 +139,13 @@ export interface HistoryParams {
     readonly decimals: number
     readonly percent: number | null
   }
+}
+
+export interface EventOrChange {
+  /** Of the source's record. */
+  readonly event: { readonly title: string; readonly date: string } | null
+  /** Of laboratory or control cement, with the first lot after it; null for one that is not to be named. */
+  readonly change: (LotOnDay & { readonly by: ChangeOf; readonly from: string; readonly to: string }) | null
 }
 
 export type ChangeOf = 'laboratory' | 'control-cement'

@@ -4,7 +4,7 @@ import { dateOf } from '../measure/moment.ts'
 import type { Checked } from './checked.ts'
 import { found } from './finding.ts'
 import { governedSeries, ofSeries, placeOf } from './governed-series.ts'
-import type { HistoryParams } from './history-findings.ts'
+import type { EventOrChange } from './history-findings.ts'
 
 /**
  * One look and at most one finding for each event that has enough results on either side, in each series.
@@ -21,9 +21,11 @@ export function stepsAtEvents(source: string, { series }: SourceHistory): Checke
     .filter(({ figures }) => figures.clear)
     .map(({ one, step, figures, mark }) => {
       const { before, after, difference, interval, alsoChanged } = figures
+      const beside = figures.beside.map((event) => namedBy(event, one))
       const params = {
         ...ofSeries(source, one, before.n + after.n),
-        ...namedBy(step, one),
+        ...namedBy(step.event, one),
+        beside,
         ...{ before, after, difference, low: interval.low, high: interval.high, alsoChanged },
       }
       return found(source, { code: 'step-at-event', params }, ...placeOf(one), ...mark)
@@ -42,10 +44,7 @@ function markOf(steps: readonly Step[], at: number): string[] {
   return same === 0 ? [mark] : [mark, String(same + 1)]
 }
 
-function namedBy(
-  { event }: Step,
-  { points }: SourceSeries,
-): Pick<HistoryParams['step-at-event'], 'event' | 'change'> {
+function namedBy(event: Step['event'], { points }: SourceSeries): EventOrChange {
   if (event.by === 'event') return { event: { title: event.title, date: event.date.text }, change: null }
   const { by, from, to, date } = event
   const first = points.find(({ named }) => named !== null && named.sampled.text === date?.text)?.named

@@ -49,8 +49,19 @@ export function stepsOf(points: readonly ComparablePoint[], events: readonly Sou
     const from = bounds.findLast(({ begins }) => begins < cut.ends)?.begins ?? 0
     const to = bounds.find(({ ends }) => cut.begins < ends)?.ends ?? points.length
     const [before, after] = [points.slice(from, cut.ends), points.slice(cut.begins, to)]
-    return { event: cut.event, figures: figuresOf(before.slice(-MOST), after.slice(0, MOST)) }
+    const figures = figuresOf(before.slice(-MOST), after.slice(0, MOST))
+    return {
+      event: cut.event,
+      figures: figures.shown ? { ...figures, beside: besideOf(cut, cuts) } : figures,
+    }
   })
+}
+
+/** Between two cuts so close no mean can be taken. */
+function besideOf(cut: Cut, cuts: readonly Cut[]): StepEvent[] {
+  return cuts
+    .filter((one) => one !== cut && one.begins - cut.ends < LEAST && cut.begins - one.ends < LEAST)
+    .map(({ event }) => event)
 }
 
 /** Whether an event of the record names a change that the points show at the same place. */
@@ -91,7 +102,7 @@ function changeOf(before: ComparablePoint, point: ComparablePoint): StepEvent | 
 function figuresOf(
   before: readonly ComparablePoint[],
   after: readonly ComparablePoint[],
-): Shown<StepFigures> {
+): Shown<Omit<StepFigures, 'beside'>> {
   const [one, other] = [before, after].map((side) => clustersOf(side).map(({ value }) => value)) as [
     number[],
     number[],

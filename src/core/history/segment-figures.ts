@@ -2,7 +2,7 @@
 import type { Moment } from '../measure/moment.ts'
 import type { WatchedRule } from '../statistics/chart-signals.ts'
 import type { Shown, TInterval } from './not-shown.ts'
-import type { SeriesLimit } from './source-history.ts'
+import type { SeriesLimit, StepEvent } from './source-history.ts'
 
 /** Which points set centre and limits. */
 export interface Baseline {
@@ -196,6 +196,8 @@ export interface StepFigures {
   readonly clear: boolean
   /** What else changed between the two stretches. */
   readonly alsoChanged: readonly ('laboratory' | 'control-cement')[]
+  /** Other events and changes so close that the results between are too few to tell them apart, in order. */
+  readonly beside: readonly StepEvent[]
 }
 
 export interface MonthEffects {

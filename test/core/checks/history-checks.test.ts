@@ -135,6 +135,19 @@ describe('step-at-event', () => {
     )
     expect(found(withEvent(inTurn(20)), 'step-at-event')).toMatchObject({ looked: 1, findings: [] })
   })
+  it('says what lies so close that the results cannot tell the two apart', () => {
+    const ofCement = (from: number) => {
+      const [own, last] = [values.slice(0, from), values.slice(from)]
+      const points = [...pointsOf(own, { cement: 'A' }), ...pointsOf(last, { cement: 'B', from })]
+      const { findings } = found(historyOf([seriesOf(points, { events: [event] })]), 'step-at-event')
+      return findings[0]?.sentence.split(': ')[1]
+    }
+    // The event lies before the eleventh lot. Three lots between two cuts have no mean worth comparing, four have one.
+    expect(ofCement(13)).toBe(
+      '+3.0 points ± 1.0 points; beside it lies a change of control cement from A to B, 2 April 2026, and these results cannot tell them apart',
+    )
+    expect(ofCement(14)).toBe('+3.0 points ± 1.0 points')
+  })
   it('names a change of laboratory with the first lot after it, so that a lot not shown takes its day with it', () => {
     const points = [...pointsOf(inTurn(10)), ...pointsOf(inTurn(10, 83), { laboratory: 'quay', from: 10 })]
     const { findings } = found(historyOf([seriesOf(points)]), 'step-at-event')
