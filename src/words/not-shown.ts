@@ -26,6 +26,8 @@ const SENTENCES: Sentences = {
   'diverted-without-results': ({ entries }) =>
     `withheld: material was diverted ${plural(entries, 'time', 'times')} without a result on record, so that the lots certified do not speak for all of it`,
   'no-testing-error': () => 'neither duplicate tests nor a stated repeatability on record',
+  'single-duplicate': () =>
+    'one pair of duplicate tests alone, which gives no testing error, and no stated repeatability on record',
   'no-trend': () => 'none shown',
   'limit-not-reached': ({ withinLots }) =>
     `no limit is reached within ${plural(withinLots, 'lot', 'lots')}, half of the span that the line was fitted to`,

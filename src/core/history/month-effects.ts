@@ -16,7 +16,7 @@ const SPAN = 24
  * How far the results of each month lie from those of all others.
  * @param groups of a series; those of fewer than eight points have no mean to speak of and are left out
  * Notes: 1. points count as deviations from the mean of their segment, which takes some of a season out where
- * segments are shorter than a year; 2. intervals hold for all months at once (Bonferroni).
+ * segments are shorter than a year; 2. each mean of a segment takes a degree of freedom; 3. intervals hold for all months at once (Bonferroni).
  */
 export function monthEffects(groups: readonly ComparableGroup[]): Shown<MonthEffects> {
   const used = groups.filter(({ points }) => LEAST_BASELINE <= points.length)
@@ -32,7 +32,7 @@ export function monthEffects(groups: readonly ComparableGroup[]): Shown<MonthEff
       value: value - centre,
     }))
   })
-  const found = monthDifferences(deviations, LEAST, 1 - (1 - LEVEL) / 12)
+  const found = monthDifferences(deviations, LEAST, 1 - (1 - LEVEL) / 12, used.length - 1)
   if (found.length === 0) return notShown({ code: 'too-few-a-month', params: { needed: LEAST } })
   const widened = wideningOf(used)
   return {

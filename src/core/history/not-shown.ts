@@ -30,6 +30,8 @@ export interface NotShownParams {
   'diverted-without-results': { readonly entries: number }
   /** Neither duplicate tests nor a stated repeatability. */
   'no-testing-error': Nothing
+  /** One pair of duplicates alone, and no stated repeatability. */
+  'single-duplicate': Nothing
   /** The interval of the slope holds zero. */
   'no-trend': Nothing
   /** The line moves away from every limit, or does not reach one within so many lots, half of the fitted span. */

@@ -1,9 +1,10 @@
 /** How far the points of a segment stand from each limit, in what scatter, and the share inside. */
+import { correlationOfNeighbours, effectiveNumber, lag1 } from '../statistics/autocorrelation.ts'
 import { capabilityHalfWidth, capabilityIndex, percentWithin } from '../statistics/capability.ts'
 import { mean, standardDeviation } from '../statistics/descriptive.ts'
 import { individualsLimits } from '../statistics/individuals-chart.ts'
 import { testingError, withoutTesting } from '../statistics/testing-error.ts'
-import type { ComparablePoint } from './comparable-points.ts'
+import { clustersOf, type ComparablePoint } from './comparable-points.ts'
 import { LEAST_BASELINE, unfit } from './control-charts.ts'
 import { insideOf, type LimitEnd } from './limit-end.ts'
 import { nearGrowth } from './near-growth.ts'
@@ -41,18 +42,27 @@ export function scatterOf(points: readonly ComparablePoint[]): Shown<Scatter> {
   }
 }
 
+/** One pair has one degree of freedom, and leaves the error open from under half to thirty times what it shows. */
+const LEAST_PAIRS = 2
+
 /** Duplicates before what the laboratory states of itself, the latest of which counts. */
 function withinSource(points: readonly ComparablePoint[], overall: number): Shown<WithinSource> {
   const differences = points.flatMap(({ duplicates }) => duplicates ?? [])
   const stated = points.findLast((point) => point.stated !== undefined)?.stated
-  const testing = 0 < differences.length ? testingError(differences) : stated
-  if (testing === undefined) return notShown({ code: 'no-testing-error', params: {} })
+  const fromPairs = LEAST_PAIRS <= differences.length
+  const testing = fromPairs ? testingError(differences) : stated
+  if (testing === undefined)
+    return notShown(
+      differences.length === 0
+        ? { code: 'no-testing-error', params: {} }
+        : { code: 'single-duplicate', params: {} },
+    )
   return {
     shown: true,
     testing,
     corrected: withoutTesting(overall, testing),
-    from: 0 < differences.length ? 'duplicates' : 'stated-repeatability',
-    pairs: differences.length,
+    from: fromPairs ? 'duplicates' : 'stated-repeatability',
+    pairs: fromPairs ? differences.length : 0,
   }
 }
 
@@ -109,10 +119,10 @@ function capabilityFor(
   const values = points.map(({ value }) => value)
   const deviation = standardDeviation(values)
   if (deviation === 0) return notShown({ code: 'no-scatter', params: {} })
-  const { correlation } = withholding
-  const effectiveN = correlation.shown
-    ? correlation.effectiveN
-    : new Set(points.map(({ cluster }) => cluster)).size
+  const batches = clustersOf(points).map(({ value }) => value)
+  if (batches.length < LEAST_SCATTER)
+    return notShown({ code: 'too-few-batches', params: { batches: batches.length, needed: LEAST_SCATTER } })
+  const effectiveN = independentOf(batches, withholding.correlation)
   if (effectiveN < LEAST_INDEPENDENT)
     return notShown({
       code: 'too-few-independent',
@@ -126,6 +136,12 @@ function capabilityFor(
   if (chanceOfSoMany(outside, n * (1 - share / 100)) < SELDOM)
     return notShown({ code: 'not-as-estimated', params: { outside, n, percentWithin: share } })
   return capabilityOf(distance, deviation, { share, n, effectiveN })
+}
+
+/** Eight batches or nine tell little of their correlation, and more than taking it as none. */
+function independentOf(batches: readonly number[], correlation: Shown<Correlation>): number {
+  if (correlation.shown) return correlation.effectiveN
+  return effectiveNumber(batches.length, correlationOfNeighbours(lag1(batches) ?? 0, batches.length))
 }
 
 function capabilityOf(

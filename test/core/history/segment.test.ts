@@ -107,6 +107,15 @@ describe('segmentOf, a level source', () => {
     expect(baseline({ phases: [phase(4, 8)] }).by).toBe('first-points')
   })
 
+  it('counts nine results that follow each other for what they are worth, and withholds capability', () => {
+    // Lag 1 of 8.37 over 15.56, 0.538; raised (9 × 0.538 + 1)/6 = 0.97, taken as 0.9: worth 1.3 results.
+    const wave = [80, 81, 82, 83, 84, 83, 82, 81, 80]
+    expect(segment(wave).margins[0]?.capability).toMatchObject({
+      shown: false,
+      reason: { code: 'too-few-independent', params: { n: 9, effectiveN: expect.closeTo(1.3, 1) as number } },
+    })
+  })
+
   it('withholds capability while material diverted in the meantime has no results', () => {
     const diverted = (day: number) =>
       segment(LEVEL_VALUES, {}, { ...BARE, divertedWithoutResults: [day] }).margins[0]?.capability
@@ -190,6 +199,14 @@ describe('segmentOf, the error of testing', () => {
     const stated = shown(shown(segment(LEVEL_VALUES, { stated: 0.5 }).scatter).withinSource)
     expect(stated).toMatchObject({ from: 'stated-repeatability', testing: 0.5, pairs: 0 })
     expect(stated.corrected).toBeCloseTo(Math.sqrt(standardDeviation(LEVEL_VALUES) ** 2 - 0.25), 12)
+  })
+
+  it('does not come from one pair, whose one degree of freedom says next to nothing', () => {
+    const one = (stated?: number) =>
+      shown(segment(LEVEL_VALUES, { duplicates: [0.5], ...(stated === undefined ? {} : { stated }) }).scatter)
+        .withinSource
+    expect(one()).toEqual({ shown: false, reason: { code: 'single-duplicate', params: {} } })
+    expect(shown(one(0.7))).toMatchObject({ from: 'stated-repeatability', testing: 0.7, pairs: 0 })
   })
 })
 

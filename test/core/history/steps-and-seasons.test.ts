@@ -89,6 +89,20 @@ describe('monthEffects', () => {
     expect(effects.months.every(({ n }) => 3 <= n)).toBe(true)
   })
 
+  it('spends a degree of freedom on the mean of each segment', () => {
+    const points = pointsOf(values, { every: 10 })
+    const groups = [0, 30, 60].map((from) => ({
+      points: points.slice(from, from + 30),
+      begins: 'first' as const,
+    }))
+    const dfOf = (own: Parameters<typeof monthEffects>[0]) => {
+      const effects = monthEffects(own)
+      return effects.shown && effects.months[0]?.interval.df
+    }
+    // Ninety results, one effect of a month, and one mean or three.
+    expect([dfOf([{ points, begins: 'first' }]), dfOf(groups)]).toEqual([88, 86])
+  })
+
   it('needs two years', () => {
     const effects = monthEffects([{ points: pointsOf(values.slice(0, 40), { every: 10 }), begins: 'first' }])
     expect(effects).toEqual({
