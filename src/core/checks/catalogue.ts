@@ -128,5 +128,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'sampled-in-outage': { family: 'identity', severity: 'warning' },
   'blend-total': { family: 'identity', severity: 'warning' },
   'class-beside-calcium': { family: 'identity', severity: 'warning' },
-  'feed-rising': { family: 'identity', severity: 'warning', rate: 0.005 },
+  // Simulated (test/core/simulation/correlated-lots.test.ts): 0.2 to 0.4 % of lots that do not resemble their
+  // neighbours, 1.0 to 1.2 % at a correlation of 0.4, which so few lots do not show in full.
+  'feed-rising': { family: 'identity', severity: 'warning', rate: 0.012 },
 }

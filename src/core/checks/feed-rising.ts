@@ -8,7 +8,7 @@ import { type Finding, found } from './finding.ts'
 /** The newest lots, and the fewest that tell: own choices. */
 const LOTS = 20
 const FEWEST = 8
-/** Of the interval of the slope; chance alone raises half of what lies outside it, as the catalogue says. */
+/** Of the interval of the slope. */
 const LEVEL = 0.99
 
 export interface HarvestedLot extends Pick<AuditedLot, 'id' | 'results'> {

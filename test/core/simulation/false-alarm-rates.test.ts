@@ -19,8 +19,12 @@ describe('falseAlarmRates', () => {
     { phi: 0.5, baseline: 12, points: 12 },
     // Between the cells of the table.
     { phi: 0.25, baseline: 24, points: 60 },
+    // A run of eight in little more than eight points.
+    { phi: 0, baseline: 9, points: 9 },
+    { phi: 0.4, baseline: 10, points: 10 },
+    { phi: 0.4, baseline: 11, points: 11 },
   ])('are those of $points points, $baseline of them the baseline, of correlation $phi', (series) => {
-    const found = simulatedAlarms(series, [series.points], TRIALS, normal(31))
+    const found = simulatedAlarms(series, [series.points], TRIALS, normal(31 + series.points))
     for (const rule of CHART_RULES) {
       const rates = falseAlarmRates(rule, series)
       const [drawn] = found.rates[rule]
