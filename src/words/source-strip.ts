@@ -67,6 +67,11 @@ export function missedWords({ title, value, limit, by }: Missed): string {
   return `${title.charAt(0).toLowerCase()}${title.slice(1)} ${value} against ${limit}, by ${by}`
 }
 
+/** "Strength activity index, 7 d does not meet: 70 % against ≥ 75 %, by 5 points; what is awaited decides". */
+export function missedSoFarWords({ title, value, limit, by }: Missed): string {
+  return `${title} does not meet: ${value} against ${limit}, by ${by}; what is awaited decides`
+}
+
 /** "The record gives 79.3 % for the strength activity index, 28 d, the certificate 78.9 %". */
 export function changedWords({
   property,

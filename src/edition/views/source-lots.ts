@@ -52,6 +52,8 @@ export interface SourceLot {
   readonly judged: readonly JudgedValue[]
   /** Those that decided that it is not met. */
   readonly missed: readonly JudgedValue[]
+  /** Those not met whose clause another value, still awaited, decides. */
+  readonly missedSoFar: readonly JudgedValue[]
   /** By key of the series. */
   readonly origins: ReadonlyMap<string, Origin>
   readonly shipments: readonly ShipmentEntry[]
@@ -80,11 +82,19 @@ function sourceLot(edition: Edition, row: ListedLot): SourceLot {
   const lot = edition.lot(row.id)
   const [verdict] = lot.verdicts
   const judged = verdict === undefined ? [] : judgedValues(edition, verdict)
+  const pending = new Set(
+    [...everyClauseOutcome(verdict?.clauses ?? [])].flatMap(({ id, outcome }) =>
+      outcome === 'pending' ? [id] : [],
+    ),
+  )
   return {
     row,
     standing: standingOf(edition, row),
     judged,
     missed: judged.filter(({ outcome, decides }) => decides && outcome === 'does-not-meet'),
+    missedSoFar: judged.filter(
+      ({ outcome, route }) => route !== null && pending.has(route) && outcome === 'does-not-meet',
+    ),
     origins: originsOf(edition, lot.results),
     shipments: lot.shipments,
     shared: lot.sharedShipments,

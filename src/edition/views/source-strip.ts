@@ -7,6 +7,7 @@ import {
   closestWords,
   latestWords,
   marginWords,
+  missedSoFarWords,
   missedWords,
   questionWords,
   uniformityWords,
@@ -108,12 +109,15 @@ export function sourceStrip(input: StripInput): StripLine[] {
 function latestLine(lots: readonly SourceLot[]): StripLine | null {
   const last = lots.findLast(({ row }) => isInForce(row)) ?? lots.at(-1)
   if (last === undefined) return null
-  const { row, standing, missed } = last
+  const { row, standing, missed, missedSoFar } = last
   return {
     label: 'Latest lot',
     section: 'all-lots',
     says: latestWords({ id: row.id, number: row.number, sampled: row.sampled, standing }, missed),
-    rest: missed.slice(1, 3).map((value) => plain(`Also ${missedWords(value)}. `)),
+    rest: [
+      ...missedSoFar.map((value) => plain(`${missedSoFarWords(value)}. `)),
+      ...missed.slice(1, 3).map((value) => plain(`Also ${missedWords(value)}. `)),
+    ],
     figure: null,
   }
 }

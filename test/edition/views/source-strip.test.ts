@@ -71,6 +71,22 @@ describe('billsOf', () => {
   })
 })
 
+describe('the latest lot', () => {
+  it('says which age has missed its limit while the one that decides is awaited, and nothing once it is known', () => {
+    // The 7 d index of the lot is 74 %, its 28 d index is read on 21 January.
+    const sayOn = (day: string) => {
+      const then = computeEdition(records, { program: 'test', asOf: readMoment(day) })
+      const line = sourcePageView(then, 'tansgarth-ash').strip.find(({ label }) => label === 'Latest lot')
+      return [line?.says, line?.rest].map((pieces = []) => saidText(pieces).replaceAll('\u00a0', ' '))
+    }
+    expect(sayOn('2026-01-20')).toEqual([
+      'TG-2025-016, sampled 22 December 2025, 14:30: pending; 28 d strength activity index due 21 January 2026',
+      'Strength activity index, 20 %, 23 °C, constant flow, 7 d does not meet: 74 % against ≥ 75 %, by 1 point; what is awaited decides. ',
+    ])
+    expect(sayOn('2026-01-22')[1]).toBe('')
+  })
+})
+
 describe('chosenSplit', () => {
   const split = edition.source('skarnmere-ash').agency()?.split ?? []
 
