@@ -23,6 +23,7 @@ export function kindsOfPage(edition: Edition): string[] {
     paths.conditions,
     paths.methods,
     paths.findings,
+    paths.due,
     paths.lookUp,
     paths.comparison,
     paths.limits,

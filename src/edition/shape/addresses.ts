@@ -36,6 +36,7 @@ export const paths = {
   methods: 'methods/',
   method: (id: string) => `methods/${id}/`,
   findings: 'findings/',
+  due: 'due/',
   lookUp: 'look-up/',
   indexData: 'data/index.json',
   shipmentData: 'data/shipments.json',

@@ -2,6 +2,7 @@
 import {
   daysBetween,
   lastDayOf,
+  type Moment,
   monthOf,
   readMoment,
   monthNumber,
@@ -9,7 +10,7 @@ import {
 } from '../../core/measure/moment.ts'
 import { reportDue } from '../../core/checks/monthly-reports.ts'
 import { numberGaps } from '../../core/checks/lot-numbers.ts'
-import type { Edition, SourceEntry } from '../shape/edition.ts'
+import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
 import { isFailed } from './source-strip.ts'
 import { balanceByMonth } from './source-balance.ts'
@@ -47,6 +48,7 @@ export interface NumberGap {
   readonly last: string
   readonly missing: number
   /** Of the lot after the gap. */
+  readonly sampled: Moment
   readonly month: string
 }
 
@@ -73,7 +75,11 @@ export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly S
     lines,
     late: states.filter((state) => state === 'late').length,
     without: reports === undefined ? null : states.filter((state) => state === 'missing').length,
-    gaps: gapsOf(source, lots)?.filter(({ month }) => since <= month) ?? null,
+    gaps:
+      gapsOf(
+        source,
+        lots.map(({ row }) => row),
+      )?.filter(({ month }) => since <= month) ?? null,
   }
 }
 
@@ -154,7 +160,7 @@ function monthsBetween(from: string, to: string): string[] {
 /** Found as the check finds them; a gap belongs to the day of the lot after it. */
 export function gapsOf(
   { id, record, unpublished }: SourceEntry,
-  lots: readonly SourceLot[],
+  lots: readonly ListedLot[],
 ): NumberGap[] | null {
   // Where lots are on record and not shown, a missing number is no gap.
   if (record['lot-number-pattern'] === undefined || 0 < unpublished) return null
@@ -162,13 +168,15 @@ export function gapsOf(
     source: id,
     pattern: record['lot-number-pattern'],
     unused: (record['numbers-not-used'] ?? []).map(({ number }) => number),
-    lots: lots.map(({ row }) => row),
+    lots,
   })
   if (looked === 0) return null
   return findings.flatMap(({ reason }) => {
     if (reason.code !== 'number-gap') return []
     const { first, last, missing, before, after } = reason.params
     const beside = after ?? before
-    return beside === null ? [] : [{ first, last, missing, month: monthOf(readMoment(beside.sampled)) }]
+    if (beside === null) return []
+    const sampled = readMoment(beside.sampled)
+    return [{ first, last, missing, sampled, month: monthOf(sampled) }]
   })
 }

@@ -69,7 +69,10 @@ function countsOf({ lots }: Reported) {
 
 /** A gap belongs to the year of the lot after it. */
 function missingNumbers({ source, all }: Reported, year: string | null): string[] | null {
-  const gaps = gapsOf(source, all)
+  const gaps = gapsOf(
+    source,
+    all.map(({ row }) => row),
+  )
   if (gaps === null) return null
   return gaps
     .filter(({ month }) => year === null || month.startsWith(`${year}-`))

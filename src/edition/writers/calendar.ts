@@ -17,16 +17,22 @@ export interface DayEvent {
 /**
  * A calendar of whole days.
  * @param events at least one, each with a uid of its own: RFC 5545, section 3.6, admits no empty calendar
+ * @param name of the calendar, and the full address of the page that shows the same where the site has one
  * @param stamp the day that the calendar was made of, "2026-04-10": same records, same bytes
- * Source: RFC 5545, sections 3.4, 3.6.1, 3.8.7.2.
+ * Source: RFC 5545, sections 3.4, 3.6.1, 3.8.7.2; RFC 7986, sections 5.1 and 5.5 (NAME, URL).
  */
-export function calendarText(name: string, events: readonly DayEvent[], stamp: string): string {
+export function calendarText(
+  { name, url }: { readonly name: string; readonly url: string | null },
+  events: readonly DayEvent[],
+  stamp: string,
+): string {
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//Puteoli//Results due//EN',
     'CALSCALE:GREGORIAN',
     `NAME:${escaped(name)}`,
+    ...(url === null ? [] : [`URL:${url}`]),
     ...events.flatMap((event) => eventLines(event, compact(stamp))),
     'END:VCALENDAR',
   ]

@@ -20,7 +20,11 @@ export function dueCalendar(edition: Edition): string | null {
     .map(({ lot, test }) => dueEvent(edition, lot, test))
   return events.length === 0
     ? null
-    : calendarText(`${edition.site.title}: results due`, events, edition.asOf.text)
+    : calendarText(
+        { name: `${edition.site.title}: results due`, url: fullAddress(edition, paths.due) },
+        events,
+        edition.asOf.text,
+      )
 }
 
 function dueEvent(edition: Edition, lot: ListedLot, test: ListedLot['awaited'][number]): DayEvent {

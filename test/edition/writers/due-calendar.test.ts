@@ -27,7 +27,7 @@ const LONG = `${'a'.repeat(74)}ü€𝄞; b, c\\d\nnext`
 describe('calendarText', () => {
   it('comes back whole, however long and whatever signs it holds, and cuts no character in two', () => {
     const text = calendarText(
-      'n',
+      { name: 'n', url: null },
       [{ uid: 'u', day: '2026-04-22', summary: LONG, description: 'd' }],
       '2026-04-10',
     )
@@ -55,6 +55,7 @@ describe('dueCalendar', () => {
       ['20260422', 'Awaited until 29 April 2026.'],
     ])
     expect(events[1]?.get('SUMMARY')).toBe('28 d strength activity index, modified (hot) of A-1 due')
+    expect(dueCalendar(edition([lot]))).toContain('\r\nURL:https://example.org/a/due/\r\n')
     expect(events[1]?.get('URL')).toBe('https://example.org/a/lots/ash/A-1/')
     expect(events.map((event) => event.get('UID'))).toEqual([
       'ash/A-1/strength-activity-index/cool/28-d@example.org',
