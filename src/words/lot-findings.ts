@@ -38,7 +38,7 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
   'far-from-history': ({ lot, sample, value, decimals, unit, median, n, ...test }, names) =>
     `The ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit }, names.units)} (sample ${sample}), far from ${figureWords({ value: median, decimals, unit }, names.units)}, the median of the ${n} results before it`,
   'shipment-mass': ({ lot, bill, written, low, high, unit }, names) =>
-    `Bill ${bill} of ${materialWords(lot, names)} is for ${writtenText(written)}, outside the plausible range of one bill, ${spanWords(low, high, unit, names)}`,
+    `Bill ${bill} of ${materialWords(lot, names)} is for ${writtenText(written)}, outside the plausible range of one bill, ${spanWords(low, high, unit, asWritten(written))}`,
   'shipped-above-quantity': ({ lot, shippedTonnes, quantityTonnes }, names) =>
     `More of ${names.lot(lot)} was shipped, ${tonnes(shippedTonnes, names)}, than the lot holds, ${tonnes(quantityTonnes, names)}`,
   'bill-twice': ({ lot, bill, others }, names) =>
@@ -50,7 +50,7 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
   'number-off-pattern': ({ lot, number, pattern }, names) =>
     `The number ${number} of a lot of ${names.source(sourceOf(lot))} does not have the form that its source states, ${pattern}`,
   'lot-quantity': ({ lot, written, low, high, unit }, names) =>
-    `The quantity of ${names.lot(lot)} is ${writtenText(written)}, outside the plausible range of a lot, ${spanWords(low, high, unit, names)}`,
+    `The quantity of ${names.lot(lot)} is ${writtenText(written)}, outside the plausible range of a lot, ${spanWords(low, high, unit, asWritten(written))}`,
   'water-out-of-proportion': ({ lot, condition, control, percent, low, high }, names) =>
     `The mixing water of a mortar of ${names.lot(lot)} (${names.condition(condition)}) is ${figureWords({ value: percent, decimals: 0, unit: '%' })} of that of its control ${control}, outside the plausible range of ${spanWords(low, high, '%', names)}`,
   'finished-beside-readings': ({ lot, laboratory, sample, ...test }, names) =>
@@ -66,7 +66,12 @@ function materialWords(id: string, names: FindingNames): string {
   return id.includes('/') ? names.lot(id) : names.source(id)
 }
 
-function spanWords(low: number, high: number, unit: string, { units }: FindingNames): string {
+/** A range beside a mass as somebody wrote it, whatever units the site prints: one system in a sentence. */
+function asWritten(mass: string): Pick<FindingNames, 'units'> {
+  return { units: /lb|short|US ton/.test(mass) ? 'US' : 'SI' }
+}
+
+function spanWords(low: number, high: number, unit: string, { units }: Pick<FindingNames, 'units'>): string {
   const digits = (value: number) => numberWords(value, Number.isInteger(value) ? 0 : 1, unit, units)
   // The unit stands once, behind the second figure.
   return `${digits(low).split(' ')[0]} to ${digits(high)}`

@@ -101,6 +101,12 @@ describe('a lot that is hardly true', () => {
     expect(findings([{ tonnes: 50, more: ship(bill('B-1', '25 t'), bill('B-2', '25.6 t')) }])).toHaveLength(1)
   })
 
+  it('is held against a range in the units that its bill is written in, 0.5 to 120 t being 0.55 to 132 short tons', () => {
+    expect(findings([{ tonnes: 3000, more: ship(bill('B-1', '240 short tons')) }])).toEqual([
+      'warning shipment-mass: Bill B-1 of lot L1 of Trial is for 240 short tons, outside the plausible range of one bill, 0.6 to 132 short tons',
+    ])
+  })
+
   it('lists a bill twice, or one of another lot', () => {
     const one = ship(bill('B-1', '25 t'))
     expect(findings([{ more: ship(bill('B-1', '25 t'), bill('B-1', '24 t')) }])).toEqual([
