@@ -10,8 +10,8 @@ import { listedSetName } from '../words/outcomes.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
 import { countWords, plural } from '../words/numbers.ts'
 import { shortDate } from '../words/dates.ts'
-import { decidedByWords } from '../words/worded-verdict.ts'
-import { withdrawnNotCounted } from '../words/standing.ts'
+import { shortfallWords } from '../words/shortfall.ts'
+import { oneSidedWords, withdrawnNotCounted } from '../words/standing.ts'
 import { anchor, briefElement, element, outcomeElement, tableOf } from './elements.ts'
 import { shownAnyway } from './elements.ts'
 import { keepInAddress } from './form-address.ts'
@@ -167,7 +167,7 @@ function judgedCell(
 ): string | Node {
   if (verdict === null || criterion === undefined) return 'not for this material'
   const decided =
-    verdict.outcome === 'meets' ? [] : [` ${decidedByWords(verdict, criterion, conditionTitle)}`]
+    verdict.outcome === 'meets' ? [] : [` ${shortfallWords(verdict, criterion, conditionTitle)}`]
   return element('span', [
     briefElement(standingOf(verdict)),
     ...decided.map((text) => element('span', [text], 'small soft')),
@@ -184,17 +184,20 @@ function report(
   if (first === undefined) return []
   const counted = lots.filter(({ withdrawn }) => !withdrawn)
   const notCounted = withdrawnNotCounted(lots.length - counted.length)
-  const counts = others.map((set, index) =>
-    element('li', [
-      `${listedSetName(first)} against ${listedSetName(set)}: ${countWords(changesBetween(counted, 0, index + 1).alike, 'lot')} with the same outcome`,
-      ...changesBetween(counted, 0, index + 1).changes.flatMap(({ from, to, count }) => [
+  const counts = others.map((set, index) => {
+    const { alike, changes, oneSided } = changesBetween(counted, 0, index + 1)
+    const apart = oneSidedWords(oneSided)
+    return element('li', [
+      `${listedSetName(first)} against ${listedSetName(set)}: ${countWords(alike, 'lot')} with the same outcome`,
+      ...changes.flatMap(({ from, to, count }) => [
         `; ${count} from `,
         outcomeElement(from),
         ' to ',
         outcomeElement(to),
       ]),
-    ]),
-  )
+      ...(apart === null ? [] : [`; ${apart}`]),
+    ])
+  })
   // Newest first, those of one day too.
   const listed = lots
     .filter((lot) => lot.changes || !changed)

@@ -96,6 +96,13 @@ export function withdrawnNotCounted(count: number): string | null {
   return count === 0 ? null : `${plural(count, 'withdrawn lot', 'withdrawn lots')} not counted`
 }
 
+/** Of a comparison of two sets: lots that only one of them has a verdict for; null where there is none. */
+export function oneSidedWords(count: number): string | null {
+  return count === 0
+    ? null
+    : `${plural(count, 'lot', 'lots')} with a verdict under only one of the two, counted apart`
+}
+
 /** A mark by its name, as a choice among all of them. */
 export function markWords(mark: StandingMark): string {
   if (mark === 'meets-so-far') return 'meets so far'

@@ -9,11 +9,11 @@ import { shortDate } from '../../words/dates.ts'
 import { listedSetName, scopeWords } from '../../words/outcomes.ts'
 import { plural } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
-import { type LotStanding, withdrawnNotCounted } from '../../words/standing.ts'
+import { type LotStanding, oneSidedWords, withdrawnNotCounted } from '../../words/standing.ts'
 import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry } from '../shape/edition.ts'
 import { standingOf } from '../shape/standing.ts'
-import { decidedByInWords, type NamedInVerdicts } from '../shape/verdict-words.ts'
+import { type NamedInVerdicts, shortfallInWords } from '../shape/verdict-words.ts'
 import { type Linked, linked } from './linked.ts'
 
 export interface ComparisonPage {
@@ -48,6 +48,8 @@ export interface AgainstSet {
   /** How much of the material the set judges, where that is not the whole. */
   readonly scope: string | null
   readonly changes: readonly { readonly count: number; readonly from: Outcome; readonly to: Outcome }[]
+  /** Lots with a verdict under only one of the two; null where none is. */
+  readonly oneSided: string | null
 }
 export interface ChangedLots {
   readonly summary: string
@@ -111,12 +113,13 @@ function comparedSource(edition: Seen, source: ListedSource): ComparedSource {
     first: names[0] ?? '',
     notCounted: withdrawnNotCounted(lots.length - counted.length),
     against: source.criteria.slice(1).map((id, index) => {
-      const { alike, changes } = changesBetween(counted, 0, index + 1)
+      const { alike, changes, oneSided } = changesBetween(counted, 0, index + 1)
       return {
         set: linked(edition, nameOf(edition, id), paths.sourceUnder(source.id, id)),
         alike: plural(alike, 'lot', 'lots'),
         scope: scopeOf(edition, id),
         changes,
+        oneSided: oneSidedWords(oneSided),
       }
     }),
     changed: changedLots(
@@ -162,7 +165,7 @@ function verdictCell(
   const { criterion, outcome } = verdict
   return {
     standing: standingOf(edition, lot, criterion),
-    decidedBy: outcome === 'meets' ? null : decidedByInWords(edition, verdict),
+    decidedBy: outcome === 'meets' ? null : shortfallInWords(edition, verdict),
   }
 }
 

@@ -14,8 +14,8 @@ import { changesBetween, compareLot } from '../../core/judging/compare-sets.ts'
 import { judge } from '../../core/judging/verdict.ts'
 import { shortDate } from '../../words/dates.ts'
 import { plural } from '../../words/numbers.ts'
-import { type LotStanding, withdrawnNotCounted } from '../../words/standing.ts'
-import { decidedByWords } from '../../words/worded-verdict.ts'
+import { type LotStanding, oneSidedWords, withdrawnNotCounted } from '../../words/standing.ts'
+import { shortfallWords } from '../../words/shortfall.ts'
 import { link, paths } from '../shape/addresses.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
@@ -38,6 +38,8 @@ export interface ReplacedActivity {
   readonly by: Linked
   readonly alike: string
   readonly changes: readonly { readonly from: Outcome; readonly to: Outcome; readonly count: number }[]
+  /** Lots with a verdict under only one of the two; null where none is. */
+  readonly oneSided: string | null
   /** How many lots are withdrawn; null where none is. */
   readonly notCounted: string | null
   /** Lots that come out otherwise, the newest first. */
@@ -53,7 +55,7 @@ export interface ReplacedRow {
 
 export interface JudgedCell {
   readonly standing: LotStanding
-  /** null where every clause is met. */
+  /** Clauses with value and limit; null where every clause is met. */
   readonly decidedBy: string | null
 }
 
@@ -136,11 +138,12 @@ function replacedActivity(
     ...compareLot(row.id, [judge(governing, evidence), judge(composed, evidence)]),
   }))
   const counted = compared.filter(({ row }) => row.state !== 'withdrawn')
-  const { alike, changes } = changesBetween(counted, 0, 1)
+  const { alike, changes, oneSided } = changesBetween(counted, 0, 1)
   return {
     by: linked(edition, setName(by), paths.criterion(by.id)),
     alike: plural(alike, 'lot', 'lots'),
     changes,
+    oneSided: oneSidedWords(oneSided),
     notCounted: withdrawnNotCounted(compared.length - counted.length),
     rows: compared
       .filter((lot) => lot.changes)
@@ -177,6 +180,6 @@ function cell(edition: Edition, row: ListedLot, criterion: Criterion, verdict: V
     decidedBy:
       verdict.outcome === 'meets'
         ? null
-        : decidedByWords(verdict, criterion, (id) => conditionTitle(edition, id)),
+        : shortfallWords(verdict, criterion, (id) => conditionTitle(edition, id)),
   }
 }

@@ -18,12 +18,13 @@ describe('compareLot', () => {
       lot(null, 'pending', 'pending').changes,
       lot(null, 'pending', 'meets').changes,
       lot(null, null).changes,
-    ]).toEqual([false, true, false, true, false])
+      lot('meets', 'not-applicable').changes,
+    ]).toEqual([false, true, false, true, false, false])
   })
 })
 
 describe('changesBetween', () => {
-  it('changesBetween counts each pair of outcomes, and leaves out lots that one set does not judge', () => {
+  it('changesBetween counts each pair of outcomes, and apart from them lots that only one set judges', () => {
     const lots = [
       lot('meets', 'meets'),
       lot('meets', 'does-not-meet'),
@@ -32,14 +33,17 @@ describe('changesBetween', () => {
       lot('pending', 'pending'),
       lot(null, 'meets'),
       lot('meets', null),
+      lot('not-applicable', 'does-not-meet'),
+      lot('not-applicable', 'not-applicable'),
     ]
     expect(changesBetween(lots, 0, 1)).toEqual({
       alike: 2,
+      oneSided: 3,
       changes: [
         { from: 'meets', to: 'does-not-meet', count: 2 },
         { from: 'does-not-meet', to: 'meets', count: 1 },
       ],
     })
-    expect(changesBetween([], 0, 1)).toEqual({ alike: 0, changes: [] })
+    expect(changesBetween([], 0, 1)).toEqual({ alike: 0, oneSided: 0, changes: [] })
   })
 })

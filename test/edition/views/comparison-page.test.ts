@@ -70,6 +70,7 @@ describe('comparisonPage', () => {
           {
             set: { text: 'Agency rules, edition 1', href: '/a/sources/ash/agency/' },
             alike: '1 lot',
+            oneSided: '1 lot with a verdict under only one of the two, counted apart',
             scope: null,
             changes: [{ from: 'does-not-meet', to: 'meets', count: 2 }],
           },

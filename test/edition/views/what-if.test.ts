@@ -62,10 +62,13 @@ describe('whatIfView', () => {
       { from: 'meets', to: 'does-not-meet', count: 1 },
       { from: 'does-not-meet', to: 'meets', count: 1 },
     ])
-    expect(replaced?.rows.map(({ lot, now, then }) => [lot.text, now.decidedBy, then.decidedBy])).toEqual([
-      ['5', null, 'Strength activity index, modified-50c, 28 d'],
-      ['3', 'Strength activity index, c311, 28 d', null],
-      ['2', null, 'Strength activity index, modified-50c, 28 d'],
+    const said = (text: string | null) => text?.replaceAll(/\s/g, ' ') ?? null
+    expect(
+      replaced?.rows.map(({ lot, now, then }) => [lot.text, said(now.decidedBy), said(then.decidedBy)]),
+    ).toEqual([
+      ['5', null, 'Strength activity index, modified-50c, 28 d: 60 % against ≥ 70 %, beyond it by 10 points'],
+      ['3', 'Strength activity index, c311, 28 d: 70 % against ≥ 75 %, beyond it by 5 points', null],
+      ['2', null, 'Strength activity index, modified-50c, 28 d: 66 % against ≥ 70 %, beyond it by 4 points'],
     ])
   })
 
