@@ -16,10 +16,18 @@ export interface SourceAxis {
   readonly ticks: readonly AxisTick[]
 }
 
-/** @param lots in order of sampling, at least one  @param until day to which the axis runs at least */
-export function dateAxis(lots: readonly SourceLot[], until: number): SourceAxis {
+/**
+ * @param lots in order of sampling, at least one
+ * @param until day to which the axis runs at least
+ * @param since day from which it does so; from the first lot where none is asked for
+ */
+export function dateAxis(
+  lots: readonly SourceLot[],
+  until: number,
+  since = Number.POSITIVE_INFINITY,
+): SourceAxis {
   const { from, last } = daysOf(lots)
-  const days = { from, to: Math.max(until, last) }
+  const days = { from: Math.min(since, from), to: Math.max(until, last) }
   const of = ({ row }: SourceLot) => acrossOf(days, row.sampled.day)
   return {
     kind: 'date',

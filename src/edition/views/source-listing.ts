@@ -34,9 +34,11 @@ const BEGINS: readonly Entry['action'][] = ['listed', 'reinstated']
 /** What ends a listing until something else is said. */
 const ENDS: readonly Entry['action'][] = ['suspended', 'removed']
 
-/** Approvals of the source as a whole stand for a listing where the record has no listing history. */
+/** What was on record on a day. Approvals of the source as a whole stand for a listing where the record has no listing history. */
 export function sourceListing({ asOf }: Pick<Edition, 'asOf'>, { record }: SourceEntry): SourceListing {
-  const history = [...(record.listing ?? [])].sort((a, b) => compareMoments(a.date, b.date))
+  const history = [...(record.listing ?? [])]
+    .filter(({ date }) => date.day <= asOf.day)
+    .sort((a, b) => compareMoments(a.date, b.date))
   const state = history.length === 0 ? approvedState(record, asOf) : stateOf(history, asOf)
   return {
     now: listingWords(state),

@@ -111,12 +111,12 @@ function changesOf(
 }
 
 function wordsOf(
-  { source }: PanelContext,
+  { source, axis }: PanelContext,
   laboratories: readonly RailChange[],
   cements: readonly RailChange[],
 ): string[] {
-  const events = (source.record.events ?? []).map(
-    ({ title, date, to = date }) => `${title} (${period(date, to)})`,
+  const events = (source.record.events ?? []).flatMap(({ title, date, to = date }) =>
+    axis.span(date.day, to.day) === null ? [] : [`${title} (${period(date, to)})`],
   )
   const names = (changes: readonly RailChange[]) =>
     [...new Set(changes.map(({ label }) => label.text))].join(', then ')

@@ -1,5 +1,5 @@
 /** A source's history for filing: what its page says, for all years or one, unfolded and with room to sign. */
-import { lastDayOf, yearOf } from '../../core/measure/moment.ts'
+import { lastDayOf, type Moment, readMoment, yearOf } from '../../core/measure/moment.ts'
 import { period as periodWords } from '../../words/dates.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { type AgencyView, agencyView } from './agency.ts'
@@ -30,6 +30,11 @@ export interface SourceReportView extends Head {
   readonly title: string
   /** First to last sampling. */
   readonly sampled: string
+  /** Last day of the period, or that of the records. */
+  readonly end: Moment
+  /** The period is over: what is asked of all of the source's records would reach beyond it. */
+  readonly isPast: boolean
+  /** On that day. */
   readonly listing: SourceListing
   readonly completeness: Completeness
   readonly lots: ReportLots
@@ -39,9 +44,9 @@ export interface SourceReportView extends Head {
   readonly agency: AgencyView
   readonly laboratories: readonly LaboratoryLine[]
   readonly questions: SourceQuestions
-  /** Answered and not closed. */
-  readonly actions: SourceQuestions['open']
-  readonly unanswered: number
+  /** Open ones first. */
+  readonly answered: SourceQuestions['open']
+  readonly unanswered: SourceQuestions['open']
   readonly overdue: readonly OverdueLine[]
   readonly revisions: readonly ReportRevision[]
   /** By month. */
@@ -70,7 +75,8 @@ function lotsOnce(edition: Edition, id: string): readonly SourceLot[] {
 }
 
 /**
- * A year's report is on the lots sampled and the shipments made in it; results that came later count as they stand.
+ * A year's report is on the lots sampled and the shipments made in it; results that came later count as they stand. Where
+ * the source stood with the agency is told for the year's last day, and nothing is asked that later lots gave reason for.
  * @throws RangeError for a source that is not in the edition
  */
 export function sourceReportView(edition: Edition, { source: id, year }: ReportOf): SourceReportView {
@@ -78,12 +84,16 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
   const all = lotsOnce(edition, id)
   const lots = year === null ? all : all.filter(({ row }) => yearOf(row.sampled) === year)
   const rows = lots.map(({ row }) => row)
-  const questions = sourceQuestions(edition, source, { rows, most: Number.POSITIVE_INFINITY })
+  const end = endOf(edition, year)
+  const asked = end.day < edition.asOf.day ? { ...source, findings: [] } : source
+  const questions = sourceQuestions(edition, asked, { rows, most: Number.POSITIVE_INFINITY })
   return {
     ...headOf(edition, source),
     title: year ?? 'all years',
     sampled: sampledWords(rows),
-    listing: sourceListing(edition, source),
+    end,
+    isPast: end.day < edition.asOf.day,
+    listing: sourceListing({ asOf: end }, source),
     completeness: completenessOf({ edition, source, all, lots }, year),
     lots: reportLots(edition, lots),
     failed: failedLots(edition, source, lots),
@@ -91,8 +101,8 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
     agency: year === null ? agencyView(edition, id) : agencyView(edition, id, idsOf(rows)),
     laboratories: sourceLaboratories(edition, lots),
     questions,
-    actions: questions.open.filter(({ answer }) => answer !== null),
-    unanswered: questions.open.filter(({ answer }) => answer === null).length,
+    answered: [...questions.open, ...questions.closed].filter(({ answer }) => answer !== null),
+    unanswered: questions.open.filter(({ answer }) => answer === null),
     overdue: overdueLines(edition, rows),
     revisions: reportRevisions(lots),
     shipped: shippedIn(edition, { source: id, year }),
@@ -109,18 +119,23 @@ function idsOf(rows: readonly ListedLot[]): (id: string) => boolean {
   return (id) => ids.has(id)
 }
 
-/** Nothing is folded on paper; a year's axis ends with the year, or with the records. */
+function endOf({ asOf }: Edition, year: string | null): Moment {
+  const last = year === null ? asOf : lastDayOf(`${year}-12`)
+  return last.day < asOf.day ? last : asOf
+}
+
+/** Nothing is folded on paper; a year's axis is the year, or what of it has passed. */
 function chartsOf(
   edition: Edition,
   source: SourceEntry,
   lots: readonly SourceLot[],
   year: string | null,
 ): SourceCharts | null {
-  const { asOf } = edition
   const closest = closestToLimit(judgedSeries(lots))?.values.at(-1)?.judged
-  const until = year === null ? asOf.day : Math.min(asOf.day, lastDayOf(`${year}-12`).day)
+  const until = endOf(edition, year).day
+  const since = year === null ? undefined : readMoment(`${year}-01-01`).day
   const of = { edition, source, lots, governing: governingKey(source, closest) }
-  const charts = sourceCharts(of, (own) => dateAxis(own, until))
+  const charts = sourceCharts(of, (own) => dateAxis(own, until, since))
   return charts === null
     ? null
     : { ...charts, panels: [...charts.panels, ...charts.more], more: [], moreNames: [] }

@@ -106,7 +106,51 @@ describe('sourceReportView', () => {
   it('asks about lots of the period alone', () => {
     expect(report('2025').questions.open.map(({ lot }) => lot)).toEqual(['ash/A-2025-03'])
     expect(report('2024').questions.open).toEqual([])
-    expect(report('2025').unanswered).toBe(1)
+    expect(report('2025').unanswered.map(({ lot }) => lot)).toEqual(['ash/A-2025-03'])
+  })
+
+  it('asks nothing of the source as a whole in a year that is over, where later lots may have given reason', () => {
+    const about = tinyEdition(
+      [
+        tinySource('ash', {
+          record: record as unknown as Source,
+          criteria: ['plain'],
+          findings: [finding('ash')],
+        }),
+      ],
+      [issued('ash/A-2025-01', '2025-01-01', 'meets'), issued('ash/A-2026-01', '2026-02-01', 'meets')],
+    )
+    const asked = (year: string | null) =>
+      sourceReportView(about, { source: 'ash', year }).questions.open.map(({ about: of }) => of)
+    expect([asked('2025'), asked('2026'), asked(null)]).toEqual([[], ['ash'], ['ash']])
+  })
+
+  it('tells where the source stood with the agency on the last day of the period', () => {
+    const listing = [
+      { by: 'Roads', date: readMoment('2024-03-01'), action: 'listed' },
+      { by: 'Roads', date: readMoment('2026-01-15'), action: 'removed' },
+    ]
+    const listed = tinyEdition(
+      [tinySource('ash', { record: { ...record, listing } as unknown as Source, criteria: ['plain'] })],
+      [issued('ash/A-2025-01', '2025-01-01', 'meets')],
+    )
+    const now = (year: string | null) =>
+      plainSpaces(sourceReportView(listed, { source: 'ash', year }).listing.now)
+    expect(now('2025')).toBe('Listed by Roads since 1 March 2024')
+    expect(now(null)).toBe('Roads: taken off the list by the agency on 15 Jan 2026')
+  })
+
+  it('draws a year from its first day to its last, with the events of the year alone', () => {
+    const events = [
+      { date: readMoment('2024-06-01'), title: 'outage' },
+      { date: readMoment('2025-06-01'), title: 'new mill' },
+    ]
+    const drawn = tinyEdition(
+      [tinySource('ash', { record: { ...record, events } as unknown as Source, criteria: ['plain'] })],
+      [issued('ash/A-2025-01', '2025-03-01', 'meets')],
+    )
+    const charts = sourceReportView(drawn, { source: 'ash', year: '2025' }).charts
+    expect(charts?.rail.words.map(plainSpaces)).toEqual(['new mill (1 June 2025)'])
   })
 
   it('reports a source without a lot', () => {

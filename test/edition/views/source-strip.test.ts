@@ -134,7 +134,8 @@ describe('the statement on what is late', () => {
       ['SK-0007', '2026-02-10'],
     ])
     expect(lines[0]?.month).toBe('2025-05')
-    expect(gaps).toEqual([{ first: 'SK-0005', last: 'SK-0006', missing: 2, month: '2026-02' }])
+    const sampled = readMoment('2026-02-10')
+    expect(gaps).toEqual([{ first: 'SK-0005', last: 'SK-0006', missing: 2, sampled, month: '2026-02' }])
   })
 
   it('counts no gaps where lots are not shown, or no pattern is on record', () => {
