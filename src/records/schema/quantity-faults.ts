@@ -53,7 +53,7 @@ function quantityFault(
       return {
         code: 'quantity-unit',
         message: `found "${fault.found}" without a unit; ${expected}`,
-        mend: `write ${fault.found} ${units}`,
+        mend: withOneOf(fault.found, kinds),
       }
     case 'ambiguous-ton':
       return {
@@ -65,7 +65,7 @@ function quantityFault(
       return {
         code: 'quantity-unit',
         message: `found the text "${fault.found}", which is ${withArticle(KINDS[fault.is].title)}; ${expected}`,
-        mend: `write ${fault.number} with one of ${units}`,
+        mend: withOneOf(fault.number, kinds),
       }
     case 'unknown-unit':
       return {
@@ -106,6 +106,12 @@ function unitOf({ found: text, number }: { found: string; number: string }): str
 
 function withArticle(title: string): string {
   return `${/^[aeiou]/i.test(title) ? 'an' : 'a'} ${title}`
+}
+
+/** How to give a number a unit of these kinds: "write 900 with one of t, short ton". */
+export function withOneOf(number: string, kinds: readonly QuantityKind[]): string {
+  const units = unitsInWords(kinds)
+  return units.includes(',') ? `write ${number} with one of ${units}` : `write ${number} ${units}`
 }
 
 /** The units that quantities of these kinds may be written in. */

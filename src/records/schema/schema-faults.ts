@@ -6,7 +6,7 @@ import { above } from '../yaml/pointer.ts'
 import { isCommaSplit, isForbidden, unknownKey, wrongName } from './key-faults.ts'
 import { splitReadings } from './comma-splits.ts'
 import { reportLimit } from './limit-faults.ts'
-import { commaMend, unitsInWords } from './quantity-faults.ts'
+import { commaMend, withOneOf } from './quantity-faults.ts'
 import { description, inWords, valueWords } from './schema-words.ts'
 import { type ErrorObject, resolveReference } from './schemas.ts'
 
@@ -82,7 +82,8 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
         error.instancePath,
         'schema',
         `${valueWords(error.data)} does not have the expected form`,
-        description(error) || 'see the schema of this kind of record',
+        [description(error), exampleOf(error)].filter(Boolean).join(' For instance ') ||
+          'see the schema of this kind of record',
       )
     else
       report.at(
@@ -102,12 +103,24 @@ function fixedListMend(allowed: readonly string[]): string {
     : 'see the list in the schema of this kind of record'
 }
 
+/** How the schema shows a value; empty where it shows none. */
+function exampleOf(error: ErrorObject): string {
+  const [example = ''] = (error.parentSchema as { examples?: readonly unknown[] } | undefined)?.examples ?? []
+  return typeof example === 'string' ? example : ''
+}
+
 function isNoValue({ data }: ErrorObject): boolean {
   return data === '' || data === null
 }
 
+/** Text that begins with a number and goes on with a unit. */
+const WITH_UNIT = /^[\d.]+ \D/
+
 function wrongType(error: ErrorObject, report: FileReport): void {
   const kinds = quantityKinds(error)
+  // The list that a number must be of is reported by itself; quotes would not make it one of them.
+  const allowed = (error.parentSchema as { enum?: readonly unknown[] } | undefined)?.enum
+  if (typeof error.data === 'number' && allowed?.includes(String(error.data)) === false) return
   if (isNoValue(error)) {
     // The list that the value must be of is reported by itself, and names what may stand here.
     if ((error.parentSchema as { enum?: unknown } | undefined)?.enum !== undefined) return
@@ -121,6 +134,13 @@ function wrongType(error: ErrorObject, report: FileReport): void {
     )
   } else if (kinds !== undefined && typeof error.data === 'number') {
     numberWithoutUnit(error, kinds, report)
+  } else if (typeof error.data === 'number' && WITH_UNIT.test(exampleOf(error))) {
+    report.at(
+      error.instancePath,
+      'quantity-unit',
+      `found ${writtenAs(error, report)} without a unit`,
+      `write it with its unit, as in ${exampleOf(error)}`,
+    )
   } else if (
     /string/.test(String((error.params as { type: unknown }).type)) &&
     typeof error.data !== 'object'
@@ -150,7 +170,7 @@ function numberWithoutUnit(error: ErrorObject, kinds: readonly QuantityKind[], r
       error.instancePath,
       'quantity-unit',
       `found ${writtenAs(error, report)} without a unit; ${title} with its unit was expected`,
-      `write ${writtenAs(error, report)} ${unitsInWords(kinds)}`,
+      withOneOf(writtenAs(error, report), kinds),
     )
   else
     report.at(
