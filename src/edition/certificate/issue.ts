@@ -11,6 +11,7 @@ import type { SourceState } from '../passes/source-state.ts'
 import type { IssuedDocument } from '../shape/document.ts'
 import { certificateFacts, type Issue } from './certificate-facts.ts'
 import { documentContent } from './document-content.ts'
+import { concernedGroups } from './withheld.ts'
 
 /** What the person issuing says. */
 export interface IssueRequest {
@@ -80,6 +81,8 @@ export function issueRevision(
 const NO_DIGEST = `sha256-${'0'.repeat(64)}`
 
 function frozen(lot: JudgedLot, issue: Issue, issuing: Issuing): IssuedRevision {
+  const replacement = issue.replacedBy === null ? [] : [issue.replacedBy]
+  const concerned = concernedGroups(lot, replacement, issuedBy(issuing.records, issue.date))
   const withheld = documentOf(lot, issue, issuing, new Set(WITHHELD))
   const part: PrivatePart = {
     format: 2,
@@ -87,7 +90,7 @@ function frozen(lot: JudgedLot, issue: Issue, issuing: Issuing): IssuedRevision 
     certificate: lot.id,
     revision: issue.revision,
     ...Object.fromEntries(
-      WITHHELD.flatMap((group) => {
+      concerned.flatMap((group) => {
         const shown = documentOf(lot, issue, issuing, new Set(others(group)))
         const revealed = revealedIn(withheld, shown)
         return revealed.length === 0 ? [] : [[group, revealed]]

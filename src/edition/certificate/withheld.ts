@@ -32,6 +32,36 @@ export function withheldRecord(lot: Lot, withholding: Withholding): Lot {
 /** Says whether a lot had been issued by the day of the certificate. */
 export type IsIssued = (lot: string) => boolean
 
+/**
+ * The groups of which a certificate has something to withhold.
+ * @param verdicts of the lot, as judged
+ * @param named ids of other lots that the certificate names
+ */
+export function concernedGroups(
+  { record, verdicts }: { readonly record: Lot; readonly verdicts: readonly Verdict[] },
+  named: readonly string[],
+  isIssued: IsIssued,
+): Withheld[] {
+  const { seals = [], samples } = record
+  const isSealed = 0 < seals.length || samples.some(({ seal }) => seal !== undefined)
+  const lots = [...named, ...verdicts.flatMap(({ clauses }) => clauses.flatMap(lotsNamed))]
+  // Whoever issues a certificate stands in it.
+  return [
+    'persons',
+    ...(isSealed ? (['seals'] as const) : []),
+    ...(lots.every(isIssued) ? [] : (['drafts'] as const)),
+  ]
+}
+
+function lotsNamed({ against, clauses = [], reasons: [reason] }: ClauseOutcome): string[] {
+  const gaps = reason.code === 'sampled-too-seldom' ? reason.params.gaps : []
+  return [
+    ...(against?.lots ?? []),
+    ...gaps.flatMap(({ since }) => since ?? []),
+    ...clauses.flatMap(lotsNamed),
+  ]
+}
+
 /** A verdict without the ids of lots that were not yet issued. */
 export function withoutDrafts(verdict: Verdict, isIssued: IsIssued): Verdict {
   return { ...verdict, clauses: verdict.clauses.map((clause) => clauseWithoutDrafts(clause, isIssued)) }

@@ -23,20 +23,19 @@ export interface PrivatePart {
 }
 
 /** The smallest places at which two documents differ, with what stands there in the second. */
-export function revealedIn(
-  withheld: unknown,
-  full: unknown,
-  path: readonly (string | number)[] = [],
-): Revealed[] {
+export function revealedIn(withheld: unknown, full: unknown): Revealed[] {
   if (Object.is(withheld, full)) return []
-  if (!isTree(withheld) || !isTree(full) || !sameKeys(withheld, full)) return [[path, full]]
+  if (!isTree(withheld) || !isTree(full) || !sameKeys(withheld, full)) return [[[], full]]
   return Object.keys(withheld).flatMap((key) =>
-    revealedIn(withheld[key], full[key], [...path, Array.isArray(withheld) ? Number(key) : key]),
+    revealedIn(withheld[key], full[key]).map(
+      ([path, text]): Revealed => [[Array.isArray(withheld) ? Number(key) : key, ...path], text],
+    ),
   )
 }
 
 function sameKeys(a: object, b: object): boolean {
-  return Object.keys(a).sort().join('\n') === Object.keys(b).sort().join('\n')
+  const keys = Object.keys(a)
+  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key))
 }
 
 /** A copy of a document with the groups put back that an edition shows. */
