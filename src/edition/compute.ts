@@ -1,26 +1,19 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
-import { agencySourceChecks } from '../core/checks/agency-differs.ts'
-import type { Pair } from '../core/agency/pairs.ts'
-import { type AtLimit, atTheLimits } from '../core/checks/at-the-limits.ts'
 import { type Checked, checksRun } from '../core/checks/checked.ts'
 import { controlDrift } from '../core/checks/control-drift.ts'
-import { historyChecks } from '../core/checks/history-checks.ts'
 import { kept } from '../core/measure/kept.ts'
-import { once } from '../core/measure/once.ts'
 import type { Moment } from '../core/measure/moment.ts'
-import { producerNeverFails } from '../core/checks/producer-never-fails.ts'
-import { verificationKept } from '../core/checks/verification-kept.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
-import { agencyOf } from './passes/agency.ts'
-import { type AuditIndex, auditIndex, auditLot } from './passes/audit.ts'
-import { asSiteWants, auditSource, runOf } from './passes/audit-source.ts'
+import { type AuditIndex, auditIndex } from './passes/audit.ts'
+import { asSiteWants } from './passes/audit-source.ts'
+import { auditedSource } from './passes/audited-source.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
-import { sourceSeries } from './passes/series.ts'
 import { sharedShipments } from './passes/shipments.ts'
+import { sourceEntry } from './passes/source-entry.ts'
 import { type SourceState, sourceStates } from './passes/source-state.ts'
 import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
@@ -114,91 +107,19 @@ function computeEntries(
     const shared = sharedShipments(records, id, state.asOf)
     entries.shipments.push(...shared.several)
     const computed = state.lots.map((_, place) => lotEntry(from, state, place, shared))
-    const source = sourceEntry(state, computed, records)
-    const history = histories.ofSource(state, computed)
-    const ofSource = [...agencyChecks(source, computed), ...historyChecks(id, history())]
-    const pairs = Map.groupBy(source.agency()?.pairs ?? [], ({ lot }) => lot)
-    const toAudit = { lots: computed, several: shared.several, ofSource, pairs, atLimits: source.atLimits() }
-    const { lots, ...audit } = audited(records, state, toAudit, index)
+    const made = sourceEntry(state, computed, records)
+    const source = { ...made, history: histories.ofSource(state, computed) }
+    const { lots, ...audit } = auditedSource(
+      { state, source, lots: computed, several: shared.several, records },
+      index,
+    )
     for (const lot of lots) {
       entries.lots.set(lot.id, lot)
       entries.shipments.push(...lot.shipments)
     }
-    entries.sources.set(id, { ...source, history, ...audit })
+    entries.sources.set(id, { ...source, ...audit })
   }
   return entries
-}
-
-interface ToAudit {
-  readonly lots: readonly LotEntry[]
-  readonly several: readonly ShipmentEntry[]
-  /** What an agency's results and the history of the source gave reason to ask. */
-  readonly ofSource: readonly Checked[]
-  /** Of an agency's results with the producer's, by lot. */
-  readonly pairs: ReadonlyMap<string, readonly Pair[]>
-  readonly atLimits: readonly AtLimit[]
-}
-
-/** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
-function audited(
-  records: Records,
-  state: SourceState,
-  { lots, several, ofSource, pairs, atLimits }: ToAudit,
-  index: AuditIndex,
-): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
-  const checked = [
-    ...lots.flatMap((lot) => auditLot(lot, records, { state, pairs: pairs.get(lot.id) ?? [] }, index)),
-    ...auditSource({ state, lots, several, records, atLimits }, index),
-    ...ofSource,
-  ]
-  const about = Map.groupBy(
-    [...lots.flatMap(({ findings }) => findings), ...checked.flatMap(({ findings }) => findings)],
-    (finding) => finding.about,
-  )
-  const of = (id: string) => (about.get(id) ?? []).map((finding) => asSiteWants(finding, records.site))
-  return {
-    lots: lots.map((lot) => ({ ...lot, findings: of(lot.id) })),
-    findings: of(state.id),
-    checks: runOf(checked, lots),
-  }
-}
-
-function sourceEntry(
-  state: SourceState,
-  lots: readonly LotEntry[],
-  records: Records,
-): Omit<SourceEntry, 'history' | 'findings' | 'checks'> {
-  return {
-    id: state.id,
-    record: state.record,
-    series: sourceSeries(state),
-    criteria: governingFirst(lots),
-    background: state.background,
-    restarts: state.restarts,
-    unpublished: 0,
-    agency: agencyOf(state.record, lots, { records, asOf: state.asOf }),
-    atLimits: atLimitsOf(lots),
-  }
-}
-
-function agencyChecks(
-  { id, agency }: Pick<SourceEntry, 'id' | 'agency'>,
-  lots: readonly LotEntry[],
-): Checked[] {
-  const compared = agency()
-  if (compared === null) return []
-  const pairs = [...compared.split, ...compared.independent].flatMap((test) => test.pairs)
-  return [
-    ...agencySourceChecks(id, compared),
-    ...verificationKept(id, compared),
-    producerNeverFails(id, lots, pairs),
-  ]
-}
-
-/** For all lots they are counted once. */
-function atLimitsOf(lots: readonly LotEntry[]): SourceEntry['atLimits'] {
-  const whole = once(() => atTheLimits(lots))
-  return (isShown) => (isShown === undefined ? whole() : atTheLimits(lots.filter(({ id }) => isShown(id))))
 }
 
 /** What concerns a laboratory is asked of it once, and not of each source that it tests for. */
@@ -212,12 +133,6 @@ function laboratoryAudit(
     laboratoryFindings: (id) => drift(id).findings.map((finding) => asSiteWants(finding, site)),
     laboratoryChecks: (id) => checksRun([drift(id)], 0),
   }
-}
-
-/** In the order of the newest lot's criteria, then those that only earlier lots were judged under. */
-function governingFirst(lots: readonly LotEntry[]): string[] {
-  const judgedUnder = (lot: LotEntry) => lot.verdicts.map(({ criterion }) => criterion)
-  return [...new Set([...lots.slice(-1), ...lots].flatMap(judgedUnder))]
 }
 
 function entryOf<Entry>(what: 'lot' | 'source', entries: ReadonlyMap<string, Entry>, id: string): Entry {
