@@ -174,20 +174,33 @@ export function uniformityWords(counts: readonly UniformityWords[]): Said[] {
   ])
 }
 
-/** "3, the oldest on a lot sampled 147 days ago. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2)". */
+/** "3; the oldest could have been asked 147 days ago. 30 checks on 36 lots; about 0.4 flags expected ...". */
 export function questionWords(
   open: {
     readonly count: number
     readonly oldestDays: number | null
+    readonly undated: number
     readonly checks: ChecksRun
   } | null,
 ): Said[] {
   if (open === null) return [plain('Findings are not published on this site')]
-  const oldest =
-    open.oldestDays === null
+  return [counted(open.count), plain(`${agesWords(open)}. ${checksRunWords(open.checks)}`)]
+}
+
+/** A question about a statistic has no day of its own. */
+function agesWords({
+  oldestDays,
+  undated,
+}: {
+  readonly oldestDays: number | null
+  readonly undated: number
+}): string {
+  if (oldestDays === null) return ''
+  const rest =
+    undated === 0
       ? ''
-      : `, the oldest on a lot sampled ${plural(open.oldestDays, 'day', 'days')} ago`
-  return [counted(open.count), plain(`${oldest}. ${checksRunWords(open.checks)}`)]
+      : ` (${undated === 1 ? '1 rests on many records and has' : `${undated} rest on many records and have`} no day)`
+  return `; the oldest could have been asked ${plural(oldestDays, 'day', 'days')} ago${rest}`
 }
 
 /** A mass of material in the site's own unit. */

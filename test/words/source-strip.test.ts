@@ -56,10 +56,12 @@ describe('questionWords', () => {
   const expectedByChance = { low: 0, expected: 0.4, high: 2 }
   const checks = { run: 30, lots: 36, looks: [], tests: 21, expectedByChance }
   it('says how many are open, how old the oldest is, and what chance alone would raise', () => {
-    expect(saidText(questionWords({ count: 3, oldestDays: 147, checks }))).toBe(
-      '3, the oldest on a lot sampled 147 days ago. 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2) in 21 tests, each at its own level',
+    expect(saidText(questionWords({ count: 3, oldestDays: 147, undated: 1, checks }))).toBe(
+      '3; the oldest could have been asked 147 days ago (1 rests on many records and has no day). 30 checks on 36 lots; about 0.4 flags expected by chance (0 to 2) in 21 tests, each at its own level',
     )
-    expect(saidText(questionWords({ count: 0, oldestDays: null, checks }))).toMatch(/^0\. 30 checks/)
+    expect(saidText(questionWords({ count: 0, oldestDays: null, undated: 0, checks }))).toMatch(
+      /^0\. 30 checks/,
+    )
   })
 
   it('counts no checks where findings are not published', () => {

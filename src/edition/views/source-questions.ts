@@ -1,7 +1,10 @@
 /** Questions that the audit checks ask about a source and its lots, open ones first, each with what was answered. */
-import type { Moment } from '../../core/measure/moment.ts'
+import type { Finding } from '../../core/checks/finding.ts'
+import { type AskedLot, type AskedTest, firstAsked } from '../../core/checks/first-asked.ts'
+import { type Moment, momentOfDay } from '../../core/measure/moment.ts'
 import { byReadingOrder } from '../../core/checks/reading-order.ts'
-import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
+import { knownSince, type Result } from '../../core/result/result.ts'
+import type { Edition, ListedLot, LotEntry, SourceEntry } from '../shape/edition.ts'
 import { findingsOfLots, findingsPublished, type ListedFinding, listedFindings } from './findings.ts'
 
 export interface SourceQuestion extends ListedFinding {
@@ -10,6 +13,8 @@ export interface SourceQuestion extends ListedFinding {
   /** What the agency or engineer decided. */
   readonly disposition: string | null
   readonly closed: Moment | null
+  /** Day on which it could first be asked; null where that is not known. */
+  readonly since: Moment | null
   /** What else the answer says: cause, containment, bills, who was told. */
   readonly details: readonly { readonly label: string; readonly text: string }[]
 }
@@ -20,8 +25,10 @@ export interface SourceQuestions {
   readonly closed: readonly SourceQuestion[]
   /** Open ones that the page has no room for. */
   readonly more: number
-  /** null where no day is known. */
+  /** Days since the oldest could first be asked; null where no day is known. */
   readonly oldestDays: number | null
+  /** Open ones that could be asked since a day that is not known. */
+  readonly undated: number
 }
 
 /** Questions that a page has room for. */
@@ -43,14 +50,18 @@ export function sourceQuestions(
   { rows = edition.lotsOf(source.id), most = SHOWN }: Asked = {},
 ): SourceQuestions {
   const findings = [...source.findings, ...findingsOfLots(edition, [...rows].reverse())]
-  const listed = listedFindings(edition, findings.sort(byReadingOrder)).map(questionOf)
+  const sorted = findings.sort(byReadingOrder)
+  const days = askedDays(edition)
+  const listed = listedFindings(edition, sorted).map((finding, place) =>
+    questionOf(finding, days(sorted[place])),
+  )
   const open = listed.filter((one) => one.closed === null && isQuestion(one))
   return {
     published: findingsPublished(edition),
     open: open.slice(0, most),
     more: Math.max(0, open.length - most),
     closed: listed.filter((one) => one.closed !== null || !isQuestion(one)).slice(0, most),
-    oldestDays: oldestOf(edition, open),
+    ...agesOf(edition, open),
   }
 }
 
@@ -59,7 +70,7 @@ function isQuestion({ severity, loweredFrom }: SourceQuestion): boolean {
   return severity !== 'information' || loweredFrom !== undefined
 }
 
-function questionOf(finding: ListedFinding): SourceQuestion {
+function questionOf(finding: ListedFinding, since: number | null): SourceQuestion {
   const { recorded } = finding
   return {
     ...finding,
@@ -67,6 +78,7 @@ function questionOf(finding: ListedFinding): SourceQuestion {
     answered: recorded?.date ?? null,
     disposition: recorded?.disposition ?? null,
     closed: recorded?.closed ?? null,
+    since: since === null ? null : momentOfDay(since),
     details: finding.answerParts
       .filter(({ term }) => DETAILS.includes(term))
       .map(({ term, text }) => ({ label: term, text })),
@@ -76,11 +88,42 @@ function questionOf(finding: ListedFinding): SourceQuestion {
 /** Parts of an answer that stand between it and what was decided. */
 const DETAILS: readonly string[] = ['Cause', 'Containment', 'Bills affected', 'Told']
 
-/** A question is as old as the sampling of its lot. */
-function oldestOf({ asOf, lots }: Edition, open: readonly SourceQuestion[]): number | null {
-  const days = open.flatMap(({ lot }) => {
-    const sampled = lot === undefined ? undefined : lots.get(lot)?.sampled
-    return sampled === undefined ? [] : [asOf.day - sampled.day]
-  })
-  return days.length === 0 ? null : days.reduce((a, b) => Math.max(a, b))
+function agesOf(
+  { asOf }: Pick<Edition, 'asOf'>,
+  open: readonly SourceQuestion[],
+): Pick<SourceQuestions, 'oldestDays' | 'undated'> {
+  const ages = open.flatMap(({ since }) => (since === null ? [] : [asOf.day - since.day]))
+  return {
+    oldestDays: ages.length === 0 ? null : ages.reduce((a, b) => Math.max(a, b)),
+    undated: open.length - ages.length,
+  }
+}
+
+/** When a finding could first be asked; each lot is read once for its own. */
+function askedDays(edition: Edition): (finding: Finding | undefined) => number | null {
+  return (finding) =>
+    finding === undefined
+      ? null
+      : firstAsked(finding.reason, (id) => (edition.lots.has(id) ? askedLot(edition.lot(id)) : null))
+}
+
+function askedLot({ sampled, results, shipments, sharedShipments, revisions }: LotEntry): AskedLot {
+  return {
+    sampled: sampled.day,
+    known: (test) => {
+      const days = results.filter((result) => isOfTest(result, test)).map((result) => knownSince(result).day)
+      return days.length === 0 ? null : Math.min(...days)
+    },
+    left: (bill) => [...shipments, ...sharedShipments].find((one) => one.bill === bill)?.date.day ?? null,
+    issued: (revision) => revisions.find((one) => one.number === revision)?.date.day ?? null,
+  }
+}
+
+function isOfTest(result: Result, { property, age, laboratory, sample }: AskedTest): boolean {
+  return (
+    result.property === property &&
+    (age == null || result.age?.text === age) &&
+    (laboratory === undefined || result.laboratory === laboratory) &&
+    (sample === undefined || result.sample === sample)
+  )
 }

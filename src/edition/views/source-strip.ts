@@ -301,6 +301,7 @@ function questionLine({ source, questions }: StripInput): StripLine {
         ? {
             count: questions.open.length + questions.more,
             oldestDays: questions.oldestDays,
+            undated: questions.undated,
             checks: source.checks,
           }
         : null,
