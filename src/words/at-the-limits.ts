@@ -2,6 +2,7 @@
 import type { AtLimit } from '../core/checks/at-the-limits.ts'
 import { limitWords } from './limits.ts'
 import { countWords, shortNumber } from './numbers.ts'
+import { plain, type Said } from './said.ts'
 import { printedUnit, type UnitSystem } from './unit-systems.ts'
 import { quantity } from './units.ts'
 
@@ -9,6 +10,23 @@ const SHOWN: Readonly<Record<AtLimit['shown'], string>> = {
   bunched: 'Bunched just inside the limit',
   'not-bunched': 'No bunching shown',
   'too-few': 'Too few near the limit to say',
+}
+
+/** "At the limits: bunched, strength activity index, 7 d", or that none is, of all limits drawn. */
+export function atLimitsSaid(
+  limits: readonly { readonly title: string; readonly shown: AtLimit['shown'] }[],
+): Said[] {
+  if (limits.length === 0) return []
+  const bunched = limits.filter(({ shown }) => shown === 'bunched').map(({ title }) => lowered(title))
+  const none = limits.every(({ shown }) => shown === 'too-few')
+    ? 'too few results near to say'
+    : 'no bunching shown'
+  const says = bunched.length === 0 ? none : `bunched just inside, ${bunched.join('; ')}`
+  return [{ text: 'At the limits', part: 'at-the-limits' }, plain(`: ${says}. `)]
+}
+
+function lowered(text: string): string {
+  return `${text.charAt(0).toLowerCase()}${text.slice(1)}`
 }
 
 /**

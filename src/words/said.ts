@@ -8,6 +8,8 @@ export interface Said {
   readonly alert?: true
   /** SOURCE/LOT that the piece names. */
   readonly lot?: string
+  /** Part of the page that the piece leads to. */
+  readonly part?: string
 }
 
 /** A piece without emphasis. */

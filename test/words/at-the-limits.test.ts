@@ -1,7 +1,8 @@
 /** Sentences on the results near a limit. */
 import { describe, expect, it } from 'vitest'
 import type { AtLimit } from '../../src/core/checks/at-the-limits.ts'
-import { atLimitWords } from '../../src/words/at-the-limits.ts'
+import { saidText } from '../../src/words/said.ts'
+import { atLimitsSaid, atLimitWords } from '../../src/words/at-the-limits.ts'
 
 const LIMIT: AtLimit = {
   criterion: 'a-set',
@@ -42,5 +43,20 @@ describe('atLimitWords', () => {
     expect(said({ ...LIMIT, shown: 'too-few', fitted: null })[0]).toBe(
       'Too few near the limit to say: of 40 results, 11 within 1.5 points inside and 0 within as much beyond.',
     )
+  })
+})
+
+describe('atLimitsSaid', () => {
+  const says = (...shown: AtLimit['shown'][]) =>
+    saidText(atLimitsSaid(shown.map((one, place) => ({ title: `Density ${place}`, shown: one }))))
+  it('names the limits with bunching, else says that there is none, or too little to tell', () => {
+    expect(says('too-few', 'bunched')).toBe('At the limits: bunched just inside, density 1. ')
+    expect(says('too-few', 'not-bunched')).toBe('At the limits: no bunching shown. ')
+    expect(says('too-few', 'too-few')).toBe('At the limits: too few results near to say. ')
+    expect(says()).toBe('')
+  })
+
+  it('leads to the histograms', () => {
+    expect(atLimitsSaid([{ title: 'Density', shown: 'bunched' }])[0]?.part).toBe('at-the-limits')
   })
 })

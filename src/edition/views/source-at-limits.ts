@@ -18,6 +18,7 @@ import type { Edition, SourceEntry } from '../shape/edition.ts'
 
 export interface AtLimitView {
   readonly title: string
+  readonly shown: AtLimit['shown']
   readonly note: string
   readonly sentences: readonly string[]
   readonly model: HistogramModel
@@ -90,6 +91,7 @@ function viewOf(
   const title = unbroken([property(key).title, age].filter((part) => part !== null).join(', '))
   return {
     title,
+    shown: limit.shown,
     note: condition === null ? '' : unbroken(conditionTitle(edition, condition)),
     sentences: atLimitWords(limit, record.diverted?.length ?? null, edition.site.units),
     model,

@@ -7,7 +7,7 @@ import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { type DivertedLine, divertedLines } from './source-diverted.ts'
 import type { SourceLot } from './source-lots.ts'
 import { bestOfRoutes } from './source-lot-table.ts'
-import { isFailed } from './source-strip.ts'
+import { isFailed, ofLastYear } from './source-strip.ts'
 
 export interface FailedLot {
   readonly id: string
@@ -25,15 +25,19 @@ export interface FailedLot {
 export interface FailedLots {
   /** The newest first. */
   readonly lots: readonly FailedLot[]
+  /** How many of them stand open: those of the last twelve months, as far as there is room. */
+  readonly recent: number
   readonly more: number
   /** Material that never became a certified lot, or left one; null where no ledger is kept. */
   readonly diverted: readonly DivertedLine[] | null
 }
 
 const SHOWN = 60
+/** Lots that stand open. */
+const OPEN = 6
 
 export function failedLots(
-  { site }: Pick<Edition, 'site'>,
+  edition: Pick<Edition, 'site' | 'asOf'>,
   { record }: Pick<SourceEntry, 'record'>,
   lots: readonly SourceLot[],
 ): FailedLots {
@@ -42,9 +46,10 @@ export function failedLots(
     lots: found
       .slice(-SHOWN)
       .reverse()
-      .map((lot) => failedLot(lot, site.units)),
+      .map((lot) => failedLot(lot, edition.site.units)),
+    recent: Math.min(OPEN, ofLastYear(edition, found).length),
     more: Math.max(0, found.length - SHOWN),
-    diverted: divertedLines({ site }, record),
+    diverted: divertedLines(edition, record),
   }
 }
 

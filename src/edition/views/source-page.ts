@@ -72,15 +72,16 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
   const governing = governingKey(source, closest?.values.at(-1)?.judged)
   const questions = sourceQuestions(edition, source)
   const criteria = source.criteria.flatMap((set) => edition.criteria.get(set) ?? [])
+  const atLimits = limitHistograms(edition, source)
   const charted = { edition, source, lots, governing }
   return {
     ...headOf(edition, source),
-    strip: sourceStrip({ edition, source, lots, questions, closest, governing }),
+    strip: sourceStrip({ edition, source, lots, questions, closest, governing, atLimits }),
     questions,
     failed: failedLots(edition, source, lots),
     charts: sourceCharts(charted),
     shipped: governingShipped(charted),
-    atLimits: limitHistograms(edition, source),
+    atLimits,
     agency: agencyView(edition, id),
     months: monthsOf(edition, source, lots),
     lots: lotTable(edition, lots.slice(-NEWEST)),

@@ -1,6 +1,7 @@
 /** The ten statements at the head of a source's page, each leading to its section or lot. */
 import type { PanelModel } from '../../charts/panel.ts'
 import { standardDeviation, mean } from '../../core/statistics/descriptive.ts'
+import { atLimitsSaid } from '../../words/at-the-limits.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { plain, type Said } from '../../words/said.ts'
 import {
@@ -17,6 +18,7 @@ import {
 import type { StandingMark } from '../../words/standing.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
+import type { AtLimitView } from './source-at-limits.ts'
 import { divertedRange } from './source-diverted.ts'
 import type { SourceQuestions } from './source-questions.ts'
 import { type JudgedValue, seriesKey, type SourceLot } from './source-lots.ts'
@@ -83,6 +85,7 @@ export interface StripInput {
   readonly closest: JudgedSeries | null
   /** Key of the series that governs. */
   readonly governing: string | null
+  readonly atLimits: readonly Pick<AtLimitView, 'title' | 'shown'>[]
 }
 
 /** Lots sampled in the twelve months before the as-of date. */
@@ -212,7 +215,7 @@ export function closestToLimit(series: readonly JudgedSeries[]): JudgedSeries | 
   return ranked[0]?.own ?? series.find(({ values }) => values[0]?.judged.kind === 'value') ?? null
 }
 
-function closestLine({ closest }: StripInput): StripLine {
+function closestLine({ closest, atLimits }: StripInput): StripLine {
   const smallest = closest?.values.reduce((a, b) => (b.judged.margin < a.judged.margin ? b : a))
   const last = closest?.values.at(-1)
   const says =
@@ -232,7 +235,7 @@ function closestLine({ closest }: StripInput): StripLine {
     label: 'Closest to its limit',
     section: 'charts',
     says,
-    rest: closest === null ? [] : distanceSaid(closest),
+    rest: [...(closest === null ? [] : distanceSaid(closest)), ...atLimitsSaid(atLimits)],
     figure: closest === null ? null : panelFigure(closest),
   }
 }
@@ -249,7 +252,7 @@ function distanceSaid({ values }: JudgedSeries): Said[] {
   const distance = mean(margins) / scatter
   return [
     plain(
-      `Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit, the fewest of any limit on single results.`,
+      `Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit, the fewest of any limit on single results. `,
     ),
   ]
 }
