@@ -1,4 +1,6 @@
 /** What came late or is missing, and what was shipped, in statements at the head of a source's page. */
+import type { Moment } from '../core/measure/moment.ts'
+import { shortDate } from './dates.ts'
 import { number, plural } from './numbers.ts'
 import { counted, plain, type Said, strong } from './said.ts'
 import { mass } from './source-strip.ts'
@@ -10,14 +12,16 @@ export interface LateCounts {
   readonly late: number
   /** Results that are overdue on the as-of date, whenever their lots were sampled. */
   readonly overdue: number
+  /** Results that are still to come and not late: a certificate that waits for them is no late one. */
+  readonly awaited: number
   /** Lot numbers that nobody bears; null where they cannot be counted. */
   readonly gaps: number | null
   /** null where no monthly report is planned in the record. */
   readonly monthsWithout: number | null
 }
 
-/** "reports late 1, months without report 0, number gaps 1 in the last 12 months; results overdue today 0". */
-export function lateWords({ late, overdue, gaps, monthsWithout }: LateCounts): Said[] {
+/** "reports late 1, months without report 0, number gaps 1 in the last 12 months; results overdue today 0, 4 awaited in time". */
+export function lateWords({ late, overdue, awaited, gaps, monthsWithout }: LateCounts): Said[] {
   return [
     ...(monthsWithout === null ? [plain('reports not planned')] : [plain('reports late '), counted(late)]),
     plain(', months without report '),
@@ -26,6 +30,7 @@ export function lateWords({ late, overdue, gaps, monthsWithout }: LateCounts): S
     gaps === null ? plain('not counted') : counted(gaps),
     plain(' in the last 12 months; results overdue today '),
     counted(overdue),
+    plain(awaited === 0 ? '' : `, ${number(awaited, 0)} more awaited and not late`),
   ]
 }
 
@@ -36,6 +41,8 @@ export interface ShippedCounts {
   readonly failedT: number
   readonly beforeCompletion: number
   readonly fromFailing: number
+  /** Bills from lots that no certificate was ever issued for. */
+  readonly neverIssued: number
   /** Bills that may have come from any of several lots; they count where one of the lots does. */
   readonly severalLots: number
 }
@@ -53,6 +60,13 @@ export function shippedWords(counts: ShippedCounts, units: UnitSystem): Said[] {
     plain(' left before the last result of their lot; '),
     counted(fromFailing, plural(fromFailing, 'bill', 'bills')),
     plain(` ${severalText(counts)}`),
+    ...(counts.neverIssued === 0
+      ? []
+      : [
+          plain('; '),
+          counted(counts.neverIssued, plural(counts.neverIssued, 'bill', 'bills')),
+          plain(' from lots without a certificate'),
+        ]),
   ]
 }
 
@@ -83,6 +97,24 @@ export function shippedRest(
   return [plain(whole), ...several, ...(balance === null ? [] : [plain(balanceWords(balance, units))])]
 }
 
+/** "The bills and masses of 2 lots on record and not shown are not counted. "; nothing where all are shown. */
+export function unshownWords({
+  lots,
+  balance,
+}: {
+  readonly lots: number
+  /** A material balance is kept. */
+  readonly balance: boolean
+}): Said[] {
+  if (lots === 0) return []
+  const rest = balance ? ', so no difference of the material balance is given' : ''
+  return [
+    plain(
+      `The bills and masses of ${plural(lots, 'lot', 'lots')} on record and not shown are not counted${rest}. `,
+    ),
+  ]
+}
+
 /** The balance of the months of a period that have a difference. */
 export interface BalanceSum {
   readonly months: number
@@ -95,6 +127,18 @@ export interface BalanceSum {
 export function balanceWords({ months, differenceT, producedT }: BalanceSum, units: UnitSystem): string {
   if (months === 0) return 'Material balance: no month has its stock at both ends.'
   return `Material balance of ${plural(months, 'month', 'months')}: difference ${signed(differenceT, 0, 't', units)} of ${mass(producedT, units)} produced.`
+}
+
+/** A number that was given and not used. */
+export interface UnusedNumber {
+  readonly number: string
+  readonly on?: Moment
+  readonly reason: string
+}
+
+/** "TG-2025-006, given up on 14 Jul 2025: form spoiled". */
+export function unusedWords({ number: own, on, reason }: UnusedNumber): string {
+  return `${own}${on === undefined ? '' : `, given up on ${shortDate(on)}`}: ${reason}`
 }
 
 /** "SA-2025-004 to SA-2025-006". */

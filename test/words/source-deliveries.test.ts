@@ -1,5 +1,6 @@
 /** Statements on what is late and what was shipped. */
 import { describe, expect, it } from 'vitest'
+import { readMoment } from '../../src/core/measure/moment.ts'
 import { saidText } from '../../src/words/said.ts'
 import {
   balanceWords,
@@ -7,19 +8,21 @@ import {
   lateWords,
   shippedRest,
   shippedWords,
+  unshownWords,
+  unusedWords,
 } from '../../src/words/source-deliveries.ts'
 
 const plainSpaces = (text: string) => text.replaceAll(/[\u00a0\u202f\u2009]/g, ' ')
 
 describe('lateWords', () => {
   it('says of what period each count is', () => {
-    expect(saidText(lateWords({ late: 1, overdue: 2, gaps: 3, monthsWithout: 0 }))).toBe(
-      'reports late 1, months without report 0, number gaps 3 in the last 12 months; results overdue today 2',
+    expect(saidText(lateWords({ late: 1, overdue: 2, awaited: 4, gaps: 3, monthsWithout: 0 }))).toBe(
+      'reports late 1, months without report 0, number gaps 3 in the last 12 months; results overdue today 2, 4 more awaited and not late',
     )
   })
 
   it('counts nothing that cannot be counted', () => {
-    expect(saidText(lateWords({ late: 0, overdue: 0, gaps: null, monthsWithout: null }))).toBe(
+    expect(saidText(lateWords({ late: 0, overdue: 0, awaited: 0, gaps: null, monthsWithout: null }))).toBe(
       'reports not planned, months without report not recorded, number gaps not counted in the last 12 months; results overdue today 0',
     )
   })
@@ -32,6 +35,7 @@ describe('shippedWords', () => {
     failedT: 0,
     beforeCompletion: 65,
     fromFailing: 10,
+    neverIssued: 0,
     severalLots: 0,
   }
   it('says of which lots it counts, and that some bills may be of others', () => {
@@ -41,6 +45,13 @@ describe('shippedWords', () => {
     expect(saidText(shippedWords({ ...counts, severalLots: 1 }, 'SI'))).toContain(
       '10 bills from lots that do not meet or are withdrawn, some of them perhaps',
     )
+  })
+
+  it('counts what left without any certificate', () => {
+    expect(saidText(shippedWords({ ...counts, neverIssued: 2 }, 'SI'))).toMatch(
+      /; 2 bills from lots without a certificate$/,
+    )
+    expect(saidText(shippedWords(counts, 'SI'))).not.toContain('without a certificate')
   })
 
   it('sets the whole record and the balance beside it', () => {
@@ -68,5 +79,27 @@ describe('gapsWords', () => {
     ]
     expect(gapsWords(gaps, 3)).toBe('Gaps: A-04, A-10 to A-12, A-20.')
     expect(gapsWords(gaps, 2)).toBe('Gaps: A-04, A-10 to A-12, 1 more.')
+  })
+})
+
+describe('unshownWords', () => {
+  it('says what is not counted, and nothing where all lots are shown', () => {
+    expect(saidText(unshownWords({ lots: 1, balance: true }))).toBe(
+      'The bills and masses of 1 lot on record and not shown are not counted, so no difference of the material balance is given. ',
+    )
+    expect(saidText(unshownWords({ lots: 2, balance: false }))).toBe(
+      'The bills and masses of 2 lots on record and not shown are not counted. ',
+    )
+    expect(unshownWords({ lots: 0, balance: true })).toEqual([])
+  })
+})
+
+describe('unusedWords', () => {
+  it('says why a number was not used, and when where that is known', () => {
+    const on = readMoment('2025-07-14')
+    expect(plainSpaces(unusedWords({ number: 'TG-6', on, reason: 'form spoiled' }))).toBe(
+      'TG-6, given up on 14 Jul 2025: form spoiled',
+    )
+    expect(unusedWords({ number: 'TG-6', reason: 'form spoiled' })).toBe('TG-6: form spoiled')
   })
 })

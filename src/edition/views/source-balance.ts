@@ -3,6 +3,9 @@ import type { BalanceSum } from '../../words/source-deliveries.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { balanceOf } from './balance.ts'
 
+/** Why a month of a balance has no difference. */
+export type BalanceLack = 'no-line' | 'no-stock' | 'lots-not-shown'
+
 interface MonthBalance {
   readonly differenceT: number
   readonly producedT: number
@@ -21,6 +24,26 @@ export function balanceByMonth(edition: Edition, source: SourceEntry): Map<strin
     })
   }
   return found
+}
+
+/** What the balance says of a month, or what it lacks. */
+export function balanceTeller(
+  edition: Edition,
+  source: SourceEntry,
+): (month: string) => { readonly producedT: number | null; readonly balanceT: number | BalanceLack | null } {
+  const { balance } = source.record
+  if (balance === undefined) return () => ({ producedT: null, balanceT: null })
+  const lines = Map.groupBy(balance, ({ month }) => month)
+  const told = balanceByMonth(edition, source)
+  return (month) => {
+    const own = lines.get(month)
+    if (own === undefined) return { producedT: null, balanceT: 'no-line' }
+    const lack = 0 < source.unpublished ? 'lots-not-shown' : 'no-stock'
+    return {
+      producedT: own.reduce((sum, { produced }) => sum + produced.value, 0),
+      balanceT: told.get(month)?.differenceT ?? lack,
+    }
+  }
 }
 
 /** null where no balance is kept, or where it cannot be told. @param from the first month, "2025-05" */

@@ -2,6 +2,7 @@
 import { number } from '../../words/numbers.ts'
 import { signed } from '../../words/units.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
+import type { BalanceLack } from './source-balance.ts'
 import type { MonthLine, SourceMonths } from './source-months.ts'
 
 interface Cell {
@@ -15,6 +16,12 @@ export interface MonthTable {
 }
 
 export const NO_REPORT_PLANNED = 'not planned'
+
+const LACKS: Readonly<Record<BalanceLack, string>> = {
+  'no-line': 'no entry',
+  'no-stock': 'stock not recorded',
+  'lots-not-shown': 'lots not shown',
+}
 
 const NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 
@@ -37,8 +44,13 @@ export function monthCellsOf({ lines }: Pick<SourceMonths, 'lines'>, units: Unit
       ),
       ...(lines.some(({ balanceT }) => balanceT !== null)
         ? [
+            row(`Produced, ${unit}`, ({ producedT }) =>
+              producedT === null ? plain('no entry') : mass(producedT),
+            ),
             row(`Balance difference, ${unit}`, ({ balanceT }) =>
-              balanceT === null ? plain('not known') : plain(signed(of(balanceT), decimals, '')),
+              typeof balanceT === 'number'
+                ? plain(signed(of(balanceT), decimals, ''))
+                : plain(LACKS[balanceT ?? 'no-line']),
             ),
           ]
         : []),

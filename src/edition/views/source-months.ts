@@ -10,10 +10,11 @@ import {
 } from '../../core/measure/moment.ts'
 import { reportDue } from '../../core/checks/monthly-reports.ts'
 import { numberGaps } from '../../core/checks/lot-numbers.ts'
+import type { UnusedNumber } from '../../words/source-deliveries.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
 import { isFailed } from './source-strip.ts'
-import { balanceByMonth } from './source-balance.ts'
+import { type BalanceLack, balanceTeller } from './source-balance.ts'
 import { billsOf } from './source-bills.ts'
 import type { SourceLot } from './source-lots.ts'
 
@@ -32,8 +33,10 @@ export interface MonthLine {
   readonly shippedT: number
   /** null where neither ledger nor balance tells. */
   readonly divertedT: number | null
-  /** Produced and not accounted for by the material balance; null where the balance does not tell. */
-  readonly balanceT: number | null
+  /** By the ledger of the material balance; null in a month that it leaves out. */
+  readonly producedT: number | null
+  /** Produced and not accounted for by the material balance, or what it lacks; null where none is kept. */
+  readonly balanceT: number | BalanceLack | null
   readonly report: MonthReport
 }
 
@@ -61,6 +64,8 @@ export interface SourceMonths {
   readonly without: number | null
   /** Lot numbers of the last twelve months that no lot bears and no record gives up; null where none can be told. */
   readonly gaps: readonly NumberGap[] | null
+  /** Numbers that the record says were given and not used, whenever that was. */
+  readonly unused: readonly UnusedNumber[]
 }
 
 const SHOWN = 12
@@ -80,6 +85,7 @@ export function monthsOf(edition: Edition, source: SourceEntry, lots: readonly S
         source,
         lots.map(({ row }) => row),
       )?.filter(({ month }) => since <= month) ?? null,
+    unused: source.record['numbers-not-used'] ?? [],
   }
 }
 
@@ -94,7 +100,7 @@ export function monthsWithin(
   const sampled = Map.groupBy(lots, ({ row }) => monthOf(row.sampled))
   const shipped = sums(billsOf(lots).map(({ shipment: { date, massT } }) => [monthOf(date), massT] as const))
   const diverted = divertedByMonth(record)
-  const balance = balanceByMonth(edition, source)
+  const balance = balanceTeller(edition, source)
   return monthsBetween(...within).map((month) => {
     const own = sampled.get(month) ?? []
     const certified = own.filter(({ row }) => isInForce(row))
@@ -107,7 +113,7 @@ export function monthsWithin(
       failedT: tonnesOf(certified.filter(isFailed)),
       shippedT: shipped.get(month) ?? 0,
       divertedT: diverted === null ? null : (diverted.get(month) ?? 0),
-      balanceT: balance.get(month)?.differenceT ?? null,
+      ...balance(month),
       report: reportOf(edition, record.reports, month),
     }
   })

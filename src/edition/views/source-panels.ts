@@ -234,7 +234,9 @@ function noteOf(
         ]
   const others = all.limits.filter(({ value }) => !limits.some((own) => own.value === value))
   const also = others.map(({ label, sets }) => `${label}: ${sets.join('; ')}`)
-  const none = limits.length === 0 && criteria.length > 0 ? ['no limit in the governing specification'] : []
+  const of = all.band === undefined ? '' : ' on the value itself'
+  const none =
+    limits.length === 0 && criteria.length > 0 ? [`no limit${of} in the governing specification`] : []
   return unbroken([...condition, ...band, ...none, ...also].join('. '))
 }
 

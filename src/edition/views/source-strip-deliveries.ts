@@ -6,7 +6,9 @@ import {
   type ShippedCounts,
   shippedRest,
   shippedWords,
+  unshownWords,
 } from '../../words/source-deliveries.ts'
+import type { SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
 import { balanceSince } from './source-balance.ts'
 import { billsOf } from './source-bills.ts'
@@ -21,15 +23,15 @@ const GAPS = 3
 export function lateLine({ edition, source, lots }: StripInput): StripLine {
   const months = monthsOf(edition, source, lots)
   const { gaps } = months
-  const overdue = lots
-    .flatMap(({ row }) => row.awaited)
-    .filter(({ overdueSince }) => overdueSince !== undefined)
+  const awaited = lots.flatMap(({ row }) => row.awaited)
+  const overdue = awaited.filter(({ overdueSince }) => overdueSince !== undefined)
   return {
     label: 'Late',
     section: 'completeness',
     says: lateWords({
       late: months.late,
       overdue: overdue.length,
+      awaited: awaited.length - overdue.length,
       gaps: gaps?.reduce((sum, { missing }) => sum + missing, 0) ?? null,
       monthsWithout: months.without,
     }),
@@ -48,7 +50,7 @@ export function shippedLine({ edition, source, lots }: StripInput, recent: reado
     label: 'Shipped',
     section: 'by-shipment',
     says: shippedWords(year, units),
-    rest: shippedRest(all, year, balance, units),
+    rest: [...shippedRest(all, year, balance, units), ...unshown(source)],
     figure:
       year.certifiedT === 0
         ? null
@@ -58,6 +60,10 @@ export function shippedLine({ edition, source, lots }: StripInput, recent: reado
             label: 'shipped of lots with a certificate',
           },
   }
+}
+
+function unshown({ record, unpublished }: SourceEntry) {
+  return unshownWords({ lots: unpublished, balance: record.balance !== undefined })
 }
 
 /** A bill of several possible lots counts where one of them does. */
@@ -75,6 +81,7 @@ function shippedOf(lots: readonly SourceLot[], within: readonly SourceLot[]): Sh
     fromFailing: bills.filter(({ lots: from }) =>
       from.some((lot) => isFailed(lot) || lot.row.state === 'withdrawn'),
     ).length,
+    neverIssued: bills.filter(({ lots: from }) => from.some(({ row }) => row.state === 'draft')).length,
     severalLots: bills.filter(({ shipment }) => 1 < shipment.lots.length || shipment.unshown === true).length,
   }
 }

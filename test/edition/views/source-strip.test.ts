@@ -170,3 +170,55 @@ describe('the statement on what was shipped', () => {
     )
   })
 })
+
+describe('the months of a source', () => {
+  const month = (name: string, stock?: string) => ({
+    month: name,
+    produced: { value: 900, unit: 't', written: '900 t' },
+    ...(stock === undefined ? {} : { stock: { value: Number(stock), unit: 't', written: `${stock} t` } }),
+  })
+  const kept = (unpublished: number) => {
+    const balance = [month('2026-01', '100'), month('2026-02', '150'), month('2026-03')]
+    const on = readMoment('2026-02-03')
+    const record = {
+      ...tinySource('skarn').record,
+      balance,
+      'numbers-not-used': [{ number: 'SK-2', on, reason: 'form spoiled' }],
+    } as Source
+    const source = tinySource('skarn', { record, unpublished })
+    const tiny = tinyEdition([source], [])
+    return monthsOf(tiny, source, [])
+  }
+
+  it('say what the balance lacks, and show what was produced whatever it lacks', () => {
+    const of = ({ lines }: ReturnType<typeof kept>) =>
+      lines.slice(-4).map(({ month: name, producedT, balanceT }) => [name, producedT, balanceT])
+    // 900 produced, nothing certified or diverted, 50 more in stock: 850 not accounted for.
+    expect(of(kept(0))).toEqual([
+      ['2026-01', 900, 'no-stock'],
+      ['2026-02', 900, 850],
+      ['2026-03', 900, 'no-stock'],
+      ['2026-04', null, 'no-line'],
+    ])
+    expect(of(kept(1)).map(([, , lack]) => lack)).toEqual([
+      'lots-not-shown',
+      'lots-not-shown',
+      'lots-not-shown',
+      'no-line',
+    ])
+  })
+
+  it('have the numbers that were given and not used', () => {
+    expect(kept(0).unused.map(({ number }) => number)).toEqual(['SK-2'])
+  })
+})
+
+describe('failedLots', () => {
+  it('leaves those of the last twelve months open, six at most', () => {
+    const { failed } = sourcePageView(edition, 'skarnmere-ash')
+    const since = edition.asOf.day - 365
+    const recent = failed.lots.filter(({ id }) => since < (edition.lots.get(id)?.sampled.day ?? 0))
+    expect(failed.recent).toBe(Math.min(6, recent.length))
+    expect(failed.recent).toBeLessThan(failed.lots.length)
+  })
+})
