@@ -12,6 +12,9 @@ import { closestToLimit, judgedSeries, ofLastYear } from './source-strip.ts'
 export interface AxisPageView {
   readonly name: string
   readonly title: string
+  readonly description: string
+  readonly kind: AxisKind
+  readonly path: string
 }
 
 export interface LotAxisView extends AxisPageView {
@@ -48,9 +51,22 @@ export function axisChoices(id: string): AxisChoice[] {
   ]
 }
 
-function headOf(edition: Edition, id: string, kind: AxisKind): AxisPageView {
+const PAGES = {
+  lot: (id: string, name: string) => ({
+    kind: 'lot' as const,
+    description: `Charts of ${name} lot by lot`,
+    path: paths.sourceByLot(id),
+  }),
+  shipment: (id: string, name: string) => ({
+    kind: 'shipment' as const,
+    description: `Charts of ${name} over its shipments`,
+    path: paths.sourceByShipment(id),
+  }),
+}
+
+function headOf(edition: Edition, id: string, kind: keyof typeof PAGES): AxisPageView {
   const { name } = edition.source(id).record
-  return { name, title: `${name} by ${acrossName(kind)}` }
+  return { name, title: `${name} by ${acrossName(kind)}`, ...PAGES[kind](id, name) }
 }
 
 function chartsOf(edition: Edition, id: string): ChartsOf {
