@@ -37,18 +37,26 @@ export function acrossOfPlace(place: number, count: number): number {
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
 /** Labels that a phone has room for, and least distance between labels elsewhere. */
 const FEW = 12
+/** Of the months of an axis without a January, one in so many has room on a phone. */
+const FEW_MONTHS = 3
 
 /** The first days of months or years, as many as can be told apart. */
 export function axisTicks(axis: DayAxis): AxisTick[] {
   const starts = monthStarts(axis)
   const step = [1, 2, 3, 4, 6, 12, 24, 60, 120].find((months) => starts.length / months <= FEW) ?? 240
-  return starts
-    .filter(({ year, month }) => (year * 12 + month) % step === 0)
-    .map(({ day, year, month }) => ({
-      x: acrossOf(axis, day),
-      text: month === 0 ? String(year) : (MONTHS[month] ?? ''),
-      major: month === 0,
-    }))
+  const named = starts.filter(({ year, month }) => (year * 12 + month) % step === 0)
+  const hasYear = named.some(({ month }) => month === 0)
+  return named.map(({ day, year, month }, place) => ({
+    x: acrossOf(axis, day),
+    text: textOf({ year, month }, !hasYear && place === 0 ? 'with-year' : 'month'),
+    major: hasYear ? month === 0 : place % FEW_MONTHS === 0,
+  }))
+}
+
+/** January stands as its year; where an axis has none, its first month says which year it is. */
+function textOf({ year, month }: { year: number; month: number }, form: 'with-year' | 'month'): string {
+  if (month === 0) return String(year)
+  return form === 'month' ? (MONTHS[month] ?? '') : `${MONTHS[month] ?? ''} ${year}`
 }
 
 /** Least distance between two names of lots, in thousandths; on a phone, twice and more of it. */

@@ -29,6 +29,13 @@ describe('axisTicks', () => {
     expect(ticks.length).toBeLessThanOrEqual(12)
     expect(ticks.filter(({ major }) => major).map(({ text }) => text)).toEqual(['2025', '2026'])
   })
+
+  it('says which year it is on an axis without a January, and keeps every third month on a phone', () => {
+    // From 15 March to 15 September 2024.
+    const ticks = axisTicks({ from: from + 60, to: from + 244 })
+    expect(ticks.map(({ text }) => text)).toEqual(['Apr 2024', 'May', 'Jun', 'Jul', 'Aug', 'Sep'])
+    expect(ticks.filter(({ major }) => major).map(({ text }) => text)).toEqual(['Apr 2024', 'Jul'])
+  })
 })
 
 describe('placeTicks', () => {
