@@ -48,7 +48,7 @@ export function agencyWords(counts: AgencyCounts | null): Said[] {
   const limited =
     beyond === null
       ? [plain(compared === 0 ? 'none compared' : 'no precision limit on record')]
-      : [counted(beyond), plain(' beyond the precision limit')]
+      : [strong(String(beyond)), plain(' beyond the precision limit')]
   return [
     ...head,
     ...(split === 0 ? [] : [plain('; '), ...limited]),

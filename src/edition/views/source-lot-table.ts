@@ -19,7 +19,7 @@ export interface LotTableRow {
   readonly mass: string
   readonly class: string
   readonly standing: LotStanding
-  /** In the order of the columns; null where the lot is not held to the clause. */
+  /** In the order of the columns; missed where the lot fails by it. */
   readonly cells: readonly { readonly text: string; readonly missed: boolean }[]
   /** The smallest margin of a clause that is not met, else of all. */
   readonly margin: string
@@ -55,7 +55,7 @@ function lotRow(
     standing,
     cells: columns.map(({ clause }) => ({
       text: own.get(clause)?.value ?? '',
-      missed: own.get(clause)?.outcome === 'does-not-meet',
+      missed: own.get(clause)?.decides === true && own.get(clause)?.outcome === 'does-not-meet',
     })),
     margin: smallestMargin(judged, standing.mark !== 'meets'),
     revision: row.issued === null ? 'none' : String(row.issued.number),
