@@ -12,6 +12,7 @@ import { conditionTitle } from '../shape/condition-title.ts'
 import type { ControlEntry, Edition } from '../shape/edition.ts'
 import { batchesOf } from './control-series.ts'
 import { type LaboratoryCharts, laboratoryCharts } from './laboratory-charts.ts'
+import { laboratoryRecords } from './source-laboratories.ts'
 import { type ScatterLine, scatterLines } from './scatter-lines.ts'
 
 export interface LaboratoryPageView {
@@ -21,8 +22,8 @@ export interface LaboratoryPageView {
   readonly accreditation: readonly { readonly sentence: string; readonly scope: string }[]
   readonly methods: readonly { readonly property: string; readonly methods: string }[]
   readonly repeatability: readonly RepeatabilityLine[]
-  /** Rounds of proficiency tests; empty where there is none. */
-  readonly proficiency: string
+  /** Rounds of proficiency tests, devices, closed days and bridges between control cements; none where none is recorded. */
+  readonly records: readonly { readonly label: string; readonly texts: readonly string[] }[]
   readonly scatter: readonly ScatterLine[]
   readonly charts: LaboratoryCharts | null
   readonly batchCount: number
@@ -71,7 +72,7 @@ export function laboratoryPageView(edition: Edition, id: string): LaboratoryPage
       methods: (methods ?? []).map(methodWords).join('; '),
     })),
     repeatability: (laboratory.repeatability ?? []).map((entry) => repeatability(entry, titleOf)),
-    proficiency: (laboratory.proficiency ?? []).map(proficiencyWords).join('; '),
+    records: recordsOf(laboratory, edition.asOf),
     scatter: scatterLines(edition, id),
     charts: laboratoryCharts(edition, id),
     ...batchLines(batchesOf(edition.controls, id), titleOf, edition.site.units),
@@ -142,9 +143,14 @@ function repeatability(entry: Entries<'repeatability'>[number], titleOf: TitleOf
   }
 }
 
-function proficiencyWords(entry: Entries<'proficiency'>[number]): string {
-  const z = String(entry.z).replace('-', '−')
-  return `${entry.round}, ${date(entry.date)}, ${titleOfProperty(entry.property)}: z ${z}`
+function recordsOf(laboratory: Laboratory, asOf: Moment): LaboratoryPageView['records'] {
+  const all = laboratoryRecords(laboratory, asOf, Number.POSITIVE_INFINITY)
+  return [
+    { label: 'Proficiency', texts: all.proficiency },
+    { label: 'Equipment', texts: all.equipment },
+    { label: 'Closed days', texts: all.closed },
+    { label: 'Bridges between control cements', texts: all.bridges },
+  ]
 }
 
 function batchLine({ id, record, results }: ControlEntry, titleOf: TitleOf, units: UnitSystem): BatchLine {

@@ -1,8 +1,10 @@
 /** The laboratories whose results a source's lots rest on: period, accreditation, proficiency, equipment. */
-import { momentOfDay } from '../../core/measure/moment.ts'
+import { type Moment, momentOfDay } from '../../core/measure/moment.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
-import { date, period, shortDate } from '../../words/dates.ts'
-import { plainNumber, plural } from '../../words/numbers.ts'
+import type { Laboratory } from '../../records/schema/loaded-records.ts'
+import { date, period } from '../../words/dates.ts'
+import { bridgeWords, closedWords, deviceWords, roundWords } from '../../words/laboratory-records.ts'
+import { plural } from '../../words/numbers.ts'
 import type { Edition } from '../shape/edition.ts'
 import type { SourceLot } from './source-lots.ts'
 
@@ -14,13 +16,15 @@ export interface LaboratoryLine {
   readonly accreditation: readonly string[]
   readonly proficiency: readonly string[]
   readonly equipment: readonly string[]
+  readonly closed: readonly string[]
+  readonly bridges: readonly string[]
 }
 
 /** Rounds and devices that a line has room for; the laboratory's page has all. */
 const NEWEST = 4
 
 export function sourceLaboratories(
-  { laboratories }: Pick<Edition, 'laboratories'>,
+  { laboratories, asOf }: Pick<Edition, 'laboratories' | 'asOf'>,
   lots: readonly SourceLot[],
 ): LaboratoryLine[] {
   const days = new Map<string, { from: number; to: number; lots: number }>()
@@ -30,11 +34,11 @@ export function sourceLaboratories(
       const own = days.get(id) ?? { from: day, to: day, lots: 0 }
       days.set(id, { from: Math.min(own.from, day), to: Math.max(own.to, day), lots: own.lots + 1 })
     }
-  return [...days].map(([id, used]) => laboratoryLine(laboratories, id, used))
+  return [...days].map(([id, used]) => laboratoryLine({ laboratories, asOf }, id, used))
 }
 
 function laboratoryLine(
-  laboratories: Edition['laboratories'],
+  { laboratories, asOf }: Pick<Edition, 'laboratories' | 'asOf'>,
   id: string,
   used: { readonly from: number; readonly to: number; readonly lots: number },
 ): LaboratoryLine {
@@ -48,21 +52,22 @@ function laboratoryLine(
       ({ number, body, from, to, scope }) =>
         `${number}, ${body}, from ${date(from)}${to === undefined ? '' : ` to ${date(to)}`}: ${names(scope)}`,
     ),
-    proficiency: (record?.proficiency ?? []).slice(-NEWEST).map(roundWords),
-    equipment: (record?.equipment ?? [])
-      .slice(0, NEWEST)
-      .map(
-        ({ mark, kind, verified }) =>
-          `${mark}, ${kind}: verified ${verified.length === 0 ? 'never on record' : shortDate(verified.at(-1) ?? verified[0] ?? '')}`,
-      ),
+    ...laboratoryRecords(record, asOf, NEWEST),
   }
 }
 
-type Round = NonNullable<NonNullable<ReturnType<Edition['laboratories']['get']>>['proficiency']>[number]
-
-function roundWords({ round, date: on, property: key, z, closed, cause }: Round): string {
-  const end = [cause, closed && `closed ${shortDate(closed)}`].filter((part) => part !== undefined)
-  return `${round}, ${shortDate(on)}, ${property(key).title}: z ${plainNumber(z, 1)}${end.length === 0 ? '' : ` (${end.join('; ')})`}`
+/** @param most of rounds, devices and closed days that there is room for: the newest rounds and closed days */
+export function laboratoryRecords(
+  record: Laboratory | undefined,
+  asOf: Moment,
+  most: number,
+): Pick<LaboratoryLine, 'proficiency' | 'equipment' | 'closed' | 'bridges'> {
+  return {
+    proficiency: (record?.proficiency ?? []).slice(-most).map(roundWords),
+    equipment: (record?.equipment ?? []).slice(0, most).map((device) => deviceWords(device, asOf)),
+    closed: (record?.['closed-days'] ?? []).slice(-most).map(closedWords),
+    bridges: (record?.['cement-bridges'] ?? []).map(bridgeWords),
+  }
 }
 
 function names(scope: readonly PropertyKey[]): string {

@@ -1,6 +1,7 @@
 /** A source's page: ten statements, then the sections that they rest on. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
+import { phaseWords } from '../../words/laboratory-records.ts'
 import { listedSetName, setOfVerdict } from '../../words/outcomes.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { type AgencyView, agencyView } from './agency.ts'
@@ -46,6 +47,8 @@ export interface SourcePageView {
   readonly months: SourceMonths
   readonly lots: LotTableView
   readonly laboratories: readonly LaboratoryLine[]
+  /** Phases that its record declares. */
+  readonly phases: readonly string[]
   readonly listing: SourceListing
   readonly unchecked: readonly Unchecked[]
   /** The longest missing first. */
@@ -86,6 +89,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
     months: monthsOf(edition, source, lots),
     lots: lotTable(edition, lots.slice(-NEWEST)),
     laboratories: sourceLaboratories(edition, lots),
+    phases: (source.record.phases ?? []).map(phaseWords),
     listing: sourceListing(edition, source),
     unchecked: uncheckedOf(edition, source, lots),
     overdue: overdueLines(edition, edition.lotsOf(id)),

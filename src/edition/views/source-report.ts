@@ -1,6 +1,7 @@
 /** A source's history for filing: what its page says, for all years or one, unfolded and with room to sign. */
 import { lastDayOf, type Moment, readMoment, yearOf } from '../../core/measure/moment.ts'
 import { period as periodWords } from '../../words/dates.ts'
+import { phaseWords } from '../../words/laboratory-records.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { type AgencyView, agencyView } from './agency.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
@@ -43,6 +44,7 @@ export interface SourceReportView extends Head {
   readonly charts: SourceCharts | null
   readonly agency: AgencyView
   readonly laboratories: readonly LaboratoryLine[]
+  readonly phases: readonly string[]
   readonly questions: SourceQuestions
   /** Open ones first. */
   readonly answered: SourceQuestions['open']
@@ -100,6 +102,7 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
     charts: chartsOf(edition, source, lots, year),
     agency: year === null ? agencyView(edition, id) : agencyView(edition, id, idsOf(rows)),
     laboratories: sourceLaboratories(edition, lots),
+    phases: (source.record.phases ?? []).map(phaseWords),
     questions,
     answered: [...questions.open, ...questions.closed].filter(({ answer }) => answer !== null),
     unanswered: questions.open.filter(({ answer }) => answer === null),
