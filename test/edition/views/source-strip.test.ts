@@ -4,6 +4,7 @@ import { readMoment } from '../../../src/core/measure/moment.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { billsOf } from '../../../src/edition/views/source-bills.ts'
 import { sourceListing } from '../../../src/edition/views/source-listing.ts'
+import { lotTable } from '../../../src/edition/views/source-lot-table.ts'
 import { sourceLots } from '../../../src/edition/views/source-lots.ts'
 import { monthsOf } from '../../../src/edition/views/source-months.ts'
 import { sourcePageView } from '../../../src/edition/views/source-page.ts'
@@ -220,5 +221,18 @@ describe('failedLots', () => {
     const recent = failed.lots.filter(({ id }) => since < (edition.lots.get(id)?.sampled.day ?? 0))
     expect(failed.recent).toBe(Math.min(6, recent.length))
     expect(failed.recent).toBeLessThan(failed.lots.length)
+  })
+})
+
+describe('lotTable', () => {
+  it('marks a value as missed only where its lot fails by it', () => {
+    const lots = sourceLots(edition, 'skarnmere-ash')
+    const { rows } = lotTable(edition, lots)
+    const marked = rows.filter(({ cells }) => cells.some(({ missed }) => missed)).map(({ id }) => id)
+    expect(marked.length).toBeGreaterThan(0)
+    const failing = lots.filter(({ missed }) => 0 < missed.length).map(({ row }) => row.id)
+    expect(failing).toEqual(expect.arrayContaining(marked))
+    const outside = lots.filter(({ judged }) => judged.some(({ outcome }) => outcome === 'does-not-meet'))
+    expect(outside.length).toBeGreaterThan(failing.length)
   })
 })
