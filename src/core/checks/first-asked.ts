@@ -31,7 +31,7 @@ export interface AskedLot {
  */
 export function firstAsked(reason: FindingReason, lot: (id: string) => AskedLot | null): number | null {
   const { params } = reason
-  const own = 'lot' in params ? lot(params.lot) : null
+  const own = 'lot' in params && params.lot !== null ? lot(params.lot) : null
   switch (reason.code) {
     case 'number-gap':
       return dayOf((reason.params.after ?? reason.params.before)?.sampled)
