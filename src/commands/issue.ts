@@ -2,7 +2,7 @@
 import { createInterface } from 'node:readline/promises'
 import { isBy, type Moment } from '../core/measure/moment.ts'
 import { asOfDate, computeEdition } from '../edition/compute.ts'
-import { isDue } from '../edition/certificate/due.ts'
+import { isDue } from '../edition/shape/due.ts'
 import type { Records } from '../records/records.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'

@@ -1,4 +1,6 @@
 /** What a certificate states of a lot, from its records and their judgement on a day. */
+import { isProvisional } from '../shape/due.ts'
+import { producersResults } from '../shape/producers-results.ts'
 import { type Criterion, isAsRead, isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { hasNoClass } from '../../core/criteria/no-class.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
@@ -7,7 +9,6 @@ import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import { awaitedTests } from '../../core/result/awaited-test.ts'
-import type { Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
 import type { Producer, Source } from '../../records/schema/loaded-records.ts'
 import { replacementWords } from '../../words/condition-words.ts'
@@ -37,11 +38,6 @@ export interface Issue {
   readonly withdrawn: boolean
   readonly replacedBy: string | null
   readonly replaces: { readonly revision: number; readonly date: Moment; readonly digest: string } | null
-}
-
-/** Something is still awaited, in time or overdue, so that the certificate is provisional. */
-export function isProvisional({ planned }: Pick<JudgedLot, 'planned'>): boolean {
-  return 0 < planned.length
 }
 
 /** How a certificate is stated. */
@@ -105,11 +101,6 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     ),
     verdicts: wordedVerdicts(lot, stating),
   }
-}
-
-/** The results that a certificate is about. */
-export function producersResults({ results }: Pick<JudgedLot, 'results'>): Result[] {
-  return results.filter((result) => result.role === 'producer')
 }
 
 function originOf({ id }: JudgedLot, records: Records): { source: Source; producer: Producer } {

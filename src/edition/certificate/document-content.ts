@@ -24,7 +24,8 @@ import type {
   DocumentVerdict,
   IssuedDocument,
 } from '../shape/document.ts'
-import { producersResults, type Stating } from './certificate-facts.ts'
+import { producersResults } from '../shape/producers-results.ts'
+import type { Stating } from './certificate-facts.ts'
 import { withheldRecord, withoutDrafts } from './withheld.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
 

@@ -21,8 +21,8 @@ import {
   toIssueWords,
 } from '../../words/outstanding.ts'
 import { dueWords, overdueWords, testName } from '../../words/standing.ts'
-import { producersResults } from '../certificate/certificate-facts.ts'
-import { isDue } from '../certificate/due.ts'
+import { producersResults } from '../shape/producers-results.ts'
+import { isDue } from '../shape/due.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { namedTest } from '../shape/standing.ts'

@@ -1,10 +1,15 @@
 /** Lots that wait to be issued: by what their records hold today. */
 import { isBy } from '../../core/measure/moment.ts'
 import { knownSince, type Result } from '../../core/result/result.ts'
-import type { LotEntry } from '../shape/edition.ts'
-import { isProvisional, producersResults } from './certificate-facts.ts'
+import type { LotEntry } from './edition.ts'
+import { producersResults } from './producers-results.ts'
 
 type Waiting = Pick<LotEntry, 'state' | 'results' | 'planned' | 'revisions'>
+
+/** Something is still awaited, in time or overdue, so that the certificate is provisional. */
+export function isProvisional({ planned }: Pick<LotEntry, 'planned'>): boolean {
+  return 0 < planned.length
+}
 
 /**
  * Whether a lot is due: a draft whose earliest age is fully reported, or a provisional certificate that has
