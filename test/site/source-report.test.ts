@@ -43,6 +43,8 @@ describe('the report on a source', () => {
   it('lists its lots without scrolling sideways at 1440 px', async () => {
     for (const [id] of demo.site.edition.sources) {
       const page = await demo.open(`sources/${id}/report/`, { viewport: { width: 1440, height: 900 } })
+      // Until its fonts are there a page is set in others.
+      await page.evaluate(() => document.fonts.ready.then(() => undefined))
       const over = await page.evaluate(() =>
         [...document.querySelectorAll('.table-wrap')]
           .filter((one) => one.clientWidth < one.scrollWidth)
