@@ -28,6 +28,7 @@ const CORE = [
   'core/judging',
   'core/agency',
   'core/checks',
+  'core/studies',
 ] as const
 
 /** Arrows within core that the order would allow and that the design does not. */
@@ -77,6 +78,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'records/criteria': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/criteria'],
   },
+  'records/studies': { rooms: ['core', 'words', 'records'], packages: ['d3'] },
   'records/edit': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
   },

@@ -1,6 +1,7 @@
 /** Whether two sets of results scatter alike. */
 import { standardDeviation } from './descriptive.ts'
 import { incompleteBeta } from './incomplete-beta.ts'
+import { increasingRoot } from './increasing-root.ts'
 
 export interface FTest {
   /** Larger variance over smaller, 1 or more; Infinity where one set does not scatter at all. */
@@ -45,4 +46,22 @@ export function fTest(first: readonly number[], second: readonly number[]): FTes
 export function varianceRatioAbove(ratio: number, dfAbove: number, dfBelow: number): number {
   if (ratio === Number.POSITIVE_INFINITY) return 0
   return incompleteBeta(dfBelow / (dfBelow + dfAbove * ratio), dfBelow / 2, dfAbove / 2)
+}
+
+/**
+ * Value that a variance ratio stays below with a given probability where both variances are the same.
+ * @param p probability to the left, above 0 and below 1
+ * @param dfAbove degrees of freedom of the upper variance, above zero
+ * @param dfBelow degrees of freedom of the lower variance, above zero
+ * @returns about nine digits
+ */
+export function varianceRatioQuantile(p: number, dfAbove: number, dfBelow: number): number {
+  // The logarithm keeps the root above zero; far out the smaller tail keeps its digits.
+  const distance = (log: number) => {
+    const ratio = Math.exp(log)
+    return p < 0.5
+      ? varianceRatioAbove(1 / ratio, dfBelow, dfAbove) - p
+      : 1 - p - varianceRatioAbove(ratio, dfAbove, dfBelow)
+  }
+  return Math.exp(increasingRoot(distance, 0))
 }

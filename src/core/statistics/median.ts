@@ -1,0 +1,11 @@
+/**
+ * Median: the middle value, or the mean of the two in the middle.
+ * @param values in any order, all in one unit
+ * @returns in that unit; NaN for none
+ */
+export function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b)
+  const middle = Math.floor(sorted.length / 2)
+  const upper = sorted[middle] ?? Number.NaN
+  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? Number.NaN)) / 2
+}

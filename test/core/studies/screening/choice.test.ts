@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest'
+import {
+  firstPlaces,
+  leaveOneOut,
+  orderedConditions,
+  thresholdOf,
+} from '../../../../src/core/studies/screening/choice.ts'
+import { errorsAt } from '../../../../src/core/studies/screening/errors-at-threshold.ts'
+import { conditionMeans, type MaterialClass } from '../../../../src/core/studies/screening/material-means.ts'
+import { separation } from '../../../../src/core/studies/screening/separation.ts'
+
+/** { I1: "70 72", R1: "100 90+" }: batches, with a plus for one known only as above; the letter is the class. */
+const CLASSES: Readonly<Record<string, MaterialClass>> = { I: 'inert', W: 'weak', R: 'reactive' }
+const means = (all: Readonly<Record<string, string>>) =>
+  conditionMeans(
+    Object.entries(all).map(([material, texts]) => ({
+      material,
+      class: CLASSES[material[0] ?? ''] ?? 'weak',
+      batches: texts
+        .split(' ')
+        .map((text) => ({ value: Number(text.replace('+', '')), above: text.endsWith('+') })),
+    })),
+    0.95,
+  )
+
+describe('conditionMeans', () => {
+  // Batches 50 and 200: geometric mean 100, s² of the logarithms 2 ln²2 with one degree of freedom.
+  it('takes the geometric mean and pools the scatter between batches', () => {
+    const found = means({ I1: '50 200' })
+    expect(found.means[0]?.value).toBeCloseTo(100, 9)
+    expect(found.between?.deviation).toBeCloseTo(Math.SQRT2 * Math.log(2), 12)
+    // t of one degree of freedom at 97.5 % is 12.706 in any table.
+    expect(Math.log(found.means[0]?.interval?.[1] ?? 0)).toBeCloseTo(Math.log(100) + 12.706 * Math.log(2), 2)
+  })
+  it('gives a material wholly above the ceiling its largest bound, and no interval', () => {
+    expect(means({ R1: '90+ 95+', I1: '70 72' }).means[0]).toMatchObject({
+      value: expect.closeTo(95, 9),
+      above: true,
+      interval: null,
+    })
+  })
+})
+
+describe('orderedConditions', () => {
+  const wide = { id: 'wide', means: means({ I1: '70 70', R1: '100 101' }) }
+  const narrow = { id: 'narrow', means: means({ I1: '70 70', R1: '80 81' }) }
+  const wrong = { id: 'wrong', means: means({ I1: '70 70', I2: '150 150', R1: '140 140', R2: '160 161' }) }
+
+  it('puts fewest on the wrong side first, then the widest gap', () => {
+    expect(orderedConditions([wrong, narrow, wide], 5).map(({ id }) => id)).toEqual([
+      'wide',
+      'narrow',
+      'wrong',
+    ])
+  })
+  it('puts a condition without both classes last', () => {
+    const lone = { id: 'lone', means: means({ R1: '90 91' }) }
+    expect(orderedConditions([lone, narrow], 5).at(-1)).toEqual({
+      id: 'lone',
+      separation: null,
+      threshold: null,
+    })
+  })
+})
+
+describe('thresholdOf', () => {
+  const at = (inert: number, reactive: number) =>
+    separation(
+      [{ material: 'I', value: inert, above: false }],
+      [{ material: 'R', value: reactive, above: false }],
+    )
+  // √(75 · 102) = 87.46.
+  it('is the middle of the gap on the log scale, rounded', () => {
+    expect(thresholdOf(at(75, 102), 5)).toBe(85)
+    expect(thresholdOf(at(90, 1032), 50)).toBe(300)
+  })
+  it('is none without a gap', () => {
+    expect(thresholdOf(at(80, 80), 5)).toBeNull()
+  })
+})
+
+describe('errorsAt', () => {
+  const found = means({ I1: '70 72', I2: '88 86', W1: '85 85', R1: '100 104', R2: '80+ 80+' })
+  const errors = errorsAt(found, 85, { batches: 1, level: 0.95 })
+  it('names who is judged wrongly, and who cannot be judged', () => {
+    expect(errors.inert).toMatchObject({ n: 2, wrong: ['I2'], undecided: [] })
+    expect(errors.reactive).toMatchObject({ n: 2, wrong: [], undecided: ['R2'] })
+  })
+  // 1 of 2: 1 − √0.05 = 0.776 for none; for one of two √0.95 = 0.975.
+  it('bounds the share of new materials exactly, undecided ones as wrong', () => {
+    expect(errors.inert.newMaterial).toBeCloseTo(Math.sqrt(0.95), 9)
+    expect(errors.reactive.newMaterial).toBeCloseTo(Math.sqrt(0.95), 9)
+  })
+  it('sends half of the further batches of a material at the threshold either way', () => {
+    const even = errorsAt(means({ I1: '80 90', R1: '80 90' }), Math.sqrt(80 * 90), {
+      batches: 1,
+      level: 0.95,
+    })
+    expect(even.inert.furtherBatches).toBeCloseTo(0.5, 9)
+    expect(even.reactive.furtherBatches).toBeCloseTo(0.5, 9)
+  })
+})
+
+describe('leaveOneOut', () => {
+  it('chooses condition and threshold without the material, then judges it', () => {
+    const condition = { id: 'C', means: means({ I1: '70 70', I2: '95 95', R1: '100 100', R2: '130 130' }) }
+    const found = leaveOneOut([condition], 1)
+    // Without I2 the threshold is √(70 · 100) = 84, under which I2 passes.
+    expect(found.map(({ material, threshold, right }) => [material, threshold, right])).toEqual([
+      ['I1', 97, true],
+      ['I2', 84, false],
+      ['R1', 111, false],
+      ['R2', 97, true],
+    ])
+  })
+})
+
+describe('firstPlaces', () => {
+  it('gives shares that sum to one, the same for the same chance', () => {
+    const conditions = [
+      { id: 'A', means: means({ I1: '70 71', I2: '75 75', R1: '90 91', R2: '120 121' }) },
+      { id: 'B', means: means({ I1: '60 61', I2: '85 85', R1: '110 111', R2: '95 96' }) },
+    ]
+    const chance = () => {
+      let state = 1
+      return () => {
+        state = (state * 16_807) % 2_147_483_647
+        return state / 2_147_483_647
+      }
+    }
+    const found = firstPlaces(conditions, 500, chance())
+    expect(found).toEqual(firstPlaces(conditions, 500, chance()))
+    expect(found.reduce((total, { share }) => total + share, 0)).toBeCloseTo(1, 12)
+  })
+})
