@@ -20,6 +20,7 @@ const KINDS_OF_RECORD: Readonly<Record<string, string>> = {
   control: 'Control',
   criterion: 'CriterionRecord',
   lot: 'Lot',
+  study: 'Study',
   method: 'MethodHeading',
 }
 

@@ -27,7 +27,7 @@ export type FileText =
   | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
 
 /**
- * Every file below a content folder but those under issued/ and studies/, by path with forward slashes in
+ * Every file below a content folder but those under issued/, by path with forward slashes in
  * code-unit order; what cannot be read apart.
  */
 export function listFolder(folder: string): FolderListing {
@@ -50,7 +50,7 @@ interface Entries {
 function listBelow(root: string, path: string, listing: Entries): void {
   for (const entry of readdirSync(join(root, path), { withFileTypes: true })) {
     const name = path === '' ? entry.name : `${path}/${entry.name}`
-    if (entry.name.startsWith('.') || name === 'issued' || name === 'studies') continue
+    if (entry.name.startsWith('.') || name === 'issued') continue
     const why = unreadable(root, name, entry)
     if (why !== null) listing.unread.push({ path: name, why })
     else if (!entry.isDirectory()) listing.files.push({ path: name, bytes: statSync(join(root, name)).size })

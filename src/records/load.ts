@@ -7,9 +7,11 @@ import { fileReport } from './diagnostics/report.ts'
 import { type FileFault, UNREAD } from './diagnostics/unread-files.ts'
 import { type FileText, LARGEST_BYTES, listFolder, readText } from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
-import { recordAt, type RecordName } from './record-path.ts'
+import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
+import { checkShape } from './studies/check-study.ts'
+import { ownReadings, tableReadings } from './studies/study-readings.ts'
 import { headingOf, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
@@ -82,6 +84,7 @@ function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Di
   const byName = new Map<string, string>()
   // The site first: its offset puts the moments of all other records in order.
   for (const path of paths.toSorted((a, b) => Number(b === SITE_FILE) - Number(a === SITE_FILE))) {
+    if (isStudyTable(path)) continue
     const name = recordAt(path)
     if (!('kind' in name)) diagnostics.push(fileFault(path, name))
     else {
@@ -90,7 +93,56 @@ function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Di
       loadFile(files, name, path, diagnostics)
     }
   }
+  loadStudyReadings(files, paths.filter(isStudyTable), diagnostics)
   return files
+}
+
+/** Readings in the studies themselves and in the tables that they name; a table that none names is not read. */
+function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnostics: Diagnostic[]): void {
+  const named = new Set<string>()
+  for (const [id, { record, report }] of files.loaded.study) {
+    const path = `studies/${record.table?.file}`
+    if (record.table === undefined) files.studyReadings.set(id, ownReadings(record, report))
+    else {
+      named.add(path)
+      const reading = readText(files.contentDir, path)
+      if ('fault' in reading) report.at('/table/file', ...tableFault(path, reading.fault))
+      else {
+        const faults = fileReport(path, reading.text, diagnostics)
+        files.studyReadings.set(id, tableReadings(record, reading.text, faults))
+        if (0 < faults.count())
+          report.at(
+            '/table/file',
+            'reference-mismatch',
+            `the table ${path} has faults of its own`,
+            'mend them first; they are reported with their lines',
+          )
+      }
+    }
+    checkShape(record, files.studyReadings.get(id) ?? [], report)
+  }
+  // A study with a fault names its table all the same.
+  const all = new Set(files.ids.study)
+  for (const path of tables)
+    if (!named.has(path) && files.loaded.study.size === all.size)
+      diagnostics.push(
+        fileFault(path, {
+          code: 'file-unexpected',
+          severity: 'warning',
+          message: 'no study names this table, so it is not read',
+          mend: 'name it in the study that it belongs to: table: { file: ... }',
+        }),
+      )
+}
+
+function tableFault(path: string, fault: TextFault): ['reference-unknown', string, string] {
+  return [
+    'reference-unknown',
+    `the table ${path} ${UNREADABLE[fault]}`,
+    fault === 'missing'
+      ? 'put it beside the study, or write its name as it is'
+      : 'check the file and its permissions',
+  ]
 }
 
 /** Two names that differ by case alone would be one file, one address on many servers. */

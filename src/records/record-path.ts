@@ -15,10 +15,16 @@ const FOLDERS: Readonly<Record<string, RecordKind>> = {
   conditions: 'condition',
   controls: 'control',
   criteria: 'criterion',
+  studies: 'study',
 }
 const ID = /^[A-Za-z0-9][A-Za-z0-9-]{0,63}$/
 /** Names that some systems keep for devices. */
 const DEVICE = /^(con|prn|aux|nul|com\d|lpt\d)$/i
+
+/** Whether a path is that of a table beside a study, which the study names. */
+export function isStudyTable(path: string): boolean {
+  return /^studies\/[^/]+\.csv$/.test(path)
+}
 
 /** The record that a content file holds, by the file's path. */
 export function recordAt(path: string): RecordName | FileFault {

@@ -110,6 +110,7 @@ function droppedFaults(
     control: [records.controls],
     criterion: [records.criteria],
     lot: [records.lots],
+    study: [records.studies],
   }[name.kind].some((map: ReadonlyMap<string, unknown>) => map.has(name.id))
   const told = hasError(diagnostics.filter(({ file }) => file === path))
   return kept || told ? [] : ['the record is dropped without a diagnostic of its file']

@@ -1,6 +1,7 @@
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
 import { presentId } from '../../core/measure/lot-id.ts'
 import type { Moment } from '../../core/measure/moment.ts'
+import type { StudyReading } from '../../core/studies/study-reading.ts'
 import { compileCriteria } from '../criteria/compile.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { DescribedCondition, Records } from '../records.ts'
@@ -13,6 +14,7 @@ import type {
   Producer,
   Site,
   Source,
+  Study,
 } from '../schema/loaded-records.ts'
 import { RECORD_KINDS, type RecordKind } from '../schema/schemas.ts'
 import type { MethodPage } from '../yaml/method-page.ts'
@@ -32,6 +34,7 @@ import { checkLot } from './lot.ts'
 import { checkPhysical } from './physical.ts'
 import type { AllRecords } from './references.ts'
 import { checkSite } from './site.ts'
+import { checkStudy } from '../studies/check-study.ts'
 import { checkControl, checkSource } from './source-and-control.ts'
 
 /** Stands in where site.yaml cannot be read, so that everything else is still checked. */
@@ -58,6 +61,7 @@ interface LoadedRecords {
   readonly control: Map<string, Loaded<Control>>
   readonly criterion: Map<string, Loaded<CriterionRecord>>
   readonly lot: Map<string, Loaded<Lot>>
+  readonly study: Map<string, Loaded<Study>>
 }
 
 /** Everything that was read from a content folder, one file at a time. */
@@ -69,6 +73,8 @@ export interface ReadFiles {
    */
   readonly ids: Readonly<Record<RecordKind, Set<string>>>
   readonly methods: MethodPage[]
+  /** Readings of studies, by the id of the study. */
+  readonly studyReadings: Map<string, readonly StudyReading[]>
 }
 
 /** Nothing read yet. */
@@ -79,6 +85,7 @@ export function noFiles(contentDir: string): ReadFiles {
     loaded: byKind(() => new Map()) as unknown as LoadedRecords,
     ids: byKind(() => new Set<string>()) as ReadFiles['ids'],
     methods: [],
+    studyReadings: new Map(),
   }
 }
 
@@ -105,10 +112,11 @@ export function assemble(files: ReadFiles, today?: Moment): Records {
     conditions: faultless(records.conditions, loaded.condition),
     announcedConditions: faultless(records.announcedConditions, loaded.condition),
     laboratories: faultless(records.laboratories, loaded.laboratory),
+    studies: faultless(records.studies, loaded.study),
   }
 }
 
-function typedRecords({ contentDir, loaded, ids, methods }: ReadFiles): Records {
+function typedRecords({ contentDir, loaded, ids, methods, studyReadings }: ReadFiles): Records {
   const conditions = [...recordsOf(loaded.condition)]
   return {
     contentDir,
@@ -127,6 +135,12 @@ function typedRecords({ contentDir, loaded, ids, methods }: ReadFiles): Records 
       criteria: ids.criterion,
     }),
     lots: recordsOf(loaded.lot),
+    studies: new Map(
+      [...recordsOf(loaded.study)].map(([id, record]) => [
+        id,
+        { record, readings: studyReadings.get(id) ?? [] },
+      ]),
+    ),
     methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),
   }
 }
@@ -164,6 +178,7 @@ function checkAll(loaded: LoadedRecords, all: AllRecords): void {
   for (const [id, { record, report }] of loaded.laboratory) checkLaboratory(id, record, all, report)
   for (const [id, { record, report }] of loaded.source) checkSource(id, record, all, report)
   for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
+  for (const { record, report } of loaded.study.values()) checkStudy(record, all, report)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)
 }

@@ -1350,6 +1350,180 @@ export type Lot = {
   note?: string
 }
 
+/** Short code, at most 16 letters, digits and hyphens. */
+export type StudyCode = string
+
+/** Readings of one batch at one age. */
+export type StudyReading = {
+  /** Code of the material; control for the control mortar. */
+  material: string
+  /** Condition, or run of a ruggedness study, that the reading was made under. */
+  condition?: StudyCode
+  /** Code of the laboratory. */
+  laboratory?: StudyCode
+  /** Batch of mortar: a test batch is compared with the control batch of the same code. */
+  batch?: StudyCode
+  /** Age at reading. */
+  age: Age
+  /** Day of the reading; what is later than the as-of day is left out. */
+  tested?: Moment
+  /** Loads of the specimens, each with its unit. */
+  load?: string[]
+  /** Strengths of the specimens, each with its unit. */
+  strength?: string[]
+  /** Resistances of the specimens, each with its unit; "> 900 ohm" where the meter reached its ceiling. */
+  resistance?: string[]
+  /** Resistivities of the specimens, each with its unit. */
+  resistivity?: string[]
+  /** Finished strength activity indices, one for each batch. */
+  'strength-activity-index'?: string[]
+  /** Finished resistivity indices, one for each batch. */
+  'resistivity-index'?: string[]
+}
+
+/** content/studies/ID.yaml: a screening study, a round robin or ruggedness runs, with the readings that it rests on. */
+export type Study = {
+  /** Short title, printed in lists. */
+  title: string
+  /** Which condition separates, how far laboratories agree, or which tolerance matters. */
+  kind: 'screening' | 'interlaboratory' | 'ruggedness'
+  /** What the study asks, as a question. */
+  question: string
+  /** Who answers for it, by function or code; persons are not published. */
+  by: string
+  /** Laboratories by code, never by name. */
+  laboratories?: { [key: string]: {
+    /** What sets it apart, such as equipment that was found faulty. */
+    note?: string
+  } }
+  /** Cements by code. */
+  cements?: { [key: string]: {
+    /** Type of cement. */
+    type?: string
+    /** Alkalis of the cement. */
+    'Na2O-equivalent'?: Quantity
+    /** Note. */
+    note?: string
+  } }
+  /** What was fixed before the readings. */
+  plan: {
+    /** Day on which the plan was fixed. */
+    fixed: Moment
+    /** Digest of the plan as it was fixed. */
+    digest?: string
+    /** What was expected. */
+    hypothesis?: string
+    /** What says that a material is inert, weak or reactive; never the indices that are judged. */
+    classes?: string
+    /** What leaves a material or a reading out. */
+    exclusions?: string
+    /** Batches planned of each material and condition. */
+    batches?: number
+    /** How thresholds are set: in the middle of the gap on the logarithmic scale, rounded. */
+    threshold?: {
+      /** Step that thresholds of the strength activity index are rounded to. */
+      'strength-activity-index'?: Quantity
+      /** Step that thresholds of the resistivity index are rounded to. */
+      'resistivity-index'?: Quantity
+    }
+  }
+  /** Where the study left its plan. */
+  departures?: {
+    /** Day. */
+    date: Moment
+    /** What was done otherwise, and why. */
+    text: string
+  }[]
+  /** Materials by code. */
+  materials: { [key: string]: {
+    /** What it is. */
+    title: string
+    /** What it is known to be, from elsewhere than the indices judged here. */
+    class?: 'inert' | 'weak' | 'reactive'
+    /** What says so. */
+    'shown-by'?: string
+    kind?: Kind
+    /** Results on the material itself, by property. */
+    composition?: { [key: string]: string }
+    /** Heat of hydration in a reference test of reactivity. */
+    heat?: Quantity
+    /** Calcium hydroxide consumed in a reference test of reactivity, of the material’s mass. */
+    'calcium-hydroxide'?: Quantity
+  } }
+  /** Conditions by code; runs of a ruggedness study stand under runs. */
+  conditions?: { [key: string]: {
+    /** In words, where the details below do not say it. */
+    title?: string
+    /** Condition in content/conditions/ that it is. */
+    record?: Id
+    /** Share of cement replaced. */
+    replacement?: Quantity
+    /** Curing temperature. */
+    temperature?: Quantity
+    /** Water to cementitious material. */
+    'w/cm'?: number
+    /** What was held constant. */
+    flow?: 'constant-w/cm' | 'constant-flow'
+    /** Curing. */
+    curing?: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution'
+    /** Code of the cement. */
+    cement?: StudyCode
+  } }
+  /** The index in use today, that the best condition is compared with. */
+  usual?: {
+    /** Condition of this study. */
+    condition: StudyCode
+    /** Limit of the strength activity index. */
+    limit: Quantity
+    /** Ages of which one suffices. */
+    ages: Age[]
+  }
+  /** Factors of a ruggedness study, in the order of the signs of its runs. */
+  factors?: {
+    /** What is varied. */
+    title: string
+    /** Low level, with its unit. */
+    low: string
+    /** High level, with its unit. */
+    high: string
+  }[]
+  /** Runs of a ruggedness study by code, each with a sign for every factor. */
+  runs?: { [key: string]: string }
+  /** Shape that loads and resistances are computed with. */
+  specimens?: {
+    /** Side of the cubes. */
+    cube: Quantity
+    /** Resistance of the end contacts, taken off each reading. */
+    'end-contact'?: Quantity
+  }
+  /** Readings in a CSV file beside this one, one row for each specimen. */
+  table?: {
+    /** Name of the file, in the same folder. */
+    file: string
+    /** What a column of the file is, by its heading there: material, condition, laboratory, batch, age, tested, or a measure with its unit such as load (kN). */
+    columns?: { [key: string]: string }
+    /** What holds for every row and has no column. */
+    every?: {
+      /** Condition, or run of a ruggedness study, that the reading was made under. */
+      condition?: StudyCode
+      /** Code of the laboratory. */
+      laboratory?: StudyCode
+      /** Batch of mortar: a test batch is compared with the control batch of the same code. */
+      batch?: StudyCode
+      /** Age at reading. */
+      age?: Age
+      /** Day of the reading; what is later than the as-of day is left out. */
+      tested?: Moment
+    }
+  }
+  /** Readings, one entry for each batch and age. */
+  readings?: StudyReading[]
+  /** What the study concludes, beside what is computed. */
+  conclusion?: string
+  /** Note. */
+  note?: string
+}
+
 /** Front matter of a page in content/methods/ID.mdx. */
 export type MethodHeading = {
   /** Title of the page. */

@@ -34,7 +34,8 @@ export function commaMend(readings: readonly string[]): string {
   return `${first.includes('.') ? 'write a decimal point' : 'write no sign between thousands'}: ${first}`
 }
 
-function quantityFault(
+/** What to say of a text that is no quantity. */
+export function quantityFault(
   found: QuantityFault,
   kinds: readonly QuantityKind[],
 ): { code: Code; message: string; mend: string } {

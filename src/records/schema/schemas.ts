@@ -12,6 +12,7 @@ export const RECORD_KINDS = [
   'control',
   'criterion',
   'lot',
+  'study',
   'method',
 ] as const
 export type RecordKind = (typeof RECORD_KINDS)[number]
