@@ -2,7 +2,8 @@
 import { type Checked, checksRun } from '../core/checks/checked.ts'
 import { controlDrift } from '../core/checks/control-drift.ts'
 import { kept } from '../core/measure/kept.ts'
-import type { Moment } from '../core/measure/moment.ts'
+import { once } from '../core/measure/once.ts'
+import { isBy, type Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
@@ -15,6 +16,7 @@ import { knownRecords } from './passes/known-record.ts'
 import { sharedShipments } from './passes/shipments.ts'
 import { sourceEntry } from './passes/source-entry.ts'
 import { type SourceState, sourceStates } from './passes/source-state.ts'
+import { studyEntry } from './passes/study-entry.ts'
 import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
 import { byDateAndBill } from './shape/shipment-order.ts'
@@ -83,8 +85,19 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),
     shipments: shipments.sort(byDateAndBill),
+    ...studiesOf(records, asOf),
     methods: records.methods,
     program: options.program,
+  }
+}
+
+/** Studies whose plan was fixed by the as-of day. */
+function studiesOf(records: Records, asOf: Moment): Pick<Edition, 'studies' | 'study'> {
+  const begun = [...records.studies].filter(([, { record }]) => isBy(record.plan.fixed, asOf))
+  const entries = new Map(begun.map(([id, study]) => [id, once(() => studyEntry(id, study, asOf))]))
+  return {
+    studies: new Map(begun.map(([id, { record }]) => [id, { id, title: record.title, kind: record.kind }])),
+    study: (id) => entryOf('study', entries, id)(),
   }
 }
 
@@ -135,7 +148,11 @@ function laboratoryAudit(
   }
 }
 
-function entryOf<Entry>(what: 'lot' | 'source', entries: ReadonlyMap<string, Entry>, id: string): Entry {
+function entryOf<Entry>(
+  what: 'lot' | 'source' | 'study',
+  entries: ReadonlyMap<string, Entry>,
+  id: string,
+): Entry {
   const entry = entries.get(id)
   if (entry === undefined) throw new RangeError(`${what} needs the id of a ${what} of the edition, got ${id}`)
   return entry

@@ -168,6 +168,10 @@ export function tinyEdition(
     laboratoryFindings: () => [],
     laboratoryChecks: () => checksRun([], 0),
     shipments: lots.flatMap((lot) => lot.shipments),
+    studies: new Map(),
+    study: (id) => {
+      throw new RangeError(`tinyEdition needs a known id, got ${id}`)
+    },
     methods: [],
     program: 'test',
     ...more,

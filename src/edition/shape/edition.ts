@@ -35,6 +35,7 @@ import type {
 } from '../../records/schema/loaded-records.ts'
 import type { Withheld } from '../../records/issued/private-part.ts'
 import type { LotHistory } from './lot-history.ts'
+import type { ListedStudy, StudyEntry } from './study-entry.ts'
 import type { PrintedCertificate, PrintedLot, PrintedReadings, PrintedShared } from './printed-certificate.ts'
 
 /** A certificate as its page draws it: as printed, with the readings that it rests on as written. */
@@ -259,6 +260,9 @@ export interface Edition {
   readonly source: (id: string) => SourceEntry
   /** A line each, in order of date, then of bill. */
   readonly shipments: readonly ShipmentEntry[]
+  readonly studies: ReadonlyMap<string, ListedStudy>
+  /** The whole of a study of `studies`, computed when first asked for. @throws RangeError for another id */
+  readonly study: (id: string) => StudyEntry
   readonly methods: readonly MethodPage[]
   readonly program: string
 }

@@ -12,6 +12,7 @@ import { plainSpaces } from '../../words/sentences.ts'
 import { agencyData } from './agency-data.ts'
 import { laboratoryStatistics, sourceStatistics } from './history-data.ts'
 import { resultData } from './lot-data.ts'
+import { studyData } from './study-data.ts'
 import { lotVerdictData } from './verdict-data.ts'
 
 export interface ReportScope {
@@ -35,7 +36,9 @@ export function* checkReport(
   if (edition !== null) yield* listed(sourceReports(edition), '')
   yield '],"laboratories":['
   if (edition !== null) yield* listed(laboratoryReports(edition), '')
-  yield '],"studies":[]}\n'
+  yield '],"studies":['
+  if (edition !== null) yield* listed(studyReports(edition), '\n')
+  yield ']}\n'
 }
 
 /** The members of a JSON array, each after `before`. */
@@ -78,6 +81,10 @@ function* laboratoryReports(edition: Edition): Generator<unknown> {
     const findings = edition.laboratoryFindings(id).map((finding) => findingData(finding, names))
     yield { ...laboratoryStatistics(edition.laboratoryHistory(id)), findings }
   }
+}
+
+function* studyReports(edition: Edition): Generator<unknown> {
+  for (const id of edition.studies.keys()) yield studyData(edition.study(id))
 }
 
 function inScope(lot: ListedLot, { lots }: ReportScope): boolean {

@@ -6,6 +6,8 @@ import { dueCalendar } from './due-calendar.ts'
 import { certificateFeed, sourceFeed } from './feed.ts'
 import { criterionData } from './criterion-data.ts'
 import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-data.ts'
+import { studyData } from './study-data.ts'
+import { studyTable } from './study-table.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
 
 export interface OutputFile {
@@ -46,6 +48,10 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
     const text = sourceFeed(edition, id)
     if (text !== null) yield { path: paths.sourceFeed(id), pieces: [text] }
   }
+  for (const id of edition.studies.keys()) {
+    yield { path: paths.studyTable(id), pieces: studyTable(edition, id) }
+    yield { path: paths.studyData(id), pieces: json(edition, studyData(edition.study(id))) }
+  }
   for (const id of edition.lots.keys())
     yield { path: paths.lotData(id), pieces: json(edition, lotData(edition, edition.lot(id))) }
 }
@@ -65,6 +71,9 @@ function piecesAt(edition: Edition, path: string): Iterable<string> | null {
     const text = sourceFeed(edition, followed)
     return text === null ? null : [text]
   }
+  const [, study = '', kind] = /^data\/studies\/([^/]+)\.(csv|json)$/.exec(path) ?? []
+  if (edition.studies.has(study))
+    return kind === 'csv' ? studyTable(edition, study) : json(edition, studyData(edition.study(study)))
   const lot = /^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? ''
   return edition.lots.has(lot) ? json(edition, lotData(edition, edition.lot(lot))) : null
 }

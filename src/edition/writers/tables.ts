@@ -9,9 +9,6 @@ import { type ClauseOutcome, everyClauseOutcome } from '../../core/criteria/verd
 import { toSignificant } from '../../core/measure/rounding.ts'
 import { limitText } from '../../words/limits.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
-import type { Age } from '../../core/measure/age.ts'
-import type { Moment } from '../../core/measure/moment.ts'
-import { csvFormatRows } from 'd3'
 import { resultReasonIn } from '../../words/result-reasons.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import type { UnitSystem } from '../../words/unit-systems.ts'
@@ -21,13 +18,10 @@ import { listedLot } from '../shape/listing.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
 import { whenItLeft } from '../shape/when-it-left.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
+import { BYTE_ORDER_MARK, type Cell, lines } from './csv-lines.ts'
 
-/** Tells a spreadsheet that the text is UTF-8. Source: The Unicode Standard, section 23.8. */
-const BYTE_ORDER_MARK = '\ufeff'
 /** Digits of a value, enough for every comparison with a limit of four digits; a computed value has no more to say. */
 const DIGITS = 6
-
-type Cell = string | number | Moment | Age | null | undefined
 
 const LOT_COLUMNS = [
   'lot',
@@ -211,14 +205,4 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
 /** A figure as the site's pages print it, in the site's units. */
 function printed(value: number, decimals: number, unit: string, units: UnitSystem): string {
   return plainSpaces(quantity(value, decimals, unit, units))
-}
-
-function lines(rows: readonly (readonly Cell[])[]): string {
-  return rows.length === 0 ? '' : `${csvFormatRows(rows.map((row) => row.map(cell)))}\n`
-}
-
-/** A cell that a spreadsheet could take for a formula is kept text by a leading apostrophe. */
-function cell(value: Cell): string {
-  if (value === null || value === undefined) return ''
-  return typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value)
 }

@@ -1,0 +1,20 @@
+/** Lines of CSV for spreadsheets: RFC 4180, decimal point, UTF-8. */
+import { csvFormatRows } from 'd3'
+import type { Age } from '../../core/measure/age.ts'
+import type { Moment } from '../../core/measure/moment.ts'
+
+/** Tells a spreadsheet that the text is UTF-8. Source: The Unicode Standard, section 23.8. */
+export const BYTE_ORDER_MARK = '\ufeff'
+
+export type Cell = string | number | Moment | Age | null | undefined
+
+/** Rows as lines, the last with its end; empty for none. */
+export function lines(rows: readonly (readonly Cell[])[]): string {
+  return rows.length === 0 ? '' : `${csvFormatRows(rows.map((row) => row.map(cell)))}\n`
+}
+
+/** A cell that a spreadsheet could take for a formula is kept text by a leading apostrophe. */
+function cell(value: Cell): string {
+  if (value === null || value === undefined) return ''
+  return typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value)
+}
