@@ -17,7 +17,7 @@ import { readGoodContent } from './read-content.ts'
 /**
  * Folders that the scenario writes; conditions, criteria and methods are written by hand and copied along.
  */
-const WRITTEN = ['producers', 'laboratories', 'sources', 'controls', 'lots', 'issued']
+const WRITTEN = ['producers', 'laboratories', 'sources', 'controls', 'lots', 'studies', 'issued']
 const BY_HAND = ['conditions', 'criteria', 'methods']
 
 /** Folders already made, and shared parts already written. */

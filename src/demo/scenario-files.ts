@@ -29,6 +29,7 @@ import {
   sourcesOf,
 } from './scenario.ts'
 import { type DemoFile, siteRecords } from './site-records.ts'
+import { studyFiles } from './studies/studies.ts'
 
 export interface DemoIssue {
   readonly lot: string
@@ -79,6 +80,7 @@ export function* scenarioFiles(
     )
   }
   if (lots === DEMO_LOTS) yield* furtherFiles(seed, lastDay, onIssue)
+  if (lots === DEMO_LOTS) yield* studyFiles()
   for (const batch of controls.made.values()) yield { path: `controls/${batch.id}.yaml`, text: batch.text }
 }
 

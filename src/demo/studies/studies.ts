@@ -1,0 +1,8 @@
+/** The invented studies: records and the tables of their readings. */
+import { roundRobinFiles } from './round-robin-study.ts'
+import { ruggednessFiles } from './ruggedness-study.ts'
+import { screeningFiles } from './screening-study.ts'
+
+export function studyFiles(): { path: string; text: string }[] {
+  return [...screeningFiles(), ...roundRobinFiles(), ...ruggednessFiles()]
+}
