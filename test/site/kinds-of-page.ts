@@ -45,6 +45,8 @@ export function kindsOfPage(edition: Edition): string[] {
     ...['c618-12a', 'high-fell-viaduct', 'en450-1-2012'].map(paths.criterion),
     paths.limitsOf('strength-activity-index'),
     ...[...edition.laboratories.keys()].slice(0, 1).map(paths.laboratory),
+    paths.studies,
+    ...[...edition.studies.keys()].map(paths.study),
     ...edition.methods.slice(0, 1).map((method) => paths.method(method.id)),
   ]
 }

@@ -1,0 +1,307 @@
+/** What a screening study's page shows of each route. */
+import { type DotRow, dotRows, type DotRowsModel, type DotShape } from '../../../charts/dot-rows.ts'
+import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/screening/screening.ts'
+import { twoByTwo } from '../../../core/studies/screening/changed-verdicts.ts'
+import type { MaterialClass, MaterialMean } from '../../../core/studies/screening/material-means.ts'
+import { numberForShare } from '../../../core/statistics/share-bounds.ts'
+import { written } from '../../../words/as-written.ts'
+import { number, plainNumber } from '../../../words/numbers.ts'
+import {
+  boundText,
+  conditionWords,
+  indexText,
+  ratioText,
+  shareText,
+  STUDY_ROUTES,
+} from '../../../words/studies.ts'
+import { sentence, unbroken } from '../../../words/sentences.ts'
+import { STUDY_LEVEL, type StudyEntry } from '../../shape/study-entry.ts'
+
+export interface RouteView {
+  readonly route: string
+  readonly id: string
+  /** What the best condition shows, and the doubt about it. */
+  readonly lead: readonly string[]
+  readonly chart: DotRowsModel | null
+  readonly tickLabels: readonly string[]
+  /** Beside each row of the chart. */
+  readonly rows: readonly { readonly name: string; readonly threshold: string; readonly wrong: string }[]
+  readonly table: readonly ConditionLine[]
+  readonly firstPlaces: string
+  readonly leftOut: string
+  readonly usual: UsualView | null
+}
+
+export interface ConditionLine {
+  readonly name: string
+  readonly wrong: string
+  readonly highestInert: string
+  readonly lowestReactive: string
+  readonly ratio: string
+  readonly area: string
+  readonly threshold: string
+  readonly inert: string
+  readonly reactive: string
+  readonly zPrime: string
+}
+
+/** The same materials by the index in use and by the best condition. */
+export interface UsualView {
+  readonly heading: string
+  readonly classes: readonly {
+    readonly name: string
+    readonly bothPass: string
+    readonly usualOnly: string
+    readonly newOnly: string
+    readonly bothFail: string
+  }[]
+  readonly sentence: string
+}
+
+export interface ControlLine {
+  readonly condition: string
+  readonly age: string
+  readonly strength: string
+  readonly resistivity: string
+}
+
+export interface ScreeningView {
+  readonly routes: readonly RouteView[]
+  readonly controls: readonly ControlLine[]
+  readonly numbersAllow: string
+}
+
+export function screeningView(study: StudyEntry, routes: readonly ScreenedRoute[]): ScreeningView {
+  return {
+    routes: routes.map((route) => routeView(study, route, routes)),
+    controls: controlLines(study),
+    numbersAllow: numbersAllow(routes),
+  }
+}
+
+function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly ScreenedRoute[]): RouteView {
+  const chart = dotRows(route.conditions.map(dotRow))
+  return {
+    route: sentence(STUDY_ROUTES[route.property]),
+    id: route.property,
+    lead: leadSentences(study, route),
+    chart,
+    tickLabels: chart?.ticks.map(({ value }) => number(value, 0)) ?? [],
+    rows: route.conditions.map((screen) => ({
+      name: nameOf(study, screen),
+      threshold: screen.threshold === null ? '' : `${number(screen.threshold, 0)} %`,
+      wrong: wrongText(screen),
+    })),
+    table: route.conditions.map((screen) => conditionLine(study, screen)),
+    firstPlaces: firstPlaces(study, route),
+    leftOut: leftOutSentence(study, route),
+    usual: usualView(study, route, all),
+  }
+}
+
+function nameOf(
+  { record }: StudyEntry,
+  { condition, age }: Pick<ConditionScreen, 'condition' | 'age'>,
+): string {
+  return unbroken(`${conditionWords(record.conditions?.[condition], condition)}, ${age.text}`)
+}
+
+const SHAPES: Readonly<Record<MaterialClass, DotShape>> = {
+  reactive: 'disc',
+  weak: 'triangle',
+  inert: 'square',
+}
+
+function dotRow({ means, separation, threshold }: ConditionScreen): DotRow {
+  const wrong = new Set(separation?.wrongSide)
+  const lane = (own: MaterialClass) =>
+    means.means
+      .filter((one) => one.class === own)
+      .map((one) => ({
+        value: one.value,
+        low: one.interval?.[0] ?? null,
+        high: one.interval?.[1] ?? null,
+        shape: one.above ? ('up' as const) : SHAPES[own],
+        name: wrong.has(one.material) ? one.material : null,
+      }))
+  return {
+    lanes: [lane('reactive'), lane('weak'), lane('inert')],
+    ground: groundOf(separation),
+    mark: threshold,
+  }
+}
+
+function groundOf(separation: ConditionScreen['separation']): DotRow['ground'] {
+  if (separation === null) return null
+  const [inert, reactive] = [separation.highestInert.value, separation.lowestReactive.value]
+  return inert < reactive
+    ? { from: inert, to: reactive, is: 'gap' }
+    : { from: reactive, to: inert, is: 'overlap' }
+}
+
+function wrongText({ separation }: ConditionScreen): string {
+  if (separation === null) return 'a class has no material'
+  return separation.wrongSide.length === 0 ? 'none' : separation.wrongSide.join(', ')
+}
+
+function conditionLine(study: StudyEntry, screen: ConditionScreen): ConditionLine {
+  const { separation, areaInterval, errors, threshold, zPrime } = screen
+  const placed = (one: { value: number; above: boolean; material: string } | undefined) =>
+    one === undefined ? '' : `${indexText(one.value, one.above)} ${one.material}`
+  const z = [zPrime.linear, zPrime.logarithmic].map((value) => (value === null ? '–' : plainNumber(value, 2)))
+  return {
+    name: nameOf(study, screen),
+    wrong: wrongText(screen),
+    highestInert: placed(separation?.highestInert),
+    lowestReactive: placed(separation?.lowestReactive),
+    ratio:
+      separation === null || separation.ratio === null || separation.ratio <= 1
+        ? '–'
+        : ratioText(separation.ratio),
+    area:
+      separation === null || areaInterval === null
+        ? '–'
+        : `${plainNumber(separation.area, 2)}, ${areaInterval.map((end) => plainNumber(end, 2)).join(' to ')}`,
+    threshold: threshold === null ? 'none' : `${number(threshold, 0)} %`,
+    inert:
+      errors === null ? '–' : boundText(errors.inert.wrong.length, errors.inert.n, errors.inert.newMaterial),
+    reactive:
+      errors === null
+        ? '–'
+        : boundText(errors.reactive.wrong.length, errors.reactive.n, errors.reactive.newMaterial),
+    zPrime: z.join(' / '),
+  }
+}
+
+function leadSentences(study: StudyEntry, route: ScreenedRoute): string[] {
+  const [best] = route.conditions
+  if (best === undefined || best.separation === null) return ['No condition has materials of both classes.']
+  const { separation, threshold, errors } = best
+  const { inert, reactive, wrongSide, highestInert, lowestReactive } = separation
+  const at = `${sentence(STUDY_ROUTES[route.property])} at ${nameOf(study, best)}`
+  const values = `the lowest reactive material reads ${indexText(lowestReactive.value, lowestReactive.above)} %, the highest inert one ${indexText(highestInert.value)} %`
+  const first =
+    wrongSide.length === 0
+      ? `${at} sets all ${reactive} reactive materials apart from all ${inert} inert ones: ${values}.`
+      : wrongSide.length === 1
+        ? `${at} sets all materials but one apart: without ${wrongSide[0]}, ${values}.`
+        : `No condition sets the classes apart by ${STUDY_ROUTES[route.property]}; ${nameOf(study, best)} comes closest, with ${wrongSide.join(', ')} on the wrong side.`
+  if (threshold === null || errors === null) return [first]
+  return [
+    first,
+    `At a threshold of ${number(threshold, 0)} %, ${errors.inert.wrong.length} of ${errors.inert.n} inert materials pass and ${errors.reactive.wrong.length} of ${errors.reactive.n} reactive ones fail. That still allows ${shareText(errors.inert.newMaterial)} of new inert materials to pass and ${shareText(errors.reactive.newMaterial)} of new reactive ones to fail (one-sided ${shareText(STUDY_LEVEL)} bounds).`,
+    ...undecidedSentence(errors.reactive.undecided, threshold),
+  ]
+}
+
+function undecidedSentence(undecided: readonly string[], threshold: number): string[] {
+  return undecided.length === 0
+    ? []
+    : [
+        `${undecided.join(', ')}: read above the meter’s ceiling, which lies below ${number(threshold, 0)} %, so the threshold does not decide about them; the bound counts them as failing.`,
+      ]
+}
+
+function firstPlaces(study: StudyEntry, { conditions, firstPlaces: places }: ScreenedRoute): string {
+  const named = places.slice(0, 3).map(({ id, share }, place) => {
+    const screen = conditions.find((one) => one.id === id)
+    return `${screen === undefined ? id : nameOf(study, screen)}${place === 0 ? ' comes first' : ''} in ${shareText(share)}`
+  })
+  return `Of 2,000 resamples of the materials, ${named.join(', ')}.`
+}
+
+function leftOutSentence(study: StudyEntry, { leftOut, conditions }: ScreenedRoute): string {
+  const best = conditions[0]
+  const right = leftOut.filter((one) => one.right === true).length
+  const wrong = leftOut.filter((one) => one.right === false)
+  const open = leftOut.filter((one) => one.right === null)
+  const moved = leftOut.filter((one) => one.condition !== best?.id)
+  const names = (all: typeof leftOut) => all.map(({ material }) => material).join(', ')
+  const movedTo = moved.map(({ material, condition }) => {
+    const screen = conditions.find((one) => one.id === condition)
+    return `without ${material} it is ${screen === undefined ? 'none' : nameOf(study, screen)}`
+  })
+  return [
+    `${right} of ${leftOut.length} materials are judged rightly by the condition and threshold that the others give`,
+    wrong.length === 0 ? '' : `; wrongly: ${names(wrong)}`,
+    open.length === 0 ? '' : `; not decided: ${names(open)}`,
+    movedTo.length === 0
+      ? '. The choice of condition is the same each time.'
+      : `. The choice of condition changes: ${movedTo.join('; ')}.`,
+  ].join('')
+}
+
+function numbersAllow(routes: readonly ScreenedRoute[]): string {
+  const best = routes[0]?.conditions[0]?.errors
+  const ten = numberForShare(0.1, STUDY_LEVEL)
+  const five = numberForShare(0.05, STUDY_LEVEL)
+  const start =
+    best === null || best === undefined
+      ? ''
+      : `${best.inert.n} inert and ${best.reactive.n} reactive materials are what this study has. `
+  return `${start}A claim of under 10 % needs ${ten} materials of a class without an error, under 5 % needs ${five}.`
+}
+
+function usualView(study: StudyEntry, route: ScreenedRoute, all: readonly ScreenedRoute[]): UsualView | null {
+  const { usual } = study.record
+  const best = route.conditions[0]
+  const strength = all.find(({ property }) => property === 'strength-activity-index')
+  if (usual === undefined || best === undefined || best.threshold === null || strength === undefined)
+    return null
+  const { threshold } = best
+  const ages = strength.conditions.filter(
+    ({ condition, age }) =>
+      condition === usual.condition && usual.ages.some(({ hours }) => hours === age.hours),
+  )
+  const meanIn = (screen: ConditionScreen, material: string) =>
+    screen.means.means.find((one) => one.material === material)
+  const passes = (one: MaterialMean | undefined, limit: number) => one !== undefined && limit <= one.value
+  const judged = best.means.means
+    .filter(({ material }) => ages.some((screen) => meanIn(screen, material) !== undefined))
+    .map((one) => ({
+      material: one.material,
+      class: one.class,
+      first: ages.some((screen) => passes(meanIn(screen, one.material), usual.limit.value)),
+      second: passes(one, threshold),
+    }))
+  const inert = twoByTwo(judged.filter((one) => one.class === 'inert'))
+  const limitWords = `${written(usual.limit)} at ${usual.ages.map(({ text }) => text).join(' or ')}`
+  return {
+    heading: `${limitWords} by the index in use, against ${number(threshold, 0)} % at ${nameOf(study, best)}`,
+    classes: (['inert', 'weak', 'reactive'] as const).map((name) => {
+      const cells = twoByTwo(judged.filter((one) => one.class === name))
+      const list = (materials: readonly string[]) =>
+        materials.length === 0 ? '0' : `${materials.length}: ${materials.join(' ')}`
+      return {
+        name,
+        bothPass: list(cells.bothPass),
+        usualOnly: list(cells.firstOnly),
+        newOnly: list(cells.secondOnly),
+        bothFail: list(cells.bothFail),
+      }
+    }),
+    sentence: `${inert.firstOnly.length} inert materials change from pass to fail and ${inert.secondOnly.length} the other way (exact paired test, two-sided p = ${plainNumber(inert.p, 2)}).`,
+  }
+}
+
+function controlLines({ record, indices }: StudyEntry): ControlLine[] {
+  const groups = Map.groupBy(indices.controls, ({ condition, age }) => {
+    const temperature = record.conditions?.[condition]?.temperature
+    return `${temperature === undefined ? condition : written(temperature)}|${age.text}`
+  })
+  return [...groups].map(([key, batches]) => {
+    const [condition = '', age = ''] = key.split('|')
+    const mean = (property: string, decimals: number) => {
+      const values = batches.filter((batch) => batch.property === property).map(({ value }) => value)
+      return values.length === 0
+        ? ''
+        : number(values.reduce((total, one) => total + one, 0) / values.length, decimals)
+    }
+    return {
+      condition,
+      age,
+      strength: mean('strength-activity-index', 1),
+      resistivity: mean('resistivity-index', 1),
+    }
+  })
+}

@@ -1,0 +1,112 @@
+/** What every study's page says, whatever its kind: head, plan, departures, materials, conditions, data. */
+import type { MaterialClass } from '../../../core/studies/screening/material-means.ts'
+import { printedUnits, written } from '../../../words/as-written.ts'
+import { date } from '../../../words/dates.ts'
+import { countWords } from '../../../words/numbers.ts'
+import { CLASS_WORDS, conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
+import type { StudyEntry } from '../../shape/study-entry.ts'
+
+export interface StudyHead {
+  readonly title: string
+  readonly kind: string
+  readonly question: string
+  /** Label and value. */
+  readonly facts: readonly (readonly [string, string])[]
+  readonly plan: readonly (readonly [string, string])[]
+  readonly departures: readonly { readonly date: string; readonly text: string }[]
+  readonly materials: readonly MaterialLine[]
+  /** Whether materials have a class, and a reference test. */
+  readonly hasClasses: boolean
+  readonly hasReference: boolean
+  readonly conditions: readonly { readonly code: string; readonly words: string; readonly details: string }[]
+  /** Test batches without an index, and why. */
+  readonly unmade: readonly string[]
+  readonly note: string
+  readonly conclusion: string
+}
+
+export interface MaterialLine {
+  readonly code: string
+  readonly title: string
+  readonly class: string
+  readonly shownBy: string
+  readonly heat: string
+  readonly calciumHydroxide: string
+  readonly composition: string
+}
+
+export function studyHead(study: StudyEntry): StudyHead {
+  const { record, indices, readings } = study
+  const materials = Object.entries(record.materials)
+  return {
+    title: record.title,
+    kind: STUDY_KINDS[record.kind],
+    question: record.question,
+    facts: [
+      ['Plan fixed', date(record.plan.fixed)],
+      [
+        'Readings',
+        `${readings}, giving ${countWords(indices.indices.length, 'index').replace('indexs', 'indices')}`,
+      ],
+      ['Materials', String(materials.length)],
+      ['Laboratories', String(Math.max(1, Object.keys(record.laboratories ?? {}).length))],
+      ['By', record.by],
+    ],
+    plan: planLines(record.plan),
+    departures: (record.departures ?? []).map((entry) => ({ date: date(entry.date), text: entry.text })),
+    materials: materials.map(materialLine),
+    hasClasses: materials.some(([, material]) => material.class !== undefined),
+    hasReference: materials.some(([, material]) => material.heat !== undefined),
+    conditions: Object.entries(record.conditions ?? {}).map(([code, condition]) => ({
+      code,
+      words: conditionWords(condition, code),
+      details: [
+        condition['w/cm'] !== undefined && `w/cm ${condition['w/cm']}`,
+        condition.curing?.replaceAll('-', ' '),
+        condition.cement !== undefined && `cement ${condition.cement}`,
+      ]
+        .filter(Boolean)
+        .join(', '),
+    })),
+    unmade: indices.unmade.map(
+      ({ test, why }) =>
+        `${test.material}, ${conditionWords(record.conditions?.[test.condition], test.condition)}, ${test.age.text}, batch ${test.batch}, ${STUDY_ROUTES[test.property]}: ${UNMADE[why]}`,
+    ),
+    note: record.note ?? '',
+    conclusion: record.conclusion ?? '',
+  }
+}
+
+function planLines(plan: StudyEntry['record']['plan']): (readonly [string, string])[] {
+  const { hypothesis, classes, exclusions, threshold = {} } = plan
+  const steps = Object.entries(threshold).map(
+    ([route, step]) => `${written(step)} for the ${STUDY_ROUTES[route as keyof typeof STUDY_ROUTES]}`,
+  )
+  const lines: (readonly [string, string | undefined])[] = [
+    ['Hypothesis', hypothesis],
+    ['Classes, and what says so', classes],
+    ['Left out', exclusions],
+    [
+      'Threshold',
+      steps.length === 0
+        ? undefined
+        : `The middle of the gap on the logarithmic scale, rounded to ${steps.join(' and ')}; none with two materials or more on the wrong side.`,
+    ],
+  ]
+  return lines.filter((line): line is readonly [string, string] => line[1] !== undefined)
+}
+
+function materialLine([code, material]: [string, StudyEntry['record']['materials'][string]]): MaterialLine {
+  return {
+    code,
+    title: material.title,
+    class: material.class === undefined ? '' : CLASS_WORDS[material.class as MaterialClass],
+    shownBy: material['shown-by'] ?? '',
+    heat: material.heat === undefined ? '' : written(material.heat),
+    calciumHydroxide:
+      material['calcium-hydroxide'] === undefined ? '' : written(material['calcium-hydroxide']),
+    composition: Object.entries(material.composition ?? {})
+      .map(([key, value]) => `${key.replaceAll('-', ' ')} ${printedUnits(value)}`)
+      .join(', '),
+  }
+}

@@ -1,0 +1,25 @@
+/** A study's page: what all kinds have, and what its own kind shows. */
+import type { Edition } from '../../shape/edition.ts'
+import { type RoundRobinView, roundRobinView } from './round-robin-view.ts'
+import { type RuggednessView, ruggednessView } from './ruggedness-view.ts'
+import { type ScreeningView, screeningView } from './screening-view.ts'
+import { type StudyHead, studyHead } from './study-head.ts'
+
+export interface StudyPage {
+  readonly head: StudyHead
+  readonly screening: ScreeningView | null
+  readonly roundRobin: RoundRobinView | null
+  readonly ruggedness: RuggednessView | null
+}
+
+/** @throws RangeError for a study that is not in the edition */
+export function studyPage(edition: Edition, id: string): StudyPage {
+  const study = edition.study(id)
+  const { found } = study
+  return {
+    head: studyHead(study),
+    screening: found.kind === 'screening' ? screeningView(study, found.routes) : null,
+    roundRobin: found.kind === 'interlaboratory' ? roundRobinView(study, found.materials) : null,
+    ruggedness: found.kind === 'ruggedness' ? ruggednessView(study, found.effects) : null,
+  }
+}
