@@ -1,5 +1,5 @@
 /** What a screening study's page shows of each route. */
-import { type DotRow, dotRows, type DotRowsModel, type DotShape } from '../../../charts/dot-rows.ts'
+import { type DotRow, dotRows, type DotRowsModel } from '../../../charts/dot-rows.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/screening/screening.ts'
 import { twoByTwo } from '../../../core/studies/screening/changed-verdicts.ts'
 import type { MaterialClass, MaterialMean } from '../../../core/studies/screening/material-means.ts'
@@ -16,6 +16,10 @@ import {
 } from '../../../words/studies.ts'
 import { sentence, unbroken } from '../../../words/sentences.ts'
 import { STUDY_LEVEL, type StudyEntry } from '../../shape/study-entry.ts'
+import { dotShape } from './dot-shape.ts'
+import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
+import { type ReferenceView, referenceView } from './reference-view.ts'
+import { type TemperatureLinesView, temperatureLinesViews } from './temperature-lines-view.ts'
 
 export interface RouteView {
   readonly route: string
@@ -69,6 +73,11 @@ export interface ScreeningView {
   readonly routes: readonly RouteView[]
   readonly controls: readonly ControlLine[]
   readonly numbersAllow: string
+  readonly errorCurves: readonly ErrorCurvesView[]
+  /** What the chance for further batches speaks of. */
+  readonly batches: string
+  readonly temperatureLines: readonly TemperatureLinesView[]
+  readonly reference: readonly ReferenceView[]
 }
 
 export function screeningView(study: StudyEntry, routes: readonly ScreenedRoute[]): ScreeningView {
@@ -76,7 +85,15 @@ export function screeningView(study: StudyEntry, routes: readonly ScreenedRoute[
     routes: routes.map((route) => routeView(study, route, routes)),
     controls: controlLines(study),
     numbersAllow: numbersAllow(routes),
+    errorCurves: routes.flatMap((route) => errorCurvesView(study, route, bestName(study, route)) ?? []),
+    batches: batchWords(study, routes),
+    temperatureLines: temperatureLinesViews(study, routes),
+    reference: routes.flatMap((route) => referenceView(study, route, bestName(study, route)) ?? []),
   }
+}
+
+function bestName(study: StudyEntry, { conditions: [best] }: ScreenedRoute): string {
+  return best === undefined ? '' : nameOf(study, best)
 }
 
 function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly ScreenedRoute[]): RouteView {
@@ -106,12 +123,6 @@ function nameOf(
   return unbroken(`${conditionWords(record.conditions?.[condition], condition)}, ${age.text}`)
 }
 
-const SHAPES: Readonly<Record<MaterialClass, DotShape>> = {
-  reactive: 'disc',
-  weak: 'triangle',
-  inert: 'square',
-}
-
 function dotRow({ means, separation, threshold }: ConditionScreen): DotRow {
   const wrong = new Set(separation?.wrongSide)
   const lane = (own: MaterialClass) =>
@@ -121,7 +132,7 @@ function dotRow({ means, separation, threshold }: ConditionScreen): DotRow {
         value: one.value,
         low: one.interval?.[0] ?? null,
         high: one.interval?.[1] ?? null,
-        shape: one.above ? ('up' as const) : SHAPES[own],
+        shape: dotShape(one),
         name: wrong.has(one.material) ? one.material : null,
       }))
   return {
