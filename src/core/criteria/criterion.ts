@@ -84,7 +84,13 @@ export interface ClauseHead {
   readonly optional: boolean
   readonly information: boolean
   readonly basis?: Basis
-  readonly setBy?: { readonly study?: string; readonly user?: string; readonly condition?: string }
+  /** Who or what set the limit; of a study, the condition by its code there and the age where it is not the clause's. */
+  readonly setBy?: {
+    readonly study?: string
+    readonly user?: string
+    readonly condition?: string
+    readonly age?: Age
+  }
   readonly decisionRule?: DecisionRule
   /** Id of the set that gave this clause its limits. */
   readonly layer: string

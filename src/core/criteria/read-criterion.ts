@@ -53,9 +53,17 @@ function readClause(file: WithTexts<Clause>): Clause {
 function readHead<File extends WithTexts<ClauseHead>>({
   when,
   changes,
+  setBy,
   ...clause
-}: File): Omit<File, 'when' | 'changes'> & Pick<ClauseHead, 'when' | 'changes'> {
-  return { ...clause, ...defined({ when: when?.map(readPremise), changes: changes?.map(readChange) }) }
+}: File): Omit<File, 'when' | 'changes' | 'setBy'> & Pick<ClauseHead, 'when' | 'changes' | 'setBy'> {
+  return {
+    ...clause,
+    ...defined({
+      when: when?.map(readPremise),
+      changes: changes?.map(readChange),
+      setBy: setBy === undefined ? undefined : readAged(setBy),
+    }),
+  }
 }
 
 function readComparison({ bands, deemedBy, ...file }: WithTexts<Comparison>): Comparison {

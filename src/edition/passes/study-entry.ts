@@ -1,15 +1,15 @@
 /** A study's readings to what they say. */
 import { isBy } from '../../core/measure/moment.ts'
-import { batchIndices, type StudySpecimens } from '../../core/studies/batch-indices.ts'
+import { batchIndices } from '../../core/studies/batch-indices.ts'
 import { roundRobin } from '../../core/studies/interlaboratory/round-robin.ts'
 import type { Level } from '../../core/studies/ruggedness/design.ts'
 import { ruggednessStudy } from '../../core/studies/ruggedness/ruggedness-study.ts'
 import { screening } from '../../core/studies/screening/screening.ts'
-import { defined } from '../../core/measure/defined.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import type { StudyRecord } from '../../records/records.ts'
 import type { Study } from '../../records/schema/loaded-records.ts'
-import { STUDY_LEVEL, type StudyEntry, type StudyFound } from '../shape/study-entry.ts'
+import { screeningAsked, specimensOf, STUDY_LEVEL } from '../../records/studies/screening-asked.ts'
+import type { StudyEntry, StudyFound } from '../shape/study-entry.ts'
 import { seededUniform } from './seeded-uniform.ts'
 
 /** Draws of the materials that say how firm the order of conditions is. */
@@ -37,7 +37,13 @@ export function studyEntry(id: string, { record, readings }: StudyRecord, asOf: 
 function foundIn(record: Study, indices: StudyEntry['indices']['indices']): StudyFound {
   switch (record.kind) {
     case 'screening':
-      return { kind: 'screening', routes: screening(indices, screeningAsked(record)) }
+      return {
+        kind: 'screening',
+        routes: screening(
+          indices,
+          screeningAsked(record, { resamples: RESAMPLES, chance: seededUniform(RESAMPLES) }),
+        ),
+      }
     case 'interlaboratory':
       return {
         kind: 'interlaboratory',
@@ -51,27 +57,4 @@ function foundIn(record: Study, indices: StudyEntry['indices']['indices']): Stud
       return { kind: 'ruggedness', effects: ruggednessStudy(indices, runs, STUDY_LEVEL) }
     }
   }
-}
-
-function screeningAsked({ materials, plan }: Study): Parameters<typeof screening>[1] {
-  const { threshold = {} } = plan
-  return {
-    materials: Object.entries(materials).flatMap(([code, { class: known }]) =>
-      known === undefined ? [] : [{ code, class: known }],
-    ),
-    steps: defined({
-      'strength-activity-index': threshold['strength-activity-index']?.value,
-      'resistivity-index': threshold['resistivity-index']?.value,
-    }),
-    batches: plan.batches ?? 1,
-    level: STUDY_LEVEL,
-    resamples: RESAMPLES,
-    chance: seededUniform(RESAMPLES),
-  }
-}
-
-function specimensOf({ specimens }: Study): StudySpecimens | undefined {
-  return specimens === undefined
-    ? undefined
-    : { cubeMm: specimens.cube.value, endContactOhm: specimens['end-contact']?.value ?? 0 }
 }

@@ -27,5 +27,4 @@ export interface StudyEntry extends ListedStudy {
   readonly found: StudyFound
 }
 
-/** Level of the intervals of a study, and of its one-sided bounds. */
-export const STUDY_LEVEL = 0.95
+export { STUDY_LEVEL } from '../../records/studies/screening-asked.ts'

@@ -5,6 +5,7 @@ import { clauseSentence } from '../../words/clause-sentences.ts'
 import { demandWords } from '../../words/clause-demands.ts'
 import { CHANGE_WORDS } from '../../words/clause-changes.ts'
 import { fullSentence } from '../../words/sentences.ts'
+import type { StudyEvidence } from './study-evidence.ts'
 
 export interface ClauseView {
   readonly id: string
@@ -12,6 +13,8 @@ export interface ClauseView {
   readonly changes: readonly ClauseChangeView[]
   /** Empty where nothing is said of its origin. */
   readonly remarks: string
+  /** What the study that set its limit says of it; null without one. */
+  readonly evidence: StudyEvidence | null
   /** Members of a group. */
   readonly members: readonly ClauseView[]
 }
@@ -22,16 +25,18 @@ export interface ClauseChangeView {
   readonly was: string
 }
 
-/** @param conditionTitle a reader's name of a condition */
-export function clauseView(
-  clause: Clause,
-  criterion: Criterion,
-  conditionTitle: (id: string) => string,
-): ClauseView {
+/** What a clause is seen with: a reader's name of a condition, and the study behind a limit. */
+export interface ClauseSeenWith {
+  readonly conditionTitle: (id: string) => string
+  readonly evidenceOf: (clause: Clause) => StudyEvidence | null
+}
+
+/** A clause with its members. @param seen what it is seen with */
+export function clauseView(clause: Clause, criterion: Criterion, seen: ClauseSeenWith): ClauseView {
   const { basis: _basis, setBy: _setBy, ...demand } = clause
   return {
     id: clause.id,
-    sentence: fullSentence(clauseSentence(demand, criterion, conditionTitle)),
+    sentence: fullSentence(clauseSentence(demand, criterion, seen.conditionTitle)),
     changes: (clause.changes ?? []).map(({ change, layer, former }) => ({
       change,
       words: CHANGE_WORDS[change],
@@ -39,10 +44,10 @@ export function clauseView(
       was: demandWords(former),
     })),
     remarks: remarksOf(clause, criterion),
+    // Of a group its members say it.
+    evidence: clause.form === 'group' ? null : seen.evidenceOf(clause),
     members:
-      clause.form === 'group'
-        ? clause.members.map((member) => clauseView(member, criterion, conditionTitle))
-        : [],
+      clause.form === 'group' ? clause.members.map((member) => clauseView(member, criterion, seen)) : [],
   }
 }
 

@@ -2,6 +2,7 @@
 import { isActivityOnly } from '../../core/criteria/activity-only.ts'
 import { withActivityOf } from '../../core/criteria/replace-activity.ts'
 import {
+  type Clause,
   type Criterion,
   everyClause,
   isUnconfirmed,
@@ -25,6 +26,7 @@ import { conditionTitle } from '../shape/condition-title.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type LimitTable, limitTable } from './limit-table.ts'
 import { type Linked, linked } from './linked.ts'
+import { studyEvidence } from './study-evidence.ts'
 
 export interface CriterionPage {
   readonly name: string
@@ -82,11 +84,15 @@ export interface SourceOutcomes {
 
 type Seen = Pick<
   Edition,
-  'address' | 'criteria' | 'sources' | 'lotsOf' | 'conditions' | 'announcedConditions'
+  'address' | 'criteria' | 'sources' | 'lotsOf' | 'conditions' | 'announcedConditions' | 'studies' | 'study'
 >
 
 export function criterionPage(edition: Seen, criterion: Criterion): CriterionPage {
   const titleOf = (id: string) => conditionTitle(edition, id)
+  const seen = {
+    conditionTitle: titleOf,
+    evidenceOf: (clause: Clause) => studyEvidence(edition, clause),
+  }
   return {
     name: setName(criterion),
     authority: criterion.authority ?? null,
@@ -101,7 +107,7 @@ export function criterionPage(edition: Seen, criterion: Criterion): CriterionPag
     rule: [ruleWords(criterion.decisionRule), riskSentence(criterion)].map(fullSentence).join(' '),
     layers: criterion.layers.map((layer) => layerView(edition, criterion, layer)),
     limits: limitTable(criterion, titleOf),
-    clauses: criterion.clauses.map((clause) => clauseView(clause, criterion, titleOf)),
+    clauses: criterion.clauses.map((clause) => clauseView(clause, criterion, seen)),
     removed: removedClauses(criterion),
     lacks: criterion.lacks,
     sources: sourceLists(criterion),

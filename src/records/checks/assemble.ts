@@ -34,6 +34,7 @@ import { checkLot } from './lot.ts'
 import { checkPhysical } from './physical.ts'
 import type { AllRecords } from './references.ts'
 import { checkSite } from './site.ts'
+import { checkSetBy, routesOf } from '../studies/check-set-by.ts'
 import { checkStudy } from '../studies/check-study.ts'
 import { checkControl, checkSource } from './source-and-control.ts'
 
@@ -97,13 +98,15 @@ export function assemble(files: ReadFiles, today?: Moment): Records {
   const { loaded } = files
   const records = typedRecords(files)
   const isOfLot = (id: string) => presentId(records.lots, id) !== undefined
-  checkAll(loaded, {
+  const asOf = records.site['as-of'] ?? today
+  const all: AllRecords = {
     ...records,
     has: (kind, id) => files.ids[kind].has(id) || (kind === 'lot' && isOfLot(id)),
     names: (kind) => [...files.ids[kind]],
-  })
+  }
+  checkAll(loaded, all, asOf)
   checkFormers(loaded.lot, files.ids.lot)
-  checkAhead(loaded, records.site['as-of'] ?? today)
+  checkAhead(loaded, asOf)
   return {
     ...records,
     lots: faultless(records.lots, loaded.lot),
@@ -167,7 +170,7 @@ function isDescribed(condition: Condition): condition is DescribedCondition {
 }
 
 /** Each kind of record against itself and all others. */
-function checkAll(loaded: LoadedRecords, all: AllRecords): void {
+function checkAll(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefined): void {
   for (const kind of ['site', 'condition', 'control', 'criterion', 'lot', 'laboratory', 'source'] as const)
     for (const { record, report } of loaded[kind].values()) checkPhysical(kind, record, report)
   for (const { record, report } of loaded.site.values()) checkSite(record, all, report)
@@ -179,8 +182,17 @@ function checkAll(loaded: LoadedRecords, all: AllRecords): void {
   for (const [id, { record, report }] of loaded.source) checkSource(id, record, all, report)
   for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
   for (const { record, report } of loaded.study.values()) checkStudy(record, all, report)
+  checkOrigins(loaded, all, asOf)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)
+}
+
+/** What set the limits of the criteria; a study with a fault says nothing of them. */
+function checkOrigins(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefined): void {
+  const studies = faultless(all.studies, loaded.study)
+  const routes = routesOf(studies, asOf)
+  for (const [id, { record, report }] of loaded.criterion)
+    checkSetBy([id, record], { ...all, studies }, routes, report)
 }
 
 /** What has happened, of every kind of record that tells it. */

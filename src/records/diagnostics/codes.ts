@@ -47,6 +47,7 @@ export const CODES = {
   'issued-stray': 'a file in issued/ is not an issued document',
   'method-program': 'program code in a method page',
   'method-link': 'a link or an image of a method page leads where it must not',
+  'limit-off-study': 'a limit or its condition differs from the study that is said to have set it',
   ...CRITERION_CODES,
 } as const
 

@@ -17,10 +17,15 @@ export interface FileReport {
   atKey(pointer: string, code: Code, message: string, mend: string): void
   /** A fault at a line and column. */
   atPosition(line: number, column: number, code: Code, message: string, mend: string): void
+  /** What a value gives cause to look at, though it can be read in one way only: the record stays. */
+  warnAt(pointer: string, code: Code, message: string, mend: string): void
   /** How the value at a pointer was written. */
   written(pointer: string): Span | undefined
   readonly count: () => number
 }
+
+/** The start of the file stands for a place that it does not have. */
+const NOWHERE = { start: 0, end: 1 }
 
 export function fileReport(file: string, text: string, diagnostics: Diagnostic[]): FileReport {
   let spans: Map<string, Span> | undefined
@@ -30,33 +35,34 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
     spans ??= spansOf(text)
     return spans.get(pointer) ?? (pointer === '' ? undefined : spans.get(above(pointer)))
   }
-  const add = (start: number, end: number, code: Code, message: string, mend: string) => {
-    count += 1
+  const add = (
+    { start, end }: Pick<Span, 'start' | 'end'>,
+    severity: Diagnostic['severity'],
+    fault: Pick<Diagnostic, 'code' | 'message' | 'mend'>,
+  ) => {
+    if (severity === 'error') count += 1
     starts ??= lineStarts(text)
     const { line, column } = lineAndColumn(starts, start)
     const lineEnd = text.indexOf('\n', start)
     const last = Math.min(end, lineEnd < 0 ? text.length : lineEnd)
     diagnostics.push({
-      code,
-      severity: 'error',
-      file,
-      line,
-      column,
+      ...{ code: fault.code, severity, file, line, column },
       endColumn: column + Math.max(1, last - start),
-      message,
-      mend,
+      ...{ message: fault.message, mend: fault.mend },
     })
   }
   return {
     file,
     text,
     at: (pointer, code, message, mend) => {
-      const found = span(pointer)
-      add(found?.start ?? 0, found?.end ?? 1, code, message, mend)
+      add(span(pointer) ?? NOWHERE, 'error', { code, message, mend })
+    },
+    warnAt: (pointer, code, message, mend) => {
+      add(span(pointer) ?? NOWHERE, 'warning', { code, message, mend })
     },
     atKey: (pointer, code, message, mend) => {
       const found = span(pointer)
-      add(found?.key?.start ?? found?.start ?? 0, found?.key?.end ?? found?.end ?? 1, code, message, mend)
+      add(found?.key ?? found ?? NOWHERE, 'error', { code, message, mend })
     },
     atPosition: (line, column, code, message, mend) => {
       count += 1

@@ -1018,12 +1018,14 @@ export type Clause = {
   }
   /** Who or what set a limit that no standard gives. */
   'set-by'?: {
-    /** Study that the limit rests on. */
+    /** Id of the screening study that the limit rests on. */
     study?: string
     /** Who set the limit. */
     user?: string
-    /** Condition. */
+    /** Condition under which the limit was set; of a study, the code that the study gives it. */
     condition?: string
+    /** Age in the study; without it that of the clause. */
+    age?: Age
   }
   /** Decision rule in place of as-specified. */
   'decision-rule'?: {

@@ -5,7 +5,7 @@ import { base, conditionTitle, supplement } from './criterion-fixture.ts'
 
 function view(set: Criterion, id: string) {
   const clause = set.clauses.find((candidate) => candidate.id === id) as Clause
-  return clauseView(clause, set, conditionTitle)
+  return clauseView(clause, set, { conditionTitle, evidenceOf: () => null })
 }
 
 describe('clauseView', () => {

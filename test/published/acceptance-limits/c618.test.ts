@@ -265,6 +265,7 @@ describe('the sets as shipped', () => {
         'c989-18',
         'modified-r3',
         ...OWN,
+        'resistivity-by-study',
         't358-bands',
         'varrow-roads',
         'high-fell-viaduct',
@@ -288,13 +289,18 @@ describe('the sets as shipped', () => {
     const invented = SHIPPED.filter(
       (id) => !OWN.includes(id) && shippedSet(id).clauses.some(({ setBy }) => setBy !== undefined),
     )
-    expect(invented.sort()).toEqual(['fell-county-works', 'high-fell-viaduct', 'varrow-roads'])
+    expect(invented.sort()).toEqual([
+      'fell-county-works',
+      'high-fell-viaduct',
+      'resistivity-by-study',
+      'varrow-roads',
+    ])
     for (const id of invented) expect(shippedSet(id).title).toContain('invented example')
   })
 
   it('judge fillers under the user’s own thresholds and under no published one', () => {
     expect(SHIPPED.filter((id) => shippedSet(id).kinds.includes('limestone-filler')).sort()).toEqual(
-      ['modified-r3', ...OWN].filter((id) => id !== 'source-variability').sort(),
+      ['modified-r3', 'resistivity-by-study', ...OWN].filter((id) => id !== 'source-variability').sort(),
     )
   })
 
