@@ -161,7 +161,7 @@ function statementOf(own: readonly RoundRobinMaterial[], laboratories: number, w
     return `${plainNumber(Math.min(...values), 1)} to ${plainNumber(Math.max(...values), 1)}`
   }
   const first = own[0]
-  return `Draft of a statement: for the ${first === undefined ? 'index' : STUDY_ROUTES[first.property]} at ${where}, between ${range(({ mean }) => mean)} %, the standard deviation was ${range(({ repeatability }) => repeatability.value)} points within a laboratory and ${range(({ reproducibility }) => reproducibility.value)} points between laboratories (${laboratories} laboratories, ${plural(own.length, 'material', 'materials')}). Two results in one laboratory should therefore not differ by more than ${range(({ repeatabilityLimit }) => repeatabilityLimit)} points, and in two laboratories by more than ${range(({ reproducibilityLimit }) => reproducibilityLimit)} points, in one case of twenty.`
+  return `Draft of a statement: for the ${first === undefined ? 'index' : STUDY_ROUTES[first.property]} at ${where}, from ${range(({ mean }) => mean)} %, the standard deviation was ${range(({ repeatability }) => repeatability.value)} points within a laboratory and ${range(({ reproducibility }) => reproducibility.value)} points between laboratories (${laboratories} laboratories, ${plural(own.length, 'material', 'materials')}). Two results of one material are therefore expected to differ by more than ${range(({ repeatabilityLimit }) => repeatabilityLimit)} points in one laboratory, and by more than ${range(({ reproducibilityLimit }) => reproducibilityLimit)} points in two laboratories, in about one case of twenty.`
 }
 
 function precisionLine({ material, precision, robust }: RoundRobinMaterial): PrecisionLine {
