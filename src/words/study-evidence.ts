@@ -3,7 +3,7 @@ import type { ErrorsAtThreshold } from '../core/studies/screening/errors-at-thre
 import type { LimitAtCondition } from '../core/studies/screening/limit-at-condition.ts'
 import { printedUnits } from './as-written.ts'
 import { number } from './numbers.ts'
-import { boundText } from './studies.ts'
+import { shareText } from './studies.ts'
 
 /** @param found with the limit as written, and as an index in % */
 export function limitEvidenceWords(
@@ -35,12 +35,12 @@ function atLimitWords(atLimit: ErrorsAtThreshold | null, written: string): strin
   return atLimit === null ? '' : `; at ${written}, ${errorWords(atLimit)}`
 }
 
-/** "inert materials that pass: 0 of 6, at most 39 %; reactive ones that fail: 1 of 8, at most 47 %". */
+/** "0 of 6 inert materials pass, at most 39 % of new ones, and 1 of 8 reactive ones fail, at most 47 % of new ones". */
 function errorWords({ inert, reactive }: ErrorsAtThreshold): string {
-  return `inert materials that pass are ${own(inert)}, reactive ones that fail ${own(reactive)}`
+  return `${own(inert, 'inert materials pass')}, and ${own(reactive, 'reactive ones fail')}`
 }
 
-function own({ wrong, undecided, n, newMaterial }: ErrorsAtThreshold['inert']): string {
+function own({ wrong, undecided, n, newMaterial }: ErrorsAtThreshold['inert'], what: string): string {
   const open = undecided.length === 0 ? '' : ` (${undecided.join(', ')} undecided)`
-  return `${boundText(wrong.length, n, newMaterial)}${open}`
+  return `${wrong.length} of ${n} ${what}${open}, at most ${shareText(newMaterial)} of new ones`
 }

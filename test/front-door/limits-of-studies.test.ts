@@ -84,14 +84,14 @@ describe('the page of the criterion', () => {
     expect(evidence(clauseOf('warm', '65 %', 'study: heat, condition: H'))).toMatchObject({
       study: { text: 'Study heat', href: '/studies/heat/' },
       sentences: [
-        'Its threshold there is 65 %, at which inert materials that pass are 0 of 2, at most 78 %, reactive ones that fail 0 of 2, at most 78 %; the limit here is the same.',
+        'Its threshold there is 65 %, at which 0 of 2 inert materials pass, at most 78 % of new ones, and 0 of 2 reactive ones fail, at most 78 % of new ones; the limit here is the same.',
         expect.stringContaining('one-sided 95 % bound'),
       ],
     })
   })
   it('says of another limit what it would let through', () => {
     expect(evidence(clauseOf('warm', '45 %', 'study: heat, condition: H'))?.sentences[0]).toContain(
-      'the limit here is another, 45 %; at 45 %, inert materials that pass are 1 of 2, at most 97 %, reactive ones that fail 0 of 2, at most 78 %.',
+      'the limit here is another, 45 %; at 45 %, 1 of 2 inert materials pass, at most 97 % of new ones, and 0 of 2 reactive ones fail, at most 78 % of new ones.',
     )
   })
   it('says where the conditions differ', () => {
