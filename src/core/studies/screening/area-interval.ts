@@ -41,45 +41,58 @@ function limits(won: number, low: number, high: number, tail: number): [number, 
   // Half pairs go to the side that widens the interval.
   const [atLeast, atMost] = [Math.floor(won), Math.ceil(won)]
   const areaAt = (log: number) => 1 / (1 + Math.exp(-log))
-  const above = (log: number) => shareFrom(distribution(low, high, Math.exp(log)), atLeast, pairs)
-  const below = (log: number) => shareFrom(distribution(low, high, Math.exp(log)), 0, atMost)
+  const above = (log: number) => 1 - chanceOfAtMost(atLeast - 1, low, high, Math.exp(log))
+  const below = (log: number) => chanceOfAtMost(atMost, low, high, Math.exp(log))
+  const guess = logOdds(won / pairs)
   return [
-    atLeast === 0 ? 0 : areaAt(increasingRoot((log) => above(log) - tail, 0)),
-    atMost === pairs ? 1 : areaAt(increasingRoot((log) => tail - below(log), 0)),
+    atLeast === 0 ? 0 : areaAt(increasingRoot((log) => logOdds(above(log)) - logOdds(tail), guess)),
+    atMost === pairs ? 1 : areaAt(increasingRoot((log) => logOdds(tail) - logOdds(below(log)), guess)),
   ]
 }
 
-function shareFrom(chances: Float64Array, from: number, to: number): number {
-  let total = 0
-  for (let won = from; won <= to; won += 1) total += chances[won] ?? 0
-  return total
+/** On this scale tails run nearly straight, so that their root is found in few steps; kept finite at either end. */
+function logOdds(share: number): number {
+  const inside = Math.min(1 - 1e-16, Math.max(1e-16, share))
+  return Math.log(inside / (1 - inside))
 }
 
 /**
- * Chances of each number of pairs won, where the highest of i inert and r reactive left is reactive with chance
+ * Chance of so many pairs won or fewer, where the highest of i inert and r reactive left is reactive with chance
  * rθ / (rθ + i).
  */
-function distribution(inert: number, reactive: number, theta: number): Float64Array {
-  const width = inert * reactive + 1
-  // A row for each number of inert materials left, a place in it for each number of pairs won.
-  let rows = new Float64Array((inert + 1) * width)
-  rows[inert * width] = 1
-  for (let left = reactive; 0 < left; left -= 1) {
-    const next = new Float64Array(rows.length)
-    for (let lows = inert; 0 <= lows; lows -= 1) {
-      const isReactive = (left * theta) / (left * theta + lows)
-      const [from, below] = [lows * width, (lows - 1) * width]
-      for (let won = 0; won < width; won += 1) {
-        const chance = rows[from + won] ?? 0
-        if (chance === 0) continue
-        next[from + won + lows] = (next[from + won + lows] ?? 0) + isReactive * chance
-        if (0 < lows) rows[below + won] = (rows[below + won] ?? 0) + (1 - isReactive) * chance
+function chanceOfAtMost(won: number, inert: number, reactive: number, theta: number): number {
+  const lost = inert * reactive - won - 1
+  return won <= lost
+    ? countedTo(won, { inert, reactive, theta, perReactive: 1, perInert: 0 })
+    : 1 - countedTo(lost, { inert, reactive, theta, perReactive: 0, perInert: 1 })
+}
+
+interface Counted {
+  readonly inert: number
+  readonly reactive: number
+  readonly theta: number
+  /** 1 to count the inert ones below each reactive one: pairs won. */
+  readonly perReactive: 0 | 1
+  /** 1 to count the reactive ones below each inert one: pairs lost. */
+  readonly perInert: 0 | 1
+}
+
+/** Chance of a count of so many or fewer, from the whole down by its highest member: one row for each number of inert. */
+function countedTo(most: number, { inert, reactive, theta, perReactive, perInert }: Counted): number {
+  if (most < 0) return 0
+  const width = most + 1
+  const rows = new Float64Array((inert + 1) * width).fill(1)
+  for (let r = 1; r <= reactive; r += 1)
+    for (let i = 1; i <= inert; i += 1) {
+      const isReactive = (r * theta) / (r * theta + i)
+      const [own, fewer] = [i * width, (i - 1) * width]
+      const [won, lost] = [perReactive * i, perInert * r]
+      // Downwards, since a row is read at lower counts from before it changed.
+      for (let count = Math.min(most, i * r - 1); 0 <= count; count -= 1) {
+        const ofReactive = count < won ? 0 : (rows[own + count - won] ?? 0)
+        const ofInert = count < lost ? 0 : (rows[fewer + count - lost] ?? 0)
+        rows[own + count] = isReactive * ofReactive + (1 - isReactive) * ofInert
       }
     }
-    rows = next
-  }
-  return rows.reduce((total, chance, place) => {
-    total[place % width] = (total[place % width] ?? 0) + chance
-    return total
-  }, new Float64Array(width))
+  return rows[inert * width + most] ?? 0
 }

@@ -73,11 +73,14 @@ export interface LeftOut {
  * left out judged by them. What judges on the data that chose it flatters.
  * @param conditions of one route
  * @param step of thresholds, %
- * @returns in the order of the first condition's materials
+ * @returns in the order in which the conditions first name them
  */
 export function leaveOneOut(conditions: readonly ScreenedCondition[], step: number): LeftOut[] {
-  const materials = conditions[0]?.means.means.filter((one) => one.class !== 'weak') ?? []
-  return materials.map(({ material, class: own }) => {
+  const materials = new Map(
+    conditions.flatMap(({ means }) => means.means).map(({ material, class: own }) => [material, own]),
+  )
+  const judged = [...materials].filter(([, own]) => own !== 'weak')
+  return judged.map(([material, own]) => {
     const rest = conditions.map(({ id, means }) => ({ id, means: without(means, material) }))
     const best = orderedConditions(rest, step)[0]
     if (best === undefined || best.threshold === null)
@@ -105,53 +108,4 @@ function rightly(
 
 function without(means: ConditionMeans, material: string): ConditionMeans {
   return { ...means, means: means.means.filter((one) => one.material !== material) }
-}
-
-/**
- * How often each condition comes first when the materials are drawn anew, class by class, with replacement.
- * @param conditions of one route, all over the same materials
- * @param resamples how many draws
- * @param chance numbers from 0 to below 1
- * @returns share by id, of those that came first at all, most often first
- * Source: Efron's bootstrap (Efron and Tibshirani 1993, An Introduction to the Bootstrap; from memory), the unit being the material.
- */
-export function firstPlaces(
-  conditions: readonly ScreenedCondition[],
-  resamples: number,
-  chance: () => number,
-): { readonly id: string; readonly share: number }[] {
-  const classes = (['inert', 'reactive'] as const).map(
-    (own) =>
-      conditions[0]?.means.means.filter((one) => one.class === own).map(({ material }) => material) ?? [],
-  )
-  const byMaterial = conditions.map(({ id, means }) => ({
-    id,
-    own: new Map(means.means.map((one) => [one.material, one])),
-  }))
-  const counts = new Map<string, number>()
-  for (let draw = 0; draw < resamples; draw += 1) {
-    const drawn = classes.map((all) => all.map(() => all[Math.floor(chance() * all.length)] ?? ''))
-    const best = firstOf(byMaterial, drawn)
-    if (best !== null) counts.set(best, (counts.get(best) ?? 0) + 1)
-  }
-  return [...counts]
-    .map(([id, count]) => ({ id, share: count / resamples }))
-    .toSorted((a, b) => b.share - a.share || (a.id < b.id ? -1 : 1))
-}
-
-function firstOf(
-  conditions: readonly { readonly id: string; readonly own: ReadonlyMap<string, Placed> }[],
-  [inert = [], reactive = []]: readonly (readonly string[])[],
-): string | null {
-  let best: { id: string; wrong: number; ratio: number } | null = null
-  for (const { id, own } of conditions) {
-    const of = (names: readonly string[]) => names.flatMap((name) => own.get(name) ?? [])
-    const [lows, highs] = [of(inert), of(reactive)]
-    if (lows.length === 0 || highs.length === 0) continue
-    const { wrongSide, ratio } = separation(lows, highs)
-    const here = { id, wrong: wrongSide.length, ratio: ratio ?? 0 }
-    if (best === null || here.wrong < best.wrong || (here.wrong === best.wrong && best.ratio < here.ratio))
-      best = here
-  }
-  return best?.id ?? null
 }

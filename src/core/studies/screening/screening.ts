@@ -4,7 +4,6 @@ import type { BatchIndex } from '../batch-indices.ts'
 import type { StudyIndexProperty } from '../study-reading.ts'
 import { areaInterval, areaWithoutModel } from './area-interval.ts'
 import {
-  firstPlaces,
   type JudgedCondition,
   type LeftOut,
   leaveOneOut,
@@ -12,6 +11,7 @@ import {
   placed,
   type ScreenedCondition,
 } from './choice.ts'
+import { firstPlaces } from './first-places.ts'
 import { type ErrorsAtThreshold, errorsAt } from './errors-at-threshold.ts'
 import { type ConditionMeans, conditionMeans, type MaterialClass } from './material-means.ts'
 import { zPrime } from './z-prime.ts'

@@ -1,10 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import {
-  firstPlaces,
-  leaveOneOut,
-  orderedConditions,
-  thresholdOf,
-} from '../../../../src/core/studies/screening/choice.ts'
+import { leaveOneOut, orderedConditions, thresholdOf } from '../../../../src/core/studies/screening/choice.ts'
 import { errorsAt } from '../../../../src/core/studies/screening/errors-at-threshold.ts'
 import { conditionMeans, type MaterialClass } from '../../../../src/core/studies/screening/material-means.ts'
 import { separation } from '../../../../src/core/studies/screening/separation.ts'
@@ -112,24 +107,5 @@ describe('leaveOneOut', () => {
       ['R1', 111, false],
       ['R2', 97, true],
     ])
-  })
-})
-
-describe('firstPlaces', () => {
-  it('gives shares that sum to one, the same for the same chance', () => {
-    const conditions = [
-      { id: 'A', means: means({ I1: '70 71', I2: '75 75', R1: '90 91', R2: '120 121' }) },
-      { id: 'B', means: means({ I1: '60 61', I2: '85 85', R1: '110 111', R2: '95 96' }) },
-    ]
-    const chance = () => {
-      let state = 1
-      return () => {
-        state = (state * 16_807) % 2_147_483_647
-        return state / 2_147_483_647
-      }
-    }
-    const found = firstPlaces(conditions, 500, chance())
-    expect(found).toEqual(firstPlaces(conditions, 500, chance()))
-    expect(found.reduce((total, { share }) => total + share, 0)).toBeCloseTo(1, 12)
   })
 })
