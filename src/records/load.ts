@@ -10,7 +10,7 @@ import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
-import { checkShape } from './studies/check-study.ts'
+import { checkMeasures, checkShape } from './studies/check-study.ts'
 import { ownReadings, tableReadings } from './studies/study-readings.ts'
 import { headingOf, readMethodPage } from './yaml/method-page.ts'
 
@@ -109,7 +109,7 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
       if ('fault' in reading) report.at('/table/file', ...tableFault(path, reading.fault))
       else {
         const faults = fileReport(path, reading.text, diagnostics)
-        files.studyReadings.set(id, tableReadings(record, reading.text, faults))
+        files.studyReadings.set(id, tableReadings(record, reading.text, faults, report))
         if (0 < faults.count())
           report.at(
             '/table/file',
@@ -119,7 +119,9 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
           )
       }
     }
-    checkShape(record, files.studyReadings.get(id) ?? [], report)
+    const readings = files.studyReadings.get(id) ?? []
+    checkShape(record, readings, report)
+    checkMeasures(record, readings, report)
   }
   // A study with a fault names its table all the same.
   const all = new Set(files.ids.study)

@@ -1504,6 +1504,8 @@ export type Study = {
     file: string
     /** What a column of the file is, by its heading there: material, condition, laboratory, batch, age, tested, or a measure with its unit such as load (kN). */
     columns?: { [key: string]: string }
+    /** Code of a material, or control, by what the file calls it where that is not the code. */
+    materials?: { [key: string]: string }
     /** What holds for every row and has no column. */
     every?: {
       /** Condition, or run of a ruggedness study, that the reading was made under. */

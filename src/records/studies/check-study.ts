@@ -1,14 +1,26 @@
 /** A study against itself: what its kind needs, codes that its parts name, and designs that can answer what is asked. */
 import { designFaults, type DesignFault, type Level } from '../../core/studies/ruggedness/design.ts'
 import { CONTROL, type StudyReading } from '../../core/studies/study-reading.ts'
+import { checkDate } from '../checks/dates.ts'
 import { checkReference, type AllRecords } from '../checks/references.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Study } from '../schema/loaded-records.ts'
+import { below } from '../yaml/pointer.ts'
 
 export function checkStudy(study: Study, all: AllRecords, report: FileReport): void {
   checkParts(study, report)
   checkReadings(study, report)
+  checkDate(study.plan.fixed, '/plan/fixed', report)
+  for (const [place, { date }] of (study.departures ?? []).entries())
+    checkDate(date, `/departures/${place}/date`, report)
+  for (const [name, code] of Object.entries(study.table?.materials ?? {}))
+    checkCode(
+      code,
+      { ...study.materials, [CONTROL]: {} },
+      { pointer: below('/table/materials', name), what: 'material' },
+      report,
+    )
   if (CONTROL in study.materials)
     report.atKey(
       `/materials/${CONTROL}`,
@@ -95,6 +107,38 @@ export function checkShape(study: Study, readings: readonly StudyReading[], repo
     `the readings hold a ${shaped.measure}, which needs the shape of the specimens`,
     'add specimens: { cube: 50 mm }',
   )
+}
+
+/**
+ * Batches whose specimens would count twice: a load beside the strength that follows from it, or an index beside
+ * the readings that it was computed from.
+ * @param readings of the study, from wherever they came
+ */
+export function checkMeasures(study: Study, readings: readonly StudyReading[], report: FileReport): void {
+  const batches = Map.groupBy(readings, ({ material, condition, laboratory, batch, age, measure }) =>
+    JSON.stringify([material, condition, laboratory, batch, age.hours, ROUTE_OF[measure]]),
+  )
+  for (const own of batches.values()) {
+    const [first, second] = [...new Set(own.map(({ measure }) => measure))]
+    if (own[0] === undefined || second === undefined) continue
+    const { material, condition, laboratory, batch, age } = own[0]
+    report.atKey(
+      study.table === undefined ? '/readings' : '/table',
+      'reading-twice',
+      `batch ${batch} of ${material} (${condition}, laboratory ${laboratory}, ${age}) states both a ${first} and a ${second}, of which one follows from the other`,
+      `keep one of the two measures`,
+    )
+    return
+  }
+}
+
+const ROUTE_OF: Readonly<Record<StudyReading['measure'], 'strength' | 'resistivity'>> = {
+  load: 'strength',
+  strength: 'strength',
+  'strength-activity-index': 'strength',
+  resistance: 'resistivity',
+  resistivity: 'resistivity',
+  'resistivity-index': 'resistivity',
 }
 
 function checkCode(

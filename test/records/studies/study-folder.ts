@@ -1,0 +1,29 @@
+/** A sound content folder with studies added, for tests that read what a writer wrote. */
+import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { loadRecords } from '../../../src/records/load.ts'
+
+const BASE = resolve(import.meta.dirname, '../../diagnostics/base')
+
+/** Two materials, one condition, one laboratory: what a reading need not say, it does not. */
+export const STUDY = `title: Which condition separates?
+kind: screening
+question: Which?
+by: laboratory
+plan: { fixed: 2026-01-01, threshold: { strength-activity-index: 5 %, resistivity-index: 50 % } }
+materials:
+  Q1: { title: quartz, class: inert }
+  A1: { title: ash, class: reactive }
+conditions:
+  R30: { replacement: 30 % }
+`
+
+/** @param files of studies/ by name, as text */
+export function loadStudies(files: Readonly<Record<string, string>>) {
+  const content = mkdtempSync(join(tmpdir(), 'studies-'))
+  cpSync(BASE, content, { recursive: true })
+  mkdirSync(join(content, 'studies'), { recursive: true })
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(content, 'studies', name), text)
+  return loadRecords(content)
+}
