@@ -58,7 +58,7 @@ describe('tableReadings reads', () => {
       readings: GOOD,
     })
     expect(read(table, ', materials: { plain: control, fly ash: A2 }').told).toContain(
-      'studies/S.yaml:11:63 reference-unknown',
+      'studies/S.yaml:11:61 reference-unknown',
     )
   })
   it('a cell before what holds for every row', () => {
