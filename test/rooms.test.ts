@@ -78,7 +78,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'records/criteria': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/criteria'],
   },
-  'records/studies': { rooms: ['core', 'words', 'records'], packages: ['d3'] },
+  'records/studies': { rooms: ['core', 'words', 'records'] },
   'records/edit': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
   },

@@ -169,7 +169,7 @@ function readIn(criterion: Criterion): string[] {
 /** A line for each source and criterion, then the findings. */
 function summary(edition: Edition, scope: ReportScope): string {
   const lines = [
-    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}`,
+    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
     '',
     ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
     '',

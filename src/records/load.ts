@@ -140,7 +140,7 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
 function tableFault(path: string, fault: TextFault): ['reference-unknown', string, string] {
   return [
     'reference-unknown',
-    `the table ${path} ${UNREADABLE[fault]}`,
+    fault === 'missing' ? `there is no table ${path}` : `the table ${path} ${UNREADABLE[fault]}`,
     fault === 'missing'
       ? 'put it beside the study, or write its name as it is'
       : 'check the file and its permissions',

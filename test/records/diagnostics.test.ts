@@ -18,6 +18,7 @@ import { diagnosticsText } from '../../src/records/diagnostics/diagnostic-text.t
 import { loadRecords } from '../../src/records/load.ts'
 import { issueBase } from './issued/issue-base.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
+import { STUDY } from './studies/study-folder.ts'
 
 const FOLDER = resolve(import.meta.dirname, '../diagnostics')
 const CASES = readdirSync(join(FOLDER, 'cases')).filter((name) => /\.(yaml|mdx)$/.test(name))
@@ -32,8 +33,19 @@ function baseCopy(): string {
 function spoiled(name: string): string {
   const folder = baseCopy()
   const [head = '', ...rest] = readFileSync(join(FOLDER, 'cases', name), 'utf8').split('\n')
-  writeFileSync(join(folder, head.slice(2)), rest.join('\n'))
+  const path = join(folder, head.slice(2))
+  mkdirSync(dirname(path), { recursive: true })
+  writeFileSync(path, rest.join('\n'))
   return folder
+}
+
+/** A study whose table has these lines. */
+function studyTable(...lines: readonly string[]): (folder: string) => void {
+  return (folder) => {
+    mkdirSync(join(folder, 'studies'))
+    writeFileSync(join(folder, 'studies/S-1.yaml'), `${STUDY}table: { file: S-1.csv }\n`)
+    writeFileSync(join(folder, 'studies/S-1.csv'), `${lines.join('\n')}\n`)
+  }
 }
 
 /** Faults of files rather than of text, made on the spot. */
@@ -76,6 +88,20 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
     mkdirSync(join(folder, 'lots/tuf'))
     cpSync(join(folder, 'lots/tuff/T-1.yaml'), join(folder, 'lots/tuf/T-1.yaml'))
   },
+  'quantity.study-cell': studyTable('material,age,strength (MPa)', 'A1,28 d,n/a'),
+  'quantity-comma.study-cell': studyTable('material,age,strength (MPa)', 'A1,28 d,"40,1"'),
+  'quantity-unit.study-heading': studyTable('material,age,strength', 'A1,28 d,40'),
+  'key-missing.study-age': studyTable('material,age,strength (MPa)', 'A1,,40'),
+  'key-unknown.study-column': studyTable('materail,age,strength (MPa)', 'A1,28 d,40'),
+  'duplicate-id.study-specimen': studyTable(
+    'material,age,specimen,strength (MPa)',
+    'A1,28 d,1,40',
+    'A1,28 d,1,41',
+  ),
+  'schema.study-row': studyTable('material,age,strength (MPa)', 'A1,28 d'),
+  'schema.study-quote': studyTable('note,material,age,strength (MPa)', '"two', 'lines",A1,28 d,40'),
+  'schema.study-semicolons': studyTable('material;age;strength (MPa)', 'A1;28 d;40'),
+  'schema.study-batch': studyTable('material,batch,age,strength (MPa)', 'A1,=1+1,28 d,40'),
   'issued-missing': (folder) => {
     issueBase(folder)
     rmSync(join(folder, 'issued/tuff/T-1/1.json'))

@@ -1,7 +1,7 @@
 /** The readings of a study, from its file or from the table beside it, with every fault of theirs. */
 import { type Age, ageIn } from '../../core/measure/age.ts'
 import { isInCalendar, type Moment, momentIn } from '../../core/measure/moment.ts'
-import { isFault, readQuantity } from '../../core/measure/units.ts'
+import { isFault, KINDS, readQuantity } from '../../core/measure/units.ts'
 import { CONTROL, type Measure, MEASURES, type StudyReading } from '../../core/studies/study-reading.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -199,7 +199,7 @@ function rowReadings(study: Study, { row, columns, seen }: RowToRead, report: Fi
     const tellAt = (at: number): Tell => {
       return (code, message, mend) => report.atPosition(line, cells[at]?.column ?? 1, code, message, mend)
     }
-    if (!isCellOfNumber(cell, column.unit, tellAt(place))) return []
+    if (!isCellOfNumber(cell, column, tellAt(place))) return []
     const readings = readingOf(study, {
       texts,
       measure: column.measure,
@@ -227,18 +227,26 @@ function rowReadings(study: Study, { row, columns, seen }: RowToRead, report: Fi
 }
 
 /** A cell under a heading with a unit: a number, one above a ceiling, or a bound, which is refused where it is read. */
-function isCellOfNumber(cell: string, unit: string, tell: Tell): boolean {
+function isCellOfNumber(
+  cell: string,
+  { measure, unit }: { readonly measure: Measure; readonly unit: string },
+  tell: Tell,
+): boolean {
   if (/^(>|above\b|<|below\b)?\s*[+-]?\d+(\.\d+)?$/.test(cell)) return true
   const comma = /^([+-]?\d+),(\d+)$/.exec(cell)
   if (comma !== null) {
     const [, whole, rest] = comma
     const readings = [`${whole}.${rest}`, ...(rest?.length === 3 ? [`${whole}${rest}`] : [])]
-    tell('quantity-comma', `found "${cell}"; a number in ${unit} was expected`, commaMend(readings))
+    tell(
+      'quantity-comma',
+      `found "${shortened(cell)}"; a number in ${unit} was expected`,
+      commaMend(readings),
+    )
   } else
     tell(
       'quantity',
-      `found "${cell}"; a number in ${unit} was expected`,
-      `write the number alone, "> 900" for a reading above the ceiling of 900 ${unit}, or leave the cell empty where there is no reading`,
+      `found "${shortened(cell)}"; a number in ${unit} was expected`,
+      `write the number alone${measure.startsWith('resist') ? `, > 900 for one above a ceiling of 900 ${unit}` : ''}; leave the cell empty where there is no reading`,
     )
   return false
 }
@@ -270,11 +278,13 @@ function columnOf(heading: string, tell: Tell): Column {
   }
   const read = readQuantity(`1 ${unit}`, MEASURES[known])
   if (isFault(read)) {
-    const { code, mend } = quantityFault(read, [MEASURES[known]])
+    const units = KINDS[MEASURES[known]].units.map(({ symbol }) => symbol)
     tell(
-      code,
-      `the column "${name}" does not say the unit of its readings`,
-      mend.replace(/^write 1 /, 'write in brackets '),
+      'quantity-unit',
+      unit === ''
+        ? `the column "${known}" does not say the unit of its readings`
+        : `the unit "${shortened(unit)}" of this column is not one of ${KINDS[MEASURES[known]].title}`,
+      `head it ${units.map((symbol) => `${known} (${symbol})`).join(' or ')}`,
     )
     return { unread: true }
   }
@@ -345,7 +355,7 @@ function known(
   const only = codes.length === 1 ? codes[0] : undefined
   const code = text ?? only
   if (code === undefined) {
-    tell(null)(
+    tell(name)(
       'key-missing',
       `this reading does not say its ${word}`,
       codes.length === 0
@@ -381,7 +391,7 @@ const OLDEST_HOURS = 50 * 366 * 24
 
 function ageOf(text: string | undefined, tell: WrittenReading['tell']): Age | null {
   if (text === undefined) {
-    tell(null)('key-missing', 'this reading does not say its age', 'add the age, such as 28 d')
+    tell('age')('key-missing', 'this reading does not say its age', 'add the age, such as 28 d')
     return null
   }
   // A column of plain numbers is days, as nearly every table of strengths has it.

@@ -102,7 +102,7 @@ describe('tableReadings refuses, at its line and column', () => {
     ['an age of nought', `${HEAD}A1,0,1,,40\n`, 'S.csv:2:4 age-unknown'],
     ['a broken age', `${HEAD}A1,28.5,1,,40\n`, 'S.csv:2:4 age-unknown'],
     ['an age of no mortar', `${HEAD}A1,99999999999999999999,1,,40\n`, 'S.csv:2:4 age-unknown'],
-    ['no age', `${HEAD}A1,,1,,40\n`, 'S.csv:2:8 key-missing'],
+    ['no age', `${HEAD}A1,,1,,40\n`, 'S.csv:2:4 key-missing'],
     ['a day that is none', `${HEAD}A1,28 d,1,2026-02-30,40\n`, 'S.csv:2:11 date'],
     ['a bound', `${HEAD}A1,28 d,1,,< 5\n`, 'S.csv:2:12 quantity-bound'],
     ['nought', `${HEAD}A1,28 d,1,,0\n`, 'S.csv:2:12 quantity-range'],
@@ -188,7 +188,7 @@ describe('tableReadings refuses, at its line and column', () => {
   it('what it says in words that name the cell', () => {
     expect(read(`${HEAD}A1,28 d,1,,=1+1\n`).first).toMatchObject({
       message: 'found "=1+1"; a number in MPa was expected',
-      mend: 'write the number alone, "> 900" for a reading above the ceiling of 900 MPa, or leave the cell empty where there is no reading',
+      mend: 'write the number alone; leave the cell empty where there is no reading',
     })
     expect(read(`${HEAD}A1,28 d,1,,"40,1"\n`).first?.mend).toBe('write a decimal point: 40.1')
     expect(read(`${HEAD}A1,28 d,1,,"40,100"\n`).first?.mend).toMatch(/40\.100, or 40100/)

@@ -5,7 +5,7 @@ import { twoByTwo } from '../../../core/studies/screening/changed-verdicts.ts'
 import type { MaterialClass, MaterialMean } from '../../../core/studies/screening/material-means.ts'
 import { numberForShare } from '../../../core/statistics/share-bounds.ts'
 import { written } from '../../../words/as-written.ts'
-import { number, plainNumber } from '../../../words/numbers.ts'
+import { number, plainNumber, plural } from '../../../words/numbers.ts'
 import {
   boundText,
   conditionWords,
@@ -193,7 +193,7 @@ function leadSentences(study: StudyEntry, route: ScreenedRoute): string[] {
   const values = `the lowest reactive material reads ${indexText(lowestReactive.value, lowestReactive.above)} %, the highest inert one ${indexText(highestInert.value)} %`
   const first =
     wrongSide.length === 0
-      ? `${at} sets all ${reactive} reactive materials apart from all ${inert} inert ones: ${values}.`
+      ? `${at} sets ${plural(reactive, 'reactive material', 'reactive materials')} wholly apart from ${plural(inert, 'inert one', 'inert ones')}: ${values}.`
       : wrongSide.length === 1
         ? `${at} sets all materials but one apart: without ${wrongSide[0]}, ${values}.`
         : `No condition sets the classes apart by ${STUDY_ROUTES[route.property]}; ${nameOf(study, best)} comes closest, with ${wrongSide.join(', ')} on the wrong side.`
