@@ -11,7 +11,8 @@ import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
 import { checkMeasures, checkShape } from './studies/check-study.ts'
-import { ownReadings, tableReadings } from './studies/study-readings.ts'
+import { ownReadings } from './studies/study-readings.ts'
+import { tableReadings } from './studies/table-readings.ts'
 import { headingOf, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
