@@ -42,7 +42,7 @@ function spoiled(name: string): string {
 /** A study whose table has these lines. */
 function studyTable(...lines: readonly string[]): (folder: string) => void {
   return (folder) => {
-    mkdirSync(join(folder, 'studies'))
+    mkdirSync(join(folder, 'studies'), { recursive: true })
     writeFileSync(join(folder, 'studies/S-1.yaml'), `${STUDY}table: { file: S-1.csv }\n`)
     writeFileSync(join(folder, 'studies/S-1.csv'), `${lines.join('\n')}\n`)
   }

@@ -1,4 +1,7 @@
-/** The readings of the table beside a study, row by row. */
+/**
+ * The readings of the table beside a study, row by row. Longer than most files: each fault that a table can have is worded
+ * where it is found.
+ */
 import { isFault, KINDS, readQuantity } from '../../core/measure/units.ts'
 import { type Measure, MEASURES, type StudyReading } from '../../core/studies/study-reading.ts'
 import { nearNames } from '../diagnostics/near-names.ts'

@@ -1,25 +1,20 @@
 /** What a screening study's page shows of each route. */
 import { type DotRow, dotRows, type DotRowsModel } from '../../../charts/dot-rows.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/screening/screening.ts'
-import { twoByTwo } from '../../../core/studies/screening/changed-verdicts.ts'
-import type { MaterialClass, MaterialMean } from '../../../core/studies/screening/material-means.ts'
+import type { MaterialClass } from '../../../core/studies/screening/material-means.ts'
 import { numberForShare } from '../../../core/statistics/share-bounds.ts'
-import { written } from '../../../words/as-written.ts'
 import { number, plainNumber, plural } from '../../../words/numbers.ts'
-import {
-  boundText,
-  conditionWords,
-  indexText,
-  ratioText,
-  shareText,
-  STUDY_ROUTES,
-} from '../../../words/studies.ts'
-import { sentence, unbroken } from '../../../words/sentences.ts'
+import { boundText, indexText, ratioText, shareText, STUDY_ROUTES } from '../../../words/studies.ts'
+import { sentence } from '../../../words/sentences.ts'
+import type { UnitSystem } from '../../../words/unit-systems.ts'
 import { STUDY_LEVEL, type StudyEntry } from '../../shape/study-entry.ts'
 import { dotShape } from './dot-shape.ts'
 import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
 import { type ReferenceView, referenceView } from './reference-view.ts'
+import { nameOf } from './screened-name.ts'
+import { type ControlLine, controlLines } from './study-controls.ts'
 import { type TemperatureLinesView, temperatureLinesViews } from './temperature-lines-view.ts'
+import { type UsualView, usualView } from './usual-index.ts'
 
 export interface RouteView {
   readonly route: string
@@ -49,26 +44,6 @@ export interface ConditionLine {
   readonly zPrime: string
 }
 
-/** The same materials by the index in use and by the best condition. */
-export interface UsualView {
-  readonly heading: string
-  readonly classes: readonly {
-    readonly name: string
-    readonly bothPass: string
-    readonly usualOnly: string
-    readonly newOnly: string
-    readonly bothFail: string
-  }[]
-  readonly sentence: string
-}
-
-export interface ControlLine {
-  readonly condition: string
-  readonly age: string
-  readonly strength: string
-  readonly resistivity: string
-}
-
 export interface ScreeningView {
   readonly routes: readonly RouteView[]
   readonly controls: readonly ControlLine[]
@@ -80,10 +55,14 @@ export interface ScreeningView {
   readonly reference: readonly ReferenceView[]
 }
 
-export function screeningView(study: StudyEntry, routes: readonly ScreenedRoute[]): ScreeningView {
+export function screeningView(
+  study: StudyEntry,
+  routes: readonly ScreenedRoute[],
+  units: UnitSystem,
+): ScreeningView {
   return {
     routes: routes.map((route) => routeView(study, route, routes)),
-    controls: controlLines(study),
+    controls: controlLines(study, units),
     numbersAllow: numbersAllow(routes),
     errorCurves: routes.flatMap((route) => errorCurvesView(study, route, bestName(study, route)) ?? []),
     batches: batchWords(study, routes),
@@ -114,13 +93,6 @@ function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly Screen
     leftOut: leftOutSentence(study, route),
     usual: usualView(study, route, all),
   }
-}
-
-function nameOf(
-  { record }: StudyEntry,
-  { condition, age }: Pick<ConditionScreen, 'condition' | 'age'>,
-): string {
-  return unbroken(`${conditionWords(record.conditions?.[condition], condition)}, ${age.text}`)
 }
 
 function dotRow({ means, separation, threshold }: ConditionScreen): DotRow {
@@ -251,68 +223,4 @@ function numbersAllow(routes: readonly ScreenedRoute[]): string {
       ? ''
       : `${best.inert.n} inert and ${best.reactive.n} reactive materials are what this study has. `
   return `${start}A claim of under 10 % needs ${ten} materials of a class without an error, under 5 % needs ${five}.`
-}
-
-function usualView(study: StudyEntry, route: ScreenedRoute, all: readonly ScreenedRoute[]): UsualView | null {
-  const { usual } = study.record
-  const best = route.conditions[0]
-  const strength = all.find(({ property }) => property === 'strength-activity-index')
-  if (usual === undefined || best === undefined || best.threshold === null || strength === undefined)
-    return null
-  const { threshold } = best
-  const ages = strength.conditions.filter(
-    ({ condition, age }) =>
-      condition === usual.condition && usual.ages.some(({ hours }) => hours === age.hours),
-  )
-  const meanIn = (screen: ConditionScreen, material: string) =>
-    screen.means.means.find((one) => one.material === material)
-  const passes = (one: MaterialMean | undefined, limit: number) => one !== undefined && limit <= one.value
-  const judged = best.means.means
-    .filter(({ material }) => ages.some((screen) => meanIn(screen, material) !== undefined))
-    .map((one) => ({
-      material: one.material,
-      class: one.class,
-      first: ages.some((screen) => passes(meanIn(screen, one.material), usual.limit.value)),
-      second: passes(one, threshold),
-    }))
-  const inert = twoByTwo(judged.filter((one) => one.class === 'inert'))
-  const limitWords = `${written(usual.limit)} at ${usual.ages.map(({ text }) => text).join(' or ')}`
-  return {
-    heading: `${limitWords} by the index in use, against ${number(threshold, 0)} % at ${nameOf(study, best)}`,
-    classes: (['inert', 'weak', 'reactive'] as const).map((name) => {
-      const cells = twoByTwo(judged.filter((one) => one.class === name))
-      const list = (materials: readonly string[]) =>
-        materials.length === 0 ? '0' : `${materials.length}: ${materials.join(' ')}`
-      return {
-        name,
-        bothPass: list(cells.bothPass),
-        usualOnly: list(cells.firstOnly),
-        newOnly: list(cells.secondOnly),
-        bothFail: list(cells.bothFail),
-      }
-    }),
-    sentence: `${inert.firstOnly.length} inert materials change from pass to fail and ${inert.secondOnly.length} the other way (exact paired test, two-sided p = ${plainNumber(inert.p, 2)}).`,
-  }
-}
-
-function controlLines({ record, indices }: StudyEntry): ControlLine[] {
-  const groups = Map.groupBy(indices.controls, ({ condition, age }) => {
-    const temperature = record.conditions?.[condition]?.temperature
-    return `${temperature === undefined ? condition : written(temperature)}|${age.text}`
-  })
-  return [...groups].map(([key, batches]) => {
-    const [condition = '', age = ''] = key.split('|')
-    const mean = (property: string, decimals: number) => {
-      const values = batches.filter((batch) => batch.property === property).map(({ value }) => value)
-      return values.length === 0
-        ? ''
-        : number(values.reduce((total, one) => total + one, 0) / values.length, decimals)
-    }
-    return {
-      condition,
-      age,
-      strength: mean('strength-activity-index', 1),
-      resistivity: mean('resistivity-index', 1),
-    }
-  })
 }

@@ -18,7 +18,7 @@ export function studyPage(edition: Edition, id: string): StudyPage {
   const { found } = study
   return {
     head: studyHead(study),
-    screening: found.kind === 'screening' ? screeningView(study, found.routes) : null,
+    screening: found.kind === 'screening' ? screeningView(study, found.routes, edition.site.units) : null,
     roundRobin: found.kind === 'interlaboratory' ? roundRobinView(study, found.materials) : null,
     ruggedness: found.kind === 'ruggedness' ? ruggednessView(study, found.effects) : null,
   }
