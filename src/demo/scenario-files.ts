@@ -80,7 +80,8 @@ export function* scenarioFiles(
     )
   }
   if (lots === DEMO_LOTS) yield* furtherFiles(seed, lastDay, onIssue)
-  if (lots === DEMO_LOTS) yield* studyFiles()
+  // A set that is copied along names one of them, whatever the number of lots.
+  yield* studyFiles()
   for (const batch of controls.made.values()) yield { path: `controls/${batch.id}.yaml`, text: batch.text }
 }
 

@@ -220,7 +220,7 @@ export function writeFixtureContent(prepare: (texts: Map<string, string>) => voi
     texts.set(`controls/NQ-${month}-C.yaml`, controlText(month, 'c311', 119.2, 610))
     texts.set(`lots/${SOURCE}/TH-${String(lot).padStart(3, '0')}.yaml`, lotText(lot))
   }
-  for (const kind of ['conditions', 'criteria', 'methods'])
+  for (const kind of ['conditions', 'criteria', 'studies', 'methods'])
     cpSync(resolve(ROOT, 'content', kind), join(folder, kind), { recursive: true })
   texts.set(
     'methods/reading.mdx',
