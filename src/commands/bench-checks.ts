@@ -2,6 +2,7 @@
  * What checks and histories cost beside computing, in seconds of the processor, so that what else the machine does
  * changes little: the lots of an edition, then the histories of its sources, then the checks that ask for both.
  */
+import { median } from '../core/statistics/median.ts'
 import { cpuUsage } from 'node:process'
 import { asOfDate } from '../edition/compute.ts'
 import { lotEntry } from '../edition/certificate/lot-entry.ts'
@@ -17,7 +18,7 @@ import { issuedReader } from '../records/issued/read-document.ts'
 import { loadRecords, type Records } from '../records/load.ts'
 import { today } from './program.ts'
 
-/** Rounds that the medians are of: odd. */
+/** Rounds that the medians are of. */
 const ROUNDS = 3
 
 /** One round goes before, so that compiling is in no figure. */
@@ -25,8 +26,7 @@ export function checksAndHistories(folder: string): Record<string, number> {
   const { records } = loadRecords(folder, today())
   oneRound(records)
   const rounds = Array.from({ length: ROUNDS }, () => oneRound(records))
-  const medianOf = (figure: keyof Round) =>
-    rounds.map((round) => round[figure]).sort((a, b) => a - b)[(ROUNDS - 1) / 2] ?? 0
+  const medianOf = (figure: keyof Round) => median(rounds.map((round) => round[figure]))
   return {
     lots: records.lots.size,
     sources: records.sources.size,

@@ -4,10 +4,8 @@ import type { OutlierTest } from '../core/studies/interlaboratory/outliers.ts'
 import type { StudyIndexProperty, StudyKind } from '../core/studies/study-reading.ts'
 import type { Quantity } from '../core/measure/units.ts'
 import type { UnmadeIndex } from '../core/studies/batch-indices.ts'
-import type { MaterialClass } from '../core/studies/screening/material-means.ts'
 import { number, plainNumber } from './numbers.ts'
 import { written } from './as-written.ts'
-import { sentence } from './sentences.ts'
 
 export const STUDY_KINDS: Readonly<Record<StudyKind, string>> = {
   screening: 'screening study',
@@ -18,12 +16,6 @@ export const STUDY_KINDS: Readonly<Record<StudyKind, string>> = {
 export const STUDY_ROUTES: Readonly<Record<StudyIndexProperty, string>> = {
   'strength-activity-index': 'strength activity index',
   'resistivity-index': 'resistivity index',
-}
-
-export const CLASS_WORDS: Readonly<Record<MaterialClass, string>> = {
-  inert: 'inert',
-  weak: 'weak',
-  reactive: 'reactive',
 }
 
 /** What nobody may conclude from a study, whatever its figures. */
@@ -105,9 +97,4 @@ export const UNMADE: Readonly<Record<UnmadeIndex['why'], string>> = {
   'several-controls': 'several control batches were read there, and none has the code of the test batch',
   'control-above-ceiling': 'its control batch reads above the meter’s ceiling',
   'nothing-left': 'the end contacts resist as much as was read',
-}
-
-/** A sentence from parts, its first letter large and a stop at its end. */
-export function asSentence(text: string): string {
-  return `${sentence(text)}.`
 }

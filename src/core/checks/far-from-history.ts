@@ -1,4 +1,5 @@
 /** Audit check: a result about ten times larger or smaller than those before it, as a shifted point makes it. */
+import { median } from '../statistics/median.ts'
 import { type History, historyKey, precedingResults } from '../history/history.ts'
 import type { Moment } from '../measure/moment.ts'
 import { property } from '../measure/properties.ts'
@@ -34,13 +35,13 @@ export function farFromHistory(
       .filter((before) => !isBounded(before))
       .map(({ value }) => value)
     if (values.length < FEWEST) return []
-    const median = medianOf(values)
+    const middle = median(values)
     const isFar =
-      FACTOR * Math.min(result.value, median) < Math.max(result.value, median) &&
-      (result.unit !== '%' || NEAR_POINTS < Math.abs(result.value - median))
+      FACTOR * Math.min(result.value, middle) < Math.max(result.value, middle) &&
+      (result.unit !== '%' || NEAR_POINTS < Math.abs(result.value - middle))
     // What stood so before is usual, however far from the median.
     const isNew = values.every((value) => 2 * Math.min(value, result.value) < Math.max(value, result.value))
-    return isFar && isNew ? [farOff(lot.id, result, median, values.length)] : []
+    return isFar && isNew ? [farOff(lot.id, result, middle, values.length)] : []
   })
 }
 
@@ -50,19 +51,12 @@ function isAsked(result: Result): boolean {
   return isCounted && 0 < value && property(key).nature === 'measured'
 }
 
-function farOff(lot: string, result: Result, median: number, n: number): Finding {
+function farOff(lot: string, result: Result, middle: number, n: number): Finding {
   const { property: key, laboratory, sample, value, decimals, unit } = result
   const of = { lot, property: key, condition: null, age: null, laboratory, sample }
   return warningOn(
     lot,
-    { code: 'far-from-history', params: { ...of, value, decimals, unit, median, n } },
+    { code: 'far-from-history', params: { ...of, value, decimals, unit, median: middle, n } },
     result.key,
   )
-}
-
-function medianOf(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b)
-  const middle = sorted.length / 2
-  const [below = 0, above = below] = [sorted[Math.ceil(middle) - 1], sorted[Math.floor(middle)]]
-  return (below + above) / 2
 }

@@ -1,4 +1,5 @@
 /** A laboratory's scatter between batches, pooled from its own earlier work where it states none. */
+import { compareTexts } from '../measure/compare-texts.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import { compareMoments, momentOfDay, type Moment } from '../measure/moment.ts'
@@ -101,10 +102,6 @@ interface Change {
   readonly stands: boolean
 }
 
-function byText(a: string, b: string): number {
-  return a === b ? 0 : a < b ? -1 : 1
-}
-
 /** Day by day, so that the steps are; within a day what ends before what begins, by moment, group and mean. */
 function changesOf(batches: readonly Batch[]): Change[] {
   return batches
@@ -117,7 +114,7 @@ function changesOf(batches: readonly Batch[]): Change[] {
         a.day - b.day ||
         Number(a.stands) - Number(b.stands) ||
         compareMoments(a.batch.tested, b.batch.tested) ||
-        byText(a.batch.group, b.batch.group) ||
+        compareTexts(a.batch.group, b.batch.group) ||
         a.batch.mean - b.batch.mean,
     )
 }

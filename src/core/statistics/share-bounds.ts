@@ -22,17 +22,6 @@ export function largestShare(k: number, n: number, confidence: number): number {
 }
 
 /**
- * Smallest share that k of n still allow, one-sided.
- * @param k how many of them, a whole number from 0 to n
- * @param n one or more
- * @param confidence one-sided, between 0 and 1
- * @returns 0 to 1; 0 where k is 0
- */
-export function smallestShare(k: number, n: number, confidence: number): number {
-  return 1 - largestShare(n - k, n, confidence)
-}
-
-/**
  * How many must be looked at, with none of them counted, before the share is known to be below a bound.
  * @param share between 0 and 1
  * @param confidence one-sided, between 0 and 1

@@ -138,7 +138,7 @@ function batchMean(
       value: mean(values),
       above: batch.some(({ above }) => above),
       n: batch.length,
-      finished: first.measure === 'strength-activity-index' || first.measure === 'resistivity-index',
+      finished: isFinished(first),
     },
   ]
 }

@@ -1,4 +1,5 @@
 /** The history of a source with its statistics, as of the day by which its state was made. */
+import { compareTexts } from '../../core/measure/compare-texts.ts'
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { type AgePair, ageFit } from '../../core/history/age-prediction.ts'
 import { closestLimit } from '../../core/history/closest-limit.ts'
@@ -59,10 +60,6 @@ function byPlace(a: SourceSeries, b: SourceSeries, order: readonly string[]): nu
     (a.age?.hours ?? 0) - (b.age?.hours ?? 0) ||
     compareTexts(a.key, b.key)
   )
-}
-
-function compareTexts(a: string, b: string): number {
-  return a === b ? 0 : a < b ? -1 : 1
 }
 
 function seriesOf(state: SourceState, from: HistoryFrom, gathered: GatheredSeries): SourceSeries {

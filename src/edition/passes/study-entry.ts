@@ -1,14 +1,13 @@
 /** A study's readings to what they say. */
-import { isBy } from '../../core/measure/moment.ts'
-import { batchIndices } from '../../core/studies/batch-indices.ts'
 import { roundRobin } from '../../core/studies/interlaboratory/round-robin.ts'
-import type { Level } from '../../core/studies/ruggedness/design.ts'
+import { levelsOf } from '../../core/studies/ruggedness/design.ts'
 import { ruggednessStudy } from '../../core/studies/ruggedness/ruggedness-study.ts'
 import { screening } from '../../core/studies/screening/screening.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import type { StudyRecord } from '../../records/records.ts'
 import type { Study } from '../../records/schema/loaded-records.ts'
-import { screeningAsked, specimensOf, STUDY_LEVEL } from '../../records/studies/screening-asked.ts'
+import { knownIndices } from '../../records/studies/known-indices.ts'
+import { screeningAsked, STUDY_LEVEL } from '../../records/studies/screening-asked.ts'
 import type { StudyEntry, StudyFound } from '../shape/study-entry.ts'
 import { seededUniform } from './seeded-uniform.ts'
 
@@ -20,17 +19,16 @@ const RESAMPLES = 2000
  * @param id of the study
  * @param study with its readings; those made after the day are left out
  */
-export function studyEntry(id: string, { record, readings }: StudyRecord, asOf: Moment): StudyEntry {
-  const known = readings.filter(({ tested }) => tested === undefined || isBy(tested, asOf))
-  const indices = batchIndices(known, specimensOf(record))
+export function studyEntry(id: string, study: StudyRecord, asOf: Moment): StudyEntry {
+  const { record } = study
+  const known = knownIndices(study, asOf)
   return {
     id,
     title: record.title,
     kind: record.kind,
     record,
-    readings: known.length,
-    indices,
-    found: foundIn(record, indices.indices),
+    ...known,
+    found: foundIn(record, known.indices.indices),
   }
 }
 
@@ -52,7 +50,7 @@ function foundIn(record: Study, indices: StudyEntry['indices']['indices']): Stud
     case 'ruggedness': {
       const runs = Object.entries(record.runs ?? {}).map(([code, signs]) => ({
         code,
-        levels: [...signs].map((sign): Level => (sign === '+' ? 1 : -1)),
+        levels: levelsOf(signs),
       }))
       return { kind: 'ruggedness', effects: ruggednessStudy(indices, runs, STUDY_LEVEL) }
     }

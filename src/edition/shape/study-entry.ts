@@ -26,5 +26,3 @@ export interface StudyEntry extends ListedStudy {
   readonly indices: StudyIndices
   readonly found: StudyFound
 }
-
-export { STUDY_LEVEL } from '../../records/studies/screening-asked.ts'

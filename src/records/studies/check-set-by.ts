@@ -1,8 +1,7 @@
 /** Clauses that name the study which set their limit: the reference, and whether the two still agree. */
 import { type Comparison, everyClause } from '../../core/criteria/criterion.ts'
 import { once } from '../../core/measure/once.ts'
-import { isBy, type Moment } from '../../core/measure/moment.ts'
-import { batchIndices } from '../../core/studies/batch-indices.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import { type ScreenedRoute, screening } from '../../core/studies/screening/screening.ts'
 import { checkReference, type AllRecords } from '../checks/references.ts'
 import type { WrittenClause } from '../criteria/written-criterion.ts'
@@ -12,7 +11,8 @@ import type { StudyRecord } from '../records.ts'
 import type { CriterionRecord } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 import { type LimitFromStudy, limitFromStudy } from './limit-from-study.ts'
-import { screeningAsked, specimensOf } from './screening-asked.ts'
+import { knownIndices } from './known-indices.ts'
+import { screeningAsked } from './screening-asked.ts'
 
 /** Routes of a screening study as known on a day; none of a study of another kind or with a fault. */
 export type RoutesOf = (study: string) => readonly ScreenedRoute[]
@@ -23,14 +23,12 @@ export type RoutesOf = (study: string) => readonly ScreenedRoute[]
  */
 export function routesOf(studies: ReadonlyMap<string, StudyRecord>, asOf: Moment | undefined): RoutesOf {
   const known = new Map(
-    [...studies].map(([id, { record, readings }]) => [
+    [...studies].map(([id, study]) => [
       id,
       once(() => {
-        const seen = readings.filter(
-          ({ tested }) => tested === undefined || asOf === undefined || isBy(tested, asOf),
-        )
-        const { indices } = batchIndices(seen, specimensOf(record))
-        return screening(indices, screeningAsked(record, { resamples: 0, chance: () => 0 }))
+        const { indices } = knownIndices(study, asOf).indices
+        // How firm the order of conditions is, no limit asks.
+        return screening(indices, screeningAsked(study.record, { resamples: 0, chance: () => 0 }))
       }),
     ]),
   )

@@ -1,5 +1,5 @@
 /** A study against itself: what its kind needs, codes that its parts name, and designs that can answer what is asked. */
-import { designFaults, type DesignFault, type Level } from '../../core/studies/ruggedness/design.ts'
+import { designFaults, type DesignFault, levelsOf } from '../../core/studies/ruggedness/design.ts'
 import { CONTROL, type StudyReading } from '../../core/studies/study-reading.ts'
 import { checkDate } from '../checks/dates.ts'
 import { checkReference, type AllRecords } from '../checks/references.ts'
@@ -169,7 +169,7 @@ function checkDesign({ factors = [], runs = {} }: Study, report: FileReport): vo
     )
   if (0 < uneven.length || entries.length === 0) return
   const design = entries.map(([, signs]) => ({
-    levels: [...signs].map((sign): Level => (sign === '+' ? 1 : -1)),
+    levels: levelsOf(signs),
   }))
   for (const fault of designFaults(design)) report.atKey('/runs', 'schema', ...designWords(fault, factors))
 }

@@ -1,6 +1,8 @@
 /** How far a laboratory lies from the others (h) and how much it scatters beside them (k). */
+import { mean, standardDeviation } from '../../statistics/descriptive.ts'
 import { quantile } from '../../statistics/distributions.ts'
 import { varianceRatioQuantile } from '../../statistics/f-test.ts'
+import { pooledVariance } from '../../statistics/pooled-variance.ts'
 import { type Cell, cellFigures } from './cells.ts'
 
 export interface Consistency {
@@ -33,21 +35,15 @@ export function consistency(cells: readonly Cell[]): readonly Consistency[] | nu
   const figures = cellFigures(cells)
   const p = figures.length
   if (p < 3) return null
-  const centre = figures.reduce((total, cell) => total + cell.mean, 0) / p
-  const spread = Math.sqrt(figures.reduce((total, cell) => total + (cell.mean - centre) ** 2, 0) / (p - 1))
+  const means = figures.map((cell) => cell.mean)
+  const [centre, spread] = [mean(means), standardDeviation(means)]
   if (spread === 0) return null
   const scattering = figures.filter(({ deviation }) => deviation !== null)
-  const df = scattering.reduce((total, { values }) => total + values.length - 1, 0)
-  const pooled = Math.sqrt(
-    scattering.reduce(
-      (total, { deviation, values }) => total + (values.length - 1) * (deviation ?? 0) ** 2,
-      0,
-    ) / df,
-  )
+  const pooled = Math.sqrt(pooledVariance(scattering.map(({ values }) => values))?.meanSquare ?? 0)
   const limit = criticalH(p, CONSISTENCY_LEVEL)
-  return figures.map(({ laboratory, mean, deviation, values }) => {
-    const h = (mean - centre) / spread
-    const k = deviation === null || !(0 < pooled) ? null : deviation / pooled
+  return figures.map(({ laboratory, mean: own, deviation, values }) => {
+    const h = (own - centre) / spread
+    const k = deviation === null || pooled === 0 ? null : deviation / pooled
     return {
       laboratory,
       h,

@@ -1,4 +1,5 @@
 /** Stragglers and outliers among laboratories: Cochran on their scatter, Grubbs on their means. */
+import { mean, standardDeviation } from '../../statistics/descriptive.ts'
 import { quantile } from '../../statistics/distributions.ts'
 import { varianceRatioQuantile } from '../../statistics/f-test.ts'
 import { type Cell, cellFigures } from './cells.ts'
@@ -41,7 +42,7 @@ export function cochran(cells: readonly Cell[]): OutlierTest | null {
   const [straggler, outlier] = [STRAGGLER_LEVEL, OUTLIER_LEVEL].map((level) =>
     criticalCochran(compared.length, n, level),
   ) as [number, number]
-  const standing = outlier < statistic ? 'outlier' : straggler < statistic ? 'straggler' : 'in-line'
+  const standing = standingBeyond(statistic, { straggler, outlier })
   return { test: 'cochran', laboratories: [largest.laboratory], statistic, straggler, outlier, standing }
 }
 
@@ -57,18 +58,17 @@ export function grubbs(cells: readonly Cell[]): OutlierTest[] {
   const sorted = cellFigures(cells).toSorted((a, b) => a.mean - b.mean)
   const p = sorted.length
   const means = sorted.map((cell) => cell.mean)
-  const squares = squaresAboutMean(means)
-  if (p < 3 || squares === 0) return []
+  if (p < 3) return []
+  const [centre, deviation] = [mean(means), standardDeviation(means)]
+  if (deviation === 0) return []
   const codes = sorted.map(({ laboratory }) => laboratory)
-  const centre = means.reduce((total, one) => total + one, 0) / p
-  const deviation = Math.sqrt(squares / (p - 1))
   const [straggler, outlier] = [STRAGGLER_LEVEL, OUTLIER_LEVEL].map((level) => criticalGrubbs(p, level)) as [
     number,
     number,
   ]
   const single = (test: 'grubbs-low' | 'grubbs-high', place: number): OutlierTest => {
     const statistic = Math.abs((means[place] ?? 0) - centre) / deviation
-    const standing = outlier < statistic ? 'outlier' : straggler < statistic ? 'straggler' : 'in-line'
+    const standing = standingBeyond(statistic, { straggler, outlier })
     return { test, laboratories: [codes[place] ?? ''], statistic, straggler, outlier, standing }
   }
   const singles = [single('grubbs-low', 0), single('grubbs-high', p - 1)]
@@ -76,10 +76,9 @@ export function grubbs(cells: readonly Cell[]): OutlierTest[] {
   if (limits === null) return singles
   const double = (test: 'grubbs-two-low' | 'grubbs-two-high', from: number): OutlierTest => {
     const left = test === 'grubbs-two-low' ? means.slice(2) : means.slice(0, -2)
-    const statistic = squaresAboutMean(left) / squares
+    const statistic = squaresAboutMean(left) / squaresAboutMean(means)
     // Small values are the suspicious ones: little is left once both are out.
-    const standing =
-      statistic < limits.outlier ? 'outlier' : statistic < limits.straggler ? 'straggler' : 'in-line'
+    const standing = standingBeyond(-statistic, { straggler: -limits.straggler, outlier: -limits.outlier })
     return { test, laboratories: codes.slice(from, from + 2), statistic, ...limits, standing }
   }
   return [...singles, double('grubbs-two-low', 0), double('grubbs-two-high', p - 2)]
@@ -111,8 +110,13 @@ export function criticalGrubbs(p: number, level: number): number {
 }
 
 function squaresAboutMean(values: readonly number[]): number {
-  const centre = values.reduce((total, one) => total + one, 0) / values.length
-  return values.reduce((total, one) => total + (one - centre) ** 2, 0)
+  return (values.length - 1) * standardDeviation(values) ** 2
+}
+
+/** For statistics that are suspicious where they are large. */
+function standingBeyond(statistic: number, limits: Pick<OutlierTest, 'straggler' | 'outlier'>): Standing {
+  if (limits.outlier < statistic) return 'outlier'
+  return limits.straggler < statistic ? 'straggler' : 'in-line'
 }
 
 /** The larger of two that are as frequent. */

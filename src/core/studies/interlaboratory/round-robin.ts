@@ -1,6 +1,7 @@
 /** A round robin: the figures of each material, and what they may be called. */
 import type { Age } from '../../measure/age.ts'
 import { compareAges } from '../../measure/age.ts'
+import { compareTexts } from '../../measure/compare-texts.ts'
 import type { BatchIndex } from '../batch-indices.ts'
 import type { StudyIndexProperty } from '../study-reading.ts'
 import { algorithmA, type Robust } from './algorithm-a.ts'
@@ -97,8 +98,4 @@ function materialFigures(group: readonly BatchIndex[], level: number): RoundRobi
       censored: group.length - measured.length,
     },
   ]
-}
-
-function compareTexts(a: string, b: string): number {
-  return a < b ? -1 : a === b ? 0 : 1
 }

@@ -3,6 +3,14 @@
 /** A level of a factor in a run. */
 export type Level = -1 | 1
 
+/**
+ * Levels from the signs of a run, such as "+-+".
+ * @param signs + for high, anything else for low
+ */
+export function levelsOf(signs: string): Level[] {
+  return [...signs].map((sign) => (sign === '+' ? 1 : -1))
+}
+
 export interface Run {
   /** One level for each factor, in the order of the factors. */
   readonly levels: readonly Level[]

@@ -1,7 +1,8 @@
 /** How much each factor moves a result between its low and its high level, and whether that is more than error. */
-import { mean, standardDeviation } from '../../statistics/descriptive.ts'
+import { mean } from '../../statistics/descriptive.ts'
 import { cumulative, quantile } from '../../statistics/distributions.ts'
 import { median } from '../../statistics/median.ts'
+import { pooledVariance } from '../../statistics/pooled-variance.ts'
 import type { Run } from './design.ts'
 
 /** A run with its results: one, or replicates made from new batches. */
@@ -75,15 +76,9 @@ function effectOf(runs: readonly Run[], means: readonly number[], factor: number
 function replicateError(
   runs: readonly RunResults[],
 ): { error: NonNullable<Ruggedness['error']>; repeatability: number } | null {
-  const df = runs.reduce((total, { values }) => total + values.length - 1, 0)
-  if (df === 0) return null
-  const squares = runs.reduce(
-    (total, { values }) =>
-      total + (values.length < 2 ? 0 : (values.length - 1) * standardDeviation(values) ** 2),
-    0,
-  )
-  if (squares === 0) return null
-  const variance = squares / df
+  const pooled = pooledVariance(runs.map(({ values }) => values))
+  if (pooled === null || pooled.meanSquare === 0) return null
+  const { meanSquare: variance, df } = pooled
   // An effect is 2/N Σ ± means: its variance 4/N² Σ σ²/n.
   const inverse = runs.reduce((total, { values }) => total + 1 / values.length, 0)
   return {

@@ -1,5 +1,6 @@
 /** Ruggedness runs: the effects on every index that was read. */
 import { type Age, compareAges } from '../../measure/age.ts'
+import { compareTexts } from '../../measure/compare-texts.ts'
 import type { BatchIndex } from '../batch-indices.ts'
 import type { StudyIndexProperty } from '../study-reading.ts'
 import type { Level } from './design.ts'
@@ -40,8 +41,8 @@ export function ruggednessStudy(
     .flatMap((group) => ofMaterial(group, runs, level))
     .toSorted(
       (a, b) =>
-        b.property.localeCompare(a.property) ||
-        a.material.localeCompare(b.material) ||
+        compareTexts(b.property, a.property) ||
+        compareTexts(a.material, b.material) ||
         compareAges(a.age, b.age),
     )
 }

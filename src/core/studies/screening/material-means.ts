@@ -1,6 +1,7 @@
 /** A material's index at one condition: the mean of its batches on the log scale, since the unit is the material. */
-import { mean, sum } from '../../statistics/descriptive.ts'
+import { mean } from '../../statistics/descriptive.ts'
 import { quantile } from '../../statistics/distributions.ts'
+import { pooledVariance } from '../../statistics/pooled-variance.ts'
 import { censoredLogNormal, type Reading } from './censored-mean.ts'
 
 /** What a material is known to be, from elsewhere than the indices judged here. */
@@ -74,11 +75,7 @@ function logMean(batches: readonly Reading[]): number {
 }
 
 function pooledBetween(materials: readonly MaterialBatches[]): ConditionMeans['between'] {
-  const whole = materials
-    .filter(({ batches }) => 1 < batches.length && batches.every(({ above }) => !above))
-    .map(({ batches }) => batches.map(({ value }) => Math.log(value)))
-  const df = whole.reduce((total, logs) => total + logs.length - 1, 0)
-  if (df === 0) return null
-  const squares = sum(whole.flatMap((logs) => logs.map((log) => (log - mean(logs)) ** 2)))
-  return { deviation: Math.sqrt(squares / df), df }
+  const whole = materials.filter(({ batches }) => batches.every(({ above }) => !above))
+  const pooled = pooledVariance(whole.map(({ batches }) => batches.map(({ value }) => Math.log(value))))
+  return pooled && { deviation: Math.sqrt(pooled.meanSquare), df: pooled.df }
 }

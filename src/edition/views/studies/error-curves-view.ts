@@ -11,7 +11,8 @@ import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/scree
 import { number, plural } from '../../../words/numbers.ts'
 import { sentence } from '../../../words/sentences.ts'
 import { shareText, STUDY_ROUTES } from '../../../words/studies.ts'
-import { STUDY_LEVEL, type StudyEntry } from '../../shape/study-entry.ts'
+import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
+import type { StudyEntry } from '../../shape/study-entry.ts'
 import { type ChartTable, numberHead } from '../chart-table.ts'
 
 export interface ErrorCurvesView {

@@ -10,7 +10,7 @@ import type { ScreenedRoute } from '../../../core/studies/screening/screening.ts
 import { written } from '../../../words/as-written.ts'
 import { number, plainNumber } from '../../../words/numbers.ts'
 import { listWords, sentence, unbroken } from '../../../words/sentences.ts'
-import { CLASS_WORDS, indexText, STUDY_ROUTES } from '../../../words/studies.ts'
+import { indexText, STUDY_ROUTES } from '../../../words/studies.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { type ChartTable, numberHead, textHead } from '../chart-table.ts'
 import { dotShape } from './dot-shape.ts'
@@ -144,7 +144,7 @@ function figures(material: string, all: readonly Referenced[]): string {
   const found = all.find(({ mean }) => mean.material === material)
   if (found === undefined) return material
   const { mean, reference } = found
-  return `${material} (${CLASS_WORDS[mean.class]}, ${heatText(reference)}, ${indexText(mean.value, mean.above)} %)`
+  return `${material} (${mean.class}, ${heatText(reference)}, ${indexText(mean.value, mean.above)} %)`
 }
 
 /** Materials of the condition that the picture or all of it leaves out. */
@@ -189,7 +189,7 @@ function tableOf(
           lot: null,
           cells: [
             material,
-            CLASS_WORDS[mean.class],
+            mean.class,
             heat === undefined ? '' : written(heat),
             indexText(mean.value, mean.above),
             disagreements === null

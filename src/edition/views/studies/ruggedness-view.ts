@@ -1,12 +1,13 @@
 /** What a ruggedness study's page shows of each index. */
 import { halfNormalPlot, type HalfNormalModel } from '../../../charts/half-normal-plot.ts'
 import { tickDecimals } from '../../../charts/tick-decimals.ts'
-import { aliases, type Level } from '../../../core/studies/ruggedness/design.ts'
+import { aliases, levelsOf } from '../../../core/studies/ruggedness/design.ts'
 import type { RuggednessOf } from '../../../core/studies/ruggedness/ruggedness-study.ts'
 import { plainNumber } from '../../../words/numbers.ts'
 import { sentence } from '../../../words/sentences.ts'
 import { shareText, STUDY_ROUTES } from '../../../words/studies.ts'
-import { STUDY_LEVEL, type StudyEntry } from '../../shape/study-entry.ts'
+import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
+import type { StudyEntry } from '../../shape/study-entry.ts'
 
 export interface RuggednessView {
   readonly groups: readonly RuggednessGroup[]
@@ -42,7 +43,7 @@ export function ruggednessView({ record }: StudyEntry, all: readonly RuggednessO
   const factors = record.factors ?? []
   const runs = Object.entries(record.runs ?? {})
   const levels = runs.map(([, signs]) => ({
-    levels: [...signs].map((sign): Level => (sign === '+' ? 1 : -1)),
+    levels: levelsOf(signs),
   }))
   return {
     groups: all.map((one) => groupView(one, factors)),

@@ -1,9 +1,8 @@
 /** What every study's page says, whatever its kind: head, plan, departures, materials, conditions, data. */
-import type { MaterialClass } from '../../../core/studies/screening/material-means.ts'
 import { printedUnits, written } from '../../../words/as-written.ts'
 import { date } from '../../../words/dates.ts'
-import { countWords } from '../../../words/numbers.ts'
-import { CLASS_WORDS, conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
+import { plural } from '../../../words/numbers.ts'
+import { conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 
 export interface StudyHead {
@@ -44,10 +43,7 @@ export function studyHead(study: StudyEntry): StudyHead {
     question: record.question,
     facts: [
       ['Plan fixed', date(record.plan.fixed)],
-      [
-        'Readings',
-        `${readings}, giving ${countWords(indices.indices.length, 'index').replace('indexs', 'indices')}`,
-      ],
+      ['Readings', `${readings}, giving ${plural(indices.indices.length, 'index', 'indices')}`],
       ['Materials', String(materials.length)],
       ['Laboratories', String(Math.max(1, Object.keys(record.laboratories ?? {}).length))],
       ['By', record.by],
@@ -100,7 +96,7 @@ function materialLine([code, material]: [string, StudyEntry['record']['materials
   return {
     code,
     title: material.title,
-    class: material.class === undefined ? '' : CLASS_WORDS[material.class as MaterialClass],
+    class: material.class ?? '',
     shownBy: material['shown-by'] ?? '',
     heat: material.heat === undefined ? '' : written(material.heat),
     calciumHydroxide:

@@ -9,7 +9,7 @@ import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/scree
 import { written } from '../../../words/as-written.ts'
 import { number } from '../../../words/numbers.ts'
 import { sentence, unbroken } from '../../../words/sentences.ts'
-import { CLASS_WORDS, indexText, STUDY_ROUTES, type StudyCondition } from '../../../words/studies.ts'
+import { indexText, STUDY_ROUTES, type StudyCondition } from '../../../words/studies.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { type ChartTable, numberHead, textHead } from '../chart-table.ts'
 import { dotShape } from './dot-shape.ts'
@@ -157,7 +157,7 @@ function tableOf(group: readonly Cured[], series: readonly MaterialSeries<Materi
       lot: null,
       cells: [
         name,
-        CLASS_WORDS[own],
+        own,
         ...points.map(({ value, shape }) => (value === null ? '–' : indexText(value, shape === 'up'))),
       ],
     })),
