@@ -1,6 +1,6 @@
 /** A producer's and an agency's results of one lot, side by side. */
 import type { Clause, Criterion } from '../criteria/criterion.ts'
-import { representative } from '../history/history.ts'
+import { representative } from '../history/representative.ts'
 import { withOtherWays } from './either-limit.ts'
 import { type SidesOfLimit, sidesOfLimits } from './sides.ts'
 import { defined } from '../measure/defined.ts'

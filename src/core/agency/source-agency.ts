@@ -1,5 +1,5 @@
 /** What an agency's results say of one source, beside its producer's, as known on a date. */
-import { representative } from '../history/history.ts'
+import { representative } from '../history/representative.ts'
 import type { Moment } from '../measure/moment.ts'
 import { isBounded } from '../result/bounds.ts'
 import type { Result } from '../result/result.ts'

@@ -1,5 +1,6 @@
 /** Audit check: mass or time that each sample stands for, against the sampling plan of the source. */
-import { coverageOf, type History } from '../history/history.ts'
+import type { History } from '../history/history.ts'
+import { coverageOf } from '../history/sampling-coverage.ts'
 import { daysBetween, type Moment } from '../measure/moment.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Quantity } from '../measure/units.ts'

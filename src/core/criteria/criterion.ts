@@ -1,6 +1,6 @@
 /**
  * Acceptance criteria as the core judges them: compiled from a record, every limit a quantity in the
- * property's stored unit.
+ * property's stored unit. Longer than most files: these shapes name one another, and are read together.
  */
 import type { Duty } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'

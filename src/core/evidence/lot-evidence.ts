@@ -7,7 +7,6 @@ import type { MaterialKind } from '../measure/material-kind.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import type { Evidence, KnownApproval, KnownDocument, KnownEvent } from './evidence.ts'
 import {
-  coverageOf,
   firstLot,
   type History,
   historyKey,
@@ -15,6 +14,7 @@ import {
   precedingResults,
   resultsWithin,
 } from '../history/history.ts'
+import { coverageOf } from '../history/sampling-coverage.ts'
 import { precedingSamples, samplesWithin } from '../history/sample-series.ts'
 import { compareMoments, daysBetween, isBy, type Moment } from '../measure/moment.ts'
 import {

@@ -3,25 +3,15 @@
  * once a source, with the days on which each result stood; a query walks back from the lot's place, never looks
  * at a later lot, and asks as of a date: it answers what a history built on that date would.
  */
-import type { Coverage } from './coverage.ts'
+import { type Standing, standingsOf } from './standings.ts'
 import type { SampleSeries } from './sample-series.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import type { Age } from '../measure/age.ts'
-import { defined } from '../measure/defined.ts'
 import { type Duty, dutyOf } from '../measure/duty.ts'
 import { kept } from '../measure/kept.ts'
-import { compareMoments, daysBetween, hoursBetween, isBy, type Moment } from '../measure/moment.ts'
-import { boundsOf, extentOf, isBounded } from '../result/bounds.ts'
-import { byTest } from '../result/by-test.ts'
-import { duplicatesOf } from '../result/duplicates.ts'
-import {
-  type Observation,
-  observationsOf,
-  type Observed,
-  type Span,
-  standsOn,
-} from '../result/observation.ts'
-import type { PlannedTest, PrecedingResult, Result, UnmadeResult } from '../result/result.ts'
+import { compareMoments, daysBetween, isBy, type Moment } from '../measure/moment.ts'
+import { type Observation, observationsOf, type Observed, type Span } from '../result/observation.ts'
+import type { PlannedTest, PrecedingResult, UnmadeResult } from '../result/result.ts'
 
 /** What history needs of a lot. */
 export interface HistoryLot extends Observed {
@@ -40,13 +30,6 @@ export interface HistoryLot extends Observed {
   readonly withdrawn?: Moment
 }
 
-/** What stood for a lot under one key from one day, since 1970-01-01, to the next that is listed. */
-export interface Standing {
-  readonly from: number
-  /** Absent where nothing that stood counts. */
-  readonly result?: PrecedingResult
-}
-
 interface Entry {
   readonly lot: HistoryLot
   readonly place: number
@@ -55,7 +38,7 @@ interface Entry {
 }
 
 /** A lot with tests, and the days on which each of its samples counts as tested. */
-interface TestedPlace {
+export interface TestedPlace {
   readonly place: number
   readonly samples: readonly (readonly Span[])[]
 }
@@ -105,28 +88,6 @@ export function bySampling(a: { sampled: Moment; id: string }, b: { sampled: Mom
 }
 
 /**
- * The one result that stands for the lot in its history: valid before not valid, a composite before a regular sample,
- * then the latest.
- * @param results in any order
- * @returns undefined for no result
- */
-export function representative(results: readonly Result[]): Result | undefined {
-  let best: Result | undefined
-  for (const result of results) if (best === undefined || standsBefore(result, best)) best = result
-  return best
-}
-
-function standsBefore(one: Result, other: Result): boolean {
-  const byRank = rank(one) - rank(other) || compareMoments(one.tested, other.tested)
-  // Of two of one moment the first by what else they state.
-  return byRank === 0 ? byTest(one, other) < 0 : 0 < byRank
-}
-
-function rank(result: Result): number {
-  return (result.valid ? 2 : 0) + (dutyOf(result) === 'composite' ? 1 : 0)
-}
-
-/**
  * The history of one source.
  * @param lots in order of sampling (`bySampling`)
  * @param restartDates dates of the events that begin a series anew
@@ -160,31 +121,6 @@ export function buildHistory(lots: readonly HistoryLot[], restartDates: readonly
     samples: new Map(),
     tested: new Map(),
   }
-}
-
-/**
- * What stood for a lot from each day on which anything changed.
- * @param observations of one key
- * @returns in order of their days
- */
-export function standingsOf(lot: HistoryLot, observations: readonly Observation[]): Standing[] {
-  const days = new Set(observations.flatMap(({ from, until = from }) => [from, until]))
-  return [...days]
-    .sort((a, b) => a - b)
-    .map((day) => ({ from: day, ...defined({ result: resultStanding(lot, observations, day) }) }))
-}
-
-function resultStanding(
-  { id, sampled }: HistoryLot,
-  observations: readonly Observation[],
-  day: number,
-): PrecedingResult | undefined {
-  const results = observations.filter((one) => standsOn(one, day)).map(({ result }) => result)
-  const result = representative(results)
-  if (result === undefined || !result.valid) return undefined
-  const bounds = isBounded(result) ? boundsOf(extentOf(result)) : undefined
-  const duplicates = duplicatesOf(result, results)
-  return { lot: id, sampled, value: result.value, ...defined({ bounds, duplicates }) }
 }
 
 function byKey(lot: HistoryLot): Map<string, Observation[]> {
@@ -281,46 +217,13 @@ export function isWithdrawn({ withdrawn }: HistoryLot, asOf: Moment): boolean {
   return withdrawn !== undefined && isBy(withdrawn, asOf)
 }
 
-function placeOf({ place }: { readonly place: number }): number {
-  return place
-}
-
-/** Tests of one property, at any condition and age; of one kind of sample where it is named. */
-export interface Covering {
-  readonly property: string
-  readonly sample?: 'grab' | 'composite' | undefined
-  /** On samples of this duty alone. */
-  readonly duty?: Duty | undefined
-}
-
 /**
- * What was produced since the test before.
- * @param lot its id
- * @param asOf calendar date; tests begun later do not count, those under way do
- * @throws RangeError for a lot that the history does not hold
- * Notes: 1. a mortar counts from the day it was cast, an analysis from that of its result; 2. where a clock
- * time is missing, whole days stand for the time between.
+ * Where something stands in the order of sampling.
+ * @param place of an entry or a tested lot
+ * @returns from 0
  */
-export function coverageOf(history: History, lot: string, asOf: Moment, covering: Covering): Coverage {
-  const place = history.place.get(lot)
-  const own = place === undefined ? undefined : history.lots[place]
-  if (place === undefined || own === undefined)
-    throw new RangeError(`coverageOf needs a lot of this history, got ${lot}`)
-  const tested = testedPlaces(history, covering)
-  const next = firstAtOrAfter(tested, placeOf, place)
-  const before = lastBegun(tested, next, asOf)
-  const tests = tested[next]?.place === place ? tested[next].samples.filter(countsOn(asOf)).length : 0
-  const earlier = before === undefined ? undefined : history.lots[before.place]
-  const begin = earlier?.sampled ?? firstLot(history, asOf)?.from ?? own.from
-  return {
-    ...(earlier === undefined ? {} : { since: earlier.id }),
-    hours: hoursBetween(begin, own.sampled) ?? 24 * daysBetween(begin, own.sampled),
-    tonnes:
-      (history.produced[place] ?? 0) -
-      (before === undefined ? 0 : (history.produced[before.place] ?? 0)) -
-      tonnesAfter(history, asOf, place, before?.place ?? -1),
-    tests,
-  }
+export function placeOf({ place }: { readonly place: number }): number {
+  return place
 }
 
 /**
@@ -329,57 +232,4 @@ export function coverageOf(history: History, lot: string, asOf: Moment, covering
  */
 export function firstLot({ lots }: History, asOf: Moment): HistoryLot | undefined {
   return lots.find(({ sampled }) => isBy(sampled, asOf))
-}
-
-/**
- * Mass of the lots between two places that were sampled after the date, as their own clocks have it: east and
- * west of each other a lot may come before another and yet be of a later day.
- */
-function tonnesAfter({ lots }: History, asOf: Moment, place: number, before: number): number {
-  let tonnes = 0
-  // No offset moves a moment by more than a day.
-  for (let index = place - 1; before < index; index -= 1) {
-    const lot = lots[index]
-    if (lot === undefined || lot.sampled.day < asOf.day - 1) break
-    if (!isBy(lot.sampled, asOf)) tonnes += lot.tonnes
-  }
-  return tonnes
-}
-
-function countsOn(asOf: Moment): (sample: readonly Span[]) => boolean {
-  return (sample) => sample.some((span) => standsOn(span, asOf.day))
-}
-
-/** The last place before another with a test that was begun by the date. */
-function lastBegun(tested: readonly TestedPlace[], end: number, asOf: Moment): TestedPlace | undefined {
-  const counts = countsOn(asOf)
-  for (let index = end - 1; 0 <= index; index -= 1)
-    if (tested[index]?.samples.some(counts) === true) return tested[index]
-  return undefined
-}
-
-function testedPlaces(history: History, { property, sample, duty }: Covering): readonly TestedPlace[] {
-  const key = `${property}|${sample ?? ''}|${duty ?? ''}`
-  const known = history.tested.get(key)
-  if (known !== undefined) return known
-  const counts = (test: Pick<Result, 'property' | 'sampleKind' | 'duty'>) =>
-    test.property === property &&
-    (sample === undefined || test.sampleKind === sample) &&
-    (duty === undefined || dutyOf(test) === duty)
-  const places = history.lots.flatMap((lot, place) => {
-    const results = observationsOf(lot)
-      .filter(({ result }) => result.role === 'producer' && counts(result))
-      .map(({ result, from, until }) => ({
-        sample: result.sample,
-        // A mortar is under way from its casting, whatever becomes of its results.
-        ...(result.begun === undefined ? { from, until } : { from: result.begun.day }),
-      }))
-    const others = [...(lot.unmade ?? []), ...(lot.planned ?? [])]
-      .filter(counts)
-      .map(({ sample, begun }) => ({ sample, from: begun.day }))
-    const samples = [...Map.groupBy([...results, ...others], (test) => test.sample).values()]
-    return samples.length === 0 ? [] : [{ place, samples }]
-  })
-  history.tested.set(key, places)
-  return places
 }

@@ -7,16 +7,8 @@ import { kept } from '../measure/kept.ts'
 import { compareMoments, type Moment } from '../measure/moment.ts'
 import { observationsOf } from '../result/observation.ts'
 import type { PrecedingResult } from '../result/result.ts'
-import {
-  type History,
-  historyKey,
-  type HistoryLot,
-  isWithdrawn,
-  latestOf,
-  type Standing,
-  standingsOf,
-  withinDays,
-} from './history.ts'
+import { type History, historyKey, type HistoryLot, isWithdrawn, latestOf, withinDays } from './history.ts'
+import { type Standing, standingsOf } from './standings.ts'
 import type { SampleOfDuty } from './sample-of-duty.ts'
 
 interface SampleEntry {

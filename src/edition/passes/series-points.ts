@@ -1,7 +1,8 @@
 /** The points of a source's series: each sample of each lot, by property, condition, age, method, class and duty. */
 import { statedUncertainty } from '../../core/doubt/stated-repeatability.ts'
 import type { ComparablePoint } from '../../core/history/comparable-points.ts'
-import { historyKey, representative } from '../../core/history/history.ts'
+import { historyKey } from '../../core/history/history.ts'
+import { representative } from '../../core/history/representative.ts'
 import type { HistoryPoint, PointOrigin, SourceSeries } from '../../core/history/source-history.ts'
 import { isSameAge } from '../../core/measure/age.ts'
 import { defined } from '../../core/measure/defined.ts'

@@ -3,7 +3,7 @@
  */
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import { representative } from '../../core/history/history.ts'
+import { representative } from '../../core/history/representative.ts'
 import { compareMoments, dateOf, type Moment, isBy } from '../../core/measure/moment.ts'
 import { isBounded } from '../../core/result/bounds.ts'
 import type { Result } from '../../core/result/result.ts'

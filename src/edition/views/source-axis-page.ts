@@ -7,7 +7,8 @@ import { sourceLots } from './source-lots.ts'
 import { type ChartsOf, type SourceCharts, sourceCharts } from './source-panels.ts'
 import { governingKey } from './source-page.ts'
 import { type ShippedCharts, shippedCharts } from './source-shipped-panels.ts'
-import { closestToLimit, judgedSeries, ofLastYear } from './source-strip.ts'
+import { ofLastYear } from './source-strip.ts'
+import { closestToLimit, judgedSeries } from './judged-series.ts'
 
 export interface AxisPageView {
   readonly name: string

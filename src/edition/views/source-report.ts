@@ -17,7 +17,7 @@ import { type SourceQuestions, sourceQuestions } from './source-questions.ts'
 import { type Completeness, completenessOf } from './source-report-completeness.ts'
 import { type ReportLots, reportLots } from './source-report-lots.ts'
 import { type ReportRevision, reportRevisions } from './source-report-revisions.ts'
-import { closestToLimit, judgedSeries } from './source-strip.ts'
+import { closestToLimit, judgedSeries } from './judged-series.ts'
 import { yearsOf } from './years.ts'
 
 /** A source and a calendar year; null for all of its history. */

@@ -1,9 +1,10 @@
 /** The small drawings beside the statements of a source. */
+import type { StripFigure } from './source-strip.ts'
 import { acrossOfPlace } from '../../charts/panel-axis.ts'
 import { panelModel, type PanelModel } from '../../charts/panel.ts'
 import { number } from '../../words/numbers.ts'
 import type { JudgedValue } from './source-lots.ts'
-import type { JudgedSeries } from './source-strip.ts'
+import type { JudgedSeries } from './judged-series.ts'
 import type { MonthLine, SourceMonths } from './source-months.ts'
 
 /** Results drawn; the charts below have all. */
@@ -60,4 +61,10 @@ export function monthCells({ lines }: SourceMonths): MonthCell[] {
 function cellState({ lots, planned }: MonthLine): MonthCell['state'] {
   if (planned !== null && lots < planned) return 'fewer'
   return lots === 0 ? 'none' : 'as-planned'
+}
+
+/** The values of one clause as a small panel; null without a value to draw. */
+export function panelFigure(series: JudgedSeries): StripFigure | null {
+  const model = valuesFigure(series)
+  return model === null ? null : { kind: 'panel', model, label: series.title }
 }

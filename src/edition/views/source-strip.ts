@@ -1,13 +1,9 @@
 /** The ten statements at the head of a source's page, each leading to its section or lot. */
 import type { PanelModel } from '../../charts/panel.ts'
-import { standardDeviation, mean } from '../../core/statistics/descriptive.ts'
-import { atLimitsSaid } from '../../words/at-the-limits.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { plain, type Said } from '../../words/said.ts'
 import {
-  closestWords,
   latestWords,
-  marginWords,
   missedSoFarWords,
   missedWords,
   questionWords,
@@ -21,10 +17,12 @@ import { isInForce } from './last-lot.ts'
 import type { AtLimitView } from './source-at-limits.ts'
 import { divertedRange } from './source-diverted.ts'
 import type { SourceQuestions } from './source-questions.ts'
-import { type JudgedValue, seriesKey, type SourceLot } from './source-lots.ts'
+import { type JudgedSeries, judgedSeries } from './judged-series.ts'
+import { seriesKey, type SourceLot } from './source-lots.ts'
 import { agencyLine } from './source-strip-agency.ts'
+import { closestLine } from './source-strip-closest.ts'
 import { lateLine, shippedLine } from './source-strip-deliveries.ts'
-import { type MonthCell, valuesFigure } from './source-strip-figures.ts'
+import { type MonthCell, panelFigure } from './source-strip-figures.ts'
 import { trendSaid } from './source-trend.ts'
 
 export type SectionId =
@@ -63,17 +61,8 @@ export interface LotMark {
   readonly words: string
 }
 
-/** One clause over the lots of a period, oldest first. */
-export interface JudgedSeries {
-  readonly clause: string
-  readonly title: string
-  readonly values: readonly { readonly lot: SourceLot; readonly judged: JudgedValue }[]
-}
-
 /** Marks that a line has room for; the newest are shown. */
 const MARKS = 40
-/** Lots that a mean distance in standard deviations asks for. */
-const ENOUGH = 3
 const YEAR = 365
 
 export interface StripInput {
@@ -188,73 +177,6 @@ function withdrawnSaid({ row, standing, missed }: SourceLot): Said[] {
 
 function lotMark({ row, standing }: SourceLot): LotMark {
   return { id: row.id, number: row.number, mark: standing.mark ?? 'not-applicable', words: standing.brief }
-}
-
-/** Each clause over the lots, oldest first. */
-export function judgedSeries(lots: readonly SourceLot[]): JudgedSeries[] {
-  const values = lots
-    .filter(({ row }) => row.state !== 'withdrawn')
-    .flatMap((lot) => lot.judged.map((judged) => ({ lot, judged })))
-  return [...Map.groupBy(values, ({ judged }) => judged.clause)].map(([clause, own]) => ({
-    clause,
-    title: own.at(-1)?.judged.title ?? clause,
-    values: own,
-  }))
-}
-
-/** The plain limit that the mean of the results stands nearest to, in their own standard deviations. */
-export function closestToLimit(series: readonly JudgedSeries[]): JudgedSeries | null {
-  const ranked = series
-    .filter(({ values }) => values.every(({ judged }) => judged.kind === 'value'))
-    .flatMap((own) => {
-      const margins = own.values.map(({ judged }) => judged.inside)
-      const scatter = ENOUGH <= margins.length ? standardDeviation(margins) : 0
-      return 0 < scatter ? [{ own, distance: mean(margins) / scatter }] : []
-    })
-    .sort((a, b) => a.distance - b.distance)
-  return ranked[0]?.own ?? series.find(({ values }) => values[0]?.judged.kind === 'value') ?? null
-}
-
-function closestLine({ closest, atLimits }: StripInput): StripLine {
-  const smallest = closest?.values.reduce((a, b) => (b.judged.margin < a.judged.margin ? b : a))
-  const last = closest?.values.at(-1)
-  const says =
-    closest === null || smallest === undefined || last === undefined
-      ? closestWords(null)
-      : closestWords({
-          title: closest.title,
-          value: last.judged.value,
-          limit: last.judged.limit,
-          n: closest.values.length,
-          margin: `${smallest.judged.margin < 0 ? 'beyond by ' : ''}${smallest.judged.by}`,
-          beyond: smallest.judged.margin < 0,
-          alone: smallest.judged.margin < 0 && !smallest.lot.missed.includes(smallest.judged),
-          at: smallest.lot.row,
-        })
-  return {
-    label: 'Closest to its limit',
-    section: 'charts',
-    says,
-    rest: [...(closest === null ? [] : distanceSaid(closest)), ...atLimitsSaid(atLimits)],
-    figure: closest === null ? null : panelFigure(closest),
-  }
-}
-
-function panelFigure(series: JudgedSeries): StripFigure | null {
-  const model = valuesFigure(series)
-  return model === null ? null : { kind: 'panel', model, label: series.title }
-}
-
-function distanceSaid({ values }: JudgedSeries): Said[] {
-  const margins = values.map(({ judged }) => judged.inside)
-  const scatter = ENOUGH <= margins.length ? standardDeviation(margins) : 0
-  if (scatter === 0) return []
-  const distance = mean(margins) / scatter
-  return [
-    plain(
-      `Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit, the fewest of any limit on single results. `,
-    ),
-  ]
 }
 
 function trendLine(input: StripInput): StripLine {

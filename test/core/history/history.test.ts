@@ -5,13 +5,13 @@ import type { Result } from '../../../src/core/result/result.ts'
 import {
   buildHistory,
   bySampling,
-  coverageOf,
   type HistoryLot,
   historyKey,
   precedingResults,
-  representative,
   resultsWithin,
 } from '../../../src/core/history/history.ts'
+import { coverageOf } from '../../../src/core/history/sampling-coverage.ts'
+import { representative } from '../../../src/core/history/representative.ts'
 
 function result(value: number, more: Partial<Result> = {}): Result {
   return {

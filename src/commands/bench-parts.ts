@@ -1,0 +1,164 @@
+/** The parts that a bench measures, each in a process of its own; what it counted comes back as figures. */
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { performance } from 'node:perf_hooks'
+import { build } from 'astro'
+import { JSON_SCHEMA, load } from 'js-yaml'
+import { everyClause } from '../core/criteria/criterion.ts'
+import { unpackSource } from '../core/evidence/source-evidence.ts'
+import { judge } from '../core/judging/verdict.ts'
+import { strengthInterval } from '../core/statistics/ratio-interval.ts'
+import { computeEdition } from '../edition/compute.ts'
+import type { Edition } from '../edition/shape/edition.ts'
+import { explainedIndices } from '../edition/views/resistivity-explained.ts'
+import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
+import { loadRecords } from '../records/load.ts'
+import { buildSite } from './build-site.ts'
+import { PROGRAM, ROOT, today } from './program.ts'
+
+/** Sets that every lot is judged under, as many as fit its material. */
+const SETS = 12
+
+/** The page of the bare project. */
+const FLOOR_PAGE = `---
+export function getStaticPaths() {
+  const texts = globalThis[Symbol.for('puteoli.bench')]
+  return texts.map((text, index) => ({ params: { page: 'p' + index }, props: { text } }))
+}
+const { text } = Astro.props
+---
+<Fragment set:html={text} />
+`
+
+/** Plain js-yaml on the same files, nothing else. */
+export function yamlFloor(folder: string): Record<string, number> {
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter(
+    (entry) => entry.isFile() && entry.name.endsWith('.yaml'),
+  )
+  let bytes = 0
+  const parsed = files.map((file) => {
+    const text = readFileSync(join(file.parentPath, file.name), 'utf8')
+    bytes += text.length
+    return load(text, { schema: JSON_SCHEMA })
+  })
+  return { files: parsed.length, bytes }
+}
+
+/** The work of npm run check: reading and validating, then computing and judging. */
+export function check(folder: string): Record<string, number> {
+  const started = performance.now()
+  const { records, diagnostics } = loadRecords(folder, today())
+  const read = performance.now()
+  const edition = computeEdition(records, { program: PROGRAM, today: today() })
+  return {
+    readSeconds: (read - started) / 1000,
+    computeSeconds: (performance.now() - read) / 1000,
+    lots: edition.lots.size,
+    diagnostics: diagnostics.length,
+    archiveMB: sizeOf(join(folder, 'issued')) / 1e6,
+  }
+}
+
+/** Judging alone, from evidence at hand: every lot under twelve sets, the way a reader's browser does it. */
+export function judging(folder: string): Record<string, number> {
+  const { records } = loadRecords(folder, today())
+  const computing = performance.now()
+  const edition = computeEdition(records, { program: PROGRAM, today: today() })
+  const computeSeconds = (performance.now() - computing) / 1000
+  const sources = [...edition.sources.values()].map(({ id, kind }) => ({
+    kind,
+    evidence: unpackSource(sourceEvidenceData(edition, id)),
+  }))
+  const started = performance.now()
+  let [verdicts, clauses] = [0, 0]
+  for (const { kind, evidence } of sources) {
+    const sets = [...edition.criteria.values()]
+      .filter((criterion) => criterion.kinds.some((candidate) => candidate === kind))
+      .slice(0, SETS)
+    const size = sets.map((set) => [...everyClause(set.clauses)].length)
+    evidence.lots.forEach((_, place) => {
+      const known = evidence.evidenceOf(place)
+      for (const [index, set] of sets.entries()) {
+        judge(set, known)
+        verdicts += 1
+        clauses += size[index] ?? 0
+      }
+    })
+  }
+  const judgeSeconds = (performance.now() - started) / 1000
+  return {
+    ...doubt(edition),
+    computeSeconds,
+    judgeSeconds,
+    verdicts,
+    clauses,
+    microsecondsAClause: (1e6 * judgeSeconds) / clauses,
+    lotsTimesClausesASecond: Math.round(clauses / judgeSeconds),
+  }
+}
+
+/**
+ * What intervals and explanations cost beside computing: three specimens a mortar, as many intervals as there
+ * are indices.
+ */
+function doubt(edition: Edition): Record<string, number> {
+  const indices = [...edition.lots.keys()].flatMap((id) =>
+    edition.lot(id).results.filter((result) => result.interval !== undefined),
+  )
+  const started = performance.now()
+  let held = 0
+  for (const { value } of indices)
+    held += strengthInterval([value, value + 1, value - 1], [99, 100, 101])?.low ?? 0
+  const intervals = performance.now()
+  for (const id of edition.lots.keys()) held += explainedIndices(edition, edition.lot(id)).length
+  return {
+    intervalSeconds: (intervals - started) / 1000,
+    explainSeconds: (performance.now() - intervals) / 1000,
+    indices: indices.length,
+    held: Math.round(held),
+  }
+}
+
+export async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
+  const { records } = loadRecords(folder, today())
+  const built = await buildSite(records, { out: site, audience: 'public' })
+  return { pages: built.pages, lots: built.edition.lots.size }
+}
+
+/**
+ * A bare Astro project that writes as many pages with the same bytes, held in memory, with no component of
+ * ours.
+ */
+export async function buildFloor(_folder: string, site: string): Promise<Record<string, number>> {
+  process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
+  const pages = readdirSync(site, { recursive: true, withFileTypes: true }).filter(
+    (entry) => entry.isFile() && entry.name === 'index.html',
+  )
+  const texts = pages.map((entry) => readFileSync(join(entry.parentPath, entry.name), 'utf8'))
+  ;(globalThis as Record<symbol, unknown>)[Symbol.for('puteoli.bench')] = texts
+  const root = mkdtempSync(join(ROOT, 'node_modules', '.bench-'))
+  try {
+    mkdirSync(join(root, 'src/pages'), { recursive: true })
+    writeFileSync(join(root, 'src/pages/[page].astro'), FLOOR_PAGE)
+    await build({
+      root,
+      configFile: false,
+      outDir: join(site, '..', 'floor'),
+      logLevel: 'error',
+      build: { format: 'directory' },
+    })
+  } finally {
+    rmSync(root, { recursive: true, force: true })
+  }
+  return {
+    pages: texts.length,
+    bytes: texts.reduce((sum, text) => sum + text.length, 0),
+    siteMB: sizeOf(site) / 1e6,
+  }
+}
+
+function sizeOf(folder: string): number {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0)
+}

@@ -1,0 +1,92 @@
+/** Figures of a bench as lines to read. */
+
+/** One part at one size. */
+export interface Measure {
+  readonly what: string
+  readonly lots: number
+  readonly seconds: number
+  readonly peakMB: number
+  readonly detail?: Record<string, number>
+}
+
+/** A part that has ended, while others run. */
+export function progress({ what, lots, seconds, peakMB }: Measure): string {
+  return `${lots} lots, ${what}: ${seconds.toFixed(1)} s, ${peakMB.toFixed(0)} MB\n`
+}
+
+export function table(measures: readonly Measure[]): string {
+  const head =
+    '| lots | part | seconds | ms a lot | peak MB | against its floor |\n|---:|---|---:|---:|---:|---:|\n'
+  const floors: Record<string, string> = { check: 'yaml-floor', build: 'build-floor' }
+  return (
+    head +
+    measures
+      .map((measure) => {
+        const floor = measures.find(
+          (other) => other.lots === measure.lots && other.what === floors[measure.what],
+        )
+        const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
+        const { lots, what, seconds, peakMB } = measure
+        const aLot = (1000 * seconds) / lots
+        const cells = [lots, what, seconds.toFixed(2), aLot.toFixed(2), peakMB.toFixed(0), ratio]
+        return `| ${cells.join(' | ')} |\n`
+      })
+      .join('') +
+    archiveLines(measures) +
+    checkLines(measures) +
+    judgingLines(measures)
+  )
+}
+
+function archiveLines(measures: readonly Measure[]): string {
+  return measures
+    .flatMap(({ lots, detail }) => {
+      const size = detail?.['archiveMB']
+      return size === undefined
+        ? []
+        : [`\n${lots} lots: issued documents and their parts ${size.toFixed(1)} MB\n`]
+    })
+    .join('')
+}
+
+/**
+ * Checks and histories beside the computing that they look at: at most half of it is the aim, and linear where the
+ * microseconds a lot stay.
+ */
+function checkLines(measures: readonly Measure[]): string {
+  return measures
+    .filter(({ what }) => what === 'checks-and-history')
+    .map(({ lots, detail = {} }) => {
+      const [compute = 0, checks = 0, history = 0] = ['compute', 'checks', 'history'].map(
+        (name) => detail[`${name}Seconds`],
+      )
+      const both = checks + history
+      return (
+        `\n${lots} lots of ${detail['sources']} sources: lots ${compute.toFixed(2)} s, ` +
+        `histories ${history.toFixed(2)} s, checks ${checks.toFixed(2)} s; histories and checks take ` +
+        `${(both / compute).toFixed(2)} of what the lots take, ${(both / (compute + both)).toFixed(2)} of ` +
+        `all computing, ${((1e6 * both) / lots).toFixed(0)} µs a lot\n`
+      )
+    })
+    .join('')
+}
+
+/** The cost of judging for itself, since reading and computing take most of its part's time. */
+function judgingLines(measures: readonly Measure[]): string {
+  return measures
+    .filter(({ what }) => what === 'judge')
+    .map(({ lots, detail = {} }) => {
+      const seconds = (name: string) => `${detail[name]?.toFixed(2)} s`
+      const judging = [
+        `${detail['verdicts']} verdicts of ${detail['clauses']} clauses in ${seconds('judgeSeconds')}`,
+        `${detail['microsecondsAClause']?.toFixed(1)} µs a clause`,
+        `${detail['lotsTimesClausesASecond']} lots × clauses a second`,
+      ].join(', ')
+      const doubt =
+        `intervals ${seconds('intervalSeconds')} and explanations ${seconds('explainSeconds')} ` +
+        `for ${detail['indices']} indices`
+      const computing = `${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing`
+      return `\n${lots} lots: ${judging}; ${doubt}, beside ${computing}\n`
+    })
+    .join('')
+}
