@@ -32,6 +32,8 @@ export interface DotRowModel {
     readonly y: number
     readonly shape: DotShape
     readonly name: string | null
+    /** Baseline of the name: above the first lane, below any other, where no dot stands. */
+    readonly nameY: number
   }[]
 }
 
@@ -60,13 +62,17 @@ export function dotRows(rows: readonly DotRow[]): DotRowsModel | null {
   if (least === undefined || most === undefined) return null
   const x = scaleLog([least / MARGIN, most * MARGIN], [0, 1000])
   const across = (value: number) => rounded(x(value), 1)
-  let top = ROW_GAP / 2
+  // Names above the first row need as much room as between rows.
+  let top = ROW_GAP
   const drawn = rows.map(({ lanes, ground, mark }): DotRowModel => {
     const height = lanes.length * LANE
     const own = { top, height }
     top += height + ROW_GAP
     const placed = lanes.flatMap((lane, place) =>
-      lane.map((dot) => ({ dot, y: own.top + (place + 0.5) * LANE })),
+      lane.map((dot) => {
+        const y = own.top + (place + 0.5) * LANE
+        return { dot, y, nameY: place === 0 ? y - 7 : y + 16 }
+      }),
     )
     return {
       ...own,
@@ -78,7 +84,13 @@ export function dotRows(rows: readonly DotRow[]): DotRowsModel | null {
       intervals: placed.flatMap(({ dot, y }) =>
         dot.low === null || dot.high === null ? [] : [{ from: across(dot.low), to: across(dot.high), y }],
       ),
-      dots: placed.map(({ dot, y }) => ({ x: across(dot.value), y, shape: dot.shape, name: dot.name })),
+      dots: placed.map(({ dot: { value, shape, name }, y, nameY }) => ({
+        x: across(value),
+        y,
+        shape,
+        name,
+        nameY,
+      })),
     }
   })
   const base = top

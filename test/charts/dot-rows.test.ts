@@ -23,6 +23,13 @@ describe('dotRows', () => {
     expect(middle).toBeLessThan(lower)
     expect((first?.top ?? 0) + (first?.height ?? 0)).toBeLessThan(second?.top ?? 0)
   })
+  it('names a dot above the first lane and below the last, where no other dot stands', () => {
+    const lanes = [[dot(60, { name: 'A' })], [dot(70)], [dot(80, { name: 'C' })]]
+    const [first, , last] = dotRows([{ lanes, ground: null, mark: null }])?.rows[0]?.dots ?? []
+    expect(first?.nameY).toBeLessThan((first?.y ?? 0) - 4)
+    expect(first?.nameY).toBeGreaterThan(0)
+    expect(last?.nameY).toBeGreaterThan((last?.y ?? 0) + 12)
+  })
   it('draws intervals, ground and threshold on the same scale as the dots', () => {
     const drawn = dotRows([
       {

@@ -191,7 +191,7 @@ function firstPlaces(study: StudyEntry, { conditions, firstPlaces: places }: Scr
     const screen = conditions.find((one) => one.id === id)
     return `${screen === undefined ? id : nameOf(study, screen)}${place === 0 ? ' comes first' : ''} in ${shareText(share)}`
   })
-  return `Of 2,000 resamples of the materials, ${named.join(', ')}.`
+  return `Of 2,000 resamples of the materials, ${named.join('; ')}.`
 }
 
 function leftOutSentence(study: StudyEntry, { leftOut, conditions }: ScreenedRoute): string {

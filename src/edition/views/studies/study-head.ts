@@ -2,6 +2,7 @@
 import { printedUnits, written } from '../../../words/as-written.ts'
 import { date } from '../../../words/dates.ts'
 import { plural } from '../../../words/numbers.ts'
+import { unbroken } from '../../../words/sentences.ts'
 import { conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 
@@ -38,9 +39,9 @@ export function studyHead(study: StudyEntry): StudyHead {
   const { record, indices, readings } = study
   const materials = Object.entries(record.materials)
   return {
-    title: record.title,
+    title: unbroken(record.title),
     kind: STUDY_KINDS[record.kind],
-    question: record.question,
+    question: unbroken(record.question),
     facts: [
       ['Plan fixed', date(record.plan.fixed)],
       ['Readings', `${readings}, giving ${plural(indices.indices.length, 'index', 'indices')}`],
