@@ -36,6 +36,8 @@ if (form !== null && result !== null && count !== null && pages !== null)
   void start({ form, result, count, pages })
 
 async function start({ form, result, count, pages }: RegisterParts): Promise<void> {
+  // Before the columns arrive: what a reader chooses meanwhile is not overwritten.
+  takeFromAddress(form)
   const answer = await fetch(form.dataset['index'] ?? '')
   if (!answer.ok) return
   const data = readLotColumns(await answer.json())
@@ -91,7 +93,6 @@ async function start({ form, result, count, pages }: RegisterParts): Promise<voi
     draw()
     page = shown
   })
-  takeFromAddress(form)
   shownAnyway(form, result, count, document.querySelector('#filter-title'))
   draw()
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 
 import type { ListedLot } from '../../src/edition/shape/edition.ts'
-import { siteInBrowser } from './site-in-browser.ts'
+import { siteInBrowser, SLOW_MS } from './site-in-browser.ts'
 
 const demo = siteInBrowser('networkidle')
 
@@ -36,21 +36,24 @@ describe('the register', () => {
     await page.selectOption('select[name="source"]', source.id)
     await page.selectOption('select[name="criterion"]', lots.at(-1)?.outcomes[0]?.criterion ?? '')
     await page.selectOption('select[name="outcome"]', 'does-not-meet')
-    expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
+    // The form can be used before the columns have been read: the table follows when they have.
+    const rowsFound = () => page.locator('#filter-result tbody tr').count()
+    await expect.poll(rowsFound, { timeout: SLOW_MS }).toBe(failing.length)
     expect(await page.locator('#filter-count').textContent()).toBe(
       failing.length === 1 ? '1 lot found' : `${failing.length} lots found`,
     )
     await page.reload({ waitUntil: 'networkidle' })
-    expect(await page.locator('#filter-result tbody tr').count()).toBe(failing.length)
+    await expect.poll(rowsFound, { timeout: SLOW_MS }).toBe(failing.length)
     await page.context().close()
   })
 
   it('sorts by a column at a press of its heading and says so to a screen reader', async () => {
     const page = await demo.open('register/')
+    await page.locator('#filter-result tbody tr').first().waitFor()
     const heading = page.locator('#filter-result thead th').first()
     await heading.locator('button').press('Enter')
     // The table is drawn anew once the columns have been read.
-    await expect.poll(() => heading.getAttribute('aria-sort')).toBe('ascending')
+    await expect.poll(() => heading.getAttribute('aria-sort'), { timeout: SLOW_MS }).toBe('ascending')
     const numbers = await page.locator('#filter-result tbody th').allTextContents()
     expect(numbers).toHaveLength(100)
     expect(numbers).toEqual([...numbers].sort((a, b) => (a < b ? -1 : 1)))
