@@ -10,6 +10,8 @@ import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
+import { checkComposition } from './studies/check-composition.ts'
+import { checkCoverage } from './studies/check-coverage.ts'
 import { checkMeasures, checkShape } from './studies/check-study.ts'
 import { ownReadings } from './studies/study-readings.ts'
 import { tableReadings } from './studies/table-readings.ts'
@@ -123,6 +125,8 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
     const readings = files.studyReadings.get(id) ?? []
     checkShape(record, readings, report)
     checkMeasures(record, readings, report)
+    checkComposition(record, report)
+    if (report.count() === 0) checkCoverage(record, readings, report)
   }
   // A study with a fault names its table all the same.
   const all = new Set(files.ids.study)

@@ -35,6 +35,7 @@ import { checkPhysical } from './physical.ts'
 import type { AllRecords } from './references.ts'
 import { checkSite } from './site.ts'
 import { checkSetBy, routesOf } from '../studies/check-set-by.ts'
+import { studyHappenings } from '../studies/check-coverage.ts'
 import { checkStudy } from '../studies/check-study.ts'
 import { checkControl, checkSource } from './source-and-control.ts'
 
@@ -106,7 +107,7 @@ export function assemble(files: ReadFiles, today?: Moment): Records {
   }
   checkAll(loaded, all, asOf)
   checkFormers(loaded.lot, files.ids.lot)
-  checkAhead(loaded, asOf)
+  checkAhead(loaded, all, asOf)
   return {
     ...records,
     lots: faultless(records.lots, loaded.lot),
@@ -169,9 +170,21 @@ function isDescribed(condition: Condition): condition is DescribedCondition {
   return condition.standing !== 'details-to-be-entered'
 }
 
+/** Kinds of record that state quantities. */
+const PHYSICAL = [
+  'site',
+  'condition',
+  'control',
+  'criterion',
+  'lot',
+  'laboratory',
+  'source',
+  'study',
+] as const
+
 /** Each kind of record against itself and all others. */
 function checkAll(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefined): void {
-  for (const kind of ['site', 'condition', 'control', 'criterion', 'lot', 'laboratory', 'source'] as const)
+  for (const kind of PHYSICAL)
     for (const { record, report } of loaded[kind].values()) checkPhysical(kind, record, report)
   for (const { record, report } of loaded.site.values()) checkSite(record, all, report)
   for (const { record, report } of loaded.condition.values())
@@ -196,7 +209,7 @@ function checkOrigins(loaded: LoadedRecords, all: AllRecords, asOf: Moment | und
 }
 
 /** What has happened, of every kind of record that tells it. */
-function checkAhead(loaded: LoadedRecords, asOf: Moment | undefined): void {
+function checkAhead(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefined): void {
   for (const { record, report } of loaded.lot.values()) checkHappenings(lotHappenings(record), asOf, report)
   for (const { record, report } of loaded.control.values())
     checkHappenings(controlHappenings(record), asOf, report)
@@ -206,6 +219,10 @@ function checkAhead(loaded: LoadedRecords, asOf: Moment | undefined): void {
     checkHappenings(sourceHappenings(record), asOf, report)
   for (const { record, report } of loaded.laboratory.values())
     checkHappenings(laboratoryHappenings(record), asOf, report)
+  for (const [id, { report }] of loaded.study) {
+    const study = all.studies.get(id)
+    if (study !== undefined) checkHappenings(studyHappenings(study), asOf, report)
+  }
 }
 
 function faultless<T>(

@@ -49,6 +49,19 @@ const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['stock', [0, 1e7]],
 ])
 
+/** The same for a study: mortar cured in water that does not boil, cubes that a machine takes, steps that round. */
+const STUDY_BOUNDS: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
+  ['replacement', [0.1, 99.9]],
+  ['temperature', [1, 100]],
+  ['cube', [10, 300]],
+  ['end-contact', [0, 1e5]],
+  ['limit', [1, 1000]],
+  ['strength-activity-index', [0.01, 50]],
+  ['resistivity-index', [0.01, 500]],
+  ['heat', [-100, 5000]],
+  ['calcium-hydroxide', [-20, 300]],
+])
+
 /** Records that hold what a laboratory reports. */
 const HAS_RESULTS: ReadonlySet<RecordKind> = new Set(['lot', 'source'])
 
@@ -104,6 +117,8 @@ function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds 
   const of = path.findLastIndex((key) => key === 'results') + 1
   if (HAS_RESULTS.has(kind) && 0 < of && path.at(-1) !== 'standard-uncertainty')
     return property(path[of] as PropertyKey).bounds
+  const inStudy = kind === 'study' ? STUDY_BOUNDS.get(String(path.at(-1))) : undefined
+  if (inStudy !== undefined) return inStudy
   const specimen = path.at(-1) === 'resistance' || path.at(-2) === 'specimens'
   if (quantity === 'resistance' && specimen) return [1e-3, 1e9]
   return BOUNDS_BY_KEY.get(String(path.at(-1))) ?? BOUNDS[quantity]

@@ -47,6 +47,8 @@ export const CODES = {
   'issued-stray': 'a file in issued/ is not an issued document',
   'method-program': 'program code in a method page',
   'method-link': 'a link or an image of a method page leads where it must not',
+  'class-unfounded': 'a study compares classes, and nothing shows what a material is, or a class has none',
+  'reading-missing': 'a study lists a material or a batch that its readings leave without an index',
   'limit-off-study': 'a limit or its condition differs from the study that is said to have set it',
   ...CRITERION_CODES,
 } as const

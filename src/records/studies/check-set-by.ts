@@ -126,13 +126,13 @@ function warn(
       `the study ${study} has no ${clause.property} at ${there}`,
       'name a condition and an age that the study read, or the user who set the limit',
     )
-  for (const { threshold, limit, written: here } of found.limits) {
+  for (const { threshold, atLimit, limit, written: here } of found.limits) {
     if (threshold === limit) continue
     report.warnAt(
       at,
       'limit-off-study',
       threshold === null
-        ? `the study ${study} gives no threshold at ${there}, where classes overlap`
+        ? `the study ${study} gives no threshold at ${there}, where ${atLimit === null ? 'one of the classes has no material' : 'classes overlap'}`
         : `the limit is ${here}, and the threshold of the study ${study} at ${there} is ${threshold} %`,
       'write the threshold of the study, or name under set-by the user who set another limit',
     )

@@ -4,7 +4,9 @@ import { loadStudies, STUDY } from './study-folder.ts'
 function read(readings: string, study = STUDY) {
   const { records, diagnostics } = loadStudies({ 'S.yaml': `${study}readings:\n${readings}` })
   return {
-    told: diagnostics.map(({ line, column, code }) => `${line}:${column} ${code}`),
+    told: diagnostics
+      .filter(({ severity }) => severity === 'error')
+      .map(({ line, column, code }) => `${line}:${column} ${code}`),
     readings: records.studies
       .get('S')
       ?.readings.map(({ material, batch, age, measure, value, above }) =>
@@ -82,7 +84,8 @@ describe('a study', () => {
       'S.yaml': text,
       'S.csv': 'material,age,strength (MPa)\nA1,28 d,40\n',
     })
-    expect(diagnostics.map(({ code }) => code)).toEqual(['reading-twice'])
+    const faults = diagnostics.filter(({ severity }) => severity === 'error')
+    expect(faults.map(({ code }) => code)).toEqual(['reading-twice'])
   })
   it('leaves a table that no study names unread, with a warning', () => {
     const { diagnostics } = loadStudies({ 'S.yaml': STUDY, 'T.csv': '\u0000' })

@@ -13,8 +13,8 @@ question: Which?
 by: laboratory
 plan: { fixed: 2026-01-01, threshold: { strength-activity-index: 5 %, resistivity-index: 50 % } }
 materials:
-  Q1: { title: quartz, class: inert }
-  A1: { title: ash, class: reactive }
+  Q1: { title: quartz, class: inert, shown-by: heat }
+  A1: { title: ash, class: reactive, shown-by: heat }
 conditions:
   R30: { replacement: 30 % }
 `
