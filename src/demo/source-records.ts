@@ -14,6 +14,7 @@ unit: boiler unit 2
 coal-sources: [Upper Fell seam]
 additives: none
 safety-data-sheet: SDS SK-1, revision 4
+reactivity: { class: reactive, shown-by: "calcium hydroxide consumed, two outside laboratories" }
 `,
   'quellan-ash': `name: Quellan Basin fly ash
 producer: quellan
@@ -26,6 +27,7 @@ unit: boiler units 1 and 3
 coal-sources: [Basin open pit, Low Ridge pit]
 additives: none
 safety-data-sheet: SDS QB-2, revision 1
+reactivity: { class: reactive, shown-by: "calcium hydroxide consumed, two outside laboratories" }
 `,
   'tarn-hollow-tuff': `name: Tarn Hollow tuff
 producer: tarn-hollow
@@ -36,6 +38,7 @@ trade-name: Tarn Hollow N
 deposit: Tarn Hollow quarry, bench 4
 additives: "grinding aid, 0.02 %"
 safety-data-sheet: SDS TH-1, revision 2
+reactivity: { class: reactive, shown-by: "calcium hydroxide consumed, two outside laboratories" }
 `,
   'skarnmere-reclaimed': `name: Skarnmere reclaimed ash
 producer: skarnmere
@@ -45,6 +48,7 @@ class: F
 deposit: Skarnmere storage area, cells B and C
 additives: "dried, screened, classified"
 safety-data-sheet: SDS SK-3, revision 1
+reactivity: { class: weak, shown-by: "calcium hydroxide consumed, two outside laboratories" }
 `,
   'tarn-hollow-limestone': `name: Tarn Hollow limestone
 producer: tarn-hollow
@@ -54,6 +58,7 @@ trade-name: Tarn Hollow filler
 deposit: Tarn Hollow quarry, limestone face
 additives: none
 safety-data-sheet: SDS TH-4, revision 1
+reactivity: { class: inert, shown-by: "calcium hydroxide consumed, two outside laboratories" }
 # An inert reference: judged only under the sets that are to tell reactive from inert.
 criteria:
   - { set: strength-or-resistivity }

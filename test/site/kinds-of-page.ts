@@ -46,6 +46,7 @@ export function kindsOfPage(edition: Edition): string[] {
     paths.limitsOf('strength-activity-index'),
     ...[...edition.laboratories.keys()].slice(0, 1).map(paths.laboratory),
     paths.studies,
+    paths.ownLots,
     ...[...edition.studies.keys()].map(paths.study),
     ...edition.methods.slice(0, 1).map((method) => paths.method(method.id)),
   ]

@@ -34,6 +34,7 @@ export const paths = {
   conditions: 'conditions/',
   condition: (id: string) => `conditions/#${id}`,
   studies: 'studies/',
+  ownLots: 'own-lots/',
   study: (id: string) => `studies/${id}/`,
   studyTable: (id: string) => `data/studies/${id}.csv`,
   studyData: (id: string) => `data/studies/${id}.json`,

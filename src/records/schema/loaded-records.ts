@@ -10,6 +10,9 @@ export type Id = string
 /** A lot as SOURCE/LOT. */
 export type LotReference = string
 
+/** What a material is known to be, from elsewhere than the indices judged here. */
+export type ReactivityClass = 'inert' | 'weak' | 'reactive'
+
 /** Kind of material. */
 export type Kind = 'coal-fly-ash' | 'coal-bottom-ash' | 'harvested-coal-ash' | 'raw-natural-pozzolan' | 'calcined-natural-pozzolan' | 'slag' | 'silica-fume' | 'blend' | 'limestone-filler' | 'quartz-filler'
 
@@ -434,6 +437,12 @@ export type Source = {
   'safety-data-sheet'?: string
   /** Declared values by property. */
   declared?: { [key in PropertyKey]?: string }
+  /** What the material is known to be, for the comparison of conditions over the site’s own lots. */
+  reactivity?: {
+    class: ReactivityClass
+    /** What says so: a test other than the indices compared. */
+    'shown-by': string
+  }
   /** Facts that clauses require, each one word, for instance coal-only: yes or use: concrete. */
   facts?: { [key: string]: string }
   /** Documents that clauses require. */
@@ -1440,8 +1449,7 @@ export type Study = {
   materials: { [key: string]: {
     /** What it is. */
     title: string
-    /** What it is known to be, from elsewhere than the indices judged here. */
-    class?: 'inert' | 'weak' | 'reactive'
+    class?: ReactivityClass
     /** What says so. */
     'shown-by'?: string
     kind?: Kind

@@ -115,7 +115,8 @@ function dotRow({ means, separation, threshold }: ConditionScreen): DotRow {
   }
 }
 
-function groundOf(separation: ConditionScreen['separation']): DotRow['ground'] {
+/** Ground between the classes: a gap, or what they share. */
+export function groundOf(separation: ConditionScreen['separation']): DotRow['ground'] {
   if (separation === null) return null
   const [inert, reactive] = [separation.highestInert.value, separation.lowestReactive.value]
   return inert < reactive
