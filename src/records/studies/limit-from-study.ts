@@ -8,7 +8,14 @@ import { STUDY_LEVEL } from './screening-asked.ts'
 
 /** Something that a clause's condition and the study's state differently, each as written. */
 export interface ConditionDifference {
-  readonly what: 'condition' | 'replacement' | 'curing temperature' | 'w/cm' | 'curing' | 'age'
+  readonly what:
+    | 'condition'
+    | 'replacement'
+    | 'curing temperature'
+    | 'w/cm'
+    | 'quantity held constant'
+    | 'curing'
+    | 'age'
   readonly clause: string
   readonly study: string
 }
@@ -69,6 +76,11 @@ function differences(
     ['replacement', condition?.replacement?.amount, own.replacement],
     ['curing temperature', condition?.curing?.temperature, own.temperature],
     ['w/cm', number(condition?.water?.['w/cm']), number(own['w/cm'])],
+    [
+      'quantity held constant',
+      text(condition && heldConstant(condition)),
+      text(own.flow?.replace('constant-', '')),
+    ],
     ['curing', text(condition?.curing?.medium), text(own.curing)],
     ['age', clause.age && { value: clause.age.hours, written: clause.age.text }, hours(age)],
   ]
@@ -77,6 +89,12 @@ function differences(
       ? []
       : [{ what, clause: here.written, study: there.written }],
   )
+}
+
+/** What the condition keeps from batch to batch: flow or w/cm. */
+function heldConstant({ water }: Condition): string | undefined {
+  if (water?.['flow-within'] !== undefined) return 'flow'
+  return water?.['w/cm'] === undefined ? undefined : 'w/cm'
 }
 
 /** A thing as written, with what it is compared by; undefined where it is not stated. */

@@ -19,7 +19,7 @@ conditions:
   R30: { replacement: 30 % }
 `
 
-/** @param files of studies/ by name, as text */
+/** @param files as text, by their paths from studies/ */
 export function loadStudies(files: Readonly<Record<string, string>>) {
   const content = mkdtempSync(join(tmpdir(), 'studies-'))
   cpSync(BASE, content, { recursive: true })
