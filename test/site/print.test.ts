@@ -185,3 +185,29 @@ describe('a page of another kind in print', () => {
     expect(missing).toEqual([])
   }, 60_000)
 })
+
+describe('a row of dots', () => {
+  it('stands beside its name, on screen and on paper', async () => {
+    const study = [...demo.site.edition.studies.values()].find(({ kind }) => kind === 'screening')
+    const page = await demo.open(`studies/${study?.id}/`)
+    for (const media of ['screen', 'print'] as const) {
+      await page.emulateMedia({ media })
+      const off = await page.evaluate(() =>
+        [...document.querySelectorAll('.dot-rows')].flatMap((chart) => {
+          const top = chart.querySelector('svg.fluid')?.getBoundingClientRect().top ?? 0
+          // Reactive materials lie in the upper of three lanes of 12 px, so that a row's middle is a lane below.
+          const reactive = [...chart.querySelectorAll('use[href="#dot-disc"], use[href="#dot-up"]')]
+          const middles = reactive.map((dot) => top + Number(dot.parentElement?.getAttribute('y')) + 12)
+          const rows = [...new Set(middles)].sort((a, b) => a - b)
+          return [...(chart.querySelector('.dot-names')?.children ?? [])].map((name, place) => {
+            const { top: from, bottom } = name.getBoundingClientRect()
+            return Math.abs((from + bottom) / 2 - (rows[place] ?? 0))
+          })
+        }),
+      )
+      expect(off.length).toBeGreaterThan(10)
+      expect(Math.max(...off), media).toBeLessThan(6)
+    }
+    await page.context().close()
+  })
+})
