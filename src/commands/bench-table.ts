@@ -11,7 +11,7 @@ export interface Measure {
 
 /** A part that has ended, while others run. */
 export function progress({ what, lots, seconds, peakMB }: Measure): string {
-  return `${lots} lots, ${what}: ${seconds.toFixed(1)} s, ${peakMB.toFixed(0)} MB\n`
+  return `${lots === 0 ? '' : `${lots} lots, `}${what}: ${seconds.toFixed(1)} s, ${peakMB.toFixed(0)} MB\n`
 }
 
 export function table(measures: readonly Measure[]): string {
@@ -21,6 +21,7 @@ export function table(measures: readonly Measure[]): string {
   return (
     head +
     measures
+      .filter(({ lots }) => 0 < lots)
       .map((measure) => {
         const floor = measures.find(
           (other) => other.lots === measure.lots && other.what === floors[measure.what],
@@ -34,7 +35,8 @@ export function table(measures: readonly Measure[]): string {
       .join('') +
     archiveLines(measures) +
     checkLines(measures) +
-    judgingLines(measures)
+    judgingLines(measures) +
+    studyLines(measures)
   )
 }
 
@@ -88,5 +90,17 @@ function judgingLines(measures: readonly Measure[]): string {
       const computing = `${(detail['computeSeconds'] ?? 0).toFixed(2)} s of computing`
       return `\n${lots} lots: ${judging}; ${doubt}, beside ${computing}\n`
     })
+    .join('')
+}
+
+/** Each within a second is the aim. */
+function studyLines(measures: readonly Measure[]): string {
+  return measures
+    .filter(({ what }) => what === 'studies')
+    .map(
+      ({ detail = {} }) =>
+        `\nstudies: 20 laboratories × 30 materials × 4 replicates ${detail['roundRobinSeconds']?.toFixed(2)} s; ` +
+        `60 materials × 12 conditions with 2,000 resamples ${detail['screeningSeconds']?.toFixed(2)} s\n`,
+    )
     .join('')
 }

@@ -10,13 +10,16 @@ import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { checksAndHistories } from './bench-checks.ts'
 import { buildFloor, check, judging, wholeBuild, yamlFloor } from './bench-parts.ts'
+import { studies } from './bench-studies.ts'
 import { type Measure, progress, table } from './bench-table.ts'
 import { command, EXIT, ROOT, run } from './program.ts'
 
 const SELF = resolve(ROOT, 'src/commands/bench.ts')
 
+/** A part of its own: it has no lots. */
+const STUDIES = 'studies'
 /** In this order: the floor of the build needs what the build wrote. */
-const PARTS = ['yaml-floor', 'check', 'checks-and-history', 'judge', 'build', 'build-floor']
+const PARTS = ['yaml-floor', 'check', 'checks-and-history', 'judge', 'build', 'build-floor', STUDIES]
 
 await run(async () => {
   const options = command('bench', 'Measure reading, computing and building on generated lots.')
@@ -39,9 +42,13 @@ await run(async () => {
     }>()
   if (options.part !== undefined) return part(options.part, options.folder ?? '', options.site ?? '')
   const parts = options.parts.split(',')
-  const measures = options.sizes
-    .split(',')
-    .flatMap((lots) => measureSize(Number(lots), options.sources, parts))
+  const ofLots = parts.filter((name) => name !== STUDIES)
+  const measures = [
+    ...(ofLots.length === 0 ? [] : options.sizes.split(',')).flatMap((lots) =>
+      measureSize(Number(lots), options.sources, ofLots),
+    ),
+    ...(parts.includes(STUDIES) ? [measurePart(STUDIES, 0, '', '')] : []),
+  ]
   mkdirSync(resolve(options.out, '..'), { recursive: true })
   writeFileSync(options.out, `${JSON.stringify({ format: 1, node: process.version, measures }, null, 2)}\n`)
   process.stdout.write(table(measures))
@@ -92,6 +99,7 @@ async function part(name: string, folder: string, site: string): Promise<number>
       judge: judging,
       build: wholeBuild,
       'build-floor': buildFloor,
+      [STUDIES]: studies,
     }[name] ?? unknownPart
   )(folder, site)
   process.stdout.write(`${JSON.stringify({ ...detail, peakMB: process.resourceUsage().maxRSS / 1024 })}\n`)
