@@ -67,6 +67,12 @@ export function shareText(share: number): string {
   return `${plainNumber(100 * share, 0)} %`
 }
 
+/** A chance as whole per cent; never printed as none or as certain, which no reading shows. */
+export function chanceText(chance: number): string {
+  if (chance < 0.005) return '< 1 %'
+  return chance < 0.995 ? shareText(chance) : '> 99 %'
+}
+
 /** "0 of 6, at most 39 %". */
 export function boundText(wrong: number, n: number, bound: number): string {
   return `${wrong} of ${n}, at most ${shareText(bound)}`

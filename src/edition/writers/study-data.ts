@@ -3,6 +3,7 @@ import type { RoundRobinMaterial } from '../../core/studies/interlaboratory/roun
 import type { Deviation, Precision } from '../../core/studies/interlaboratory/precision.ts'
 import type { RuggednessOf } from '../../core/studies/ruggedness/ruggedness-study.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../core/studies/screening/screening.ts'
+import { variationRows } from './study-variation-rows.ts'
 import type { StudyEntry } from '../shape/study-entry.ts'
 
 /** A row of `studies[].results` of schemas/check.json. */
@@ -20,6 +21,7 @@ export interface StudyRow {
   readonly reason?: string
   /** The value is a bound that the figure lies above. */
   readonly above?: true
+  readonly degreesOfFreedom?: number
 }
 
 /**
@@ -47,7 +49,11 @@ export function studyData(study: StudyEntry): Record<string, unknown> {
 }
 
 function routeRows({ property, conditions }: ScreenedRoute): StudyRow[] {
-  return conditions.flatMap((screen) => [...meanRows(property, screen), ...separationRows(property, screen)])
+  return conditions.flatMap((screen) => [
+    ...meanRows(property, screen),
+    ...separationRows(property, screen),
+    ...variationRows(property, screen),
+  ])
 }
 
 function meanRows(property: string, { condition, age, means }: ConditionScreen): StudyRow[] {

@@ -14,6 +14,7 @@ import {
 import { firstPlaces } from './first-places.ts'
 import { type ErrorsAtThreshold, errorsAt } from './errors-at-threshold.ts'
 import { type ConditionMeans, conditionMeans, type MaterialClass } from './material-means.ts'
+import { type WhatVaries, whatVaries } from './what-varies.ts'
 import { zPrime } from './z-prime.ts'
 
 export interface ScreenedMaterial {
@@ -31,6 +32,8 @@ export interface ConditionScreen extends JudgedCondition {
   /** What full separation shows of the area with no model assumed; null without full separation. */
   readonly areaWithoutModel: number | null
   readonly errors: ErrorsAtThreshold | null
+  /** null where no batch is a repeat of another. */
+  readonly varies: WhatVaries | null
   /** Z′ on the scale as it is, and on the logarithmic one; null where something is above a bound. */
   readonly zPrime: { readonly linear: number | null; readonly logarithmic: number | null }
 }
@@ -88,6 +91,7 @@ export function screening(indices: readonly BatchIndex[], asked: ScreeningAsked)
 interface Screened extends ScreenedCondition {
   readonly condition: string
   readonly age: Age
+  readonly indices: readonly BatchIndex[]
 }
 
 function screenedConditions(own: readonly BatchIndex[], { materials, level }: ScreeningAsked): Screened[] {
@@ -103,7 +107,7 @@ function screenedConditions(own: readonly BatchIndex[], { materials, level }: Sc
         }),
         level,
       )
-      return [{ id: conditionId(first), condition: first.condition, age: first.age, means }]
+      return [{ id: conditionId(first), condition: first.condition, age: first.age, means, indices: group }]
     })
     .toSorted((a, b) =>
       a.condition < b.condition ? -1 : a.condition > b.condition ? 1 : compareAges(a.age, b.age),
@@ -121,11 +125,11 @@ export function conditionId({ condition, age }: { readonly condition: string; re
 function conditionScreen(
   judged: JudgedCondition,
   screened: readonly Screened[],
-  { level, batches }: ScreeningAsked,
+  { materials, level, batches }: ScreeningAsked,
 ): ConditionScreen {
   const found = screened.find(({ id }) => id === judged.id)
   if (found === undefined) throw new RangeError(`screening needs to know its conditions, got ${judged.id}`)
-  const { condition, age, means } = found
+  const { condition, age, means, indices } = found
   const { separation, threshold } = judged
   const won = separation === null ? 0 : separation.area * separation.inert * separation.reactive
   return {
@@ -137,6 +141,11 @@ function conditionScreen(
     areaWithoutModel:
       separation?.area === 1 ? areaWithoutModel(separation.inert, separation.reactive, level) : null,
     errors: threshold === null ? null : errorsAt(means, threshold, { batches, level }),
+    varies: whatVaries(indices, {
+      classes: new Map(materials.map(({ code, class: known }) => [code, known])),
+      batches,
+      level,
+    }),
     zPrime: zPrimes(means),
   }
 }

@@ -10,7 +10,7 @@ import {
 import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/screening/screening.ts'
 import { number, plural } from '../../../words/numbers.ts'
 import { sentence } from '../../../words/sentences.ts'
-import { shareText, STUDY_ROUTES } from '../../../words/studies.ts'
+import { chanceText, shareText, STUDY_ROUTES } from '../../../words/studies.ts'
 import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { type ChartTable, numberHead } from '../chart-table.ts'
@@ -93,12 +93,6 @@ function readingOf(
     case 'seen':
       return { value: `${errors.wrong.length} of ${errors.n}`, words: 'seen' }
   }
-}
-
-/** A chance is never printed as none or as certain, which no reading shows. */
-function chanceText(chance: number): string {
-  if (chance < 0.005) return '< 1 %'
-  return chance < 0.995 ? shareText(chance) : '> 99 %'
 }
 
 /** At the step of thresholds or a multiple of it, and at the threshold itself. */

@@ -16,6 +16,7 @@ import { nameOf } from './screened-name.ts'
 import { type ControlLine, controlLines } from './study-controls.ts'
 import { type TemperatureLinesView, temperatureLinesViews } from './temperature-lines-view.ts'
 import { type UsualView, usualView } from './usual-index.ts'
+import { type WhatVariesView, whatVariesView } from './what-varies-view.ts'
 
 export interface RouteView {
   readonly route: string
@@ -28,6 +29,7 @@ export interface RouteView {
   readonly rows: readonly { readonly name: string; readonly threshold: string; readonly wrong: string }[]
   readonly table: readonly ConditionLine[]
   readonly firstPlaces: string
+  readonly varies: WhatVariesView | null
   readonly leftOut: string
   readonly usual: UsualView | null
 }
@@ -91,6 +93,7 @@ function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly Screen
     })),
     table: route.conditions.map((screen) => conditionLine(study, screen)),
     firstPlaces: firstPlaces(study, route),
+    varies: whatVariesView(study, route, bestName(study, route)),
     leftOut: leftOutSentence(study, route),
     usual: usualView(study, route, all),
   }
