@@ -73,7 +73,7 @@ export function newMaterialSentence(said: NewMaterialSaid): string {
 }
 
 /** What the figures leave out or take for granted. */
-export function variationNotes({ figures, laboratories, leftOut }: WhatVaries): string[] {
+export function variationNotes({ figures, laboratories, aboveCeiling }: WhatVaries): string[] {
   return [
     ...(figures.some(({ isNegative }) => isNegative)
       ? [
@@ -81,10 +81,10 @@ export function variationNotes({ figures, laboratories, leftOut }: WhatVaries): 
         ]
       : []),
     ...(laboratories === 1 ? ['A new material is one tested in this laboratory.'] : []),
-    ...(leftOut.length === 0
+    ...(aboveCeiling.length === 0
       ? []
       : [
-          `Left out, with batches above the ceiling: ${listWords(leftOut, 'and')}; what their class scatters is that of the rest.`,
+          `Left out, with batches above the ceiling: ${listWords(aboveCeiling, 'and')}; what their class scatters is that of the rest.`,
         ]),
   ]
 }

@@ -53,7 +53,7 @@ describe('variationNotes', () => {
     const notes = variationNotes({
       figures: [{ part: 'batch', deviation: 0, why: null, isNegative: true, df: null }],
       laboratories: 1,
-      leftOut: ['R1', 'R2'],
+      aboveCeiling: ['R1', 'R2'],
       inert: 'no-scatter',
       reactive: 'no-scatter',
       level: 0.95,

@@ -13,7 +13,7 @@ export function variationRows(
   const components = varies.figures.map(
     ({ part, deviation, why, df }: VaryingFigure): StudyRow => ({
       ...{ ...of, statistic: `deviation-${part}`, value: deviation, interval: null },
-      n: means.means.length - varies.leftOut.length,
+      n: means.means.length - varies.aboveCeiling.length,
       ...(why === null ? {} : { reason: why }),
       ...(df === null ? {} : { degreesOfFreedom: df }),
     }),

@@ -39,6 +39,14 @@ const CASES: Readonly<Record<string, readonly [study: string, rows?: readonly st
     ['control,,,1,28 d,50', 'A1,,,1,28 d,50', 'A1,,,2,28 d,50', 'Q1,,,1,28 d,50', 'Q1,,,2,28 d,50'],
   ],
   'everything above the ceiling': [STUDY, ['control,,,1,28 d,50', 'A1,,,1,28 d,> 900', 'Q1,,,1,28 d,> 900']],
+  'several laboratories, one of which read one class alone': [
+    STUDY + LABORATORIES(3),
+    ['1', '2', '3'].flatMap((l) => [
+      `control,,L${l},1,28 d,50`,
+      `A1,,L${l},1,28 d,6${l}`,
+      ...(l === '3' ? [] : [`Q1,,L${l},1,28 d,4${l}`]),
+    ]),
+  ],
   'no control': [STUDY, ['A1,,,1,28 d,45', 'Q1,,,1,28 d,40']],
   'a control above the ceiling': [STUDY, ['control,,,1,28 d,> 900', 'A1,,,1,28 d,45', 'Q1,,,1,28 d,40']],
   'one laboratory': [ROUND, ['control,,,1,28 d,50', 'A1,,,1,28 d,45', 'A1,,,2,28 d,46']],

@@ -1,16 +1,11 @@
 /** A screening study: every condition of a route, the best first, with what its threshold would let through. */
 import { type Age, compareAges } from '../../measure/age.ts'
+import { compareTexts } from '../../measure/compare-texts.ts'
 import type { BatchIndex } from '../batch-indices.ts'
 import type { StudyIndexProperty } from '../study-reading.ts'
 import { areaInterval, areaWithoutModel } from './area-interval.ts'
-import {
-  type JudgedCondition,
-  type LeftOut,
-  leaveOneOut,
-  orderedConditions,
-  placed,
-  type ScreenedCondition,
-} from './choice.ts'
+import { type JudgedCondition, orderedConditions, placed, type ScreenedCondition } from './choice.ts'
+import { type LeavingOut, type LeftOut, leaveOneOut, withoutEachMaterial } from './left-out.ts'
 import { firstPlaces } from './first-places.ts'
 import { type ErrorsAtThreshold, errorsAt } from './errors-at-threshold.ts'
 import { type ConditionMeans, conditionMeans, type MaterialClass } from './material-means.ts'
@@ -44,7 +39,10 @@ export interface ScreenedRoute {
   readonly step: number
   /** Best first. */
   readonly conditions: readonly ConditionScreen[]
+  /** Each material left out in turn. */
   readonly leftOut: readonly LeftOut[]
+  /** Each laboratory left out in turn; none where there is but one. */
+  readonly laboratoriesOut: readonly LeftOut[]
   /** How often each condition comes first when materials are drawn anew. */
   readonly firstPlaces: readonly { readonly id: string; readonly share: number }[]
 }
@@ -81,7 +79,8 @@ export function screening(indices: readonly BatchIndex[], asked: ScreeningAsked)
         property,
         step,
         conditions,
-        leftOut: leaveOneOut(screened, step),
+        leftOut: leaveOneOut(withoutEachMaterial(screened), step),
+        laboratoriesOut: leaveOneOut(withoutEachLaboratory(own, asked), step),
         firstPlaces: firstPlaces(screened, asked.resamples, asked.chance),
       },
     ]
@@ -112,6 +111,23 @@ function screenedConditions(own: readonly BatchIndex[], { materials, level }: Sc
     .toSorted((a, b) =>
       a.condition < b.condition ? -1 : a.condition > b.condition ? 1 : compareAges(a.age, b.age),
     )
+}
+
+/** A laboratory's own results judge its materials; without it the others choose. */
+function withoutEachLaboratory(own: readonly BatchIndex[], asked: ScreeningAsked): LeavingOut[] {
+  const codes = [...new Set(own.map(({ laboratory }) => laboratory))]
+  if (codes.length < 2) return []
+  return codes.toSorted(compareTexts).map((left) => ({
+    left,
+    rest: screenedConditions(
+      own.filter(({ laboratory }) => laboratory !== left),
+      asked,
+    ),
+    itself: screenedConditions(
+      own.filter(({ laboratory }) => laboratory === left),
+      asked,
+    ),
+  }))
 }
 
 /**

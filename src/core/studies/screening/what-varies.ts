@@ -48,7 +48,7 @@ export interface WhatVaries {
   readonly figures: readonly VaryingFigure[]
   readonly laboratories: number
   /** Left out, since some of their batches are known only as above a bound. */
-  readonly leftOut: readonly string[]
+  readonly aboveCeiling: readonly string[]
   readonly inert: NewMaterial | NoNewMaterial
   readonly reactive: NewMaterial | NoNewMaterial
   readonly level: number
@@ -74,8 +74,10 @@ export interface VariesAsked {
  */
 export function whatVaries(indices: readonly BatchIndex[], asked: VariesAsked): WhatVaries | null {
   const known = indices.filter(({ material }) => asked.classes.has(material))
-  const leftOut = [...new Set(known.filter(({ above }) => above).map(({ material }) => material))]
-  const rows = known.filter(({ material }) => !leftOut.includes(material)).map((index) => rowOf(index, asked))
+  const aboveCeiling = [...new Set(known.filter(({ above }) => above).map(({ material }) => material))]
+  const rows = known
+    .filter(({ material }) => !aboveCeiling.includes(material))
+    .map((index) => rowOf(index, asked))
   const classes = (['inert', 'weak', 'reactive'] as const).filter((own) =>
     rows.some((row) => row.class === own),
   )
@@ -88,7 +90,7 @@ export function whatVaries(indices: readonly BatchIndex[], asked: VariesAsked): 
   if (found === null) return null
   const laboratories = new Set(rows.map(({ laboratory }) => laboratory)).size
   const newOf = (own: 'inert' | 'reactive') =>
-    leftOut.some((material) => asked.classes.get(material) === own)
+    aboveCeiling.some((material) => asked.classes.get(material) === own)
       ? 'above-ceiling'
       : newMaterial({ rows, terms, found, own, asked })
   return {
@@ -97,7 +99,7 @@ export function whatVaries(indices: readonly BatchIndex[], asked: VariesAsked): 
       figureOf(found, 'batch', terms.length, laboratories),
     ],
     laboratories,
-    leftOut,
+    aboveCeiling,
     inert: newOf('inert'),
     reactive: newOf('reactive'),
     level: asked.level,

@@ -11,6 +11,7 @@ import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { dotShape } from './dot-shape.ts'
 import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
+import { leftOutWords } from './left-out-view.ts'
 import { type ReferenceView, referenceView } from './reference-view.ts'
 import { nameOf } from './screened-name.ts'
 import { type ControlLine, controlLines } from './study-controls.ts'
@@ -30,7 +31,9 @@ export interface RouteView {
   readonly table: readonly ConditionLine[]
   readonly firstPlaces: string
   readonly varies: WhatVariesView | null
+  /** Each material left out in turn, and each laboratory. */
   readonly leftOut: string
+  readonly laboratoriesOut: readonly string[]
   readonly usual: UsualView | null
 }
 
@@ -94,7 +97,7 @@ function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly Screen
     table: route.conditions.map((screen) => conditionLine(study, screen)),
     firstPlaces: firstPlaces(study, route),
     varies: whatVariesView(study, route, bestName(study, route)),
-    leftOut: leftOutSentence(study, route),
+    ...leftOutWords(study, route),
     usual: usualView(study, route, all),
   }
 }
@@ -196,27 +199,6 @@ function firstPlaces(study: StudyEntry, { conditions, firstPlaces: places }: Scr
     return `${screen === undefined ? id : nameOf(study, screen)}${place === 0 ? ' comes first' : ''} in ${shareText(share)}`
   })
   return `Of 2,000 resamples of the materials, ${named.join('; ')}.`
-}
-
-function leftOutSentence(study: StudyEntry, { leftOut, conditions }: ScreenedRoute): string {
-  const best = conditions[0]
-  const right = leftOut.filter((one) => one.right === true).length
-  const wrong = leftOut.filter((one) => one.right === false)
-  const open = leftOut.filter((one) => one.right === null)
-  const moved = leftOut.filter((one) => one.condition !== best?.id)
-  const names = (all: typeof leftOut) => all.map(({ material }) => material).join(', ')
-  const movedTo = moved.map(({ material, condition }) => {
-    const screen = conditions.find((one) => one.id === condition)
-    return `without ${material} it is ${screen === undefined ? 'none' : nameOf(study, screen)}`
-  })
-  return [
-    `${right} of ${leftOut.length} materials are judged rightly by the condition and threshold that the others give`,
-    wrong.length === 0 ? '' : `; wrongly: ${names(wrong)}`,
-    open.length === 0 ? '' : `; not decided: ${names(open)}`,
-    movedTo.length === 0
-      ? '. The choice of condition is the same each time.'
-      : `. The choice of condition changes: ${movedTo.join('; ')}.`,
-  ].join('')
 }
 
 function numbersAllow(routes: readonly ScreenedRoute[]): string {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { leaveOneOut, orderedConditions, thresholdOf } from '../../../../src/core/studies/screening/choice.ts'
+import { orderedConditions, thresholdOf } from '../../../../src/core/studies/screening/choice.ts'
 import { errorsAt } from '../../../../src/core/studies/screening/errors-at-threshold.ts'
 import { conditionMeans, type MaterialClass } from '../../../../src/core/studies/screening/material-means.ts'
 import { separation } from '../../../../src/core/studies/screening/separation.ts'
@@ -93,19 +93,5 @@ describe('errorsAt', () => {
     })
     expect(even.inert.furtherBatches).toBeCloseTo(0.5, 9)
     expect(even.reactive.furtherBatches).toBeCloseTo(0.5, 9)
-  })
-})
-
-describe('leaveOneOut', () => {
-  it('chooses condition and threshold without the material, then judges it', () => {
-    const condition = { id: 'C', means: means({ I1: '70 70', I2: '95 95', R1: '100 100', R2: '130 130' }) }
-    const found = leaveOneOut([condition], 1)
-    // Without I2 the threshold is √(70 · 100) = 84, under which I2 passes.
-    expect(found.map(({ material, threshold, right }) => [material, threshold, right])).toEqual([
-      ['I1', 97, true],
-      ['I2', 84, false],
-      ['R1', 111, false],
-      ['R2', 97, true],
-    ])
   })
 })

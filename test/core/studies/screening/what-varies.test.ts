@@ -115,7 +115,7 @@ describe('whatVaries', () => {
   })
   it('leaves a material above the ceiling out, and says nothing of a new one of its class', () => {
     const one = found(batches({ ...BALANCED, R4: '104 109+ 106' }))
-    expect(one?.leftOut).toEqual(['R4'])
+    expect(one?.aboveCeiling).toEqual(['R4'])
     expect(one?.reactive).toBe('above-ceiling')
     expect(typeof one?.inert).toBe('object')
   })
