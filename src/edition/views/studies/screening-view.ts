@@ -11,6 +11,7 @@ import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { dotShape } from './dot-shape.ts'
 import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
+import { type FactorsView, factorsViews } from './factors-view.ts'
 import { leftOutWords } from './left-out-view.ts'
 import { type ReferenceView, referenceView } from './reference-view.ts'
 import { nameOf } from './screened-name.ts'
@@ -58,6 +59,7 @@ export interface ScreeningView {
   /** What the chance for further batches speaks of. */
   readonly batches: string
   readonly temperatureLines: readonly TemperatureLinesView[]
+  readonly factors: readonly FactorsView[]
   readonly reference: readonly ReferenceView[]
 }
 
@@ -73,6 +75,7 @@ export function screeningView(
     errorCurves: routes.flatMap((route) => errorCurvesView(study, route, bestName(study, route)) ?? []),
     batches: batchWords(study, routes),
     temperatureLines: temperatureLinesViews(study, routes),
+    factors: factorsViews(study, routes),
     reference: routes.flatMap((route) => referenceView(study, route, bestName(study, route)) ?? []),
   }
 }
