@@ -7,6 +7,7 @@ import type { StudyIndexProperty } from '../study-reading.ts'
 import { algorithmA, type Robust } from './algorithm-a.ts'
 import { type Cell, type CellFigures, cellFigures } from './cells.ts'
 import { type Consistency, consistency } from './consistency.ts'
+import type { PrecisionLevel } from './level-dependence.ts'
 import { cochran, grubbs, type OutlierTest } from './outliers.ts'
 import { type NoPrecision, type Precision, precision } from './precision.ts'
 
@@ -39,6 +40,21 @@ export const FEWEST_LABORATORIES = 6
  */
 export function isPilot(laboratories: number): boolean {
   return laboratories < FEWEST_LABORATORIES
+}
+
+/**
+ * Level and precision of each material that has them.
+ * @param materials at one condition and age, by one route
+ */
+export function precisionLevels(materials: readonly RoundRobinMaterial[]): {
+  readonly repeatability: readonly PrecisionLevel[]
+  readonly reproducibility: readonly PrecisionLevel[]
+} {
+  const found = materials.flatMap(({ precision: one }) => (typeof one === 'string' ? [] : [one]))
+  return {
+    repeatability: found.map((one) => ({ mean: one.mean, deviation: one.repeatability.value })),
+    reproducibility: found.map((one) => ({ mean: one.mean, deviation: one.reproducibility.value })),
+  }
 }
 
 /**

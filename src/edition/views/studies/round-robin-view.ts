@@ -16,6 +16,7 @@ import {
   OUTLIER_TESTS,
   STUDY_ROUTES,
 } from '../../../words/studies.ts'
+import { type LevelsView, levelsView, type ScoresView, scoresView } from './precision-view.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 
 export interface RoundRobinView {
@@ -29,6 +30,8 @@ export interface RoundRobinGroup {
   readonly lead: readonly string[]
   readonly statement: string
   readonly precision: readonly PrecisionLine[]
+  readonly levels: LevelsView | null
+  readonly scores: ScoresView | null
   readonly cells: CellTable
   readonly h: LaneBarsModel | null
   readonly k: LaneBarsModel | null
@@ -88,6 +91,8 @@ function groupView(study: StudyEntry, id: string, own: readonly RoundRobinMateri
     lead: leadSentences(own, laboratories.length),
     statement: statementOf(own, laboratories.length, where),
     precision: own.map(precisionLine),
+    levels: levelsView(own),
+    scores: scoresView(own, laboratories),
     cells: cellTable(own, laboratories),
     h: barsOf(own, 'h', h === null ? [] : [-h, h]),
     k: barsOf(own, 'k', k === null ? [] : [k]),
