@@ -52,7 +52,8 @@ function foundIn(record: Study, indices: StudyEntry['indices']['indices']): Stud
         code,
         levels: levelsOf(signs),
       }))
-      return { kind: 'ruggedness', effects: ruggednessStudy(indices, runs, STUDY_LEVEL) }
+      const dummies = (record.factors ?? []).flatMap(({ dummy }, place) => (dummy === true ? [place] : []))
+      return { kind: 'ruggedness', effects: ruggednessStudy(indices, { runs, dummies }, STUDY_LEVEL) }
     }
   }
 }

@@ -1493,9 +1493,11 @@ export type Study = {
     /** What is varied. */
     title: string
     /** Low level, with its unit. */
-    low: string
+    low?: string
     /** High level, with its unit. */
-    high: string
+    high?: string
+    /** true for a column of the design that stands for no factor: its effect shows the error. It has no levels. */
+    dummy?: boolean
   }[]
   /** Runs of a ruggedness study by code, each with a sign for every factor. */
   runs?: { [key: string]: string }

@@ -157,7 +157,23 @@ function checkCode(
   )
 }
 
+/** A factor has two levels, a dummy column none. */
+function checkLevels(factors: NonNullable<Study['factors']>, report: FileReport): void {
+  for (const [place, { title, dummy = false, ...levels }] of factors.entries())
+    for (const key of ['low', 'high'] as const)
+      if (dummy === (levels[key] !== undefined))
+        report.atKey(
+          dummy ? `/factors/${place}/${key}` : `/factors/${place}`,
+          dummy ? 'key-unknown' : 'key-missing',
+          dummy
+            ? `"${title}" is a dummy column and has a level`
+            : `the factor "${title}" has no ${key} level`,
+          dummy ? 'remove the level, or dummy' : `add ${key}, or dummy: true for a column without a factor`,
+        )
+}
+
 function checkDesign({ factors = [], runs = {} }: Study, report: FileReport): void {
+  checkLevels(factors, report)
   const entries = Object.entries(runs)
   const uneven = entries.filter(([, signs]) => signs.length !== factors.length)
   for (const [code, signs] of uneven)

@@ -22,23 +22,30 @@ export interface DesignedRun {
   readonly levels: readonly Level[]
 }
 
+export interface RuggednessDesign {
+  /** Of a design without a fault. */
+  readonly runs: readonly DesignedRun[]
+  /** Places of columns that stand for no factor. */
+  readonly dummies: readonly number[]
+}
+
 /**
  * Effects of each factor on each index.
  * @param indices whose condition is the code of their run; a batch is a replicate
- * @param runs of a design without a fault
+ * @param design of the study
  * @param level of the intervals, between 0 and 1
  * Note: an index known only as above a bound does not count: an effect cannot be computed with it.
  */
 export function ruggednessStudy(
   indices: readonly BatchIndex[],
-  runs: readonly DesignedRun[],
+  design: RuggednessDesign,
   level: number,
 ): RuggednessOf[] {
   const groups = Map.groupBy(indices, ({ property, material, age }) =>
     [property, material, age.hours].join(' '),
   )
   return [...groups.values()]
-    .flatMap((group) => ofMaterial(group, runs, level))
+    .flatMap((group) => ofMaterial(group, design, level))
     .toSorted(
       (a, b) =>
         compareTexts(b.property, a.property) ||
@@ -49,7 +56,7 @@ export function ruggednessStudy(
 
 function ofMaterial(
   group: readonly BatchIndex[],
-  runs: readonly DesignedRun[],
+  { runs, dummies }: RuggednessDesign,
   level: number,
 ): RuggednessOf[] {
   const [first] = group
@@ -60,7 +67,7 @@ function ofMaterial(
     values: group.filter(({ condition, above }) => condition === code && !above).map(({ value }) => value),
   }))
   const missing = results.filter(({ values }) => values.length === 0).map(({ code }) => code)
-  const found = missing.length === 0 ? ruggedness(results, level) : null
+  const found = missing.length === 0 ? ruggedness(results, level, dummies) : null
   return [
     {
       material: first.material,

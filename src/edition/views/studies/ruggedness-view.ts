@@ -3,8 +3,9 @@ import { halfNormalPlot, type HalfNormalModel } from '../../../charts/half-norma
 import { tickDecimals } from '../../../charts/tick-decimals.ts'
 import { aliases, levelsOf } from '../../../core/studies/ruggedness/design.ts'
 import type { RuggednessOf } from '../../../core/studies/ruggedness/ruggedness-study.ts'
-import { plainNumber } from '../../../words/numbers.ts'
-import { sentence } from '../../../words/sentences.ts'
+import { plainNumber, plural } from '../../../words/numbers.ts'
+import { MINUS } from '../../../words/signs.ts'
+import { listWords, sentence } from '../../../words/sentences.ts'
 import { shareText, STUDY_ROUTES } from '../../../words/studies.ts'
 import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
@@ -52,11 +53,12 @@ export function ruggednessView({ record }: StudyEntry, all: readonly RuggednessO
       runs: runs.map(([code, signs]) => ({
         code,
         levels: [...signs].map(
-          (sign, place) => (sign === '+' ? factors[place]?.high : factors[place]?.low) ?? '',
+          (sign, place) =>
+            (sign === '+' ? factors[place]?.high : factors[place]?.low) ?? sign.replace('-', MINUS),
         ),
       })),
     },
-    blind: blindSentence(factors.length, aliases(levels)),
+    blind: blindSentence(factors, aliases(levels)),
   }
 }
 
@@ -76,7 +78,8 @@ function groupView(
     }
   const effects = found.effects.toSorted((a, b) => Math.abs(b.effect) - Math.abs(a.effect))
   const standsOut = (p: number | null) => p !== null && p < STANDS_OUT
-  const out = effects.filter(({ p }) => standsOut(p))
+  const out = effects.filter(({ factor, p }) => standsOut(p) && factors[factor]?.dummy !== true)
+  const dummiesOut = effects.filter(({ factor, p }) => standsOut(p) && factors[factor]?.dummy === true)
   const byFactor = new Map(found.effects.map(({ factor, p }) => [factor, standsOut(p)]))
   const chart = halfNormalPlot(
     halfNormal.map((point) => ({ ...point, standsOut: byFactor.get(point.factor) ?? false })),
@@ -91,10 +94,19 @@ function groupView(
         ? 'No effect stands out from the error.'
         : `${sentence(out.map(({ factor, effect }) => `${title(factor)} moves the index by ${signed(effect)} points`).join(', '))} between its levels: ${out.length === 1 ? 'this tolerance matters' : 'these tolerances matter'} most.`,
       errorSentence(found),
+      ...(dummiesOut.length === 0
+        ? []
+        : [
+            `${listWords(
+              dummiesOut.map(({ factor }) => title(factor)),
+              'and',
+            )} ${dummiesOut.length === 1 ? 'stands' : 'stand'} out though no factor stands behind: interactions move the results as well.`,
+          ]),
     ],
     effects: effects.map(({ factor, effect, half, p }) => ({
       factor: title(factor),
-      levels: `${factors[factor]?.low} to ${factors[factor]?.high}`,
+      levels:
+        factors[factor]?.dummy === true ? 'no factor' : `${factors[factor]?.low} to ${factors[factor]?.high}`,
       effect: half === null ? signed(effect) : `${signed(effect)} ± ${plainNumber(half, 1)}`,
       p: p === null ? '–' : p < 0.001 ? 'below 0.001' : plainNumber(p, 3),
       standsOut: standsOut(p),
@@ -112,18 +124,27 @@ function signed(value: number): string {
 
 function errorSentence({ error, mean }: NonNullable<RuggednessOf['found']>): string {
   if (error === null) return 'The results do not scatter, so no effect can be held against an error.'
-  const from =
-    error.from === 'replicates'
-      ? `from replicates of the runs (${error.df} degrees of freedom)`
-      : 'from the small effects themselves, for the runs have no replicates'
+  const from = {
+    replicates: `from replicates of the runs (${error.df} degrees of freedom)`,
+    'dummy-columns': `from ${plural(error.df, 'dummy column', 'dummy columns')}, whose effects hold no factor but parts of interactions as well`,
+    'small-effects': 'from the small effects themselves, for the runs have no replicates',
+  }[error.from]
   return `Mean ${plainNumber(mean, 0)} %; standard error of an effect ${plainNumber(error.standardError, 1)} points, ${from}; intervals at ${shareText(STUDY_LEVEL)}.`
 }
 
-function blindSentence(factors: number, mixed: ReturnType<typeof aliases>): string {
+/** Interactions of two factors, and how much of each enters an effect. */
+function blindSentence(factors: Factors, all: ReturnType<typeof aliases>): string {
+  const isDummy = (place: number) => factors[place]?.dummy === true
+  const mixed = all.filter(({ interaction }) => !interaction.some(isDummy))
   if (mixed.length === 0) return 'No interaction of two factors enters an effect.'
-  const whole = mixed.every(({ part }) => Math.abs(part) === 1)
-  const each = Math.round(mixed.length / factors)
-  return whole
-    ? `Each effect holds ${each} interactions of two other factors whole: the design cannot tell them from the factor itself.`
-    : `Each effect holds parts of ${each} interactions of two other factors.`
+  const ofFactors = mixed.filter(({ factor }) => !isDummy(factor))
+  if (ofFactors.length === 0) return 'No interaction of two factors enters the effect of a factor.'
+  const counts = [...Map.groupBy(ofFactors, ({ factor }) => factor).values()].map(({ length }) => length)
+  const [least, most] = [Math.min(...counts), Math.max(...counts)]
+  const each = least === most ? `${most}` : `${least} to ${most}`
+  if (mixed.every(({ part }) => Math.abs(part) === 1))
+    return `Each effect holds ${each} interactions of two other factors whole: the design cannot tell them from the factor itself.`
+  const part = Math.max(...mixed.map((one) => Math.abs(one.part)))
+  const dummies = factors.some((_, place) => isDummy(place)) ? ', dummy ones too' : ''
+  return `Each effect holds parts of ${each} interactions of two other factors, up or down: an interaction is spread over all columns but those of its own two factors${dummies}, and enters each with ${Math.abs(3 * part - 1) < 1e-9 ? 'a third' : `up to ${shareText(part)}`} of its size. The design shows no interaction by itself and cannot tell their sum from the factor.`
 }

@@ -61,6 +61,43 @@ describe('ruggedness', () => {
     expect(found.effects[0]?.half).toBeCloseTo(2.776 / 2, 3)
     expect(found.repeatability).toBeCloseTo(Math.SQRT1_2, 12)
   })
+  // Effects: (10 + 12 − 2 − 4)/2 = 8, (10 + 2 − 12 − 4)/2 = −2, (12 + 2 − 10 − 4)/2 = 0. The second and third as dummies: √((4 + 0)/2).
+  it('takes the error from dummy columns where no run is repeated, worked by hand', () => {
+    const values = [10, 12, 2, 4]
+    const all = runs('++-', '+-+', '-++', '---').map((run, place) => ({
+      ...run,
+      values: [values[place] ?? 0],
+    }))
+    const found = ruggedness(all, 0.95, [1, 2])
+    expect(found.effects.map(({ effect }) => effect)).toEqual([8, -2, 0])
+    expect(found.error).toEqual({ from: 'dummy-columns', standardError: Math.SQRT2, df: 2 })
+    // t of 2 degrees of freedom at 97.5 %: 4.302653 in any table.
+    expect(found.effects[0]?.half).toBeCloseTo(4.302653 * Math.SQRT2, 5)
+    expect(found.effects.slice(1).map(({ half, p }) => [half, p])).toEqual([
+      [null, null],
+      [null, null],
+    ])
+    expect(ruggedness(all, 0.95, [2]).error).toBeNull()
+  })
+  it('holds dummy columns against the error of replicates where there are some', () => {
+    const all = runs('++-', '+-+', '-++', '---').map((run, place) => ({ ...run, values: [place, place + 1] }))
+    const found = ruggedness(all, 0.95, [2])
+    expect(found.error?.from).toBe('replicates')
+    expect(found.effects[2]?.half).not.toBeNull()
+  })
+  it('covers an effect of nought in 95 % of studies with three dummy columns', () => {
+    const next = normal(11)
+    const covered = shareOf(1000, () => {
+      const found = ruggedness(
+        runs(...TWELVE).map((run) => ({ ...run, values: [next()] })),
+        0.95,
+        [8, 9, 10],
+      )
+      const [first] = found.effects
+      return Math.abs(first?.effect ?? 9) <= (first?.half ?? 0)
+    })
+    expect(Math.abs(covered - 0.95)).toBeLessThan(chanceError(0.95, 1000))
+  })
   it('has no error where nothing scatters and nothing acts', () => {
     const found = ruggedness(
       runs('--', '-+', '+-', '++').map((run) => ({ ...run, values: [5] })),
