@@ -16,6 +16,7 @@ export interface ErrorPanel {
   readonly seen: string
   /** Seen, with what is undecided; null where nothing is. */
   readonly withUndecided: string | null
+  /** As far as it is known; null where it is not. */
   readonly further: string | null
   readonly yTicks: readonly { readonly y: number; readonly share: number }[]
   /** At the threshold: the mark on the curve and its label in the margin. */
@@ -76,10 +77,11 @@ interface CurvePoint {
 
 function panelOf(points: readonly CurvePoint[], at: ClassErrors | null, plot: Plot): ErrorPanel {
   const y = scaleLinear([0, 1], [plot.bottom, plot.top])
-  const line = (share: (errors: ClassErrors) => number) =>
-    thinned(points.map(({ x, errors }) => `${x} ${rounded(y(share(errors)), 1)}`))
+  const line = (share: (errors: ClassErrors) => number, among = points) =>
+    thinned(among.map(({ x, errors }) => `${x} ${rounded(y(share(errors)), 1)}`))
   const [seen, bound] = [line(seenShare), line(({ newMaterial }) => newMaterial)]
-  const hasFurther = points.every(({ errors }) => errors.furtherBatches !== null)
+  // It ends where a material is no longer decided.
+  const further = points.filter(({ errors }) => errors.furtherBatches !== null)
   return {
     plot,
     ground: `M${[...bound, ...seen.toReversed()].join('L')}Z`,
@@ -88,7 +90,8 @@ function panelOf(points: readonly CurvePoint[], at: ClassErrors | null, plot: Pl
     withUndecided: points.some(({ errors }) => 0 < errors.undecided.length)
       ? `M${line(({ wrong, undecided, n }) => (wrong.length + undecided.length) / n).join('L')}`
       : null,
-    further: hasFurther ? `M${line(({ furtherBatches }) => furtherBatches ?? 0).join('L')}` : null,
+    further:
+      further.length < 2 ? null : `M${line(({ furtherBatches }) => furtherBatches ?? 0, further).join('L')}`,
     yTicks: [0, 0.5, 1].map((share) => ({ share, y: rounded(y(share), 1) })),
     readings: at === null ? [] : readingsOf(at, y, plot),
   }

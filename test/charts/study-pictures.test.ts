@@ -60,6 +60,19 @@ describe('errorCurves', () => {
     expect(model?.panels.map(({ withUndecided }) => withUndecided !== null)).toEqual([false, true])
     expect(model?.panels.map(({ further }) => further)).toEqual([null, null])
   })
+  it('ends the chance for further batches where a material is no longer decided', () => {
+    const known = (furtherBatches: number | null) => ({ ...errors(0, 0.78), furtherBatches })
+    const part = errorCurves(
+      [
+        { threshold: 50, inert: known(0.5), reactive: known(0) },
+        { threshold: 100, inert: known(0.2), reactive: known(0.1) },
+        { threshold: 200, inert: known(0.1), reactive: known(null) },
+      ],
+      null,
+    )
+    const ends = part?.panels.map(({ further }) => further?.split('L').length)
+    expect(ends).toEqual([3, 2])
+  })
   it('reads nothing off without a threshold', () => {
     const without = errorCurves(curve, null)
     expect(without?.threshold).toBeNull()

@@ -1,4 +1,5 @@
 /** How often a threshold would judge a material wrongly. */
+import { mean } from '../../statistics/descriptive.ts'
 import { cumulative } from '../../statistics/distributions.ts'
 import { largestShare } from '../../statistics/share-bounds.ts'
 import type { ConditionMeans, MaterialMean } from './material-means.ts'
@@ -14,7 +15,7 @@ export interface ClassErrors {
   readonly newMaterial: number
   /**
    * Mean chance that a further mean of so many batches of these materials falls on the wrong side; null without a scatter
-   * between batches. It says nothing of other materials.
+   * between batches, and where one of them is undecided. It says nothing of other materials.
    */
   readonly furtherBatches: number | null
 }
@@ -39,7 +40,8 @@ export interface ErrorsAsked {
  * @param threshold index, %, above zero
  * @throws RangeError where one of the classes has no material
  * Notes: 1. the bound for a new material takes the study's materials as a sample of all such materials, which is an
- * assumption; 2. that for further batches adds what is not known of a material's own mean, and keeps it between Student's tails.
+ * assumption; 2. that for further batches adds what is not known of a material's own mean, and keeps it between Student's tails;
+ * a material known only as above a bound is taken as sure to pass a threshold up to it.
  */
 export function errorsAt(means: ConditionMeans, threshold: number, asked: ErrorsAsked): ErrorsAtThreshold {
   const of = (own: 'inert' | 'reactive') => means.means.filter((one) => one.class === own)
@@ -68,7 +70,7 @@ function classErrors(own: readonly MaterialMean[], judging: Judging): ClassError
     wrong: wrong.map(({ material }) => material),
     undecided: undecided.map(({ material }) => material),
     newMaterial: largestShare(wrong.length + undecided.length, own.length, asked.level),
-    furtherBatches: furtherBatches(own, judging),
+    furtherBatches: undecided.length === 0 ? furtherBatches(own, judging) : null,
   }
 }
 
@@ -77,12 +79,12 @@ function furtherBatches(
   { means, threshold, asked, wrongAbove }: Judging,
 ): number | null {
   const { between } = means
-  const measured = own.filter(({ above }) => !above)
-  if (between === null || between.deviation === 0 || measured.length === 0) return null
-  const chances = measured.map(({ value, n }) => {
+  if (between === null || between.deviation === 0) return null
+  const chances = own.map(({ value, n, above }) => {
+    if (above) return wrongAbove === 1 ? 1 : 0
     // The mean of m further batches scatters by √(1/m + 1/n) about the mean found.
     const reach = between.deviation * Math.sqrt(1 / asked.batches + 1 / n)
     return cumulative((wrongAbove * (Math.log(value) - Math.log(threshold))) / reach, between.df)
   })
-  return chances.reduce((total, one) => total + one, 0) / measured.length
+  return mean(chances)
 }

@@ -2,7 +2,7 @@
 import { mean } from '../../statistics/descriptive.ts'
 import { quantile } from '../../statistics/distributions.ts'
 import { pooledVariance } from '../../statistics/pooled-variance.ts'
-import { censoredLogNormal, type Reading } from './censored-mean.ts'
+import { censoredLogMean, censoredLogNormal, type Reading } from './censored-mean.ts'
 
 /** What a material is known to be, from elsewhere than the indices judged here. */
 export type MaterialClass = 'inert' | 'weak' | 'reactive'
@@ -40,7 +40,8 @@ export interface ConditionMeans {
  * @param materials each with one batch at least
  * @param level of the intervals, between 0 and 1
  * @returns in the order given
- * Note: batches above a bound give no scatter; a material with some of them takes its mean by the censored likelihood.
+ * Note: batches above a bound give no scatter; a material with some of them takes its mean by the censored likelihood with the
+ * scatter pooled over the others, and with its own only where nothing can be pooled.
  */
 export function conditionMeans(materials: readonly MaterialBatches[], level: number): ConditionMeans {
   const between = pooledBetween(materials)
@@ -50,7 +51,7 @@ export function conditionMeans(materials: readonly MaterialBatches[], level: num
     means: materials.map(({ material, class: own, batches }) => {
       const censored = batches.filter(({ above }) => above).length
       const above = censored === batches.length
-      const log = above ? Math.max(...batches.map(({ value }) => Math.log(value))) : logMean(batches)
+      const log = above ? Math.max(...batches.map(({ value }) => Math.log(value))) : logMean(batches, between)
       const half =
         above || between === null
           ? null
@@ -59,7 +60,8 @@ export function conditionMeans(materials: readonly MaterialBatches[], level: num
         material,
         class: own,
         n: batches.length,
-        value: Math.exp(log),
+        // A bound keeps its own digits: a threshold at the bound is decided.
+        value: above ? Math.max(...batches.map(({ value }) => value)) : Math.exp(log),
         above,
         censored: above ? 0 : censored,
         interval: half === null ? null : ([Math.exp(log - half), Math.exp(log + half)] as const),
@@ -68,8 +70,9 @@ export function conditionMeans(materials: readonly MaterialBatches[], level: num
   }
 }
 
-function logMean(batches: readonly Reading[]): number {
+function logMean(batches: readonly Reading[], between: ConditionMeans['between']): number {
   if (batches.every(({ above }) => !above)) return mean(batches.map(({ value }) => Math.log(value)))
+  if (between !== null && 0 < between.deviation) return censoredLogMean(batches, between.deviation)
   // Without a likelihood to maximize, one value and bounds below it: the value says most.
   return censoredLogNormal(batches)?.mean ?? Math.max(...batches.map(({ value }) => Math.log(value)))
 }

@@ -138,5 +138,5 @@ function cellsOf({ threshold, inert, reactive }: ErrorsAtThreshold, chosen: numb
 export function batchWords({ record }: StudyEntry, routes: readonly ScreenedRoute[]): string {
   const batches = plural(record.plan.batches ?? 1, 'further batch', 'further batches')
   const isCut = routes.some(({ conditions: [best] }) => best?.means.means.some(({ above }) => above))
-  return `mean chance for the mean of ${batches} of these materials${isCut ? ', those above the meter’s ceiling left out' : ''}`
+  return `mean chance for the mean of ${batches} of these materials${isCut ? ', those above the meter’s ceiling taken as sure to pass a threshold up to it; it ends where they are not decided' : ''}`
 }

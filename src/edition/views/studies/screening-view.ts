@@ -31,6 +31,8 @@ export interface RouteView {
   readonly rows: readonly { readonly name: string; readonly threshold: string; readonly wrong: string }[]
   readonly table: readonly ConditionLine[]
   readonly firstPlaces: string
+  /** Materials with some batches above the ceiling, and how their mean is taken; empty without one. */
+  readonly partlyAbove: string
   readonly varies: WhatVariesView | null
   /** Each material left out in turn, and each laboratory. */
   readonly leftOut: string
@@ -99,6 +101,7 @@ function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly Screen
     })),
     table: route.conditions.map((screen) => conditionLine(study, screen)),
     firstPlaces: firstPlaces(study, route),
+    partlyAbove: partlyAboveSentence(study, route),
     varies: whatVariesView(study, route, bestName(study, route)),
     ...leftOutWords(study, route),
     usual: usualView(study, route, all),
@@ -174,12 +177,15 @@ function leadSentences(study: StudyEntry, route: ScreenedRoute): string[] {
   const { inert, reactive, wrongSide, highestInert, lowestReactive } = separation
   const at = `${sentence(STUDY_ROUTES[route.property])} at ${nameOf(study, best)}`
   const values = `the lowest reactive material reads ${indexText(lowestReactive.value, lowestReactive.above)} %, the highest inert one ${indexText(highestInert.value)} %`
+  const lone = [inert === 1 ? 'inert' : '', reactive === 1 ? 'reactive' : ''].filter((own) => own !== '')
   const first =
-    wrongSide.length === 0
-      ? `${at} sets ${plural(reactive, 'reactive material', 'reactive materials')} wholly apart from ${plural(inert, 'inert one', 'inert ones')}: ${values}.`
-      : wrongSide.length === 1
-        ? `${at} sets all materials but one apart: without ${wrongSide[0]}, ${values}.`
-        : `No condition sets the classes apart by ${STUDY_ROUTES[route.property]}; ${nameOf(study, best)} comes closest, with ${wrongSide.join(', ')} on the wrong side.`
+    0 < lone.length
+      ? `${at}: ${values}. ${lone.map(loneClassSentence).join(' ')}`
+      : wrongSide.length === 0
+        ? `${at} sets ${plural(reactive, 'reactive material', 'reactive materials')} wholly apart from ${plural(inert, 'inert one', 'inert ones')}: ${values}.`
+        : wrongSide.length === 1
+          ? `${at} sets all materials but one apart: without ${wrongSide[0]}, ${values}.`
+          : `No condition sets the classes apart by ${STUDY_ROUTES[route.property]}; ${nameOf(study, best)} comes closest, with ${wrongSide.join(', ')} on the wrong side.`
   if (threshold === null || errors === null) return [first]
   return [
     first,
@@ -188,12 +194,29 @@ function leadSentences(study: StudyEntry, route: ScreenedRoute): string[] {
   ]
 }
 
+/** One material is apart from the other class or not; of its class that says nothing. */
+function loneClassSentence(own: string): string {
+  return `The ${own} class has one material, so nothing can be said of the class.`
+}
+
 function undecidedSentence(undecided: readonly string[], threshold: number): string[] {
   return undecided.length === 0
     ? []
     : [
         `${undecided.join(', ')}: read above the meter’s ceiling, which lies below ${number(threshold, 0)} %, so the threshold does not decide about them; the bound counts them as failing.`,
       ]
+}
+
+function partlyAboveSentence(study: StudyEntry, { conditions }: ScreenedRoute): string {
+  const named = conditions.flatMap((screen) => {
+    const own = screen.means.means.filter(({ censored }) => 0 < censored)
+    return own.length === 0
+      ? []
+      : [`${own.map(({ material }) => material).join(', ')} (${nameOf(study, screen)})`]
+  })
+  return named.length === 0
+    ? ''
+    : `Some batches above the meter’s ceiling: ${named.join('; ')}. Their mean is the likeliest one given the bounds and the scatter between batches pooled over the other materials.`
 }
 
 function firstPlaces(study: StudyEntry, { conditions, firstPlaces: places }: ScreenedRoute): string {

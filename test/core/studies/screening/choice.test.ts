@@ -36,6 +36,17 @@ describe('conditionMeans', () => {
   })
 })
 
+describe('conditionMeans, with some batches above the ceiling', () => {
+  // I1 and I2 scatter by s² of (ln 80/70)²/2 and (ln 90/80)²/2, pooled; scipy 1.17 (brentq) for the mean of R1 at that scatter.
+  it('takes the scatter of the other materials, not that of its own few batches', () => {
+    const found = means({ I1: '70 80', I2: '80 90', R1: '150 200+' })
+    const pooled = Math.sqrt((Math.log(80 / 70) ** 2 + Math.log(90 / 80) ** 2) / 4)
+    expect(found.between?.deviation).toBeCloseTo(pooled, 12)
+    expect(Math.log(found.means[2]?.value ?? 0)).toBeCloseTo(5.1747750515085, 9)
+    expect(found.means[2]).toMatchObject({ censored: 1, above: false })
+  })
+})
+
 describe('orderedConditions', () => {
   const wide = { id: 'wide', means: means({ I1: '70 70', R1: '100 101' }) }
   const narrow = { id: 'narrow', means: means({ I1: '70 70', R1: '80 81' }) }
@@ -85,6 +96,16 @@ describe('errorsAt', () => {
   it('bounds the share of new materials exactly, undecided ones as wrong', () => {
     expect(errors.inert.newMaterial).toBeCloseTo(Math.sqrt(0.95), 9)
     expect(errors.reactive.newMaterial).toBeCloseTo(Math.sqrt(0.95), 9)
+  })
+  // At 80 the means of I1 and R2 are sure: R2 is above 80, so it never fails; above 80 it is undecided, and so is the class.
+  it('takes a material above the ceiling as sure to pass up to it, and says nothing beyond', () => {
+    const all = means({ I1: '70 72', R1: '100 104', R2: '80+ 80+' })
+    const at = (threshold: number) => errorsAt(all, threshold, { batches: 1, level: 0.95 }).reactive
+    const alone = errorsAt(means({ I1: '70 72', R1: '100 104' }), 80, { batches: 1, level: 0.95 }).reactive
+    expect(at(80).furtherBatches).toBeCloseTo((alone.furtherBatches ?? Number.NaN) / 2, 12)
+    expect(at(80.1).furtherBatches).toBeNull()
+    const inert = errorsAt(means({ I1: '90+ 90+', R1: '100 104' }), 90, { batches: 1, level: 0.95 }).inert
+    expect(inert.furtherBatches).toBe(1)
   })
   it('sends half of the further batches of a material at the threshold either way', () => {
     const even = errorsAt(means({ I1: '80 90', R1: '80 90' }), Math.sqrt(80 * 90), {

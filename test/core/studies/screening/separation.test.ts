@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { areaInterval, areaWithoutModel } from '../../../../src/core/studies/screening/area-interval.ts'
-import { censoredLogNormal } from '../../../../src/core/studies/screening/censored-mean.ts'
+import { censoredLogMean, censoredLogNormal } from '../../../../src/core/studies/screening/censored-mean.ts'
 import { twoByTwo } from '../../../../src/core/studies/screening/changed-verdicts.ts'
 import { area, type Placed, separation } from '../../../../src/core/studies/screening/separation.ts'
 import { chanceError, normal, shareOf } from '../../simulation/chance.ts'
@@ -122,6 +122,30 @@ describe('censoredLogNormal', () => {
       ]),
     ).toBeNull()
     expect(censoredLogNormal([{ value: 9, above: false }])).toBeNull()
+  })
+})
+
+describe('censoredLogMean', () => {
+  const of = (values: readonly number[], bounds: readonly number[]) => [
+    ...values.map((value) => ({ value, above: false })),
+    ...bounds.map((value) => ({ value, above: true })),
+  ]
+  // scipy 1.17: root of the likelihood's derivative by brentq.
+  it.each([
+    [[700, 820, 650], [900, 900], 0.1, 6.688361776010129],
+    [[700, 820, 650], [900, 900], 0.3, 6.758001850328983],
+    [[880], [900, 905], 0.04, 6.822981543193637],
+  ])(
+    'is the mean of greatest likelihood at a known scatter: %j above %j, %s',
+    (values, bounds, deviation, log) => {
+      expect(censoredLogMean(of(values, bounds), deviation)).toBeCloseTo(log, 9)
+    },
+  )
+  it('is the plain mean of the logarithms without a bound, whatever the scatter', () => {
+    expect(censoredLogMean(of([2, 8], []), 0.01)).toBeCloseTo(Math.log(4), 12)
+  })
+  it('refuses bounds alone', () => {
+    expect(() => censoredLogMean(of([], [900]), 0.1)).toThrow(RangeError)
   })
 })
 
