@@ -1,8 +1,11 @@
 /** What a study found, as rows of one form: material, condition, age, statistic, value, interval, n. */
 import type { RoundRobinMaterial } from '../../core/studies/interlaboratory/round-robin.ts'
 import type { Deviation, Precision } from '../../core/studies/interlaboratory/precision.ts'
+import { scoreRating } from '../../core/studies/interlaboratory/score-rating.ts'
 import type { RuggednessOf } from '../../core/studies/ruggedness/ruggedness-study.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../core/studies/screening/screening.ts'
+import { levelRows } from './level-rows.ts'
+import { routeFigureRows } from './screening-rows.ts'
 import { variationRows } from './study-variation-rows.ts'
 import type { StudyEntry } from '../shape/study-entry.ts'
 
@@ -22,6 +25,8 @@ export interface StudyRow {
   /** The value is a bound that the figure lies above. */
   readonly above?: true
   readonly degreesOfFreedom?: number
+  /** That the figure is at, or that was set: an index in %. */
+  readonly threshold?: number
 }
 
 /**
@@ -32,9 +37,9 @@ export function studyData(study: StudyEntry): Record<string, unknown> {
   const { id, kind, title, found, indices } = study
   const results =
     found.kind === 'screening'
-      ? found.routes.flatMap(routeRows)
+      ? found.routes.flatMap((route) => [...routeRows(route), ...routeFigureRows(study, route)])
       : found.kind === 'interlaboratory'
-        ? found.materials.flatMap(materialRows)
+        ? [...found.materials.flatMap(materialRows), ...levelRows(found.materials)]
         : found.effects.flatMap((effects) => effectRows(effects, study))
   const unmade = indices.unmade.map(({ test, why }) => ({
     material: test.material,
@@ -104,7 +109,8 @@ function materialRows(material: RoundRobinMaterial): StudyRow[] {
   const laboratories = cells.flatMap(({ laboratory, mean, deviation, values }): StudyRow[] => {
     const own = material.consistency?.find((one) => one.laboratory === laboratory)
     const z = material.scores.find((one) => one.laboratory === laboratory)?.z ?? null
-    const rows = { mean, deviation, h: own?.h ?? null, k: own?.k ?? null, z }
+    const rating = z === null ? null : scoreRating(z)
+    const rows = { mean, deviation, h: own?.h ?? null, k: own?.k ?? null, z, rating }
     return Object.entries(rows).map(([statistic, value]) => ({
       ...plain(`cell-${statistic}`, value, values.length),
       laboratory,

@@ -129,6 +129,34 @@ describe('studyData', () => {
     delete report.studies[0].results[0].value
     expect(validate(report)).toBe(false)
   })
+  // Indices 90 and 80: the threshold √7200 = 84.9, rounded to 50, is 100, which the reactive material fails; one of one allows all,
+  // none of one 95 %.
+  it('gives the errors at thresholds, the set one among them', () => {
+    const { results } = studyData(edition(CASES['one batch of each material'] ?? ['']).study('S')) as {
+      results: {
+        statistic: string
+        threshold?: number
+        value: number | null
+        interval: { high: number } | null
+      }[]
+    }
+    const at = (statistic: string) => results.filter((row) => row.statistic === statistic)
+    expect(at('reactive-failing-at').map(({ threshold, value }) => [threshold, value])).toEqual([[100, 1]])
+    expect(at('inert-passing-at').map(({ value }) => value)).toEqual([0])
+    expect(at('inert-passing-at')[0]?.interval?.high).toBeCloseTo(0.95, 12)
+    // Without the only material of a class nothing is chosen, so nobody is judged.
+    expect(at('left-out-material-judged-rightly')).toEqual([])
+  })
+  // Means 82, 84, ..., 92 % of six laboratories: robust mean 87; the outermost is 5 off.
+  it('rates each laboratory of a round robin', () => {
+    const { results } = studyData(edition(CASES['replicates that agree wholly'] ?? ['']).study('S')) as {
+      results: { statistic: string; laboratory?: string; value: number | null }[]
+    }
+    const of = (statistic: string) =>
+      results.filter((row) => row.statistic === statistic).map(({ value }) => value)
+    expect(of('robust-mean')[0]).toBeCloseTo(87, 9)
+    expect(of('cell-rating')).toEqual([-4, -5, -5, 5, 5, 4])
+  })
   // Indices by hand: 45/50 and 40/50.
   it('gives the means in %, and why a batch has none', () => {
     const { results } = studyData(edition(CASES['one batch of each material'] ?? ['']).study('S')) as {

@@ -35,3 +35,38 @@ export function errorCurve(
     .toSorted((a, b) => a - b)
     .map((threshold) => errorsAt(means, threshold, asked))
 }
+
+/** Room about the outermost materials, as a ratio. */
+const ROOM = 1.1
+/** Thresholds of a table, about. */
+const ROWS = 16
+
+/**
+ * From below the lowest inert or reactive index to above the highest.
+ * @param means of all materials at the condition; both classes among them
+ * @param threshold that the range must hold; null for none
+ * @returns index, %, both ends
+ */
+export function thresholdRange(means: ConditionMeans, threshold: number | null): [number, number] {
+  const values = means.means.filter((one) => one.class !== 'weak').map(({ value }) => value)
+  const all = threshold === null ? values : [...values, threshold]
+  return [Math.min(...all) / ROOM, Math.max(...all) * ROOM]
+}
+
+/**
+ * Thresholds for a table: multiples of a step over that range, and the threshold that was set.
+ * @param means of all materials at the condition; both classes among them
+ * @param threshold that was set; null for none
+ * @param step %, above zero; the multiples are so wide that their number stays small
+ * @returns index, %, rising
+ */
+export function roundThresholds(means: ConditionMeans, threshold: number | null, step: number): number[] {
+  const [from, to] = thresholdRange(means, threshold)
+  const wide = step * Math.max(1, Math.ceil((to - from) / step / ROWS))
+  const first = Math.ceil(from / wide)
+  const regular = Array.from(
+    { length: Math.max(0, Math.floor(to / wide) - first + 1) },
+    (_, place) => (first + place) * wide,
+  )
+  return [...new Set(threshold === null ? regular : [...regular, threshold])].toSorted((a, b) => a - b)
+}

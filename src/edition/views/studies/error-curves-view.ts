@@ -1,6 +1,6 @@
 /** How often each threshold of a route's best condition would judge a material wrongly. */
 import { type ErrorCurvesModel, type ErrorReading, errorCurves } from '../../../charts/error-curves.ts'
-import { errorCurve } from '../../../core/studies/screening/error-curve.ts'
+import { errorCurve, roundThresholds, thresholdRange } from '../../../core/studies/screening/error-curve.ts'
 import {
   type ClassErrors,
   type ErrorsAsked,
@@ -33,10 +33,6 @@ export interface ErrorCurvesView {
 
 /** Thresholds at equal ratios, beside those at which a count changes. */
 const POINTS = 60
-/** Room about the outermost materials, as a ratio. */
-const ROOM = 1.1
-/** Rows of the table, about. */
-const ROWS = 16
 
 /**
  * @param name of the route's best condition
@@ -50,7 +46,7 @@ export function errorCurvesView(
   const [best] = route.conditions
   if (best === undefined || best.separation === null) return null
   const asked = { batches: record.plan.batches ?? 1, level: STUDY_LEVEL }
-  const [from, to] = rangeOf(best)
+  const [from, to] = thresholdRange(best.means, best.threshold)
   const curve = errorCurve(best.means, asked, { from, to, points: POINTS })
   const chart = errorCurves(curve, best.errors)
   if (chart === null) return null
@@ -74,12 +70,6 @@ export function errorCurvesView(
   }
 }
 
-function rangeOf({ means, threshold }: ConditionScreen): [number, number] {
-  const values = means.means.filter((one) => one.class !== 'weak').map(({ value }) => value)
-  const all = threshold === null ? values : [...values, threshold]
-  return [Math.min(...all) / ROOM, Math.max(...all) * ROOM]
-}
-
 function readingOf(
   errors: ClassErrors | undefined,
   reading: ErrorReading,
@@ -97,14 +87,6 @@ function readingOf(
 
 /** At the step of thresholds or a multiple of it, and at the threshold itself. */
 function tableOf(best: ConditionScreen, asked: ErrorsAsked, step: number): ChartTable {
-  const [from, to] = rangeOf(best)
-  const wide = step * Math.max(1, Math.ceil((to - from) / step / ROWS))
-  const first = Math.ceil(from / wide)
-  const regular = Array.from(
-    { length: Math.max(0, Math.floor(to / wide) - first + 1) },
-    (_, place) => (first + place) * wide,
-  )
-  const thresholds = [...new Set(best.threshold === null ? regular : [...regular, best.threshold])]
   return {
     summary: 'As a table',
     heads: [
@@ -116,8 +98,7 @@ function tableOf(best: ConditionScreen, asked: ErrorsAsked, step: number): Chart
       'a new one, at most',
       'by further batches',
     ].map(numberHead),
-    rows: thresholds
-      .toSorted((a, b) => a - b)
+    rows: roundThresholds(best.means, best.threshold, step)
       .map((threshold) => errorsAt(best.means, threshold, asked))
       .map((errors) => ({ lot: null, cells: cellsOf(errors, best.threshold) })),
   }

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { errorCurve } from '../../../../src/core/studies/screening/error-curve.ts'
+import {
+  errorCurve,
+  roundThresholds,
+  thresholdRange,
+} from '../../../../src/core/studies/screening/error-curve.ts'
 import type { ConditionMeans, MaterialMean } from '../../../../src/core/studies/screening/material-means.ts'
 
 const mean = (material: string, value: number, above = false): MaterialMean => ({
@@ -52,5 +56,19 @@ describe('errorCurve', () => {
   })
   it('refuses a condition without one of the classes', () => {
     expect(() => errorCurve(of(mean('I1', 60)), ASKED, { from: 50, to: 70, points: 2 })).toThrow(RangeError)
+  })
+})
+
+describe('roundThresholds', () => {
+  const means = of(mean('I1', 66), mean('W1', 20), mean('R1', 110))
+  // From 66/1.1 = 60 to 110 · 1.1 = 121.
+  it('holds the multiples of the step over the range, and the threshold that was set', () => {
+    expect(thresholdRange(means, null).map(Math.round)).toEqual([60, 121])
+    expect(roundThresholds(means, null, 20)).toEqual([60, 80, 100, 120])
+    expect(roundThresholds(means, 83, 20)).toEqual([60, 80, 83, 100, 120])
+  })
+  it('takes wider multiples where there would be too many', () => {
+    // 61 steps of 1 % over 16 is 3.8: every fourth.
+    expect(roundThresholds(means, null, 1).slice(0, 3)).toEqual([60, 64, 68])
   })
 })
