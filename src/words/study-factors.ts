@@ -21,11 +21,11 @@ export function changeText(change: number, interval: readonly [number, number] |
     : `${ratio} (${interval.map((end) => plainNumber(Math.exp(end), 2)).join(' to ')})`
 }
 
-/** Why a step has no effect: what always changes with it. */
+/** Why a step has no effect: what it changes together with. */
 export function inseparableText(others: readonly (readonly string[])[]): string {
   return others.length === 0
     ? 'not separable: no two conditions differ in this alone'
-    : `not separable: always changes with ${listWords(
+    : `not separable: changes only together with ${listWords(
         others.map((names) => listWords(names, 'and')),
         'and',
       )}`

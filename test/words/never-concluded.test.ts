@@ -32,6 +32,8 @@ const DENIALS: readonly RegExp[] = [
   /^## What no study here concludes$[\s\S]*?(?=^## |(?![\s\S]))/gm,
   // How many materials a claim would need.
   /\bneeds (?:\d+|\$) materials (?:of a class )?without an error\b/gi,
+  // What a proficiency standard calls a laboratory's score.
+  /\bSatisfactory up to 2, questionable between 2 and 3, unsatisfactory from 3 on\b/g,
 ]
 
 function concludedIn(text: string): string[] {
@@ -65,9 +67,10 @@ const markup = (path: string) => asItStands(path).replace(/^---$[\s\S]*?^---$/m,
 const filesIn = (folder: string) => readdirSync(join(ROOT, folder)).map((name) => `${folder}/${name}`)
 
 const SOURCES: readonly (readonly [string, (path: string) => string])[] = [
-  ...['src/words/studies.ts', 'src/words/study-evidence.ts', 'src/edition/views/study-evidence.ts'].map(
-    (path) => [path, textsOf] as const,
-  ),
+  ...[
+    ...filesIn('src/words').filter((path) => path.includes('/stud')),
+    'src/edition/views/study-evidence.ts',
+  ].map((path) => [path, textsOf] as const),
   ...filesIn('src/edition/views/studies').map((path) => [path, textsOf] as const),
   ...filesIn('src/components/studies').map((path) => [path, markup] as const),
   ['src/pages/studies/[study]/index.astro', markup],

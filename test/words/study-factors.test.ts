@@ -33,9 +33,9 @@ describe('changeText', () => {
 })
 
 describe('inseparableText', () => {
-  it('says what always changes as well', () => {
+  it('says what it changes together with', () => {
     expect(inseparableText([['w/cm', 'flow'], ['age']])).toBe(
-      'not separable: always changes with w/cm and flow and age',
+      'not separable: changes only together with w/cm and flow and age',
     )
     expect(inseparableText([])).toBe('not separable: no two conditions differ in this alone')
     expect(togetherSentence(['w/cm', 'flow'])).toBe(
