@@ -15,8 +15,7 @@ export interface InteractionLinesModel {
   readonly height: number
   readonly plot: Plot
   readonly lines: readonly { readonly path: string }[]
-  /** `line` is the place of the series. */
-  readonly marks: readonly { readonly line: number; readonly x: number; readonly y: number }[]
+  readonly marks: readonly { readonly x: number; readonly y: number }[]
   /** Names at the last point of each line; without those for which there is no room. */
   readonly names: readonly { readonly name: string; readonly x: number; readonly y: number }[]
   readonly xTicks: readonly { readonly x: number; readonly text: string }[]
@@ -57,8 +56,8 @@ export function interactionLines(
     height: HEIGHT,
     plot,
     lines: placed.map(({ points }) => ({ path: pathOf(points) })),
-    marks: placed.flatMap(({ points }, line) =>
-      points.flatMap((one) => (one.y === null ? [] : [{ line, x: one.x, y: one.y }])),
+    marks: placed.flatMap(({ points }) =>
+      points.flatMap((one) => (one.y === null ? [] : [{ x: one.x, y: one.y }])),
     ),
     names: namesOf(placed, plot),
     xTicks: levels.map((text, place) => ({ text, x: xOf(place) })),

@@ -2,7 +2,7 @@
 import { mean } from '../../statistics/descriptive.ts'
 import { quantile } from '../../statistics/distributions.ts'
 import { pooledVariance } from '../../statistics/pooled-variance.ts'
-import { censoredLogMean, censoredLogNormal, type Reading } from './censored-mean.ts'
+import { censoredLogMean, censoredLogNormal, type Reading, wholeReadings } from './censored-mean.ts'
 
 /** What a material is known to be, from elsewhere than the indices judged here. */
 export type MaterialClass = 'inert' | 'weak' | 'reactive'
@@ -41,7 +41,8 @@ export interface ConditionMeans {
  * @param level of the intervals, between 0 and 1
  * @returns in the order given
  * Note: batches above a bound give no scatter; a material with some of them takes its mean by the censored likelihood with the
- * scatter pooled over the others, and with its own only where nothing can be pooled.
+ * scatter pooled over the others, and with its own only where nothing can be pooled; its interval is the wider for what a bound
+ * does not tell.
  */
 export function conditionMeans(materials: readonly MaterialBatches[], level: number): ConditionMeans {
   const between = pooledBetween(materials)
@@ -55,7 +56,8 @@ export function conditionMeans(materials: readonly MaterialBatches[], level: num
       const half =
         above || between === null
           ? null
-          : (quantile((1 + level) / 2, between.df) * between.deviation) / Math.sqrt(batches.length)
+          : (quantile((1 + level) / 2, between.df) * between.deviation) /
+            Math.sqrt(restsOn(batches, log, between))
       return {
         material,
         class: own,
@@ -75,6 +77,15 @@ function logMean(batches: readonly Reading[], between: ConditionMeans['between']
   if (between !== null && 0 < between.deviation) return censoredLogMean(batches, between.deviation)
   // Without a likelihood to maximize, one value and bounds below it: the value says most.
   return censoredLogNormal(batches)?.mean ?? Math.max(...batches.map(({ value }) => Math.log(value)))
+}
+
+/** Batches that a mean rests on; without a scatter nothing tells how much less one above a bound says. */
+function restsOn(
+  batches: readonly Reading[],
+  log: number,
+  { deviation }: NonNullable<ConditionMeans['between']>,
+): number {
+  return deviation === 0 ? batches.length : wholeReadings(batches, log, deviation)
 }
 
 function pooledBetween(materials: readonly MaterialBatches[]): ConditionMeans['between'] {

@@ -15,7 +15,7 @@ import type { ScreenedRoute } from '../../../core/studies/screening/screening.ts
 import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import { studyFactors } from '../../../records/studies/study-factors.ts'
 import { plainNumber, plural, shortNumber } from '../../../words/numbers.ts'
-import { sentence } from '../../../words/sentences.ts'
+import { sentence, unbroken } from '../../../words/sentences.ts'
 import { STUDY_ROUTES } from '../../../words/studies.ts'
 import {
   changeText,
@@ -150,14 +150,16 @@ function pictureOf(
     chart,
     yTicks: chart.yTicks.map(({ value }) => `× ${shortNumber(value, 2)}`),
     label: `${title}: reactive mean over inert mean at ${names.join(', ')}, a line for each of ${series.map(({ name }) => name).join(', ')}. The table holds the figures.`,
-    words: interactionSentence({
-      from: firstOf?.(from) ?? '',
-      to: firstOf?.(to) ?? '',
-      lower: changeAt(found.secondLevels[0]),
-      upper: changeAt(found.secondLevels[1]),
-      settings: found.settings,
-      ...found.apart,
-    }),
+    words: unbroken(
+      interactionSentence({
+        from: firstOf?.(from) ?? '',
+        to: firstOf?.(to) ?? '',
+        lower: changeAt(found.secondLevels[0]),
+        upper: changeAt(found.secondLevels[1]),
+        settings: found.settings,
+        ...found.apart,
+      }),
+    ),
     table: {
       summary: 'As a table',
       heads: [textHead(factorName(second?.names ?? [])), ...names.map(numberHead)],

@@ -14,6 +14,7 @@ import {
   variationNotes,
   variedText,
 } from '../../../words/study-variation.ts'
+import { unbroken } from '../../../words/sentences.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 
 export interface WhatVariesView {
@@ -60,7 +61,7 @@ export function whatVariesView(
         }),
       ),
       ...variationNotes(varies),
-    ],
+    ].map(unbroken),
   }
 }
 

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { areaInterval, areaWithoutModel } from '../../../../src/core/studies/screening/area-interval.ts'
-import { censoredLogMean, censoredLogNormal } from '../../../../src/core/studies/screening/censored-mean.ts'
+import {
+  censoredLogMean,
+  censoredLogNormal,
+  wholeReadings,
+} from '../../../../src/core/studies/screening/censored-mean.ts'
 import { twoByTwo } from '../../../../src/core/studies/screening/changed-verdicts.ts'
 import { area, type Placed, separation } from '../../../../src/core/studies/screening/separation.ts'
 import { chanceError, normal, shareOf } from '../../simulation/chance.ts'
@@ -143,6 +147,15 @@ describe('censoredLogMean', () => {
   )
   it('is the plain mean of the logarithms without a bound, whatever the scatter', () => {
     expect(censoredLogMean(of([2, 8], []), 0.01)).toBeCloseTo(Math.log(4), 12)
+  })
+  // scipy 1.17: minus the second difference of the log-likelihood at its maximum, step 1e-4, times the variance.
+  it.each([
+    [[700, 820, 650], [900, 900], 0.1, 4.633108],
+    [[700, 820, 650], [900, 900], 0.3, 4.335249],
+    [[880], [900, 905], 0.04, 2.056514],
+  ])('rests on fewer whole readings than there are: %j above %j, %s', (values, bounds, deviation, whole) => {
+    const readings = of(values, bounds)
+    expect(wholeReadings(readings, censoredLogMean(readings, deviation), deviation)).toBeCloseTo(whole, 5)
   })
   it('refuses bounds alone', () => {
     expect(() => censoredLogMean(of([], [900]), 0.1)).toThrow(RangeError)

@@ -7,6 +7,7 @@ import {
   predictedShare,
   whatVaries,
 } from '../../../../src/core/studies/screening/what-varies.ts'
+import { chanceError, normal, shareOf } from '../../simulation/chance.ts'
 
 const age = readAge('28 d')
 const CLASSES: Readonly<Record<string, MaterialClass>> = { I: 'inert', W: 'weak', R: 'reactive' }
@@ -140,4 +141,45 @@ describe('whatVaries', () => {
     const one = found(batches({ I1: '70 80', I2: '71 79', R1: '100 110', R2: '100 111' }, 'finished'))
     expect(figure('material-inert', one)).toMatchObject({ deviation: 0, isNegative: true, df: null })
   })
+  // Six materials of each class, three batches with shared controls; deviations of material, laboratory, cell, control and batch.
+  it.each([
+    [1, [0.03, 0, 0, 0.017, 0.02]],
+    [3, [0.03, 0.03, 0.01, 0.01, 0.02]],
+  ])(
+    'holds a new material as often as stated, laboratories: %d',
+    (laboratories, [material, own, cell, control, batch]) => {
+      const next = normal(5)
+      const scatter = (deviation = 0) => deviation * next()
+      const study = () => {
+        const levels = Array.from({ length: laboratories }, () => ({
+          level: scatter(own),
+          controls: [0, 1, 2].map(() => scatter(control)),
+        }))
+        const readings = ['I', 'R'].flatMap((known) =>
+          [1, 2, 3, 4, 5, 6].flatMap((place) => {
+            const mean = 4.3 + scatter(material) + (known === 'R' ? 0.4 : 0)
+            return levels.map(({ level, controls }, laboratory) => {
+              const here = mean + level + scatter(cell)
+              const texts = controls.map((shared) => String(Math.exp(here + shared + scatter(batch))))
+              return [`${known}${place} L${laboratory}`, texts.join(' ')]
+            })
+          }),
+        )
+        return found(batches(Object.fromEntries(readings) as Record<string, string>))?.inert as NewMaterial
+      }
+      // By the mean of the two batches asked for; in one laboratory its level counts for old and new alike, and is nought here.
+      const fresh = () =>
+        4.3 +
+        scatter(material) +
+        scatter(own) +
+        scatter(cell) +
+        (scatter(control) + scatter(batch) + scatter(control) + scatter(batch)) / 2
+      const held = shareOf(1000, () => {
+        const { interval } = study()
+        const value = Math.exp(fresh())
+        return interval[0] <= value && value <= interval[1]
+      })
+      expect(Math.abs(held - 0.95)).toBeLessThan(chanceError(0.95, 1000))
+    },
+  )
 })
