@@ -1,12 +1,7 @@
 /** What an index varies with, in words. */
-import type {
-  NewMaterial,
-  NoNewMaterial,
-  NotSeparable,
-  VaryingFigure,
-  VaryingPart,
-  WhatVaries,
-} from '../core/studies/screening/what-varies.ts'
+import type { NewMaterial, NoNewMaterial } from '../core/studies/screening/new-material.ts'
+import type { VaryingPart } from '../core/studies/screening/variation-terms.ts'
+import type { NotSeparable, VaryingFigure, WhatVaries } from '../core/studies/screening/what-varies.ts'
 import { plainNumber, plural } from './numbers.ts'
 import { listWords } from './sentences.ts'
 import { chanceText, indexText, shareText } from './studies.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { NewMaterial } from '../../src/core/studies/screening/what-varies.ts'
+import type { NewMaterial } from '../../src/core/studies/screening/new-material.ts'
 import { dfText, newMaterialSentence, variationNotes, variedText } from '../../src/words/study-variation.ts'
 
 const NEW: NewMaterial = {

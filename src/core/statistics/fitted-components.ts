@@ -66,20 +66,14 @@ export function fittedComponents(
   const within = steps.slice(last).flatMap(({ added }) => added)
   const squaresOf = (all: readonly Direction[]) =>
     sum(all.map(({ column }) => (alongValues[column] ?? 0) ** 2))
-  const squares = fitted.map(({ added }) => squaresOf(added))
   const freedom = left + within.length
   const residual = { df: freedom, meanSquare: (squaresLeft + squaresOf(within)) / freedom }
-  const columnsOf = fitted.map((_, place) =>
-    layout.columns.flatMap(({ term }, column) => (term === place ? [column] : [])),
-  )
-  const table = fitted.map(({ added }) =>
-    columnsOf.map((columns) =>
-      sum(added.map(({ row }) => columns.reduce((total, column) => total + (row[column] ?? 0) ** 2, 0))),
-    ),
-  )
   const df = [...fitted.map(({ added }) => added.length), residual.df]
-  const factors = solved(table, df)
-  const meanSquares = [...squares.map((square, place) => square / (df[place] || 1)), residual.meanSquare]
+  const factors = solved(expectations(layout, fitted), df)
+  const meanSquares = [
+    ...fitted.map(({ added }) => squaresOf(added) / (added.length || 1)),
+    residual.meanSquare,
+  ]
   return {
     terms: steps.map(({ name }, place) => {
       const own = place < fitted.length ? (df[place] ?? 0) : 0
@@ -96,6 +90,37 @@ export function fittedComponents(
     withinResidual: steps.slice(last).flatMap(({ name, added }) => (added.length === 0 ? [] : [name])),
     factors,
   }
+}
+
+/**
+ * A component by its place: a term, or behind the last of them the residual.
+ * @param found components
+ * @param place from 0 to the number of terms
+ * @returns its variance, null without a degree of freedom, and the factors of the mean squares that it is the sum of
+ */
+export function componentAt(
+  { terms, residual, factors }: FittedComponents,
+  place: number,
+): { readonly variance: number | null; readonly factors: readonly number[] } {
+  // Fewer terms than all may be fitted, so that the residual's factors stand at the end.
+  return place === terms.length
+    ? { variance: residual.meanSquare, factors: factors.at(-1) ?? [] }
+    : { variance: terms[place]?.variance ?? null, factors: factors[place] ?? [] }
+}
+
+/**
+ * A sum of mean squares, as `satterthwaite` takes it.
+ * @param found components
+ * @param weights factor of each mean square, the residual's last
+ */
+export function meanSquareParts(
+  { terms, residual, factors }: FittedComponents,
+  weights: readonly number[],
+): { readonly factor: number; readonly meanSquare: number; readonly df: number }[] {
+  return weights.map((factor, place) => {
+    const { meanSquare, df } = place === factors.length - 1 ? residual : (terms[place] ?? residual)
+    return { factor, meanSquare, df }
+  })
 }
 
 /**
@@ -181,6 +206,21 @@ function decomposed({ columns, ofValue }: Layout, values: readonly number[]) {
 
 function dot(a: readonly number[], b: readonly number[]): number {
   return a.reduce((total, one, place) => total + one * (b[place] ?? 0), 0)
+}
+
+/** t(i, k): how much of the variance of term k the squares of term i hold. */
+function expectations(
+  { columns }: Layout,
+  fitted: readonly { readonly added: readonly Direction[] }[],
+): number[][] {
+  const columnsOf = fitted.map((_, place) =>
+    columns.flatMap(({ term }, column) => (term === place ? [column] : [])),
+  )
+  return fitted.map(({ added }) =>
+    columnsOf.map((own) =>
+      sum(added.map(({ row }) => own.reduce((total, column) => total + (row[column] ?? 0) ** 2, 0))),
+    ),
+  )
 }
 
 /** E[squares i] = Σ (k ≥ i) t(i, k) σ²(k) + df(i) σ²(e), solved from the last term up; each σ² by its factors of mean squares. */

@@ -1,6 +1,7 @@
 /** What an index varies with, and what is predicted of a new material, as rows of a study. */
 import type { ConditionScreen } from '../../core/studies/screening/screening.ts'
-import { predictedShare, type VaryingFigure } from '../../core/studies/screening/what-varies.ts'
+import { predictedShare } from '../../core/studies/screening/new-material.ts'
+import type { VaryingFigure } from '../../core/studies/screening/what-varies.ts'
 import type { StudyRow } from './study-data.ts'
 
 /** Rows of one condition; none where no batch is a repeat of another. Deviations are those of the natural logarithm. */

@@ -1,17 +1,14 @@
 /** What an index varies with at one condition: materials of a class, laboratories, controls, batches; and what a new material would read. */
-import { mean, sum } from '../../statistics/descriptive.ts'
-import { cumulative, quantile } from '../../statistics/distributions.ts'
-import { type FittedComponents, fittedComponents, satterthwaite } from '../../statistics/fitted-components.ts'
+import {
+  componentAt,
+  type FittedComponents,
+  fittedComponents,
+  meanSquareParts,
+  satterthwaite,
+} from '../../statistics/fitted-components.ts'
 import type { BatchIndex } from '../batch-indices.ts'
-import type { MaterialClass } from './material-means.ts'
-
-/** Materials stand by class: inert ones scatter otherwise than reactive ones. */
-export type VaryingPart =
-  | `material-${MaterialClass}`
-  | 'laboratory'
-  | 'control'
-  | 'laboratory-material'
-  | 'batch'
+import { type NewMaterial, type NoNewMaterial, newMaterial } from './new-material.ts'
+import { rowOf, termsOf, type VariesAsked, type VaryingPart } from './variation-terms.ts'
 
 /** Why a part has no figure of its own. */
 export type NotSeparable = 'one-laboratory' | 'one-material' | 'one-control' | 'one-batch' | 'not-separable'
@@ -27,22 +24,6 @@ export interface VaryingFigure {
   readonly df: number | null
 }
 
-/** What a new material of a class would read, tested like these. */
-export interface NewMaterial {
-  /** Materials of the class that it rests on. */
-  readonly n: number
-  /** Of the natural logarithms: mean over the materials, and deviation of a new one's mean about it. */
-  readonly logMean: number
-  readonly logDeviation: number
-  readonly df: number
-  /** Index, %: the mean, and the interval that a new material's falls into at the level asked for. */
-  readonly value: number
-  readonly interval: readonly [number, number]
-}
-
-/** Why nothing can be said of a new material. */
-export type NoNewMaterial = 'one-material' | 'above-ceiling' | 'no-scatter'
-
 export interface WhatVaries {
   /** Materials of both kinds first, batches last. Only what the study can ask about: without a shared control there is none of it. */
   readonly figures: readonly VaryingFigure[]
@@ -51,15 +32,6 @@ export interface WhatVaries {
   readonly aboveCeiling: readonly string[]
   readonly inert: NewMaterial | NoNewMaterial
   readonly reactive: NewMaterial | NoNewMaterial
-  readonly level: number
-}
-
-export interface VariesAsked {
-  /** Class of each material by its code; those without one are left out. */
-  readonly classes: ReadonlyMap<string, MaterialClass>
-  /** Batches whose mean a new material would be judged by. */
-  readonly batches: number
-  /** Of the intervals, between 0 and 1. */
   readonly level: number
 }
 
@@ -87,7 +59,8 @@ export function whatVaries(indices: readonly BatchIndex[], asked: VariesAsked): 
     rows.map((row) => row.class),
     terms,
   )
-  if (found === null) return null
+  // With one batch of each material its scatter and that of materials are one, and classes scatter otherwise.
+  if (found === null || found.withinResidual.some((part) => part.startsWith('material-'))) return null
   const laboratories = new Set(rows.map(({ laboratory }) => laboratory)).size
   const newOf = (own: 'inert' | 'reactive') =>
     aboveCeiling.some((material) => asked.classes.get(material) === own)
@@ -106,69 +79,13 @@ export function whatVaries(indices: readonly BatchIndex[], asked: VariesAsked): 
   }
 }
 
-/**
- * Share of new materials of a class that a threshold is expected to judge wrongly.
- * @param found what a new material would read
- * @param threshold index, %, above zero
- * @param side above: new ones that pass; below: new ones that fail
- * @returns from 0 to 1, by Student's t
- */
-export function predictedShare(found: NewMaterial, threshold: number, side: 'above' | 'below'): number {
-  const distance = (found.logMean - Math.log(threshold)) / found.logDeviation
-  return cumulative(side === 'above' ? distance : -distance, found.df)
-}
-
-interface Row {
-  readonly material: string
-  readonly class: MaterialClass
-  readonly laboratory: string
-  readonly log: number
-  /** Of the control batch; null for an index that the laboratory reports finished. */
-  readonly control: string | null
-}
-
-interface Term {
-  readonly part: VaryingPart
-  readonly name: string
-  readonly groups: readonly (string | null)[]
-}
-
-function rowOf({ material, laboratory, value, control }: BatchIndex, { classes }: VariesAsked): Row {
-  return {
-    material,
-    class: classes.get(material) ?? 'weak',
-    laboratory,
-    log: Math.log(value),
-    control: control === null ? null : `${laboratory} ${control.batch}`,
-  }
-}
-
-function termsOf(rows: readonly Row[], classes: readonly MaterialClass[]): Term[] {
-  const serves = Map.groupBy(rows, ({ control }) => control)
-  const shared = (control: string | null) =>
-    control !== null && 1 < new Set(serves.get(control)?.map(({ material }) => material)).size
-  const term = (part: VaryingPart, group: (row: Row) => string | null): Term => ({
-    part,
-    name: part,
-    groups: rows.map(group),
-  })
-  return [
-    ...classes.map((own) => term(`material-${own}`, (row) => (row.class === own ? row.material : null))),
-    term('laboratory', ({ laboratory }) => laboratory),
-    ...(rows.some(({ control }) => shared(control))
-      ? [term('control', ({ control }) => (shared(control) ? control : null))]
-      : []),
-    term('laboratory-material', ({ laboratory, material }) => `${laboratory} ${material}`),
-  ]
-}
-
 function figureOf(
   found: FittedComponents,
   part: VaryingPart,
   place: number,
   laboratories: number,
 ): VaryingFigure {
-  const variance = varianceOf(found, place)
+  const { variance, factors } = componentAt(found, place)
   if (variance === null) {
     const isWithin = found.withinResidual.includes(part)
     return { part, deviation: null, why: whyNot(part, isWithin, laboratories), isNegative: false, df: null }
@@ -178,7 +95,7 @@ function figureOf(
     deviation: Math.sqrt(Math.max(0, variance)),
     why: null,
     isNegative: variance < 0,
-    df: satterthwaite(parts(found, found.factors[rowIn(found, place)] ?? [])),
+    df: satterthwaite(meanSquareParts(found, factors)),
   }
 }
 
@@ -187,84 +104,4 @@ function whyNot(part: VaryingPart, isWithin: boolean, laboratories: number): Not
   if (part.startsWith('laboratory') && laboratories === 1) return 'one-laboratory'
   if (part.startsWith('material')) return 'one-material'
   return part === 'control' ? 'one-control' : 'not-separable'
-}
-
-/** The residual stands behind the terms that were fitted, which can be fewer than all. */
-function rowIn({ terms, factors }: FittedComponents, place: number): number {
-  return place === terms.length ? factors.length - 1 : place
-}
-
-function varianceOf({ terms, residual }: FittedComponents, place: number): number | null {
-  return place === terms.length ? residual.meanSquare : (terms[place]?.variance ?? null)
-}
-
-/** A sum of mean squares by the factors of each. */
-function parts({ terms, residual, factors }: FittedComponents, weights: readonly number[]) {
-  const last = factors.length - 1
-  return weights.map((factor, place) => {
-    const { meanSquare, df } = place === last ? residual : (terms[place] ?? residual)
-    return { factor, meanSquare, df }
-  })
-}
-
-interface NewAsked {
-  readonly rows: readonly Row[]
-  readonly terms: readonly Term[]
-  readonly found: FittedComponents
-  readonly own: 'inert' | 'reactive'
-  readonly asked: VariesAsked
-}
-
-function newMaterial({ rows, terms, found, own, asked }: NewAsked): NewMaterial | NoNewMaterial {
-  const materials = Map.groupBy(
-    rows.filter((row) => row.class === own),
-    ({ material }) => material,
-  )
-  const n = materials.size
-  if (n < 2) return 'one-material'
-  const weights = rows.map((row) =>
-    row.class === own ? 1 / n / (materials.get(row.material)?.length ?? 1) : 0,
-  )
-  const all = [...terms, { part: 'batch' as const, groups: rows.map((_, place) => String(place)) }]
-  const shares = all.map(({ part, groups }, place) => {
-    const variance = varianceOf(found, place)
-    if (variance === null || variance <= 0) return []
-    const factor = inNew(part, own, asked.batches, found) + inMean(weights, groups)
-    return (found.factors[rowIn(found, place)] ?? []).map((one) => factor * one)
-  })
-  const joined = found.factors.map((_, place) => sum(shares.map((share) => share[place] ?? 0)))
-  const variance = sum(parts(found, joined).map(({ factor, meanSquare }) => factor * meanSquare))
-  const df = satterthwaite(parts(found, joined))
-  if (df === null || variance <= 0) return 'no-scatter'
-  const logMean = mean([...materials.values()].map((batches) => mean(batches.map(({ log }) => log))))
-  const [logDeviation, reach] = [Math.sqrt(variance), quantile((1 + asked.level) / 2, df)]
-  return {
-    n,
-    logMean,
-    logDeviation,
-    df,
-    value: Math.exp(logMean),
-    interval: [Math.exp(logMean - reach * logDeviation), Math.exp(logMean + reach * logDeviation)],
-  }
-}
-
-/** How much of a part's variance the mean of a new material's batches holds. */
-function inNew(
-  part: VaryingPart,
-  own: string,
-  batches: number,
-  { withinResidual }: FittedComponents,
-): number {
-  if (part.startsWith('material')) return part === `material-${own}` ? 1 : 0
-  if (part === 'control') return 1 / batches
-  // Where laboratory × material cannot be told from the batches, averaging over batches is not sure to lessen it.
-  return part === 'batch' && withinResidual.length === 0 ? 1 / batches : 1
-}
-
-/** The same of the mean over the class: Σ over groups of the square of the weight that falls to each. */
-function inMean(weights: readonly number[], groups: readonly (string | null)[]): number {
-  const totals = new Map<string, number>()
-  for (const [place, group] of groups.entries())
-    if (group !== null) totals.set(group, (totals.get(group) ?? 0) + (weights[place] ?? 0))
-  return sum([...totals.values()].map((total) => total ** 2))
 }

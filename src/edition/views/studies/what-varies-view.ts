@@ -1,11 +1,8 @@
 /** What the index varies with at a route's best condition. */
 import { sum } from '../../../core/statistics/descriptive.ts'
+import { predictedShare } from '../../../core/studies/screening/new-material.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/screening/screening.ts'
-import {
-  predictedShare,
-  type VaryingFigure,
-  type WhatVaries,
-} from '../../../core/studies/screening/what-varies.ts'
+import type { VaryingFigure, WhatVaries } from '../../../core/studies/screening/what-varies.ts'
 import { shareText } from '../../../words/studies.ts'
 import {
   dfText,

@@ -2,11 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { readAge } from '../../../../src/core/measure/age.ts'
 import type { BatchIndex, BatchMean } from '../../../../src/core/studies/batch-indices.ts'
 import type { MaterialClass } from '../../../../src/core/studies/screening/material-means.ts'
-import {
-  type NewMaterial,
-  predictedShare,
-  whatVaries,
-} from '../../../../src/core/studies/screening/what-varies.ts'
+import { type NewMaterial, predictedShare } from '../../../../src/core/studies/screening/new-material.ts'
+import { whatVaries } from '../../../../src/core/studies/screening/what-varies.ts'
 import { chanceError, normal, shareOf } from '../../simulation/chance.ts'
 
 const age = readAge('28 d')
@@ -91,6 +88,9 @@ describe('whatVaries', () => {
   // One batch a material, in one laboratory, each with its own control: nothing repeats.
   it('gives nothing without a repeat', () => {
     expect(found(batches({ I1: '70', R1: '100' }))).toBeNull()
+  })
+  it('gives nothing where no material has two batches, though classes have several materials', () => {
+    expect(found(batches({ I1: '70', I2: '80', I3: '75', R1: '100', R2: '130' }, 'finished'))).toBeNull()
   })
   // Means 70 and 80 of the logarithms' materials, no scatter within: V = s²(1 + 1/2), one degree of freedom.
   it('is the interval of one more mean where batches do not scatter, by hand', () => {
