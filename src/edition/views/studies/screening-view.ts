@@ -9,6 +9,8 @@ import { sentence } from '../../../words/sentences.ts'
 import type { UnitSystem } from '../../../words/unit-systems.ts'
 import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
+import type { ChartTable } from '../chart-table.ts'
+import { absoluteTables } from './absolute-view.ts'
 import { dotShape } from './dot-shape.ts'
 import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
 import { type FactorsView, factorsViews } from './factors-view.ts'
@@ -56,6 +58,7 @@ export interface ConditionLine {
 export interface ScreeningView {
   readonly routes: readonly RouteView[]
   readonly controls: readonly ControlLine[]
+  readonly absolute: readonly ChartTable[]
   readonly numbersAllow: string
   readonly errorCurves: readonly ErrorCurvesView[]
   /** What the chance for further batches speaks of. */
@@ -73,6 +76,7 @@ export function screeningView(
   return {
     routes: routes.map((route) => routeView(study, route, routes)),
     controls: controlLines(study, units),
+    absolute: absoluteTables(study, routes, units),
     numbersAllow: numbersAllow(routes),
     errorCurves: routes.flatMap((route) => errorCurvesView(study, route, bestName(study, route)) ?? []),
     batches: batchWords(study, routes),

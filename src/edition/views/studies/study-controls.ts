@@ -13,7 +13,8 @@ export interface ControlLine {
   readonly resistivity: string
 }
 
-const UNITS: Readonly<Record<StudyIndexProperty, string>> = {
+/** Of the means that each route's indices are made from. */
+export const MEAN_UNITS: Readonly<Record<StudyIndexProperty, string>> = {
   'strength-activity-index': 'MPa',
   'resistivity-index': 'ohm m',
 }
@@ -28,7 +29,7 @@ export function controlLines({ record, indices }: StudyEntry, units: UnitSystem)
     const [condition = '', age = ''] = key.split('|')
     const meanOf = (property: StudyIndexProperty) => {
       const values = batches.filter((batch) => batch.property === property).map(({ value }) => value)
-      return values.length === 0 ? '' : quantity(mean(values), 1, UNITS[property], units)
+      return values.length === 0 ? '' : quantity(mean(values), 1, MEAN_UNITS[property], units)
     }
     return {
       condition,
