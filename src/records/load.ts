@@ -15,6 +15,9 @@ import { checkCoverage } from './studies/check-coverage.ts'
 import { checkMeasures, checkShape } from './studies/check-study.ts'
 import { ownReadings } from './studies/study-readings.ts'
 import { tableReadings } from './studies/table-readings.ts'
+import { ReferenceTables } from './studies/reference/reference-tables.ts'
+import type { TableText } from './studies/reference/table-rows.ts'
+import { referenceTests } from './studies/reference/reference-tests.ts'
 import { headingOf, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
@@ -104,24 +107,28 @@ function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Di
 function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnostics: Diagnostic[]): void {
   const named = new Set<string>()
   for (const [id, { record, report }] of files.loaded.study) {
-    const path = `studies/${record.table?.file}`
-    if (record.table === undefined) files.studyReadings.set(id, ownReadings(record, report))
-    else {
+    const table = (file: string, pointer: string): TableText | null => {
+      const path = `studies/${file}`
       named.add(path)
       const reading = readText(files.contentDir, path)
-      if ('fault' in reading) report.at('/table/file', ...tableFault(path, reading.fault))
-      else {
-        const faults = fileReport(path, reading.text, diagnostics)
-        files.studyReadings.set(id, tableReadings(record, reading.text, faults, report))
-        if (0 < faults.count())
-          report.at(
-            '/table/file',
-            'reference-mismatch',
-            `the table ${path} has faults of its own`,
-            'mend them first; they are reported with their lines',
-          )
-      }
+      if (!('fault' in reading))
+        return { text: reading.text, report: fileReport(path, reading.text, diagnostics) }
+      report.at(pointer, ...tableFault(path, reading.fault))
+      return null
     }
+    if (record.table === undefined) files.studyReadings.set(id, ownReadings(record, report))
+    else {
+      const found = table(record.table.file, '/table/file')
+      if (found !== null) files.studyReadings.set(id, tableReadings(record, found.text, found.report, report))
+      if (found !== null && 0 < found.report.count())
+        report.at(
+          '/table/file',
+          'reference-mismatch',
+          `the table studies/${record.table.file} has faults of its own`,
+          'mend them first; they are reported with their lines',
+        )
+    }
+    files.studyReference.set(id, referenceTests(record, new ReferenceTables(table), report))
     const readings = files.studyReadings.get(id) ?? []
     checkShape(record, readings, report)
     checkMeasures(record, readings, report)

@@ -1,6 +1,7 @@
 /** Everything read from a content folder, typed; a record with an error is not among it. */
 import type { Criterion } from '../core/criteria/criterion.ts'
 import type { MethodPage } from './yaml/method-page.ts'
+import type { ReferenceTest } from '../core/studies/reference/reference-tests.ts'
 import type { StudyReading } from '../core/studies/study-reading.ts'
 import type {
   Condition,
@@ -21,6 +22,7 @@ export type DescribedCondition = Condition &
 export interface StudyRecord {
   readonly record: Study
   readonly readings: readonly StudyReading[]
+  readonly reference: readonly ReferenceTest[]
 }
 
 export interface Records {

@@ -29,6 +29,11 @@ export type QuantityKind =
   | 'ratio'
   | 'heat'
   | 'volume'
+  | 'sample-mass'
+  | 'power'
+  | 'specific-power'
+  | 'energy'
+  | 'concentration'
 
 /** One way of writing a unit: stored = factor × written + offset. */
 export interface Unit {
@@ -224,6 +229,52 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     units: [
       { symbol: 'mL', factor: 1, aliases: ['ml'] },
       { symbol: 'L', factor: 1000 },
+    ],
+  },
+  'sample-mass': {
+    stored: 'g',
+    title: 'mass of a sample',
+    example: '0.3124 g',
+    units: [
+      { symbol: 'g', factor: 1 },
+      { symbol: 'mg', factor: 0.001 },
+    ],
+  },
+  power: {
+    stored: 'mW',
+    title: 'thermal power',
+    example: '6.31 mW',
+    units: [
+      { symbol: 'mW', factor: 1 },
+      { symbol: 'uW', factor: 0.001, aliases: ['\u00b5W', '\u03bcW'] },
+      { symbol: 'W', factor: 1000 },
+    ],
+  },
+  'specific-power': {
+    stored: 'mW/g',
+    title: 'thermal power per gram',
+    example: '1.24 mW/g',
+    units: [
+      { symbol: 'mW/g', factor: 1, aliases: ['W/kg'] },
+      { symbol: 'W/g', factor: 1000 },
+    ],
+  },
+  energy: {
+    stored: 'J',
+    title: 'heat of a sample',
+    example: '412 J',
+    units: [
+      { symbol: 'J', factor: 1 },
+      { symbol: 'kJ', factor: 1000 },
+    ],
+  },
+  concentration: {
+    stored: 'mmol/L',
+    title: 'concentration',
+    example: '0.100 mol/L',
+    units: [
+      { symbol: 'mmol/L', factor: 1 },
+      { symbol: 'mol/L', factor: 1000 },
     ],
   },
 }

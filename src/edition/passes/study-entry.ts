@@ -9,6 +9,7 @@ import type { Study } from '../../records/schema/loaded-records.ts'
 import { knownIndices } from '../../records/studies/known-indices.ts'
 import { screeningAsked, STUDY_LEVEL } from '../../records/studies/screening-asked.ts'
 import type { StudyEntry, StudyFound } from '../shape/study-entry.ts'
+import { referenceResults } from './reference-results.ts'
 import { seededUniform } from './seeded-uniform.ts'
 
 /** Draws of the materials that say how firm the order of conditions is. */
@@ -28,6 +29,7 @@ export function studyEntry(id: string, study: StudyRecord, asOf: Moment): StudyE
     kind: record.kind,
     record,
     ...known,
+    reference: referenceResults(study, asOf),
     found: foundIn(record, known.indices.indices),
   }
 }

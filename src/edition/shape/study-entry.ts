@@ -3,6 +3,7 @@ import type { StudyIndices } from '../../core/studies/batch-indices.ts'
 import type { RoundRobinMaterial } from '../../core/studies/interlaboratory/round-robin.ts'
 import type { RuggednessOf } from '../../core/studies/ruggedness/ruggedness-study.ts'
 import type { ScreenedRoute } from '../../core/studies/screening/screening.ts'
+import type { ReferenceResult } from './reference-result.ts'
 import type { Study } from '../../records/schema/loaded-records.ts'
 
 /** A study as lists need it. */
@@ -24,5 +25,7 @@ export interface StudyEntry extends ListedStudy {
   /** Readings known by the as-of day. */
   readonly readings: number
   readonly indices: StudyIndices
+  /** Of the materials, in their order and that of the tests. */
+  readonly reference: readonly ReferenceResult[]
   readonly found: StudyFound
 }

@@ -8,6 +8,7 @@ import { levelRows } from './level-rows.ts'
 import { routeFigureRows } from './screening-rows.ts'
 import { variationRows } from './study-variation-rows.ts'
 import type { StudyEntry } from '../shape/study-entry.ts'
+import { referenceRows } from './reference-data.ts'
 
 /** A row of `studies[].results` of schemas/check.json. */
 export interface StudyRow {
@@ -27,6 +28,9 @@ export interface StudyRow {
   readonly degreesOfFreedom?: number
   /** That the figure is at, or that was set: an index in %. */
   readonly threshold?: number
+  /** Of a reference test: its unit, and whether its readings gave the figure or its laboratory. */
+  readonly unit?: string
+  readonly from?: 'readings' | 'reported'
 }
 
 /**
@@ -50,7 +54,7 @@ export function studyData(study: StudyEntry): Record<string, unknown> {
     property: test.property,
     why,
   }))
-  return { id, kind, title, results, unmade }
+  return { id, kind, title, results: [...results, ...referenceRows(study)], unmade }
 }
 
 function routeRows({ property, conditions }: ScreenedRoute): StudyRow[] {

@@ -1,6 +1,7 @@
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
 import { presentId } from '../../core/measure/lot-id.ts'
 import type { Moment } from '../../core/measure/moment.ts'
+import type { ReferenceTest } from '../../core/studies/reference/reference-tests.ts'
 import type { StudyReading } from '../../core/studies/study-reading.ts'
 import { compileCriteria } from '../criteria/compile.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -77,6 +78,8 @@ export interface ReadFiles {
   readonly methods: MethodPage[]
   /** Readings of studies, by the id of the study. */
   readonly studyReadings: Map<string, readonly StudyReading[]>
+  /** Reference tests of studies, likewise. */
+  readonly studyReference: Map<string, readonly ReferenceTest[]>
 }
 
 /** Nothing read yet. */
@@ -88,6 +91,7 @@ export function noFiles(contentDir: string): ReadFiles {
     ids: byKind(() => new Set<string>()) as ReadFiles['ids'],
     methods: [],
     studyReadings: new Map(),
+    studyReference: new Map(),
   }
 }
 
@@ -120,7 +124,14 @@ export function assemble(files: ReadFiles, today?: Moment): Records {
   }
 }
 
-function typedRecords({ contentDir, loaded, ids, methods, studyReadings }: ReadFiles): Records {
+function typedRecords({
+  contentDir,
+  loaded,
+  ids,
+  methods,
+  studyReadings,
+  studyReference,
+}: ReadFiles): Records {
   const conditions = [...recordsOf(loaded.condition)]
   return {
     contentDir,
@@ -142,7 +153,7 @@ function typedRecords({ contentDir, loaded, ids, methods, studyReadings }: ReadF
     studies: new Map(
       [...recordsOf(loaded.study)].map(([id, record]) => [
         id,
-        { record, readings: studyReadings.get(id) ?? [] },
+        { record, readings: studyReadings.get(id) ?? [], reference: studyReference.get(id) ?? [] },
       ]),
     ),
     methods: [...methods].sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1)),

@@ -1364,6 +1364,216 @@ export type Lot = {
 /** Short code, at most 16 letters, digits and hyphens. */
 export type StudyCode = string
 
+/** From a temperature to a higher one. */
+export type TemperatureRange = {
+  /** Lower end. */
+  from: Quantity
+  /** Upper end. */
+  to: Quantity
+}
+
+/** Two quantities a row, with a comma between them. */
+export type ReadingRows = string[]
+
+/** Masses that the paste was mixed of. */
+export type PasteMix = {
+  /** Calcium hydroxide put in. */
+  'calcium-hydroxide': Quantity
+  /** Material; none in a blank. */
+  material?: Quantity
+  /** Water, with what is dissolved in it. */
+  water?: Quantity
+  /** What else stays through ignition. */
+  other?: Quantity
+  /** What the material itself loses on ignition; nothing without it. */
+  'ignition-loss'?: Quantity
+}
+
+/** A solution and how much of it was taken. */
+export type Titration = {
+  /** Concentration of the solution. */
+  concentration: Quantity
+  /** Volume that the aliquot took. */
+  volume: Quantity
+}
+
+/** Reference tests of reactivity, by their readings. */
+export type MaterialReference = {
+  /** Heat of a paste in a calorimeter. */
+  heat?: {
+    /** Method, as its laboratory names it. */
+    method?: string
+    /** Age of the paste, mortar or solution at the reading. */
+    age: Age
+    /** Day of the reading; what is later than the as-of day is left out. */
+    tested?: Moment
+    /** Power or heat over time, such as 1.5 h, 6.31 mW; in mW or J of the sample, or in mW/g or J/g of it. */
+    readings?: ReadingRows
+    /** Name of a CSV file in the same folder that holds the readings in place of them; with a column material it serves several. */
+    file?: string
+    /** Mass of paste in the calorimeter; needed for readings in mW and J. */
+    sample?: Quantity
+    /** Share of the material in that paste by mass. */
+    share: Quantity
+    /** Blank reading, or two between which the baseline drifts on a straight line, such as 0 h, 0.10 mW; needed for readings of power. */
+    baseline?: ReadingRows
+    /** Time from which the heat is summed. */
+    start: Quantity
+  }
+  /** Water bound in a dried paste, from crucible masses. */
+  'bound-water'?: {
+    /** Method, as its laboratory names it. */
+    method?: string
+    /** Age of the paste, mortar or solution at the reading. */
+    age?: Age
+    /** Day of the reading; what is later than the as-of day is left out. */
+    tested?: Moment
+    /** Temperature of drying. */
+    'dried-at'?: Quantity
+    /** Temperature of ignition. */
+    'ignited-at'?: Quantity
+    /** Determinations. */
+    crucibles: {
+      /** Empty crucible. */
+      crucible: Quantity
+      /** Crucible with the dried paste. */
+      dried: Quantity
+      /** Crucible with the ignited paste. */
+      ignited: Quantity
+    }[]
+  }
+  /** Calcium hydroxide consumed, from thermogravimetry. */
+  'calcium-hydroxide'?: {
+    /** Method, as its laboratory names it. */
+    method?: string
+    /** Age of the paste, mortar or solution at the reading. */
+    age?: Age
+    /** Day of the reading; what is later than the as-of day is left out. */
+    tested?: Moment
+    /** Mass over temperature, such as 105 degC, 48.213 mg. */
+    readings?: ReadingRows
+    /** Name of a CSV file in the same folder that holds the readings in place of them; with a column material it serves several. */
+    file?: string
+    /** Temperatures between which the water of the hydroxide leaves; with tangents, left out. */
+    water?: TemperatureRange
+    /** Straight parts of the curve before and after the step, between whose tangents the loss is taken. */
+    tangents?: {
+      /** Straight part before the step. */
+      before: TemperatureRange
+      /** Straight part after the step. */
+      after: TemperatureRange
+    }
+    /** Temperatures between which carbon dioxide leaves, which then counts as carbonated hydroxide. */
+    carbonate?: TemperatureRange
+    /** What the content is referred to: the mass of the first row, as paste with all its water, or of the last. */
+    basis: 'initial' | 'ignited'
+    mix: PasteMix
+    /** A paste of the same lime without the material. */
+    blank?: {
+      /** Mass over temperature, such as 105 degC, 48.213 mg. */
+      readings?: ReadingRows
+      /** Name of a CSV file in the same folder that holds the readings in place of them; with a column material it serves several. */
+      file?: string
+      /** Temperatures between which the water of the hydroxide leaves; with tangents, left out. */
+      water?: TemperatureRange
+      /** Straight parts of the curve before and after the step, between whose tangents the loss is taken. */
+      tangents?: {
+        /** Straight part before the step. */
+        before: TemperatureRange
+        /** Straight part after the step. */
+        after: TemperatureRange
+      }
+      /** Temperatures between which carbon dioxide leaves, which then counts as carbonated hydroxide. */
+      carbonate?: TemperatureRange
+      /** What the content is referred to: the mass of the first row, as paste with all its water, or of the last. */
+      basis: 'initial' | 'ignited'
+      mix: PasteMix
+    }
+  }
+  /** Calcium hydroxide fixed from a suspension of lime, by titration of what is left. */
+  'calcium-hydroxide-fixed'?: {
+    /** Method, as its laboratory names it. */
+    method?: string
+    /** Age of the paste, mortar or solution at the reading. */
+    age?: Age
+    /** Day of the reading; what is later than the as-of day is left out. */
+    tested?: Moment
+    /** Material put in. */
+    material: Quantity
+    /** Lime put in. */
+    lime: Quantity
+    /** Lime of the blank, where it differs. */
+    'blank-lime'?: Quantity
+    /** Concentration of the acid. */
+    acid: Quantity
+    /** Acid that the aliquot of the test took. */
+    'sample-volume': Quantity
+    /** Acid that the aliquot of the blank took. */
+    'blank-volume': Quantity
+    /** Volume of filtrate that was titrated. */
+    aliquot: Quantity
+    /** Volume of suspension that the aliquot was taken from. */
+    total: Quantity
+  }
+  /** Hydroxide and lime in the solution over a cement with the material, against the solubility curve at 40 degC. */
+  pozzolanicity?: {
+    /** Method, as its laboratory names it. */
+    method?: string
+    /** Age of the paste, mortar or solution at the reading. */
+    age?: Age
+    /** Day of the reading; what is later than the as-of day is left out. */
+    tested?: Moment
+    /** Volume of filtrate for each of the two titrations. */
+    aliquot: Quantity
+    /** Acid for the hydroxide. */
+    acid: Titration
+    /** Complexing agent for the calcium. */
+    complex: Titration
+    /** Greatest error of a titrated volume. */
+    'volume-error': Quantity
+  }
+  /** Strength of a mortar of lime and the material. */
+  'lime-strength'?: {
+    /** Method, as its laboratory names it. */
+    method?: string
+    /** Age of the paste, mortar or solution at the reading. */
+    age?: Age
+    /** Day of the reading; what is later than the as-of day is left out. */
+    tested?: Moment
+    /** Side of the cubes, or of the loaded face. */
+    cube?: Quantity
+    /** Loaded area, where it is no square. */
+    area?: Quantity
+    /** Loads of the specimens. */
+    loads: Quantity[]
+  }
+}
+
+/** Regions of heat against calcium hydroxide consumed, with what they are called and who says so. */
+export type ReferenceRegions = {
+  /** Who drew the boundaries, and for which test. */
+  source: string
+  /** Regions; an end that is left out is open. */
+  list: {
+    /** What materials in it are called. */
+    name: string
+    /** Heat from and below. */
+    heat?: {
+      /** Least heat in it. */
+      from?: Quantity
+      /** Heat that lies beyond it. */
+      below?: Quantity
+    }
+    /** Calcium hydroxide consumed, from and below. */
+    'calcium-hydroxide'?: {
+      /** Least consumption in it. */
+      from?: Quantity
+      /** Consumption that lies beyond it. */
+      below?: Quantity
+    }
+  }[]
+}
+
 /** Readings of one batch at one age. */
 export type StudyReading = {
   /** Code of the material; control for the control mortar. */
@@ -1459,7 +1669,10 @@ export type Study = {
     heat?: Quantity
     /** Calcium hydroxide consumed in a reference test of reactivity, of the material’s mass. */
     'calcium-hydroxide'?: Quantity
+    /** Readings of reference tests of reactivity, from which their figures are computed. */
+    reference?: MaterialReference
   } }
+  regions?: ReferenceRegions
   /** Conditions by code; runs of a ruggedness study stand under runs. */
   conditions?: { [key: string]: {
     /** In words, where the details below do not say it. */

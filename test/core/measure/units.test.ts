@@ -58,6 +58,16 @@ const NAMES: Readonly<Record<string, string>> = {
   'J/g': 'J/g',
   mL: 'ml',
   L: 'L',
+  mg: 'mg',
+  mW: 'mW',
+  uW: 'uW',
+  W: 'W',
+  'mW/g': 'mW/g',
+  'W/g': 'W/g',
+  J: 'J',
+  kJ: 'kJ',
+  'mmol/L': 'mmol/L',
+  'mol/L': 'mol/L',
 }
 const BY_HAND: readonly QuantityKind[] = ['fraction', 'points', 'ratio', 'temperature-difference']
 

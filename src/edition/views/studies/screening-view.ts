@@ -15,7 +15,7 @@ import { dotShape } from './dot-shape.ts'
 import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
 import { type FactorsView, factorsViews } from './factors-view.ts'
 import { leftOutWords } from './left-out-view.ts'
-import { type ReferenceView, referenceView } from './reference-view.ts'
+import { type ReferenceViews, referenceViews } from './reference-view.ts'
 import { nameOf } from './screened-name.ts'
 import { type ControlLine, controlLines } from './study-controls.ts'
 import { type TemperatureLinesView, temperatureLinesViews } from './temperature-lines-view.ts'
@@ -65,7 +65,8 @@ export interface ScreeningView {
   readonly batches: string
   readonly temperatureLines: readonly TemperatureLinesView[]
   readonly factors: readonly FactorsView[]
-  readonly reference: readonly ReferenceView[]
+  /** By route. */
+  readonly reference: readonly ReferenceViews[]
 }
 
 export function screeningView(
@@ -82,7 +83,9 @@ export function screeningView(
     batches: batchWords(study, routes),
     temperatureLines: temperatureLinesViews(study, routes),
     factors: factorsViews(study, routes),
-    reference: routes.flatMap((route) => referenceView(study, route, bestName(study, route)) ?? []),
+    reference: routes
+      .map((route) => referenceViews(study, route, bestName(study, route)))
+      .filter(({ lines }) => 0 < lines.length),
   }
 }
 

@@ -15,9 +15,7 @@ export interface StudyHead {
   readonly plan: readonly (readonly [string, string])[]
   readonly departures: readonly { readonly date: string; readonly text: string }[]
   readonly materials: readonly MaterialLine[]
-  /** Whether materials have a class, and a reference test. */
   readonly hasClasses: boolean
-  readonly hasReference: boolean
   readonly conditions: readonly { readonly code: string; readonly words: string; readonly details: string }[]
   /** Test batches without an index, and why. */
   readonly unmade: readonly string[]
@@ -30,8 +28,6 @@ export interface MaterialLine {
   readonly title: string
   readonly class: string
   readonly shownBy: string
-  readonly heat: string
-  readonly calciumHydroxide: string
   readonly composition: string
 }
 
@@ -53,7 +49,6 @@ export function studyHead(study: StudyEntry): StudyHead {
     departures: (record.departures ?? []).map((entry) => ({ date: date(entry.date), text: entry.text })),
     materials: materials.map(materialLine),
     hasClasses: materials.some(([, material]) => material.class !== undefined),
-    hasReference: materials.some(([, material]) => material.heat !== undefined),
     conditions: Object.entries(record.conditions ?? {}).map(([code, condition]) => ({
       code,
       words: conditionWords(condition, code),
@@ -99,9 +94,6 @@ function materialLine([code, material]: [string, StudyEntry['record']['materials
     title: material.title,
     class: material.class ?? '',
     shownBy: material['shown-by'] ?? '',
-    heat: material.heat === undefined ? '' : written(material.heat),
-    calciumHydroxide:
-      material['calcium-hydroxide'] === undefined ? '' : written(material['calcium-hydroxide']),
     composition: Object.entries(material.composition ?? {})
       .map(([key, value]) => `${key.replaceAll('-', ' ')} ${printedUnits(value)}`)
       .join(', '),

@@ -1,5 +1,6 @@
 /** A study's page: what all kinds have, and what its own kind shows. */
 import type { Edition } from '../../shape/edition.ts'
+import { type ReferenceTestsView, referenceTestsView } from './reference/reference-tests-view.ts'
 import { type RoundRobinView, roundRobinView } from './round-robin-view.ts'
 import { type RuggednessView, ruggednessView } from './ruggedness-view.ts'
 import { type ScreeningView, screeningView } from './screening-view.ts'
@@ -10,6 +11,7 @@ export interface StudyPage {
   readonly screening: ScreeningView | null
   readonly roundRobin: RoundRobinView | null
   readonly ruggedness: RuggednessView | null
+  readonly referenceTests: ReferenceTestsView | null
 }
 
 /** @throws RangeError for a study that is not in the edition */
@@ -21,5 +23,6 @@ export function studyPage(edition: Edition, id: string): StudyPage {
     screening: found.kind === 'screening' ? screeningView(study, found.routes, edition.site.units) : null,
     roundRobin: found.kind === 'interlaboratory' ? roundRobinView(study, found.materials) : null,
     ruggedness: found.kind === 'ruggedness' ? ruggednessView(study, found.effects) : null,
+    referenceTests: referenceTestsView(study),
   }
 }

@@ -1,0 +1,174 @@
+/** Reference tests of a study's materials: their readings in stored units, with every fault that keeps a figure from them. */
+import { KINDS, type Quantity, type QuantityKind } from '../../../core/measure/units.ts'
+import {
+  type ReferenceFound,
+  referenceFound,
+  type ReferenceReadings,
+  type ReferenceTest,
+} from '../../../core/studies/reference/reference-tests.ts'
+import { isReferenceFault, type ReferenceFault } from '../../../core/studies/reference/reference-fault.ts'
+import { plainNumber } from '../../../words/numbers.ts'
+import { checkDate } from '../../checks/dates.ts'
+import type { FileReport } from '../../diagnostics/report.ts'
+import type { MaterialReference, Study } from '../../schema/loaded-records.ts'
+import { below } from '../../yaml/pointer.ts'
+import { faultWords } from './fault-words.ts'
+import { checkQuantities } from './possible-quantities.ts'
+import {
+  consumptionOf,
+  fixationOf,
+  heatOf,
+  limeStrengthOf,
+  pozzolanicityOf,
+  waterOf,
+} from './test-readings.ts'
+import type { FoundTable, ReferenceTables } from './reference-tables.ts'
+
+/** A test as its record has it, before anything is computed. */
+interface Written {
+  readonly material: string
+  readonly pointer: string
+  readonly tables: ReferenceTables
+  readonly report: FileReport
+}
+
+/** Readings, and where a row of theirs is told of. */
+export interface PlacedReadings {
+  readonly of: ReferenceReadings
+  readonly rows: FoundTable | null
+}
+
+/**
+ * Reference tests of all materials of a study.
+ * @param report takes the faults of the study; those of its tables are told by their own lines
+ * @returns those without a fault
+ */
+export function referenceTests(study: Study, tables: ReferenceTables, report: FileReport): ReferenceTest[] {
+  checkRegions(study, report)
+  return Object.entries(study.materials).flatMap(([material, { reference }]) =>
+    reference === undefined
+      ? []
+      : testsOf(reference, {
+          ...{ material, tables, report },
+          pointer: `${below('/materials', material)}/reference`,
+        }).filter((test) => agreesWithStated(study, test, report)),
+  )
+}
+
+function testsOf(reference: MaterialReference, at: Written): ReferenceTest[] {
+  const before = at.report.count()
+  checkQuantities(reference, at.pointer, at.report)
+  if (before < at.report.count()) return []
+  return (Object.keys(READERS) as (keyof MaterialReference)[]).flatMap((key): ReferenceTest[] => {
+    const entry = reference[key]
+    if (entry === undefined) return []
+    const place = { ...at, pointer: `${at.pointer}/${key}` }
+    if (!checkDate(entry.tested, `${place.pointer}/tested`, at.report)) return []
+    const read = READERS[key](reference, place)
+    if (read === null || !givesFigure(read, place)) return []
+    const { method = '', age = null, tested = null } = entry
+    return [{ ...read.of, material: at.material, method, age, tested }]
+  })
+}
+
+type Reader = (reference: MaterialReference, at: Written) => PlacedReadings | null
+
+const READERS: Readonly<Record<keyof MaterialReference, Reader>> = {
+  heat: ({ heat }, at) => (heat === undefined ? null : heatOf(heat, at)),
+  'calcium-hydroxide': ({ 'calcium-hydroxide': entry }, at) =>
+    entry === undefined ? null : consumptionOf(entry, at),
+  'bound-water': ({ 'bound-water': entry }) => (entry === undefined ? null : waterOf(entry)),
+  'calcium-hydroxide-fixed': ({ 'calcium-hydroxide-fixed': entry }) =>
+    entry === undefined ? null : fixationOf(entry),
+  'lime-strength': ({ 'lime-strength': entry }, at) =>
+    entry === undefined ? null : limeStrengthOf(entry, at),
+  pozzolanicity: ({ pozzolanicity: entry }) => (entry === undefined ? null : pozzolanicityOf(entry)),
+}
+
+/** Whether readings give a figure; where they do not, it is told at the row or the test that is at fault. */
+function givesFigure({ of, rows }: PlacedReadings, { pointer, report }: Written): boolean {
+  const found = referenceFound(of)
+  if (!isReferenceFault(found)) return true
+  const told = faultWords(found)
+  if (found.fault === 'not-increasing' && rows !== null) rows.tell(found.row)(...told)
+  else report.at(`${pointer}${placeOf(found)}`, ...told)
+  return false
+}
+
+function placeOf(fault: ReferenceFault): string {
+  if (fault.fault === 'crucible-order') return `/crucibles/${fault.place}`
+  if (fault.fault === 'blank-below-sample') return '/blank-volume'
+  if (fault.fault === 'aliquot-above-total') return '/aliquot'
+  if (fault.fault === 'outside-blanks' || fault.fault === 'blanks-alike') return '/baseline'
+  if (fault.fault === 'ends-before-start') return '/start'
+  if (!('what' in fault)) return ''
+  return { start: '/start', at: '/age', table: '', water: '/water', carbonate: '/carbonate' }[
+    fault.what === 'before' || fault.what === 'after' ? 'table' : fault.what
+  ]
+}
+
+/** A figure that the material states beside readings of the same must be theirs, to its last digit. */
+function agreesWithStated(study: Study, test: ReferenceTest, report: FileReport): boolean {
+  const key =
+    test.test === 'heat' ? 'heat' : test.test === 'calcium-hydroxide-consumed' ? 'calcium-hydroxide' : null
+  const stated = key === null ? undefined : study.materials[test.material]?.[key]
+  const found = referenceFound(test)
+  if (key === null || stated === undefined || isReferenceFault(found)) return true
+  const value = figureOf(found)
+  if (value === null || Math.abs(value - stated.value) <= halfDigit(stated)) return true
+  const unit = key === 'heat' ? 'J/g' : 'g/100 g'
+  report.at(
+    `${below('/materials', test.material)}/${key}`,
+    'figure-off-readings',
+    `the material states ${stated.written}, and its readings give ${plainNumber(value, stated.decimals + 1)} ${unit}`,
+    'correct the readings, or leave the figure out, since it is computed from them',
+  )
+  return false
+}
+
+function figureOf(found: ReferenceFound): number | null {
+  return found.test === 'pozzolanicity' ? null : found.found.value
+}
+
+/** Half a unit of the last digit as written, in the stored unit. */
+function halfDigit({ kind, unit, decimals }: Quantity): number {
+  const { factor = 1 } = unitsOf(kind).find(({ symbol }) => symbol === unit) ?? {}
+  return 0.5 * 10 ** -decimals * factor * (1 + 1e-9)
+}
+
+function unitsOf(kind: QuantityKind) {
+  return KINDS[kind].units
+}
+
+function checkRegions({ regions }: Study, report: FileReport): void {
+  for (const [place, region] of (regions?.list ?? []).entries()) {
+    checkQuantitiesOf(region, `/regions/list/${place}`, report)
+    for (const axis of ['heat', 'calcium-hydroxide'] as const) {
+      const { from, below: end } = region[axis] ?? {}
+      if (from !== undefined && end !== undefined && end.value <= from.value)
+        report.at(
+          `/regions/list/${place}/${axis}`,
+          'reading-order',
+          `the region "${region.name}" begins at ${from.written} and ends below ${end.written}`,
+          'write the smaller of the two under from',
+        )
+    }
+  }
+}
+
+/** Bounds have no place on the edge of a region; nothing and less may be its edge. */
+function checkQuantitiesOf(
+  region: NonNullable<Study['regions']>['list'][number],
+  pointer: string,
+  report: FileReport,
+): void {
+  for (const axis of ['heat', 'calcium-hydroxide'] as const)
+    for (const [end, quantity] of Object.entries(region[axis] ?? {}))
+      if (quantity.censored !== undefined)
+        report.at(
+          `${pointer}/${axis}/${end}`,
+          'quantity-bound',
+          `"${quantity.written}" is a bound, and a boundary is one figure`,
+          'write the figure alone',
+        )
+}
