@@ -65,7 +65,7 @@ plan:
   exclusions: A result is left out only for a cause that its laboratory finds.
   batches: 3
 materials:
-${materialsText(MATERIALS, 'without')}conditions:
+${materialsText(MATERIALS)}conditions:
   R30-50: { replacement: 30 %, temperature: 50 degC, w/cm: 0.485, flow: constant-w/cm, curing: saturated-lime-water, cement: C1 }
 table: { file: R-01.csv }
 note: >-

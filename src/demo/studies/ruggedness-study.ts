@@ -70,7 +70,7 @@ plan:
   hypothesis: Bath temperature and cooling time matter; liquid, age within half a day, contact pressure and the alkalis of the cement do not.
   batches: 2
 materials:
-${materialsText([MATERIAL], 'without')}factors:
+${materialsText([MATERIAL])}factors:
 ${FACTORS.map(([title, low, high]) => `  - { title: ${title}, low: '${low}', high: '${high}' }\n`).join('')}runs:
 ${RUNS.map((signs, place) => `  N${place + 1}: '${signs}'\n`).join('')}table: { file: G-01.csv }
 note: Each run has its own control batch, treated like the test batch.

@@ -2,6 +2,7 @@
 import { dateOfDay, dayOf } from '../calendar.ts'
 import { type Chance, chanceOf } from '../chance.ts'
 import { controlOf, type ModelCondition, resistivityRatio, strengthRatio } from './reaction-model.ts'
+import { HEAT_FILE, heatTable, isFinished, referenceText } from './reference-readings.ts'
 import { materialsText, STUDY_MATERIALS, type StudyMaterial } from './study-materials.ts'
 import { studyTable, type TableRow } from './study-table.ts'
 
@@ -30,6 +31,7 @@ export function screeningFiles(): { path: string; text: string }[] {
   return [
     { path: 'studies/S-01.yaml', text: RECORD },
     { path: 'studies/S-01.csv', text: studyTable(rows(chanceOf(SEED)), CEILING) },
+    { path: `studies/${HEAT_FILE}`, text: heatTable() },
   ]
 }
 
@@ -112,6 +114,14 @@ const CONDITIONS_TEXT = CONDITIONS.map(
     `  ${code}: { replacement: ${replacement} %, temperature: ${temperature} degC, ${replacement === 20 ? 'flow: constant-flow' : 'w/cm: 0.485, flow: constant-w/cm'}, curing: saturated-lime-water, cement: C1 }\n`,
 ).join('')
 
+const REGIONS = `  source: invented for this example, as are the materials; no test method prints them
+  list:
+    - { name: inert, heat: { below: 60 J/g }, calcium-hydroxide: { below: 15 g/100 g } }
+    - { name: latent hydraulic, heat: { from: 60 J/g }, calcium-hydroxide: { below: 15 g/100 g } }
+    - { name: 'pozzolanic, less reactive', heat: { below: 300 J/g }, calcium-hydroxide: { from: 15 g/100 g } }
+    - { name: 'pozzolanic, more reactive', heat: { from: 300 J/g }, calcium-hydroxide: { from: 15 g/100 g } }
+`
+
 const RECORD = `# Invented example data: no such material, laboratory or result exists.
 title: Which test condition tells a reactive material from an inert one?
 kind: screening
@@ -138,7 +148,8 @@ departures:
   - date: 2026-02-20
     text: 'The plan would have left out materials with more than 1 % soluble alkali. K1 has 1.35 % and was kept.'
 materials:
-${materialsText(STUDY_MATERIALS, 'with-classes')}conditions:
+${materialsText(STUDY_MATERIALS, { text: referenceText, isFinished })}regions:
+${REGIONS}conditions:
 ${CONDITIONS_TEXT}usual: { condition: R20-23, limit: 75 %, ages: [7 d, 28 d] }
 specimens: { cube: 50 mm }
 table: { file: S-01.csv }

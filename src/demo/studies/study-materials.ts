@@ -79,23 +79,36 @@ export function studyMaterial(code: string): StudyMaterial {
   return found
 }
 
-/** The materials of a study as its record lists them. */
-export function materialsText(
-  materials: readonly StudyMaterial[],
-  classes: 'with-classes' | 'without',
-): string {
+/** What a record says of a material's reference tests. */
+export interface ReferenceWords {
+  /** Readings; empty where there are none. */
+  readonly text: (code: string) => string
+  readonly isFinished: (code: string, figure: 'heat' | 'calcium-hydroxide') => boolean
+}
+
+/**
+ * The materials of a study as its record lists them.
+ * @param reference without it the record says neither classes nor reference tests
+ */
+export function materialsText(materials: readonly StudyMaterial[], reference?: ReferenceWords): string {
   return materials
     .map((one) => {
       const [calcium, density, size, amorphous, alkali, carbon] = one.composition
       const known =
-        classes === 'without'
+        reference === undefined
           ? ''
-          : `    class: ${one.class}\n    shown-by: calcium hydroxide consumed, two outside laboratories\n` +
-            `    heat: ${one.heat} J/g\n    calcium-hydroxide: ${one.calciumHydroxide} g/100 g\n`
+          : `    class: ${one.class}\n    shown-by: calcium hydroxide consumed, two outside laboratories\n${finished(one, reference)}${reference.text(one.code)}`
       return (
         `  ${one.code}:\n    title: ${one.title}\n${one.kind === undefined ? '' : `    kind: ${one.kind}\n`}${known}` +
         `    composition: { CaO: ${calcium} %, density: ${density} g/cm3, median-size: ${size} µm, amorphous: ${amorphous} %, soluble-alkali: ${alkali} %, carbon: ${carbon} % }\n`
       )
     })
     .join('')
+}
+
+function finished({ code, heat, calciumHydroxide }: StudyMaterial, { isFinished }: ReferenceWords): string {
+  return [
+    isFinished(code, 'heat') ? `    heat: ${heat} J/g\n` : '',
+    isFinished(code, 'calcium-hydroxide') ? `    calcium-hydroxide: ${calciumHydroxide} g/100 g\n` : '',
+  ].join('')
 }
