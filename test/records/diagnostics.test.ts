@@ -48,6 +48,20 @@ function studyTable(...lines: readonly string[]): (folder: string) => void {
   }
 }
 
+/** A study whose material has its heat in a table with these lines. */
+function heatTable(...lines: readonly string[]): (folder: string) => void {
+  const heat =
+    '{ age: 3 d, start: 1 h, share: 10 %, sample: 15 g, baseline: ["0 h, 0 mW"], file: S-1-heat.csv }'
+  return (folder) => {
+    mkdirSync(join(folder, 'studies'), { recursive: true })
+    writeFileSync(
+      join(folder, 'studies/S-1.yaml'),
+      STUDY.replace('class: reactive }', `class: reactive, reference: { heat: ${heat} } }`),
+    )
+    writeFileSync(join(folder, 'studies/S-1-heat.csv'), `${lines.join('\n')}\n`)
+  }
+}
+
 /** Faults of files rather than of text, made on the spot. */
 const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'file-missing': (folder) => {
@@ -102,6 +116,10 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'schema.study-quote': studyTable('note,material,age,strength (MPa)', '"two', 'lines",A1,28 d,40'),
   'schema.study-semicolons': studyTable('material;age;strength (MPa)', 'A1;28 d;40'),
   'schema.study-batch': studyTable('material,batch,age,strength (MPa)', 'A1,=1+1,28 d,40'),
+  'reading-order.study-table': heatTable('material,time (h),power (mW)', 'A1,0,5', 'A1,90,3', 'A1,80,2'),
+  'reference-mismatch.study-table': heatTable('material,time (h),power (mW)', 'Q1,0,5', 'Q1,90,3'),
+  'quantity.study-power': heatTable('time (h),power (mW)', '0,5', '90,n/a'),
+  'key-unknown.study-heading': heatTable('time (h);power (mW)', '0;5', '90;3'),
   'issued-missing': (folder) => {
     issueBase(folder)
     rmSync(join(folder, 'issued/tuff/T-1/1.json'))

@@ -1,7 +1,9 @@
 /** What is said of readings that give no figure. */
 import type { ReferenceFault, TablePlace } from '../../../core/studies/reference/reference-fault.ts'
-import { shortNumber } from '../../../words/numbers.ts'
+import { plural, shortNumber } from '../../../words/numbers.ts'
 import type { Code } from '../../diagnostics/codes.ts'
+import type { FileReport } from '../../diagnostics/report.ts'
+import type { ReadRows } from './reading-rows.ts'
 
 const PLACES: Readonly<Record<TablePlace, string>> = {
   start: 'the start',
@@ -13,8 +15,53 @@ const PLACES: Readonly<Record<TablePlace, string>> = {
   after: 'the tangent after the step',
 }
 
+/** Where a fault is told: at the row of its table, or at the part of the test that is at fault. */
+export interface FaultPlace {
+  /** Of the test. */
+  readonly pointer: string
+  readonly report: FileReport
+  /** null for a test without a table. */
+  readonly rows: ReadRows | null
+}
+
+export function tellFault(found: ReferenceFault, { pointer, report, rows }: FaultPlace): void {
+  const told = faultWords(found)
+  if (found.fault === 'not-increasing' && rows !== null) rows.tell(found.row)(...told)
+  else report.at(`${pointer}${placeOf(found)}`, ...told)
+}
+
+function placeOf(found: ReferenceFault): string {
+  switch (found.fault) {
+    case 'crucible-order':
+      return `/crucibles/${found.place}`
+    case 'blank-below-sample':
+      return '/blank-volume'
+    case 'aliquot-above-total':
+      return '/aliquot'
+    case 'outside-blanks':
+    case 'blanks-alike':
+      return '/baseline'
+    case 'ends-before-start':
+      return '/start'
+    case 'not-increasing':
+      return ''
+    default:
+      return PARTS[found.what]
+  }
+}
+
+const PARTS: Readonly<Record<TablePlace, string>> = {
+  start: '/start',
+  at: '/age',
+  table: '',
+  water: '/water',
+  carbonate: '/carbonate',
+  before: '/tangents/before',
+  after: '/tangents/after',
+}
+
 /** Code, message and mend. */
-export function faultWords(found: ReferenceFault): readonly [Code, string, string] {
+function faultWords(found: ReferenceFault): readonly [Code, string, string] {
   switch (found.fault) {
     case 'not-increasing':
       return [
@@ -31,7 +78,7 @@ export function faultWords(found: ReferenceFault): readonly [Code, string, strin
     case 'few-rows':
       return [
         'reading-outside',
-        `${PLACES[found.what]} has ${found.rows} readings and needs ${found.least}`,
+        `${PLACES[found.what]} has ${plural(found.rows, 'reading', 'readings')} and needs ${found.least}`,
         'add readings, or widen the range',
       ]
     case 'ends-before-start':

@@ -7,8 +7,6 @@ import { type MaterialRow, materialRows, type TableText } from './table-rows.ts'
 /** Reads a table by its name; null where it cannot be read, which is told at the pointer. */
 export type ReadTable = (file: string, pointer: string) => TableText | null
 
-export type FoundTable = ReadRows
-
 /** What says where readings stand. */
 export interface RowsEntry {
   readonly readings?: readonly string[]
@@ -30,7 +28,7 @@ export class ReferenceTables {
   }
 
   /** @returns the rows of one test; null where they are missing or at fault, which is told */
-  rowsOf(entry: RowsEntry, kinds: RowKinds, at: RowsPlace): FoundTable | null {
+  rowsOf(entry: RowsEntry, kinds: RowKinds, at: RowsPlace): ReadRows | null {
     const { readings, file } = entry
     const { pointer, report } = at
     if (readings !== undefined && file !== undefined)
@@ -54,7 +52,7 @@ export class ReferenceTables {
     return null
   }
 
-  #tableRows(file: string, kinds: RowKinds, { material, pointer, report }: RowsPlace): FoundTable | null {
+  #tableRows(file: string, kinds: RowKinds, { material, pointer, report }: RowsPlace): ReadRows | null {
     const place = `${pointer}/file`
     const rows = this.#rowsIn(file, kinds, place)
     if (rows === null) {
@@ -91,7 +89,12 @@ export class ReferenceTables {
   #both(tell: Tell, { place, report }: { readonly place: string; readonly report: FileReport }): Tell {
     return (code, message, mend) => {
       tell(code, message, mend)
-      report.at(place, 'reference-mismatch', `a row of this table is at fault`, 'mend it first')
+      report.at(
+        place,
+        'reference-mismatch',
+        'a row of this table is at fault',
+        'mend it first; it is reported with its line',
+      )
     }
   }
 

@@ -3,40 +3,20 @@ import { KINDS, type Quantity, type QuantityKind } from '../../../core/measure/u
 import {
   type ReferenceFound,
   referenceFound,
-  type ReferenceReadings,
   type ReferenceTest,
 } from '../../../core/studies/reference/reference-tests.ts'
-import { isReferenceFault, type ReferenceFault } from '../../../core/studies/reference/reference-fault.ts'
+import { isReferenceFault } from '../../../core/studies/reference/reference-fault.ts'
 import { plainNumber } from '../../../words/numbers.ts'
 import { checkDate } from '../../checks/dates.ts'
 import type { FileReport } from '../../diagnostics/report.ts'
 import type { MaterialReference, Study } from '../../schema/loaded-records.ts'
 import { below } from '../../yaml/pointer.ts'
-import { faultWords } from './fault-words.ts'
+import { tellFault } from './fault-words.ts'
 import { checkQuantities } from './possible-quantities.ts'
-import {
-  consumptionOf,
-  fixationOf,
-  heatOf,
-  limeStrengthOf,
-  pozzolanicityOf,
-  waterOf,
-} from './test-readings.ts'
-import type { FoundTable, ReferenceTables } from './reference-tables.ts'
-
-/** A test as its record has it, before anything is computed. */
-interface Written {
-  readonly material: string
-  readonly pointer: string
-  readonly tables: ReferenceTables
-  readonly report: FileReport
-}
-
-/** Readings, and where a row of theirs is told of. */
-export interface PlacedReadings {
-  readonly of: ReferenceReadings
-  readonly rows: FoundTable | null
-}
+import { consumptionOf } from './consumption-readings.ts'
+import type { PlacedReadings, TestPlace } from './placed-readings.ts'
+import { fixationOf, heatOf, limeStrengthOf, pozzolanicityOf, waterOf } from './test-readings.ts'
+import type { ReferenceTables } from './reference-tables.ts'
 
 /**
  * Reference tests of all materials of a study.
@@ -55,7 +35,7 @@ export function referenceTests(study: Study, tables: ReferenceTables, report: Fi
   )
 }
 
-function testsOf(reference: MaterialReference, at: Written): ReferenceTest[] {
+function testsOf(reference: MaterialReference, at: TestPlace): ReferenceTest[] {
   const before = at.report.count()
   checkQuantities(reference, at.pointer, at.report)
   if (before < at.report.count()) return []
@@ -71,7 +51,7 @@ function testsOf(reference: MaterialReference, at: Written): ReferenceTest[] {
   })
 }
 
-type Reader = (reference: MaterialReference, at: Written) => PlacedReadings | null
+type Reader = (reference: MaterialReference, at: TestPlace) => PlacedReadings | null
 
 const READERS: Readonly<Record<keyof MaterialReference, Reader>> = {
   heat: ({ heat }, at) => (heat === undefined ? null : heatOf(heat, at)),
@@ -86,25 +66,11 @@ const READERS: Readonly<Record<keyof MaterialReference, Reader>> = {
 }
 
 /** Whether readings give a figure; where they do not, it is told at the row or the test that is at fault. */
-function givesFigure({ of, rows }: PlacedReadings, { pointer, report }: Written): boolean {
+function givesFigure({ of, rows }: PlacedReadings, { pointer, report }: TestPlace): boolean {
   const found = referenceFound(of)
   if (!isReferenceFault(found)) return true
-  const told = faultWords(found)
-  if (found.fault === 'not-increasing' && rows !== null) rows.tell(found.row)(...told)
-  else report.at(`${pointer}${placeOf(found)}`, ...told)
+  tellFault(found, { pointer, report, rows })
   return false
-}
-
-function placeOf(fault: ReferenceFault): string {
-  if (fault.fault === 'crucible-order') return `/crucibles/${fault.place}`
-  if (fault.fault === 'blank-below-sample') return '/blank-volume'
-  if (fault.fault === 'aliquot-above-total') return '/aliquot'
-  if (fault.fault === 'outside-blanks' || fault.fault === 'blanks-alike') return '/baseline'
-  if (fault.fault === 'ends-before-start') return '/start'
-  if (!('what' in fault)) return ''
-  return { start: '/start', at: '/age', table: '', water: '/water', carbonate: '/carbonate' }[
-    fault.what === 'before' || fault.what === 'after' ? 'table' : fault.what
-  ]
 }
 
 /** A figure that the material states beside readings of the same must be theirs, to its last digit. */
