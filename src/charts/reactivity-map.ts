@@ -39,16 +39,25 @@ export interface MapEdge {
   readonly y2: number
 }
 
+/** Broken at its commas; `y` of its first line. */
+export interface RegionName {
+  readonly lines: readonly string[]
+  readonly x: number
+  readonly y: number
+}
+
 export interface ReactivityMapModel {
   readonly width: number
   readonly height: number
   readonly plot: Plot
+  /** From one line of a name to the next. */
+  readonly lineHeight: number
   readonly points: readonly { readonly x: number; readonly y: number; readonly shape: DotShape }[]
   readonly names: readonly PlacedName[]
   /** Each boundary once. */
   readonly edges: readonly MapEdge[]
   /** Without those for which there is no room. */
-  readonly regionNames: readonly { readonly text: string; readonly x: number; readonly y: number }[]
+  readonly regionNames: readonly RegionName[]
   readonly xTicks: readonly { readonly x: number; readonly value: number }[]
   readonly yTicks: readonly { readonly y: number; readonly value: number }[]
 }
@@ -57,6 +66,7 @@ const WIDTH = 380
 const HEIGHT = 320
 /** Room about the outermost values, as a share of their span. */
 const ROOM = 0.07
+/** Of the name of a region. */
 const LINE = 14
 
 /** @returns null without points */
@@ -100,10 +110,11 @@ export function reactivityMap(
     width: WIDTH,
     height: HEIGHT,
     plot,
+    lineHeight: LINE,
     points: placed.map(({ x, y, shape }) => ({ x, y, shape })),
     names: besidePoints(placed, { marks: placed, kept }, plot),
     edges,
-    regionNames: regionNames.map(({ text, x, y }) => ({ text, x, y })),
+    regionNames: regionNames.map(({ lines, x, y }) => ({ lines, x, y })),
     xTicks: x.ticks(6).map((value) => ({ value, x: rounded(x(value), 1) })),
     yTicks: y.ticks(6).map((value) => ({ value, y: rounded(y(value), 1) })),
   }
@@ -137,16 +148,17 @@ interface NamedBox extends Box {
 function regionName(
   { name, left, right, top, bottom }: NamedBox,
   points: readonly Point[],
-): { readonly text: string; readonly x: number; readonly y: number; readonly box: Box }[] {
-  const width = labelWidth(name) + 4
-  if (right - left < width + 8 || bottom - top < LINE + 6) return []
-  const corners = [top + LINE, bottom - 6].flatMap((y) =>
-    [left + 5, right - width - 3].map((x) => ({ x, y })),
+): (RegionName & { readonly box: Box })[] {
+  const lines = name.split(/(?<=,) /)
+  const [width, height] = [Math.max(...lines.map(labelWidth)) + 4, lines.length * LINE]
+  if (right - left < width + 8 || bottom - top < height + 6) return []
+  const corners = [top + LINE, bottom - height + LINE - 6].flatMap((y) =>
+    [left + 5, right - width - 3].map((x) => ({ x: rounded(x, 1), y: rounded(y, 1) })),
   )
   const free = corners
     .map(({ x, y }) => ({
-      ...{ text: name, x: rounded(x, 1), y: rounded(y, 1) },
-      box: { left: x, right: x + width, top: y - 11, bottom: y + 3 },
+      ...{ lines, x, y },
+      box: { left: x, right: x + width, top: y - 11, bottom: y - 11 + height },
     }))
     .find(({ box }) => !points.some((point) => overlap(boxAbout(point, 7), box)))
   return free === undefined ? [] : [free]

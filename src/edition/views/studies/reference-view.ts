@@ -94,9 +94,11 @@ function valuesOf({ reference }: StudyEntry, measure: ReferenceMeasure): Readonl
 
 function lineOf({ measure, found }: Compared, title: string): ReferenceLine {
   const { n, rankCorrelation, amongReactive, disagreements, undecided } = found
-  const names = (disagreements ?? []).map(
-    ({ material, index }) => `${material} (index ${index === 'above' ? 'above' : 'below'})`,
-  )
+  const named = (['below', 'above'] as const).flatMap((side) => {
+    const own = (disagreements ?? []).filter(({ index }) => index === side)
+    return own.length === 0 ? [] : [`${side} by index: ${own.map(({ material }) => material).join(', ')}`]
+  })
+  const open = undecided.length === 0 ? [] : [`not decided: ${undecided.join(', ')}`]
   return {
     reference: sentence(MEASURES[measure].noun),
     route: title,
@@ -106,10 +108,7 @@ function lineOf({ measure, found }: Compared, title: string): ReferenceLine {
     disagreements:
       disagreements === null
         ? 'no boundary or no threshold'
-        : [
-            ...(names.length === 0 ? ['none'] : names),
-            ...undecided.map((material) => `${material} (not decided)`),
-          ].join(', '),
+        : [...(named.length === 0 ? ['none'] : named), ...open].join('; '),
   }
 }
 

@@ -1,7 +1,6 @@
 /** What a study's page shows of the reference tests of its materials: figures, the working behind each, and the two as a map. */
 import type { ReferenceMeasure } from '../../../../core/studies/reference/reference-tests.ts'
 import { REFERENCE_MEASURES } from '../../../../core/studies/reference/reference-tests.ts'
-import { kindWords } from '../../../../words/material-kinds.ts'
 import { MEASURES, referenceWorking, testTitle } from '../../../../words/reference-tests.ts'
 import { sentence, unbroken } from '../../../../words/sentences.ts'
 import { date } from '../../../../words/dates.ts'
@@ -16,8 +15,6 @@ export interface ReferenceTestsView {
   readonly materials: readonly {
     readonly code: string
     readonly title: string
-    /** Empty where it is not on record. */
-    readonly kind: string
     readonly class: string
     readonly cells: readonly { readonly text: string; readonly from: string }[]
   }[]
@@ -43,11 +40,10 @@ export function referenceTestsView(study: StudyEntry): ReferenceTestsView | null
   return {
     tests: columns.map(columnTitle),
     materials: [...own].map(([code, results]) => {
-      const { title = code, class: known = '', kind } = record.materials[code] ?? {}
+      const { title = code, class: known = '' } = record.materials[code] ?? {}
       return {
         code,
         title,
-        kind: kind === undefined ? '' : kindWords(kind),
         class: known,
         cells: columns.map((measure) => cellOf(results.find((result) => result.measure === measure))),
       }
