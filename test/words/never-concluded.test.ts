@@ -64,11 +64,15 @@ const asItStands = (path: string) => readFileSync(join(ROOT, path), 'utf8')
 /** Markup without its program. */
 const markup = (path: string) => asItStands(path).replace(/^---$[\s\S]*?^---$/m, '')
 
-const filesIn = (folder: string) => readdirSync(join(ROOT, folder)).map((name) => `${folder}/${name}`)
+const filesIn = (folder: string) =>
+  readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.\w+$/.test(name))
+    .map((name) => `${folder}/${name}`)
 
 const SOURCES: readonly (readonly [string, (path: string) => string])[] = [
   ...[
     ...filesIn('src/words').filter((path) => path.includes('/stud')),
+    'src/words/reference-tests.ts',
     'src/edition/views/study-evidence.ts',
   ].map((path) => [path, textsOf] as const),
   ...filesIn('src/edition/views/studies').map((path) => [path, textsOf] as const),

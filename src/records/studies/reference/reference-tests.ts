@@ -36,16 +36,16 @@ export function referenceTests(study: Study, tables: ReferenceTables, report: Fi
 }
 
 function testsOf(reference: MaterialReference, at: TestPlace): ReferenceTest[] {
-  const before = at.report.count()
-  checkQuantities(reference, at.pointer, at.report)
-  if (before < at.report.count()) return []
   return (Object.keys(READERS) as (keyof MaterialReference)[]).flatMap((key): ReferenceTest[] => {
     const entry = reference[key]
     if (entry === undefined) return []
     const place = { ...at, pointer: `${at.pointer}/${key}` }
-    if (!checkDate(entry.tested, `${place.pointer}/tested`, at.report)) return []
+    const before = at.report.count()
+    checkQuantities(entry, place.pointer, at.report)
+    checkDate(entry.tested, `${place.pointer}/tested`, at.report)
     const read = READERS[key](reference, place)
-    if (read === null || !givesFigure(read, place)) return []
+    // With an impossible quantity nothing is computed; its rows have been read for the faults of their own.
+    if (before < at.report.count() || read === null || !givesFigure(read, place)) return []
     const { method = '', age = null, tested = null } = entry
     return [{ ...read.of, material: at.material, method, age, tested }]
   })
