@@ -155,6 +155,7 @@ describe('the page of a study with reference tests', () => {
   const study = withReference(
     [
       `heat: { method: in a calorimeter, ${HEAT}, ${POWERS} }`,
+      'bound-water: { age: 7 d, tested: 2026-01-15, dried-at: 105 degC, ignited-at: 350 degC, crucibles: [{ crucible: 20 g, dried: 30 g, ignited: 29.4 g }] }',
       'pozzolanicity: { aliquot: 50 mL, acid: { concentration: 0.1 mol/L, volume: 25 mL }, complex: { concentration: 30 mmol/L, volume: 10 mL }, volume-error: 0.05 mL }',
     ].join(', '),
     'calcium-hydroxide: 45 g/100 g, ',
@@ -163,12 +164,13 @@ describe('the page of a study with reference tests', () => {
     'regions: { source: us., list: [{ name: inert, heat: { below: 60 J/g } }, { name: reactive, heat: { from: 60 J/g } }, { name: hydraulic, calcium-hydroxide: { below: 10 g/100 g } }] }\n'
   it('says of each figure where it comes from, and how those from readings came about', () => {
     const page = studyPage(loaded(study), 'S-1').referenceTests
-    expect(page?.tests).toEqual(['Heat', 'Calcium hydroxide consumed', 'Pozzolanicity test'])
+    expect(page?.tests).toEqual(['Heat', 'Calcium hydroxide consumed', 'Bound water', 'Pozzolanicity test'])
     expect(page?.materials.map(({ code, cells }) => [code, cells])).toEqual([
       [
         'Q1',
         [
           { text: '8 J/g', from: 'as reported' },
+          { text: '–', from: '' },
           { text: '–', from: '' },
           { text: '–', from: '' },
         ],
@@ -178,12 +180,14 @@ describe('the page of a study with reference tests', () => {
         [
           { text: '233 J/g', from: 'from readings' },
           { text: '45 g/100 g', from: 'as reported' },
+          { text: '6.00 g/100 g', from: 'from readings' },
           { text: 'below the curve', from: 'from readings' },
         ],
       ],
     ])
-    expect(page?.workings.map(({ title, facts }) => [title, facts])).toEqual([
+    expect(page?.workings.map(({ title, facts }) => [title, facts.replaceAll('\u00a0', ' ')])).toEqual([
       ['A1: Heat, 3 d', 'in a calorimeter'],
+      ['A1: Bound water, 7 d', 'dried at 105 °C; ignited at 350 °C; read 15 January 2026'],
       ['A1: Pozzolanicity test', ''],
     ])
     const lines = page?.workings

@@ -1,6 +1,7 @@
 /** What a study's page shows of the reference tests of its materials: figures, the working behind each, and the two as a map. */
 import type { ReferenceMeasure } from '../../../../core/studies/reference/reference-tests.ts'
 import { REFERENCE_MEASURES } from '../../../../core/studies/reference/reference-tests.ts'
+import { written } from '../../../../words/as-written.ts'
 import { MEASURES, referenceWorking, testTitle } from '../../../../words/reference-tests.ts'
 import { sentence, unbroken } from '../../../../words/sentences.ts'
 import { date } from '../../../../words/dates.ts'
@@ -49,7 +50,7 @@ export function referenceTestsView(study: StudyEntry): ReferenceTestsView | null
       }
     }),
     hasReported: reference.some(({ from }) => from === 'reported'),
-    workings: reference.flatMap(workingOf),
+    workings: reference.flatMap((result) => workingOf(result, study)),
     map: reactivityMapView(study),
     hasDots: record.kind === 'screening',
   }
@@ -67,10 +68,17 @@ function cellOf(result: ReferenceResult | undefined): { text: string; from: stri
   }
 }
 
-function workingOf(result: ReferenceResult): ReferenceTestsView['workings'] {
+function workingOf(result: ReferenceResult, { record }: StudyEntry): ReferenceTestsView['workings'] {
   if (result.from === 'reported') return []
   const { material, test, found } = result
-  const facts = [test.method, test.tested !== null && `read ${date(test.tested)}`].filter(Boolean)
+  const paste =
+    test.test === 'bound-water' ? record.materials[material]?.reference?.['bound-water'] : undefined
+  const facts = [
+    test.method,
+    paste?.['dried-at'] !== undefined && `dried at ${written(paste['dried-at'])}`,
+    paste?.['ignited-at'] !== undefined && `ignited at ${written(paste['ignited-at'])}`,
+    test.tested !== null && `read ${date(test.tested)}`,
+  ].filter(Boolean)
   return [
     {
       title: `${material}: ${testTitle(test)}`,
