@@ -6,7 +6,7 @@ import type { ReferenceResult } from '../shape/reference-result.ts'
 import type { StudyEntry } from '../shape/study-entry.ts'
 import type { StudyRow } from './study-data.ts'
 
-/** A row for each figure; three for a point of the pozzolanicity test. */
+/** A row for each figure, the content beside the consumption of hydroxide; three for a point of the pozzolanicity test. */
 export function referenceRows({ reference }: StudyEntry): StudyRow[] {
   return reference.flatMap((result): StudyRow[] => {
     if (result.from === 'reported') return [reportedRow(result)]
@@ -15,9 +15,11 @@ export function referenceRows({ reference }: StudyEntry): StudyRow[] {
       ...{ property: 'reference-reactivity', material: result.material, age: test.age?.text ?? '' },
       ...{ interval: null, n: determinations(found), from: 'readings' as const },
     }
-    if (found.test !== 'pozzolanicity')
-      return [{ ...of, statistic: found.test, value: found.found.value, unit: MEASURES[found.test].unit }]
-    return pointRows(found.found).map((row) => ({ ...of, ...row }))
+    if (found.test === 'pozzolanicity') return pointRows(found.found).map((row) => ({ ...of, ...row }))
+    const { unit } = MEASURES[found.test]
+    const figure = { ...of, statistic: found.test, value: found.found.value, unit }
+    if (found.test !== 'calcium-hydroxide-consumed') return [figure]
+    return [figure, { ...figure, statistic: 'calcium-hydroxide-content', value: found.found.content.value }]
   })
 }
 

@@ -79,6 +79,16 @@ describe('reference tests of a study', () => {
     expect(diagnostics).toMatchObject([{ code: 'figure-off-readings', line: 8 }])
     expect(records.studies.has('S-1')).toBe(false)
   })
+  // By hand: 3 mg of water in 50 mg are 24.6771 g/100 g; of 80 g of paste 19.7417 g are left of 30 g.
+  it('give the content of hydroxide beside what was consumed of it', () => {
+    const study = withReference(
+      'calcium-hydroxide: { basis: initial, mix: { calcium-hydroxide: 30 g, material: 10 g, water: 40 g }, water: { from: 400 degC, to: 500 degC }, readings: ["40 degC, 50 mg", "400 degC, 44 mg", "500 degC, 0.041 g"] }',
+    )
+    expect(rows(study).map(({ statistic, value }) => [statistic, value?.toFixed(3)])).toEqual([
+      ['calcium-hydroxide-consumed', '102.583'],
+      ['calcium-hydroxide-content', '24.677'],
+    ])
+  })
   it('leave a figure that is only stated as reported, and a bound without a value', () => {
     const study = STUDY.replace(
       'class: reactive }',
