@@ -72,7 +72,7 @@ plan:
   hypothesis: Bath temperature and the time in the mould matter; mixing time, moisture of the sand and loading rate do not.
   batches: 1
 materials:
-${materialsText([MATERIAL], 'without')}factors:
+${materialsText([MATERIAL])}factors:
 ${FACTORS.map(([title, low, high]) => `  - { title: ${title}, low: '${low}', high: '${high}' }\n`).join('')}${DUMMIES.map((title) => `  - { title: ${title}, dummy: true }\n`).join('')}runs:
 ${RUNS.map((signs, place) => `  N${place + 1}: '${signs}'\n`).join('')}table: { file: G-02.csv }
 note: Each run has its own control batch, treated like the test batch, and six cubes of each.

@@ -22,6 +22,19 @@ export type ReferenceResult =
       readonly stated: Quantity
     }
 
+/** Figures of a measure that can be computed with, by material. */
+export function referenceValues(
+  results: readonly ReferenceResult[],
+  measure: ReferenceMeasure,
+): ReadonlyMap<string, number> {
+  return new Map(
+    results.flatMap((result): [string, number][] => {
+      const value = result.measure === measure ? referenceValue(result) : null
+      return value === null ? [] : [[result.material, value]]
+    }),
+  )
+}
+
 /** The figure that materials are put in order by; null for a point, and for a figure known only as a bound. */
 export function referenceValue(result: ReferenceResult): number | null {
   if (result.from === 'reported') return result.stated.censored === undefined ? result.stated.value : null

@@ -4,6 +4,7 @@ import {
   againstReference,
   type Referenced,
 } from '../../core/studies/screening/against-reference.ts'
+import { REFERENCE_MEASURES, type ReferenceMeasure } from '../../core/studies/reference/reference-tests.ts'
 import { roundThresholds } from '../../core/studies/screening/error-curve.ts'
 import { type ClassErrors, errorsAt } from '../../core/studies/screening/errors-at-threshold.ts'
 import { factorEffects, interactions } from '../../core/studies/screening/factor-effects.ts'
@@ -11,6 +12,7 @@ import type { LeftOut } from '../../core/studies/screening/left-out.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../core/studies/screening/screening.ts'
 import { STUDY_LEVEL } from '../../records/studies/screening-asked.ts'
 import { studyFactors } from '../../records/studies/study-factors.ts'
+import { referenceValues } from '../shape/reference-result.ts'
 import type { StudyEntry } from '../shape/study-entry.ts'
 import type { StudyRow } from './study-data.ts'
 
@@ -60,33 +62,39 @@ function classRows(
 const FEWEST = 3
 
 function referenceLineRows(
-  { record }: StudyEntry,
+  { reference }: StudyEntry,
   { property }: ScreenedRoute,
   best: ConditionScreen,
 ): StudyRow[] {
-  const all = best.means.means.flatMap((mean): Referenced[] => {
-    const heat = record.materials[mean.material]?.heat
-    return heat === undefined || heat.censored !== undefined ? [] : [{ mean, reference: heat.value }]
+  return REFERENCE_MEASURES.flatMap((measure) => {
+    const values = referenceValues(reference, measure)
+    const all = best.means.means.flatMap((mean): Referenced[] => {
+      const value = values.get(mean.material)
+      return value === undefined ? [] : [{ mean, reference: value }]
+    })
+    return all.length < FEWEST
+      ? []
+      : referenceFigures(measure, againstReference(all, best.threshold)).map((row) => ({
+          ...{ property, condition: best.condition, age: best.age.text },
+          ...row,
+        }))
   })
-  return all.length < FEWEST
-    ? []
-    : referenceFigures(againstReference(all, best.threshold)).map((row) => ({
-        ...{ property, condition: best.condition, age: best.age.text },
-        ...row,
-      }))
 }
 
-function referenceFigures({ n, rankCorrelation, amongReactive, line, boundary }: AgainstReference): Figure[] {
+function referenceFigures(
+  measure: ReferenceMeasure,
+  { n, rankCorrelation, amongReactive, line, boundary }: AgainstReference,
+): Figure[] {
   const figure = (statistic: string, value: number | null, of: number): Figure => ({
-    ...{ statistic, value, n: of },
+    ...{ statistic: `${measure}-${statistic}`, value, n: of },
     interval: null,
   })
   return [
-    figure('heat-rank-correlation', rankCorrelation, n),
-    figure('heat-rank-correlation-reactive', amongReactive.rankCorrelation, amongReactive.n),
-    figure('heat-line-slope', line?.slope ?? null, line?.n ?? 0),
-    figure('heat-line-intercept', line?.intercept ?? null, line?.n ?? 0),
-    figure('heat-boundary', boundary, n),
+    figure('rank-correlation', rankCorrelation, n),
+    figure('rank-correlation-reactive', amongReactive.rankCorrelation, amongReactive.n),
+    figure('line-slope', line?.slope ?? null, line?.n ?? 0),
+    figure('line-intercept', line?.intercept ?? null, line?.n ?? 0),
+    figure('boundary', boundary, n),
   ]
 }
 

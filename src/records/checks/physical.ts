@@ -62,6 +62,9 @@ const STUDY_BOUNDS: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['calcium-hydroxide', [-20, 300]],
 ])
 
+/** In a furnace and a thermobalance. */
+const REFERENCE_TEMPERATURE: Bounds = [1, 1500]
+
 /** Records that hold what a laboratory reports. */
 const HAS_RESULTS: ReadonlySet<RecordKind> = new Set(['lot', 'source'])
 
@@ -117,6 +120,8 @@ function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds 
   const of = path.findLastIndex((key) => key === 'results') + 1
   if (HAS_RESULTS.has(kind) && 0 < of && path.at(-1) !== 'standard-uncertainty')
     return property(path[of] as PropertyKey).bounds
+  if (kind === 'study' && quantity === 'temperature' && path.includes('reference'))
+    return REFERENCE_TEMPERATURE
   const inStudy = kind === 'study' ? STUDY_BOUNDS.get(String(path.at(-1))) : undefined
   if (inStudy !== undefined) return inStudy
   const specimen = path.at(-1) === 'resistance' || path.at(-2) === 'specimens'

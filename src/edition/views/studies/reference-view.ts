@@ -12,7 +12,7 @@ import { number, plainNumber, shortNumber } from '../../../words/numbers.ts'
 import { MEASURES, measureText } from '../../../words/reference-tests.ts'
 import { listWords, sentence, unbroken } from '../../../words/sentences.ts'
 import { indexText, STUDY_ROUTES } from '../../../words/studies.ts'
-import { referenceValue } from '../../shape/reference-result.ts'
+import { referenceValues } from '../../shape/reference-result.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { type ChartTable, numberHead, textHead } from '../chart-table.ts'
 import { dotShape } from './dot-shape.ts'
@@ -65,7 +65,7 @@ export function referenceViews(study: StudyEntry, route: ScreenedRoute, name: st
   const [best] = route.conditions
   if (best === undefined) return { pictures: [], lines: [] }
   const compared = REFERENCE_MEASURES.map((measure): Compared => {
-    const values = valuesOf(study, measure)
+    const values = referenceValues(study.reference, measure)
     const all = best.means.means.flatMap((mean): Referenced[] => {
       const reference = values.get(mean.material)
       return reference === undefined ? [] : [{ mean, reference }]
@@ -80,16 +80,6 @@ export function referenceViews(study: StudyEntry, route: ScreenedRoute, name: st
       .flatMap((one) => pictureOf(study, best, one, title) ?? []),
     lines: compared.map((one) => lineOf(one, title)),
   }
-}
-
-/** Figures of a measure that can be computed with, by material. */
-function valuesOf({ reference }: StudyEntry, measure: ReferenceMeasure): ReadonlyMap<string, number> {
-  return new Map(
-    reference.flatMap((result): [string, number][] => {
-      const value = result.measure === measure ? referenceValue(result) : null
-      return value === null ? [] : [[result.material, value]]
-    }),
-  )
 }
 
 function lineOf({ measure, found }: Compared, title: string): ReferenceLine {
