@@ -13,6 +13,7 @@ import { loadYaml } from './yaml/load-yaml.ts'
 import { checkComposition } from './studies/check-composition.ts'
 import { checkCoverage } from './studies/check-coverage.ts'
 import { checkMeasures, checkShape } from './studies/check-study.ts'
+import { withCrossed } from './studies/crossed-conditions.ts'
 import { ownReadings } from './studies/study-readings.ts'
 import { tableReadings } from './studies/table-readings.ts'
 import { ReferenceTables } from './studies/reference/reference-tables.ts'
@@ -106,7 +107,9 @@ function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Di
 /** Readings in the studies themselves and in the tables that they name; a table that none names is not read. */
 function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnostics: Diagnostic[]): void {
   const named = new Set<string>()
-  for (const [id, { record, report }] of files.loaded.study) {
+  for (const [id, { record: written, report }] of files.loaded.study) {
+    const record = withCrossed(written)
+    files.loaded.study.set(id, { record, report })
     const table = (file: string, pointer: string): TableText | null => {
       const path = `studies/${file}`
       named.add(path)

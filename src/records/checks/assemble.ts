@@ -37,6 +37,7 @@ import type { AllRecords } from './references.ts'
 import { checkSite } from './site.ts'
 import { checkSetBy, routesOf } from '../studies/check-set-by.ts'
 import { studyHappenings } from '../studies/check-coverage.ts'
+import { checkPlanDigest } from '../studies/check-plan-digest.ts'
 import { checkStudy } from '../studies/check-study.ts'
 import { checkControl, checkSource } from './source-and-control.ts'
 
@@ -205,7 +206,10 @@ function checkAll(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefin
   for (const [id, { record, report }] of loaded.laboratory) checkLaboratory(id, record, all, report)
   for (const [id, { record, report }] of loaded.source) checkSource(id, record, all, report)
   for (const { record, report } of loaded.control.values()) checkControl(record, all, report)
-  for (const { record, report } of loaded.study.values()) checkStudy(record, all, report)
+  for (const [id, { record, report }] of loaded.study) {
+    checkStudy(record, all, report)
+    checkPlanDigest(record, all.studies.get(id)?.readings.length ?? 0, report)
+  }
   checkOrigins(loaded, all, asOf)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)

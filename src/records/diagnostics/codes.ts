@@ -53,6 +53,9 @@ export const CODES = {
   'class-unfounded': 'a study compares classes, and nothing shows what a material is, or a class has none',
   'reading-missing': 'a study lists a material or a batch that its readings leave without an index',
   'limit-off-study': 'a limit or its condition differs from the study that is said to have set it',
+  programme: 'the programme of a study cannot be cast as written, or cannot tell apart what is asked',
+  'programme-design': 'the programme of a study leaves open what another design would show',
+  'plan-digest': 'the plan of a study carries no digest, or is not the one whose digest it carries',
   ...CRITERION_CODES,
 } as const
 

@@ -86,10 +86,16 @@ export function isForbidden(error: ErrorObject): boolean {
   return FORBIDDEN_KEYS.has(additionalProperty ?? propertyName ?? '')
 }
 
-/** What a mapping's keys must be: the schema of propertyNames, or the part that it refers to. */
+/**
+ * What a mapping's keys must be: the schema of propertyNames, or the part that it refers to. An error does not say which file a
+ * reference within one file is of, so that schemas name the file where keys are meant.
+ */
 function nameSchema(error: ErrorObject): SchemaNode {
   const schema = error.schema as SchemaNode
-  return typeof schema['$ref'] === 'string' ? resolveReference(schema['$ref'], '').node : schema
+  const reference = schema['$ref']
+  return typeof reference === 'string' && !reference.startsWith('#')
+    ? resolveReference(reference, '').node
+    : schema
 }
 
 function namesAllowed(error: ErrorObject): string[] {

@@ -1361,6 +1361,15 @@ export type Lot = {
   note?: string
 }
 
+/** Short code of a level, at most 8 letters, digits and hyphens. */
+export type LevelCode = string
+
+/** A factor of the crossed conditions. */
+export type FactorName = 'replacement' | 'temperature' | 'w/cm' | 'flow' | 'curing' | 'cement'
+
+/** Shares of cement replaced by a short code, the low level first. */
+export type CrossedFractions = { [key: string]: Quantity }
+
 /** Short code, at most 16 letters, digits and hyphens. */
 export type StudyCode = string
 
@@ -1602,7 +1611,7 @@ export type StudyReading = {
   'resistivity-index'?: string[]
 }
 
-/** content/studies/ID.yaml: a screening study, a round robin or ruggedness runs, with the readings that it rests on. */
+/** content/studies/ID.yaml: a screening study, a round robin or ruggedness runs, with the readings that it rests on; or its plan alone, with what is to be cast. */
 export type Study = {
   /** Short title, printed in lists. */
   title: string
@@ -1646,6 +1655,112 @@ export type Study = {
       'strength-activity-index'?: Quantity
       /** Step that thresholds of the resistivity index are rounded to. */
       'resistivity-index'?: Quantity
+    }
+  }
+  /** What is to be cast and tested, which may stand before any reading exists. Batches of each material and condition are those of the plan. */
+  programme?: {
+    /** Factors whose levels are crossed into conditions. The code of a condition is made of the codes of its levels, in the order in which the factors are written. */
+    crossed?: {
+      replacement?: CrossedFractions
+      /** Curing temperatures by a short code, the low level first. */
+      temperature?: { [key: string]: Quantity }
+      /** Water to cementitious material by a short code, the low level first. */
+      'w/cm'?: { [key: string]: number }
+      /** What is held constant, by a short code. */
+      flow?: { [key: string]: 'constant-w/cm' | 'constant-flow' }
+      /** Curing by a short code. */
+      curing?: { [key: string]: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' }
+      /** Codes of cements by a short code. */
+      cement?: { [key: string]: StudyCode }
+    }
+    /** What holds for every crossed condition, and for every run of a ruggedness study that no factor varies. */
+    every?: {
+      /** Share of cement replaced. */
+      replacement?: Quantity
+      /** Curing temperature. */
+      temperature?: Quantity
+      /** Water to cementitious material; at constant flow that of the control. */
+      'w/cm'?: number
+      /** What is held constant. */
+      flow?: 'constant-w/cm' | 'constant-flow'
+      /** Curing. */
+      curing?: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution'
+      /** Code of the cement. */
+      cement?: StudyCode
+    }
+    /** Part of the crossed conditions, chosen so that what is asked can still be told apart. Without it all are cast. */
+    fraction?: {
+      /** A factor of two levels by the factors of two levels whose product gives its level: { curing: [replacement, cement] }. Each halves the number of conditions. */
+      generators: { [key: string]: FactorName[] }
+      /** Effects that must be told apart, each as the factors that it is of: [replacement], or [replacement, temperature] for an interaction. If absent, the effect of each factor. */
+      asked?: FactorName[][]
+    }
+    /** Codes of the materials that are cast; all of the study if absent. */
+    materials?: StudyCode[]
+    /** Codes of the conditions, or runs, that are cast; all of the study if absent. */
+    conditions?: StudyCode[]
+    /** Codes of the laboratories that cast; all of the study if absent. */
+    laboratories?: StudyCode[]
+    /** Cells that are not cast: each entry leaves its materials out of its conditions. */
+    'left-out'?: {
+      /** Codes of materials. */
+      materials: StudyCode[]
+      /** Codes of conditions or runs. */
+      conditions: StudyCode[]
+      /** Why. */
+      why?: string
+    }[]
+    /** Whether the test batches of a condition and a day share one control batch, or each has its own; shared if absent. */
+    control?: 'shared' | 'each'
+    /** When mortar is cast: from a first day on so many mortars a day, or on a day for each batch. */
+    casting: {
+      /** First day of casting. */
+      first?: Moment
+      /** Days of the week on which mortar is cast; Monday to Friday if absent. */
+      on?: ('monday' | 'tuesday' | 'wednesday' | 'thursday' | 'friday' | 'saturday' | 'sunday')[]
+      /** Mortars that a laboratory casts in a day, control batches counted. */
+      'mortars-a-day'?: number
+      /** Days on which nobody casts. */
+      except?: Moment[]
+      /** Day of casting by the number of the batch, in place of first and mortars-a-day: { '1': 2026-04-20, '2': 2026-04-27 }. */
+      dates?: { [key: string]: Moment }
+      /** Hour at which water is added, as planned; test windows then have clock times. */
+      at?: string
+    }
+    /** Ages at test with specimens of each mortar. */
+    ages: {
+      /** Age. */
+      age: Age
+      /** Tolerance of the age; where it is absent, that of the condition’s record. */
+      within?: Quantity
+      /** Specimens of a mortar crushed at this age. */
+      strength?: number
+      /** Specimens of a mortar whose resistance is read at this age. */
+      resistivity?: number
+    }[]
+    /** Whether resistance is read on the specimens that are then crushed, or on others that are kept and read at each age; crushed if absent. */
+    'resistivity-on'?: 'crushed' | 'kept'
+    /** Specimens of each mortar cast beyond those tested. */
+    spare?: number
+    /** Time that specimens stay in their moulds; 24 h if absent. */
+    'in-mould'?: Quantity
+    /** One batch of mortar, where the condition’s record does not state it. */
+    batch?: {
+      /** Cement plus material. */
+      cementitious: Quantity
+      /** Mass of sand. */
+      sand: Quantity
+    }
+    /** Scatter of an index between batches, each with its control, that is assumed in order to say what the design can resolve. */
+    assumed?: {
+      /** Coefficient of variation of the strength activity index. */
+      'strength-activity-index'?: Quantity
+      /** Coefficient of variation of the resistivity index. */
+      'resistivity-index'?: Quantity
+      /** What it is taken from. */
+      from: string
+      /** How often a true difference must be seen; 80 % if absent. */
+      power?: Quantity
     }
   }
   /** Where the study left its plan. */

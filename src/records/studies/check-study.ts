@@ -7,6 +7,8 @@ import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Study } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
+import { checkProgramme } from './check-programme.ts'
+import { writtenConditions } from './crossed-conditions.ts'
 
 export function checkStudy(study: Study, all: AllRecords, report: FileReport): void {
   checkParts(study, report)
@@ -28,7 +30,7 @@ export function checkStudy(study: Study, all: AllRecords, report: FileReport): v
       '"control" names the control mortar, so no material can have it as its code',
       'give the material another code',
     )
-  for (const [code, condition] of Object.entries(study.conditions ?? {})) {
+  for (const [code, condition] of Object.entries(writtenConditions(study))) {
     checkReference('condition', condition.record, `/conditions/${code}/record`, all, report)
     checkCode(
       condition.cement,
@@ -44,6 +46,7 @@ export function checkStudy(study: Study, all: AllRecords, report: FileReport): v
     report,
   )
   if (study.kind === 'ruggedness') checkDesign(study, report)
+  checkProgramme(study, all, report)
 }
 
 /** What a kind of study must have, and what belongs to another kind. */
