@@ -23,6 +23,7 @@ import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
 import { forAudience } from '../edition/publishing.ts'
+import { NO_READING_YET } from '../words/programme.ts'
 import { answerWarnings } from './answer-warnings.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
@@ -170,12 +171,20 @@ function readIn(criterion: Criterion): string[] {
 function summary(edition: Edition, scope: ReportScope): string {
   const lines = [
     `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
+    ...plannedLines(edition),
     '',
     ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
     '',
     ...findingLines(edition),
   ]
   return `${lines.join('\n')}\n`
+}
+
+/** Studies without a reading. */
+function plannedLines(edition: Edition): string[] {
+  return [...edition.studies.keys()]
+    .filter((id) => edition.study(id).readings === 0)
+    .map((id) => `Study ${id}, ${NO_READING_YET}`)
 }
 
 /** How many of a source's lots stand in which way, a line for each criterion. */

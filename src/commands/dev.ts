@@ -86,7 +86,9 @@ function recordPages(fault: () => string | undefined): AstroIntegration {
             response.writeHead(500, { 'content-type': 'text/html; charset=utf-8' }).end(faultPage(text))
             return
           }
-          const data = /^(data\/|feed\.xml$)/.test(path) ? dataFile(edition, path) : undefined
+          const data = /^(data\/|feed\.xml$|studies\/[^/]+\/calendar\.ics$)/.test(path)
+            ? dataFile(edition, path)
+            : undefined
           if (data === undefined) next()
           else
             response

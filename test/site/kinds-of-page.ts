@@ -1,6 +1,7 @@
 /** Which pages stand for all of them. */
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { paths } from '../../src/edition/shape/addresses.ts'
+import { plannedStudies } from '../../src/edition/views/studies/planned-studies.ts'
 import { shipmentYears } from '../../src/edition/views/shipments.ts'
 import { whatIfSources } from '../../src/edition/views/what-if.ts'
 
@@ -48,6 +49,9 @@ export function kindsOfPage(edition: Edition): string[] {
     paths.studies,
     paths.ownLots,
     ...[...edition.studies.keys()].map(paths.study),
+    ...plannedStudies(edition)
+      .slice(0, 1)
+      .flatMap((id) => [paths.studySheets(id), paths.studyCalendar(id)]),
     ...edition.methods.slice(0, 1).map((method) => paths.method(method.id)),
   ]
 }

@@ -73,11 +73,14 @@ const SOURCES: readonly (readonly [string, (path: string) => string])[] = [
   ...[
     ...filesIn('src/words').filter((path) => path.includes('/stud')),
     'src/words/reference-tests.ts',
+    'src/words/programme.ts',
     'src/edition/views/study-evidence.ts',
   ].map((path) => [path, textsOf] as const),
   ...filesIn('src/edition/views/studies').map((path) => [path, textsOf] as const),
   ...filesIn('src/components/studies').map((path) => [path, markup] as const),
   ['src/pages/studies/[study]/index.astro', markup],
+  ['src/pages/studies/[study]/bench-sheets/index.astro', markup],
+  ['src/pages/studies/[study]/calendar/index.astro', markup],
   ['src/pages/studies/index.astro', markup],
   ['content/methods/studies.mdx', asItStands],
 ]

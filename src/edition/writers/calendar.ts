@@ -1,5 +1,7 @@
 /** Calendar data as RFC 5545 wants it: escaped, folded, with CRLF. */
 
+import type { Edition } from '../shape/edition.ts'
+
 /** Octets on a line at most, its break left out. Source: RFC 5545, section 3.1. */
 const OCTETS = 75
 
@@ -37,6 +39,11 @@ export function calendarText(
     'END:VCALENDAR',
   ]
   return lines.map((line) => `${folded(line)}\r\n`).join('')
+}
+
+/** What makes uids the site's own; a site without an address has none to name. */
+export function calendarHost({ address }: Pick<Edition, 'address'>): string {
+  return address.origin === null ? 'puteoli.invalid' : new URL(address.origin).host
 }
 
 function eventLines({ uid, day, summary, description, url }: DayEvent, stamp: string): string[] {

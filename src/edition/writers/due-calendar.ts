@@ -6,7 +6,7 @@ import { overdueWords, testName } from '../../words/standing.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 import { namedTest } from '../shape/standing.ts'
-import { calendarText, type DayEvent } from './calendar.ts'
+import { calendarHost, calendarText, type DayEvent } from './calendar.ts'
 
 /**
  * The calendar's text; null where nothing is awaited.
@@ -36,14 +36,10 @@ function dueEvent(edition: Edition, lot: ListedLot, test: ListedLot['awaited'][n
       ? `awaited until ${date(addHours(due, edition.site.grace.value))}`
       : overdueWords(overdueSince)
   return {
-    uid: `${lot.id}/${property}/${condition}/${age.text.replaceAll(' ', '-')}@${hostOf(edition)}`,
+    uid: `${lot.id}/${property}/${condition}/${age.text.replaceAll(' ', '-')}@${calendarHost(edition)}`,
     day: dateOf(due).text,
     summary: plainSpaces(`${name} of ${lot.number} due`),
     description: plainSpaces(`${sentence(awaited)}.`),
     ...(url === null ? {} : { url }),
   }
-}
-
-function hostOf({ address }: Edition): string {
-  return address.origin === null ? 'puteoli.invalid' : new URL(address.origin).host
 }

@@ -6,6 +6,7 @@ import { dueCalendar } from './due-calendar.ts'
 import { certificateFeed, sourceFeed } from './feed.ts'
 import { criterionData } from './criterion-data.ts'
 import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-data.ts'
+import { programmeCalendarFile } from './programme-calendar.ts'
 import { studyData } from './study-data.ts'
 import { studyTable } from './study-table.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
@@ -51,6 +52,8 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
   for (const id of edition.studies.keys()) {
     yield { path: paths.studyTable(id), pieces: studyTable(edition, id) }
     yield { path: paths.studyData(id), pieces: json(edition, studyData(edition.study(id))) }
+    const calendar = programmeCalendarFile(edition, id)
+    if (calendar !== null) yield { path: paths.studyCalendarFile(id), pieces: [calendar] }
   }
   for (const id of edition.lots.keys())
     yield { path: paths.lotData(id), pieces: json(edition, lotData(edition, edition.lot(id))) }
@@ -74,6 +77,11 @@ function piecesAt(edition: Edition, path: string): Iterable<string> | null {
   const [, study = '', kind] = /^data\/studies\/([^/]+)\.(csv|json)$/.exec(path) ?? []
   if (edition.studies.has(study))
     return kind === 'csv' ? studyTable(edition, study) : json(edition, studyData(edition.study(study)))
+  const planned = /^studies\/([^/]+)\/calendar\.ics$/.exec(path)?.[1] ?? ''
+  if (edition.studies.has(planned)) {
+    const text = programmeCalendarFile(edition, planned)
+    return text === null ? null : [text]
+  }
   const lot = /^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? ''
   return edition.lots.has(lot) ? json(edition, lotData(edition, edition.lot(lot))) : null
 }

@@ -38,7 +38,7 @@ export interface StudyRow {
  * @returns as schemas/check.json has it; values unrounded, indices in %
  */
 export function studyData(study: StudyEntry): Record<string, unknown> {
-  const { id, kind, title, found, indices } = study
+  const { id, kind, title, readings, found, indices } = study
   const results =
     found.kind === 'screening'
       ? found.routes.flatMap((route) => [...routeRows(route), ...routeFigureRows(study, route)])
@@ -54,7 +54,7 @@ export function studyData(study: StudyEntry): Record<string, unknown> {
     property: test.property,
     why,
   }))
-  return { id, kind, title, results: [...results, ...referenceRows(study)], unmade }
+  return { id, kind, title, readings, results: [...results, ...referenceRows(study)], unmade }
 }
 
 function routeRows({ property, conditions }: ScreenedRoute): StudyRow[] {

@@ -2,9 +2,11 @@
 import { printedUnits, written } from '../../../words/as-written.ts'
 import { date } from '../../../words/dates.ts'
 import { plural } from '../../../words/numbers.ts'
+import { NO_READING_YET } from '../../../words/programme.ts'
 import { unbroken } from '../../../words/sentences.ts'
 import { conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
+import { conditionDetails } from './condition-details.ts'
 
 export interface StudyHead {
   readonly title: string
@@ -15,6 +17,8 @@ export interface StudyHead {
   readonly plan: readonly (readonly [string, string])[]
   readonly departures: readonly { readonly date: string; readonly text: string }[]
   readonly materials: readonly MaterialLine[]
+  readonly hasReadings: boolean
+  /** Whether materials have a class. */
   readonly hasClasses: boolean
   readonly conditions: readonly { readonly code: string; readonly words: string; readonly details: string }[]
   /** Test batches without an index, and why. */
@@ -40,7 +44,12 @@ export function studyHead(study: StudyEntry): StudyHead {
     question: unbroken(record.question),
     facts: [
       ['Plan fixed', date(record.plan.fixed)],
-      ['Readings', `${readings}, giving ${plural(indices.indices.length, 'index', 'indices')}`],
+      [
+        'Readings',
+        readings === 0
+          ? NO_READING_YET
+          : `${readings}, giving ${plural(indices.indices.length, 'index', 'indices')}`,
+      ],
       ['Materials', String(materials.length)],
       ['Laboratories', String(Math.max(1, Object.keys(record.laboratories ?? {}).length))],
       ['By', record.by],
@@ -48,17 +57,12 @@ export function studyHead(study: StudyEntry): StudyHead {
     plan: planLines(record.plan),
     departures: (record.departures ?? []).map((entry) => ({ date: date(entry.date), text: entry.text })),
     materials: materials.map(materialLine),
+    hasReadings: 0 < readings,
     hasClasses: materials.some(([, material]) => material.class !== undefined),
     conditions: Object.entries(record.conditions ?? {}).map(([code, condition]) => ({
       code,
       words: conditionWords(condition, code),
-      details: [
-        condition['w/cm'] !== undefined && `w/cm ${condition['w/cm']}`,
-        condition.curing?.replaceAll('-', ' '),
-        condition.cement !== undefined && `cement ${condition.cement}`,
-      ]
-        .filter(Boolean)
-        .join(', '),
+      details: conditionDetails(condition),
     })),
     unmade: indices.unmade.map(
       ({ test, why }) =>
