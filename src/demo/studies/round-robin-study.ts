@@ -1,6 +1,7 @@
 /** The invented round robin: six laboratories, five materials, three replicates, each with its own control batch. */
 import { dateOfDay, dayOf } from '../calendar.ts'
 import { type Chance, chanceOf } from '../chance.ts'
+import { PLAN_DIGESTS } from './plan-digests.ts'
 import { controlOf, strengthRatio } from './reaction-model.ts'
 import { materialsText, studyMaterial } from './study-materials.ts'
 import { studyTable, type TableRow } from './study-table.ts'
@@ -64,6 +65,7 @@ plan:
   hypothesis: The standard deviation between laboratories is no more than twice that within a laboratory.
   exclusions: A result is left out only for a cause that its laboratory finds.
   batches: 3
+  digest: ${PLAN_DIGESTS['R-01']}
 materials:
 ${materialsText(MATERIALS)}conditions:
   R30-50: { replacement: 30 %, temperature: 50 degC, w/cm: 0.485, flow: constant-w/cm, curing: saturated-lime-water, cement: C1 }

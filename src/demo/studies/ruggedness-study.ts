@@ -1,6 +1,7 @@
 /** The invented ruggedness runs of the 50 °C resistivity test: seven factors, eight runs, two replicates. */
 import { dateOfDay, dayOf } from '../calendar.ts'
 import { chanceOf } from '../chance.ts'
+import { PLAN_DIGESTS } from './plan-digests.ts'
 import { controlOf, resistivityRatio } from './reaction-model.ts'
 import { materialsText, studyMaterial } from './study-materials.ts'
 import { studyTable, type TableRow } from './study-table.ts'
@@ -69,6 +70,7 @@ plan:
   fixed: 2026-01-05
   hypothesis: Bath temperature and cooling time matter; liquid, age within half a day, contact pressure and the alkalis of the cement do not.
   batches: 2
+  digest: ${PLAN_DIGESTS['G-01']}
 materials:
 ${materialsText([MATERIAL])}factors:
 ${FACTORS.map(([title, low, high]) => `  - { title: ${title}, low: '${low}', high: '${high}' }\n`).join('')}runs:

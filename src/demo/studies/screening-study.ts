@@ -1,6 +1,7 @@
 /** The invented screening study: seventeen materials, seven conditions at two ages, three batches each, one laboratory. */
 import { dateOfDay, dayOf } from '../calendar.ts'
 import { type Chance, chanceOf } from '../chance.ts'
+import { PLAN_DIGESTS } from './plan-digests.ts'
 import { controlOf, type ModelCondition, resistivityRatio, strengthRatio } from './reaction-model.ts'
 import { HEAT_FILE, heatTable, isFinished, referenceText } from './reference-readings.ts'
 import { materialsText, STUDY_MATERIALS, type StudyMaterial } from './study-materials.ts'
@@ -142,6 +143,7 @@ plan:
   exclusions: A batch whose bath left its temperature by more than 2 °C for a day.
   batches: 3
   threshold: { strength-activity-index: 5 %, resistivity-index: 50 % }
+  digest: ${PLAN_DIGESTS['S-01']}
 departures:
   - date: 2026-01-12
     text: 'A2 at 50 % and 40 °C, batch 2: the bath stood at 31 °C for two days, so its 28 d specimens are left out.'
