@@ -2,6 +2,7 @@
 import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
+import { listWords } from './sentences.ts'
 import { shortest } from './shortest.ts'
 import { temperatureDifference, type UnitSystem } from './unit-systems.ts'
 import { countWords, figureWords, fixedDigits, numberWords, plainNumber } from './numbers.ts'
@@ -50,6 +51,22 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
   'meter-off': ({ writtenRead, writtenKnown, writtenLimit }) =>
     `the meter read ${printedUnits(writtenRead)} on a resistor of ${printedUnits(writtenKnown)}, off by more than ${printedUnits(writtenLimit)}`,
   'saturation-not-stated': () => 'the saturation of the specimens when read is not stated',
+  'core-temperature-outside': ({ readCelsius, askedCelsius, withinCelsius }, units) =>
+    `the core of the dummy specimen was at ${temperature(readCelsius, units)} when read, outside ${temperature(askedCelsius, units)} ± ${difference(withinCelsius, units)}`,
+  'out-of-liquid-too-long': ({ written, writtenLimit }) =>
+    `a specimen was out of the liquid for ${printedUnits(written)} until it was read, longer than ${printedUnits(writtenLimit)}`,
+  'cooled-too-short': ({ cooledHours, writtenLimit }) =>
+    `read ${spanWords(cooledHours)} after leaving the bath, sooner than ${printedUnits(writtenLimit)}`,
+  'directions-differ': ({ read, asked }) =>
+    `specimens were read in ${listWords(read.map(String), 'and')} ${read.length === 1 && read[0] === 1 ? 'direction' : 'directions'}; the condition requires ${asked}`,
+  'beyond-check-resistors': ({ written, writtenSmallest, writtenLargest }) =>
+    `a reading of ${printedUnits(written)} lies beyond the check resistors, ${printedUnits(writtenSmallest)} to ${printedUnits(writtenLargest)}`,
+  'above-ceiling': ({ written }) =>
+    `a specimen read ${printedUnits(written)}, beyond the meter, so the mean is known only from below`,
+  'read-before': ({ marks, age }) =>
+    `${specimensWords(marks)} already read at ${age}; the condition requires specimens to be read once, since one that returns to the bath has another history`,
+  'not-read-before': ({ marks, age }) =>
+    `${specimensWords(marks)} not read at ${age}; the condition requires specimens to be returned to the bath and read again, and one read for the first time has another history`,
 
   'control-fault': ({ control, reason }, units) => `control ${control}: ${resultReasonIn(reason, units)}`,
   'mean-not-above-zero': () => 'its mean is not above zero, so no index can be taken against it',
@@ -76,6 +93,10 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
     `flow ${printedUnits(writtenTest)} against the control’s ${printedUnits(writtenControl)}, more than ${printedUnits(writtenLimit)} apart`,
   'flow-not-on-record': ({ of, writtenLimit }) =>
     `${FLOWS[of]} not on record, so it cannot be verified that the flows agree within ${printedUnits(writtenLimit)}`,
+  'cooled-apart': ({ testHours, controlHours, writtenLimit }) =>
+    `test read ${spanWords(testHours)} after leaving the bath and control ${spanWords(controlHours)} after it, more than ${printedUnits(writtenLimit)} apart`,
+  'out-of-liquid-apart': ({ writtenTest, writtenControl, writtenLimit }) =>
+    `test out of the liquid for ${printedUnits(writtenTest)} and control for ${printedUnits(writtenControl)}, more than ${printedUnits(writtenLimit)} apart`,
   'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }, units) =>
     `test read at ${temperature(testCelsius, units)} and control at ${temperature(controlCelsius, units)}, more than ${difference(withinCelsius, units)} apart`,
 
@@ -136,6 +157,11 @@ function spanWords(hours: number): string {
   ] as const
   const said = parts.filter(([count]) => count !== 0).map(([count, unit]) => `${count} ${unit}`)
   return said.length === 0 ? '0 d' : said.join(' ')
+}
+
+/** "specimen a was", "specimens a and b were". */
+function specimensWords(marks: readonly string[]): string {
+  return marks.length === 1 ? `specimen ${marks.join()} was` : `specimens ${listWords(marks, 'and')} were`
 }
 
 /** Negative days: after. */

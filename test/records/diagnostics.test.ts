@@ -112,6 +112,16 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
     'A1,28 d,1,40',
     'A1,28 d,1,41',
   ),
+  'reading-at-ceiling': (folder) => {
+    const warm = readFileSync(join(folder, 'conditions/warm.yaml'), 'utf8')
+    const read =
+      'resistivity: { specimen: { shape: cube, side: 50 mm }, reading: { temperature: 23 degC, within: 2 degC }, meter: { ceiling: 850 ohm } }'
+    writeFileSync(join(folder, 'conditions/metered.yaml'), `${warm}${read}\n`)
+    const control = 'condition: metered\nlaboratory: quay\ncement: { lot: PC-1 }\ncast: 2026-03-11T09:00\n'
+    const specimens = '{ a: 900 ohm, b: "> 850 ohm", c: 849 ohm, d: "> 500 ohm" }'
+    const reading = `{ age: 7 d, tested: 2026-03-18T09:55, temperature: 23 degC, specimens: ${specimens} }`
+    writeFileSync(join(folder, 'controls/K2.yaml'), `${control}resistivity:\n  - ${reading}\n`)
+  },
   'schema.study-row': studyTable('material,age,strength (MPa)', 'A1,28 d'),
   'schema.study-quote': studyTable('note,material,age,strength (MPa)', '"two', 'lines",A1,28 d,40'),
   'schema.study-semicolons': studyTable('material;age;strength (MPa)', 'A1;28 d;40'),

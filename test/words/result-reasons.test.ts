@@ -108,6 +108,59 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
   [{ code: 'saturation-not-stated', params: {} }, 'the saturation of the specimens when read is not stated'],
   [
     {
+      code: 'core-temperature-outside',
+      params: { readCelsius: 26.4, askedCelsius: 23, withinCelsius: 2 },
+    },
+    'the core of the dummy specimen was at 26.4 °C when read, outside 23 °C ± 2 °C',
+  ],
+  [
+    { code: 'out-of-liquid-too-long', params: { written: '9 min', writtenLimit: '5 min' } },
+    'a specimen was out of the liquid for 9 min until it was read, longer than 5 min',
+  ],
+  [
+    { code: 'cooled-too-short', params: { cooledHours: 1.5, writtenLimit: '3 h' } },
+    'read 1 h 30 min after leaving the bath, sooner than 3 h',
+  ],
+  [
+    { code: 'directions-differ', params: { read: [1], asked: 3 } },
+    'specimens were read in 1 direction; the condition requires 3',
+  ],
+  [
+    { code: 'directions-differ', params: { read: [3, 2], asked: 1 } },
+    'specimens were read in 3 and 2 directions; the condition requires 1',
+  ],
+  [
+    {
+      code: 'beyond-check-resistors',
+      params: { written: '4210 ohm', writtenSmallest: '100 ohm', writtenLargest: '1 kohm' },
+    },
+    'a reading of 4210 Ω lies beyond the check resistors, 100 Ω to 1 kΩ',
+  ],
+  [
+    { code: 'above-ceiling', params: { written: '> 850 ohm' } },
+    'a specimen read > 850 Ω, beyond the meter, so the mean is known only from below',
+  ],
+  [
+    { code: 'read-before', params: { marks: ['a'], age: '7 d' } },
+    'specimen a was already read at 7 d; the condition requires specimens to be read once, since one that returns to the bath has another history',
+  ],
+  [
+    { code: 'not-read-before', params: { marks: ['d', 'e'], age: '7 d' } },
+    'specimens d and e were not read at 7 d; the condition requires specimens to be returned to the bath and read again, and one read for the first time has another history',
+  ],
+  [
+    { code: 'cooled-apart', params: { testHours: 3, controlHours: 1.25, writtenLimit: '30 min' } },
+    'test read 3 h after leaving the bath and control 1 h 15 min after it, more than 30 min apart',
+  ],
+  [
+    {
+      code: 'out-of-liquid-apart',
+      params: { writtenTest: '5 min', writtenControl: '2 min', writtenLimit: '2 min' },
+    },
+    'test out of the liquid for 5 min and control for 2 min, more than 2 min apart',
+  ],
+  [
+    {
       code: 'control-fault',
       params: {
         control: 'K',

@@ -19,7 +19,7 @@ import { type Bounds, boundsOfSum, isBounded, reportedBounds, type Term } from '
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result } from '../result/result.ts'
-import type { Figure, Summand, WorkingStep } from '../result/working.ts'
+import { boundsStep, type Figure, type Summand, type WorkingStep } from '../result/working.ts'
 import type { Quantity } from '../measure/units.ts'
 
 /**
@@ -176,12 +176,6 @@ function alkaliEquivalentOf(soda: Found, potash: Found, analysis: Analysis): Res
 
 function summand({ property: key, value, decimals, censored }: Result): Summand {
   return { property: key, value, decimals, below: censored === 'below' }
-}
-
-function boundsStep(bounds: Bounds | undefined, { unit, decimals }: Figure): WorkingStep[] {
-  if (bounds === undefined) return []
-  const { low, high } = bounds
-  return [{ step: 'bounds', low, high, unit, decimals }]
 }
 
 /**

@@ -2,6 +2,7 @@
 import { defined } from '../measure/defined.ts'
 import type { Age } from '../measure/age.ts'
 import { INDEX_OF, RATIO_OF } from '../measure/ratio-indices.ts'
+import { isBounded } from '../result/bounds.ts'
 import { type Observation, observationsOf, type Observed, standsOn } from '../result/observation.ts'
 import { byTest } from '../result/by-test.ts'
 import type { Result } from '../result/result.ts'
@@ -55,7 +56,7 @@ type Gathered = Map<string, Map<string, BatchSeries & { batches: Batch[] }>>
 function addControl(gathered: Gathered, cement: string, observation: Observation): void {
   const { result } = observation
   const property = INDEX_OF[result.property]
-  if (property === undefined || !result.valid) return
+  if (property === undefined || !result.valid || isBounded(result)) return
   const index = { ...result, property }
   addBatch(
     gathered,
@@ -89,6 +90,7 @@ function repeated(lot: TestedLot): Observation[] {
   const indices = observationsOf(lot).filter(
     ({ result }) =>
       result.valid &&
+      !isBounded(result) &&
       // Of a figure nobody knows whether it shares its control with another.
       result.finished === undefined &&
       result.role === 'producer' &&

@@ -34,6 +34,8 @@ export type QuantityKind =
   | 'specific-power'
   | 'energy'
   | 'concentration'
+  | 'pressure'
+  | 'angle'
 
 /** One way of writing a unit: stored = factor × written + offset. */
 export interface Unit {
@@ -277,6 +279,22 @@ export const KINDS: Readonly<Record<QuantityKind, KindOfQuantity>> = {
       { symbol: 'mol/L', factor: 1000 },
     ],
   },
+  pressure: {
+    stored: 'kPa',
+    title: 'pressure',
+    example: '2 kPa',
+    units: [
+      { symbol: 'kPa', factor: 1 },
+      { symbol: 'Pa', factor: 0.001 },
+      { symbol: 'psi', factor: (1000 * POUND_FORCE_N) / (INCH_MM * INCH_MM) },
+    ],
+  },
+  angle: {
+    stored: 'deg',
+    title: 'phase angle',
+    example: '5 deg',
+    units: [{ symbol: 'deg', factor: 1, aliases: ['degrees'] }],
+  },
 }
 
 /**
@@ -291,6 +309,8 @@ export interface Quantity {
   readonly written: string
   readonly decimals: number
   readonly censored?: 'below'
+  /** The reading lies above the value, a meter's ceiling; only where a record allows it. */
+  readonly above?: true
 }
 
 /** Why a text is not a quantity of the kind asked for. */
@@ -312,6 +332,8 @@ export type QuantityFault =
 
 const NUMBER = String.raw`[+-]?\d+(?:\.\d+)?`
 const QUANTITY = new RegExp(String.raw`^(<\s*|below\s+)?(${NUMBER})\s*(.*)$`)
+/** Captures what follows the sign of a reading beyond a ceiling. */
+const ABOVE = /^(?:>|above\b)\s*(.*)$/
 /** Captures the sign before a number with commas, the number, and what follows. */
 const COMMA_NUMBER = /^(<\s*|below\s+)?([+-]?\d+(?:\.\d+)*(?:,\d+)+(?:\.\d+)?)(.*)$/
 /** Beyond this no quantity of a bench or a lot is physical in any listed unit. */
@@ -369,7 +391,7 @@ function unitSpelling(text: string): string {
  */
 export function readQuantity(text: string, kind: QuantityKind): Quantity | QuantityFault {
   const normal = normaliseUnitText(text)
-  if (/^(>|above\b)/.test(normal)) return { fault: 'above', found: text }
+  if (ABOVE.test(normal)) return { fault: 'above', found: text }
   const comma = COMMA_NUMBER.exec(normal)
   if (comma !== null) return commaFault(text, comma)
   const match = QUANTITY.exec(normal)
@@ -389,6 +411,21 @@ export function readQuantity(text: string, kind: QuantityKind): Quantity | Quant
     decimals: point < 0 ? 0 : number.length - point - 1,
   }
   return below === undefined ? quantity : { ...quantity, censored: 'below' }
+}
+
+/**
+ * Reads a quantity that may be written as above a ceiling: "> 850 ohm", "above 850 ohm".
+ * @param text,kind as of `readQuantity`
+ * @returns the ceiling as the value, marked as `above`; a plain quantity as it is; or the fault found
+ */
+export function readPerhapsAbove(text: string, kind: QuantityKind): Quantity | QuantityFault {
+  const ceiling = ABOVE.exec(normaliseUnitText(text))?.[1]
+  if (ceiling === undefined) return readQuantity(text, kind)
+  const quantity = readQuantity(ceiling, kind)
+  if (isFault(quantity)) return { ...quantity, found: text }
+  return quantity.censored === undefined
+    ? { ...quantity, written: text.trim(), above: true }
+    : { fault: 'not-a-number', found: text }
 }
 
 /** The digits of a quantity as it was written, without sign words and unit ("< 0.10 %" gives "0.10"). */

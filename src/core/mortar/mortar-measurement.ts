@@ -18,6 +18,8 @@ export interface SpecimenValue {
   readonly terms: readonly SizeTerm[]
   /** Loaded area that the value was computed with, where sizes of test and control must agree. */
   readonly areaMm2?: number
+  /** What was read lies beyond the meter: the value is at least this. */
+  readonly above?: true
   /** Why no value follows, where it is more than a size that is not known. */
   readonly fault?: ResultReason
   /** What is worth saying of a value that counts; once for a reading, however many specimens say it. */
@@ -50,6 +52,13 @@ export interface MortarMeasurement<Reading extends MortarReading = MortarReading
   readingFaults?(reading: Reading, condition: MortarCondition): ResultReason[]
   /** What is worth saying of a reading that still counts, beside what its specimens say. */
   readingNotes?(reading: Reading, condition: MortarCondition): ResultReason[]
+  /** What is worth saying of a reading beside the others of its mortar. */
+  historyNotes?(reading: Reading, all: readonly Reading[], condition: MortarCondition): ResultReason[]
+  /** What is worth saying of two readings that are divided all the same. */
+  pairNotes?(
+    pair: { readonly test: Reading; readonly control: Reading },
+    condition: MortarCondition,
+  ): ResultReason[]
   /** What makes two readings unfit to be divided; `readWithinCelsius` where the condition sets none. */
   pairFaults?(
     pair: { readonly test: Reading; readonly control: Reading },

@@ -38,6 +38,7 @@ export interface MortarCondition {
   readonly standing: 'standard' | 'modified' | 'details-to-be-entered'
   readonly water: { readonly 'flow-within'?: Quantity }
   readonly curing: { readonly medium: CuringMedium }
+  readonly 'before-test'?: { readonly for?: Quantity; readonly 'control-and-test-within'?: Quantity }
   readonly ages: readonly { readonly age: Age; readonly within: Quantity }[]
   readonly control?: {
     readonly 'cast-with-test'?: 'yes' | 'no'
@@ -61,6 +62,13 @@ export interface MortarCondition {
       readonly 'end-contact-at-most'?: Quantity
       readonly 'verification-within'?: Quantity
     }
+    readonly handling?: {
+      readonly 'out-of-liquid-at-most'?: Quantity
+      readonly 'control-and-test-within'?: Quantity
+      readonly 'after-reading'?: 'read-once' | 'returned'
+    }
+    readonly directions?: number
+    readonly meter?: { readonly 'check-resistors'?: readonly Quantity[]; readonly ceiling?: Quantity }
     readonly saturation?: 'stated' | 'not-asked'
     readonly 'activation-energy'?: number
   }
@@ -83,6 +91,8 @@ export interface CrushedSpecimen extends MeasuredSpecimen {
 }
 export interface ConductingSpecimen extends MeasuredSpecimen {
   readonly resistance?: Quantity
+  /** Resistances of this one specimen in several directions: one value, no replicates. */
+  readonly directions?: Readonly<Record<string, Quantity>>
   readonly resistivity?: Quantity
 }
 /** A quantity alone is what was read, or the value itself, as its unit tells. */
@@ -104,6 +114,11 @@ export interface MortarReading<Specimen extends object = Quantity | MeasuredSpec
 export type StrengthReading = MortarReading<StrengthSpecimen>
 export interface ResistivityReading extends MortarReading<ResistivitySpecimen> {
   readonly temperature?: Quantity
+  /** In a dummy specimen. */
+  readonly core?: Quantity
+  /** When cooling began; the age ends at `tested`. */
+  readonly 'left-bath'?: Moment
+  readonly 'out-of-liquid'?: Quantity
   readonly conditioning?: CuringMedium
   readonly 'end-contact'?: Quantity
   readonly saturation?: string

@@ -9,6 +9,7 @@ import { fieldsUnlike } from '../mortar/made-alike.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { ControlMortar, LotEvidence, MortarCondition, TestMortar } from '../mortar/mortar.ts'
 import type { ResultReason } from '../result/reason.ts'
+import type { Bounds } from '../result/bounds.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result, UnmadeResult } from '../result/result.ts'
 import { COMPRESSIVE_STRENGTH } from '../strength/compressive-strength.ts'
@@ -47,8 +48,21 @@ export function indexResult(
   if (controlMean === null) return unmade(ofControl(pair.test.control, against.reasons))
   if (!(0 < controlMean)) return unmade(ofControl(pair.test.control, [NOT_ABOVE_ZERO]))
   const value = measurement.ratioOf(testMean, controlMean)
-  const interval = measurement.intervalOf(countedValues(own), countedValues(against))
-  return ratioResult(measurement, pair, { own, against, testMean, controlMean, value, interval })
+  const bounds = boundsOfRatio(value, own, against)
+  const interval =
+    bounds === undefined ? measurement.intervalOf(countedValues(own), countedValues(against)) : null
+  return ratioResult(measurement, pair, { own, against, testMean, controlMean, value, bounds, interval })
+}
+
+/**
+ * What an index may be where a mean is only known to lie above a value.
+ * @returns undefined where both means are known
+ * Source: interval arithmetic.
+ */
+function boundsOfRatio(value: number, own: JudgedReading, against: JudgedReading): Bounds | undefined {
+  const [test, control] = [own.specimens.above === true, against.specimens.above === true]
+  if (!test && !control) return undefined
+  return { low: control ? 0 : value, high: test ? null : value, open: test ? 'low' : 'both' }
 }
 
 const NOT_ABOVE_ZERO: ResultReason = { code: 'mean-not-above-zero', params: {} }
@@ -64,7 +78,7 @@ function countedValues({ specimens }: JudgedReading): number[] {
 function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ratio): Result {
   const { index: key } = measurement
   const { test, lot, ofTest, condition } = pair
-  const { own, against, value, interval } = ratio
+  const { own, against, value, bounds, interval } = ratio
   const { age } = own.reading
   const tested = laterOf(own.reading.tested, against.reading.tested)
   const method = lot.methodOf(test.laboratory, key, tested)
@@ -73,7 +87,7 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
   // Members that may be missing apart: an object filled key by key takes four times the memory.
   return {
     ...ofTest,
-    ...defined({ method, interval: interval ?? undefined, summaryOnly }),
+    ...defined({ method, bounds, interval: interval ?? undefined, summaryOnly }),
     key: resultKey({ ...ofTest, ...defined({ method }), property: key, age }),
     property: key,
     age,
@@ -127,7 +141,12 @@ function pairReasons(
       ...sizesDiffer(own, against),
       ...made.faults,
     ],
-    notes: [...flow.notes, ...made.notes, ...statedWithComputed(own, against)],
+    notes: [
+      ...(measurement.pairNotes?.(readings, condition) ?? []),
+      ...flow.notes,
+      ...made.notes,
+      ...statedWithComputed(own, against),
+    ],
   }
 }
 

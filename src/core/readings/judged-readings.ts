@@ -51,7 +51,10 @@ export function judgedReadings<Reading extends MortarReading>(
   return readings.map((reading) => {
     const specimens = testedSpecimens(measurement, reading, condition, asOf)
     const age = ageReasons(mortar.cast, reading, condition)
-    const notes = measurement.readingNotes?.(reading, condition) ?? []
+    const notes = [
+      ...(measurement.readingNotes?.(reading, condition) ?? []),
+      ...(measurement.historyNotes?.(reading, readings, condition) ?? []),
+    ]
     const faults = [
       ...(measurement.readingFaults?.(reading, condition) ?? []),
       ...replacement(replaced.get(reading)),

@@ -7,8 +7,10 @@ import { knownFrom } from '../mortar/known-when.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { resultKey } from '../result/result-key.ts'
 import type { Result, UnmadeResult } from '../result/result.ts'
+import { boundsStep } from '../result/working.ts'
 import type { JudgedReading, TakenReading } from './judged-readings.ts'
 import { specimenSteps } from './mortar-working.ts'
+import { boundsOfMean } from './tested-specimens.ts'
 
 /** What all results of one mortar share. */
 export type OfMortar = Pick<
@@ -35,14 +37,17 @@ export function meanResult(
     value: mean,
     unit: storedUnit(key),
     decimals: property(key).decimals,
+    ...defined({ bounds: boundsOfMean(specimens) }),
     n: specimens.n,
     tested: reading.tested,
     ...lateKnown(reading.tested, knownFrom(reading)),
     ...(specimens.meanOnly ? { summaryOnly: true as const } : {}),
     valid,
     reasons,
-    working: () =>
-      specimenSteps(measurement, mortar.role === 'control' ? 'control' : 'test', { ...specimens, mean }),
+    working: () => [
+      ...specimenSteps(measurement, mortar.role === 'control' ? 'control' : 'test', { ...specimens, mean }),
+      ...boundsStep(boundsOfMean(specimens), { unit: storedUnit(key), decimals: property(key).decimals }),
+    ],
   }
 }
 

@@ -1,4 +1,5 @@
 /** A test mortar against its control: the mean of each measurement, its index, and the water requirement. */
+import { defined } from '../measure/defined.ts'
 import { isBy } from '../measure/moment.ts'
 import type { Quantity } from '../measure/units.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
@@ -10,6 +11,7 @@ import { indexResult, type MortarPair } from './index-result.ts'
 import { judgedReadings, readingAt } from './judged-readings.ts'
 import { meanResult, type OfMortar } from './mean-result.ts'
 import { MORTAR_MEASUREMENTS } from './mortar-measurements.ts'
+import { boundsOfMean, type TestedSpecimens } from './tested-specimens.ts'
 import { waterResults } from './water-result.ts'
 
 /**
@@ -52,11 +54,13 @@ function measuredResults(measurement: MortarMeasurement, pair: MortarPair): (Res
     const mean = meanResult(measurement, own, { ...ofTest, method })
     return against === undefined
       ? [mean]
-      : [withControl(mean, against.specimens.mean), indexResult(measurement, pair, own, against)]
+      : [withControl(mean, against.specimens), indexResult(measurement, pair, own, against)]
   })
 }
 
 /** The control's mean beside the test's own, for clauses on their difference. */
-function withControl(result: Result | UnmadeResult, controlValue: number | null): Result | UnmadeResult {
-  return controlValue === null || !isMade(result) ? result : { ...result, controlValue }
+function withControl(result: Result | UnmadeResult, control: TestedSpecimens): Result | UnmadeResult {
+  return control.mean === null || !isMade(result)
+    ? result
+    : { ...result, controlValue: control.mean, ...defined({ controlBounds: boundsOfMean(control) }) }
 }

@@ -2,7 +2,8 @@
 import { property, storedUnit } from '../measure/properties.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import type { MortarCondition } from '../mortar/mortar.ts'
-import type { Figure, MortarRole, WorkingStep } from '../result/working.ts'
+import type { Bounds } from '../result/bounds.ts'
+import { boundsStep, type Figure, type MortarRole, type WorkingStep } from '../result/working.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
 import type { JudgedReading } from './judged-readings.ts'
 import type { AveragedSpecimens } from './tested-specimens.ts'
@@ -22,7 +23,7 @@ export function specimenSteps(
   const marks = measurement.rangeRulesOf === undefined ? {} : { marks: counted.map(({ mark }) => mark) }
   return [
     ...specimens().map(
-      ({ value, areaMm2: _, fault: __, note: ___, ...specimen }): WorkingStep => ({
+      ({ value, areaMm2: _, fault: __, note: ___, above: ____, ...specimen }): WorkingStep => ({
         step: 'specimen',
         of,
         ...specimen,
@@ -44,21 +45,23 @@ export interface Ratio {
   readonly controlMean: number
   /** Per cent. */
   readonly value: number
+  /** What the ratio may be, where a reading lies beyond the meter. */
+  readonly bounds: Bounds | undefined
   readonly interval: Interval | null
 }
 
 /** Both mortars, their ratio, what it owes to the control, and how far its specimens let it be known. */
 export function ratioSteps(
   measurement: MortarMeasurement,
-  { own, against, testMean, controlMean, value, interval }: Ratio,
+  { own, against, testMean, controlMean, value, bounds, interval }: Ratio,
   condition: MortarCondition,
 ): WorkingStep[] {
   const { decimals } = property(measurement.index)
   return [
     ...specimenSteps(measurement, 'test', { ...own.specimens, mean: testMean }),
-    ...(measurement.meanNotes?.(testMean, own.reading, condition) ?? []),
+    ...meanNotes(measurement, own, testMean, condition),
     ...specimenSteps(measurement, 'control', { ...against.specimens, mean: controlMean }),
-    ...(measurement.meanNotes?.(controlMean, against.reading, condition) ?? []),
+    ...meanNotes(measurement, against, controlMean, condition),
     {
       step: 'ratio',
       test: testMean,
@@ -68,9 +71,23 @@ export function ratioSteps(
       source: measurement.ratioSource,
       result: { value, unit: storedUnit(measurement.index), decimals },
     },
-    // An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B (JCGM 100:2008, 5.1.3, equation
-    // (11b)).
-    { step: 'control-drift', points: value / 100, decimals: decimals + 1 },
-    { step: 'interval', interval, decimals },
+    ...(bounds === undefined
+      ? ([
+          // An index falls as its control rises: d(100 A/B) = −100 A/B · dB/B (JCGM 100:2008, 5.1.3, equation
+          // (11b)).
+          { step: 'control-drift', points: value / 100, decimals: decimals + 1 },
+          { step: 'interval', interval, decimals },
+        ] as const)
+      : boundsStep(bounds, { unit: storedUnit(measurement.index), decimals })),
   ]
+}
+
+/** A mean that is only known to lie above a value is at no other temperature either. */
+function meanNotes(
+  measurement: MortarMeasurement,
+  { reading, specimens }: JudgedReading,
+  mean: number,
+  condition: MortarCondition,
+): WorkingStep[] {
+  return specimens.above === undefined ? (measurement.meanNotes?.(mean, reading, condition) ?? []) : []
 }

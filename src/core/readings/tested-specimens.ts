@@ -6,6 +6,7 @@ import { type CountJudgement, judgeCount } from '../mortar/specimen-count.ts'
 import { exclusionOn } from '../mortar/known-when.ts'
 import type { MortarMeasurement, SpecimenOf, SpecimenValue } from '../mortar/mortar-measurement.ts'
 import { isQuantity, type MortarCondition, type MortarReading } from '../mortar/mortar.ts'
+import type { Bounds } from '../result/bounds.ts'
 import type { ResultReason } from '../result/reason.ts'
 import { mean } from '../statistics/descriptive.ts'
 
@@ -24,6 +25,8 @@ export interface TestedSpecimens {
   readonly mean: number | null
   /** Specimens behind the mean. */
   readonly n: number
+  /** Some that count lie beyond the meter: the mean is at least `mean`. */
+  readonly above?: true
   readonly meanOnly: boolean
   /** The laboratory does not say how many specimens its mean is of. */
   readonly uncounted?: true
@@ -38,6 +41,11 @@ export interface TestedSpecimens {
 
 /** Specimens that a mean follows from. */
 export type AveragedSpecimens = TestedSpecimens & { readonly mean: number }
+
+/** What a mean may be where some of its specimens lie beyond the meter; undefined for one that is known. */
+export function boundsOfMean({ mean: least, above }: TestedSpecimens): Bounds | undefined {
+  return above === undefined || least === null ? undefined : { low: least, high: null, open: 'low' }
+}
 
 /**
  * Not valid where no specimen counts, where a value is not known or faulty, or where the range rule leaves too few.
@@ -71,6 +79,7 @@ export function testedSpecimens<Reading extends MortarReading>(
     specimens: specimensLater(measurement, reading, condition, asOf),
     n: judged.counted.length,
     meanOnly: false,
+    ...(counting.some(({ above }) => above) ? { above: true as const } : {}),
     ...sizesOf(counting),
     valid: judged.valid && faults.length === 0 && count.valid,
     reasons: [

@@ -9,6 +9,7 @@ import {
 } from '../mortar/mortar.ts'
 import type { Quantity } from '../measure/units.ts'
 import type { ResultReason } from '../result/reason.ts'
+import { mean } from '../statistics/descriptive.ts'
 
 /**
  * Resistivity from a uniaxial reading.
@@ -69,32 +70,59 @@ export function atTemperature(
  * @param endContactOhm taken off a resistance; a stated resistivity holds none
  * @returns ohm m: a stated resistivity as it is, else from resistance, section and length; null without a
  * reading or a size, and where the contacts leave nothing of the reading
+ * Notes: 1. resistances of one specimen in several directions are averaged: they give one value; 2. of a reading beyond
+ * the meter's ceiling the value is what the ceiling gives, marked as `above`.
  */
 export function specimenResistivity(
   specimen: ResistivitySpecimen,
   shape: SpecimenShape | undefined,
   endContactOhm: number,
 ): SpecimenValue {
-  const { resistance, resistivity, ...sizes }: ConductingSpecimen = isQuantity(specimen)
-    ? byUnit(specimen)
-    : specimen
-  if (resistance === undefined)
-    return { value: resistivity?.value ?? null, written: resistivity?.written ?? null, terms: [] }
+  const { resistivity, ...sizes }: ConductingSpecimen = isQuantity(specimen) ? byUnit(specimen) : specimen
+  const read = resistancesOf(specimen)
+  if (read.length === 0)
+    return {
+      value: resistivity?.value ?? null,
+      written: resistivity?.written ?? null,
+      terms: [],
+      ...aboveCeiling(resistivity === undefined ? [] : [resistivity]),
+    }
   const areaMm2 = crossSectionMm2(shape, sizes)
   const lengthMm = electrodeDistanceMm(shape, sizes)
-  const { written } = resistance
-  if (resistance.value <= endContactOhm)
+  const written = meanAsWritten(read)
+  const resistanceOhm = mean(read.map(({ value }) => value))
+  if (read.some(({ value }) => value <= endContactOhm))
     return { value: null, written, terms: lessContact(endContactOhm), fault: CONTACTS_EXCEED_READING }
   if (areaMm2 === null || lengthMm === null) return { value: null, written, terms: [] }
   return {
-    value: bulkResistivityOhmMetre(resistance.value, endContactOhm, areaMm2, lengthMm),
+    value: bulkResistivityOhmMetre(resistanceOhm, endContactOhm, areaMm2, lengthMm),
     written,
+    ...aboveCeiling(read),
     terms: [
       ...lessContact(endContactOhm),
       { does: 'times', value: areaMm2, unit: 'mm2' },
       { does: 'divided-by', value: lengthMm, unit: 'mm' },
     ],
   }
+}
+
+/** What was read of one specimen, one for each direction; none where it is stated as a resistivity. */
+export function resistancesOf(specimen: ResistivitySpecimen): Quantity[] {
+  const { resistance, directions }: ConductingSpecimen = isQuantity(specimen) ? byUnit(specimen) : specimen
+  return resistance === undefined ? Object.values(directions ?? {}) : [resistance]
+}
+
+/** "812 ohm", or "(812 ohm + 790 ohm)/2". */
+function meanAsWritten(read: readonly Quantity[]): string {
+  const texts = read.map(({ written }) => written)
+  return texts.length === 1 ? texts.join() : `(${texts.join(' + ')})/${texts.length}`
+}
+
+function aboveCeiling(read: readonly Quantity[]): Pick<SpecimenValue, 'above' | 'note'> {
+  const beyond = read.find(({ above }) => above === true)
+  return beyond === undefined
+    ? {}
+    : { above: true, note: { code: 'above-ceiling', params: { written: beyond.written } } }
 }
 
 const CONTACTS_EXCEED_READING: ResultReason = { code: 'end-contacts-exceed-reading', params: {} }

@@ -3,7 +3,8 @@
  * meter.
  */
 import { isQuantity, type MortarCondition, type ResistivityReading } from '../mortar/mortar.ts'
-import type { ResultReason } from '../result/reason.ts'
+import { resistancesOf } from './bulk-resistivity.ts'
+import type { ResultReason, ResultReasonParams } from '../result/reason.ts'
 import type { Quantity } from '../measure/units.ts'
 
 /** Binary dust of a difference or a share must not break a limit that is met exactly. */
@@ -20,32 +21,26 @@ export function readingFaults(
   return [
     ...conditioningFaults(reading, asked),
     ...temperatureFaults(reading, asked),
+    ...coreFaults(reading, asked),
+    ...outOfLiquidFaults(reading, asked.handling?.['out-of-liquid-at-most']),
     ...contactFaults(reading, asked.reading['end-contact-at-most']),
     ...meterFaults(reading, asked.reading['verification-within']),
   ]
 }
 
-/** What is worth saying of a reading that still counts. */
-export function readingNotes(
-  { saturation }: ResistivityReading,
-  { resistivity: asked }: Pick<MortarCondition, 'resistivity'>,
-): ResultReason[] {
-  return asked?.saturation === 'stated' && saturation === undefined
-    ? [{ code: 'saturation-not-stated', params: {} }]
-    : []
-}
-
 /**
  * Conduction moves by about 2 % a degree, so test and control must be read at nearly one temperature.
  * @param readWithinCelsius largest difference where the condition sets none
- * Note: a temperature that is not on record is a fault of its own reading.
+ * Notes: 1. a temperature that is not on record is a fault of its own reading; 2. where both cores are on record they are
+ * compared, for conduction goes through the whole specimen.
  */
 export function temperaturesApart(
   { test, control }: { readonly test: ResistivityReading; readonly control: ResistivityReading },
   { resistivity: asked }: Pick<MortarCondition, 'resistivity'>,
   readWithinCelsius: number,
 ): ResultReason[] {
-  const [testCelsius, controlCelsius] = [test.temperature?.value, control.temperature?.value]
+  const of = test.core === undefined || control.core === undefined ? 'temperature' : 'core'
+  const [testCelsius, controlCelsius] = [test[of]?.value, control[of]?.value]
   if (testCelsius === undefined || controlCelsius === undefined) return []
   const withinCelsius = asked?.reading['control-and-test-within']?.value ?? readWithinCelsius
   return Math.abs(testCelsius - controlCelsius) <= withinCelsius + DUST
@@ -69,9 +64,44 @@ function temperatureFaults({ temperature }: ResistivityReading, { reading: asked
     askedCelsius: asked.temperature.value,
     withinCelsius: asked.within.value,
   }
-  return Math.abs(params.readCelsius - params.askedCelsius) <= params.withinCelsius + DUST
+  return isWithin(params) ? [] : [{ code: 'temperature-outside', params }]
+}
+
+function isWithin({
+  readCelsius,
+  askedCelsius,
+  withinCelsius,
+}: ResultReasonParams['temperature-outside']): boolean {
+  return Math.abs(readCelsius - askedCelsius) <= withinCelsius + DUST
+}
+
+/** A core that is warmer than the surface conducts better: the same band holds for it. */
+function coreFaults({ core }: ResistivityReading, { reading: asked }: Asked): ResultReason[] {
+  if (core === undefined) return []
+  const params = {
+    readCelsius: core.value,
+    askedCelsius: asked.temperature.value,
+    withinCelsius: asked.within.value,
+  }
+  return isWithin(params) ? [] : [{ code: 'core-temperature-outside', params }]
+}
+
+/**
+ * As with a temperature outside its band: a surface that dries raises the reading by an amount that nobody can take off
+ * again.
+ */
+function outOfLiquidFaults(
+  { 'out-of-liquid': out }: ResistivityReading,
+  most: Quantity | undefined,
+): ResultReason[] {
+  return out === undefined || most === undefined || out.value <= most.value + DUST
     ? []
-    : [{ code: 'temperature-outside', params }]
+    : [
+        {
+          code: 'out-of-liquid-too-long',
+          params: { written: out.written, writtenLimit: most.written },
+        },
+      ]
 }
 
 /**
@@ -90,11 +120,10 @@ function contactFaults(reading: ResistivityReading, allowed: Quantity | undefine
 
 function countedResistancesOhm({ specimens }: ResistivityReading): number[] {
   return Object.values(specimens ?? {})
-    .map((specimen) => {
-      if (isQuantity(specimen)) return specimen
-      return specimen.excluded === undefined ? specimen.resistance : undefined
+    .flatMap((specimen) => {
+      return isQuantity(specimen) || specimen.excluded === undefined ? resistancesOf(specimen) : []
     })
-    .flatMap((read) => (read?.kind === 'resistance' ? [read.value] : []))
+    .map(({ value }) => value)
 }
 
 function meterFaults({ verification }: ResistivityReading, allowed: Quantity | undefined): ResultReason[] {

@@ -4,7 +4,8 @@ import type { MortarCondition, ResistivityReading } from '../mortar/mortar.ts'
 import type { WorkingStep } from '../result/working.ts'
 import { resistivityInterval } from '../statistics/ratio-interval.ts'
 import { atTemperature, specimenResistivity, USUAL_ACTIVATION_ENERGY } from './bulk-resistivity.ts'
-import { readingFaults, readingNotes, temperaturesApart } from './reading-faults.ts'
+import { readingFaults, temperaturesApart } from './reading-faults.ts'
+import { handledApart, historyNotes, readingNotes } from './reading-notes.ts'
 import { resistivityIndex } from './resistivity-index.ts'
 
 export const BULK_RESISTIVITY: MortarMeasurement<ResistivityReading> = {
@@ -18,6 +19,8 @@ export const BULK_RESISTIVITY: MortarMeasurement<ResistivityReading> = {
   valueUnknown: { code: 'geometry-unknown', params: {} },
   readingFaults,
   readingNotes,
+  historyNotes,
+  pairNotes: handledApart,
   pairFaults: temperaturesApart,
   ratioOf: resistivityIndex,
   ratioSource: 'ratio of the means, same condition and age',

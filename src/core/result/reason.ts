@@ -72,6 +72,28 @@ export interface ResultReasonParams {
   'meter-not-verified': Nothing
   'meter-off': { readonly writtenRead: string; readonly writtenKnown: string; readonly writtenLimit: string }
   'saturation-not-stated': Nothing
+  /** In a dummy specimen. */
+  'core-temperature-outside': {
+    readonly readCelsius: number
+    readonly askedCelsius: number
+    readonly withinCelsius: number
+  }
+  'out-of-liquid-too-long': { readonly written: string; readonly writtenLimit: string }
+  'cooled-too-short': { readonly cooledHours: number; readonly writtenLimit: string }
+  /** Numbers of directions in which single specimens were read. */
+  'directions-differ': { readonly read: readonly number[]; readonly asked: number }
+  /** `written` is the reading that lies beyond the smallest or the largest resistor of the condition. */
+  'beyond-check-resistors': {
+    readonly written: string
+    readonly writtenSmallest: string
+    readonly writtenLargest: string
+  }
+  /** `written` with the ceiling of the meter; the mean is at least what follows from it. */
+  'above-ceiling': { readonly written: string }
+  /** Specimens that were read at an earlier age, where the condition has each read once. */
+  'read-before': { readonly marks: readonly string[]; readonly age: string }
+  /** Specimens that were not read at an earlier age, where the condition returns them to the bath. */
+  'not-read-before': { readonly marks: readonly string[]; readonly age: string }
 
   // A control, and a test mortar beside it
   /** What is wrong with the control itself. */
@@ -102,6 +124,16 @@ export interface ResultReasonParams {
     readonly writtenLimit: string
   }
   'flow-not-on-record': { readonly of: 'test' | 'control' | 'both'; readonly writtenLimit: string }
+  'cooled-apart': {
+    readonly testHours: number
+    readonly controlHours: number
+    readonly writtenLimit: string
+  }
+  'out-of-liquid-apart': {
+    readonly writtenTest: string
+    readonly writtenControl: string
+    readonly writtenLimit: string
+  }
   'temperatures-apart': {
     readonly testCelsius: number
     readonly controlCelsius: number

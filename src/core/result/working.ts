@@ -1,5 +1,6 @@
 /** How a result was computed, step by step, as data. `src/words/` prints it; nobody reads a printed line back. */
 import type { PropertyKey } from '../measure/properties.ts'
+import type { Bounds } from './bounds.ts'
 import type { Interval } from '../statistics/ratio-interval.ts'
 
 /** Whose specimens a step is about. */
@@ -115,3 +116,11 @@ export type WorkingStep =
     }
   /** The class that calcium oxide alone would give: information, never judged. */
   | { readonly step: 'class-by-calcium'; readonly lime: Summand; readonly class: 'F' | 'C' }
+
+/** What a value known only within bounds may be, in the unit and decimals of its figure; none for a value that is known. */
+export function boundsStep(
+  bounds: Bounds | undefined,
+  { unit, decimals }: Pick<Figure, 'unit' | 'decimals'>,
+): WorkingStep[] {
+  return bounds === undefined ? [] : [{ step: 'bounds', low: bounds.low, high: bounds.high, unit, decimals }]
+}

@@ -5,6 +5,7 @@
 import { type Excludable, exclusionOn, knownFrom, type Reported } from '../../core/mortar/known-when.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { isBy, lastDayOf, type Moment } from '../../core/measure/moment.ts'
+import { isQuantity } from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/records.ts'
 import type { Control, Laboratory, Lot, Source } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
@@ -213,7 +214,7 @@ function withoutLaterExclusion(member: Excludable, asOf: Moment): object {
 
 function plainQuantity(member: object): object {
   const [only, ...others] = Object.values(member)
-  return others.length === 0 && typeof only === 'object' ? only : member
+  return others.length === 0 && typeof only === 'object' && isQuantity(only) ? only : member
 }
 
 /**

@@ -58,7 +58,8 @@ function specimensOf(
 ): ReadBatch['specimens'] {
   return Object.values(specimens).flatMap((specimen) => {
     const read = isQuantity(specimen) ? specimen : readOf(specimen, of)
-    if (read === undefined) return []
+    // Of a reading beyond the meter only the ceiling is written.
+    if (read === undefined || read.above === true) return []
     const { excluded } = specimen as { readonly excluded?: string }
     const { unit, decimals } = read
     return [defined({ written: Number(writtenNumber(read)), unit, decimals, excluded })]
@@ -67,6 +68,9 @@ function specimensOf(
 
 function readOf(specimen: object, of: keyof typeof READ): Quantity | undefined {
   const members = specimen as Readonly<Record<string, Quantity | undefined>>
+  // Of several directions the first: each specimen is counted once.
+  const { directions = {} } = specimen as { readonly directions?: Readonly<Record<string, Quantity>> }
+  if (of === 'resistivity' && Object.values(directions).length !== 0) return Object.values(directions)[0]
   return READ[of].map((key) => members[key]).find((quantity) => quantity !== undefined)
 }
 

@@ -79,8 +79,11 @@ function detailed(specimen: Written, words: ReadingWords): string {
   const sizes = Object.entries(specimen)
     .filter(([key, member]) => key !== name && key !== 'excluded' && typeof member === 'string')
     .map(([key, size]) => `${key.replace('-', ' ')} ${textOf(size)}`)
+  const directions = Object.entries(writtenOf(specimen['directions']))
+    .map(([direction, read]) => `${direction}: ${textOf(read)}`)
+    .join(', ')
   return [
-    name === undefined ? words.noReading : textOf(specimen[name]),
+    name === undefined ? directions || words.noReading : textOf(specimen[name]),
     sizes.length === 0 ? '' : ` (${sizes.join(', ')})`,
     specimen['excluded'] === undefined ? '' : `, ${words.excluded}: ${exclusionText(specimen['excluded'])}`,
   ].join('')

@@ -55,7 +55,7 @@ function checkEquipment(devices: readonly Device[], report: FileReport): void {
 
 /** Readings that serve one property and its index alone; a mass, a length or a temperature may serve any. */
 const OWN_READINGS: readonly (readonly [measured: PropertyKey, kinds: readonly QuantityKind[]])[] = [
-  ['compressive-strength', ['force', 'stress']],
+  ['compressive-strength', ['force', 'stress', 'pressure']],
   ['bulk-resistivity', ['resistance', 'resistivity']],
 ]
 

@@ -26,6 +26,8 @@ const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
   frequency: [0.1, 1e9],
   duration: [0, 200_000],
   'temperature-difference': [0, 100],
+  pressure: [1e-3, 1e4],
+  angle: [0, 90],
 }
 
 /**
@@ -44,6 +46,13 @@ const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['read', [1e-3, 1e9]],
   // A month may produce, divert and hold nothing.
   ['produced', [0, 1e7]],
+  // No ramp, interval or first day lasts no time; no meter or resistor is without resistance.
+  ['for', [0.01, 200_000]],
+  ['over', [0.01, 200_000]],
+  ['every', [0.01, 1e7]],
+  ['bath-every', [0.01, 200_000]],
+  ['core-every', [0.01, 200_000]],
+  ['ceiling', [1e-3, 1e9]],
   ['diverted', [0, 1e7]],
   ['rejected', [0, 1e7]],
   ['stock', [0, 1e7]],
@@ -64,6 +73,9 @@ const STUDY_BOUNDS: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
 
 /** In a furnace and a thermobalance. */
 const REFERENCE_TEMPERATURE: Bounds = [1, 1500]
+
+/** Members whose own members are resistances of specimens or resistors. */
+const IN_SERIES: ReadonlySet<string> = new Set(['specimens', 'directions', 'check-resistors'])
 
 /** Records that hold what a laboratory reports. */
 const HAS_RESULTS: ReadonlySet<RecordKind> = new Set(['lot', 'source'])
@@ -124,8 +136,8 @@ function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds 
     return REFERENCE_TEMPERATURE
   const inStudy = kind === 'study' ? STUDY_BOUNDS.get(String(path.at(-1))) : undefined
   if (inStudy !== undefined) return inStudy
-  const specimen = path.at(-1) === 'resistance' || path.at(-2) === 'specimens'
-  if (quantity === 'resistance' && specimen) return [1e-3, 1e9]
+  const isRead = path.at(-1) === 'resistance' || IN_SERIES.has(String(path.at(-2)))
+  if (quantity === 'resistance' && isRead) return [1e-3, 1e9]
   return BOUNDS_BY_KEY.get(String(path.at(-1))) ?? BOUNDS[quantity]
 }
 

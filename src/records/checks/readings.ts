@@ -3,6 +3,7 @@ import type { Moment } from '../../core/measure/moment.ts'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { idleRetests } from '../../core/mortar/retests.ts'
 import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
+import { checkHandling } from './resistance-readings.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { DescribedCondition } from '../records.ts'
 import type { ResistivityTest, StrengthTest } from '../schema/loaded-records.ts'
@@ -15,7 +16,7 @@ interface Mortar {
 }
 
 /** What a specimen is judged by; two of them could disagree. */
-const READINGS = ['load', 'strength', 'resistance', 'resistivity'] as const
+const READINGS = ['load', 'strength', 'resistance', 'directions', 'resistivity'] as const
 
 /** @param pointer of the mortar in its record */
 export function checkReadings(
@@ -42,6 +43,7 @@ export function checkReadings(
       checkExclusions(reading.specimens, reading.tested, `${at}/specimens`, report)
       checkComplete(reading, at, report)
     })
+    if (what === 'resistivity') checkHandling(mortar, `${pointer}/${what}`, condition, report)
     checkTwice(mortar[what] ?? [], `${pointer}/${what}`, report)
     checkRetests(mortar[what] ?? [], `${pointer}/${what}`, report)
   }
@@ -99,7 +101,9 @@ function checkSpecimen(mark: string, specimen: object, at: string, report: FileR
       `${at}/${stated[1]}`,
       'reading-twice',
       `specimen ${mark} states both its ${stated.join(' and its ')}`,
-      `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
+      stated[1] === 'directions'
+        ? 'put the resistance among the directions, or remove it'
+        : `keep the ${stated[0]}: the ${stated[1]} follows from it and the size`,
     )
   if (stated.length === 0 && members.includes('excluded-on'))
     report.at(

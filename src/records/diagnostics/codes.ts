@@ -40,6 +40,9 @@ export const CODES = {
   'reading-order': 'readings that must follow one another, such as times or masses of a weighing, do not',
   'reading-outside': 'a figure is asked for where a table of readings does not reach',
   'figure-off-readings': 'a stated figure differs from what its readings give',
+  'reading-at-ceiling':
+    'a plain resistance that the meter of its condition cannot read, or one beyond a ceiling that it does not have',
+  'detail-contradicted': 'two details of a condition contradict each other',
   'revision-order': 'revisions are not numbered in order, or one follows the withdrawal of the lot',
   'issued-missing': 'an issued document is missing or cannot be read',
   'issued-altered': 'an issued document is not the one whose digest is on record',

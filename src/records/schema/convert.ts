@@ -5,7 +5,13 @@
  */
 import { type Age, ageIn } from '../../core/measure/age.ts'
 import { type Moment, momentIn } from '../../core/measure/moment.ts'
-import { isFault, type QuantityFault, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
+import {
+  isFault,
+  type QuantityFault,
+  type QuantityKind,
+  readPerhapsAbove,
+  readQuantity,
+} from '../../core/measure/units.ts'
 import { type RecordKind, resolveReference, type SchemaNode, schemaNamed } from './schemas.ts'
 import { below } from '../yaml/pointer.ts'
 
@@ -90,10 +96,11 @@ function combined(
 function quantityConverter(node: SchemaNode): Converter | null {
   if (node['quantity'] === undefined) return null
   const kinds = [node['quantity']].flat() as QuantityKind[]
+  const read = node['above'] === true ? readPerhapsAbove : readQuantity
   return (value, pointer, reading) => {
     let first: QuantityFault | undefined
     for (const kind of kinds) {
-      const quantity = readQuantity(value as string, kind)
+      const quantity = read(value as string, kind)
       if (!isFault(quantity)) return quantity
       first ??= quantity
     }

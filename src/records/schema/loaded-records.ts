@@ -67,6 +67,12 @@ export type ResistivityTest = {
   reported?: Moment
   /** Temperature of the specimens when read. */
   temperature?: Quantity
+  /** Temperature in the core of a dummy specimen when read. */
+  core?: Quantity
+  /** When the specimens left the curing bath to be cooled; the age ends when they are read. */
+  'left-bath'?: Moment
+  /** Longest time that a specimen was out of the liquid until it was read. */
+  'out-of-liquid'?: Quantity
   /** Conditioning when read, where it differs from that of the condition. */
   conditioning?: 'saturated-lime-water' | 'fog' | 'sealed' | 'pore-solution' | 'water'
   /** Resistance of both end contacts together; it is subtracted from each reading. */
@@ -115,10 +121,12 @@ export type StrengthSpecimen = Quantity | {
   note?: string
 }
 
-/** Resistance read, or resistivity where the laboratory reports no resistance. */
+/** Resistance read, "> 850 ohm" where the meter reached its ceiling, or resistivity where the laboratory reports no resistance. */
 export type ResistivitySpecimen = Quantity | {
-  /** Resistance read. */
+  /** Resistance read; "> 850 ohm" where the meter reached its ceiling. */
   resistance?: Quantity
+  /** Resistances of one specimen read in several directions, by direction. They are averaged into the specimen’s one value. */
+  directions?: { [key: string]: Quantity }
   /** Resistivity, where no resistance is on record. */
   resistivity?: Quantity
   /** Measured side. */
@@ -129,6 +137,8 @@ export type ResistivitySpecimen = Quantity | {
   length?: Quantity
   /** Measured diameter. */
   diameter?: Quantity
+  /** Measured mass. */
+  mass?: Quantity
   /** Why this specimen does not count. */
   excluded?: string
   /** Since when it is excluded; if absent, from the reading on. */
@@ -698,6 +708,10 @@ export type Condition = {
     /** Whether in a moist cabinet. */
     moist?: 'yes' | 'no'
     temperature: Quantity
+    /** Largest difference from that temperature. */
+    within?: Quantity
+    /** How long the specimens stay there, from casting to the bath. */
+    for?: Quantity
   }
   /** Curing until the test. */
   curing?: {
@@ -707,6 +721,40 @@ export type Condition = {
     within?: Quantity
     /** Whether control and test specimens are cured in the same bath. */
     'control-and-test'?: 'together' | 'apart'
+    /** How the specimens come from the temperature of the first day to that of the bath. */
+    entry?: {
+      /** In one step, or with the bath heated slowly. */
+      by: 'step' | 'ramp'
+      /** How long a ramp takes. */
+      over?: Quantity
+    }
+    /** The bath that the specimens are cured in. */
+    bath?: {
+      /** Vessel: material, lid. */
+      vessel?: string
+      /** Volume of liquid over volume of specimens. */
+      'liquid-to-specimens'?: number
+      /** Whether solid lime lies in the bath throughout, so that it stays saturated. */
+      'solid-lime'?: 'kept' | 'none'
+      /** When the liquid is renewed. */
+      renewal?: {
+        /** Never, after each age is read, or at intervals. */
+        at: 'never' | 'each-age' | 'intervals'
+        /** Interval. */
+        every?: Quantity
+      }
+      /** Largest number of mortars, by material, in one vessel; 1 for a vessel of its own. */
+      'materials-per-vessel'?: number
+      /** What is done against evaporation. */
+      evaporation?: 'covered' | 'topped-up' | 'covered-and-topped-up' | 'not-controlled'
+      /** How often temperatures are logged. */
+      log?: {
+        /** Interval at which the temperature of the bath is logged. */
+        'bath-every'?: Quantity
+        /** Interval at which the core temperature of a specimen is logged. */
+        'core-every'?: Quantity
+      }
+    }
   }
   /** What is done before the test. */
   'before-test'?: {
@@ -714,6 +762,12 @@ export type Condition = {
     'cool-in'?: string
     to: Quantity
     within?: Quantity
+    /** How long the specimens are cooled, from leaving the bath to the reading; a shorter time is noted. */
+    for?: Quantity
+    /** How it is known that the core is cool: by a probe cast into a specimen that is not tested, or not at all. */
+    'core-by'?: 'dummy-specimen' | 'not-measured'
+    /** Largest difference between the cooling times of control and test; a larger one is noted. */
+    'control-and-test-within'?: Quantity
   }
   /** Ages with tolerance. */
   ages?: {
@@ -725,6 +779,11 @@ export type Condition = {
   control?: {
     /** Control and test must be cast on the same day. If absent, a control from another day counts and is noted; with no, it counts without a note. */
     'cast-with-test'?: 'yes' | 'no'
+    /** Cement of the control. */
+    cement?: {
+      /** Type of cement. */
+      type: string
+    }
     /** Alkalis of the control's cement as Na2O equivalent. */
     'cement-alkalis'?: {
       /** Lower limit. */
@@ -790,6 +849,41 @@ export type Condition = {
       'end-contact-at-most'?: Quantity
       /** Largest difference of a reading on a known resistor from its value, as a percentage of that value. */
       'verification-within'?: Quantity
+    }
+    /** From the liquid to the meter and back. */
+    handling?: {
+      /** Longest time out of the liquid until a specimen is read; a reading after a longer time is not valid. */
+      'out-of-liquid-at-most'?: Quantity
+      /** Largest difference between those times of control and test; a larger one is noted. */
+      'control-and-test-within'?: Quantity
+      /** Surface of a specimen when it is read: wiped until no film of water is left, wiped but damp, or rinsed with water and then wiped dry. */
+      surface?: 'surface-dry' | 'damp' | 'rinsed-and-surface-dry'
+      /** Whether a specimen is read at one age only, or returned to the bath and read again at later ages: these are different histories. */
+      'after-reading'?: 'read-once' | 'returned'
+    }
+    /** Faces that the electrodes touch: those cast against the mould only, or the trowelled one too. */
+    faces?: 'moulded-only' | 'trowelled-too'
+    /** Directions in which each specimen is read. Readings of one specimen are averaged: they are no replicates. */
+    directions?: number
+    /** What is measured on each specimen at the reading. */
+    measured?: {
+      /** Its sides; with no, the nominal size holds. */
+      sides?: 'yes' | 'no'
+      /** Its mass. */
+      mass?: 'yes' | 'no'
+    }
+    /** The meter and its contacts. */
+    meter?: {
+      /** Largest phase angle at which a reading is taken. */
+      'phase-at-most'?: Quantity
+      /** What lies between electrodes and specimen. */
+      'contact-medium'?: 'wet-sponge' | 'wet-cloth' | 'conductive-gel' | 'cement-paste'
+      /** Pressure of the electrodes on the specimen. */
+      'contact-pressure'?: Quantity
+      /** Resistors that the meter is checked on; a reading beyond the smallest and the largest is noted. */
+      'check-resistors'?: Quantity[]
+      /** Largest resistance that the meter reads. What reaches it is written as "> 850 ohm", never as a plain number. */
+      ceiling?: Quantity
     }
     /** Activation energy of conduction, kJ/mol, for the temperature correction shown for information; 20 if absent. */
     'activation-energy'?: number

@@ -52,7 +52,7 @@ const ajv = new Ajv2020({
   // what it saved.
   code: { optimize: false },
   schemas: [...schemas.values()].map(forValidation),
-  keywords: ['quantity', 'moment'],
+  keywords: ['quantity', 'moment', 'above'],
 })
 
 /** A schema by its file name. */

@@ -19,6 +19,23 @@ function result(more: Partial<Result>): Result {
 }
 
 describe('batchSeries', () => {
+  it('takes no batch that is known only within bounds', () => {
+    const control = result({
+      property: 'bulk-resistivity',
+      role: 'control',
+      value: 40,
+      bounds: { low: 40, high: null, open: 'low' },
+    })
+    const index = result({ property: 'resistivity-index', bounds: { low: 90, high: null, open: 'low' } })
+    const lot = {
+      id: 'L1',
+      results: [
+        { ...index, control: 'K1' },
+        { ...index, control: 'K2' },
+      ],
+    }
+    expect(batchSeries([{ cement: 'PC-A', results: [control] }], [lot])).toEqual(new Map())
+  })
   it('takes a control’s strength for the strength index, grouped by cement, valid ones alone', () => {
     const strength = result({ property: 'compressive-strength', role: 'control', value: 40 })
     const series = batchSeries(

@@ -7,6 +7,7 @@ import {
   KINDS,
   type Quantity,
   type QuantityKind,
+  readPerhapsAbove,
   readQuantity,
   writtenNumber,
 } from '../../../src/core/measure/units.ts'
@@ -68,6 +69,9 @@ const NAMES: Readonly<Record<string, string>> = {
   kJ: 'kJ',
   'mmol/L': 'mmol/L',
   'mol/L': 'mol/L',
+  kPa: 'kPa',
+  Pa: 'Pa',
+  deg: 'deg',
 }
 const BY_HAND: readonly QuantityKind[] = ['fraction', 'points', 'ratio', 'temperature-difference']
 
@@ -149,6 +153,27 @@ describe('readQuantity', () => {
     for (const kind of ['force', 'resistance', 'temperature'] as const)
       for (const spelling of acceptedSpellings('lot-mass'))
         expect(isFault(readQuantity(`1 ${spelling}`, kind))).toBe(true)
+  })
+  it('reads what lies above a ceiling only where it is allowed to', () => {
+    const ceiling = { kind: 'resistance', value: 850, unit: 'ohm', decimals: 0, above: true }
+    for (const text of ['> 850 ohm', '>850 ohm', 'above 850 ohm'])
+      expect(readPerhapsAbove(text, 'resistance')).toEqual({ ...ceiling, written: text })
+    expect(readPerhapsAbove('> 0.85 kohm', 'resistance')).toMatchObject({
+      value: 850,
+      decimals: 2,
+      above: true,
+    })
+    expect(readPerhapsAbove('812 ohm', 'resistance')).toEqual(readQuantity('812 ohm', 'resistance'))
+  })
+  it.each([
+    ['> 850', 'no-unit'],
+    ['> 850 kN', 'wrong-kind'],
+    ['> 8,5 ohm', 'decimal-comma'],
+    ['> < 850 ohm', 'not-a-number'],
+    ['>> 850 ohm', 'above'],
+    ['>', 'not-a-number'],
+  ] as const)('refuses the ceiling "%s" as %s, with the whole text', (text, fault) => {
+    expect(readPerhapsAbove(text, 'resistance')).toMatchObject({ fault, found: text })
   })
   it('gives back any decimal that the bench writes in the stored unit, to the last digit', () => {
     fc.assert(

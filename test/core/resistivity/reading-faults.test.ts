@@ -1,11 +1,8 @@
 import { readAge } from '../../../src/core/measure/age.ts'
 import { describe, expect, it } from 'vitest'
 import type { MortarCondition, ResistivityReading } from '../../../src/core/mortar/mortar.ts'
-import {
-  readingFaults,
-  readingNotes,
-  temperaturesApart,
-} from '../../../src/core/resistivity/reading-faults.ts'
+import { readingFaults, temperaturesApart } from '../../../src/core/resistivity/reading-faults.ts'
+import { readingNotes } from '../../../src/core/resistivity/reading-notes.ts'
 import type { ResultReason } from '../../../src/core/result/reason.ts'
 import { resultReasonWords } from '../../../src/words/result-reasons.ts'
 import { q as quantity } from '../readings/fixture.ts'
