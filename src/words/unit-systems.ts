@@ -32,6 +32,7 @@ const US: Readonly<Record<string, Instead>> = {
   'ohm m': { unit: 'kohm cm', factor: 0.1, decimals: 1 },
   degC: { unit: 'degF', factor: 1.8, offset: 32, decimals: 0 },
   t: { unit: 'short tons', factor: SHORT_TONS_IN_TONNE, decimals: 0 },
+  kPa: { unit: 'psi', factor: MM_IN_INCH ** 2 / NEWTON_IN_POUND_FORCE / 1000, decimals: 1 },
   mm2: { unit: 'in2', factor: 1 / MM_IN_INCH ** 2, decimals: 3 },
 }
 

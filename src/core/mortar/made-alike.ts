@@ -25,10 +25,15 @@ const MUST_AGREE: readonly (readonly string[])[] = [
  * specimens may differ; 2. quantities are compared by value, in whatever unit they are written.
  */
 export function fieldsUnlike(control: object, test: object): string[] {
-  return MUST_AGREE.flatMap((path) => unlikeBelow(at(control, path), at(test, path), path))
+  return MUST_AGREE.flatMap((path) => unlikeBelow(memberAt(control, path), memberAt(test, path), path))
 }
 
-function at(condition: object, path: readonly string[]): unknown {
+/**
+ * A member of a condition's record.
+ * @param path keys that lead to it
+ * @returns undefined where the record has none
+ */
+export function memberAt(condition: object, path: readonly string[]): unknown {
   return path.reduce<unknown>((found, key) => (isMapping(found) ? found[key] : undefined), condition)
 }
 

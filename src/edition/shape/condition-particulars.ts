@@ -1,6 +1,7 @@
 /** A condition in words, for certificates and the conditions page. */
 import type { Quantity } from '../../core/measure/units.ts'
 import { written } from '../../words/as-written.ts'
+import { entryWords } from '../../words/bench-day.ts'
 import type { DescribedCondition } from '../../records/records.ts'
 import type { SpecimenShape } from '../../records/schema/loaded-records.ts'
 
@@ -39,7 +40,8 @@ export function conditionParticulars(condition: DescribedCondition): Particular[
       text: joined([
         condition['first-day'].in,
         condition['first-day'].moist === 'yes' && 'moist',
-        written(condition['first-day'].temperature),
+        `${written(condition['first-day'].temperature)}${within(condition['first-day'].within)}`,
+        condition['first-day'].for && `for ${written(condition['first-day'].for)}`,
       ]),
     },
     {
@@ -47,6 +49,7 @@ export function conditionParticulars(condition: DescribedCondition): Particular[
       text: joined([
         words(curing.medium),
         `${written(curing.temperature)}${within(curing.within)}`,
+        curing.entry && `reached ${entryWords(curing.entry)}`,
         curing['control-and-test'] && `control and test ${curing['control-and-test']}`,
       ]),
     },
@@ -54,6 +57,7 @@ export function conditionParticulars(condition: DescribedCondition): Particular[
       label: 'Before the test',
       text: joined([
         condition['before-test']['cool-in'] && `cooled in ${words(condition['before-test']['cool-in'])}`,
+        condition['before-test'].for && `for ${written(condition['before-test'].for)}`,
         `to ${written(condition['before-test'].to)}${within(condition['before-test'].within)}`,
       ]),
     },
@@ -138,6 +142,11 @@ export function preconditions({ control, resistivity }: DescribedCondition): str
     ...(reading?.['verification-within'] === undefined
       ? []
       : [`the meter within ${written(reading['verification-within'])} on a known resistor`]),
+    ...(resistivity?.handling?.['out-of-liquid-at-most'] === undefined
+      ? []
+      : [
+          `specimens out of the liquid for at most ${written(resistivity.handling['out-of-liquid-at-most'])} until they are read`,
+        ]),
     ...(resistivity?.saturation === 'stated'
       ? ['the saturation of the specimens is stated, otherwise the reading is flagged']
       : []),

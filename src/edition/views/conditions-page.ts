@@ -3,7 +3,9 @@ import type { DescribedCondition } from '../../records/records.ts'
 import type { Condition } from '../../records/schema/loaded-records.ts'
 import { fullSentence, sentence, unbroken } from '../../words/sentences.ts'
 import { conditionParticulars, type Particular, preconditions } from '../shape/condition-particulars.ts'
+import type { UnitSystem } from '../../words/unit-systems.ts'
 import type { Edition } from '../shape/edition.ts'
+import { type BenchDayView, benchDayView } from './bench-day.ts'
 
 export interface DescribedView {
   readonly id: string
@@ -13,6 +15,8 @@ export interface DescribedView {
   readonly particulars: readonly Particular[]
   /** What a test must fulfil to be valid. */
   readonly demands: readonly string[]
+  /** Null without a resistivity test. */
+  readonly benchDay: BenchDayView | null
 }
 /** A condition whose details are to be entered from its standard. */
 export interface AnnouncedView {
@@ -35,14 +39,15 @@ const STANDING: Readonly<Record<Condition['standing'], string>> = {
 export function conditionsPage({
   conditions,
   announcedConditions,
-}: Pick<Edition, 'conditions' | 'announcedConditions'>): ConditionsPage {
+  site,
+}: Pick<Edition, 'conditions' | 'announcedConditions' | 'site'>): ConditionsPage {
   return {
-    described: [...conditions].map(([id, condition]) => describedView(id, condition)),
+    described: [...conditions].map(([id, condition]) => describedView(id, condition, site.units)),
     announced: [...announcedConditions].map(([id, condition]) => announcedView(id, condition)),
   }
 }
 
-function describedView(id: string, condition: DescribedCondition): DescribedView {
+function describedView(id: string, condition: DescribedCondition, units: UnitSystem): DescribedView {
   const { title, standing, note } = condition
   return {
     id,
@@ -50,6 +55,7 @@ function describedView(id: string, condition: DescribedCondition): DescribedView
     standing: note === undefined ? STANDING[standing] : `${STANDING[standing]} ${unbroken(note)}`,
     particulars: conditionParticulars(condition).map(({ label, text }) => ({ label, text: unbroken(text) })),
     demands: preconditions(condition).map((text) => unbroken(fullSentence(text))),
+    benchDay: benchDayView(condition, units),
   }
 }
 

@@ -10,12 +10,14 @@ import {
   layerTitle,
   setName,
 } from '../../core/criteria/criterion.ts'
+import { benchDay } from '../../core/resistivity/bench-day.ts'
+import { reproductionWords } from '../../words/bench-day.ts'
 import { documentsOf, mainSourceWords } from '../../words/clause-origins.ts'
 import { demandWords } from '../../words/clause-demands.ts'
 import { date } from '../../words/dates.ts'
 import { kindWords } from '../../words/material-kinds.ts'
 import { plural } from '../../words/numbers.ts'
-import { fullSentence, sentence } from '../../words/sentences.ts'
+import { fullSentence, sentence, unbroken } from '../../words/sentences.ts'
 import { scopeWords } from '../../words/outcomes.ts'
 import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { type StandingCount, standingCounts } from '../../words/standing.ts'
@@ -54,12 +56,19 @@ export interface CriterionPage {
     readonly was: string
   }[]
   readonly lacks: readonly string[]
+  /** Conditions of resistivity that it judges by and whose record does not reproduce the test. */
+  readonly unreproducible: readonly UnreproducibleView[]
   readonly sources: readonly SourceList[]
   readonly retests: string | null
   readonly counts: readonly SourceOutcomes[]
   /** The comparison with this set chosen, and the same with its activity clause replaced by another set's. */
   readonly compare: string
   readonly replaced: readonly Linked[]
+}
+export interface UnreproducibleView {
+  readonly condition: Linked
+  /** How many of the details are recorded. */
+  readonly words: string
 }
 export interface LayerView {
   readonly label: string
@@ -110,6 +119,7 @@ export function criterionPage(edition: Seen, criterion: Criterion): CriterionPag
     clauses: criterion.clauses.map((clause) => clauseView(clause, criterion, seen)),
     removed: removedClauses(criterion),
     lacks: criterion.lacks,
+    unreproducible: unreproducible(edition, criterion),
     sources: sourceLists(criterion),
     retests: criterion.retests ?? null,
     counts: [...edition.sources.values()].flatMap((source) => sourceOutcomes(edition, criterion, source)),
@@ -174,6 +184,27 @@ function removedClauses(criterion: Criterion): CriterionPage['removed'] {
     was: demandWords(former),
   }))
 }
+
+/** Each condition once, in the order of the clauses. */
+function unreproducible(edition: Seen, { clauses }: Criterion): UnreproducibleView[] {
+  const ids = [...everyClause(clauses)].flatMap((clause) =>
+    clause.form === 'comparison' && ON_RESISTIVITY.has(clause.property) ? (clause.condition ?? []) : [],
+  )
+  return [...new Set(ids)].flatMap((id) => {
+    const condition = edition.conditions.get(id)
+    const lines = condition === undefined ? [] : benchDay(condition)
+    if (condition === undefined || lines.every(({ recorded }) => recorded)) return []
+    const recorded = lines.filter((line) => line.recorded).length
+    return [
+      {
+        condition: linked(edition, unbroken(sentence(condition.title)), paths.condition(id)),
+        words: reproductionWords(recorded, lines.length),
+      },
+    ]
+  })
+}
+
+const ON_RESISTIVITY: ReadonlySet<string> = new Set(['bulk-resistivity', 'resistivity-index'])
 
 function sourceLists(criterion: Criterion): SourceList[] {
   return criterion.layers.flatMap(({ id }) => {

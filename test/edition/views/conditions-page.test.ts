@@ -21,6 +21,7 @@ describe('conditionsPage', () => {
   })
   it('says of a condition that is only named that no mortar can be recorded at it', () => {
     const announced = conditionsPage({
+      site: records.site,
       conditions: new Map(),
       announcedConditions: new Map([
         ['later', { title: 'autoclave', standing: 'details-to-be-entered', designation: 'X 1' }],

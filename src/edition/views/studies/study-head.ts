@@ -5,6 +5,7 @@ import { plural } from '../../../words/numbers.ts'
 import { NO_READING_YET } from '../../../words/programme.ts'
 import { unbroken } from '../../../words/sentences.ts'
 import { conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
+import { paths } from '../../shape/addresses.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { conditionDetails } from './condition-details.ts'
 
@@ -20,7 +21,13 @@ export interface StudyHead {
   readonly hasReadings: boolean
   /** Whether materials have a class. */
   readonly hasClasses: boolean
-  readonly conditions: readonly { readonly code: string; readonly words: string; readonly details: string }[]
+  readonly conditions: readonly {
+    readonly code: string
+    readonly words: string
+    readonly details: string
+    /** Condition of this register that it is; the path of its record, null without one. */
+    readonly record: string | null
+  }[]
   /** Test batches without an index, and why. */
   readonly unmade: readonly string[]
   readonly note: string
@@ -62,6 +69,7 @@ export function studyHead(study: StudyEntry): StudyHead {
     conditions: Object.entries(record.conditions ?? {}).map(([code, condition]) => ({
       code,
       words: conditionWords(condition, code),
+      record: condition.record === undefined ? null : paths.condition(condition.record),
       details: conditionDetails(condition),
     })),
     unmade: indices.unmade.map(
