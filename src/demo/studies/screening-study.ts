@@ -110,9 +110,14 @@ function modelOf({ condition, ageDays }: Cast): ModelCondition {
   return { replacement: condition.replacement, temperature: condition.temperature, ageDays }
 }
 
+/** The register's own condition is one of those screened. */
+function recordOf(code: string): string {
+  return code === 'R50-50' ? ', record: modified-50c' : ''
+}
+
 const CONDITIONS_TEXT = CONDITIONS.map(
   ({ code, replacement, temperature }) =>
-    `  ${code}: { replacement: ${replacement} %, temperature: ${temperature} degC, ${replacement === 20 ? 'flow: constant-flow' : 'w/cm: 0.485, flow: constant-w/cm'}, curing: saturated-lime-water, cement: C1 }\n`,
+    `  ${code}: { replacement: ${replacement} %, temperature: ${temperature} degC, ${replacement === 20 ? 'flow: constant-flow' : 'w/cm: 0.485, flow: constant-w/cm'}, curing: saturated-lime-water, cement: C1${recordOf(code)} }\n`,
 ).join('')
 
 const REGIONS = `  source: invented for this example, as are the materials; no test method prints them
@@ -129,7 +134,7 @@ kind: screening
 question: At which replacement, curing temperature and age do the strength and the resistivity index set reactive materials apart from inert ones?
 by: statistician of the register
 laboratories:
-  '1': { note: 'One laboratory, one operator; meter with a ceiling of 900 ohm m, check resistors from 50 to 1000 ohm m.' }
+  '1': { note: 'One laboratory, one operator; meter with a ceiling of 900 ohm m, check resistors from 5 to 500 ohm m.' }
 cements:
   C1: { Na2O-equivalent: 0.62 %, note: 'One delivery for all batches.' }
 plan:
