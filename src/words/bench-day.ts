@@ -26,7 +26,7 @@ export const BENCH_DETAILS: Readonly<Record<BenchDetail, string>> = {
   'first-temperature': 'temperature of the first day with its tolerance',
   'first-hours': 'length of the first day',
   entry: 'entry to the bath (step or ramp)',
-  'bath-temperature': 'temperature of the bath with its tolerance',
+  'bath-temperature': 'tolerance of the bath’s temperature',
   'bath-log': 'log of the bath',
   'core-log': 'log of a core',
   vessel: 'vessel',

@@ -14,7 +14,7 @@ export interface BenchStageView {
   readonly label: string
   /** Null where nothing of the stage is recorded. */
   readonly text: string | null
-  /** "not recorded: renewal of the liquid"; null where nothing is missing. */
+  /** "not recorded: renewal of the liquid", "not recorded" of all of a stage; null where nothing is missing. */
   readonly missing: string | null
 }
 
@@ -32,6 +32,9 @@ export function benchDayView(condition: BenchCondition, units: UnitSystem): Benc
   }
 }
 
+/** The line above names what a stage without any record lacks. */
+const NOTHING = 'not recorded'
+
 function stageWords(
   lines: readonly BenchLine[],
   condition: BenchCondition,
@@ -39,8 +42,9 @@ function stageWords(
 ): Pick<BenchStageView, 'text' | 'missing'> {
   const said = lines.flatMap(({ detail }) => benchDetailWords(detail, condition, units) ?? [])
   const missing = lines.filter(({ recorded }) => !recorded).map(({ detail }) => BENCH_DETAILS[detail])
+  if (said.length === 0) return { text: null, missing: NOTHING }
   return {
-    text: said.length === 0 ? null : unbroken(sentence(said.join('; '))),
+    text: unbroken(sentence(said.join('; '))),
     missing: missing.length === 0 ? null : `not recorded: ${listWords(missing, 'and')}`,
   }
 }

@@ -49,7 +49,7 @@ describe('benchDayView', () => {
     expect(day?.stages[1]).toEqual({
       label: 'Into the bath',
       text: null,
-      missing: 'not recorded: entry to the bath (step or ramp)',
+      missing: 'not recorded',
     })
     expect(day?.stages[6]?.text).toBe('Ceiling 18\u00a0kΩ, above which a reading is written > 18\u00a0kΩ')
     // Of 35 details four concern a liquid; mould and ceiling are recorded.
