@@ -3,6 +3,7 @@ import type { LotFindingParams, OutcomeChange, RecordChange } from '../core/chec
 import { sourceOf } from '../core/measure/lot-id.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
+import { boundsWords } from './bounds.ts'
 import { outcomeWords } from './outcomes.ts'
 import type { WordsOf } from './reason-words.ts'
 import type { FindingNames } from './finding-names.ts'
@@ -57,7 +58,7 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
     `${names.laboratory(laboratory)} reports ${figureWords({ value: test.finished, decimals: test.finishedDecimals, unit: test.unit }, names.units)} for the ${testWords(test, names)} of sample ${sample} of ${names.lot(lot)}, and ${
       test.recomputed === null
         ? 'the readings of that test, which are on record, give no valid value'
-        : `the readings of that test give ${quantity(test.recomputed, test.decimals, test.unit, names.units)}, which is the value judged`
+        : `the readings of that test give ${test.bounds === undefined ? quantity(test.recomputed, test.decimals, test.unit, names.units) : boundsWords(test.bounds, test.decimals, test.unit, names.units)}, which is the value judged`
     }`,
 }
 
@@ -142,10 +143,12 @@ export const LOT_EVIDENCE: WordsOf<LotFindingParams, [FindingNames], string[]> =
     `${writtenText(writtenTest)} beside ${writtenText(writtenControl)}`,
     OWN_CHOICE,
   ],
-  'finished-beside-readings': ({ finished, recomputed, decimals, unit }, { units }) =>
+  'finished-beside-readings': ({ finished, recomputed, bounds, decimals, unit }, { units }) =>
     recomputed === null
       ? ['no value of the readings counts, and the finished figure does not stand in for it']
-      : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit, units)}`],
+      : bounds !== undefined
+        ? ['a reading lies beyond the meter, so no difference can be stated']
+        : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit, units)}`],
   'other-sample-fails': ({ clauses }, names) =>
     clauses.map(
       ({ criterion, clause, limit }) =>

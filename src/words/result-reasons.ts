@@ -2,7 +2,8 @@
 import type { ResultReason, ResultReasonParams } from '../core/result/reason.ts'
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
-import { listWords } from './sentences.ts'
+import { boundsWords } from './bounds.ts'
+import { listWords, plainSpaces } from './sentences.ts'
 import { shortest } from './shortest.ts'
 import { temperatureDifference, type UnitSystem } from './unit-systems.ts'
 import { countWords, figureWords, fixedDigits, numberWords, plainNumber } from './numbers.ts'
@@ -100,10 +101,10 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
   'temperatures-apart': ({ testCelsius, controlCelsius, withinCelsius }, units) =>
     `test read at ${temperature(testCelsius, units)} and control at ${temperature(controlCelsius, units)}, more than ${difference(withinCelsius, units)} apart`,
 
-  'readings-stand': ({ recomputed, unit, decimals }, units) =>
+  'readings-stand': ({ recomputed, bounds, unit, decimals }, units) =>
     recomputed === null
       ? 'the readings of this test are on record and give no valid value, so the laboratory’s own figure does not count'
-      : `the readings of this test are on record, so the value recomputed from them counts instead: ${figureWords({ value: recomputed, decimals, unit }, units)}`,
+      : `the readings of this test are on record, so the value recomputed from them counts instead: ${bounds === undefined ? figureWords({ value: recomputed, decimals, unit }, units) : plainSpaces(boundsWords(bounds, decimals, unit, units))}`,
 
   'value-excluded': ({ why }) => `excluded: ${why}`,
   'enters-with-bound': ({ property, written }) =>

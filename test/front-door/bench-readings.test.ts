@@ -16,6 +16,8 @@ interface Trial {
   readonly test: readonly string[]
   readonly control?: readonly string[]
   readonly limit?: string
+  /** Finished resistivity index that the laboratory reports beside its readings. */
+  readonly finished?: string
 }
 
 const at = (members: string, age = '28 d', tested = '2026-02-02T09:00') =>
@@ -29,6 +31,7 @@ function files({
   test,
   control = [CONTROL],
   limit = '75 %',
+  finished,
 }: Trial): readonly [string, string][] {
   return [
     ['site.yaml', 'title: Trial\nunits: SI\nas-of: 2026-03-10\ncriteria: [plain]\ngrace: 7 d\ndrafts: yes\n'],
@@ -64,6 +67,7 @@ ${resistivity}
       `produced: { from: 2025-12-28, to: 2026-01-02 }
 quantity: 500 t
 samples: [{ id: C, kind: composite, taken: { from: 2025-12-28, to: 2026-01-02 } }]
+${finished === undefined ? '' : `analyses: [{ laboratory: quay, sample: C, tested: 2026-02-02, results: { resistivity-index: { value: ${finished}, condition: hot, age: 28 d } } }]`}
 tests:
   - { sample: C, condition: hot, control: K1, laboratory: quay, cast: 2026-01-05T09:00, resistivity: [${test.join(', ')}] }
 `,
@@ -85,12 +89,14 @@ function load(trial: Trial): ReturnType<typeof loadRecords> {
 function computed(trial: Trial) {
   const { records, diagnostics } = load(trial)
   expect(diagnostics).toEqual([])
-  const lot = computeEdition(records, { program: 'test' }).lot('tuff/L1')
+  const edition = computeEdition(records, { program: 'test' })
+  const lot = edition.lot('tuff/L1')
   const of = (property: string, age = '28 d') =>
     lot.results.find((result) => result.property === property && result.age?.text === age)
   const index = of('resistivity-index')
   return {
     of,
+    lot,
     index,
     reasons: index?.reasons.map(resultReasonWords),
     outcome: lot.verdicts[0]?.clauses[0]?.outcome,
@@ -185,6 +191,23 @@ describe('a reading above the meter’s ceiling', () => {
         'write "> 2000 ohm", in quotes',
       ]),
     )
+  })
+})
+
+describe('a finished index beside readings above the ceiling', () => {
+  // The readings say at least 225 %.
+  it.each([
+    ['300 %', 'information'],
+    ['225 %', 'information'],
+    ['220 %', 'warning'],
+  ])('of %s is a finding for %s', (finished, severity) => {
+    const { lot } = computed({ test: [at('specimens: { a: "> 2000 ohm", b: 1600 ohm }')], finished })
+    const told = lot.findings.find(({ reason }) => reason.code === 'finished-beside-readings')
+    expect(told?.severity).toBe(severity)
+    const figure = lot.results.find((result) => result.finished === true)
+    expect(figure?.reasons.map(resultReasonWords)).toEqual([
+      'the readings of this test are on record, so the value recomputed from them counts instead: at least 225 %',
+    ])
   })
 })
 

@@ -3,6 +3,7 @@ import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import type { Outcome } from '../criteria/outcome.ts'
 import type { SampleKind } from '../measure/duty.ts'
 import type { PropertyKey } from '../measure/properties.ts'
+import type { Bounds } from '../result/bounds.ts'
 import type { PlannedTest } from '../result/result.ts'
 
 /** A place in a record where an issued document and today's record differ; values as texts. */
@@ -140,6 +141,8 @@ export interface LotFindingParams {
     readonly finished: number
     /** Null where the readings give no valid value. */
     readonly recomputed: number | null
+    /** Where that value is known only within bounds. */
+    readonly bounds?: Bounds
     readonly unit: string
     readonly finishedDecimals: number
     readonly decimals: number

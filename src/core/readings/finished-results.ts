@@ -2,6 +2,7 @@
  * Figures that a laboratory reports finished beside the readings of the same test: the readings stand, since what
  * they give can be recomputed.
  */
+import { defined } from '../measure/defined.ts'
 import { isSameAge } from '../measure/age.ts'
 import { INDEX_OF } from '../measure/ratio-indices.ts'
 import { isMade, type PlannedTest, type Result, type UnmadeResult } from '../result/result.ts'
@@ -30,7 +31,15 @@ export function besideReadings(reported: Result, mortars: readonly (Result | Unm
     valid: false,
     reasons: [
       ...reported.reasons,
-      { code: 'readings-stand', params: { recomputed: recomputed?.value ?? null, unit, decimals } },
+      {
+        code: 'readings-stand',
+        params: {
+          recomputed: recomputed?.value ?? null,
+          ...defined({ bounds: recomputed?.bounds }),
+          unit,
+          decimals,
+        },
+      },
     ],
   }
 }

@@ -3,6 +3,7 @@
  * one back.
  */
 import type { PropertyKey } from '../measure/properties.ts'
+import type { Bounds } from './bounds.ts'
 
 /** A closed union with one member for each code of a table of parameters. */
 export type ReasonOf<Params> = {
@@ -145,7 +146,13 @@ export interface ResultReasonParams {
    * The readings of the same test are on record, and what they give counts in its place: a value, or null where
    * they give none that is valid.
    */
-  'readings-stand': { readonly recomputed: number | null; readonly unit: string; readonly decimals: number }
+  'readings-stand': {
+    readonly recomputed: number | null
+    /** Where the value is known only within bounds. */
+    readonly bounds?: Bounds
+    readonly unit: string
+    readonly decimals: number
+  }
 
   // A reported value, and a sum of reported values
   'value-excluded': { readonly why: string }
