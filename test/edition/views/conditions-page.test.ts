@@ -19,6 +19,13 @@ describe('conditionsPage', () => {
       'Control and test cast on the same day; alkalis of the control cement at least 0.50\u00a0% and at most 0.80\u00a0%; control at least 35\u00a0MPa at 28\u00a0d: an index is flagged where this is not met.',
     )
   })
+  it('says how much of a resistivity test its record reproduces', () => {
+    const day = (own: string) => page.described.find(({ id }) => id === own)?.benchDay
+    expect(day('modified-50c')?.completeness).toBe('All 35 details that reproduce the test are recorded.')
+    expect(day('modified-50c')?.stages.every(({ missing }) => missing === null)).toBe(true)
+    expect(day('c311')?.completeness).toMatch(/^4\sof 28 details/)
+    expect(day('c989')).toBeNull()
+  })
   it('says of a condition that is only named that no mortar can be recorded at it', () => {
     const announced = conditionsPage({
       site: records.site,
