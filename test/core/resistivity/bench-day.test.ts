@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { BenchCondition } from '../../../src/core/resistivity/bench-condition.ts'
-import { benchDay } from '../../../src/core/resistivity/bench-day.ts'
+import { type BenchDetail, benchDay } from '../../../src/core/resistivity/bench-day.ts'
 import { q } from '../readings/fixture.ts'
 
 const reading = { temperature: q('23 degC', 'temperature'), within: q('2 degC', 'temperature-difference') }
@@ -19,8 +19,16 @@ describe('benchDay', () => {
   it('lists the day of a hot-cured test in its order: mould, entry, bath, cooling, meter, cement', () => {
     const day = details(cured('50 degC'))
     expect(day).toHaveLength(35)
-    const marks = ['mould', 'entry', 'bath-temperature', 'evaporation', 'cooled-for', 'surface', 'ceiling']
-    const places = marks.map((detail) => day.findIndex((own) => own === detail))
+    const marks: BenchDetail[] = [
+      'mould',
+      'entry',
+      'bath-temperature',
+      'evaporation',
+      'cooled-for',
+      'surface',
+      'ceiling',
+    ]
+    const places = marks.map((detail) => day.indexOf(detail))
     expect(places).toEqual(places.toSorted((a, b) => a - b))
     expect(day.at(-1)).toBe('cement-alkalis')
     expect(new Set(day).size).toBe(day.length)
