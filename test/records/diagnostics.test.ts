@@ -56,7 +56,10 @@ function heatTable(...lines: readonly string[]): (folder: string) => void {
     mkdirSync(join(folder, 'studies'), { recursive: true })
     writeFileSync(
       join(folder, 'studies/S-1.yaml'),
-      STUDY.replace('class: reactive }', `class: reactive, reference: { heat: ${heat} } }`),
+      STUDY.replace(
+        'class: reactive, shown-by: heat }',
+        `class: reactive, shown-by: heat, reference: { heat: ${heat} } }`,
+      ),
     )
     writeFileSync(join(folder, 'studies/S-1-heat.csv'), `${lines.join('\n')}\n`)
   }

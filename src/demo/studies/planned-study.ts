@@ -1,5 +1,5 @@
 /** The invented second round of screening: a plan with its programme, before any reading. */
-import { materialsText, studyMaterial } from './study-materials.ts'
+import { FINISHED_ALONE, materialsText, studyMaterial } from './study-materials.ts'
 import { PLAN_DIGESTS } from './plan-digests.ts'
 
 const MATERIALS = ['Q1', 'L2', 'F1', 'W2', 'A2', 'A3', 'H2', 'P1'].map(studyMaterial)
@@ -62,7 +62,7 @@ programme:
   batch: { cementitious: 740 g, sand: 2035 g }
   assumed: { strength-activity-index: 2 %, resistivity-index: 5 %, from: 'the scatter between batches found in the first round, S-01, rounded up' }
 materials:
-${materialsText(MATERIALS, 'with-classes')}specimens: { cube: 50 mm }
+${materialsText(MATERIALS, FINISHED_ALONE)}specimens: { cube: 50 mm }
 note: >-
   24 h in the mould at 23 °C, then a step into lime water or fog at the curing temperature. Cooled for 2 h at 23 °C, control and test alike,
   read surface dry and then crushed.

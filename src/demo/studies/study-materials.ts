@@ -86,6 +86,9 @@ export interface ReferenceWords {
   readonly isFinished: (code: string, figure: 'heat' | 'calcium-hydroxide') => boolean
 }
 
+/** Every reference test as its laboratory reported it. */
+export const FINISHED_ALONE: ReferenceWords = { text: () => '', isFinished: () => true }
+
 /**
  * The materials of a study as its record lists them.
  * @param reference without it the record says neither classes nor reference tests

@@ -2,6 +2,7 @@
 import { dateOfDay, dayOf } from '../calendar.ts'
 import { chanceOf } from '../chance.ts'
 import { controlOf, strengthRatio } from './reaction-model.ts'
+import { PLAN_DIGESTS } from './plan-digests.ts'
 import { materialsText, studyMaterial } from './study-materials.ts'
 import { studyTable, type TableRow } from './study-table.ts'
 
@@ -69,6 +70,7 @@ question: Which of eight details of the test moves the strength activity index a
 by: statistician of the register
 plan:
   fixed: 2026-01-12
+  digest: ${PLAN_DIGESTS['G-02']}
   hypothesis: Bath temperature and the time in the mould matter; mixing time, moisture of the sand and loading rate do not.
   batches: 1
 materials:

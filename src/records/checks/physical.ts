@@ -71,6 +71,9 @@ const STUDY_BOUNDS: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['calcium-hydroxide', [-20, 300]],
 ])
 
+/** Figures of a reference test as its laboratory reports them. */
+const REPORTED: ReadonlySet<string> = new Set(['heat', 'calcium-hydroxide'])
+
 /** In a furnace and a thermobalance. */
 const REFERENCE_TEMPERATURE: Bounds = [1, 1500]
 
@@ -90,6 +93,8 @@ export function checkPhysical(kind: RecordKind, record: unknown, report: FileRep
       reportBound(pointerOf(path), quantity, report)
       return
     }
+    // A programme has limits of its own, which its check words.
+    if (kind === 'study' && path[0] === 'programme') return
     const bounds = boundsAt(kind, path, quantity.kind)
     if (bounds !== undefined && !within(quantity.value, bounds))
       reportRange(pointerOf(path), quantity, bounds, report)
@@ -98,6 +103,8 @@ export function checkPhysical(kind: RecordKind, record: unknown, report: FileRep
 
 /** Only what a laboratory reports of a lot, or of what was diverted, may be known from one side; everything else is computed with. */
 function isResult(kind: RecordKind, path: Path): boolean {
+  // Bounds among the readings of a reference test are refused where those are read.
+  if (kind === 'study') return path.includes('reference') || REPORTED.has(String(path.at(-1)))
   if (!HAS_RESULTS.has(kind) || !(path.includes('results') || path.includes('control-results'))) return false
   const last = path.at(-1)
   return typeof last === 'number' || last === 'value' || isPropertyKey(last ?? '')

@@ -6,7 +6,7 @@ import { loadStudies, STUDY } from '../../records/studies/study-folder.ts'
 
 function tablesOf(rows: readonly string[], heading: string) {
   const { records } = loadStudies({
-    'S.yaml': `${STUDY.replace('A1:', 'A2: { title: ash, class: reactive }\n  A1:')}table: { file: S.csv }\n`,
+    'S.yaml': `${STUDY.replace('A1:', 'A2: { title: ash, class: reactive, shown-by: heat }\n  A1:')}table: { file: S.csv }\n`,
     'S.csv': `material,batch,age,${heading}\n${rows.join('\n')}\n`,
   })
   return studyPage(computeEdition(records, { program: 'test' }), 'S').screening?.absolute ?? []

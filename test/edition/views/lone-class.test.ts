@@ -6,7 +6,7 @@ import { loadStudies, STUDY } from '../../records/studies/study-folder.ts'
 
 function leadOf(rows: readonly string[]) {
   const { records } = loadStudies({
-    'S.yaml': `${STUDY.replace('A1:', 'A2: { title: ash, class: reactive }\n  A1:')}table: { file: S.csv }\n`,
+    'S.yaml': `${STUDY.replace('A1:', 'A2: { title: ash, class: reactive, shown-by: heat }\n  A1:')}table: { file: S.csv }\n`,
     'S.csv': `material,batch,age,strength (MPa)\ncontrol,1,28 d,50\n${rows.join('\n')}\n`,
   })
   const page = studyPage(computeEdition(records, { program: 'test' }), 'S')

@@ -80,9 +80,12 @@ describe('a study without a reading', () => {
       id: 'P-01',
       kind: 'screening',
       readings: 0,
-      results: [],
+
       unmade: [],
     })
+    expect(studyData(study)['results']).toSatisfy((rows: { from?: string }[]) =>
+      rows.every(({ from }) => from === 'reported'),
+    )
     expect(digest.standing).toMatch(/^sha256-[0-9a-f]{64} agrees with the plan as written today$/)
   })
   it('is there from the day on which its plan was fixed', () => {

@@ -89,8 +89,8 @@ const CASES: Readonly<Record<string, readonly [study: string, rows?: readonly st
   ],
   'reference tests of every kind': [
     STUDY.replace(
-      'class: reactive }',
-      `class: reactive, calcium-hydroxide: < 5 %, reference: {
+      'class: reactive, shown-by: heat }',
+      `class: reactive, shown-by: heat, calcium-hydroxide: < 5 %, reference: {
       heat: { age: 3 d, start: 0 h, share: 10 %, sample: 8 g, baseline: ["0 h, 9 mW"], readings: ["0 h, 5 mW", "90 h, 0 mW"] },
       bound-water: { crucibles: [{ crucible: 20 g, dried: 30 g, ignited: 30 g }] },
       calcium-hydroxide-fixed: { material: 1 g, lime: 2 g, acid: 0.1 mol/L, sample-volume: 0 mL, blank-volume: 28 mL, aliquot: 25 mL, total: 250 mL },
@@ -99,9 +99,9 @@ const CASES: Readonly<Record<string, readonly [study: string, rows?: readonly st
     ),
   ],
   'three materials that read alike in a reference test': [
-    STUDY.replace('inert }', 'inert, heat: 0 J/g }').replace(
-      'reactive }',
-      'reactive, heat: 0 J/g }\n  A2: { title: ash, class: reactive, heat: 0 J/g }',
+    STUDY.replace('inert, shown-by: heat }', 'inert, shown-by: heat, heat: 0 J/g }').replace(
+      'reactive, shown-by: heat }',
+      'reactive, shown-by: heat, heat: 0 J/g }\n  A2: { title: ash, class: reactive, shown-by: heat, heat: 0 J/g }',
     ),
     ['control,,,1,28 d,50', 'A1,,,1,28 d,45', 'A2,,,1,28 d,45', 'Q1,,,1,28 d,40'],
   ],

@@ -51,6 +51,7 @@ describe('a programme', () => {
       '\nreadings:\n  - { material: A1, condition: R50-23-B, age: 28 d, strength-activity-index: [80 %] }\n'
     expect(load(`${planned()}${readings}`).told).toEqual([
       'warning plan-digest: the study has readings, and its plan carries no digest',
+      'warning reading-missing: Q1 has no reading in the study',
     ])
   })
   it('casts the fraction that its generators choose', () => {

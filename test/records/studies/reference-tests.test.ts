@@ -7,8 +7,8 @@ import { loadStudies, STUDY } from './study-folder.ts'
 /** The study whose ash has these lines under reference; `more` stands beside it. */
 function withReference(reference: string, more = ''): string {
   return STUDY.replace(
-    'A1: { title: ash, class: reactive }',
-    `A1: { title: ash, class: reactive, ${more}reference: { ${reference} } }`,
+    'A1: { title: ash, class: reactive, shown-by: heat }',
+    `A1: { title: ash, class: reactive, shown-by: heat, ${more}reference: { ${reference} } }`,
   )
 }
 
@@ -18,7 +18,8 @@ const POWERS = 'baseline: ["0 h, 0.5 mW"], readings: ["0 h, 5 mW", "10 h, 1 mW",
 
 function loaded(study: string, files: Readonly<Record<string, string>> = {}) {
   const { records, diagnostics } = loadStudies({ 'S-1.yaml': study, ...files })
-  expect(diagnostics.map(({ message }) => message)).toEqual([])
+  const faults = diagnostics.filter(({ severity }) => severity === 'error')
+  expect(faults.map(({ message }) => message)).toEqual([])
   return computeEdition(records, { program: 'test' })
 }
 
@@ -91,8 +92,8 @@ describe('reference tests of a study', () => {
   })
   it('leave a figure that is only stated as reported, and a bound without a value', () => {
     const study = STUDY.replace(
-      'class: reactive }',
-      'class: reactive, heat: 240 J/g, calcium-hydroxide: < 5 % }',
+      'class: reactive, shown-by: heat }',
+      'class: reactive, shown-by: heat, heat: 240 J/g, calcium-hydroxide: < 5 % }',
     )
     expect(rows(study)).toMatchObject([
       { statistic: 'heat', value: 240, from: 'reported' },
@@ -169,7 +170,10 @@ describe('the page of a study with reference tests', () => {
       'pozzolanicity: { aliquot: 50 mL, acid: { concentration: 0.1 mol/L, volume: 25 mL }, complex: { concentration: 30 mmol/L, volume: 10 mL }, volume-error: 0.05 mL }',
     ].join(', '),
     'calcium-hydroxide: 45 g/100 g, ',
-  ).replace('Q1: { title: quartz, class: inert }', 'Q1: { title: quartz, class: inert, heat: 8 J/g }')
+  ).replace(
+    'Q1: { title: quartz, class: inert, shown-by: heat }',
+    'Q1: { title: quartz, class: inert, heat: 8 J/g }',
+  )
   const regions =
     'regions: { source: us., list: [{ name: inert, heat: { below: 60 J/g } }, { name: reactive, heat: { from: 60 J/g } }, { name: hydraulic, calcium-hydroxide: { below: 10 g/100 g } }] }\n'
   it('says of each figure where it comes from, and how those from readings came about', () => {

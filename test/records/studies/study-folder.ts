@@ -11,7 +11,7 @@ export const STUDY = `title: Which condition separates?
 kind: screening
 question: Which?
 by: laboratory
-plan: { fixed: 2026-01-01, threshold: { strength-activity-index: 5 %, resistivity-index: 50 % }, digest: sha256-c949d847a461d283621479761dcd331c804b4bb452d876df60611749cbf291a9 }
+plan: { fixed: 2026-01-01, threshold: { strength-activity-index: 5 %, resistivity-index: 50 % }, digest: sha256-c575c6a95e166053bdcaef0d67e519521d3a8443ce0218b608a7ae0d3b6aa537 }
 materials:
   Q1: { title: quartz, class: inert, shown-by: heat }
   A1: { title: ash, class: reactive, shown-by: heat }

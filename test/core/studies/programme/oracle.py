@@ -96,6 +96,8 @@ def plan_digest(path):
             return {k: typed(v, k) for k, v in value.items()}
         if isinstance(value, list):
             return [typed(v) for v in value]
+        if key == "dummy":
+            return value == "true"
         return int(value) if key in whole else float(value) if key in real else value.strip()
 
     study = typed(study)
@@ -142,5 +144,5 @@ if __name__ == "__main__":
         "noErrors": [[n, stats.beta.ppf(0.95, 1, n)] for n in (3, 4, 6)],
     }
     folder = sys.argv[1]
-    digests = {name: plan_digest(f"{folder}/{name}.yaml") for name in ("S-01", "R-01", "G-01", "P-01")}
+    digests = {name: plan_digest(f"{folder}/{name}.yaml") for name in ("S-01", "R-01", "G-01", "G-02", "P-01")}
     print(json.dumps({"programme": count(f"{folder}/P-01.yaml"), "resolution": figures, "digests": digests}, indent=1))
