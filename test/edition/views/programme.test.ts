@@ -72,15 +72,16 @@ describe('the programme of the demo', () => {
 
 describe('a study without a reading', () => {
   it('has no picture and no result, and says that it is planned', () => {
-    const { screening, roundRobin, ruggedness, head, digest } = studyPage(demo, 'P-01')
+    const { screening, roundRobin, ruggedness, referenceTests, head, digest } = studyPage(demo, 'P-01')
     expect([screening, roundRobin, ruggedness]).toEqual([null, null, null])
+    // No picture before the map of the reference tests has drawn the dots that it needs.
+    expect(referenceTests?.hasDots).toBe(false)
     expect(head.facts).toContainEqual(['Readings', 'planned: no reading yet'])
     expect(studyList(demo).find(({ id }) => id === 'P-01')?.facts).toContain('planned: no reading yet')
     expect(studyData(study)).toMatchObject({
       id: 'P-01',
       kind: 'screening',
       readings: 0,
-
       unmade: [],
     })
     expect(studyData(study)['results']).toSatisfy((rows: { from?: string }[]) =>

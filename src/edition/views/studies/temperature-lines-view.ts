@@ -62,7 +62,8 @@ export function temperatureLinesViews(
 function curedAt({ record }: StudyEntry, screen: ConditionScreen): Cured[] {
   const condition = record.conditions?.[screen.condition]
   if (condition?.temperature === undefined || condition.replacement === undefined) return []
-  const { temperature, title: _, ...rest } = condition
+  // Which record of the register it is, says nothing of how it was cured.
+  const { temperature, title: _, record: __, ...rest } = condition
   return [
     {
       screen,

@@ -32,7 +32,7 @@ export interface ReferenceTestsView {
 
 /** @returns null where no material has a reference test */
 export function referenceTestsView(study: StudyEntry): ReferenceTestsView | null {
-  const { record, reference } = study
+  const { record, reference, readings } = study
   if (reference.length === 0) return null
   const columns = [...REFERENCE_MEASURES, 'pozzolanicity' as const].filter((measure) =>
     reference.some((result) => result.measure === measure),
@@ -52,7 +52,7 @@ export function referenceTestsView(study: StudyEntry): ReferenceTestsView | null
     hasReported: reference.some(({ from }) => from === 'reported'),
     workings: reference.flatMap((result) => workingOf(result, study)),
     map: reactivityMapView(study),
-    hasDots: record.kind === 'screening',
+    hasDots: record.kind === 'screening' && 0 < readings,
   }
 }
 
