@@ -50,8 +50,12 @@ async function built(content: string, audience: 'public' | 'internal'): Promise<
   )
 }
 
-const holding = (files: ReadonlyMap<string, string>, text: string) =>
-  [...files].filter(([path, bytes]) => path.includes(text) || bytes.includes(text)).map(([path]) => path)
+/** A number counts where it stands whole: any digits occur somewhere within an unrounded figure. */
+const holding = (files: ReadonlyMap<string, string>, text: string) => {
+  const number = /^\d+$/.test(text) ? new RegExp(`(?<!\\d)${text}(?!\\d)`) : null
+  const holds = (bytes: string) => (number === null ? bytes.includes(text) : number.test(bytes))
+  return [...files].filter(([path, bytes]) => holds(path) || holds(bytes)).map(([path]) => path)
+}
 
 const PERSONS = ['M. Okafor', 'J. Brandt']
 const SHIPPED = ['Quellan Mix', 'Varrow Bridge', '44871', '44902']

@@ -188,7 +188,8 @@ describe('a page of another kind in print', () => {
 
 describe('a row of dots', () => {
   it('stands beside its name, on screen and on paper', async () => {
-    const study = [...demo.site.edition.studies.values()].find(({ kind }) => kind === 'screening')
+    const { studies, study: entry } = demo.site.edition
+    const study = [...studies.values()].find(({ id, kind }) => kind === 'screening' && 0 < entry(id).readings)
     const page = await demo.open(`studies/${study?.id}/`)
     for (const media of ['screen', 'print'] as const) {
       await page.emulateMedia({ media })
