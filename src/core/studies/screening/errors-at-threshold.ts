@@ -80,10 +80,10 @@ function furtherBatches(
 ): number | null {
   const { between } = means
   if (between === null || between.deviation === 0) return null
-  const chances = own.map(({ value, n, above }) => {
+  const chances = own.map(({ value, restsOn, above }) => {
     if (above) return wrongAbove === 1 ? 1 : 0
-    // The mean of m further batches scatters by √(1/m + 1/n) about the mean found.
-    const reach = between.deviation * Math.sqrt(1 / asked.batches + 1 / n)
+    // The mean of m further batches scatters by √(1/m + 1/n) about the mean found, which rests on n.
+    const reach = between.deviation * Math.sqrt(1 / asked.batches + 1 / restsOn)
     return cumulative((wrongAbove * (Math.log(value) - Math.log(threshold))) / reach, between.df)
   })
   return mean(chances)

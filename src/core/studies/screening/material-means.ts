@@ -24,6 +24,8 @@ export interface MaterialMean {
   readonly above: boolean
   /** Some, not all, batches are above a bound. */
   readonly censored: number
+  /** Batches that the mean rests on: all of them, less what those above a bound leave open. */
+  readonly restsOn: number
   /** Between batches, at the level asked for; null for one that is above a bound, and where nothing can be pooled. */
   readonly interval: readonly [number, number] | null
 }
@@ -53,11 +55,11 @@ export function conditionMeans(materials: readonly MaterialBatches[], level: num
       const censored = batches.filter(({ above }) => above).length
       const above = censored === batches.length
       const log = above ? Math.max(...batches.map(({ value }) => Math.log(value))) : logMean(batches, between)
+      const rests = above || between === null ? batches.length : restsOn(batches, log, between)
       const half =
         above || between === null
           ? null
-          : (quantile((1 + level) / 2, between.df) * between.deviation) /
-            Math.sqrt(restsOn(batches, log, between))
+          : (quantile((1 + level) / 2, between.df) * between.deviation) / Math.sqrt(rests)
       return {
         material,
         class: own,
@@ -66,6 +68,7 @@ export function conditionMeans(materials: readonly MaterialBatches[], level: num
         value: above ? Math.max(...batches.map(({ value }) => value)) : Math.exp(log),
         above,
         censored: above ? 0 : censored,
+        restsOn: rests,
         interval: half === null ? null : ([Math.exp(log - half), Math.exp(log + half)] as const),
       }
     }),

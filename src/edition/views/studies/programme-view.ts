@@ -84,7 +84,7 @@ function totalLines({ programme, totals }: LaidOut): Facts {
       `In moulds at once${where}, at most (${hoursText(programme.inMouldHours)} each)`,
       peakText(totals.moulds),
     ],
-    [`Crushed and read on a day${where}, at most`, peakText(totals.tests)],
+    [`Tests on a day${where}, at most (a reading and a crushing are two)`, peakText(totals.tests)],
     ['On Saturdays and Sundays', number(totals.weekendTests, 0)],
   ]
 }

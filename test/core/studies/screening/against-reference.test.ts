@@ -11,6 +11,7 @@ const all = (given: Readonly<Record<string, readonly [number, number]>>): Refere
       material,
       class: material.startsWith('I') ? 'inert' : material.startsWith('W') ? 'weak' : 'reactive',
       n: 3,
+      restsOn: 3,
       value: Math.abs(value),
       above: value < 0,
       censored: 0,

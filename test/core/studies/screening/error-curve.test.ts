@@ -10,6 +10,7 @@ const mean = (material: string, value: number, above = false): MaterialMean => (
   material,
   class: material.startsWith('I') ? 'inert' : material.startsWith('W') ? 'weak' : 'reactive',
   n: 3,
+  restsOn: 3,
   value,
   above,
   censored: 0,

@@ -15,7 +15,7 @@ const chanceFrom = (seed: number) => {
 const placed = (material: string, value: number, above = false): MaterialMean => ({
   material,
   class: material.startsWith('I') ? 'inert' : 'reactive',
-  ...{ n: 1, value, above, censored: 0, interval: null },
+  ...{ n: 1, restsOn: 1, value, above, censored: 0, interval: null },
 })
 
 const condition = (id: string, means: readonly MaterialMean[]): ScreenedCondition => ({
