@@ -131,7 +131,10 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
           'mend them first; they are reported with their lines',
         )
     }
-    files.studyReference.set(id, referenceTests(record, new ReferenceTables(table), report))
+    files.studyReference.set(
+      id,
+      referenceTests(record, new ReferenceTables(table, Object.keys(record.materials)), report),
+    )
     const readings = files.studyReadings.get(id) ?? []
     checkShape(record, readings, report)
     checkMeasures(record, readings, report)

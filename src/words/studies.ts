@@ -51,6 +51,37 @@ export function conditionWords(condition: StudyCondition | undefined, code: stri
   return known.length === 0 ? (curing ?? code) : known.join(', ')
 }
 
+/**
+ * The name of a condition among those of its study: what tells it from another of the same words stands with it.
+ * @param conditions of the study, by code
+ */
+export function conditionName(
+  conditions: Readonly<Record<string, NamedCondition>> | undefined,
+  code: string,
+): string {
+  const own = conditions?.[code]
+  const words = conditionWords(own, code)
+  const alike = Object.entries(conditions ?? {}).filter(
+    ([other, condition]) => other !== code && conditionWords(condition, other) === words,
+  )
+  if (own === undefined || alike.length === 0) return words
+  const varied = DETAILS.filter((detail) => alike.some(([, other]) => detail(other) !== detail(own)))
+  const details = varied.flatMap((detail) => detail(own) ?? [])
+  return [words, ...(details.length === 0 ? [code] : details)].join(', ')
+}
+
+interface NamedCondition extends StudyCondition {
+  readonly 'w/cm'?: number
+  readonly cement?: string
+}
+
+/** What the words of a condition leave out. */
+const DETAILS: readonly ((condition: NamedCondition) => string | undefined)[] = [
+  (condition) => (condition['w/cm'] === undefined ? undefined : `w/cm ${condition['w/cm']}`),
+  ({ curing }) => curing?.replaceAll('-', ' '),
+  ({ cement }) => cement && `cement ${cement}`,
+]
+
 /** An index as a study prints it: three digits tell all that a mean of batches can. */
 export function indexText(value: number, above = false): string {
   const text = number(value, value < 99.95 ? 1 : 0)
@@ -59,7 +90,8 @@ export function indexText(value: number, above = false): string {
 
 /** "1.36-fold"; for a ratio of two indices. */
 export function ratioText(ratio: number): string {
-  return `× ${plainNumber(ratio, ratio < 9.995 ? 2 : 1)}`
+  // Close to one, two decimals would call two values alike that are not.
+  return `× ${plainNumber(ratio, ratio < 1.005 ? 3 : ratio < 9.995 ? 2 : 1)}`
 }
 
 /** A share as whole per cent: "39 %". */

@@ -27,13 +27,17 @@ const NOT_SEPARABLE: Readonly<Record<NotSeparable, string>> = {
 /** The standard deviation, or why there is none. */
 export function variedText({ deviation, why, isNegative }: VaryingFigure): string {
   if (deviation === null) return NOT_SEPARABLE[why ?? 'not-separable']
-  return isNegative ? '0 (below zero as computed)' : plainNumber(100 * deviation, 1)
+  if (isNegative) return '0 (below zero as computed)'
+  // A third of the logarithm is no per cent of an index any more.
+  return deviation < 0.3
+    ? plainNumber(100 * deviation, 1)
+    : `a factor of ${plainNumber(Math.exp(deviation), 1)}`
 }
 
 /** Degrees of freedom of a figure; with less than a tenth of one hardly anything is known of it. */
 export function dfText(df: number | null): string {
   if (df === null) return '–'
-  return df < 0.1 ? 'below 0.1' : plainNumber(df, 1)
+  return df < 0.1 ? 'hardly any' : plainNumber(df, 1)
 }
 
 const NO_NEW: Readonly<Record<NoNewMaterial, string>> = {

@@ -131,6 +131,8 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'schema.study-batch': studyTable('material,batch,age,strength (MPa)', 'A1,=1+1,28 d,40'),
   'reading-order.study-table': heatTable('material,time (h),power (mW)', 'A1,0,5', 'A1,90,3', 'A1,80,2'),
   'reference-mismatch.study-table': heatTable('material,time (h),power (mW)', 'Q1,0,5', 'Q1,90,3'),
+  'reference-unknown.study-heat': heatTable('material,time (h),power (mW)', 'A1,0,5', 'A7,1,4', 'A1,90,3'),
+  'quantity-range.study-power': heatTable('time (h),power (mW)', '0,5', '90,900000'),
   'quantity.study-power': heatTable('time (h),power (mW)', '0,5', '90,n/a'),
   'key-unknown.study-heading': heatTable('time (h);power (mW)', '0;5', '90;3'),
   'issued-missing': (folder) => {

@@ -44,7 +44,7 @@ describe('variedText', () => {
 
 describe('dfText', () => {
   it('never prints degrees of freedom as none', () => {
-    expect([dfText(null), dfText(0.02), dfText(5.25)]).toEqual(['–', 'below 0.1', '5.2'])
+    expect([dfText(null), dfText(0.02), dfText(5.25)]).toEqual(['–', 'hardly any', '5.2'])
   })
 })
 

@@ -2,7 +2,7 @@
 import type { Clause } from '../../core/criteria/criterion.ts'
 import { limitFromStudy } from '../../records/studies/limit-from-study.ts'
 import { fullSentence, unbroken } from '../../words/sentences.ts'
-import { conditionWords } from '../../words/studies.ts'
+import { conditionName } from '../../words/studies.ts'
 import {
   conditionDiffersWords,
   EVIDENCE_NOTE,
@@ -45,7 +45,7 @@ function shown(
   const said = limits.length === 0 ? [NOTHING_READ] : [...limits.map(limitEvidenceWords), EVIDENCE_NOTE]
   const apart = differences.map(({ what, clause: here, study }) => conditionDiffersWords(what, here, study))
   return {
-    where: unbroken(`${conditionWords(record.conditions?.[condition], condition)}, ${age.text}`),
+    where: unbroken(`${conditionName(record.conditions, condition)}, ${age.text}`),
     sentences: [...said, ...apart].map(fullSentence),
   }
 }

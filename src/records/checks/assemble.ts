@@ -39,6 +39,7 @@ import { checkSetBy, routesOf } from '../studies/check-set-by.ts'
 import { studyHappenings } from '../studies/check-coverage.ts'
 import { checkPlanDigest } from '../studies/check-plan-digest.ts'
 import { checkStudy } from '../studies/check-study.ts'
+import { writtenConditions } from '../studies/crossed-conditions.ts'
 import { checkControl, checkSource } from './source-and-control.ts'
 
 /** Stands in where site.yaml cannot be read, so that everything else is still checked. */
@@ -183,21 +184,15 @@ function isDescribed(condition: Condition): condition is DescribedCondition {
 }
 
 /** Kinds of record that state quantities. */
-const PHYSICAL = [
-  'site',
-  'condition',
-  'control',
-  'criterion',
-  'lot',
-  'laboratory',
-  'source',
-  'study',
-] as const
+const PHYSICAL = ['site', 'condition', 'control', 'criterion', 'lot', 'laboratory', 'source'] as const
 
 /** Each kind of record against itself and all others. */
 function checkAll(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefined): void {
   for (const kind of PHYSICAL)
     for (const { record, report } of loaded[kind].values()) checkPhysical(kind, record, report)
+  // What a programme crosses is checked where its levels stand.
+  for (const { record, report } of loaded.study.values())
+    checkPhysical('study', { ...record, programme: {}, conditions: writtenConditions(record) }, report)
   for (const { record, report } of loaded.site.values()) checkSite(record, all, report)
   for (const { record, report } of loaded.condition.values())
     if (isDescribed(record)) checkCondition(record, report)

@@ -11,7 +11,7 @@ import { below } from '../yaml/pointer.ts'
 type Bounds = readonly [number, number]
 
 /** Bounds by kind of quantity, stored unit: outside them no bench reads anything. */
-const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
+export const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
   fraction: [-100, 1e6],
   force: [1e-4, 20_000],
   stress: [0.01, 1000],
@@ -26,6 +26,12 @@ const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
   frequency: [0.1, 1e9],
   duration: [0, 200_000],
   'temperature-difference': [0, 100],
+  'sample-mass': [0, 1e6],
+  power: [-1e4, 1e5],
+  'specific-power': [-100, 1000],
+  energy: [-1e5, 1e6],
+  heat: [-100, 5000],
+  concentration: [0, 2e4],
   pressure: [1e-3, 1e4],
   angle: [0, 90],
 }
@@ -74,9 +80,6 @@ const STUDY_BOUNDS: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
 /** Figures of a reference test as its laboratory reports them. */
 const REPORTED: ReadonlySet<string> = new Set(['heat', 'calcium-hydroxide'])
 
-/** In a furnace and a thermobalance. */
-const REFERENCE_TEMPERATURE: Bounds = [1, 1500]
-
 /** Members whose own members are resistances of specimens or resistors. */
 const IN_SERIES: ReadonlySet<string> = new Set(['specimens', 'directions', 'check-resistors'])
 
@@ -89,12 +92,12 @@ type Path = (string | number)[]
 export function checkPhysical(kind: RecordKind, record: unknown, report: FileReport): void {
   const path: Path = []
   walk(record, path, (quantity) => {
+    // Readings of reference tests are checked where they are read.
+    if (kind === 'study' && path.includes('reference')) return
     if (quantity.censored !== undefined && !isResult(kind, path)) {
       reportBound(pointerOf(path), quantity, report)
       return
     }
-    // A programme has limits of its own, which its check words.
-    if (kind === 'study' && path[0] === 'programme') return
     const bounds = boundsAt(kind, path, quantity.kind)
     if (bounds !== undefined && !within(quantity.value, bounds))
       reportRange(pointerOf(path), quantity, bounds, report)
@@ -103,8 +106,7 @@ export function checkPhysical(kind: RecordKind, record: unknown, report: FileRep
 
 /** Only what a laboratory reports of a lot, or of what was diverted, may be known from one side; everything else is computed with. */
 function isResult(kind: RecordKind, path: Path): boolean {
-  // Bounds among the readings of a reference test are refused where those are read.
-  if (kind === 'study') return path.includes('reference') || REPORTED.has(String(path.at(-1)))
+  if (kind === 'study') return REPORTED.has(String(path.at(-1)))
   if (!HAS_RESULTS.has(kind) || !(path.includes('results') || path.includes('control-results'))) return false
   const last = path.at(-1)
   return typeof last === 'number' || last === 'value' || isPropertyKey(last ?? '')
@@ -139,9 +141,8 @@ function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds 
   const of = path.findLastIndex((key) => key === 'results') + 1
   if (HAS_RESULTS.has(kind) && 0 < of && path.at(-1) !== 'standard-uncertainty')
     return property(path[of] as PropertyKey).bounds
-  if (kind === 'study' && quantity === 'temperature' && path.includes('reference'))
-    return REFERENCE_TEMPERATURE
-  const inStudy = kind === 'study' ? STUDY_BOUNDS.get(String(path.at(-1))) : undefined
+  const inStudy =
+    kind === 'study' && path[0] !== 'programme' ? STUDY_BOUNDS.get(String(path.at(-1))) : undefined
   if (inStudy !== undefined) return inStudy
   const isRead = path.at(-1) === 'resistance' || IN_SERIES.has(String(path.at(-2)))
   if (quantity === 'resistance' && isRead) return [1e-3, 1e9]

@@ -44,6 +44,7 @@ export function checkCrossing(study: Study, programme: Written, report: FileRepo
   }
   checkCodes(study, report)
   checkTwice(programme, report)
+  checkLevels(crossed, report)
   if (fraction !== undefined) checkFraction(programme, fraction, report)
 }
 
@@ -78,6 +79,27 @@ function checkCodes(study: Study, report: FileReport): void {
       )
   }
 }
+
+/** Two levels of one factor that are the same, so that nothing is varied. */
+function checkLevels(crossed: NonNullable<Written['crossed']>, report: FileReport): void {
+  for (const [factor, levels] of Object.entries(crossed)) {
+    const seen = new Map<string, string>()
+    for (const [code, level] of Object.entries<LevelValue>(levels)) {
+      const value = typeof level === 'object' ? `${level.value}` : `${level}`
+      const other = seen.get(value)
+      seen.set(value, code)
+      if (other !== undefined)
+        report.at(
+          `${AT}/crossed/${factor.replace('/', '~1')}/${code}`,
+          'programme',
+          `the levels ${other} and ${code} of ${factor} are the same`,
+          'write levels that differ',
+        )
+    }
+  }
+}
+
+type LevelValue = string | number | { readonly value: number }
 
 /** A factor that is crossed and stated for all as well. */
 function checkTwice({ crossed = {}, every = {} }: Written, report: FileReport): void {

@@ -26,7 +26,7 @@ export function checkProgrammeQuantities(
 ): void {
   const before = report.count()
   const conditions = writtenConditions(study)
-  checkPhysical('study', { programme, conditions }, report)
+  checkPhysical('study', { programme }, report)
   if (before < report.count()) return
   const { crossed, every, assumed } = programme
   for (const [level, share] of Object.entries(crossed?.replacement ?? {}))

@@ -186,11 +186,39 @@ function checkDesign({ factors = [], runs = {} }: Study, report: FileReport): vo
       `the run ${code} has ${signs.length} signs, and the study has ${factors.length} factors`,
       'write a sign for each factor, in their order',
     )
+  for (const [place, { low, high }] of factors.entries())
+    if (low !== undefined && low === high)
+      report.at(
+        `/factors/${place}/high`,
+        'schema',
+        `the factor has ${low} as its low and as its high level`,
+        'write two levels that differ, or mark the column as a dummy',
+      )
   if (0 < uneven.length || entries.length === 0) return
   const design = entries.map(([, signs]) => ({
     levels: levelsOf(signs),
   }))
-  for (const fault of designFaults(design)) report.atKey('/runs', 'schema', ...designWords(fault, factors))
+  const faults = designFaults(design)
+  const [first, second] = firstAlike(entries)
+  // A run copied over another spoils the balance of most columns: it is told, and not all of these.
+  if (second !== undefined && MANY < faults.length)
+    report.at(
+      `/runs/${second}`,
+      'schema',
+      `the run ${second} has the signs of the run ${first}, which leaves the design unbalanced`,
+      'correct the signs of one of the two',
+    )
+  else for (const fault of faults) report.atKey('/runs', 'schema', ...designWords(fault, factors))
+}
+
+/** Faults of a design that have one cause, as a rule. */
+const MANY = 3
+
+/** The first two runs of the same signs. */
+function firstAlike(runs: readonly (readonly [string, string])[]): readonly string[] {
+  const bySigns = Map.groupBy(runs, ([, signs]) => signs)
+  const alike = [...bySigns.values()].find((own) => 1 < own.length) ?? []
+  return alike.map(([code]) => code)
 }
 
 function designWords(fault: DesignFault, factors: NonNullable<Study['factors']>): [string, string] {

@@ -1,8 +1,9 @@
 /** The readings of a study: those of its own file, and what any reading must say, with every fault of theirs. */
 import { type Age, ageIn } from '../../core/measure/age.ts'
 import { isInCalendar, type Moment, momentIn } from '../../core/measure/moment.ts'
-import { isFault, readQuantity } from '../../core/measure/units.ts'
+import { isFault, KINDS, readQuantity } from '../../core/measure/units.ts'
 import { CONTROL, type Measure, MEASURES, type StudyReading } from '../../core/studies/study-reading.ts'
+import { BOUNDS, within } from '../checks/physical.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { quantityFault } from '../schema/quantity-faults.ts'
@@ -165,6 +166,9 @@ function dayOf(text: string | undefined, tell: WrittenReading['tell']): Moment |
   return null
 }
 
+/** Measures that a meter takes, which has a ceiling. */
+const HAS_CEILING: ReadonlySet<Measure> = new Set(['resistance', 'resistivity', 'resistivity-index'])
+
 function readValue(
   text: string,
   measure: Measure,
@@ -187,6 +191,23 @@ function readValue(
   }
   if (read.value <= 0) {
     tell(null)('quantity-range', `"${text}" is not above zero`, 'check the reading')
+    return null
+  }
+  if (sign !== '' && !HAS_CEILING.has(measure)) {
+    tell(null)(
+      'quantity-bound',
+      `"${shortened(text)}" is a bound, and only a meter of resistance has a ceiling to read above`,
+      'write the reading itself',
+    )
+    return null
+  }
+  const bounds = BOUNDS[MEASURES[measure]]
+  if (bounds !== undefined && !within(read.value, bounds)) {
+    tell(null)(
+      'quantity-range',
+      `"${shortened(text)}" is not physically possible here`,
+      `check the number and its unit: between ${bounds[0]} and ${bounds[1]} ${KINDS[MEASURES[measure]].stored} was expected`,
+    )
     return null
   }
   return { value: read.value, above: sign !== '' }

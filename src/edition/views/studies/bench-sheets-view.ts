@@ -7,7 +7,7 @@ import { specimenNumbers } from '../../../core/studies/programme/specimen-number
 import { CONTROL } from '../../../core/studies/study-reading.ts'
 import { laidOut, type LaidOut } from '../../../records/studies/programme-of.ts'
 import { batchMassText, dayText, hoursText, rangeText, windowText } from '../../../words/programme.ts'
-import { conditionWords } from '../../../words/studies.ts'
+import { conditionName } from '../../../words/studies.ts'
 import type { Edition } from '../../shape/edition.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { conditionDetails } from './condition-details.ts'
@@ -68,7 +68,7 @@ export function benchSheets(edition: Pick<Edition, 'conditions'>, study: StudyEn
 function sheetGroup({ record }: StudyEntry, laid: LaidOut, group: MortarGroup): SheetGroup {
   const { programme } = laid
   const { condition, batch } = group
-  const words = conditionWords(record.conditions?.[condition.code], condition.code)
+  const words = conditionName(record.conditions, condition.code)
   return {
     id: `${condition.code}-${group.laboratory}-${batch}`,
     heading: `${condition.code}, batch ${batch}: ${words}`,

@@ -23,7 +23,7 @@ import {
   totalMassText,
 } from '../../../words/programme.ts'
 import { fullSentence, listWords, sentence } from '../../../words/sentences.ts'
-import { conditionWords } from '../../../words/studies.ts'
+import { conditionName } from '../../../words/studies.ts'
 import type { Edition } from '../../shape/edition.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 
@@ -139,7 +139,7 @@ function fractionView({ record }: StudyEntry): ProgrammeView['fraction'] {
 
 function leftOutLines({ record }: StudyEntry): string[] {
   return (record.programme?.['left-out'] ?? []).map(({ materials, conditions, why }) => {
-    const names = conditions.map((code) => conditionWords(record.conditions?.[code], code))
+    const names = conditions.map((code) => conditionName(record.conditions, code))
     const where =
       new Set(names).size === 1
         ? `${names[0]} (${listWords(conditions, 'and')})`

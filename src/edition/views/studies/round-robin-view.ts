@@ -10,7 +10,7 @@ import {
 import { number, plainNumber, plural } from '../../../words/numbers.ts'
 import { sentence } from '../../../words/sentences.ts'
 import {
-  conditionWords,
+  conditionName,
   NO_PRECISION,
   OUTLIER_STANDINGS,
   OUTLIER_TESTS,
@@ -76,7 +76,7 @@ export function roundRobinView(study: StudyEntry, materials: readonly RoundRobin
 function groupView(study: StudyEntry, id: string, own: readonly RoundRobinMaterial[]): RoundRobinGroup {
   const [first] = own
   if (first === undefined) throw new RangeError('groupView needs a material, got none')
-  const where = `${conditionWords(study.record.conditions?.[first.condition], first.condition)}, ${first.age.text}`
+  const where = `${conditionName(study.record.conditions, first.condition)}, ${first.age.text}`
   const laboratories = [...new Set(own.flatMap(({ cells }) => cells.map(({ laboratory }) => laboratory)))]
   const replicates = Math.max(...own.flatMap(({ cells }) => cells.map(({ values }) => values.length)))
   const [h, k] = [

@@ -196,7 +196,7 @@ function leadSentences(study: StudyEntry, route: ScreenedRoute): string[] {
   if (threshold === null || errors === null) return [first]
   return [
     first,
-    `At a threshold of ${number(threshold, 0)} %, ${errors.inert.wrong.length} of ${errors.inert.n} inert materials pass and ${errors.reactive.wrong.length} of ${errors.reactive.n} reactive ones fail. That still allows ${shareText(errors.inert.newMaterial)} of new inert materials to pass and ${shareText(errors.reactive.newMaterial)} of new reactive ones to fail (one-sided ${shareText(STUDY_LEVEL)} bounds).`,
+    `At a threshold of ${number(threshold, 0)} %, ${errors.inert.wrong.length} of ${errors.inert.n} inert materials pass and ${errors.reactive.wrong.length} of ${errors.reactive.n} reactive ones fail. That still allows ${shareText(errors.inert.newMaterial)} of new inert materials to pass and ${shareText(errors.reactive.newMaterial)} of new reactive ones to fail (one-sided ${shareText(STUDY_LEVEL)} bounds). Condition and threshold were chosen on these materials, which the bounds do not allow for: only new ones can confirm them.`,
     ...undecidedSentence(errors.reactive.undecided, threshold),
   ]
 }

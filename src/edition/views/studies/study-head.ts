@@ -4,7 +4,7 @@ import { date } from '../../../words/dates.ts'
 import { plural } from '../../../words/numbers.ts'
 import { NO_READING_YET } from '../../../words/programme.ts'
 import { unbroken } from '../../../words/sentences.ts'
-import { conditionWords, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
+import { conditionName, STUDY_KINDS, STUDY_ROUTES, UNMADE } from '../../../words/studies.ts'
 import { paths } from '../../shape/addresses.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import { conditionDetails } from './condition-details.ts'
@@ -68,13 +68,13 @@ export function studyHead(study: StudyEntry): StudyHead {
     hasClasses: materials.some(([, material]) => material.class !== undefined),
     conditions: Object.entries(record.conditions ?? {}).map(([code, condition]) => ({
       code,
-      words: conditionWords(condition, code),
+      words: conditionName(record.conditions, code),
       record: condition.record === undefined ? null : paths.condition(condition.record),
       details: conditionDetails(condition),
     })),
     unmade: indices.unmade.map(
       ({ test, why }) =>
-        `${test.material}, ${conditionWords(record.conditions?.[test.condition], test.condition)}, ${test.age.text}, batch ${test.batch}, ${STUDY_ROUTES[test.property]}: ${UNMADE[why]}`,
+        `${test.material}, ${conditionName(record.conditions, test.condition)}, ${test.age.text}, batch ${test.batch}, ${STUDY_ROUTES[test.property]}: ${UNMADE[why]}`,
     ),
     note: record.note ?? '',
     conclusion: record.conclusion ?? '',
@@ -89,7 +89,7 @@ function planLines(plan: StudyEntry['record']['plan']): (readonly [string, strin
   const lines: (readonly [string, string | undefined])[] = [
     ['Hypothesis', hypothesis],
     ['Classes, and what says so', classes],
-    ['Left out', exclusions],
+    ['Rule for leaving out', exclusions],
     [
       'Threshold',
       steps.length === 0

@@ -29,6 +29,13 @@ function checkQuantity(quantity: Quantity, pointer: string, report: FileReport):
     )
   else if (kind !== 'temperature' && (value < 0 || (value === 0 && !MAY_BE_ZERO.includes(key))))
     report.at(pointer, 'quantity-range', `"${written}" is not above zero`, 'check the reading')
+  else if (kind === 'temperature' && !isFurnaceTemperature(value))
+    report.at(pointer, 'quantity-range', `"${written}" is no temperature of a furnace`, 'check the reading')
   else if (kind === 'fraction' && 100 < value)
     report.at(pointer, 'quantity-range', `"${written}" is more than the whole`, 'check the reading')
+}
+
+/** °C: from a drying bench to the end of a thermobalance. */
+function isFurnaceTemperature(celsius: number): boolean {
+  return 1 <= celsius && celsius <= 1500
 }

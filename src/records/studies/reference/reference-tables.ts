@@ -23,8 +23,12 @@ export class ReferenceTables {
   readonly #read: ReadTable
   readonly #tables = new Map<string, readonly MaterialRow[] | null>()
 
-  constructor(read: ReadTable) {
+  readonly #materials: readonly string[]
+
+  /** @param materials codes of the study, one of which each row of a table with a material names */
+  constructor(read: ReadTable, materials: readonly string[]) {
     this.#read = read
+    this.#materials = materials
   }
 
   /** @returns the rows of one test; null where they are missing or at fault, which is told */
@@ -103,7 +107,7 @@ export class ReferenceTables {
     const known = this.#tables.get(key)
     if (known !== undefined) return known
     const table = this.#read(file, pointer)
-    const rows = table === null ? null : materialRows(table, x)
+    const rows = table === null ? null : materialRows(table, x, this.#materials)
     this.#tables.set(key, rows)
     return rows
   }

@@ -43,12 +43,25 @@ function testsOf(reference: MaterialReference, at: TestPlace): ReferenceTest[] {
     const before = at.report.count()
     checkQuantities(entry, place.pointer, at.report)
     checkDate(entry.tested, `${place.pointer}/tested`, at.report)
+    if (key === 'bound-water') checkIgnition(reference, place)
     const read = READERS[key](reference, place)
     // With an impossible quantity nothing is computed; its rows have been read for the faults of their own.
     if (before < at.report.count() || read === null || !givesFigure(read, place)) return []
     const { method = '', age = null, tested = null } = entry
     return [{ ...read.of, material: at.material, method, age, tested }]
   })
+}
+
+/** A paste that is dried hotter than it is ignited loses nothing more. */
+function checkIgnition({ 'bound-water': entry }: MaterialReference, { pointer, report }: TestPlace): void {
+  const { 'dried-at': dried, 'ignited-at': ignited } = entry ?? {}
+  if (dried === undefined || ignited === undefined || dried.value < ignited.value) return
+  report.at(
+    `${pointer}/dried-at`,
+    'reading-order',
+    `the paste is dried at ${dried.written} and ignited at ${ignited.written}, which is no hotter`,
+    'check both temperatures',
+  )
 }
 
 type Reader = (reference: MaterialReference, at: TestPlace) => PlacedReadings | null

@@ -1,5 +1,7 @@
 /** Tables of reference readings beside a study: columns by heading, rows by material. */
+import { nearNames } from '../../diagnostics/near-names.ts'
 import type { FileReport } from '../../diagnostics/report.ts'
+import { shortened } from '../../schema/schema-words.ts'
 import { type TableRow, tableRows } from '../table-cells.ts'
 import type { WrittenRow } from './reading-rows.ts'
 
@@ -28,9 +30,14 @@ const VALUES = ['power', 'heat', 'mass']
 /**
  * Rows of a table as written.
  * @param x what its first quantity is
+ * @param materials codes that a row may name
  * @returns null for a table with a fault, which is told by its own lines
  */
-export function materialRows({ text, report }: TableText, x: keyof typeof NAMES): MaterialRow[] | null {
+export function materialRows(
+  { text, report }: TableText,
+  x: keyof typeof NAMES,
+  materials: readonly string[],
+): MaterialRow[] | null {
   const rows = tableRows(text, report)
   const heading = rows.next().value
   if (heading === undefined) {
@@ -57,7 +64,7 @@ export function materialRows({ text, report }: TableText, x: keyof typeof NAMES)
         `this row has ${cells.length} cells, and the heading has ${heading.cells.length}`,
         'write a cell for each column',
       )
-    else found.push(materialRow(row, columns, report))
+    else found.push(knownRow(materialRow(row, columns, report), row, { columns, materials, report }))
     if (MOST_FAULTS <= report.count()) break
     if (MOST_ROWS < found.length) {
       report.atPosition(
@@ -71,6 +78,27 @@ export function materialRows({ text, report }: TableText, x: keyof typeof NAMES)
     }
   }
   return report.count() === 0 ? found : null
+}
+
+/** Tells of a row that names no material of the study: it would be read by nobody. */
+function knownRow(
+  row: MaterialRow,
+  { line, cells }: TableRow,
+  {
+    columns,
+    materials,
+    report,
+  }: { readonly columns: Columns; readonly materials: readonly string[]; readonly report: FileReport },
+): MaterialRow {
+  if (row.material !== null && !materials.includes(row.material))
+    report.atPosition(
+      line,
+      cells[columns.material ?? 0]?.column ?? 1,
+      'reference-unknown',
+      `the study lists no material "${shortened(row.material)}"`,
+      nearNames(row.material, materials) || 'list it in the study',
+    )
+  return row
 }
 
 interface Columns {
