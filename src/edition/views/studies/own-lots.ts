@@ -19,8 +19,7 @@ import { indexText, ratioText, STUDY_ROUTES } from '../../../words/studies.ts'
 import { conditionTitle } from '../../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../../shape/edition.ts'
 import { routeLimits, type RouteLimit, type RouteSubject } from '../route-limits.ts'
-import { dotShape } from './dot-shape.ts'
-import { groundOf } from './screening-view.ts'
+import { dotRow } from './dot-row.ts'
 
 export interface OwnLotsView {
   /** Sources that say what they are. */
@@ -151,25 +150,7 @@ function routeOf(
   const nameOf = ({ condition, age }: LotsAtCondition) =>
     unbroken(`${conditionTitle(edition, condition)}, ${age.text}`)
   const sourceName = (id: string) => edition.sources.get(id)?.name ?? id
-  const chart = dotRows(
-    conditions.map(({ means, separation }) => {
-      const lane = (own: MaterialClass) =>
-        means.means
-          .filter((one) => one.class === own)
-          .map((one) => ({
-            value: one.value,
-            low: one.interval?.[0] ?? null,
-            high: one.interval?.[1] ?? null,
-            shape: dotShape(one),
-            name: null,
-          }))
-      return {
-        lanes: [lane('reactive'), lane('weak'), lane('inert')],
-        ground: groundOf(separation),
-        mark: null,
-      }
-    }),
-  )
+  const chart = dotRows(conditions.map((one) => dotRow(one, { mark: null, named: [] })))
   return {
     route: sentence(STUDY_ROUTES[property]),
     chart,

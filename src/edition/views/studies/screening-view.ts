@@ -1,7 +1,6 @@
 /** What a screening study's page shows of each route. */
-import { type DotRow, dotRows, type DotRowsModel } from '../../../charts/dot-rows.ts'
+import { dotRows, type DotRowsModel } from '../../../charts/dot-rows.ts'
 import type { ConditionScreen, ScreenedRoute } from '../../../core/studies/screening/screening.ts'
-import type { MaterialClass } from '../../../core/studies/screening/material-means.ts'
 import { numberForShare } from '../../../core/statistics/share-bounds.ts'
 import { number, plainNumber, plural } from '../../../words/numbers.ts'
 import { boundText, indexText, ratioText, shareText, STUDY_ROUTES } from '../../../words/studies.ts'
@@ -11,7 +10,7 @@ import { STUDY_LEVEL } from '../../../records/studies/screening-asked.ts'
 import type { StudyEntry } from '../../shape/study-entry.ts'
 import type { ChartTable } from '../chart-table.ts'
 import { absoluteTables } from './absolute-view.ts'
-import { dotShape } from './dot-shape.ts'
+import { dotRow } from './dot-row.ts'
 import { batchWords, type ErrorCurvesView, errorCurvesView } from './error-curves-view.ts'
 import { type FactorsView, factorsViews } from './factors-view.ts'
 import { leftOutWords } from './left-out-view.ts'
@@ -94,7 +93,11 @@ function bestName(study: StudyEntry, { conditions: [best] }: ScreenedRoute): str
 }
 
 function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly ScreenedRoute[]): RouteView {
-  const chart = dotRows(route.conditions.map(dotRow))
+  const chart = dotRows(
+    route.conditions.map((screen) =>
+      dotRow(screen, { mark: screen.threshold, named: screen.separation?.wrongSide ?? [] }),
+    ),
+  )
   return {
     route: sentence(STUDY_ROUTES[route.property]),
     id: route.property,
@@ -113,34 +116,6 @@ function routeView(study: StudyEntry, route: ScreenedRoute, all: readonly Screen
     ...leftOutWords(study, route),
     usual: usualView(study, route, all),
   }
-}
-
-function dotRow({ means, separation, threshold }: ConditionScreen): DotRow {
-  const wrong = new Set(separation?.wrongSide)
-  const lane = (own: MaterialClass) =>
-    means.means
-      .filter((one) => one.class === own)
-      .map((one) => ({
-        value: one.value,
-        low: one.interval?.[0] ?? null,
-        high: one.interval?.[1] ?? null,
-        shape: dotShape(one),
-        name: wrong.has(one.material) ? one.material : null,
-      }))
-  return {
-    lanes: [lane('reactive'), lane('weak'), lane('inert')],
-    ground: groundOf(separation),
-    mark: threshold,
-  }
-}
-
-/** Ground between the classes: a gap, or what they share. */
-export function groundOf(separation: ConditionScreen['separation']): DotRow['ground'] {
-  if (separation === null) return null
-  const [inert, reactive] = [separation.highestInert.value, separation.lowestReactive.value]
-  return inert < reactive
-    ? { from: inert, to: reactive, is: 'gap' }
-    : { from: reactive, to: inert, is: 'overlap' }
 }
 
 function wrongText({ separation }: ConditionScreen): string {
