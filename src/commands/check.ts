@@ -23,6 +23,7 @@ import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
 import { forAudience } from '../edition/publishing.ts'
+import { planDigest } from '../records/studies/plan-digest.ts'
 import { NO_READING_YET } from '../words/programme.ts'
 import { answerWarnings } from './answer-warnings.ts'
 import { heldAgainst } from './compare-sites.ts'
@@ -184,7 +185,11 @@ function summary(edition: Edition, scope: ReportScope): string {
 function plannedLines(edition: Edition): string[] {
   return [...edition.studies.keys()]
     .filter((id) => edition.study(id).readings === 0)
-    .map((id) => `Study ${id}, ${NO_READING_YET}`)
+    .map((id) => {
+      const { record } = edition.study(id)
+      const digest = record.plan.digest === undefined ? `; digest of its plan: ${planDigest(record)}` : ''
+      return `Study ${id}, ${NO_READING_YET}${digest}`
+    })
 }
 
 /** How many of a source's lots stand in which way, a line for each criterion. */

@@ -41,9 +41,10 @@ export function levelSentence(levels: number, low: number, high: number): string
     : `${rests} Each deviation is itself known only within its interval above, so laws that miss by about as much are not told apart.`
 }
 
-/** Whole ratings with their sign: "5", "−2". */
+/** Whole ratings, with the side that a lesser one lies on: "5", "2, low". A minus before the best rating would read as a fault. */
 export function ratingText(rating: number): string {
-  return plainNumber(rating, 0)
+  const size = plainNumber(Math.abs(rating), 0)
+  return Math.abs(rating) === 5 || rating === 0 ? size : `${size}, ${rating < 0 ? 'low' : 'high'}`
 }
 
 export const SCORE_STANDINGS: Readonly<Record<ScoreStanding, string>> = {

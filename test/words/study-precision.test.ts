@@ -25,7 +25,7 @@ describe('levelSentence', () => {
 
 describe('ratingText', () => {
   it('keeps the sign', () => {
-    expect([ratingText(5), ratingText(-2), ratingText(0)]).toEqual(['5', '−2', '0'])
+    expect([5, -5, 4, -2, 0].map(ratingText)).toEqual(['5', '5', '4, high', '2, low', '0'])
   })
 })
 

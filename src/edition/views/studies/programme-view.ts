@@ -103,9 +103,11 @@ function massLines({ totals }: LaidOut, { record }: StudyEntry): Facts {
 
 function controlSentence({ programme, groups }: LaidOut): string {
   const most = Math.max(...groups.map(({ materials }) => materials.length))
-  return programme.control === 'each' || most === 1
-    ? 'Each test batch has a control batch of its own, of the same condition, cement, laboratory and day.'
-    : `One control batch of the same condition, cement, laboratory and day serves up to ${most} test batches: their indices rise and fall together with it, so that materials of a day can be compared more closely than they are known.`
+  const own =
+    programme.control === 'each' || most === 1
+      ? 'Each test batch has a control batch of its own, of the same condition, cement, laboratory and day.'
+      : `One control batch of the same condition, cement, laboratory and day serves up to ${most} test batches: their indices rise and fall together with it, so that materials of a day can be compared more closely than they are known.`
+  return `${own} Conditions are cast in the order in which they are listed, the same in every batch: what drifts over the weeks of casting goes with them.`
 }
 
 function fractionView({ record }: StudyEntry): ProgrammeView['fraction'] {

@@ -166,7 +166,7 @@ function statementOf(own: readonly RoundRobinMaterial[], laboratories: number, w
     return `${plainNumber(Math.min(...values), 1)} to ${plainNumber(Math.max(...values), 1)}`
   }
   const first = own[0]
-  return `Draft of a statement: for the ${first === undefined ? 'index' : STUDY_ROUTES[first.property]} at ${where}, from ${range(({ mean }) => mean)} %, the standard deviation was ${range(({ repeatability }) => repeatability.value)} points within a laboratory and ${range(({ reproducibility }) => reproducibility.value)} points between laboratories (${laboratories} laboratories, ${plural(own.length, 'material', 'materials')}). Two results of one material are therefore expected to differ by more than ${range(({ repeatabilityLimit }) => repeatabilityLimit)} points in one laboratory, and by more than ${range(({ reproducibilityLimit }) => reproducibilityLimit)} points in two laboratories, in about one case of twenty.`
+  return `Draft of a statement: for the ${first === undefined ? 'index' : STUDY_ROUTES[first.property]} at ${where}, from ${range(({ mean }) => mean)} %, the standard deviation was ${range(({ repeatability }) => repeatability.value)} points within a laboratory and ${range(({ reproducibility }) => reproducibility.value)} points between laboratories (${laboratories} laboratories, ${plural(own.length, 'material', 'materials')}). In about one case of twenty, two results of one material are therefore expected to differ by more than r in one laboratory, ${range(({ repeatabilityLimit }) => repeatabilityLimit)} points by material, and by more than R in two laboratories, ${range(({ reproducibilityLimit }) => reproducibilityLimit)} points.`
 }
 
 function precisionLine({ material, precision, robust }: RoundRobinMaterial): PrecisionLine {
