@@ -125,16 +125,15 @@ export function within(value: number, [low, high]: Bounds): boolean {
   return low <= value && value <= high
 }
 
-export function reportRange(
-  pointer: string,
-  quantity: Quantity,
-  [low, high]: Bounds,
-  report: FileReport,
-): void {
-  const { stored } = KINDS[quantity.kind]
+export function reportRange(pointer: string, quantity: Quantity, bounds: Bounds, report: FileReport): void {
+  report.at(pointer, 'quantity-range', ...rangeWords(quantity.written, quantity.kind, bounds))
+}
+
+/** @param text the quantity as a message names it */
+export function rangeWords(text: string, kind: QuantityKind, [low, high]: Bounds): [string, string] {
+  const { stored } = KINDS[kind]
   const range = `between ${low} and ${high}${stored === '' ? '' : ` ${stored}`}`
-  const mend = `check the number and its unit: ${range} was expected`
-  report.at(pointer, 'quantity-range', `${quantity.written} is not physically possible here`, mend)
+  return [`${text} is not physically possible here`, `check the number and its unit: ${range} was expected`]
 }
 
 function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds | undefined {

@@ -1,9 +1,9 @@
 /** The readings of a study: those of its own file, and what any reading must say, with every fault of theirs. */
 import { type Age, ageIn } from '../../core/measure/age.ts'
 import { isInCalendar, type Moment, momentIn } from '../../core/measure/moment.ts'
-import { isFault, KINDS, readQuantity } from '../../core/measure/units.ts'
+import { isFault, readQuantity } from '../../core/measure/units.ts'
 import { CONTROL, type Measure, MEASURES, type StudyReading } from '../../core/studies/study-reading.ts'
-import { BOUNDS, within } from '../checks/physical.ts'
+import { BOUNDS, rangeWords, within } from '../checks/physical.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { quantityFault } from '../schema/quantity-faults.ts'
@@ -203,11 +203,7 @@ function readValue(
   }
   const bounds = BOUNDS[MEASURES[measure]]
   if (bounds !== undefined && !within(read.value, bounds)) {
-    tell(null)(
-      'quantity-range',
-      `"${shortened(text)}" is not physically possible here`,
-      `check the number and its unit: between ${bounds[0]} and ${bounds[1]} ${KINDS[MEASURES[measure]].stored} was expected`,
-    )
+    tell(null)('quantity-range', ...rangeWords(`"${shortened(text)}"`, MEASURES[measure], bounds))
     return null
   }
   return { value: read.value, above: sign !== '' }

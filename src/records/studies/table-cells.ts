@@ -37,6 +37,22 @@ export function* tableRows(text: string, report: FileReport): Generator<TableRow
   }
 }
 
+/**
+ * The first row, which heads the others.
+ * @param each what a row of the table stands for
+ * @returns undefined for a table without one, which is told
+ */
+export function headingRow(
+  rows: Generator<TableRow>,
+  each: 'specimen' | 'reading',
+  report: FileReport,
+): TableRow | undefined {
+  const heading: TableRow | undefined = rows.next().value
+  if (heading === undefined && report.count() === 0)
+    report.atPosition(1, 1, 'yaml-empty', 'the table is empty', `write a heading, and a row for each ${each}`)
+  return heading
+}
+
 type Tell = (column: number, code: 'schema' | 'text-character', message: string, mend: string) => void
 
 /** Cells of one line; null where it cannot be read, which is told. */

@@ -18,7 +18,7 @@ import {
   type Tell,
   type WrittenReading,
 } from './study-readings.ts'
-import { type Cell, type TableRow, tableRows } from './table-cells.ts'
+import { type Cell, headingRow, type TableRow, tableRows } from './table-cells.ts'
 
 /** Faults after which a table is read no further: a wrong column spoils every row alike. */
 const MOST_FAULTS = 60
@@ -37,18 +37,8 @@ export function tableReadings(
   ofStudy: FileReport,
 ): StudyReading[] {
   const rows = tableRows(text, report)
-  const heading = rows.next().value
-  if (heading === undefined) {
-    if (report.count() === 0)
-      report.atPosition(
-        1,
-        1,
-        'yaml-empty',
-        'the table is empty',
-        'write a heading, and a row for each specimen',
-      )
-    return []
-  }
+  const heading = headingRow(rows, 'specimen', report)
+  if (heading === undefined) return []
   const columns = columnsOf(study, heading, report, ofStudy)
   if (columns === null) return []
   const readings: StudyReading[] = []

@@ -1,7 +1,7 @@
 /** Rows of two quantities, of a study's own file or of a table beside it, read alike with every fault of theirs. */
 import { isFault, KINDS, type QuantityKind, readQuantity } from '../../../core/measure/units.ts'
 import type { TablePoint } from '../../../core/studies/reference/reading-table.ts'
-import { BOUNDS, within } from '../../checks/physical.ts'
+import { BOUNDS, rangeWords, within } from '../../checks/physical.ts'
 import type { FileReport } from '../../diagnostics/report.ts'
 import { quantityFault } from '../../schema/quantity-faults.ts'
 import { shortened } from '../../schema/schema-words.ts'
@@ -100,12 +100,7 @@ function valueIn(text: string, kinds: readonly QuantityKind[], tell: Tell): Valu
   }
   const bounds = found.kind === 'temperature' ? undefined : BOUNDS[found.kind]
   if (bounds !== undefined && !within(found.value, bounds)) {
-    const { stored } = KINDS[found.kind]
-    tell(
-      'quantity-range',
-      `"${shortened(text)}" is not physically possible here`,
-      `check the number and its unit: between ${bounds[0]} and ${bounds[1]} ${stored} was expected`,
-    )
+    tell('quantity-range', ...rangeWords(`"${shortened(text)}"`, found.kind, bounds))
     return null
   }
   if (found.censored === undefined) return found

@@ -2,7 +2,7 @@
 import { nearNames } from '../../diagnostics/near-names.ts'
 import type { FileReport } from '../../diagnostics/report.ts'
 import { shortened } from '../../schema/schema-words.ts'
-import { type TableRow, tableRows } from '../table-cells.ts'
+import { headingRow, type TableRow, tableRows } from '../table-cells.ts'
 import type { WrittenRow } from './reading-rows.ts'
 
 /** Faults after which a table is read no further. */
@@ -39,18 +39,8 @@ export function materialRows(
   materials: readonly string[],
 ): MaterialRow[] | null {
   const rows = tableRows(text, report)
-  const heading = rows.next().value
-  if (heading === undefined) {
-    if (report.count() === 0)
-      report.atPosition(
-        1,
-        1,
-        'yaml-empty',
-        'the table is empty',
-        'write a heading, and a row for each reading',
-      )
-    return null
-  }
+  const heading = headingRow(rows, 'reading', report)
+  if (heading === undefined) return null
   const columns = columnsOf(heading, x, report)
   if (columns === null) return null
   const found: MaterialRow[] = []
