@@ -81,6 +81,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'records/studies': { rooms: ['core', 'words', 'records'] },
   'records/edit': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
+    packages: ['js-yaml'],
   },
   'records/issued': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],
