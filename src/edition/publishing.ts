@@ -170,7 +170,7 @@ function hidesLotsOf(source: string, hidden: Hidden): boolean {
   return [...hidden].some((lot) => sourceOf(lot) === source)
 }
 
-/** A record holds persons and seals, and so does what differs from it: the place is named, and not what it holds. */
+/** A record holds what is withheld, and so does what differs from it: the place is named, and not what it holds. */
 function withoutWithheldPlaces(finding: Finding, publish: Publish): Finding {
   const { reason } = finding
   if (reason.code !== 'changed-after-issue') return finding
@@ -187,6 +187,7 @@ function isPublic([record, list, entry, ...rest]: readonly string[], publish: Pu
   const [persons, seals] = [publish.has('persons'), publish.has('seals')]
   if (record !== 'lot') return true
   if (list === 'seals') return seals
+  if (list === 'purchase-order') return publish.has('purchase-order')
   if (list !== 'samples') return true
   const [member] = rest
   if (entry === undefined || member === undefined) return persons && seals
@@ -245,7 +246,7 @@ function publicRevision(
 
 /** A possible lot that is not shown is not named; that there is one stays, else another would pass for the only one. */
 function publicShipment(
-  { consignee, project, seal, lots, ...shipment }: ShipmentEntry,
+  { consignee, project, purchaseOrder, seal, lots, ...shipment }: ShipmentEntry,
   shown: Edition['lots'],
   publish: Publish,
 ): ShipmentEntry {
@@ -257,6 +258,7 @@ function publicShipment(
       unshown: named.length < lots.length ? (true as const) : shipment.unshown,
       consignee: publish.has('consignee') ? consignee : undefined,
       project: publish.has('project') ? project : undefined,
+      purchaseOrder: publish.has('purchase-order') ? purchaseOrder : undefined,
       seal: publish.has('seals') ? seal : undefined,
     }),
   }

@@ -3,6 +3,7 @@
 export const NOT_PUBLISHED = {
   name: 'name not published',
   seal: 'seal not published',
+  order: 'number not published',
 } as const
 
 /** Stands for the id of a lot that counts and is not to be named. */

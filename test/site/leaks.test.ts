@@ -10,11 +10,15 @@ import { DRAFT, FORMER, writeFixtureContent } from './fixture-content.ts'
 /** A number that no other text holds, for a silo of each lot. */
 const SEAL = 'SL-770219'
 const SITE_SEALS = `seals: [${SEAL}]\n`
+/** Stands in every lot, issued or not. */
+const ORDER = 'Zzhidden 4500-1'
 
 /** What a source's record holds of its own: every text that is to be withheld begins alike. */
 const HIDDEN = 'Zzhidden'
+const CONTACTS =
+  'telephone: +1 555 0100\nmail: office@tarn.example\nletterhead: [Tarn Hollow, “over the water”]\n'
 const SOURCE_SECRETS = `shipments:
-  - { bill: BL-88999, date: 2026-02-20, mass: 25 t, lots: [TH-010, TH-011], from: Tarn terminal, to: ${HIDDEN} Mix, project: ${HIDDEN} Dam, seal: ${HIDDEN}-1, vehicle: ${HIDDEN}-2 }
+  - { bill: BL-88999, date: 2026-02-20, mass: 25 t, lots: [TH-010, TH-011], from: Tarn terminal, to: ${HIDDEN} Mix, project: ${HIDDEN} Dam, purchase-order: ${HIDDEN} 4500-2, seal: ${HIDDEN}-1, vehicle: ${HIDDEN}-2 }
 answers:
   - { finding: number-gap/tarn-hollow-tuff/TH-000, date: 2026-02-21, by: ${HIDDEN} Person, answer: ${HIDDEN} answer, told: [{ who: ${HIDDEN} Board, on: 2026-02-22 }] }
 verification-plan:
@@ -30,7 +34,8 @@ function prepared(publish: string, drafts = 'no') {
           text.replace(/publish: .*/, `publish: [${publish}]`).replace('drafts: yes', `drafts: ${drafts}`),
         )
       if (path === 'sources/tarn-hollow-tuff.yaml') texts.set(path, `${text}${SOURCE_SECRETS}`)
-      if (path.startsWith('lots/')) texts.set(path, `${SITE_SEALS}${text}`)
+      if (path.startsWith('producers/')) texts.set(path, `${text}${CONTACTS}`)
+      if (path.startsWith('lots/')) texts.set(path, `${SITE_SEALS}purchase-order: ${ORDER}\n${text}`)
     }
   })
 }
@@ -81,6 +86,12 @@ describe('a public site that publishes nothing by name', () => {
     expect(holding(files, '"verification":[{')).toEqual([])
     expect(holding(files, 'changed-after-issue/')).toEqual([])
   })
+  it('prints the producer’s letterhead, and telephone and mail as links of our own making', () => {
+    const page = files.get('lots/tarn-hollow-tuff/TH-013/index.html') ?? ''
+    expect(page).toContain('href="tel:+15550100"')
+    expect(page).toContain('href="mailto:office@tarn.example"')
+    expect(page).toMatch(/class="letterhead"[^>]*><p[^>]*>Tarn Hollow</)
+  })
   it('is marked in no way as internal, and has its feed and its sitemap', () => {
     expect(holding(files, 'Internal edition')).toEqual([])
     expect(files.has('feed.xml')).toBe(true)
@@ -103,7 +114,7 @@ describe('an internal site', () => {
   const pages = () => [...files].filter(([path]) => path.endsWith('.html'))
 
   it('holds all of it, so that the search above can find something', () => {
-    for (const text of [...PERSONS, ...SHIPPED, SEAL, ...OF_DRAFT])
+    for (const text of [...PERSONS, ...SHIPPED, SEAL, ORDER, ...OF_DRAFT])
       expect(holding(files, text).length, text).toBeGreaterThan(0)
   })
   it('says on every page that it is internal, and asks not to be indexed; the addresses of former ids ask the same', () => {

@@ -7,7 +7,7 @@ import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
-import type { Moment } from '../../core/measure/moment.ts'
+import { inForce, type Moment } from '../../core/measure/moment.ts'
 import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Records } from '../../records/load.ts'
 import type { Producer, Source } from '../../records/schema/loaded-records.ts'
@@ -17,7 +17,7 @@ import { riskSentence, ruleWords } from '../../words/rules.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
 import { titlesOf, type WordedVerdict, wordedVerdict } from '../../words/worded-verdict.ts'
 import type { JudgedLot } from '../passes/judge-lot.ts'
-import type { CertificateCriterion, CertificateFacts } from '../shape/certificate-facts.ts'
+import type { CertificateCriterion, CertificateFacts, Reachable } from '../shape/certificate-facts.ts'
 import { conditionParticulars } from '../shape/condition-particulars.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
 import { accreditationOn, hasAccreditation } from '../passes/accreditation.ts'
@@ -75,6 +75,8 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
       address: producer.address,
       plant: (source.plant === undefined ? undefined : producer.plants?.[source.plant]?.name) ?? null,
       marketingEntity: source['marketing-entity'] ?? null,
+      ...reachable(producer),
+      ...defined({ letterhead: producer.letterhead }),
     },
     source: {
       id: sourceOf(lot.id),
@@ -87,6 +89,7 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
       coFiring: source['co-firing'] ?? null,
       additives: source.additives ?? null,
       safetyDataSheet: source['safety-data-sheet'] ?? null,
+      ...agencyNumbers(source, lot.asOf),
     },
     lot: lotIdentity(lot, record),
     samples: statedSamples(record, records),
@@ -101,6 +104,18 @@ export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateF
     ),
     verdicts: wordedVerdicts(lot, stating),
   }
+}
+
+function reachable({ telephone, mail }: Pick<Producer, 'telephone' | 'mail'>): Reachable {
+  return defined({ telephone, mail })
+}
+
+/** Absent where none is in force, so that a document without one stays as it is. */
+function agencyNumbers(source: Source, on: Moment): Pick<CertificateFacts['source'], 'agencyNumbers'> {
+  const numbers = (source['agency-numbers'] ?? [])
+    .filter((entry) => inForce(entry, on))
+    .map(({ agency, number }) => ({ agency, number }))
+  return numbers.length === 0 ? {} : { agencyNumbers: numbers }
 }
 
 function originOf({ id }: JudgedLot, records: Records): { source: Source; producer: Producer } {
@@ -155,6 +170,7 @@ function laboratories(lot: JudgedLot, records: Records): CertificateFacts['labor
             address: laboratory.address,
             standing: laboratory.standing,
             accreditation: accreditationOn(laboratory, lot.asOf),
+            ...reachable(laboratory),
             ...defined({ accreditationUnknown: hasAccreditation(laboratory) ? undefined : (true as const) }),
           },
         ]

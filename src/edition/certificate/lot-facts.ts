@@ -27,6 +27,7 @@ export function lotIdentity({ number, class: lotClass }: JudgedLot, record: Lot)
     feed: feed.length === 0 ? null : feed.join(', '),
     blend: (record.blend ?? []).map((part) => ({ source: part.source, share: written(part.share) })),
     note: record.note ?? null,
+    ...defined({ purchaseOrder: record['purchase-order'] }),
   }
 }
 

@@ -10,7 +10,7 @@ export type Publish = ReadonlySet<string>
 
 /** A lot's record without what is not published. */
 export function publicRecord(record: Lot, publish: Publish): Lot {
-  const { verification, seals, shipments, revisions, answers, ...rest } = record
+  const { verification, seals, shipments, revisions, answers, 'purchase-order': order, ...rest } = record
   const persons = publish.has('persons')
   return {
     ...rest,
@@ -20,6 +20,7 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
       ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
     })),
     ...(seals !== undefined && publish.has('seals') ? { seals } : {}),
+    ...(order !== undefined && publish.has('purchase-order') ? { 'purchase-order': order } : {}),
     ...(verification !== undefined && publish.has('verification')
       ? { verification: verification.map((one) => withoutSampler(one, publish)) }
       : {}),
@@ -36,12 +37,17 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
     ...(shipments === undefined
       ? {}
       : {
-          shipments: shipments.map(({ to, project, seal, vehicle: _, ...shipment }) => ({
-            ...shipment,
-            ...(publish.has('consignee') && to !== undefined ? { to } : {}),
-            ...(publish.has('project') && project !== undefined ? { project } : {}),
-            ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
-          })),
+          shipments: shipments.map(
+            ({ to, project, seal, vehicle: _, 'purchase-order': ordered, ...shipment }) => ({
+              ...shipment,
+              ...(publish.has('consignee') && to !== undefined ? { to } : {}),
+              ...(publish.has('project') && project !== undefined ? { project } : {}),
+              ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
+              ...(publish.has('purchase-order') && ordered !== undefined
+                ? { 'purchase-order': ordered }
+                : {}),
+            }),
+          ),
         }),
   }
 }

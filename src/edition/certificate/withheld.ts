@@ -1,6 +1,6 @@
 /**
- * What a certificate leaves out for a reader who may not see it: names of persons, seals, and which lot it is
- * that was not yet issued. A text stands in the place of each, so that the certificate keeps its shape.
+ * What a certificate leaves out for a reader who may not see it: names of persons, seals, purchase orders, and
+ * which lot it is that was not yet issued. A text stands in the place of each, so that the certificate keeps its shape.
  */
 import { defined } from '../../core/measure/defined.ts'
 import type { ClauseReason } from '../../core/criteria/reason.ts'
@@ -12,13 +12,17 @@ import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
 /** The groups that a certificate withholds. */
 export type Withholding = ReadonlySet<Withheld>
 
-/** A lot's record with the names and seals that it withholds replaced. */
+/** A lot's record with the names, seals and numbers that it withholds replaced. */
 export function withheldRecord(lot: Lot, withholding: Withholding): Lot {
   const person = (name: string) => (withholding.has('persons') ? NOT_PUBLISHED.name : name)
   const seal = (number: string) => (withholding.has('seals') ? NOT_PUBLISHED.seal : number)
+  const order = withholding.has('purchase-order') ? NOT_PUBLISHED.order : lot['purchase-order']
   return {
     ...lot,
-    ...defined({ seals: lot.seals?.map(seal) }),
+    ...defined({
+      seals: lot.seals?.map(seal),
+      'purchase-order': lot['purchase-order'] === undefined ? undefined : order,
+    }),
     samples: lot.samples.map((sample) => ({
       ...sample,
       ...defined({
@@ -49,6 +53,7 @@ export function concernedGroups(
   return [
     'persons',
     ...(isSealed ? (['seals'] as const) : []),
+    ...(record['purchase-order'] === undefined ? [] : (['purchase-order'] as const)),
     ...(lots.every(isIssued) ? [] : (['drafts'] as const)),
   ]
 }

@@ -75,6 +75,7 @@ function shipmentEntry(shipment: Recorded, source: string, lots: readonly string
     place: shipment.from,
     consignee: shipment.to,
     project: shipment.project,
+    purchaseOrder: shipment['purchase-order'],
     seal: shipment.seal,
   })
 }

@@ -6,6 +6,7 @@ import { kindWords } from '../../words/material-kinds.ts'
 import { massText } from '../../words/units.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
 import type { PrintedFact, PrintedOrigin } from '../shape/printed-certificate.ts'
+import { contactLinks } from './contact-links.ts'
 import { fact, ifStated } from './fact.ts'
 
 type Identified = Pick<CertificateFacts, 'source' | 'lot' | 'criteria' | 'units'>
@@ -25,6 +26,7 @@ export function identification(facts: Identified): PrintedFact[] {
     ...ifStated('Feed', lot.feed),
     ...ifStated('Blended from', lot.blend.map((part) => `${part.share} ${part.source}`).join(', ')),
     ...ifStated('Seals', lot.seals.join(', ')),
+    ...ifStated('Purchase order', lot.purchaseOrder ?? null),
     ...ifStated('Note', lot.note).map((note): PrintedFact => ({ ...note, wide: true })),
   ]
 }
@@ -34,6 +36,7 @@ export function printedOrigin({ producer, source }: Originated): PrintedOrigin {
   return {
     before: [
       fact('Producer', [producer.name, ...producer.address]),
+      ...contactFact(producer),
       fact('Plant or terminal; unit', [producer.plant, source.unit], '; '),
       ...ifStated('Marketed by', producer.marketingEntity),
       {
@@ -41,9 +44,19 @@ export function printedOrigin({ producer, source }: Originated): PrintedOrigin {
         lead: { text: source.name, to: { kind: 'source', id: source.id } },
         text: source.tradeName === null ? '' : `, sold as ${source.tradeName}`,
       },
+      ...ifStated('Agency’s number of the source', agencyNumbers(source)),
     ],
     after: [...originFacts(source), fact('Safety data sheet', [source.safetyDataSheet])],
   }
+}
+
+function contactFact(producer: Originated['producer']): PrintedFact[] {
+  const contacts = contactLinks(producer)
+  return contacts.length === 0 ? [] : [{ label: 'Telephone, mail', contacts }]
+}
+
+function agencyNumbers({ agencyNumbers = [] }: Originated['source']): string {
+  return agencyNumbers.map(({ agency, number }) => `${number} (${agency})`).join('; ')
 }
 
 function materialWords({ source, lot, criteria: [governing] }: Identified): string {

@@ -52,6 +52,7 @@ export function printedShared(facts: CertificateFacts): PrintedShared {
     words: CERTIFICATE_WORDS,
     site: facts.site,
     notice: facts.notice ?? undefined,
+    letterhead: facts.producer.letterhead,
     origin: printedOrigin(facts),
     laboratories: facts.laboratories.map(printedLaboratory),
     conditions: Object.fromEntries(

@@ -5,6 +5,7 @@ import { plural } from '../../words/numbers.ts'
 import { writtenText } from '../../words/units.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
 import type { PrintedFact, PrintedLaboratory, PrintedSampling } from '../shape/printed-certificate.ts'
+import { contactLinks } from './contact-links.ts'
 import { fact } from './fact.ts'
 
 type CertificateSample = CertificateFacts['samples'][number]
@@ -22,10 +23,12 @@ export function printedSampling({
 }
 
 export function printedLaboratory(laboratory: CertificateLaboratory): PrintedLaboratory {
-  return {
-    name: { text: laboratory.name, to: { kind: 'laboratory', id: laboratory.id } },
+  const contacts = contactLinks(laboratory)
+  return defined({
+    name: { text: laboratory.name, to: { kind: 'laboratory' as const, id: laboratory.id } },
     particulars: laboratoryWords(laboratory),
-  }
+    contacts: contacts.length === 0 ? undefined : contacts,
+  })
 }
 
 /** Splits, independent samples and others for verification check the lot; they are not what it is judged on. */

@@ -87,6 +87,12 @@ export interface CertificateCriterion {
   readonly risk: string
 }
 
+/** How to reach somebody, as written. */
+export interface Reachable {
+  readonly telephone?: string
+  readonly mail?: string
+}
+
 export interface CertificateFacts {
   /** SOURCE/LOT */
   readonly certificate: string
@@ -108,12 +114,13 @@ export interface CertificateFacts {
   readonly replacedBy: { readonly id: string | null; readonly text: string } | null
   readonly site: string
   readonly notice: string | null
-  readonly producer: {
+  readonly producer: Reachable & {
     readonly id: string
     readonly name: string
     readonly address: readonly string[]
     readonly plant: string | null
     readonly marketingEntity: string | null
+    readonly letterhead?: readonly string[]
   }
   readonly source: {
     readonly id: string
@@ -126,6 +133,8 @@ export interface CertificateFacts {
     readonly coFiring: string | null
     readonly additives: string | null
     readonly safetyDataSheet: string | null
+    /** In force on the day of the certificate. */
+    readonly agencyNumbers?: readonly { readonly agency: string; readonly number: string }[]
   }
   readonly lot: {
     readonly number: string
@@ -138,6 +147,7 @@ export interface CertificateFacts {
     readonly feed: string | null
     readonly blend: readonly { readonly source: string; readonly share: string }[]
     readonly note: string | null
+    readonly purchaseOrder?: string
   }
   readonly samples: readonly {
     readonly id: string
@@ -159,7 +169,7 @@ export interface CertificateFacts {
     readonly received: string | null
     readonly retained: string | null
   }[]
-  readonly laboratories: readonly {
+  readonly laboratories: readonly (Reachable & {
     readonly id: string
     readonly name: string
     readonly address: readonly string[]
@@ -167,7 +177,7 @@ export interface CertificateFacts {
     readonly accreditation: string | null
     /** No accreditation of the laboratory is on record for any date. */
     readonly accreditationUnknown?: true
-  }[]
+  })[]
   readonly conditions: readonly {
     readonly id: string
     readonly title: string

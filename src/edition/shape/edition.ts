@@ -228,6 +228,7 @@ export interface ShipmentEntry {
   readonly place?: string
   readonly consignee?: string
   readonly project?: string
+  readonly purchaseOrder?: string
   readonly seal?: string
 }
 

@@ -6,9 +6,9 @@ import type { CertificateWords } from '../../words/certificate-words.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { CertificateState } from '../../core/evidence/certificate-state.ts'
 
-/** A page that a text leads to, where the site has one. */
+/** A page that a text leads to, where the site has one; or a telephone number or a mail address, as written. */
 export interface PageOf {
-  readonly kind: 'source' | 'laboratory' | 'criterion' | 'certificate'
+  readonly kind: 'source' | 'laboratory' | 'criterion' | 'certificate' | 'telephone' | 'mail'
   readonly id: string
 }
 
@@ -23,6 +23,8 @@ export interface PrintedFact {
   readonly text?: string
   /** Stands before the text. */
   readonly lead?: PrintedLink
+  /** Telephone numbers and mail addresses, in place of the text. */
+  readonly contacts?: readonly PrintedLink[]
   /** Takes the whole width of the list. */
   readonly wide?: true
 }
@@ -89,6 +91,8 @@ export interface PrintedSampling {
 export interface PrintedLaboratory {
   readonly name: PrintedLink
   readonly particulars: string
+  /** Telephone number and mail address, where they are on record. */
+  readonly contacts?: readonly PrintedLink[]
 }
 
 export interface PrintedTable {
@@ -187,6 +191,8 @@ export interface PrintedShared {
   /** Title of the site. */
   readonly site: string
   readonly notice?: string
+  /** Lines over the certificate. */
+  readonly letterhead?: readonly string[]
   readonly origin: PrintedOrigin
   readonly laboratories: readonly PrintedLaboratory[]
   /** By id. */

@@ -4,6 +4,7 @@ import type { Moment } from '../../core/measure/moment.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { Laboratory } from '../../records/schema/loaded-records.ts'
 import { printedUnits, written } from '../../words/as-written.ts'
+import { contactWords } from '../../words/contact.ts'
 import { date } from '../../words/dates.ts'
 import { sentence } from '../../words/sentences.ts'
 import type { UnitSystem } from '../../words/unit-systems.ts'
@@ -65,7 +66,9 @@ export function laboratoryPageView(edition: Edition, id: string): LaboratoryPage
   return {
     name: laboratory.name,
     standing: sentence(laboratory.standing),
-    address: laboratory.address.join(', '),
+    address: [...laboratory.address, contactWords(laboratory)]
+      .filter((part) => part !== undefined)
+      .join(', '),
     accreditation: (laboratory.accreditation ?? []).map((entry) => accreditation(entry, titleOf)),
     methods: Object.entries(laboratory.methods ?? {}).map(([key, methods]) => ({
       property: titleOfProperty(key),

@@ -115,7 +115,7 @@ function shipmentsOfLot(edition: Edition, lot: LotEntry): ShipmentsOfLot | null 
       ...standing(shipment),
     })),
     more: Math.max(0, all.length - SHOWN),
-    named: all.some(({ consignee, project }) => consignee !== undefined || project !== undefined),
+    named: all.some((shipment) => destination(shipment) !== ''),
   }
 }
 
@@ -132,8 +132,9 @@ function shippedSummary({ site }: Edition, { shipments, sharedShipments, record 
   return `${count}, ${shipped} of ${whole}${more}.`
 }
 
-function destination({ consignee, project }: ShipmentEntry): string {
-  return [consignee, project].filter((part) => part !== undefined).join(', ')
+function destination({ consignee, project, purchaseOrder }: ShipmentEntry): string {
+  const order = purchaseOrder === undefined ? undefined : `purchase order ${purchaseOrder}`
+  return [consignee, project, order].filter((part) => part !== undefined).join(', ')
 }
 
 /** The revision in force is the certificate's own page. */

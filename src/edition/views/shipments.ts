@@ -71,7 +71,9 @@ export interface ShipmentYearView {
   readonly shipments: readonly ShipmentLine[]
   readonly massHeads: readonly string[]
   /** Columns that any of these shipments fills. */
-  readonly has: Readonly<Record<'onShipping' | 'place' | 'consignee' | 'project' | 'seal', boolean>>
+  readonly has: Readonly<
+    Record<'onShipping' | 'place' | 'consignee' | 'project' | 'purchaseOrder' | 'seal', boolean>
+  >
 }
 
 /** Of the columns of masses. */
@@ -96,6 +98,7 @@ export function shipmentYearView(edition: Edition, { source, shipments }: Shipme
       place: shipments.some(({ place }) => place !== undefined),
       consignee: shipments.some(({ consignee }) => consignee !== undefined),
       project: shipments.some(({ project }) => project !== undefined),
+      purchaseOrder: shipments.some(({ purchaseOrder }) => purchaseOrder !== undefined),
       seal: shipments.some(({ seal }) => seal !== undefined),
     },
   }

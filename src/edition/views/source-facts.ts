@@ -1,6 +1,7 @@
 /** The particulars of a source, as far as its record has them. */
 import type { Moment } from '../../core/measure/moment.ts'
 import { date } from '../../words/dates.ts'
+import { contactWords } from '../../words/contact.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 
 export interface SourceFact {
@@ -15,6 +16,7 @@ export function sourceFacts(
   const producer = producers.get(record.producer)
   const facts: [string, string | undefined][] = [
     ['Producer', producer && [producer.name, ...producer.address].join(', ')],
+    ['Telephone, mail', producer && contactWords(producer)],
     ['Plant', record.plant && producer?.plants?.[record.plant]?.name],
     ['Marketing entity', record['marketing-entity']],
     ['Class claimed', record.class],
@@ -26,6 +28,7 @@ export function sourceFacts(
     ['Additives and treatment', record.additives],
     ['Lot numbers', record['lot-number-pattern']],
     ['Safety data sheet', record['safety-data-sheet']],
+    ['Agency’s number', record['agency-numbers']?.map(numberWords).join('; ')],
     ['Approvals', record.approvals?.map(approvalWords).join('; ')],
     ['Events', record.events?.map(eventWords).join('; ')],
   ]
@@ -33,6 +36,16 @@ export function sourceFacts(
 }
 
 type SourceRecord = SourceEntry['record']
+
+function numberWords({
+  agency,
+  number,
+  from,
+  to,
+}: NonNullable<SourceRecord['agency-numbers']>[number]): string {
+  const since = from === undefined ? '' : `, from ${date(from)}`
+  return `${number} (${agency}${since}${until(to)})`
+}
 
 function approvalWords({ by, scope, from, to }: NonNullable<SourceRecord['approvals']>[number]): string {
   return `${by}: ${scope}, from ${date(from)}${until(to)}`

@@ -175,6 +175,7 @@ const SHIPMENT_COLUMNS = [
   'possible_lots',
   'loaded_from',
   'when_it_left',
+  'purchase_order',
 ]
 
 /** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
@@ -198,6 +199,7 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       lotOfShipment(shipment) === null ? shipment.lots.join(' ') : null,
       shipment.place,
       onDay(shipment).join('; '),
+      shipment.purchaseOrder,
     ]),
   )
 }

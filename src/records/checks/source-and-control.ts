@@ -33,6 +33,9 @@ export function checkSource(id: string, source: Source, all: AllRecords, report:
   source.approvals?.forEach((approval, index) => {
     checkApproval(approval, `/approvals/${index}`, all, report)
   })
+  source['agency-numbers']?.forEach((entry, index) => {
+    checkPeriod(entry, `/agency-numbers/${index}`, report)
+  })
   checkStated(source, all, report)
   source.events?.forEach((event, index) => {
     const at = `/events/${index}`

@@ -4,7 +4,7 @@
  */
 
 /** Groups of facts that an issued document withholds; a lot not yet issued is named in no public edition. */
-export const WITHHELD = ['persons', 'seals', 'drafts'] as const
+export const WITHHELD = ['persons', 'seals', 'purchase-order', 'drafts'] as const
 export type Withheld = (typeof WITHHELD)[number]
 
 /** A place in a document, as the keys that lead to it, and what stands there in full. */
@@ -19,6 +19,7 @@ export interface PrivatePart {
   readonly revision: number
   readonly persons?: readonly Revealed[]
   readonly seals?: readonly Revealed[]
+  readonly 'purchase-order'?: readonly Revealed[]
   readonly drafts?: readonly Revealed[]
 }
 

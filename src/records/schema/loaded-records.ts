@@ -19,6 +19,15 @@ export type Kind = 'coal-fly-ash' | 'coal-bottom-ash' | 'harvested-coal-ash' | '
 /** Postal address, line by line. */
 export type Address = string[]
 
+/** Telephone number, digits with spaces, dots, hyphens, brackets or strokes between them; an extension after "ext.". */
+export type Telephone = string
+
+/** Mail address. */
+export type Mail = string
+
+/** Number of the purchase order; it reaches the site only where site.yaml publishes it. */
+export type PurchaseOrder = string
+
 /** Period from and to, both included. */
 export type Period = {
   /** Start. */
@@ -247,7 +256,7 @@ export type Site = {
   /** Largest difference allowed between control and test specimens’ temperatures when their resistance is read, where the condition sets none; 1 degC if absent. */
   'read-within'?: Quantity
   /** What is published of the records besides results and verdicts; nothing by default. */
-  publish?: ('consignee' | 'project' | 'seals' | 'verification' | 'persons' | 'findings')[]
+  publish?: ('consignee' | 'project' | 'purchase-order' | 'seals' | 'verification' | 'persons' | 'findings')[]
   /** Whether lots that were never issued are on the site, marked as drafts. */
   drafts?: 'yes' | 'no'
   /** A line on every page, for instance that the data are invented. */
@@ -289,6 +298,10 @@ export type Producer = {
   /** Name of the producer. */
   name: string
   address: Address
+  telephone?: Telephone
+  mail?: Mail
+  /** Lines of text over every certificate of the producer, as on its letterhead. */
+  letterhead?: string[]
   /** Plants and terminals by id. */
   plants?: { [key: string]: {
     /** Name of the plant or terminal. */
@@ -311,6 +324,8 @@ export type Laboratory = {
   /** Name of the laboratory. */
   name: string
   address: Address
+  telephone?: Telephone
+  mail?: Mail
   /** Whether the laboratory belongs to the producer, is independent, or belongs to an agency. */
   standing: 'in-house' | 'independent' | 'agency'
   /** Accreditations with scope and dates. */
@@ -426,6 +441,17 @@ export type Source = {
   plant?: Id
   /** Who sells the material, where it is not the producer. */
   'marketing-entity'?: string
+  /** Numbers under which agencies list the source. */
+  'agency-numbers'?: {
+    /** Agency that gave the number. */
+    agency: string
+    /** The source’s number with that agency. */
+    number: string
+    /** First day in force. */
+    from?: Moment
+    /** Last day in force. */
+    to?: Moment
+  }[]
   kind: Kind
   /** Class claimed, as the governing criterion names it. */
   class?: string
@@ -635,6 +661,7 @@ export type Source = {
     to?: string
     /** Project or contract. */
     project?: string
+    'purchase-order'?: PurchaseOrder
     /** Seal. */
     seal?: string
     /** Truck or rail car. */
@@ -1278,6 +1305,7 @@ export type Lot = {
   produced: Period
   /** Quantity of the lot. */
   quantity: Quantity
+  'purchase-order'?: PurchaseOrder
   /** Silo or bin. */
   silo?: string
   /** Seals of the silo. */
@@ -1406,6 +1434,7 @@ export type Lot = {
     to?: string
     /** Project or contract. */
     project?: string
+    'purchase-order'?: PurchaseOrder
     /** Seal. */
     seal?: string
     /** Truck or rail car. */

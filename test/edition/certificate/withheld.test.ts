@@ -19,6 +19,13 @@ describe('concernedGroups', () => {
     const sealed = record({ samples: [{ id: 'A' }, { id: 'B', seal: '2' }] })
     expect(concernedGroups({ ...plain, record: sealed }, [], isIssued)).toContain('seals')
   })
+  it('names the purchase order of the lot', () => {
+    const ordered = record({ 'purchase-order': '4500-1' })
+    expect(concernedGroups({ ...plain, record: ordered }, [], isIssued)).toEqual([
+      'persons',
+      'purchase-order',
+    ])
+  })
   it('names drafts where a lot not yet issued stands in a clause, in a member of one, in a gap or replaces', () => {
     const against = clause({ against: { lots: ['hill/H-1', 'hill/H-9'] } })
     const gap = clause({

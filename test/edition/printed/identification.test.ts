@@ -23,6 +23,21 @@ describe('identification', () => {
     expect(facts.get('Produced')?.text).toBe('2 to 8\u00a0March 2026')
     expect(facts.get('Quantity')?.text).toBe('1450\u00a0t (1598\u00a0short\u00a0tons)')
   })
+  it('prints how to reach the producer, the agencies’ numbers and the purchase order where they are on record', () => {
+    const labels = ['Telephone, mail', 'Agency’s number of the source', 'Purchase order']
+    expect(labels.filter((label) => of().has(label))).toEqual([])
+    const facts = of({
+      producer: { ...document.producer, telephone: '+1 555 0100', mail: 'office@hill.example' },
+      source: { ...document.source, agencyNumbers: [{ agency: 'Vale Roads', number: 'P-77' }] },
+      lot: { ...document.lot, purchaseOrder: '4500-1' },
+    })
+    expect(facts.get('Telephone, mail')?.contacts).toEqual([
+      { text: '+1 555 0100', to: { kind: 'telephone', id: '+1 555 0100' } },
+      { text: 'office@hill.example', to: { kind: 'mail', id: 'office@hill.example' } },
+    ])
+    expect(facts.get('Agency’s number of the source')?.text).toBe('P-77 (Vale Roads)')
+    expect(facts.get('Purchase order')?.text).toBe('4500-1')
+  })
   it('leaves what is not recorded out and keeps its place', () => {
     expect(of().get('Safety data sheet')?.text).toBeUndefined()
     expect(of({ lot: { ...document.lot, class: null } }).get('Material, class')?.text).toBe(
