@@ -18,6 +18,7 @@ import { checkReport, type ReportScope } from '../edition/writers/check-report.t
 import { computeEdition } from '../edition/compute.ts'
 import { standingCounts } from '../words/standing.ts'
 import { findingNames } from '../edition/shape/finding-names.ts'
+import { ruleNotes } from '../edition/shape/rule-notes.ts'
 import { standingOf } from '../edition/shape/standing.ts'
 import { conditionTitle } from '../edition/shape/condition-title.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
@@ -134,6 +135,7 @@ function explained(records: Records, asked: string): string {
       ? []
       : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
     `Decision rule: ${ruleWords(criterion.decisionRule)}; ${riskSentence(criterion)}`,
+    ...noteLines(records, criterion),
     ...readIn(criterion),
   ]
   const lines = clauses.map((clause) => {
@@ -173,6 +175,7 @@ function summary(edition: Edition, scope: ReportScope): string {
   const lines = [
     `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
     ...plannedLines(edition),
+    ...ruleLines(edition, scope),
     '',
     ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
     '',
@@ -190,6 +193,22 @@ function plannedLines(edition: Edition): string[] {
       const digest = record.plan.digest === undefined ? `; digest of its plan: ${planDigest(record)}` : ''
       return `Study ${id}, ${NO_READING_YET}${digest}`
     })
+}
+
+/** Of sets in use, what their decision rule leaves open for every lot: once, and not for each lot. */
+function ruleLines(edition: Edition, scope: ReportScope): string[] {
+  const used = new Set([...edition.sources.values()].flatMap(({ criteria }) => criteria))
+  return [...edition.criteria.values()]
+    .filter(({ id }) => used.has(id) && (scope.criteria?.has(id) ?? true))
+    .flatMap((criterion) => noteLines(edition, criterion))
+}
+
+function noteLines(
+  records: Pick<Records, 'laboratories' | 'conditions' | 'announcedConditions'>,
+  criterion: Criterion,
+): string[] {
+  const notes = ruleNotes(records, criterion, (condition) => conditionTitle(records, condition))
+  return notes.map((note) => plainSpaces(`${criterion.id}: ${note}`))
 }
 
 /** How many of a source's lots stand in which way, a line for each criterion. */

@@ -7,4 +7,5 @@ export const CHANGE_WORDS: Readonly<Record<ClauseChange['change'], string>> = {
   promote: 'Made mandatory',
   'replace-method': 'Given another method',
   'set-frequency': 'Given another frequency',
+  'set-decision-rule': 'Given a decision rule of its own',
 }

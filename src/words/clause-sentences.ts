@@ -8,7 +8,7 @@ import { printedUnits } from './as-written.ts'
 import { originWords } from './clause-origins.ts'
 import { bandsInWords, demandWords, statisticSubject } from './clause-demands.ts'
 import { UNIFORMITY_RESOLUTION } from '../core/judging/deviation.ts'
-import { rulesByDoubt } from '../core/criteria/decision-rule.ts'
+import { isSameRule, rulesByDoubt } from '../core/criteria/decision-rule.ts'
 import { limitsByClass } from './limits.ts'
 import { listWords } from './sentences.ts'
 import { premisesWords } from './premises.ts'
@@ -23,7 +23,7 @@ export function clauseSentence(
   const scope = [forWhom(clause), whenWords(clause)].filter((part) => part !== '')
   const body = bodyWords(clause, criterion, conditionTitle)
   const sentence = [...scope, body].join(', ')
-  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${statusWords(clause)}${ruleWords(clause.decisionRule)}${limitOrigin(clause, criterion)}.`
+  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}${statusWords(clause)}${ruleWords(clause.decisionRule, criterion)}${limitOrigin(clause, criterion)}.`
 }
 
 function bodyWords(clause: Clause, criterion: Criterion, conditionTitle: (id: string) => string): string {
@@ -59,7 +59,7 @@ function whenWords({ when }: Clause): string {
 function groupWords(group: Group, criterion: Criterion, conditionTitle: (id: string) => string): string {
   const members = group.members.map((member) => {
     const sentence = clauseSentence(
-      { ...member, decisionRule: undefined, basis: undefined, setBy: undefined },
+      { ...member, ...ownRule(member, group), basis: undefined, setBy: undefined },
       criterion,
       conditionTitle,
     )
@@ -146,9 +146,17 @@ function statusWords(clause: Clause): string {
   return `${clause.optional ? '; optional, judged only when requested' : ''}${clause.information ? '; for information, never part of the verdict' : ''}`
 }
 
+/** What a member takes from its group is said of the group. */
+function ownRule(member: Clause, group: Group): { decisionRule: DecisionRule | undefined } {
+  return {
+    decisionRule: isSameRule(member.decisionRule, group.decisionRule) ? undefined : member.decisionRule,
+  }
+}
+
 /** A clause's own rule; the set's stands with the set. */
-function ruleWords(rule: DecisionRule | undefined): string {
-  if (rule === undefined || rule.rule === 'as-specified') return ''
+function ruleWords(rule: DecisionRule | undefined, { decisionRule: ofSet }: Criterion): string {
+  if (rule === undefined || isSameRule(rule, ofSet)) return ''
+  if (rule.rule === 'as-specified') return '; decision rule: as specified'
   const words =
     rule.rule === 'guarded'
       ? `guarded by ${rule.k} standard uncertainties`

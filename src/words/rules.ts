@@ -28,6 +28,15 @@ export function ruleWords(rule: DecisionRule): string {
 }
 
 /**
+ * What is said once of a set, without a full stop, in place of the same remark on every lot.
+ * @param titles of clauses whose value has no uncertainty, one or more
+ */
+export function undecidedWords(rule: AgreedRule, titles: readonly string[]): string {
+  const [clauses, stay] = titles.length === 1 ? ['this clause', 'it stays'] : ['these clauses', 'they stay']
+  return `no laboratory on record states an uncertainty for ${listWords(titles, 'and')}, so the ${agreedRuleName(rule)} cannot decide ${clauses} and ${stay} inconclusive for every lot; state the repeatability in the laboratory’s record, or give ${clauses} “decision-rule: { as-specified: yes }”`
+}
+
+/**
  * The risk of a set in one sentence without a full stop.
  * @param outcomes of a verdict under it, whose uncertainties are known; none without it
  * @param titleOf names a clause or group for the reader; by its id without it

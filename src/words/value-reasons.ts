@@ -74,8 +74,8 @@ export const VALUE_REASONS: WordsOf<ValueParams, [units: UnitSystem]> = {
     `deemed to satisfy without a test, since ${statedPremisesWords(premises)}`,
   'reported-without-limit': () => 'reported; no limit',
   'no-declared-value': () => 'the source declares no value',
-  'no-uncertainty': ({ rule, asSpecified }, units) =>
-    `no uncertainty stated, which the ${agreedRuleName(rule)} needs; as specified, ${wordsOf(COMPARED, asSpecified, units)}`,
+  'no-uncertainty': ({ asSpecified }, units) =>
+    `no uncertainty stated, which the decision rule needs; as specified, ${wordsOf(COMPARED, asSpecified, units)}`,
   'under-rule': (params) => {
     const { value, u, unit, outcome, limit, rule } = params
     const verb =

@@ -28,6 +28,8 @@ const REASONS: WordsOf<VerdictParams, [clauses: WordsOfClauses]> = {
       ? `${met} of ${countWords(of, 'clause')} met so far`
       : `fails ${failed}${met === 0 ? '' : ` and meets ${met}`} of ${countWords(of, 'clause')}; the others are still open`,
   'decided-by': ({ clause }, { titleOf, reasonOf }) => `${titleOf(clause)}: ${reasonOf(clause)}`,
+  'without-uncertainty': ({ clauses }, { titleOf }) =>
+    `no uncertainty stated, which the decision rule needs: ${listWords(clauses.map(titleOf), 'and')}`,
   'also-open': ({ outcome, clauses }, { titleOf }) =>
     `also ${outcomeWords(outcome)}: ${listWords(clauses.map(titleOf), 'and')}`,
   'edition-superseded': ({ edition, by }) => `judged under edition ${edition}, which is superseded by ${by}`,

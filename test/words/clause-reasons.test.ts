@@ -68,7 +68,7 @@ describe('clauseReasonWords, limits', () => {
       `78.96 % with a standard uncertainty of 2.0 points neither meets nor fails ${end}`,
     ])
     expect(said({ code: 'no-uncertainty', params: { rule, asSpecified: plain } })).toBe(
-      'no uncertainty stated, which the probability of conformity of at least 0.95 agreed in provision 7 needs; as specified, 9.0 % does not meet the limit, at most 12.0 %',
+      'no uncertainty stated, which the decision rule needs; as specified, 9.0 % does not meet the limit, at most 12.0 %',
     )
   })
 

@@ -69,7 +69,7 @@ export type ClauseDuty = Exclude<Duty, 'verification'>
 /** What a supplement did to a clause, in the order of the layers. */
 export interface ClauseChange {
   readonly layer: string
-  readonly change: 'tighten' | 'relax' | 'promote' | 'replace-method' | 'set-frequency'
+  readonly change: 'tighten' | 'relax' | 'promote' | 'replace-method' | 'set-frequency' | 'set-decision-rule'
   /** The clause as it stood before, without its own changes. */
   readonly former: Clause
 }

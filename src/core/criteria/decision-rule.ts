@@ -29,6 +29,17 @@ export function rulesByDoubt(rule: DecisionRule): rule is AgreedRule {
 }
 
 /**
+ * Whether two rules decide alike and were agreed on in the same place.
+ * @param a,b undefined where none is stated, which is not the same as judging as specified
+ */
+export function isSameRule(a: DecisionRule | undefined, b: DecisionRule | undefined): boolean {
+  if (a === undefined || b === undefined || a.rule === 'as-specified' || b.rule === 'as-specified')
+    return a?.rule === b?.rule
+  const factor = (rule: DoubtRule) => (rule.rule === 'guarded' ? rule.k : rule.p)
+  return a.rule === b.rule && factor(a) === factor(b) && a.agreedIn === b.agreedIn
+}
+
+/**
  * The values that an operator admits.
  * @param values of the limit, in the stored unit: two for `between`, else one
  * @returns an interval in that unit; whether its ends count is the operator's to say

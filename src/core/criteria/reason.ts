@@ -264,6 +264,8 @@ export interface VerdictParams {
   readonly 'met-so-far': { readonly met: number; readonly failed: number; readonly of: number }
   /** A clause that decided, by id: its own reasons say why. */
   readonly 'decided-by': { readonly clause: string }
+  /** Clauses that decided, two or more, because nobody states an uncertainty for what they judge. */
+  readonly 'without-uncertainty': { readonly clauses: readonly string[] }
   readonly 'also-open': { readonly outcome: Outcome; readonly clauses: readonly string[] }
   /** `by` names the later edition, or is its id. */
   readonly 'edition-superseded': { readonly edition: string; readonly by: string }

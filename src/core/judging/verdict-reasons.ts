@@ -65,13 +65,28 @@ function onlyUniformityLacks(judged: readonly ClauseOutcome[]): boolean {
     .every((clause) => clause.kind === 'deviation')
 }
 
-/** Clauses with the outcome; of a group its members with it, where it has such. */
+/** Clauses that the decision rule leaves open for one and the same reason are told together. */
 function decided(clauses: readonly ClauseOutcome[], outcome: Outcome): VerdictReason[] {
+  const own = decidedEach(clauses, outcome)
+  const alike = own.filter(({ reasons: [reason] }) => reason.code === 'no-uncertainty')
+  const single = (clause: ClauseOutcome): VerdictReason => ({
+    code: 'decided-by',
+    params: { clause: clause.id },
+  })
+  if (alike.length < 2) return own.map(single)
+  return [
+    ...own.filter((clause) => !alike.includes(clause)).map(single),
+    { code: 'without-uncertainty', params: { clauses: alike.map(({ id }) => id) } },
+  ]
+}
+
+/** Clauses with the outcome; of a group its members with it, where it has such. */
+function decidedEach(clauses: readonly ClauseOutcome[], outcome: Outcome): ClauseOutcome[] {
   return clauses
     .filter((clause) => clause.outcome === outcome)
     .flatMap((clause) => {
-      const members = decided(clause.clauses ?? [], outcome)
-      return members.length === 0 ? [{ code: 'decided-by', params: { clause: clause.id } }] : members
+      const members = decidedEach(clause.clauses ?? [], outcome)
+      return members.length === 0 ? [clause] : members
     })
 }
 

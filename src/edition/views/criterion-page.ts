@@ -25,6 +25,7 @@ import { link, paths } from '../shape/addresses.ts'
 import type { Edition, ListedSource } from '../shape/edition.ts'
 import { type ClauseView, clauseView } from './clause-view.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
+import { ruleNotes } from '../shape/rule-notes.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type LimitTable, limitTable } from './limit-table.ts'
 import { type Linked, linked } from './linked.ts'
@@ -46,6 +47,8 @@ export interface CriterionPage {
   /** null for a set without classes. */
   readonly classes: string | null
   readonly rule: string
+  /** What the rule can decide for no lot; a sentence for each rule. */
+  readonly undecided: readonly string[]
   readonly layers: readonly LayerView[]
   readonly limits: LimitTable
   readonly clauses: readonly ClauseView[]
@@ -93,7 +96,15 @@ export interface SourceOutcomes {
 
 type Seen = Pick<
   Edition,
-  'address' | 'criteria' | 'sources' | 'lotsOf' | 'conditions' | 'announcedConditions' | 'studies' | 'study'
+  | 'address'
+  | 'criteria'
+  | 'sources'
+  | 'lotsOf'
+  | 'laboratories'
+  | 'conditions'
+  | 'announcedConditions'
+  | 'studies'
+  | 'study'
 >
 
 export function criterionPage(edition: Seen, criterion: Criterion): CriterionPage {
@@ -114,6 +125,7 @@ export function criterionPage(edition: Seen, criterion: Criterion): CriterionPag
     materials: sentence(criterion.kinds.map(kindWords).join(', ')),
     classes: classWords(criterion),
     rule: [ruleWords(criterion.decisionRule), riskSentence(criterion)].map(fullSentence).join(' '),
+    undecided: ruleNotes(edition, criterion, titleOf).map(fullSentence),
     layers: criterion.layers.map((layer) => layerView(edition, criterion, layer)),
     limits: limitTable(criterion, titleOf),
     clauses: criterion.clauses.map((clause) => clauseView(clause, criterion, seen)),

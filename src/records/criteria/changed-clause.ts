@@ -1,9 +1,9 @@
 /** One clause of a base as a supplement changes it: limits, standing, method, frequency. */
-import type { Clause, ClauseChange, Comparison } from '../../core/criteria/criterion.ts'
+import type { Clause, ClauseChange, Comparison, DecisionRule } from '../../core/criteria/criterion.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { below } from '../yaml/pointer.ts'
 import { compileApproval } from './approval.ts'
-import { originOf } from './clause-head.ts'
+import { compileDecisionRule, originOf } from './clause-head.ts'
 import { withoutOrigin } from './clause-list.ts'
 import { resolutionOf } from './comparison.ts'
 import type { CompileContext } from './context.ts'
@@ -62,6 +62,23 @@ export function changedClause(
               ? 'replacement method: add "method:" to the change'
               : 'method to replace',
           )
+    case 'set-decision-rule':
+      return isRuled(target) && written['decision-rule'] !== undefined
+        ? {
+            ...withRule(
+              target,
+              compileDecisionRule(context, written['decision-rule'], below(pointer, 'decision-rule')),
+            ),
+            changes,
+          }
+        : misfit(
+            context,
+            target,
+            pointer,
+            isRuled(target)
+              ? 'new decision rule: add "decision-rule:" to the change'
+              : 'value that a decision rule could be set for',
+          )
     case 'set-frequency':
       return target.form === 'sampling' && written.sampling !== undefined
         ? {
@@ -78,6 +95,20 @@ export function changedClause(
             target.form === 'sampling' ? 'new frequency: add "sampling:" to the change' : 'frequency to set',
           )
   }
+}
+
+/** Whether a value is held against limits somewhere in the clause. */
+function isRuled(clause: Clause): boolean {
+  return clause.form === 'group'
+    ? clause.members.some(isRuled)
+    : clause.form === 'comparison' && clause.bands === undefined
+}
+
+/** The rule of a group is that of all its members, whatever they had. */
+function withRule<Changed extends Clause>(clause: Changed, decisionRule: DecisionRule): Changed {
+  return clause.form === 'group'
+    ? { ...clause, decisionRule, members: clause.members.map((member) => withRule(member, decisionRule)) }
+    : { ...clause, decisionRule }
 }
 
 /** What a change remembers of a clause: its demand, without what made it. */

@@ -54,23 +54,34 @@ function basisOf({ basis }: WrittenClause): Basis | undefined {
   return basis?.memory === undefined ? undefined : { memory: basis.memory }
 }
 
-/** @returns the rule; as-specified where the record names none or two, with the fault reported */
+/** @returns the rule; as-specified where the record names none or several, with the fault reported */
 export function compileDecisionRule(
   context: CompileContext,
-  { guarded, probability, 'agreed-in': agreedIn }: WrittenDecisionRule,
+  { 'as-specified': plain, guarded, probability, 'agreed-in': agreedIn }: WrittenDecisionRule,
   pointer: string,
 ): DecisionRule {
-  if (guarded !== undefined && probability === undefined)
-    return defined({ rule: 'guarded' as const, k: guarded, agreedIn })
-  if (probability !== undefined && guarded === undefined)
+  const named = [plain, guarded, probability].filter((rule) => rule !== undefined).length
+  if (named !== 1)
+    context.fault(
+      pointer,
+      'criterion-decision-rule',
+      named === 0
+        ? 'the decision rule names neither "guarded" nor "probability"'
+        : `the decision rule names ${named === 2 ? 'both ' : ''}${namedWords({ plain, guarded, probability })}`,
+      'name one of the two, or leave the rule out to judge as specified',
+    )
+  else if (guarded !== undefined) return defined({ rule: 'guarded' as const, k: guarded, agreedIn })
+  else if (probability !== undefined)
     return defined({ rule: 'probability' as const, p: probability, agreedIn })
-  context.fault(
-    pointer,
-    'criterion-decision-rule',
-    guarded === undefined
-      ? 'the decision rule names neither "guarded" nor "probability"'
-      : 'the decision rule names both "guarded" and "probability"',
-    'name one of the two, or leave the rule out to judge as specified',
-  )
   return { rule: 'as-specified' }
+}
+
+function namedWords(rules: { readonly [Name in 'plain' | 'guarded' | 'probability']: unknown }): string {
+  return [
+    rules.plain === undefined ? undefined : '"as-specified"',
+    rules.guarded === undefined ? undefined : '"guarded"',
+    rules.probability === undefined ? undefined : '"probability"',
+  ]
+    .filter((name) => name !== undefined)
+    .join(' and ')
 }

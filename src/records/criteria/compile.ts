@@ -41,7 +41,7 @@ export function compileCriterion(
   if (base === undefined) return undefined
   const context = compileContext(id, classesOf(record, base), others, report)
   if (base !== null) checkTakenOver(context, record, base)
-  const whole = base === null ? wholeSet(context, record) : supplement(context, base, record.clauses)
+  const whole = base === null ? wholeSet(context, record) : supplement(context, base, record.clauses ?? [])
   checkIds(context, whole.clauses, whole.added)
   checkNames(context, record)
   const set = compileSet(context, record, { ...whole, base })
@@ -69,7 +69,7 @@ function wholeSet(
   context: CompileContext,
   record: WrittenCriterion,
 ): { clauses: Clause[]; removed: []; added: AddedClause[] } {
-  const added = record.clauses.flatMap((written, index): AddedClause[] => {
+  const added = (record.clauses ?? []).flatMap((written, index): AddedClause[] => {
     const pointer = below('/clauses', index)
     if (changeWithoutBase(context, written, pointer)) return []
     const clause = compileClause(context, written, { pointer })

@@ -1157,8 +1157,10 @@ export type Clause = {
     /** Age in the study; without it that of the clause. */
     age?: Age
   }
-  /** Decision rule in place of as-specified. */
+  /** Decision rule of the clause in place of the set’s. */
   'decision-rule'?: {
+    /** The rounded value is compared with the limit, whatever rule the set has otherwise. */
+    'as-specified'?: 'yes'
     /** Guard band in standard uncertainties. */
     guarded?: number
     /** Probability of conformity required. */
@@ -1170,8 +1172,8 @@ export type Clause = {
   'any-of'?: Clause[]
   /** All of these must be met. */
   'all-of'?: Clause[]
-  /** What a supplement does: tighten or relax the limit of the clause; add a clause; remove it; promote an optional one to mandatory; restrict the classes; replace its method; set the frequency of its sampling; add a document. */
-  change?: 'tighten' | 'relax' | 'add' | 'remove' | 'promote' | 'restrict' | 'replace-method' | 'set-frequency' | 'add-document'
+  /** What a supplement does: tighten or relax the limit of the clause; add a clause; remove it; promote an optional one to mandatory; restrict the classes; replace its method; set the frequency of its sampling; add a document; set the decision rule of a clause or a group alone. */
+  change?: 'tighten' | 'relax' | 'add' | 'remove' | 'promote' | 'restrict' | 'replace-method' | 'set-frequency' | 'add-document' | 'set-decision-rule'
   /** Clause that the added one follows; at the end if absent. */
   after?: Id
 }
@@ -1240,8 +1242,8 @@ export type CriterionRecord = {
     /** as-named: exactly that criterion (the default); current: the latest of the editions that supersede it. */
     edition?: 'as-named' | 'current'
   }
-  /** Clauses in reading order. */
-  clauses: Clause[]
+  /** Clauses in reading order. A supplement that changes nothing but the decision rule needs none. */
+  clauses?: Clause[]
   /** What is enough to ship on early results, before the rest is known. */
   release?: {
     clause: Id
@@ -1278,8 +1280,10 @@ export type CriterionRecord = {
     /** Edition checked. */
     edition: string
   }
-  /** Decision rule in place of as-specified. */
+  /** Decision rule of every clause that has none of its own; as specified without it. */
   'decision-rule'?: {
+    /** The rounded value is compared with the limit, whatever rule the set has otherwise. */
+    'as-specified'?: 'yes'
     /** Guard band in standard uncertainties. */
     guarded?: number
     /** Probability of conformity required. */

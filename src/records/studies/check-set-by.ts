@@ -42,7 +42,7 @@ export function checkSetBy(
   routes: RoutesOf,
   report: FileReport,
 ): void {
-  const places = [...writtenClauses(record.clauses, '/clauses', '')]
+  const places = [...writtenClauses(record.clauses ?? [], '/clauses', '')]
   const before = report.count()
   for (const { written, pointer } of places) checkStudyNamed(written, below(pointer, 'set-by'), all, report)
   if (before < report.count()) return

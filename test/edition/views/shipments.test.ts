@@ -89,6 +89,13 @@ describe('shipmentYearView', () => {
       ['BL-3', 'Withdrawn; was: not judged'],
       ['BL-2', 'Withdrawn; was: not judged'],
     ])
-    expect(has).toEqual({ onShipping: true, place: false, consignee: false, project: true, seal: false })
+    expect(has).toEqual({
+      onShipping: true,
+      place: false,
+      consignee: false,
+      project: true,
+      purchaseOrder: false,
+      seal: false,
+    })
   })
 })
