@@ -8,6 +8,22 @@ import { plainNumber, plural } from './numbers.ts'
 /** Where a record holds nothing. */
 export const NONE_RECORDED = 'none recorded'
 
+/** "all of ASTM C311; Loss on ignition, Moisture content": what an accreditation covers. */
+export function scopeOfAccreditation({
+  standards = [],
+  scope = [],
+}: {
+  readonly standards?: readonly string[]
+  readonly scope?: readonly PropertyKey[]
+}): string {
+  return [
+    standards.map((standard) => `all of ${standard}`).join(', '),
+    scope.map((key) => property(key).title).join(', '),
+  ]
+    .filter((part) => part !== '')
+    .join('; ')
+}
+
 export interface Device {
   readonly mark: string
   readonly kind: string

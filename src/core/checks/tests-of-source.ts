@@ -13,7 +13,7 @@ import type { LotOnDay } from './testing-findings.ts'
 export interface AuditedLaboratory {
   readonly hasAccreditation: boolean
   /** Whether the work lies in the scope of an accreditation in force on the day of the test. */
-  readonly covers: (work: Pick<Result, 'property' | 'condition' | 'tested'>) => boolean
+  readonly covers: (work: Pick<Result, 'property' | 'condition' | 'method' | 'tested'>) => boolean
   readonly closed: readonly Period[]
   readonly equipment: readonly {
     readonly mark: string

@@ -20,7 +20,8 @@ export function statedResult(
   return {
     ...withTexts(result),
     reasons: reasons.map((reason) => resultReasonIn(reason, records.site.units)),
-    accredited: laboratory !== undefined && accreditationFor(laboratory, result) !== undefined,
+    accredited:
+      laboratory !== undefined && accreditationFor(laboratory, result, records.conditions) !== undefined,
     ...defined({
       interval: interval && { ...interval, method: intervalScopeWords(interval) },
       subcontracted: subcontractorOf(result, record),

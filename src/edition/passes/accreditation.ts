@@ -1,26 +1,50 @@
 /** Whether a result lies in its laboratory's accreditation scope on the day it was obtained. */
+import { isOfStandard } from '../../core/measure/designation.ts'
 import { inForce, type Moment } from '../../core/measure/moment.ts'
+import type { Records } from '../../records/records.ts'
 import type { Laboratory } from '../../records/schema/loaded-records.ts'
 
 /** What accreditation asks of a result. */
 export interface AccreditedWork {
   readonly property: string
   readonly condition?: string
+  /** As the result has it, with its edition. */
+  readonly method?: string
   readonly tested: Moment
 }
 
-/** The accreditation in force for the work, or undefined: "not accredited". */
+type Accreditation = NonNullable<Laboratory['accreditation']>[number]
+
+/**
+ * The accreditation in force for the work, or undefined: "not accredited".
+ * @param conditions on record, which tell a standard's own from a modified one
+ */
 export function accreditationFor(
   laboratory: Laboratory,
   work: AccreditedWork,
+  conditions: Records['conditions'],
 ): { body: string; number: string } | undefined {
   return laboratory.accreditation?.find(
     (entry) =>
-      inForce(entry, work.tested) &&
-      entry.scope.includes(work.property as (typeof entry.scope)[number]) &&
-      (work.condition === undefined ||
-        entry.conditions === undefined ||
-        entry.conditions.includes(work.condition)),
+      inForce(entry, work.tested) && (coversProperty(entry, work) || coversMethod(entry, work, conditions)),
+  )
+}
+
+function coversProperty({ scope = [], conditions }: Accreditation, { property, condition }: AccreditedWork) {
+  const isListed = scope.some((key) => key === property)
+  return isListed && (condition === undefined || (conditions?.includes(condition) ?? true))
+}
+
+/** What is done otherwise than the standard says is not in the scope of the standard. */
+function coversMethod(
+  { standards = [], conditions }: Accreditation,
+  { method, condition }: AccreditedWork,
+  onRecord: Records['conditions'],
+): boolean {
+  if (method === undefined || !standards.some((standard) => isOfStandard(method, standard))) return false
+  return (
+    condition === undefined ||
+    (conditions?.includes(condition) ?? onRecord.get(condition)?.standing === 'standard')
   )
 }
 

@@ -22,7 +22,6 @@ import { castApart } from '../../core/checks/samples-and-castings.ts'
 import { behindPlan } from '../../core/checks/sampling-plan.ts'
 import { beforeCompletion, unshipped } from '../../core/checks/shipping-days.ts'
 import { type AuditedLaboratory, testsOfSource } from '../../core/checks/tests-of-source.ts'
-import { defined } from '../../core/measure/defined.ts'
 import type { Records } from '../../records/load.ts'
 import type { Laboratory, Site } from '../../records/schema/loaded-records.ts'
 import { accreditationFor, hasAccreditation } from './accreditation.ts'
@@ -69,7 +68,11 @@ export function auditSource(
       approvals: (record.approvals ?? []).filter(({ set }) => set === undefined),
       shipments,
     }),
-    ...testsOfSource({ source: id, lots, laboratory: (one) => laboratoryOf(records.laboratories.get(one)) }),
+    ...testsOfSource({
+      source: id,
+      lots,
+      laboratory: (one) => laboratoryOf(records.laboratories.get(one), records.conditions),
+    }),
     castApart(id, lots),
     laboratoriesChanged(id, lots),
     periodEstimatesBeyond(id, lots),
@@ -159,12 +162,14 @@ function proficiencyOf(laboratories: Records['laboratories']): Map<string, Profi
   )
 }
 
-function laboratoryOf(laboratory: Laboratory | undefined): AuditedLaboratory | undefined {
+function laboratoryOf(
+  laboratory: Laboratory | undefined,
+  conditions: Records['conditions'],
+): AuditedLaboratory | undefined {
   return (
     laboratory && {
       hasAccreditation: hasAccreditation(laboratory),
-      covers: ({ property, condition, tested }) =>
-        accreditationFor(laboratory, defined({ property, condition, tested })) !== undefined,
+      covers: (work) => accreditationFor(laboratory, work, conditions) !== undefined,
       closed: laboratory['closed-days'] ?? [],
       equipment: laboratory.equipment ?? [],
     }

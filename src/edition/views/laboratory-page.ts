@@ -6,6 +6,7 @@ import type { Laboratory } from '../../records/schema/loaded-records.ts'
 import { printedUnits, written } from '../../words/as-written.ts'
 import { contactWords } from '../../words/contact.ts'
 import { date } from '../../words/dates.ts'
+import { scopeOfAccreditation } from '../../words/laboratory-records.ts'
 import { sentence } from '../../words/sentences.ts'
 import type { UnitSystem } from '../../words/unit-systems.ts'
 import { resultText } from '../../words/units.ts'
@@ -104,14 +105,14 @@ function titleOfProperty(key: string): string {
 }
 
 function accreditation(
-  { number, body, from, to, conditions, scope }: Entries<'accreditation'>[number],
+  { number, body, from, to, conditions, ...covered }: Entries<'accreditation'>[number],
   titleOf: TitleOf,
 ): LaboratoryPageView['accreditation'][number] {
   const until = to === undefined ? 'in force' : `to ${date(to)}`
   const at = conditions === undefined ? '' : `; at the conditions ${conditions.map(titleOf).join('; ')}`
   return {
     sentence: `${number}, ${body}: from ${date(from)}, ${until}${at}.`,
-    scope: scope.map(titleOfProperty).join(', '),
+    scope: scopeOfAccreditation(covered),
   }
 }
 

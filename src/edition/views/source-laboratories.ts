@@ -1,9 +1,14 @@
 /** The laboratories whose results a source's lots rest on: period, accreditation, proficiency, equipment. */
 import { type Moment, momentOfDay } from '../../core/measure/moment.ts'
-import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { Laboratory } from '../../records/schema/loaded-records.ts'
 import { date, period } from '../../words/dates.ts'
-import { bridgeWords, closedWords, deviceWords, roundWords } from '../../words/laboratory-records.ts'
+import {
+  bridgeWords,
+  closedWords,
+  deviceWords,
+  roundWords,
+  scopeOfAccreditation,
+} from '../../words/laboratory-records.ts'
 import { plural } from '../../words/numbers.ts'
 import type { Edition } from '../shape/edition.ts'
 import type { SourceLot } from './source-lots.ts'
@@ -49,8 +54,8 @@ function laboratoryLine(
     standing: record?.standing ?? 'not on record',
     used: `${period(momentOfDay(used.from), momentOfDay(used.to))}: ${plural(used.lots, 'lot', 'lots')}`,
     accreditation: (record?.accreditation ?? []).map(
-      ({ number, body, from, to, scope }) =>
-        `${number}, ${body}, from ${date(from)}${to === undefined ? '' : ` to ${date(to)}`}: ${names(scope)}`,
+      ({ number, body, from, to, ...entry }) =>
+        `${number}, ${body}, from ${date(from)}${to === undefined ? '' : ` to ${date(to)}`}: ${scopeOfAccreditation(entry)}`,
     ),
     ...laboratoryRecords(record, asOf, NEWEST),
   }
@@ -68,8 +73,4 @@ export function laboratoryRecords(
     closed: (record?.['closed-days'] ?? []).slice(-most).map(closedWords),
     bridges: (record?.['cement-bridges'] ?? []).map(bridgeWords),
   }
-}
-
-function names(scope: readonly PropertyKey[]): string {
-  return scope.map((key) => property(key).title).join(', ')
 }

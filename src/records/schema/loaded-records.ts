@@ -334,9 +334,11 @@ export type Laboratory = {
     body: string
     /** Number of the accreditation. */
     number: string
-    /** Properties in the scope. */
-    scope: PropertyKey[]
-    /** Test conditions in the scope, for indices, strength and resistivity; all conditions if absent. */
+    /** Properties in the scope, by whatever method; none need be listed where standards are. */
+    scope?: PropertyKey[]
+    /** Standards or methods in the scope as a whole, for instance all of ASTM C311: every result by such a method, whatever its property. A designation stands for all its editions and parts unless it names one. A modified condition is not the standard’s, and counts only where conditions lists it. */
+    standards?: string[]
+    /** Test conditions in the scope, for indices, strength and resistivity; all conditions if absent, of whole standards those that are not modified. */
     conditions?: Id[]
     /** First day in force. */
     from: Moment
