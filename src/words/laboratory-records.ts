@@ -2,6 +2,7 @@
 import type { Moment } from '../core/measure/moment.ts'
 import { momentOfDay } from '../core/measure/moment.ts'
 import { property, type PropertyKey } from '../core/measure/properties.ts'
+import { printedUnits } from './as-written.ts'
 import { period, shortDate } from './dates.ts'
 import { plainNumber, plural } from './numbers.ts'
 
@@ -30,19 +31,35 @@ export interface Device {
   /** Longest time between verifications, in hours. */
   readonly every?: { readonly value: number }
   readonly verified: readonly Moment[]
+  /** Last day of the latest verification, where one is stated. */
+  readonly due?: Moment
+  readonly used?: { readonly from?: Moment; readonly to?: Moment }
+  readonly record?: string
+  readonly correction?: string
 }
 
 /** "ML-P1, compression machine: verified 19 May 2025, next due 19 May 2026"; "was due" once that day is past. */
-export function deviceWords({ mark, kind, every, verified }: Device, asOf: Moment): string {
+export function deviceWords(device: Device, asOf: Moment): string {
+  const { mark, kind, verified, record, correction } = device
   const last = verified.reduce<Moment | undefined>(
     (a, b) => (a === undefined || a.day < b.day ? b : a),
     undefined,
   )
   if (last === undefined) return `${mark}, ${kind}: no verification recorded`
-  const done = `${mark}, ${kind}: verified ${shortDate(last)}`
-  if (every === undefined) return `${done}, no interval recorded`
-  const due = momentOfDay(last.day + Math.floor(every.value / 24))
-  return `${done}, ${due.day < asOf.day ? 'next was due' : 'next due'} ${shortDate(due)}`
+  const evidence = [record, correction === undefined ? undefined : `correction ${printedUnits(correction)}`]
+    .filter((part) => part !== undefined)
+    .join(', ')
+  const done = `${mark}, ${kind}: verified ${shortDate(last)}${evidence === '' ? '' : ` (${evidence})`}`
+  return `${done}, ${dueWords(device, last, asOf)}`
+}
+
+/** What was taken out of use is no longer due. */
+function dueWords({ every, due: stated, used }: Device, last: Moment, asOf: Moment): string {
+  if (used?.to !== undefined && used.to.day < asOf.day) return `in use until ${shortDate(used.to)}`
+  const due =
+    stated ?? (every === undefined ? undefined : momentOfDay(last.day + Math.floor(every.value / 24)))
+  if (due === undefined) return 'no interval recorded'
+  return `${due.day < asOf.day ? 'next was due' : 'next due'} ${shortDate(due)}`
 }
 
 export interface Round {

@@ -50,9 +50,15 @@ export const TESTING_EVIDENCE: WordsOf<TestingParams, [FindingNames], string[]> 
         : `${names.number(one.lot)}: control ${one.control} cast ${plural(Math.abs(one.days), 'day', 'days')} ${0 < one.days ? 'before' : 'after'}`,
     ),
   'tested-on-closed-day': ({ listed }, names) => listed.map((one) => onDay(one, names)),
-  'equipment-unverified': ({ writtenEvery, first, last }, names) => [
-    `to be verified every ${writtenText(writtenEvery)}; ${testsWords(first, last, names)}`,
-  ],
+  'equipment-unverified': ({ writtenEvery, due, first, last }, names) => {
+    const until =
+      due !== null
+        ? `it held until ${date(due)}; `
+        : writtenEvery === null
+          ? ''
+          : `to be verified every ${writtenText(writtenEvery)}; `
+    return [`${until}${testsWords(first, last, names)}`]
+  },
 }
 
 function testsWords(first: LotOnDay | null, last: LotOnDay | null, names: FindingNames): string {

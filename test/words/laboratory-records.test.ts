@@ -28,6 +28,21 @@ describe('deviceWords', () => {
     )
   })
 
+  it('names the evidence, a last day of its own, and what is out of use', () => {
+    const sand = {
+      ...device,
+      kind: 'standard sand',
+      due: on('2025-12-31'),
+      record: 'lot S-9',
+      correction: '+4.2 %',
+    }
+    expect(said(deviceWords(sand, on('2026-01-01')))).toBe(
+      'P1, standard sand: verified 19 May 2025 (lot S-9, correction +4.2 %), next was due 31 Dec 2025',
+    )
+    expect(said(deviceWords({ ...sand, used: { to: on('2025-11-30') } }, on('2026-01-01')))).toBe(
+      'P1, standard sand: verified 19 May 2025 (lot S-9, correction +4.2 %), in use until 30 Nov 2025',
+    )
+  })
   it('takes the last whatever the order, and says what is not recorded', () => {
     const { every: _, ...free } = device
     expect(

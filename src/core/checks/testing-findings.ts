@@ -47,7 +47,10 @@ export interface TestingParams {
     readonly laboratory: string
     readonly mark: string
     readonly kind: string
-    readonly writtenEvery: string
+    /** null where only a last day is stated. */
+    readonly writtenEvery: string | null
+    /** Last day that the verification held for, where one is stated. */
+    readonly due: string | null
     /** The last verification before the tests; null where none was. */
     readonly verified: string | null
     readonly tests: number

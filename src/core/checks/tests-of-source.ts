@@ -19,11 +19,18 @@ export interface AuditedLaboratory {
     readonly mark: string
     readonly kind: string
     readonly properties: readonly PropertyKey[]
+    /** That it serves; all without it. */
+    readonly conditions?: readonly string[]
+    /** Days on which it was in use; always without it. */
+    readonly used?: Partial<Period>
     /** In hours. */
     readonly every?: Quantity
     readonly verified: readonly Moment[]
+    /** Last day of the latest verification, where one is stated; it goes before the interval. */
+    readonly due?: Moment
   }[]
 }
+type AuditedDevice = AuditedLaboratory['equipment'][number]
 
 export interface TestedSource {
   readonly source: string
@@ -109,13 +116,18 @@ function unverified(
   const findings: Finding[] = []
   let looked = 0
   for (const device of equipment) {
-    const { mark, kind, every } = device
-    if (every === undefined) continue
-    const own = tests.filter(({ result }) => device.properties.includes(result.property))
+    const { mark, kind, every, due } = device
+    if (every === undefined && due === undefined) continue
+    const own = tests.filter(({ result }) => restsOn(result, device))
     looked += own.length
-    for (const [verified, late] of lateTests(device.verified, every, own)) {
+    for (const [verified, late] of lateTests(device, own)) {
       const last = verified === '' ? null : verified
-      const head = { source, laboratory, mark, kind, writtenEvery: every.written, verified: last }
+      const isLatest = last === device.verified.toSorted(compareMoments).at(-1)?.text
+      const head = {
+        ...{ source, laboratory, mark, kind, verified: last },
+        writtenEvery: every?.written ?? null,
+        due: isLatest ? (due?.text ?? null) : null,
+      }
       const params = { ...head, tests: late.length, ...endsOf(late) }
       findings.push(
         found(source, { code: 'equipment-unverified', params }, laboratory, mark, last ?? 'never'),
@@ -125,17 +137,24 @@ function unverified(
   return { check: 'equipment-unverified', looked, findings }
 }
 
-/** Tests made later than the interval allows, by the text of the verification before them, empty where none was. */
-function lateTests(
-  verified: readonly Moment[],
-  every: Quantity,
-  tests: readonly Test[],
-): Map<string, Test[]> {
+function restsOn(
+  { property, condition, tested }: Result,
+  { properties, conditions, used = {} }: AuditedDevice,
+): boolean {
+  const isServed = condition === undefined || conditions === undefined || conditions.includes(condition)
+  return properties.includes(property) && isServed && inForce(used, tested)
+}
+
+/** Tests made later than the verification before them holds, by its text, empty where none was. */
+function lateTests({ verified, every, due }: AuditedDevice, tests: readonly Test[]): Map<string, Test[]> {
   const inOrder = verified.toSorted(compareMoments)
   const lastBefore = ({ result }: Test) => inOrder.findLast(({ day }) => day <= result.tested.day)
   const late = tests.filter((test) => {
     const last = lastBefore(test)
-    return last === undefined || every.value < 24 * (test.result.tested.day - last.day)
+    if (last === undefined) return true
+    const { day } = test.result.tested
+    if (due !== undefined && last === inOrder.at(-1)) return due.day < day
+    return every !== undefined && every.value < 24 * (day - last.day)
   })
   return Map.groupBy(late, (test) => lastBefore(test)?.text ?? '')
 }

@@ -64,10 +64,14 @@ function knownRound(round: Round, asOf: Moment): Round | null {
 
 type Device = NonNullable<Laboratory['equipment']>[number]
 
-/** A device first verified later was not on record. */
+/** A device first verified later was not on record; what its latest verification showed was known with it. */
 function knownDevice(device: Device, asOf: Moment): Device | null {
   const verified = each(device.verified, (day) => (isBy(day, asOf) ? day : null))
-  return verified === undefined ? null : changed(device, { verified })
+  if (verified === undefined) return null
+  const isLatest = verified.length === device.verified.length
+  return isLatest
+    ? changed(device, { verified })
+    : changed(device, { verified, due: undefined, record: undefined, correction: undefined })
 }
 
 function knownSource(source: Source, asOf: Moment): Source {

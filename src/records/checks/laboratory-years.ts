@@ -16,7 +16,7 @@ export function checkLaboratoryYears(
   all: AllRecords,
   report: FileReport,
 ): void {
-  checkEquipment(laboratory.equipment ?? [], report)
+  checkEquipment(laboratory.equipment ?? [], all, report)
   for (const [index, period] of (laboratory['closed-days'] ?? []).entries())
     checkPeriod(period, `/closed-days/${index}`, report)
   for (const [index, bridge] of (laboratory['cement-bridges'] ?? []).entries())
@@ -35,10 +35,10 @@ export function* laboratoryHappenings(laboratory: Laboratory): Generator<Happeni
 
 type Device = NonNullable<Laboratory['equipment']>[number]
 
-function checkEquipment(devices: readonly Device[], report: FileReport): void {
+function checkEquipment(devices: readonly Device[], all: AllRecords, report: FileReport): void {
   const marks = new Set<string>()
   for (const [index, device] of devices.entries()) {
-    const { mark, resolution, verified } = device
+    const { mark, resolution, verified, due, used = {}, conditions = [] } = device
     const at = `/equipment/${index}`
     if (marks.has(mark))
       report.at(
@@ -50,6 +50,12 @@ function checkEquipment(devices: readonly Device[], report: FileReport): void {
     marks.add(mark)
     if (resolution !== undefined) checkResolution(resolution, device.properties, `${at}/resolution`, report)
     checkVerified(verified, `${at}/verified`, report)
+    checkPeriod(used, `${at}/used`, report)
+    for (const [place, id] of conditions.entries())
+      checkReference('condition', id, `${at}/conditions/${place}`, all, report)
+    const sentence = 'the verification no longer holds on its own day'
+    if (checkDate(due, `${at}/due`, report))
+      checkOrder({ earlier: verified.at(-1), later: due, pointer: `${at}/due`, sentence }, report)
   }
 }
 

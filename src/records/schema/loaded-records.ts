@@ -400,20 +400,35 @@ export type Laboratory = {
     /** Day on which a low score was closed. */
     closed?: Moment
   }[]
-  /** Devices and their verification. */
+  /** Devices, reference materials and logs that tests rest on, with their verification. */
   equipment?: {
     /** Mark of the device. */
     mark: string
-    /** What it is, for instance compression machine. */
+    /** What it is, as the laboratory calls it. */
     kind: string
-    /** Properties measured with it. */
+    /** Properties whose results rest on it. */
     properties: PropertyKey[]
+    /** Test conditions that it serves, for instance those cured in the bath; all if absent. */
+    conditions?: Id[]
+    /** Days on which it was in use, for instance a lot of sand; always if absent. */
+    used?: {
+      /** First day. */
+      from?: Moment
+      /** Last day. */
+      to?: Moment
+    }
     /** Smallest step that it shows, with its unit. */
     resolution?: string
     /** Longest time between verifications. */
     every?: Quantity
-    /** Verifications and calibrations. */
+    /** Verifications, calibrations and reviews of a log, in order. */
     verified: Moment[]
+    /** Last day that the latest verification holds for, where a certificate or a shelf life states one; it goes before the interval. */
+    due?: Moment
+    /** Where the evidence lies: number of a calibration certificate, of a lot, of a log. */
+    record?: string
+    /** Correction found at the latest verification, as the laboratory applies it; printed, never computed with. */
+    correction?: string
   }[]
   /** Days on which the laboratory is closed. */
   'closed-days'?: Period[]
