@@ -1,16 +1,24 @@
 /** Heading of a clause: its own title, or the property with condition and age. */
 import type { Clause, Comparison, Group } from '../core/criteria/criterion.ts'
 import { listWords } from './sentences.ts'
-import { property } from '../core/measure/properties.ts'
+import { propertyTitle } from './property-names.ts'
+import type { UnitSystem } from './unit-systems.ts'
 
-/** @param conditionTitle a reader's name of a condition */
-export function clauseTitle(clause: Clause, conditionTitle: (id: string) => string): string {
+/**
+ * @param conditionTitle a reader's name of a condition
+ * @param units of the site, whose customers may know a property by another name
+ */
+export function clauseTitle(
+  clause: Clause,
+  conditionTitle: (id: string) => string,
+  units: UnitSystem = 'SI',
+): string {
   if (clause.title !== undefined) return clause.title
   switch (clause.form) {
     case 'group':
-      return groupTitle(clause, conditionTitle)
+      return groupTitle(clause, conditionTitle, units)
     case 'comparison':
-      return comparisonTitle(clause, conditionTitle)
+      return comparisonTitle(clause, conditionTitle, units)
     case 'fact':
       return plain(clause.fact)
     case 'document':
@@ -19,7 +27,7 @@ export function clauseTitle(clause: Clause, conditionTitle: (id: string) => stri
       return 'Classes allowed'
     case 'sampling':
       return `Sampling: ${listWords(
-        clause.properties.map((key) => property(key).title),
+        clause.properties.map((key) => propertyTitle(key, units)),
         'and',
       )}`
   }
@@ -31,16 +39,20 @@ function plain(id: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
 }
 
-function groupTitle(group: Group, conditionTitle: (id: string) => string): string {
+function groupTitle(group: Group, conditionTitle: (id: string) => string, units: UnitSystem): string {
   return listWords(
-    group.members.map((member) => clauseTitle(member, conditionTitle)),
+    group.members.map((member) => clauseTitle(member, conditionTitle, units)),
     group.combine === 'any-of' ? 'or' : 'and',
   )
 }
 
-function comparisonTitle(clause: Comparison, conditionTitle: (id: string) => string): string {
+function comparisonTitle(
+  clause: Comparison,
+  conditionTitle: (id: string) => string,
+  units: UnitSystem,
+): string {
   const parts = [
-    property(clause.property).title,
+    propertyTitle(clause.property, units),
     clause.condition === undefined ? undefined : conditionTitle(clause.condition),
     clause.age,
   ]

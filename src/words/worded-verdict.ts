@@ -60,7 +60,7 @@ export function wordedVerdict(
   conditionTitle: ConditionTitle,
   units: UnitSystem = 'SI',
 ): WordedVerdict {
-  const titleOf = titlesOf(criterion, conditionTitle)
+  const titleOf = titlesOf(criterion, conditionTitle, units)
   const { release, ...judged } = verdict
   return {
     ...judged,
@@ -102,7 +102,7 @@ export function verdictSentences(
   conditionTitle: ConditionTitle,
   units: UnitSystem = 'SI',
 ): string[] {
-  const titleOf = titlesOf(criterion, conditionTitle)
+  const titleOf = titlesOf(criterion, conditionTitle, units)
   const reasonOf = (id: string): string => {
     for (const clause of everyClauseOutcome(clauses))
       if (clause.id === id) return clauseReasonWords(clause.reasons, titleOf, units)
@@ -146,12 +146,16 @@ function releaseWords({ awaits }: Release, titleOf: TitleOf): string {
 }
 
 /** Headings of a set's clauses, each made when it is asked for. @throws RangeError for a clause it lacks */
-export function titlesOf(criterion: Criterion, conditionTitle: ConditionTitle): TitleOf {
+export function titlesOf(
+  criterion: Criterion,
+  conditionTitle: ConditionTitle,
+  units: UnitSystem = 'SI',
+): TitleOf {
   const clauses = new Map<string, Clause>()
   for (const clause of everyClause(criterion.clauses)) clauses.set(clause.id, clause)
   return (id) => {
     const clause = clauses.get(id)
     if (clause === undefined) throw new RangeError(`titlesOf needs a clause of ${criterion.id}, got ${id}`)
-    return clauseTitle(clause, conditionTitle)
+    return clauseTitle(clause, conditionTitle, units)
   }
 }

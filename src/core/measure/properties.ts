@@ -13,6 +13,8 @@ export type PropertyNature = 'measured' | 'derived' | 'index'
 
 export interface Property {
   readonly title: string
+  /** As mills in the United States print it, where that differs. */
+  readonly americanTitle?: string
   /** How the property stands in a table of oxides or a formula; the title where there is no symbol. */
   readonly symbol?: string
   readonly kind: QuantityKind
@@ -118,6 +120,7 @@ export const PROPERTIES = {
   },
   'residue-45um': {
     ...percent('Residue on 45 µm, wet', undefined, 'Amount retained on the 45 µm (No. 325) sieve, washed.'),
+    americanTitle: 'Fineness, retained on No. 325',
     decimals: 1,
     group: 'physical',
   },
@@ -127,6 +130,7 @@ export const PROPERTIES = {
       undefined,
       '100 % less the residue on the 45 µm (No. 325) sieve, washed; either is derived from the other.',
     ),
+    americanTitle: 'Fineness, passing No. 325',
     decimals: 1,
     group: 'physical',
   },

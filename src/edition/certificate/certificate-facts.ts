@@ -213,7 +213,7 @@ function statedCriterion(
   verdict: Verdict | undefined,
   records: Records,
 ): CertificateCriterion {
-  const titleOf = titlesOf(criterion, (id) => conditionTitle(records, id))
+  const titleOf = titlesOf(criterion, (id) => conditionTitle(records, id), records.site.units)
   return {
     id: criterion.id,
     title: criterion.title,

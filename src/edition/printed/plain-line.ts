@@ -2,6 +2,7 @@
 import { defined } from '../../core/measure/defined.ts'
 import { hoursOf } from './ages.ts'
 import { property } from '../../core/measure/properties.ts'
+import { propertyTitle } from '../../words/property-names.ts'
 import { shortDate } from '../../words/dates.ts'
 import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { unbroken } from '../../words/sentences.ts'
@@ -29,9 +30,9 @@ export function plainLine(line: PlainResults, context: TableContext): PrintedPla
 }
 
 function plainItem(result: CertificateResult, facts: CertificateFacts): PrintedItem {
-  const { symbol, title } = property(result.property)
+  const { symbol } = property(result.property)
   return defined({
-    name: symbol ?? title,
+    name: symbol ?? propertyTitle(result.property, facts.units),
     value: resultText(result, facts.units),
     detail: result.age === undefined ? undefined : unbroken(` (${result.age}, ${shortDate(result.tested)})`),
     fault: result.valid ? undefined : faultWords(result, facts),

@@ -5,6 +5,7 @@ import { setName } from '../../core/criteria/criterion.ts'
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import type { Figure } from '../../core/result/working.ts'
 import { shortDate } from '../../words/dates.ts'
+import { propertyTitle } from '../../words/property-names.ts'
 import { AS_REPORTED } from '../../words/result-reasons.ts'
 import { boundsWords } from '../../words/bounds.ts'
 import { besideLimit } from '../../words/limit-units.ts'
@@ -25,7 +26,7 @@ export interface TableContext {
 export function rowTitle(row: TableRow, { facts }: TableContext): string {
   if (row.kind === 'statistic' && row.clause !== null) return row.clause.title
   const condition = conditionIn(facts, row.condition)
-  const { title } = property(row.property)
+  const title = propertyTitle(row.property, facts.units)
   const modified =
     condition === undefined || condition.standing === 'standard'
       ? title
