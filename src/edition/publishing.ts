@@ -38,15 +38,19 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
   const publish: Publish = new Set(edition.site.publish ?? [])
   const lots = publicRows(edition, publish)
   const controls = publicControls(edition, lots)
+  const shownOf = lotsBySource(lots)
   const hidden: Hidden = new Set([...edition.lots.keys()].filter((id) => !lots.has(id)))
   return {
     ...edition,
     audience: 'public',
     lots,
-    lotsOf: lotsBySource(lots),
+    lotsOf: shownOf,
     lot: whileUsed((id) => publicLot(edition.lot(published(lots, id)), lots, { publish, hidden })),
     sources: new Map(
-      [...edition.sources].map(([id, source]) => [id, withFindingCount(source, publish)] as const),
+      [...edition.sources].map(([id, source]) => {
+        const criteria = publicCriteria(source.criteria, shownOf(id))
+        return [id, withFindingCount({ ...source, criteria }, publish)] as const
+      }),
     ),
     laboratoryHistory: (id) =>
       publicLaboratoryHistory(edition.laboratoryHistory(id), (batch) => controls.has(batch)),
@@ -61,9 +65,23 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
 }
 
 /** Rows of the lots that are shown: drafts only where the site wants them. */
-function publicRows({ lots, site }: Edition, publish: Publish): Map<string, ListedLot> {
+function publicRows({ lots, lot, site }: Edition, publish: Publish): Map<string, ListedLot> {
   const shown = [...lots].filter(([, lot]) => site.drafts === 'yes' || lot.state !== 'draft')
-  return new Map(shown.map(([id, lot]) => [id, withFindingCount(lot, publish)]))
+  return new Map(
+    shown.map(([id, row]) => [id, withFindingCount(withoutProjectOutcomes(row, lot(id), publish), publish)]),
+  )
+}
+
+/** What a project asks for tells of the project. */
+function withoutProjectOutcomes(row: ListedLot, { ofProjects }: LotEntry, publish: Publish): ListedLot {
+  if (ofProjects.length === 0 || publish.has('project')) return row
+  return { ...row, outcomes: row.outcomes.filter(({ criterion }) => !ofProjects.includes(criterion)) }
+}
+
+/** Sets that a source's shown lots are judged under, in the order that they have. */
+function publicCriteria(criteria: readonly string[], rows: readonly ListedLot[]): readonly string[] {
+  const judged = new Set(rows.flatMap(({ outcomes }) => outcomes.map(({ criterion }) => criterion)))
+  return criteria.filter((id) => judged.has(id))
 }
 
 /** A lot that is left out cannot be asked for either. */
@@ -100,6 +118,10 @@ function publicSource(
 ): SourceEntry {
   return {
     ...source,
+    criteria: publicCriteria(
+      source.criteria,
+      onRecord.flatMap(({ id }) => shown.get(id) ?? []),
+    ),
     record: publicSourceRecord(source.record, source.id, shown, withhold.publish),
     agency: (isShown = () => true) =>
       publicAgency(source, (id) => shown.has(id) && isShown(id), withhold.publish),
@@ -137,7 +159,7 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], withhold: Withholding)
     results: publish.has('verification')
       ? lot.results
       : lot.results.filter((result) => result.role !== 'verification'),
-    verdicts: lot.verdicts.map((verdict) => withoutDrafts(verdict, isShown)),
+    ...publicVerdicts(lot, isShown, publish),
     bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
     findings: publicFindings(lot.findings, withhold),
     shipments: lot.shipments.map((shipment) => publicShipment(shipment, shown, publish)),
@@ -146,6 +168,20 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], withhold: Withholding)
     history: () => publicHistory(lot.history(), isShown),
     certificate: () => lot.certificate(groups),
     revisionCertificate: (number) => lot.revisionCertificate(number, groups),
+  }
+}
+
+function publicVerdicts(
+  { verdicts, ofProjects }: LotEntry,
+  isShown: IsIssued,
+  publish: Publish,
+): Pick<LotEntry, 'verdicts' | 'ofProjects'> {
+  const kept = publish.has('project') ? [] : ofProjects
+  return {
+    verdicts: verdicts
+      .filter(({ criterion }) => !kept.includes(criterion))
+      .map((verdict) => withoutDrafts(verdict, isShown)),
+    ofProjects: ofProjects.filter((id) => !kept.includes(id)),
   }
 }
 

@@ -90,6 +90,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     unmade: [],
     planned: [],
     bestClass: () => null,
+    ofProjects: [],
     verdicts: [],
     shipments: [],
     sharedShipments: [],

@@ -27,6 +27,7 @@ import {
 import { statedUncertainty, type StatedRepeatability } from '../doubt/stated-repeatability.ts'
 import { byTest } from '../result/by-test.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../result/result.ts'
+import { type Requested, requestedTogether } from './requested.ts'
 import type { Quantity } from '../measure/units.ts'
 
 /**
@@ -41,7 +42,7 @@ export interface SourceBackground {
   readonly events?: readonly KnownEvent[]
   readonly classUnder?: Readonly<Record<string, string>>
   /** Optional clauses that purchasers ask for, by set. */
-  readonly requested: Readonly<Record<string, readonly string[]>>
+  readonly requested: Requested
   /** By laboratory. */
   readonly repeatability: Readonly<Record<string, readonly StatedRepeatability[]>>
   /** Scatter between batches pooled from earlier control batches, by laboratory and index (`pooledKey`). */
@@ -53,6 +54,8 @@ export interface LotBackground extends HistoryLot {
   readonly classUnder?: Readonly<Record<string, string>>
   readonly facts?: Readonly<Record<string, string | undefined>>
   readonly documents?: readonly KnownDocument[]
+  /** Optional clauses that purchasers of this lot ask for, by set. */
+  readonly requested?: Requested
 }
 
 /** The same on one date alone: what it was before is not among it. */
@@ -115,7 +118,7 @@ export function lotEvidence(
     documents: [...(source.documents ?? []), ...(lot.documents ?? [])],
     approvals: source.approvals ?? [],
     events: (source.events ?? []).filter((event) => isBy(event.date, asOf)).sort(byDate),
-    requested: source.requested,
+    requested: requestedTogether(source.requested, lot.requested ?? {}),
     uncertaintyOf: (result) =>
       ownUncertainty(result) ??
       statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??

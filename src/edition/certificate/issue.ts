@@ -11,7 +11,7 @@ import type { SourceState } from '../passes/source-state.ts'
 import type { IssuedDocument } from '../shape/document.ts'
 import { certificateFacts, type Issue } from './certificate-facts.ts'
 import { documentContent } from './document-content.ts'
-import { concernedGroups } from './withheld.ts'
+import { concernedGroups, withoutProjects } from './withheld.ts'
 
 /** What the person issuing says. */
 export interface IssueRequest {
@@ -74,7 +74,8 @@ export function issueRevision(
       earlier === undefined ? null : { revision: earlier.number, date: earlier.date, digest: earlier.digest },
   }
   const { records, state, place } = issuing
-  return frozen(judgeLot(records, state, place, request.date), issue, issuing)
+  const judged = judgeLot(records, state, place, request.date)
+  return frozen(withoutProjects(judged, records.site), issue, issuing)
 }
 
 /** Digest before the private part is known; it is as long as any other. */

@@ -24,6 +24,7 @@ import { changedValues } from './changed-values.ts'
 import { type DocumentContent, documentContent } from './document-content.ts'
 import { issueFindings } from './compare-issued.ts'
 import { issuedBy } from './issue.ts'
+import { withoutProjects } from './withheld.ts'
 
 /** What every lot of an edition is made with. */
 export interface LotsFrom {
@@ -66,6 +67,7 @@ export function lotEntry(
     unmade,
     planned: judged.planned,
     verdicts: judged.verdicts,
+    ofProjects: judged.ofProjects,
     bestClass: judged.bestClass,
     shipments,
     sharedShipments,
@@ -164,7 +166,8 @@ function certificate(
 function draft(records: Records, judged: JudgedLot, shown: readonly Withheld[]): Certificate {
   const withholding = new Set(WITHHELD.filter((group) => !shown.includes(group)))
   const stating = { records, issue: null, withholding, isIssued: issuedBy(records, judged.asOf) }
-  const content = documentContent(judged, certificateFacts(judged, stating), stating)
+  const stated = withoutProjects(judged, records.site)
+  const content = documentContent(stated, certificateFacts(stated, stating), stating)
   return certificate(content, { revision: null, digest: null })
 }
 

@@ -6,7 +6,8 @@ import { defined } from '../../core/measure/defined.ts'
 import type { ClauseReason } from '../../core/criteria/reason.ts'
 import type { ClauseOutcome, Verdict } from '../../core/criteria/verdict.ts'
 import type { Withheld } from '../../records/issued/private-part.ts'
-import type { Lot } from '../../records/schema/loaded-records.ts'
+import type { Lot, Site } from '../../records/schema/loaded-records.ts'
+import type { JudgedLot } from '../passes/judge-lot.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../../words/withheld.ts'
 
 /** The groups that a certificate withholds. */
@@ -30,6 +31,20 @@ export function withheldRecord(lot: Lot, withholding: Withholding): Lot {
         seal: sample.seal === undefined ? undefined : seal(sample.seal),
       }),
     })),
+  }
+}
+
+/**
+ * A lot without the verdicts that tell of a project which the site does not publish: a certificate that named them
+ * would name the project, and it is one and the same for every audience.
+ */
+export function withoutProjects(judged: JudgedLot, { publish = [] }: Pick<Site, 'publish'>): JudgedLot {
+  const { criteria, ofProjects, verdicts } = judged
+  if (ofProjects.length === 0 || publish.includes('project')) return judged
+  return {
+    ...judged,
+    criteria: criteria.filter(({ id }) => !ofProjects.includes(id)),
+    verdicts: verdicts.filter(({ criterion }) => !ofProjects.includes(criterion)),
   }
 }
 

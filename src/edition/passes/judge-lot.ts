@@ -2,14 +2,16 @@
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Evidence } from '../../core/evidence/evidence.ts'
+import { requestedTogether } from '../../core/evidence/requested.ts'
 import { lotEvidence } from '../../core/evidence/lot-evidence.ts'
 import { type BestClass, bestClass, judge } from '../../core/judging/verdict.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
-import { inForce, type Moment } from '../../core/measure/moment.ts'
+import type { Moment } from '../../core/measure/moment.ts'
 import type { PlannedTest, Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
-import type { Lot, Source } from '../../records/schema/loaded-records.ts'
+import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { LotHistory } from '../shape/lot-history.ts'
+import { criteriaOfLot } from './criteria-of-lot.ts'
 import { lotHistory } from './lot-history.ts'
 import { resultsOfLot } from './lot-results.ts'
 import type { SourceState } from './source-state.ts'
@@ -24,6 +26,8 @@ export interface JudgedLot {
   readonly results: readonly Result[]
   readonly planned: readonly PlannedTest[]
   readonly criteria: readonly Criterion[]
+  /** Ids of those among them that nothing but the project of a shipment asks for. */
+  readonly ofProjects: readonly string[]
   readonly verdicts: readonly Verdict[]
   readonly history: LotHistory
   readonly bestClass: (criterion: string) => BestClass | null
@@ -42,8 +46,9 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
     throw new RangeError(`judgeLot needs a place among ${state.lots.length} lots, got ${place}`)
   const known = asOf.day === state.asOf.day ? lot : resultsOfLot(lot.id, lot.record, records, asOf)
   const { results, unmade, planned } = known
-  const criteria = criteriaFor(records, state.record, lot.record)
-  const evidence = lotEvidence(state.background, state.history, lot, { results, unmade, planned }, asOf)
+  const { criteria, ofProjects, requested } = criteriaOfLot(records, state.record, [lot.id, lot.record], asOf)
+  const asked = { ...lot, requested: requestedTogether(lot.requested ?? {}, requested) }
+  const evidence = lotEvidence(state.background, state.history, asked, { results, unmade, planned }, asOf)
   return {
     id: lot.id,
     record: lot.record,
@@ -53,6 +58,7 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
     results,
     planned,
     criteria,
+    ofProjects,
     verdicts: criteria.map((criterion) => judge(criterion, evidence)),
     bestClass: (id) => bestClassUnder(criteria, id, evidence),
     get history() {
@@ -64,16 +70,4 @@ export function judgeLot(records: Records, state: SourceState, place: number, as
 function bestClassUnder(criteria: readonly Criterion[], id: string, evidence: Evidence): BestClass | null {
   const criterion = criteria.find((candidate) => candidate.id === id)
   return criterion === undefined ? null : bestClass(criterion, evidence)
-}
-
-/** The criteria in force for a lot whose kinds of material apply, the governing one first. */
-function criteriaFor(records: Records, source: Source, lot: Lot): Criterion[] {
-  const ids =
-    source.criteria === undefined
-      ? records.site.criteria
-      : source.criteria.filter((entry) => inForce(entry, lot.produced.to)).map((entry) => entry.set)
-  return ids
-    .map((id) => records.criteria.get(id))
-    .filter((criterion) => criterion !== undefined)
-    .filter((criterion) => criterion.kinds.some((kind) => kind === source.kind))
 }

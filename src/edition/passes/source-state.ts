@@ -1,5 +1,6 @@
 /** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
 import type { LotBackground, SourceBackground } from '../../core/evidence/lot-evidence.ts'
+import { requestedBy } from '../../core/evidence/requested.ts'
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { Duty } from '../../core/measure/duty.ts'
@@ -105,8 +106,9 @@ function restartsOf({ events = [] }: Source, asOf: Moment): Moment[] {
     .map((event) => event.date)
 }
 
-function ofLot(record: Lot): Pick<LotBackground, 'classUnder' | 'facts' | 'documents'> {
+function ofLot(record: Lot): Pick<LotBackground, 'classUnder' | 'facts' | 'documents' | 'requested'> {
   return defined({
+    requested: record.criteria && requestedBy(record.criteria),
     classUnder: record['class-under'],
     facts: record.facts,
     documents: record.documents,

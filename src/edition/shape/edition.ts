@@ -124,6 +124,8 @@ export interface LotEntry extends LotHead {
   readonly bestClass: (criterion: string) => BestClass | null
   /** One for each criterion in force for the lot whose kinds apply; the first governs. */
   readonly verdicts: readonly Verdict[]
+  /** Ids of criteria that nothing but the project of a shipment asks for. */
+  readonly ofProjects: readonly string[]
   /** Drawn from the lot by the as-of date, in order of date. */
   readonly shipments: readonly ShipmentEntry[]
   /** What may have been drawn from the lot or from another one, by the as-of date, in order of date. */

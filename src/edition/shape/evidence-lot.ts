@@ -1,5 +1,6 @@
 /** What judging may ask of a lot, taken out of its entry. */
 import type { EvidenceLot } from '../../core/evidence/source-evidence.ts'
+import { requestedBy } from '../../core/evidence/requested.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { regularSamples } from '../../core/mortar/regular-samples.ts'
 import type { LotEntry } from './edition.ts'
@@ -21,5 +22,6 @@ export function evidenceLot({ record, ...lot }: LotEntry): EvidenceLot {
     classUnder: record['class-under'],
     facts: record.facts,
     documents: record.documents,
+    requested: record.criteria && requestedBy(record.criteria),
   })
 }

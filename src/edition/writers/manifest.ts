@@ -2,6 +2,7 @@
  * manifest.json: what a build wrote and which certificates stand behind it, so that the next build, on this
  * machine or another, can tell what was lost or exchanged since (schemas/manifest.json).
  */
+import { defined } from '../../core/measure/defined.ts'
 import { canonicalJson, digestOf } from '../../records/issued/digest.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
@@ -70,9 +71,10 @@ export function manifestOf(edition: Edition, files: Iterable<readonly [string, s
   }
 }
 
-/** What of the site's record bears on verdicts. */
-function judgedBy({ site: { criteria, requested, grace, offset, ...site } }: Edition): object {
-  return { criteria, requested, grace, offset, readWithin: site['read-within'] }
+/** What of the site's record bears on verdicts that it shows. */
+function judgedBy({ site: { criteria, requested, grace, offset, publish = [], ...site } }: Edition): object {
+  const projects = publish.includes('project') ? site.projects : undefined
+  return { criteria, requested, grace, offset, readWithin: site['read-within'], ...defined({ projects }) }
 }
 
 function issuedLot({ state, formerly, revisions }: LotEntry): IssuedLot {

@@ -3,6 +3,7 @@ import { everyClause } from '../../core/criteria/criterion.ts'
 import { checkReference, type AllRecords } from './references.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import type { Invoked } from '../schema/loaded-records.ts'
 
 interface At {
   readonly set: string
@@ -27,6 +28,22 @@ export function checkClause(
     `the specification ${named.set} has no clause "${named.clause}"`,
     nearNames(named.clause, ids) || `name one of: ${ids.join(', ')}`,
   )
+}
+
+/** Sets that a lot or a project invokes, each once, with the clauses that it asks for. */
+export function checkInvoked(
+  invoked: readonly Invoked[],
+  pointer: string,
+  all: AllRecords,
+  report: FileReport,
+): void {
+  invoked.forEach(({ set, requested }, index) => {
+    const at = { set: `${pointer}/${index}/set`, list: `${pointer}/${index}/requested` }
+    checkReference('criterion', set, at.set, all, report)
+    checkRequested(set, requested, at, all, report)
+    if (invoked.slice(0, index).some((other) => other.set === set))
+      report.at(at.set, 'duplicate-id', `${set} is listed twice`, 'list each criterion once')
+  })
 }
 
 /** Every optional clause that a record says is asked for under a set. */

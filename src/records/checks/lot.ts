@@ -2,6 +2,7 @@
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import { checkAnswers } from './answers.ts'
+import { checkInvoked } from './clause-reference.ts'
 import { checkDate, checkOrder } from './dates.ts'
 import { checkVerification } from './verification.ts'
 import { checkAnalyses, checkTests } from './lot-tests.ts'
@@ -37,10 +38,27 @@ export function checkLot(
   checkShipments(lot, report)
   checkRevisions(lot, all, report)
   checkStated(lot, all, report)
+  checkInvoked(lot.criteria ?? [], '/criteria', all, report)
+  checkApplies(source, lot, all, report)
   checkAnswers(lot.answers, report)
   lot.blend?.forEach((part, index) => {
     checkReference('source', part.source, `/blend/${index}/source`, all, report)
   })
+}
+
+/** A set that a lot invokes judges its kind of material; else nothing would come of it, and nobody would be told. */
+function checkApplies(source: string, { criteria = [] }: Lot, all: AllRecords, report: FileReport): void {
+  const kind = all.sources.get(source)?.kind
+  for (const [index, { set }] of criteria.entries()) {
+    const kinds = all.criteria.get(set)?.kinds
+    if (kind !== undefined && kinds !== undefined && !kinds.includes(kind))
+      report.at(
+        `/criteria/${index}/set`,
+        'reference-mismatch',
+        `the specification ${set} does not judge ${kind}`,
+        `name one for this material; ${set} is for ${kinds.join(', ')}`,
+      )
+  }
 }
 
 function checkNumber(

@@ -1,6 +1,6 @@
 /** site.yaml against the other records. */
 import { checkNameOfCheck } from './answers.ts'
-import { checkRequested } from './clause-reference.ts'
+import { checkInvoked, checkRequested } from './clause-reference.ts'
 import { checkPrecision } from './precision.ts'
 import { checkReference, type AllRecords } from './references.ts'
 import { checkDate } from './dates.ts'
@@ -41,6 +41,9 @@ export function checkSite(site: Site, all: AllRecords, report: FileReport): void
     const at = below('/requested', set)
     checkRequested(set, clauses, { set: at, list: at }, all, report)
   }
+  site.projects?.forEach(({ criteria }, place) => {
+    checkInvoked(criteria, `/projects/${place}/criteria`, all, report)
+  })
   checkDate(site['as-of'], '/as-of', report)
   checkAddress(site.address, report)
   checkKept(site.keep ?? [], report)

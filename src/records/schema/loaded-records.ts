@@ -28,6 +28,14 @@ export type Mail = string
 /** Number of the purchase order; it reaches the site only where site.yaml publishes it. */
 export type PurchaseOrder = string
 
+/** A criterion asked for beside the listed ones. */
+export type Invoked = {
+  /** Criterion. */
+  set: Id
+  /** Optional clauses of it that the purchaser asks for. */
+  requested?: Id[]
+}
+
 /** Period from and to, both included. */
 export type Period = {
   /** Start. */
@@ -251,6 +259,13 @@ export type Site = {
   criteria: Id[]
   /** Optional clauses that the purchaser asks for, by criterion. */
   requested?: { [key: string]: Id[] }
+  /** Criteria that projects ask for: a lot is judged under them too once it was shipped to the project. What a project asks for reaches the public site and issued certificates only where project is published. */
+  projects?: {
+    /** Project or contract, as shipments name it. */
+    name: string
+    /** Criteria that it asks for. */
+    criteria: Invoked[]
+  }[]
   /** Time after a planned test’s due date during which its result is still awaited. */
   grace: Quantity
   /** Largest difference allowed between control and test specimens’ temperatures when their resistance is read, where the condition sets none; 1 degC if absent. */
@@ -1318,6 +1333,8 @@ export type Lot = {
   class?: string
   /** Class claimed under a criterion with class names of its own, by criterion. */
   'class-under'?: { [key: string]: string }
+  /** Criteria that this lot is judged under beside those of its source or the site, which go on governing. Its certificate shows them, and that of no other lot. */
+  criteria?: Invoked[]
   /** Printed lot number, where it differs from the file’s name. */
   number?: string
   /** Earlier addresses of this lot. */

@@ -81,7 +81,7 @@ describe('a line of results', () => {
 describe('shipmentsTable', () => {
   it('quotes a cell with a comma', () => {
     expect([...shipmentsTable(edition)].join('').split('\n')[1]).toBe(
-      'BL-1,2026-03-12,ash/1,25,25 t,,"Bridge, north",,complete,Does not meet,25.0 t,,,Without a certificate',
+      'BL-1,2026-03-12,ash/1,25,25 t,,"Bridge, north",,complete,Does not meet,25.0 t,,,Without a certificate,',
     )
   })
 })
