@@ -9,6 +9,7 @@ import { type FileText, LARGEST_BYTES, listFolder, readText } from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
+import { reportConflicts } from './yaml/conflict-markers.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
 import { checkComposition } from './studies/check-composition.ts'
 import { checkCoverage } from './studies/check-coverage.ts'
@@ -207,6 +208,7 @@ export function loadText(
   diagnostics: Diagnostic[],
 ): void {
   const report = fileReport(path, kind === 'method' ? headingOf(text) : text, diagnostics)
+  if (reportConflicts(text, report)) return
   if (kind === 'method') {
     const page = readMethodPage(id, text, report)
     if (page !== undefined) files.methods.push(page)

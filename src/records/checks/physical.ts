@@ -3,7 +3,7 @@
  * where only a value will do.
  */
 import { isPropertyKey, property, type PropertyKey } from '../../core/measure/properties.ts'
-import { KINDS, type Quantity, type QuantityKind } from '../../core/measure/units.ts'
+import { KINDS, type Quantity, type QuantityKind, writtenNumber } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { RecordKind } from '../schema/schemas.ts'
 import { below } from '../yaml/pointer.ts'
@@ -13,8 +13,9 @@ type Bounds = readonly [number, number]
 /** Bounds by kind of quantity, stored unit: outside them no bench reads anything. */
 export const BOUNDS: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
   fraction: [-100, 1e6],
-  force: [1e-4, 20_000],
-  stress: [0.01, 1000],
+  // No press for mortar goes further, and no mortar reaches half of this strength.
+  force: [1e-4, 5000],
+  stress: [0.01, 400],
   resistance: [0, 1e9],
   resistivity: [1e-3, 1e7],
   temperature: [-50, 200],
@@ -126,7 +127,28 @@ export function within(value: number, [low, high]: Bounds): boolean {
 }
 
 export function reportRange(pointer: string, quantity: Quantity, bounds: Bounds, report: FileReport): void {
-  report.at(pointer, 'quantity-range', ...rangeWords(quantity.written, quantity.kind, bounds))
+  const [message, mend] = rangeWords(quantity.written, quantity.kind, bounds)
+  report.at(pointer, 'quantity-range', message, slipMend(quantity) ?? mend)
+}
+
+/** What a bench commonly reads, in the stored unit: only what lies here in another unit is taken for a slip. Own choice. */
+const COMMON: Readonly<Partial<Record<QuantityKind, Bounds>>> = {
+  force: [5, 400],
+  stress: [1, 150],
+  density: [1.5, 4],
+}
+
+/** The same number in another unit of its kind, where that is common: 4500 MPa looks like psi. */
+function slipMend(quantity: Quantity): string | undefined {
+  const { kind, unit } = quantity
+  const common = COMMON[kind]
+  if (common === undefined) return undefined
+  const number = writtenNumber(quantity)
+  const meant = KINDS[kind].units
+    .filter(({ symbol, factor }) => symbol !== unit && within(Number(number) * factor, common))
+    .map(({ symbol }) => symbol)
+  if (meant.length === 0) return undefined
+  return `the number looks like ${meant.join(' or ')}, not ${unit}: write ${meant.map((each) => `${number} ${each}`).join(', or ')}, if that is what was read`
 }
 
 /** @param text the quantity as a message names it */

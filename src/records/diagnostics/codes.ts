@@ -17,6 +17,8 @@ export const CODES = {
   'yaml-comma-split': 'a comma in a flow mapping made two entries of one number',
   'yaml-block-mark': 'a value beginning with > or | was read as block text',
   'yaml-empty': 'a file or a value is empty',
+  'conflict-marker': 'a merge left its marks: both versions of some lines stand in the file',
+  'curly-quotes': 'a value stands in curly quotes, which YAML takes for part of the text',
   schema: 'a value does not match the schema',
   'key-unknown': 'a key that the schema does not know',
   'key-missing': 'a required key is missing',

@@ -3,7 +3,7 @@
  * separate files.
  */
 export interface Diagnostic {
-  /** Permanent, kebab-case: named in test/diagnostics/ and DEVELOPERS.md. */
+  /** Permanent, kebab-case: explained in `explanations.ts`. */
   readonly code: string
   readonly severity: 'error' | 'warning'
   /** Relative to the content folder, with forward slashes. */
@@ -17,4 +17,16 @@ export interface Diagnostic {
   readonly message: string
   /** How to fix it. */
   readonly mend: string
+  /** Other places that the fault involves, in this file or another, the first the most telling. */
+  readonly related?: readonly RelatedPlace[]
+}
+
+/** A place without which a fault is not understood: the other of two ids, the earlier of two dates. */
+export interface RelatedPlace {
+  readonly file: string
+  readonly line: number
+  readonly column: number
+  readonly endColumn?: number
+  /** What stands there, in a few words. */
+  readonly message: string
 }

@@ -2,21 +2,39 @@
  * Collects the faults of one file and gives them their line and column, which are sought only when there is a
  * fault.
  */
-import type { Diagnostic } from './diagnostic.ts'
+import type { Diagnostic, RelatedPlace } from './diagnostic.ts'
 import type { Code } from './codes.ts'
 import { lineAndColumn, lineStarts } from '../yaml/line-and-column.ts'
 import { above } from '../yaml/pointer.ts'
 import { type Span, spansOf } from '../yaml/spans.ts'
 
+/** A related place within the file that a fault is in. */
+export type PlaceHere = Omit<RelatedPlace, 'file'>
+
 export interface FileReport {
   readonly file: string
   readonly text: string
   /** A fault at a value, by JSON pointer. */
-  at(pointer: string, code: Code, message: string, mend: string): void
+  at(
+    pointer: string,
+    code: Code,
+    message: string,
+    mend: string,
+    related?: readonly (RelatedPlace | undefined)[],
+  ): void
   /** A fault at the key of a value. */
   atKey(pointer: string, code: Code, message: string, mend: string): void
   /** A fault at a line and column. */
-  atPosition(line: number, column: number, code: Code, message: string, mend: string): void
+  atPosition(
+    line: number,
+    column: number,
+    code: Code,
+    message: string,
+    mend: string,
+    related?: readonly PlaceHere[],
+  ): void
+  /** The place of a value, to be shown beside a fault elsewhere; undefined for a value that is not there. */
+  place(pointer: string, message: string): RelatedPlace | undefined
   /** What a value gives cause to look at, though it can be read in one way only: the record stays. */
   warnAt(pointer: string, code: Code, message: string, mend: string): void
   /** How the value at a pointer was written. */
@@ -35,27 +53,27 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
     spans ??= spansOf(text)
     return spans.get(pointer) ?? (pointer === '' ? undefined : spans.get(above(pointer)))
   }
-  const add = (
-    { start, end }: Pick<Span, 'start' | 'end'>,
-    severity: Diagnostic['severity'],
-    fault: Pick<Diagnostic, 'code' | 'message' | 'mend'>,
-  ) => {
-    if (severity === 'error') count += 1
+  const placed = ({ start, end }: Pick<Span, 'start' | 'end'>) => {
     starts ??= lineStarts(text)
     const { line, column } = lineAndColumn(starts, start)
     const lineEnd = text.indexOf('\n', start)
     const last = Math.min(end, lineEnd < 0 ? text.length : lineEnd)
-    diagnostics.push({
-      ...{ code: fault.code, severity, file, line, column },
-      endColumn: column + Math.max(1, last - start),
-      ...{ message: fault.message, mend: fault.mend },
-    })
+    return { file, line, column, endColumn: column + Math.max(1, last - start) }
+  }
+  const add = (
+    where: Pick<Span, 'start' | 'end'>,
+    severity: Diagnostic['severity'],
+    { code, message, mend, related }: Pick<Diagnostic, 'code' | 'message' | 'mend' | 'related'>,
+  ) => {
+    if (severity === 'error') count += 1
+    diagnostics.push({ code, severity, ...placed(where), message, mend, ...withRelated(related) })
   }
   return {
     file,
     text,
-    at: (pointer, code, message, mend) => {
-      add(span(pointer) ?? NOWHERE, 'error', { code, message, mend })
+    at: (pointer, code, message, mend, related = []) => {
+      const known = related.filter((place) => place !== undefined)
+      add(span(pointer) ?? NOWHERE, 'error', { code, message, mend, related: known })
     },
     warnAt: (pointer, code, message, mend) => {
       add(span(pointer) ?? NOWHERE, 'warning', { code, message, mend })
@@ -64,11 +82,21 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
       const found = span(pointer)
       add(found?.key ?? found ?? NOWHERE, 'error', { code, message, mend })
     },
-    atPosition: (line, column, code, message, mend) => {
+    atPosition: (line, column, code, message, mend, related) => {
       count += 1
-      diagnostics.push({ code, severity: 'error', file, line, column, message, mend })
+      const here = related?.map((place) => ({ file, ...place }))
+      diagnostics.push({ code, severity: 'error', file, line, column, message, mend, ...withRelated(here) })
+    },
+    place: (pointer, message) => {
+      spans ??= spansOf(text)
+      const found = spans.get(pointer)
+      return found === undefined ? undefined : { ...placed(found), message }
     },
     written: span,
     count: () => count,
   }
+}
+
+function withRelated(related: readonly RelatedPlace[] | undefined): Pick<Diagnostic, 'related'> {
+  return related === undefined || related.length === 0 ? {} : { related }
 }

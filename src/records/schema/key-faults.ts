@@ -4,8 +4,10 @@ import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { FORBIDDEN_KEYS } from '../yaml/forbidden-keys.ts'
 import { below } from '../yaml/pointer.ts'
+import { strangeBlankFault } from '../yaml/strange-blanks.ts'
 import { type ErrorObject, resolveReference, type SchemaNode } from './schemas.ts'
 import { commaMend } from './quantity-faults.ts'
+import { tradeMend } from './trade-names.ts'
 import { description, inWords, shortened } from './schema-words.ts'
 
 /** Reports a key that the schema does not know. */
@@ -14,7 +16,9 @@ export function unknownKey(error: ErrorObject, key: string, report: FileReport):
   const allowed = Object.keys(
     ((error.parentSchema as { properties?: object } | undefined)?.properties ?? {}) as object,
   )
+  const blank = strangeBlankFault(key)
   if (isCommaSplit(error)) reportCommaSplit(error, key, report)
+  else if (blank !== undefined) report.atKey(pointer, ...blank)
   else if (isEmpty((error.data as Record<string, unknown>)[key]))
     report.atKey(
       pointer,
@@ -27,7 +31,7 @@ export function unknownKey(error: ErrorObject, key: string, report: FileReport):
       pointer,
       'key-unknown',
       `"${shortened(key)}" is not a known key${inWords(error.instancePath)}`,
-      nearNames(key, allowed) || 'remove it, or move it to where it belongs',
+      tradeMend(key, allowed) || nearNames(key, allowed) || 'remove it, or move it to where it belongs',
     )
 }
 
@@ -36,13 +40,16 @@ export function unknownKey(error: ErrorObject, key: string, report: FileReport):
  * number.
  */
 export function wrongName(error: ErrorObject, key: string, report: FileReport): void {
+  const blank = strangeBlankFault(key)
   if (isCommaSplit(error)) reportCommaSplit(error, key, report)
+  else if (blank !== undefined) report.atKey(below(error.instancePath, key), ...blank)
   else
     report.atKey(
       below(error.instancePath, key),
       'key-unknown',
       `"${shortened(key)}" is not a name that is allowed here`,
-      nearNames(key, namesAllowed(error)) ||
+      tradeMend(key, namesAllowed(error)) ||
+        nearNames(key, namesAllowed(error)) ||
         description({ ...error, parentSchema: nameSchema(error) }) ||
         'see the schema of this kind of record',
     )

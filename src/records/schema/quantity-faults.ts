@@ -3,6 +3,7 @@ import { acceptedSpellings, KINDS, type QuantityFault, type QuantityKind } from 
 import type { Code } from '../diagnostics/codes.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { isInCurlyQuotes } from '../yaml/curly-quotes.ts'
 import { isRestOfNumber } from './comma-splits.ts'
 import { shortened } from './schema-words.ts'
 
@@ -23,6 +24,7 @@ export function reportQuantity(
     return
   }
   if (fault.found === '' && isRestOfNumber(pointer, report)) return
+  if (isInCurlyQuotes(fault.found, pointer, report)) return
   const { code, message, mend } = quantityFault(fault, kinds)
   report.at(pointer, code, message, mend)
 }
@@ -66,13 +68,19 @@ export function quantityFault(
       return {
         code: 'quantity-unit',
         message: `found the text "${fault.found}", which is ${withArticle(KINDS[fault.is].title)}; ${expected}`,
-        mend: withOneOf(fault.number, kinds),
+        mend:
+          fault.is === 'lot-mass' || fault.is === 'batch-mass'
+            ? poundsOfForce(fault, kinds) || withOneOf(fault.number, kinds)
+            : withOneOf(fault.number, kinds),
       }
     case 'unknown-unit':
       return {
         code: 'quantity-unit',
         message: `found the text "${fault.found}", whose unit is not known; ${expected}`,
-        mend: nearNames(unitOf(fault), kinds.flatMap(acceptedSpellings)) || `write one of ${units}`,
+        mend:
+          inchesMend(fault, kinds) ||
+          nearNames(unitOf(fault), kinds.flatMap(acceptedSpellings)) ||
+          `write one of ${units}`,
       }
     case 'out-of-range':
       return {
@@ -99,6 +107,20 @@ export function quantityFault(
             mend: `write a number and its unit, for instance ${example}`,
           }
   }
+}
+
+/** The signs that stand for inches on a drawing: ″, two primes, a straight quote. */
+const INCHES = /^(?:"|″|”|''|′′|’’|in\.?|inch\.)$/i
+
+function inchesMend(fault: { found: string; number: string }, kinds: readonly QuantityKind[]): string {
+  return kinds.includes('length') && INCHES.test(unitOf(fault)) ? `for inches write ${fault.number} in` : ''
+}
+
+/** A press shows pounds, of force. */
+function poundsOfForce(fault: { found: string; number: string }, kinds: readonly QuantityKind[]): string {
+  return kinds.includes('force') && unitOf(fault) === 'lb'
+    ? `for pounds of force write ${fault.number} lbf`
+    : ''
 }
 
 function unitOf({ found: text, number }: { found: string; number: string }): string {

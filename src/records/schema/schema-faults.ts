@@ -2,11 +2,14 @@
 import { KINDS, type QuantityKind } from '../../core/measure/units.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { isInCurlyQuotes } from '../yaml/curly-quotes.ts'
 import { above } from '../yaml/pointer.ts'
+import { strangeBlankFault } from '../yaml/strange-blanks.ts'
 import { isCommaSplit, isForbidden, unknownKey, wrongName } from './key-faults.ts'
 import { splitReadings } from './comma-splits.ts'
 import { reportLimit } from './limit-faults.ts'
 import { commaMend, withOneOf } from './quantity-faults.ts'
+import { tradeMend } from './trade-names.ts'
 import { description, inWords, valueWords } from './schema-words.ts'
 import { type ErrorObject, resolveReference } from './schemas.ts'
 
@@ -35,6 +38,7 @@ const LIST_LENGTH = 12
 type Handler = (error: ErrorObject, report: FileReport) => void
 
 function reportError(error: ErrorObject, report: FileReport): void {
+  if (typeof error.data === 'string' && isSignFault(error.data, error.instancePath, report)) return
   const handler = HANDLERS[error.keyword]
   if (handler !== undefined) handler(error, report)
   else if (!reportLimit(error, report))
@@ -44,6 +48,13 @@ function reportError(error: ErrorObject, report: FileReport): void {
       `${valueWords(error.data)} is not what is expected here`,
       description(error) || 'see the schema of this kind of record',
     )
+}
+
+/** A text that only a sign in it makes other than expected: curly quotes are told for every text, strange blanks here. */
+function isSignFault(text: string, pointer: string, report: FileReport): boolean {
+  const blank = strangeBlankFault(text)
+  if (blank !== undefined) report.at(pointer, ...blank)
+  return blank !== undefined || isInCurlyQuotes(text, pointer, report)
 }
 
 const HANDLERS: Readonly<Record<string, Handler>> = {
@@ -72,7 +83,7 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
         error.instancePath,
         'schema',
         `found ${valueWords(error.data)}; one of a fixed list was expected`,
-        (typeof error.data === 'object' ? '' : nearNames(String(error.data), allowed)) || mend,
+        (typeof error.data === 'object' ? '' : meantName(String(error.data), allowed)) || mend,
       )
   },
   pattern: (error, report) => {
@@ -95,6 +106,10 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
           : 'write 2026-03-11 or 2026-03-11T09:20',
       )
   },
+}
+
+function meantName(name: string, allowed: readonly string[]): string {
+  return tradeMend(name, allowed) || nearNames(name, allowed)
 }
 
 function fixedListMend(allowed: readonly string[]): string {

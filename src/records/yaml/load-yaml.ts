@@ -6,6 +6,7 @@ import { reportQuantity } from '../schema/quantity-faults.ts'
 import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
 import { parseYaml, type YamlFault } from './parse-yaml.ts'
+import { reportStrangeBlanks } from './strange-blanks.ts'
 import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 
 /**
@@ -15,11 +16,13 @@ import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 export function loadYaml(kind: RecordKind, text: string, report: FileReport, sortedAt = 0): unknown {
   const yaml = parseYaml(text)
   if ('fault' in yaml) {
-    reportYaml(yaml.fault, text, report)
+    if (!reportStrangeBlanks(text, report)) reportYaml(yaml.fault, text, report)
     return undefined
   }
   const validate = validatorOf(kind)
   const valid = validate(yaml.value)
+  // Whatever else the schema says follows from such a blank.
+  if (!valid && reportStrangeBlanks(text, report)) return undefined
   const before = report.count()
   if (!valid) reportSchemaErrors(validate.errors ?? [], report)
   reportForbiddenKeys(yaml.value, text, report)
@@ -71,6 +74,14 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
       code,
       'this line ends the record, and more follows it; a file holds one record',
       'remove the line, or put what follows it in a file of its own',
+    )
+  else if (/^[ -]*\t/.test(source))
+    report.atPosition(
+      line,
+      source.indexOf('\t') + 1,
+      code,
+      'a tab indents this line, and YAML takes only spaces there',
+      'write spaces in its place, two for each level as a rule',
     )
   else
     report.atPosition(

@@ -1,8 +1,9 @@
 /**
  * Characters that nobody sees and that change what is read: controls, marks that turn the direction of writing,
- * halves of a character, and texts of nothing but blanks.
+ * halves of a character, and texts of nothing but blanks; and curly quotes, which everybody sees and nobody notices.
  */
 import type { FileReport } from '../diagnostics/report.ts'
+import { isInCurlyQuotes, mayBeCurly, reportCurlyQuotes } from './curly-quotes.ts'
 import { below } from './pointer.ts'
 
 /** Controls but for tab, line feed and carriage return; overrides, embeddings and isolates; lone surrogates. */
@@ -68,7 +69,7 @@ function isSound(value: unknown): boolean {
 }
 
 function isSoundText(text: string): boolean {
-  return !UNSEEN.test(text) && !LINE_SIGN.test(text) && !BLANK.test(text)
+  return !UNSEEN.test(text) && !LINE_SIGN.test(text) && !BLANK.test(text) && !mayBeCurly(text)
 }
 
 function visit(value: unknown, pointer: string, report: FileReport): void {
@@ -86,6 +87,7 @@ function reportText(text: string, pointer: string, report: FileReport): void {
   const found = unseenIn(text)
   const lineSign = unseenInLine(text)
   if (found !== undefined) report.at(pointer, 'text-character', sentence(found.name), MEND)
+  else if (isInCurlyQuotes(text, pointer, report)) reportCurlyQuotes(text, pointer, report)
   else if (isBlank(text))
     report.at(
       pointer,
