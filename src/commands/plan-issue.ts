@@ -9,10 +9,12 @@ import { carryOutPlan, type PlannedIssue } from '../edition/certificate/issue-pl
 import { latestResult } from '../edition/passes/latest-result.ts'
 import { sampledAt } from '../edition/passes/source-state.ts'
 import type { IssuedDocument } from '../edition/shape/document.ts'
+import { nearNames } from '../records/diagnostics/near-names.ts'
 import { type PrivatePart, withRevealed } from '../records/issued/private-part.ts'
 import { type IssuedReader, issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/records.ts'
 import type { Lot, Producer } from '../records/schema/loaded-records.ts'
+import { placeholdersIn } from '../records/yaml/placeholders.ts'
 import { CommandFailure, EXIT, PROGRAM } from './program.ts'
 
 type Signatory = NonNullable<Producer['signatories']>[number]
@@ -34,6 +36,7 @@ export interface IssueOrder {
 
 /** @throws CommandFailure for the first lot that may not be issued; nothing is issued then */
 export function planIssue(records: Records, order: IssueOrder): PlannedRevision[] {
+  checkSharedReplaced(records)
   const requests = [...new Set(order.lots)].map((lot) => requestFor(records, lot, order))
   const reader = issuedReader(records.contentDir)
   const issuing = { program: PROGRAM, saltOf: () => randomBytes(16).toString('base64url') }
@@ -65,6 +68,7 @@ function saysNothingNew({ lots }: Records, { request, changes }: PlannedRevision
 
 function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequest {
   const record = recordOf(records, lot)
+  checkReplaced(records, lot, record)
   const replacedBy = replacementFor(records, lot, order)
   checkDate(lot, record, order)
   const { date, by = '', reason = '', withdraw } = order
@@ -84,10 +88,50 @@ function recordOf({ lots, contentDir }: Records, lot: string): Lot {
   const record = lots.get(lot)
   if (record !== undefined) return record
   throw new CommandFailure(
-    `There is no lot ${lot} in ${contentDir}.`,
+    `There is no lot ${lot} in ${contentDir}, or nothing has been written into its record yet.`,
     EXIT.wrongUse,
-    `write it as SOURCE/LOT, for instance ${[...lots.keys()][0] ?? 'tarn-hollow/TH-001'}`,
+    nearNames(lot, lots.keys()) ||
+      `write it as SOURCE/LOT, for instance ${[...lots.keys()][0] ?? 'fly-ash/FA-001'}`,
   )
+}
+
+/** No certificate says "<your company>": of what a lot's is made from. */
+function checkReplaced(records: Records, lot: string, record: Lot): void {
+  const source = records.sources.get(sourceOf(lot))
+  const laboratories = [...(record.analyses ?? []), ...(record.tests ?? [])].map(
+    ({ laboratory }) => laboratory,
+  )
+  refusePlaceholders(`${lot} cannot`, [
+    [`lots/${lot}.yaml`, record],
+    [`sources/${sourceOf(lot)}.yaml`, source],
+    [`producers/${source?.producer}.yaml`, records.producers.get(source?.producer ?? '')],
+    ...[...new Set(laboratories)].map(
+      (id) => [`laboratories/${id}.yaml`, records.laboratories.get(id)] as const,
+    ),
+  ])
+}
+
+/** The same of what all lots share. */
+function checkSharedReplaced({ site, criteria }: Records): void {
+  refusePlaceholders('Nothing can', [
+    ['site.yaml', site],
+    ...[...criteria].map(([id, criterion]) => [`criteria/${id}.yaml`, criterion] as const),
+  ])
+}
+
+function refusePlaceholders(
+  what: string,
+  records: readonly (readonly [file: string, record: unknown])[],
+): void {
+  for (const [file, record] of records) {
+    const [left] = placeholdersIn(record)
+    if (left !== undefined)
+      throw new CommandFailure(
+        `${what} be issued while ${file} still says ${left.text}.`,
+        EXIT.failed,
+        'write your own text in place of each such text in that file',
+      )
+  }
 }
 
 /** By its present id, whichever was given. */

@@ -26,8 +26,11 @@ export type FileText =
   | { readonly text: string }
   | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
 
+/** What npm keeps at the root of a content folder that the tool is installed in. */
+const OF_THE_TOOL: readonly string[] = ['node_modules', 'package.json', 'package-lock.json']
+
 /**
- * Every file below a content folder but those under issued/, by path with forward slashes in
+ * Every file below a content folder but those under issued/ and npm's own, by path with forward slashes in
  * code-unit order; what cannot be read apart.
  */
 export function listFolder(folder: string): FolderListing {
@@ -50,7 +53,7 @@ interface Entries {
 function listBelow(root: string, path: string, listing: Entries): void {
   for (const entry of readdirSync(join(root, path), { withFileTypes: true })) {
     const name = path === '' ? entry.name : `${path}/${entry.name}`
-    if (entry.name.startsWith('.') || name === 'issued') continue
+    if (entry.name.startsWith('.') || name === 'issued' || OF_THE_TOOL.includes(name)) continue
     const why = unreadable(root, name, entry)
     if (why !== null) listing.unread.push({ path: name, why })
     else if (!entry.isDirectory()) listing.files.push({ path: name, bytes: statSync(join(root, name)).size })

@@ -19,6 +19,8 @@ export const CODES = {
   'yaml-empty': 'a file or a value is empty',
   'conflict-marker': 'a merge left its marks: both versions of some lines stand in the file',
   'curly-quotes': 'a value stands in curly quotes, which YAML takes for part of the text',
+  'value-blank': 'a value of a lot or a control batch is not written yet, and counts as not known',
+  placeholder: 'a text that a new record was laid out with has not been replaced',
   schema: 'a value does not match the schema',
   'key-unknown': 'a key that the schema does not know',
   'key-missing': 'a required key is missing',

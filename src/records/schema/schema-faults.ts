@@ -96,15 +96,15 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
         [description(error), exampleOf(error)].filter(Boolean).join(' For instance ') ||
           'see the schema of this kind of record',
       )
-    else
-      report.at(
-        error.instancePath,
-        'date',
-        `${valueWords(error.data)} is not a ${moment === 'date' ? 'date' : 'date or a date and time'}`,
+    else {
+      const mend =
         moment === 'date'
           ? 'write year-month-day, for instance 2026-03-11'
-          : 'write 2026-03-11 or 2026-03-11T09:20',
-      )
+          : 'write 2026-03-11 or 2026-03-11T09:20'
+      const expected = moment === 'date' ? 'date' : 'date or a date and time'
+      if (isNoValue(error)) report.at(error.instancePath, 'yaml-empty', 'there is no value', mend)
+      else report.at(error.instancePath, 'date', `${valueWords(error.data)} is not a ${expected}`, mend)
+    }
   },
 }
 

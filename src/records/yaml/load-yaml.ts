@@ -1,4 +1,5 @@
 /** One file's YAML to a loaded record: syntax, schema, quantities. */
+import { withoutBlanks } from '../schema/blanks.ts'
 import { converterOf, type ReportQuantity } from '../schema/convert.ts'
 import { reportForbiddenKeys } from './forbidden-keys.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -7,10 +8,12 @@ import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
 import { parseYaml, type YamlFault } from './parse-yaml.ts'
 import { reportStrangeBlanks } from './strange-blanks.ts'
+import { placeholdersIn } from './placeholders.ts'
+import { lastKey } from './pointer.ts'
 import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 
 /**
- * The loaded record; undefined where anything in it is at fault.
+ * The loaded record; undefined where anything in it is at fault, or nothing has been written into it yet.
  * @param sortedAt minutes ahead of UTC that sorting takes where a moment states no offset
  */
 export function loadYaml(kind: RecordKind, text: string, report: FileReport, sortedAt = 0): unknown {
@@ -19,16 +22,23 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport, sor
     if (!reportStrangeBlanks(text, report)) reportYaml(yaml.fault, text, report)
     return undefined
   }
+  const { value, blanks } = withoutBlanks(kind, yaml.value)
+  if (value === undefined) {
+    reportNotBegun(blanks, report)
+    return undefined
+  }
   const validate = validatorOf(kind)
-  const valid = validate(yaml.value)
+  const valid = validate(value)
   // Whatever else the schema says follows from such a blank.
   if (!valid && reportStrangeBlanks(text, report)) return undefined
   const before = report.count()
   if (!valid) reportSchemaErrors(validate.errors ?? [], report)
   reportForbiddenKeys(yaml.value, text, report)
   reportUnseen(yaml.value, report)
-  if (typeof yaml.value !== 'object' || yaml.value === null) return undefined
-  const record = convert(kind, yaml.value, report, sortedAt)
+  reportBlanks(blanks, report)
+  reportPlaceholders(value, report)
+  if (typeof value !== 'object' || value === null) return undefined
+  const record = convert(kind, value, report, sortedAt)
   // A record that is left out must never be left out silently, whatever the schemas come to ask for.
   if (!valid && report.count() === before)
     report.at(
@@ -38,6 +48,48 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport, sor
       'compare it with the schema of this kind of record',
     )
   return valid && report.count() === before ? record : undefined
+}
+
+/** Blanks named at most. */
+const NAMED = 4
+
+/** What counts as not known is told once a record, at the first of them. */
+function reportBlanks(blanks: readonly string[], report: FileReport): void {
+  const [first] = blanks
+  if (first === undefined) return
+  report.warnAt(
+    first,
+    'value-blank',
+    `still blank, so not yet known: ${someOf(blanks.map(lastKey))}`,
+    'write each value after its colon, with its unit, or take the line out',
+  )
+}
+
+function reportNotBegun(blanks: readonly string[], report: FileReport): void {
+  report.warnAt(
+    blanks[0] ?? '',
+    'value-blank',
+    'nothing has been written into this record yet, so it is left out',
+    'write each value after its colon, with its unit, or remove the file',
+  )
+}
+
+/** Texts that a new record was laid out with, told once a record, at the first of them. */
+function reportPlaceholders(value: unknown, report: FileReport): void {
+  const all = placeholdersIn(value)
+  const [first] = all
+  if (first === undefined) return
+  report.warnAt(
+    first.pointer,
+    'placeholder',
+    `still to be replaced: ${someOf(all.map(({ text }) => text))}`,
+    'write your own text in place of each; no certificate is issued with one of them',
+  )
+}
+
+function someOf(texts: readonly string[]): string {
+  const named = texts.slice(0, NAMED).join(', ')
+  return texts.length <= NAMED ? named : `${named} and ${texts.length - NAMED} more`
 }
 
 const converters = new Map<RecordKind, ReturnType<typeof converterOf>>()

@@ -18,3 +18,11 @@ export function escapedKey(key: string): string {
 export function above(pointer: string): string {
   return pointer.slice(0, Math.max(0, pointer.lastIndexOf('/')))
 }
+
+/** The key that a pointer ends in; empty for the record itself. */
+export function lastKey(pointer: string): string {
+  return pointer
+    .slice(pointer.lastIndexOf('/') + 1)
+    .replaceAll('~1', '/')
+    .replaceAll('~0', '~')
+}

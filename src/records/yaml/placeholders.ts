@@ -1,0 +1,17 @@
+/** Texts that a new record is laid out with and that its owner has still to replace: "<your name>". */
+import { below } from './pointer.ts'
+
+export interface Placeholder {
+  readonly pointer: string
+  readonly text: string
+}
+
+/** Nobody's name begins so; a bound, "< 0.1 %", has no closing bracket. */
+const PLACEHOLDER = /^<your [^<>]+>$/
+
+/** The placeholders in a record, in its order. @param value any, written or loaded */
+export function placeholdersIn(value: unknown, pointer = ''): Placeholder[] {
+  if (typeof value === 'string') return PLACEHOLDER.test(value) ? [{ pointer, text: value }] : []
+  if (typeof value !== 'object' || value === null) return []
+  return Object.entries(value).flatMap(([key, member]) => placeholdersIn(member, below(pointer, key)))
+}
