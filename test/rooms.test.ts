@@ -101,6 +101,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   edition: { rooms: [...SHAPES, 'edition/passes', 'edition/certificate'] },
   charts: { rooms: ['core', 'words', 'charts'], packages: ['d3'] },
   demo: { rooms: ['core', 'demo'], packages: ['d3'] },
+  scaffold: { rooms: ['core', 'words', 'records', 'scaffold'] },
   scripts: { rooms: ['core', 'words', 'charts', 'scripts'] },
   components: { rooms: [...SITE, 'components'], packages: ['uqr'] },
   // Files of fonts alone: a sheet imports nothing.
@@ -108,7 +109,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   layouts: { rooms: [...SITE, 'components', 'layouts'] },
   pages: { rooms: [...SITE, 'components', 'layouts', 'pages'], packages: ['virtual:'] },
   commands: {
-    rooms: ['core', 'words', 'records', 'edition', 'demo', 'commands'],
+    rooms: ['core', 'words', 'records', 'edition', 'demo', 'scaffold', 'commands'],
     packages: ['node:', 'astro', 'commander', 'js-yaml', 'serve-static', 'subset-font'],
   },
 }
@@ -193,12 +194,12 @@ describe('the rooms', () => {
     )
   })
 
-  it('keep the machine, the clock and chance out of core, words, records, edition and charts', () => {
+  it('keep the machine, the clock and chance out of core, words, records, edition, charts and scaffold', () => {
     const machine = /\b(?:Math\.random|Date\.now|new Date\(\)|performance\.now)\b/
     const page = /\b(?:process|console|document|window|globalThis)\.|\b(?:fetch|setTimeout)\(/
     const faults = sources().filter(({ file, text }) => {
       const [room = ''] = file.split(sep)
-      if (!['core', 'words', 'records', 'edition', 'charts'].includes(room)) return false
+      if (!['core', 'words', 'records', 'edition', 'charts', 'scaffold'].includes(room)) return false
       const code = text.replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '')
       return machine.test(code) || (['core', 'words'].includes(room) && page.test(code))
     })

@@ -105,7 +105,7 @@ export function removeFile(path: string): void {
  * Writes beside the file and renames, each step on the disk before the next.
  * @throws CommandFailure with the given fix; the file is then as it was before
  */
-function writeWhole(path: string, text: string, mend: string): void {
+export function writeWhole(path: string, text: string, mend: string): void {
   const next = join(dirname(path), `.${basename(path)}.next`)
   try {
     mkdirSync(dirname(path), { recursive: true })

@@ -1,6 +1,8 @@
 /** Kinds of material in words. */
 
-const KIND_WORDS: Readonly<Record<string, string>> = {
+import type { MaterialKind } from '../core/measure/material-kind.ts'
+
+const KIND_WORDS: Readonly<Record<MaterialKind, string>> = {
   'coal-fly-ash': 'coal fly ash',
   'coal-bottom-ash': 'coal bottom ash',
   'harvested-coal-ash': 'harvested coal ash',
@@ -14,5 +16,8 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
 }
 
 export function kindWords(kind: string): string {
-  return KIND_WORDS[kind] ?? kind
+  return (KIND_WORDS as Readonly<Record<string, string>>)[kind] ?? kind
 }
+
+/** Every kind, in the order of the list. */
+export const MATERIAL_KINDS = Object.keys(KIND_WORDS) as readonly MaterialKind[]

@@ -5,6 +5,7 @@ import type { AuditedLot } from './audited.ts'
 import type { Checked } from './checked.ts'
 import type { NumberedLot } from './completeness-findings.ts'
 import { type Finding, found } from './finding.ts'
+import { type LotNumberForm, lotNumberForm } from './lot-number-form.ts'
 
 interface Numbered {
   readonly source: string
@@ -29,7 +30,7 @@ interface Run {
  * before the records; 2. numbers that the source says it did not use are no gap, nor are those of drafts.
  */
 export function numberGaps(of: Numbered): Checked {
-  const form = of.pattern === undefined ? null : formOf(of.pattern)
+  const form = of.pattern === undefined ? null : lotNumberForm(of.pattern)
   if (form === null) return { check: 'number-gap', looked: 0, findings: [] }
   const runs = runsOf(of, form)
   const findings = [...runs].flatMap(([year, all], place) =>
@@ -38,34 +39,8 @@ export function numberGaps(of: Numbered): Checked {
   return { check: 'number-gap', looked: of.lots.length, findings }
 }
 
-interface Form {
-  readonly read: (number: string) => { readonly year: string; readonly at: number } | null
-  readonly written: (year: string, at: number) => string
-}
-
-/** YYYY stands for the year, the last group of # for the running number; null without one. */
-function formOf(pattern: string): Form | null {
-  const digits = /#+(?=[^#]*$)/.exec(pattern)?.[0]
-  if (digits === undefined) return null
-  const escaped = pattern.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
-  const text = escaped
-    .replace('YYYY', '(?<year>\\d{4})')
-    .replace(/#+(?=[^#]*$)/, (run) => `(?<at>\\d{${run.length}})`)
-    .replaceAll('#', '\\d')
-  const regular = new RegExp(`^${text}$`, 'i')
-  const hasOther = pattern.replace(digits, '').includes('#')
-  return {
-    read: (number) => {
-      const groups = hasOther ? undefined : regular.exec(number)?.groups
-      return groups === undefined ? null : { year: groups['year'] ?? '', at: Number(groups['at']) }
-    },
-    written: (year, at) =>
-      pattern.replace('YYYY', year).replace(digits, String(at).padStart(digits.length, '0')),
-  }
-}
-
 /** Running numbers by year, both in order. */
-function runsOf({ lots, unused }: Numbered, { read }: Form): Map<string, Run[]> {
+function runsOf({ lots, unused }: Numbered, { read }: LotNumberForm): Map<string, Run[]> {
   const runs = new Map<string, Run[]>()
   const add = (number: string, lot?: NumberedLot) => {
     const own = read(number)

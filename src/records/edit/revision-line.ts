@@ -29,7 +29,7 @@ export function revisionLine(issue: RevisionLine, digest: string): string {
 }
 
 /** Plain where YAML reads plain words back as the same text, double-quoted (JSON is YAML) otherwise. */
-function scalar(text: string): string {
+export function scalar(text: string): string {
   return /^[A-Za-z][A-Za-z0-9 .-]*[A-Za-z0-9.]$/.test(text) && !/^(true|false|null|yes|no)$/i.test(text)
     ? text
     : JSON.stringify(text)

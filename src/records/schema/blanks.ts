@@ -87,7 +87,8 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
   const blanks = sheets.flatMap(([, sheet]) => sheet.blanks)
   const lacking = sheets.filter(([key, { value }]) => value === undefined && required.has(key))
   const whole = entries.length === 0 || sheets.some(([, { value }]) => value !== undefined)
-  if (!whole || (lacking.length > 0 && !begun)) return { value: undefined, blanks, begun }
+  if (!whole || (lacking.length > 0 && !begun))
+    return { value: undefined, blanks: isItem(pointer) ? blanks : [pointer], begun }
   const filled = sheets.flatMap(([key, { value }]) =>
     value !== undefined ? [[key, value]] : required.has(key) ? [[key, '']] : [],
   )
@@ -97,6 +98,11 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
     blanks: blanks.filter((blank) => !faults.includes(blank)),
     begun,
   }
+}
+
+/** An item of a list has no name of its own; what is blank in it has. */
+function isItem(pointer: string): boolean {
+  return /^$|\/\d+$/.test(pointer)
 }
 
 function memberSchema(key: string, node: SchemaNode): SchemaNode | undefined {
