@@ -11,7 +11,7 @@ import { type AskedFigure, askedFigures, reportedOn } from '../scaffold/asked-fi
 import { nextLotNumber } from '../scaffold/lot-number.ts'
 import { type Figures, lotSheet, type RegularSamples } from '../scaffold/lot-sheet.ts'
 import type { NewFile } from '../scaffold/new-file.ts'
-import { lotNameFault } from '../scaffold/record-id.ts'
+import { type IdFault, lotNameFault } from '../scaffold/record-id.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
 export interface LotOptions {
@@ -43,15 +43,14 @@ export function layOutLot(
   const governing = governingSet(records, sourceId, source, day)
   const lot = `${sourceId}/${name ?? nextNumber(records, sourceId, source, day)}`
   const wrong = lotNameFault(lot.slice(sourceId.length + 1))
-  if (wrong !== undefined)
-    throw new CommandFailure(`${wrong}.`, EXIT.wrongUse, `name the lot: new lot ${sourceId} LOT`)
+  if (wrong !== undefined) throw idFailure(wrong)
   const before = lastLot(records, sourceId)
   const laboratory = laboratoryFor(records, options.laboratory, before)
   const asked = askedFigures(governing, { kind: source.kind, class: source.class ?? null })
   checkQuantity(options.quantity)
   const file = lotSheet({
     ...{ lot, sourceName: source.name, laboratory, asked, units: records.site.units },
-    figures: options.figures ?? usualFigures(before),
+    figures: options.figures ?? usualFigures(records, before),
     regular: regularSamples(source, options),
     conditions: records.conditions,
     controls: newestControls(records, laboratory),
@@ -80,6 +79,11 @@ export function knownRecord<T>(records: ReadonlyMap<string, T>, what: string, id
   )
 }
 
+/** A wrong use of an id. */
+export function idFailure({ message, mend }: IdFault): CommandFailure {
+  return new CommandFailure(`${message.charAt(0).toUpperCase()}${message.slice(1)}.`, EXIT.wrongUse, mend)
+}
+
 function governingSet(records: Records, id: string, source: Source, day: Moment): Criterion {
   const [governing] = criteriaInForce(records, source, day)
   if (governing !== undefined) return governing
@@ -93,7 +97,7 @@ function governingSet(records: Records, id: string, source: Source, day: Moment)
 function nextNumber(records: Records, id: string, source: Source, day: Moment): string {
   const pattern = source['lot-number-pattern']
   const given = [
-    ...namesOnDisk(records.contentDir, id),
+    ...namesOnDisk(records.contentDir, `lots/${id}`),
     ...[...records.lots].flatMap(([lot, { number }]) =>
       number !== undefined && lot.startsWith(`${id}/`) ? [number] : [],
     ),
@@ -108,13 +112,13 @@ function nextNumber(records: Records, id: string, source: Source, day: Moment): 
   )
 }
 
-/** A lot with a fault, or one that nothing is written into yet, has its number all the same. */
-function namesOnDisk(contentDir: string, source: string): string[] {
+/** Names of the records in a folder: one with a fault, or one that nothing is written into yet, has its name all the same. */
+export function namesOnDisk(contentDir: string, folder: string): string[] {
   const listing = listFolder(contentDir)
   if ('fault' in listing) return []
   return listing.files.flatMap(({ path }) => {
-    const [, of, name] = /^lots\/([^/]+)\/([^/]+)\.yaml$/.exec(path) ?? []
-    return of === source && name !== undefined ? [name] : []
+    const name = path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : ''
+    return /^[^/]+\.yaml$/.test(name) ? [name.replace(/\.yaml$/, '')] : []
   })
 }
 
@@ -124,9 +128,11 @@ function lastLot({ lots }: Records, source: string): Lot | undefined {
   return own.toSorted((a, b) => daysBetween(b.produced.to, a.produced.to)).at(-1)
 }
 
-/** As it was done last; whoever computed from readings goes on doing so. */
-function usualFigures(before: Lot | undefined): Figures {
-  return (before?.tests ?? []).length > 0 ? 'readings' : 'finished'
+/** As it was done last; of a first lot, whoever lays out control batches computes from readings. */
+function usualFigures({ contentDir }: Records, before: Lot | undefined): Figures {
+  const hasReadings =
+    before === undefined ? namesOnDisk(contentDir, 'controls').length > 0 : (before.tests ?? []).length > 0
+  return hasReadings ? 'readings' : 'finished'
 }
 
 function laboratoryFor(records: Records, given: string | undefined, before: Lot | undefined): string {

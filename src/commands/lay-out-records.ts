@@ -12,7 +12,7 @@ import { idFault, idFor, type NewKind } from '../scaffold/record-id.ts'
 import { STUDY_KINDS, type StudyKind, studySheet } from '../scaffold/study-sheet.ts'
 import { supplementSheet } from '../scaffold/supplement-sheet.ts'
 import { MATERIAL_KINDS } from '../words/material-kinds.ts'
-import { knownRecord } from './lay-out-lot.ts'
+import { idFailure, knownRecord, namesOnDisk } from './lay-out-lot.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { shippedCondition, shippedRecords, shippedWith } from './shipped.ts'
 
@@ -20,11 +20,7 @@ import { shippedCondition, shippedRecords, shippedWith } from './shipped.ts'
 export function checkId(kind: NewKind, id: string): string {
   const wrong = idFault(kind, id)
   if (wrong === undefined) return id
-  throw new CommandFailure(
-    `${wrong.charAt(0).toUpperCase()}${wrong.slice(1)}.`,
-    EXIT.wrongUse,
-    'use at most 64 letters, digits and hyphens, beginning with a letter or digit',
-  )
+  throw idFailure(wrong)
 }
 
 /** An id that is given, else one made of a name. */
@@ -54,8 +50,8 @@ export function layOutControl(records: Records, laboratory: string, options: Con
 }
 
 /** "c311-001", and one more for each batch whose id goes on from there. */
-function nextControl({ controls }: Records, condition: string): string {
-  const runs = [...controls.keys()].flatMap((id) =>
+function nextControl({ contentDir }: Records, condition: string): string {
+  const runs = namesOnDisk(contentDir, 'controls').flatMap((id) =>
     id.startsWith(`${condition}-`) ? Number(/-(\d{1,6})$/.exec(id)?.[1] ?? 0) : [],
   )
   return `${condition}-${String(Math.max(0, ...runs) + 1).padStart(3, '0')}`

@@ -12,6 +12,7 @@ import { type NewProducer, type Standing, STANDINGS } from '../scaffold/party-re
 import { projectFiles } from '../scaffold/project-files.ts'
 import { idFault, idFor } from '../scaffold/record-id.ts'
 import { kindWords, MATERIAL_KINDS } from '../words/material-kinds.ts'
+import { idFailure } from './lay-out-lot.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import type { Asking, Question } from './questions.ts'
 import { schemaFiles, shippedMethods, shippedRecords, shippedWith } from './shipped.ts'
@@ -38,12 +39,8 @@ export interface SiteOptions {
 /** The folder's name, which is that of its package too. @throws CommandFailure (wrong use) for one that is no id */
 export function siteFolder(name: string): string {
   const folder = resolve(name)
-  if (idFault('source', basename(folder)) !== undefined)
-    throw new CommandFailure(
-      `"${name}" cannot be the name of a site’s folder.`,
-      EXIT.wrongUse,
-      'use at most 64 letters, digits and hyphens, beginning with a letter or digit',
-    )
+  const wrong = idFault('source', basename(folder))
+  if (wrong !== undefined) throw idFailure(wrong)
   return folder
 }
 
@@ -167,7 +164,7 @@ async function answer(asking: Asking, given: string | undefined, question: Quest
       checkSaid('The answer', text)
       return question.fault?.(text)
     } catch (error) {
-      return (error as Error).message
+      return (error as Error).message.split('\n')[0]
     }
   }
   if (given === undefined) return asking.ask({ ...question, fault: said })

@@ -112,10 +112,14 @@ function checkReplaced(records: Records, lot: string, record: Lot): void {
 }
 
 /** The same of what all lots share. */
-function checkSharedReplaced({ site, criteria }: Records): void {
+function checkSharedReplaced({ site, sources, criteria }: Records): void {
+  const used = new Set([
+    ...site.criteria,
+    ...[...sources.values()].flatMap((source) => (source.criteria ?? []).map(({ set }) => set)),
+  ])
   refusePlaceholders('Nothing can', [
     ['site.yaml', site],
-    ...[...criteria].map(([id, criterion]) => [`criteria/${id}.yaml`, criterion] as const),
+    ...[...used].map((id) => [`criteria/${id}.yaml`, criteria.get(id)] as const),
   ])
 }
 

@@ -26,19 +26,34 @@ export function idFor(name: string, otherwise: string): string {
   return /^<your /.test(name) || idFault('source', id) !== undefined ? otherwise : id
 }
 
+export interface IdFault {
+  readonly message: string
+  readonly mend: string
+}
+
 /** Why a text cannot be the id of a record; undefined where it can. */
-export function idFault(kind: NewKind, id: string): string | undefined {
+export function idFault(kind: NewKind, id: string): IdFault | undefined {
   return faultAt(`${FOLDERS[kind]}/${id}.yaml`)
 }
 
 /** The same of a lot's name within its source. */
-export function lotNameFault(name: string): string | undefined {
+export function lotNameFault(name: string): IdFault | undefined {
   if (/^\d{4}$/.test(name) || ['parts', 'report', 'shipments'].includes(name.toLowerCase()))
-    return `"${name}" is not a valid id of a lot: its address is that of a page of its source`
+    return {
+      message: `"${name}" is not a valid id of a lot: its address is that of a page of its source`,
+      mend: 'choose another',
+    }
   return faultAt(`lots/source/${name}.yaml`)
 }
 
-function faultAt(path: string): string | undefined {
+function faultAt(path: string): IdFault | undefined {
   const name = recordAt(path)
-  return 'kind' in name ? undefined : name.message
+  if ('kind' in name) return undefined
+  return name.code === 'file-unexpected' ? NO_ID : name
+}
+
+/** A name with a slash, or none at all, leads to another place. */
+const NO_ID: IdFault = {
+  message: 'the text given is not a valid id',
+  mend: 'use at most 64 letters, digits and hyphens, beginning with a letter or digit',
 }

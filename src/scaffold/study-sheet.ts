@@ -65,7 +65,7 @@ const MATERIALS: Readonly<Record<StudyKind, readonly string[]>> = {
 const CONDITIONS = [
   '# A code for each condition that mortars are made at; `record: ID` takes one of conditions/.',
   'conditions:',
-  '  R20-23: { replacement: 20 %, temperature: 23 degC, flow: constant, curing: saturated-lime-water }',
+  '  R20-23: { replacement: 20 %, temperature: 23 degC, flow: constant-flow, curing: saturated-lime-water }',
 ]
 
 const DESIGNS: Readonly<Record<StudyKind, readonly string[]>> = {

@@ -37,10 +37,10 @@ export function supplementSheet({ id, base, classes, conditionTitle }: NewSupple
       'clauses:',
       '  # A first clause that changes nothing: it reports a property for information. Replace it by your own changes.',
       `  - { change: add, clause: reported, property: moisture, report: yes, information: yes, ${SETTER} }`,
-      ...commented(['', 'How each change is written; take out "# " in front of what you need.'], '  '),
-      ...changeExamples(base).map((line) => `  # ${line}`),
+      ...commented(['How each change is written; take out "# " in front of what you need.'], '  '),
+      ...changeExamples(base, classes).map((line) => `  # ${line}`),
       '',
-      ...commented([`What ${setName(base)} asks, clause by clause:`], ''),
+      ...commented([`What ${setName(base)} asks clause by clause:`], ''),
       ...base.clauses.flatMap((clause) =>
         commented([`${clause.id}: ${clauseSentence(clause, base, conditionTitle)}`], '', '    '),
       ),
@@ -49,7 +49,7 @@ export function supplementSheet({ id, base, classes, conditionTitle }: NewSupple
 }
 
 /** One of each, on a clause of the base and with its own limit where it has one that the change goes on from. */
-function changeExamples(base: Criterion): string[] {
+function changeExamples(base: Criterion, classes: readonly string[]): string[] {
   const every = [...everyClause(base.clauses)]
   const limited = every.filter(isLimited)
   const [first] = limited
@@ -69,7 +69,7 @@ function changeExamples(base: Criterion): string[] {
     `- { change: add, clause: own-limit, property: MgO, at-most: 5.0 %, ${SETTER} }`,
     ...(base.classes.length === 0
       ? []
-      : [`- { change: restrict, classes: [${JSON.stringify(base.classes[0])}], ${SETTER} }`]),
+      : [`- { change: restrict, classes: [${JSON.stringify(classes[0] ?? base.classes[0])}], ${SETTER} }`]),
     `- { change: add-document, clause: statement, document: certification-statement, ${SETTER} }`,
     `- change: add    # how often a source is tested; change it later with set-frequency`,
     `  clause: sampling-own`,

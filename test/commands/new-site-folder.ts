@@ -54,13 +54,13 @@ export function fillIn(folder: string, lot: string, indices: readonly string[]):
     .split('\n')
     .map((line) => {
       const [, indent = '', key = ''] = /^( *)([A-Za-z0-9-]+):(?: +#.*)?$/.exec(line) ?? []
-      const value = valueOf(key, indent.length, days, values)
+      const value = valueBehind(key, indent.length, days, values)
       return value === undefined ? line : line.replace(`${key}:`, `${key}: ${value}`)
     })
   writeFileSync(path, lines.join('\n'))
 }
 
-function valueOf(key: string, indent: number, days: string[], indices: string[]): string | undefined {
+function valueBehind(key: string, indent: number, days: string[], indices: string[]): string | undefined {
   if (indent === 2 && key === 'from') return '2026-11-02'
   if (indent === 2 && key === 'to') return '2026-11-15'
   if (key === 'quantity') return '1450 t'

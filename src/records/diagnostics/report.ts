@@ -39,6 +39,11 @@ export interface FileReport {
   warnAt(pointer: string, code: Code, message: string, mend: string): void
   /** How the value at a pointer was written. */
   written(pointer: string): Span | undefined
+  /**
+   * Items of lists that are no part of the record, by their pointers in the file: from here on pointers are those of the
+   * record, whose items have moved up.
+   */
+  leaveOut(items: readonly string[]): void
   readonly count: () => number
 }
 
@@ -49,10 +54,13 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
   let spans: Map<string, Span> | undefined
   let starts: readonly number[] | undefined
   let count = 0
-  const span = (pointer: string): Span | undefined => {
+  let left: readonly string[] = []
+  const writtenAt = (pointer: string): Span | undefined => {
     spans ??= spansOf(text)
-    return spans.get(pointer) ?? (pointer === '' ? undefined : spans.get(above(pointer)))
+    return spans.get(left.length === 0 ? pointer : inFile(pointer, left))
   }
+  const span = (pointer: string): Span | undefined =>
+    writtenAt(pointer) ?? (pointer === '' ? undefined : writtenAt(above(pointer)))
   const placed = ({ start, end }: Pick<Span, 'start' | 'end'>) => {
     starts ??= lineStarts(text)
     const { line, column } = lineAndColumn(starts, start)
@@ -88,15 +96,33 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
       diagnostics.push({ code, severity: 'error', file, line, column, message, mend, ...withRelated(here) })
     },
     place: (pointer, message) => {
-      spans ??= spansOf(text)
-      const found = spans.get(pointer)
+      const found = writtenAt(pointer)
       return found === undefined ? undefined : { ...placed(found), message }
     },
     written: span,
+    leaveOut: (items) => {
+      left = items
+    },
     count: () => count,
   }
 }
 
 function withRelated(related: readonly RelatedPlace[] | undefined): Pick<Diagnostic, 'related'> {
   return related === undefined || related.length === 0 ? {} : { related }
+}
+
+/** Where a value of the record stands in the file. @param left items that are no part of the record */
+function inFile(pointer: string, left: readonly string[]): string {
+  return pointer
+    .split('/')
+    .slice(1)
+    .reduce((list, key) => {
+      const places = new Set(
+        left.filter((item) => above(item) === list).map((item) => item.slice(list.length + 1)),
+      )
+      if (places.size === 0 || !/^\d+$/.test(key)) return `${list}/${key}`
+      let [place, before] = [0, Number(key)]
+      for (; before > 0 || places.has(String(place)); place += 1) if (!places.has(String(place))) before -= 1
+      return `${list}/${place}`
+    }, '')
 }

@@ -13,25 +13,23 @@ export interface FilledIn {
   readonly value: unknown
   /** Pointers of what is blank, in the order of the file. */
   readonly blanks: readonly string[]
+  /** Pointers of the items of lists that are left out. */
+  readonly items: readonly string[]
 }
 
-interface Sheet {
-  readonly value: unknown
-  readonly blanks: readonly string[]
+interface Sheet extends FilledIn {
   /** Whether a quantity or a moment is written: what a sheet is laid out with, such as ids and ages, does not count. */
   readonly begun: boolean
 }
 
 /**
  * A record's value without its blanks. A blank that the schema asks for stays, and is a fault, where anything is written
- * beside it; where nothing is, the whole mapping is blank. Of a list only blanks at its end are left out, so that its other
- * items keep their places.
+ * beside it; where nothing is, the whole mapping is blank.
  */
 export function withoutBlanks(kind: RecordKind, value: unknown): FilledIn {
-  if (!FILLED_IN.includes(kind) || !holdsBlank(value)) return { value, blanks: [] }
+  if (!FILLED_IN.includes(kind) || !holdsBlank(value)) return { value, blanks: [], items: [] }
   const file = `${kind}.json`
-  const { value: filled, blanks } = sheetOf(value, schemaNamed(file), file, '')
-  return { value: filled, blanks }
+  return sheetOf(value, schemaNamed(file), file, '')
 }
 
 /** Nearly every record has none, and is not walked along its schema. */
@@ -42,10 +40,15 @@ function holdsBlank(value: unknown): boolean {
 
 function sheetOf(value: unknown, written: SchemaNode, inFile: string, pointer: string): Sheet {
   const { node, file } = resolved(written, inFile)
-  if (value === '') return { value: undefined, blanks: [pointer], begun: false }
+  if (value === '') return { value: undefined, blanks: [pointer], items: [], begun: false }
   if (Array.isArray(value)) return listSheet(value, node, file, pointer)
   if (typeof value === 'object' && value !== null) return mappingSheet(value, node, file, pointer)
-  return { value, blanks: [], begun: 'quantity' in node || 'moment' in node || typeof value === 'number' }
+  return {
+    value,
+    blanks: [],
+    items: [],
+    begun: 'quantity' in node || 'moment' in node || typeof value === 'number',
+  }
 }
 
 function resolved(node: SchemaNode, file: string): { node: SchemaNode; file: string } {
@@ -58,14 +61,12 @@ function resolved(node: SchemaNode, file: string): { node: SchemaNode; file: str
 function listSheet(list: readonly unknown[], node: SchemaNode, file: string, pointer: string): Sheet {
   const items = (node['items'] ?? {}) as SchemaNode
   const sheets = list.map((item, index) => sheetOf(item, items, file, below(pointer, index)))
-  const last = sheets.findLastIndex(({ value }) => value !== undefined)
-  // A blank before the last item stays as it was written, for its place is that of a fault.
-  const kept = sheets
-    .slice(0, last + 1)
-    .map(({ value }, index) => (value === undefined ? list[index] : value))
+  const kept = sheets.flatMap(({ value }) => (value === undefined ? [] : [value]))
+  const blank = sheets.flatMap(({ value }, index) => (value === undefined ? [below(pointer, index)] : []))
   return {
     value: kept.length === 0 && list.length > 0 ? undefined : kept,
     blanks: sheets.flatMap(({ blanks }) => blanks),
+    items: [...blank, ...sheets.flatMap(({ items }) => items)],
     begun: sheets.some(({ begun }) => begun),
   }
 }
@@ -78,17 +79,20 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
     // Of a number with a decimal comma the part behind it reads as a key without a value: it is no blank.
     const isOther = schema === undefined || (isSplit && member === '')
     const sheet: Sheet = isOther
-      ? { value: member, blanks: [], begun: member !== '' }
+      ? { value: member, blanks: [], items: [], begun: member !== '' }
       : sheetOf(member, schema, file, below(pointer, key))
     return [key, sheet] as const
   })
   const required = new Set((node['required'] ?? []) as readonly string[])
   const begun = sheets.some(([, sheet]) => sheet.begun)
-  const blanks = sheets.flatMap(([, sheet]) => sheet.blanks)
+  const [blanks, items] = [
+    sheets.flatMap(([, sheet]) => sheet.blanks),
+    sheets.flatMap(([, sheet]) => sheet.items),
+  ]
   const lacking = sheets.filter(([key, { value }]) => value === undefined && required.has(key))
   const whole = entries.length === 0 || sheets.some(([, { value }]) => value !== undefined)
   if (!whole || (lacking.length > 0 && !begun))
-    return { value: undefined, blanks: isItem(pointer) ? blanks : [pointer], begun }
+    return { value: undefined, blanks: isItem(pointer) ? blanks : [pointer], items, begun }
   const filled = sheets.flatMap(([key, { value }]) =>
     value !== undefined ? [[key, value]] : required.has(key) ? [[key, '']] : [],
   )
@@ -96,6 +100,7 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
   return {
     value: Object.fromEntries(filled),
     blanks: blanks.filter((blank) => !faults.includes(blank)),
+    items,
     begun,
   }
 }

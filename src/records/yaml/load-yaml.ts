@@ -22,20 +22,21 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport, sor
     if (!reportStrangeBlanks(text, report)) reportYaml(yaml.fault, text, report)
     return undefined
   }
-  const { value, blanks } = withoutBlanks(kind, yaml.value)
+  const { value, blanks, items } = withoutBlanks(kind, yaml.value)
   if (value === undefined) {
     reportNotBegun(blanks, report)
     return undefined
   }
+  reportBlanks(blanks, report)
+  if (items.length > 0) report.leaveOut(items)
   const validate = validatorOf(kind)
   const valid = validate(value)
   // Whatever else the schema says follows from such a blank.
   if (!valid && reportStrangeBlanks(text, report)) return undefined
   const before = report.count()
   if (!valid) reportSchemaErrors(validate.errors ?? [], report)
-  reportForbiddenKeys(yaml.value, text, report)
-  reportUnseen(yaml.value, report)
-  reportBlanks(blanks, report)
+  reportForbiddenKeys(value, text, report)
+  reportUnseen(value, report)
   reportPlaceholders(value, report)
   if (typeof value !== 'object' || value === null) return undefined
   const record = convert(kind, value, report, sortedAt)
@@ -87,7 +88,8 @@ function reportPlaceholders(value: unknown, report: FileReport): void {
   )
 }
 
-function someOf(texts: readonly string[]): string {
+function someOf(all: readonly string[]): string {
+  const texts = [...new Set(all)]
   const named = texts.slice(0, NAMED).join(', ')
   return texts.length <= NAMED ? named : `${named} and ${texts.length - NAMED} more`
 }

@@ -57,13 +57,14 @@ tests: [{ sample: C, condition: c311, control: , laboratory: quay, cast: , stren
     )
     expect(value).toMatchObject({ tests: [{ cast: '2026-03-11', strength: [{ age: '7 d' }] }] })
   })
-  it('keeps the places in a list of what follows a blank', () => {
-    const { value } = filled(
+  it('leaves out a blank item before others and says which', () => {
+    const { value, items } = filled(
       `${HEAD}analyses:
   - { laboratory: quay, sample: C, tested: , results: { SiO2: } }
   - { laboratory: quay, sample: C, tested: 2026-03-10, results: { SiO2: 63.1 % } }`,
     )
-    expect(value).toMatchObject({ analyses: [{ tested: '' }, { tested: '2026-03-10' }] })
+    expect(value).toMatchObject({ analyses: [{ tested: '2026-03-10' }] })
+    expect(items).toEqual(['/analyses/0'])
   })
   it('finds nothing written where only ids, kinds and ages are', () => {
     expect(
