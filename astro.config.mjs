@@ -1,6 +1,7 @@
 // Address, base and output folder are given by the build command, which alone runs Astro (src/commands/build-site.ts).
 import mdx from '@astrojs/mdx'
 import { defineConfig } from 'astro/config'
+import { browserSchemas } from './src/commands/browser-schemas.ts'
 import { methodPages } from './src/commands/method-pages.ts'
 
 export default defineConfig({
@@ -12,5 +13,5 @@ export default defineConfig({
   devToolbar: { enabled: false },
   markdown: { syntaxHighlight: false },
   integrations: [mdx()],
-  vite: { build: { assetsInlineLimit: 0 }, plugins: [methodPages()] },
+  vite: { build: { assetsInlineLimit: 0 }, plugins: [methodPages(), browserSchemas()] },
 })

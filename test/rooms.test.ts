@@ -83,6 +83,9 @@ const WALLS: Readonly<Record<string, Walls>> = {
     rooms: ['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
     packages: ['js-yaml'],
   },
+  'records/form': {
+    rooms: ['core', 'words', 'records/schema', 'records/yaml', 'records/edit', 'records/form'],
+  },
   'records/issued': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],
     packages: ['node:crypto', 'canonicalize'],
@@ -102,7 +105,15 @@ const WALLS: Readonly<Record<string, Walls>> = {
   charts: { rooms: ['core', 'words', 'charts'], packages: ['d3'] },
   demo: { rooms: ['core', 'demo'], packages: ['d3'] },
   scaffold: { rooms: ['core', 'words', 'records', 'scaffold'] },
-  scripts: { rooms: ['core', 'words', 'charts', 'scripts'] },
+  // The bench page reads and judges a lot with the program's own functions, none of which touches the disk.
+  scripts: {
+    rooms: [
+      ...['core', 'words', 'charts', 'scripts', 'records/records.ts', 'records/checks/lot-alone.ts'],
+      ...['records/diagnostics', 'records/edit', 'records/form', 'records/schema', 'records/yaml'],
+      ...['edition/passes/computed-lot.ts', 'edition/passes/lot-results.ts'],
+    ],
+    packages: ['@codemirror/'],
+  },
   components: { rooms: [...SITE, 'components'], packages: ['uqr'] },
   // Files of fonts alone: a sheet imports nothing.
   styles: { rooms: ['styles'] },

@@ -7,7 +7,7 @@ import { type Changes, changesBetween, isUnchanged } from '../edition/certificat
 import type { IssueRequest } from '../edition/certificate/issue.ts'
 import { carryOutPlan, type PlannedIssue } from '../edition/certificate/issue-plan.ts'
 import { latestResult } from '../edition/passes/latest-result.ts'
-import { sampledAt } from '../edition/passes/source-state.ts'
+import { sampledAt } from '../edition/passes/computed-lot.ts'
 import type { IssuedDocument } from '../edition/shape/document.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { type PrivatePart, withRevealed } from '../records/issued/private-part.ts'

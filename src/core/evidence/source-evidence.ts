@@ -7,8 +7,14 @@ import type { Age } from '../measure/age.ts'
 import { type Moment, readMoment } from '../measure/moment.ts'
 import type { CertificateState } from './certificate-state.ts'
 import type { Evidence } from './evidence.ts'
-import { buildHistory, type History } from '../history/history.ts'
-import { lotEvidence, type LotOnDate, type SourceBackground } from './lot-evidence.ts'
+import { buildHistory, bySampling, type History } from '../history/history.ts'
+import {
+  type KnownOfLot,
+  type LotBackground,
+  lotEvidence,
+  type LotOnDate,
+  type SourceBackground,
+} from './lot-evidence.ts'
 import { defined } from '../measure/defined.ts'
 import { property, type PropertyKey, storedUnit } from '../measure/properties.ts'
 import { type WithTexts, withTexts } from '../measure/texts-of-times.ts'
@@ -142,6 +148,8 @@ export interface UnpackedSource {
   readonly lots: readonly EvidenceLot[]
   /** What was known of a lot on the file's date. @throws RangeError for a place that holds no lot */
   evidenceOf(place: number): Evidence
+  /** What would be known of a lot on a date if it stood among the others, in place of one of the same id. */
+  evidenceWith(lot: LotBackground & KnownOfLot, asOf: Moment): Evidence
   /** A reader's name of a condition; its id where the file has none. */
   conditionTitle(id: string): string
 }
@@ -160,7 +168,8 @@ export function unpackSource(file: SourceEvidence): UnpackedSource {
       planned: planned.map(readPlanned),
     }),
   )
-  const history: History = buildHistory(lots, file.restarts.map(readMoment))
+  const restarts = file.restarts.map(readMoment)
+  const history: History = buildHistory(lots, restarts)
   const [background, asOf] = [readBackground(file.background), readMoment(file.asOf)]
   return {
     lots,
@@ -169,6 +178,10 @@ export function unpackSource(file: SourceEvidence): UnpackedSource {
       if (lot === undefined)
         throw new RangeError(`evidenceOf needs a place among ${lots.length} lots, got ${place}`)
       return lotEvidence(background, history, lot, lot, asOf)
+    },
+    evidenceWith: (lot, day) => {
+      const among = [...lots.filter(({ id }) => id !== lot.id), lot].sort(bySampling)
+      return lotEvidence(background, buildHistory(among, restarts), lot, lot, day)
     },
     conditionTitle: (id) => (Object.hasOwn(file.conditions, id) ? file.conditions[id] : undefined) ?? id,
   }

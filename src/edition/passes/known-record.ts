@@ -9,7 +9,7 @@ import { isQuantity } from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/records.ts'
 import type { Control, Laboratory, Lot, Source } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
-import { sampledAt } from './source-state.ts'
+import { sampledAt } from './computed-lot.ts'
 
 /**
  * The records as they were known on a date.

@@ -17,7 +17,7 @@ import { observationsOf } from '../../core/result/observation.ts'
 import { knownSince, type PlannedTest, type Result, type UnmadeResult } from '../../core/result/result.ts'
 import type { Laboratory } from '../../records/schema/loaded-records.ts'
 import type { ControlEntry } from '../shape/edition.ts'
-import type { ComputedLot } from './source-state.ts'
+import type { ComputedLot } from './computed-lot.ts'
 
 /** What one series is of. */
 export type SeriesHead = Pick<

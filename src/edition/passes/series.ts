@@ -12,7 +12,8 @@ import { resultReasonIn } from '../../words/result-reasons.ts'
 import { dueWords, overdueWords } from '../../words/standing.ts'
 import type { UnitSystem } from '../../words/unit-systems.ts'
 import { resultText } from '../../words/units.ts'
-import type { ComputedLot, SourceState } from './source-state.ts'
+import type { ComputedLot } from './computed-lot.ts'
+import type { SourceState } from './source-state.ts'
 
 /** Preceding results that the mean on a chart rests on, as uniformity clauses ask. */
 const PRECEDING = 10

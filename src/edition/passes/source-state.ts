@@ -1,25 +1,15 @@
 /** Passes 1 and 2: each lot's results, then each source's history. Pass 3, judging, asks this state. */
-import type { LotBackground, SourceBackground } from '../../core/evidence/lot-evidence.ts'
-import { requestedBy } from '../../core/evidence/requested.ts'
+import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
 import { defined } from '../../core/measure/defined.ts'
-import type { Duty } from '../../core/measure/duty.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
-import { earliestOf, isBy, type Moment } from '../../core/measure/moment.ts'
-import { endsOfSampling, regularSamples } from '../../core/mortar/regular-samples.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import { observationsOf } from '../../core/result/observation.ts'
-import type { PlannedTest, UnmadeResult } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
-import type { Lot, Source } from '../../records/schema/loaded-records.ts'
+import type { Source } from '../../records/schema/loaded-records.ts'
+import { type ComputedLot, computedLot, sampledAt } from './computed-lot.ts'
 import { controlEntries } from './control-entries.ts'
 import { pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
-import { resultsOverTime } from './lot-results.ts'
-
-export interface ComputedLot extends LotBackground {
-  readonly record: Lot
-  readonly unmade: readonly UnmadeResult[]
-  readonly planned: readonly PlannedTest[]
-}
 
 export interface SourceState {
   readonly id: string
@@ -33,21 +23,6 @@ export interface SourceState {
   readonly restarts: readonly Moment[]
   /** What the site prints first. */
   readonly units: 'SI' | 'US'
-}
-
-/**
- * Sampling time that orders a lot in its history: end of the producer's first composite, without one of the first
- * regular sample, else of production.
- */
-export function sampledAt({ samples, produced }: Lot): Moment {
-  const ends = (duty: Duty) => endsOfSampling(samples, duty).map(([, end]) => end)
-  return earliestOf(ends('composite')) ?? earliestOf(ends('regular')) ?? produced.to
-}
-
-/** Where the lot was withdrawn by the date; a later line on it, which only corrects the first, changes nothing. */
-function withdrawal({ revisions = [] }: Lot, asOf: Moment): Pick<LotBackground, 'withdrawn'> {
-  const line = revisions.find(({ withdrawn, date }) => withdrawn === 'yes' && isBy(date, asOf))
-  return line === undefined ? {} : { withdrawn: line.date }
 }
 
 /**
@@ -85,34 +60,10 @@ function computedLots(records: Records, asOf: Moment): Map<string, ComputedLot[]
   return bySource
 }
 
-function computedLot(id: string, record: Lot, records: Records, asOf: Moment): ComputedLot {
-  return {
-    id,
-    sampled: sampledAt(record),
-    record,
-    class: record.class ?? records.sources.get(sourceOf(id))?.class ?? null,
-    tonnes: record.quantity.value,
-    from: record.produced.from,
-    ...resultsOverTime(id, record, records, asOf),
-    ...withdrawal(record, asOf),
-    ...defined({ takenAt: regularSamples(record) }),
-    ...ofLot(record),
-  }
-}
-
 function restartsOf({ events = [] }: Source, asOf: Moment): Moment[] {
   return events
     .filter((event) => event['restarts-series'] === 'yes' && isBy(event.date, asOf))
     .map((event) => event.date)
-}
-
-function ofLot(record: Lot): Pick<LotBackground, 'classUnder' | 'facts' | 'documents' | 'requested'> {
-  return defined({
-    requested: record.criteria && requestedBy(record.criteria),
-    classUnder: record['class-under'],
-    facts: record.facts,
-    documents: record.documents,
-  })
 }
 
 function backgroundOf(source: Source, records: Records): SourceBackground {

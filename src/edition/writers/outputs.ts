@@ -1,6 +1,7 @@
 /** Every data file of the site beside its pages, made one at a time. */
 import { paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
+import { benchData } from './bench-data.ts'
 import { lotColumns, shipmentColumns } from './columns.ts'
 import { dueCalendar } from './due-calendar.ts'
 import { certificateFeed, sourceFeed } from './feed.ts'
@@ -24,6 +25,7 @@ const SITE_FILES: Readonly<Record<string, (edition: Edition) => Iterable<string>
   [paths.conditionData]: (edition) => json(edition, conditionData(edition)),
   [paths.controlData]: (edition) => json(edition, controlData(edition)),
   [paths.criterionData]: (edition) => json(edition, criterionData(edition)),
+  [paths.benchData]: (edition) => json(edition, benchData(edition)),
   [paths.lotsTable]: lotsTable,
   [paths.resultsTable]: resultsTable,
   [paths.shipmentsTable]: shipmentsTable,

@@ -1,23 +1,12 @@
-/** The schemas, compiled once. */
+/**
+ * The schemas, compiled once. A browser gets a module of the same exports that holds them ready-made, for its policy
+ * lets no code be made of a text (standalone.ts).
+ */
 import { readFileSync } from 'node:fs'
 import { Ajv2020, type ErrorObject, type ValidateFunction } from 'ajv/dist/2020.js'
+import { RECORD_KINDS, type RecordKind, type SchemaNode, schemaSet } from './schema-set.ts'
 
-/** Kinds of record that have a schema of their own. */
-export const RECORD_KINDS = [
-  'site',
-  'producer',
-  'laboratory',
-  'source',
-  'condition',
-  'control',
-  'criterion',
-  'lot',
-  'study',
-  'method',
-] as const
-export type RecordKind = (typeof RECORD_KINDS)[number]
-
-export type SchemaNode = { readonly [key: string]: unknown }
+export { RECORD_KINDS, type RecordKind, type SchemaNode }
 
 const NAMES = ['common', 'quantities', 'properties', ...RECORD_KINDS] as const
 
@@ -33,7 +22,7 @@ function readSchema(name: string): SchemaNode {
  * quantities to say, which also says why not: a second opinion could only differ from it, and a record
  * would be refused without a word.
  */
-function forValidation(schema: SchemaNode): SchemaNode {
+export function forValidation(schema: SchemaNode): SchemaNode {
   return JSON.parse(JSON.stringify(schema, (_key, node: unknown) => withoutPattern(node))) as SchemaNode
 }
 
@@ -55,12 +44,7 @@ const ajv = new Ajv2020({
   keywords: ['quantity', 'moment', 'above'],
 })
 
-/** A schema by its file name. */
-export function schemaNamed(file: string): SchemaNode {
-  const schema = schemas.get(file)
-  if (schema === undefined) throw new RangeError(`schemaNamed needs a schema's file name, got ${file}`)
-  return schema
-}
+export const { schemaNamed, resolveReference } = schemaSet(schemas)
 
 export function validatorOf(kind: RecordKind): ValidateFunction {
   const validate = ajv.getSchema(`${kind}.json`)
@@ -88,15 +72,6 @@ let manifestAjv: ValidateFunction | undefined
 export function isOfManifestSchema(value: unknown): boolean {
   manifestAjv ??= new Ajv2020().compile(readSchema('manifest'))
   return manifestAjv(value)
-}
-
-/** The node that a reference leads to, and the file it lies in. */
-export function resolveReference(reference: string, file: string): { node: SchemaNode; file: string } {
-  const [target = '', path = ''] = reference.split('#')
-  const inFile = target === '' ? file : target
-  let node: unknown = schemaNamed(inFile)
-  for (const part of path.split('/').filter(Boolean)) node = (node as SchemaNode)[part]
-  return { node: node as SchemaNode, file: inFile }
 }
 
 export type { ErrorObject }

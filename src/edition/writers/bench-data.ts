@@ -1,0 +1,44 @@
+/**
+ * data/bench.json: what the bench page must know of the site, its laboratories and its sources to read and judge a lot,
+ * beside the conditions, controls, sets and evidence that have files of their own.
+ */
+import { writtenForm } from '../../records/schema/written.ts'
+import { defined } from '../../core/measure/defined.ts'
+import type { Edition } from '../shape/edition.ts'
+
+/** Only what reading and judging ask for: whatever else a record says is on no page by this file. */
+export function benchData(
+  edition: Pick<Edition, 'asOf' | 'site' | 'laboratories' | 'sources' | 'source'>,
+): object {
+  const { title, units, criteria, requested, grace, offset } = edition.site
+  return {
+    format: 1,
+    asOf: edition.asOf,
+    site: writtenForm(
+      defined({
+        ...{ title, units, criteria, requested, grace, offset },
+        'read-within': edition.site['read-within'],
+        'as-of': edition.site['as-of'],
+      }),
+    ),
+    laboratories: Object.fromEntries(
+      [...edition.laboratories].map(([id, { name, methods, moulds }]) => [
+        id,
+        writtenForm(defined({ name, methods, moulds })),
+      ]),
+    ),
+    sources: Object.fromEntries([...edition.sources.keys()].map((id) => [id, sourceData(edition, id)])),
+  }
+}
+
+function sourceData(edition: Pick<Edition, 'source'>, id: string): unknown {
+  const { record } = edition.source(id)
+  return writtenForm(
+    defined({
+      ...{ name: record.name, producer: record.producer, kind: record.kind, class: record.class },
+      'class-under': record['class-under'],
+      'lot-number-pattern': record['lot-number-pattern'],
+      criteria: record.criteria,
+    }),
+  )
+}
