@@ -1,5 +1,5 @@
 /** Plain values to YAML text, laid out as a person writes a record: short mappings on one line, the rest in block style. */
-import { COLLECTION_STYLE, dump, JSON_SCHEMA, type Node } from 'js-yaml'
+import { COLLECTION_STYLE, dump, JSON_SCHEMA, type Node, SCALAR_STYLE } from 'js-yaml'
 
 /** What a record is made of before its quantities are read. */
 export type Plain = string | number | boolean | null | readonly Plain[] | { readonly [key: string]: Plain }
@@ -47,9 +47,19 @@ function dumped(value: Plain, arrange: (root: Node) => void): string {
     flowBracketPadding: true,
     quoteStyle: 'double',
     transform: (documents) => {
-      for (const { contents } of documents) if (contents !== null) arrange(contents)
+      for (const { contents } of documents)
+        if (contents !== null) {
+          arrange(contents)
+          quoteNothing(contents)
+        }
     },
   })
+}
+
+/** An empty text is written as one: a key without anything looks forgotten, and within braces it would get a tag. */
+function quoteNothing(node: Node): void {
+  if (node.kind === 'scalar' && node.value === '') node.style = SCALAR_STYLE.DOUBLE_QUOTED
+  else for (const child of childrenOf(node)) quoteNothing(child)
 }
 
 function allFlow(root: Node): void {
