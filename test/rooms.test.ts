@@ -84,7 +84,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
     packages: ['js-yaml'],
   },
   'records/form': {
-    rooms: ['records/schema', 'records/yaml', 'records/edit', 'records/diagnostics', 'records/form'],
+    rooms: ['core', 'records/schema', 'records/yaml', 'records/edit', 'records/diagnostics', 'records/form'],
   },
   'records/issued': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],

@@ -26,6 +26,7 @@ export function kindsOfPage(edition: Edition): string[] {
     paths.findings,
     paths.due,
     paths.lookUp,
+    paths.bench,
     paths.comparison,
     paths.limits,
     paths.routes,
@@ -64,6 +65,7 @@ export function filledPages(edition: Edition): string[] {
   const [set, other] = criteria
   const [lot] = edition.lotsOf(source)
   return [
+    paths.benchWith(lot?.id ?? ''),
     `${paths.lookUp}?q=${edition.shipments[0]?.bill}`,
     `${paths.comparison}?set=${set}&set=${other}&source=${source}`,
     `${paths.register}?source=${source}&outcome=does-not-meet`,

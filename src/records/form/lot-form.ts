@@ -20,6 +20,7 @@ import {
   membersOf,
   requiredIn,
 } from './form-node.ts'
+import { nextKey } from './next-key.ts'
 
 /** One value, as it is written. */
 export interface FormField {
@@ -262,15 +263,6 @@ function ownEntries({ path, value }: Place): string[] {
   const entries = [...written]
   while (entries.length < USUAL_SPECIMENS) entries.push(nextKey(entries))
   return entries
-}
-
-/** The letter after the last of those that are taken; a number where letters have run out. */
-function nextKey(taken: readonly string[]): string {
-  const last = taken.at(-1) ?? ''
-  const after = /^[a-y]$/i.test(last) ? String.fromCharCode(last.charCodeAt(0) + 1) : 'a'
-  const letters = 'abcdefghijklmnopqrstuvwxyz'.split('')
-  const free = [after, ...letters].find((letter) => !taken.includes(letter))
-  return free ?? String(taken.length + 1)
 }
 
 function pointerOf(path: Path): string {
