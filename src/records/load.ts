@@ -59,6 +59,7 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
   const diagnostics = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
   const paths = listing.files.map(({ path }) => path)
   const files = loadFiles(contentDir, paths, diagnostics)
+  if (isNewer(diagnostics)) return { records: assemble(noFiles(contentDir)), diagnostics }
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
   const records = assemble(files, today)
   const unsoundDocuments = checkIssued({
@@ -71,6 +72,11 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
 }
 
 const SITE_FILE = 'site.yaml'
+
+/** Whether a later version of the program is needed, to which what seems a fault here may be none. */
+function isNewer(diagnostics: readonly Diagnostic[]): boolean {
+  return diagnostics.some(({ code }) => code === 'format-newer')
+}
 
 const NO_SITE_FILE: FileFault = {
   code: 'file-missing',
@@ -99,6 +105,7 @@ function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Di
       reportCase(byName, name, path, diagnostics)
       files.ids[name.kind].add(name.id)
       loadFile(files, name, path, diagnostics)
+      if (isNewer(diagnostics)) return files
     }
   }
   loadStudyReadings(files, paths.filter(isStudyTable), diagnostics)

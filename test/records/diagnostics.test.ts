@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process'
 import {
+  appendFileSync,
   cpSync,
   mkdirSync,
   mkdtempSync,
@@ -69,6 +70,11 @@ function heatTable(...lines: readonly string[]): (folder: string) => void {
 const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'file-missing': (folder) => {
     renameSync(join(folder, 'site.yaml'), join(folder, '.site.yaml'))
+  },
+  // What a later version writes is not told as faults, of the site and of other records.
+  'format-newer': (folder) => {
+    appendFileSync(join(folder, 'site.yaml'), 'format: 2\nclocks: [quay]\n')
+    writeFileSync(join(folder, 'lots/tuff/T-1.yaml'), 'hours: 12\n')
   },
   'file-unexpected': (folder) => {
     writeFileSync(join(folder, 'lots/tuff/T-2.yml'), 'a: 1\n')

@@ -26,7 +26,7 @@ export function checkNameOfCheck(check: string, pointer: string, report: FileRep
     pointer,
     'reference-unknown',
     `there is no audit check "${check}"`,
-    nearNames(check, Object.keys(CHECKS)) || 'copy the id of the finding as npm run check prints it',
+    nearNames(check, Object.keys(CHECKS)) || 'copy the id of the finding as check prints it',
   )
 }
 

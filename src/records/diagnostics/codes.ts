@@ -7,6 +7,7 @@ import { CRITERION_CODES } from './criterion-codes.ts'
 export const CODES = {
   'file-unreadable': 'a file cannot be read, is larger than the limit, or is not UTF-8 text',
   'file-unexpected': 'a file is where no record is expected, or a link leads out of the folder',
+  'format-newer': 'the records are in a format of a later version of the program',
   'file-missing': 'a file that every content folder needs is missing',
   'id-invalid': 'a file name is not a valid id',
   'id-case': 'two ids differ only by case',

@@ -67,7 +67,7 @@ function lostFault(bytes: Buffer | null, counts: ReadonlyMap<string, number>): F
     code: 'issued-part-unused',
     severity: 'warning',
     message: `this belongs to revision ${part.revision} of ${part.certificate}, which is not on record`,
-    mend: 'restore the document and its line from version control or a backup; if an issue was only interrupted, the next npm run issue removes this',
+    mend: 'restore the document and its line from version control or a backup; if an issue was only interrupted, the next issue removes this',
   }
 }
 
@@ -78,7 +78,7 @@ function unusedFault(others: number): Fault {
     code: 'issued-part-unused',
     severity: 'warning',
     message: `no issued document refers to this part${others === 0 ? '' : `, nor to ${others} more`}`,
-    mend: `leave ${others === 0 ? 'it: the next npm run issue removes it' : 'them: the next npm run issue removes them'}`,
+    mend: `leave ${others === 0 ? 'it: the next issue removes it' : 'them: the next issue removes them'}`,
   }
 }
 
@@ -107,6 +107,6 @@ function strayFault(path: string, lots: Lots, ids: ReadonlySet<string>): Fault |
     code: 'issued-unrecorded',
     severity: 'error',
     message: `the record of ${lot} has ${count === 0 ? 'no revision' : `revisions up to ${count - 1}`}, but this document is of revision ${number}`,
-    mend: 'run npm run issue -- --resume after an interrupted issue; otherwise restore the line in revisions:',
+    mend: 'after an interrupted issue, issue with --resume; otherwise restore the line in revisions:',
   }
 }

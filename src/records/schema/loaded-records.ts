@@ -245,6 +245,8 @@ export type ReportedValue = Quantity | {
 
 /** One file, content/site.yaml: what the site is called, how it judges and what it publishes. */
 export type Site = {
+  /** Format of the records in this folder, 1 if absent. A program that knows only earlier ones reads none of them and says so. */
+  format?: number
   /** Name of the site, on every page. */
   title: string
   /** Address the site will have: origin and base path, ending in "/". Without it QR codes, feed and sitemap are left out. */
@@ -1498,7 +1500,7 @@ export type Lot = {
     reported?: Moment
     results: { [key in PropertyKey]?: ReportedValue }
   }[]
-  /** Revisions, written by npm run issue. */
+  /** Revisions, written by the command issue. */
   revisions?: {
     /** Revision. */
     number: number

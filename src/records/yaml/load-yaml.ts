@@ -3,6 +3,7 @@ import { withoutBlanks } from '../schema/blanks.ts'
 import { converterOf, type ReportQuantity } from '../schema/convert.ts'
 import { reportForbiddenKeys } from './forbidden-keys.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { reportNewerFormat } from '../schema/format.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
 import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
@@ -22,6 +23,7 @@ export function loadYaml(kind: RecordKind, text: string, report: FileReport, sor
     if (!reportStrangeBlanks(text, report)) reportYaml(yaml.fault, text, report)
     return undefined
   }
+  if (kind === 'site' && reportNewerFormat(yaml.value, report)) return undefined
   const { value, blanks, items } = withoutBlanks(kind, yaml.value)
   if (value === undefined) {
     reportNotBegun(blanks, report)
