@@ -13,7 +13,7 @@ export interface Face {
   readonly family: 'Body' | 'Heading'
   readonly weight: 400 | 600
   readonly style: 'normal' | 'italic'
-  /** Both below node_modules. */
+  /** Both as packages name them: a package may lie in any folder above. */
   readonly file: string
   readonly whole: string
   readonly standIn: StandIn

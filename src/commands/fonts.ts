@@ -53,7 +53,7 @@ function rules(face: Face): string[] {
   return [
     rule('text', `fonts/${face.name}-text.woff2`, 'optional'),
     rule('further', `fonts/${face.name}-further.woff2`, 'fallback'),
-    rule('others', `../../node_modules/${face.whole}`, 'fallback'),
+    rule('others', face.whole, 'fallback'),
     `@font-face { font-family: "${family} stand-in"; ${kind} ` +
       `src: ${standIn.fonts.map((font) => `local("${font}")`).join(', ')}; size-adjust: ${standIn.size}%; ` +
       `ascent-override: ${standIn.ascent}%; descent-override: ${standIn.descent}%; line-gap-override: 0%; }\n`,
