@@ -121,7 +121,16 @@ const WALLS: Readonly<Record<string, Walls>> = {
   pages: { rooms: [...SITE, 'components', 'layouts', 'pages'], packages: ['virtual:'] },
   commands: {
     rooms: ['core', 'words', 'records', 'edition', 'demo', 'scaffold', 'commands'],
-    packages: ['node:', 'astro', 'commander', 'js-yaml', 'serve-static', 'subset-font'],
+    packages: [
+      'node:',
+      '@astrojs/mdx',
+      'astro',
+      'commander',
+      'js-yaml',
+      'serve-static',
+      'subset-font',
+      'typescript',
+    ],
   },
 }
 

@@ -7,6 +7,7 @@ import { nearNames } from '../records/diagnostics/near-names.ts'
 import { fileReport } from '../records/diagnostics/report.ts'
 import { readText } from '../records/files.ts'
 import type { Records } from '../records/records.ts'
+import { commandLine } from './program.ts'
 
 /**
  * @param records as read, of which the edition may know only a part
@@ -31,7 +32,7 @@ export function answerWarnings(edition: Edition, records: Records): Diagnostic[]
       at,
       'reference-unknown',
       `no finding of today has the id "${finding}"`,
-      `${near.startsWith('did') ? near : 'copy the id as npm run check prints it'} (the answer to a finding that is no longer made may stay)`,
+      `${near.startsWith('did') ? near : `copy the id as ${commandLine('check')} prints it`} (the answer to a finding that is no longer made may stay)`,
     )
     return warnings.map((warning) => ({ ...warning, severity: 'warning' as const }))
   })

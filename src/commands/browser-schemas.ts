@@ -1,4 +1,5 @@
 /** Gives a browser the schemas as code that is made already: see records/schema/standalone.ts. */
+import { extname } from 'node:path'
 import type { ViteUserConfig } from 'astro'
 import { standaloneModule } from '../records/schema/standalone.ts'
 
@@ -12,7 +13,7 @@ export function browserSchemas(): Plugin {
     enforce: 'pre',
     load(id) {
       return SCHEMAS.test(id) && this.environment.config.consumer === 'client'
-        ? standaloneModule()
+        ? standaloneModule(extname(id))
         : undefined
     },
   }

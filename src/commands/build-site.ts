@@ -26,8 +26,8 @@ import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
 import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
-import { makeStage, moveEntries } from './page-stage.ts'
-import { CommandFailure, EXIT, PROGRAM, ROOT, today } from './program.ts'
+import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
+import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 
 export interface BuildOptions {
   readonly out: string
@@ -48,14 +48,16 @@ export interface BuiltSite {
   readonly notes: readonly string[]
 }
 
-/** Project folders that no output may touch. */
-const SOURCES = ['src', 'schemas', 'test', 'node_modules', '.git']
+/** Folders of the program that no output may touch. */
+const APART = INSTALLED
+  ? [ROOT]
+  : ['src', 'schemas', 'test', 'node_modules', '.git'].map((name) => resolve(ROOT, name))
 
 /** @throws CommandFailure with the output folder as it was before */
 export async function buildSite(records: Records, options: BuildOptions): Promise<BuiltSite> {
   const output = prepareOutput({
     folder: options.out,
-    apart: [records.contentDir, ...SOURCES.map((name) => resolve(ROOT, name))],
+    apart: [records.contentDir, ...APART],
     program: PROGRAM,
     audience: options.audience,
   })
@@ -96,26 +98,29 @@ async function buildInto(output: OutputFolder, records: Records, options: BuildO
   return { edition, folder: final, pages: pages.length, notes }
 }
 
-/** Pages are built in a folder inside the project, then moved. */
+/** Pages are built in a folder of their own, then moved. */
 async function buildPages(edition: Edition, folder: string): Promise<void> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   putEdition(edition)
-  process.chdir(ROOT)
-  const stage = makeStage()
+  const stage = makeStage(dirname(folder))
   const stopWatching = onInterruption(stage.remove)
+  const before = process.cwd()
+  // Astro keeps some of its files where it is started.
+  process.chdir(stage.place.root)
   try {
-    await astroBuild(edition, stage.site)
+    await astroBuild(edition, stage)
     moveEntries(stage.site, folder)
   } finally {
+    process.chdir(before)
     stopWatching()
     stage.remove()
   }
 }
 
-async function astroBuild(edition: Edition, folder: string): Promise<void> {
+async function astroBuild(edition: Edition, { place, site }: PageStage): Promise<void> {
   await build({
-    root: ROOT,
-    outDir: folder,
+    ...place,
+    outDir: site,
     base: edition.address.base,
     ...(edition.address.origin === null ? {} : { site: edition.address.origin }),
     logLevel: 'error',

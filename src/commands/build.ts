@@ -1,9 +1,17 @@
 /** npm run build: writes the site. */
 import type { Moment } from '../core/measure/moment.ts'
-import { resolve } from 'node:path'
 import { Option } from 'commander'
 import { buildSite } from './build-site.ts'
-import { addressOption, command, comparing, dateOption, EXIT, folderOption, ROOT, run } from './program.ts'
+import {
+  addressOption,
+  command,
+  comparing,
+  dateOption,
+  EXIT,
+  folderOption,
+  run,
+  usualOut,
+} from './program.ts'
 import { readGoodContent } from './read-content.ts'
 
 await run(async () => {
@@ -31,7 +39,8 @@ await run(async () => {
       audience: 'public' | 'internal'
     }>()
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
-  const out = options.out ?? resolve(ROOT, options.audience === 'public' ? 'dist' : 'dist-internal')
+  const out =
+    options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
   const built = await buildSite(records, { ...options, out })
   process.stdout.write(
     `${built.edition.lots.size} lots, ${built.pages} pages in ${built.folder}\n${built.notes.map((line) => `${line}\n`).join('')}`,

@@ -9,7 +9,9 @@ import { dataFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { currentEdition, putEdition } from '../edition/shape/slot.ts'
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
-import { command, EXIT, openLine, portOption, PROGRAM, ROOT, run, today } from './program.ts'
+import { onInterruption } from './interruption.ts'
+import { makeStage } from './page-stage.ts'
+import { command, EXIT, HOME, openLine, portOption, PROGRAM, run, today } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 /** Saving in an editor touches a file more than once; a short wait makes one reload of it. */
@@ -24,15 +26,19 @@ await run(async () => {
     .parse()
     .opts<{ content: string; port: number }>()
   let fault = load(options.content)
+  const stage = makeStage(HOME)
+  onInterruption(stage.remove)
   const server = await dev({
-    root: ROOT,
+    ...stage.place,
     base: currentEdition().address.base,
     server: { port: options.port },
     logLevel: 'warn',
     integrations: [recordPages(() => fault)],
   })
   let timer: NodeJS.Timeout | undefined
-  watch(options.content, { recursive: true }, () => {
+  watch(options.content, { recursive: true }, (_event, path) => {
+    // No record: version control, a swap file, or the stage where this folder is the one that dev was started in.
+    if (path?.startsWith('.') === true) return
     clearTimeout(timer)
     timer = setTimeout(() => {
       fault = load(options.content)

@@ -8,7 +8,6 @@ import type { Records } from '../records/records.ts'
 import type { NewFile } from '../scaffold/new-file.ts'
 import { STANDINGS } from '../scaffold/party-records.ts'
 import { countWords } from '../words/numbers.ts'
-import { calling } from './calling.ts'
 import { type LaidOutLot, type LotOptions, layOutLot } from './lay-out-lot.ts'
 import {
   type ControlOptions,
@@ -23,7 +22,7 @@ import {
   type SourceOptions,
 } from './lay-out-records.ts'
 import { siteFiles, siteFolder, type SiteOptions } from './lay-out-site.ts'
-import { addressOption, command, dateOption, EXIT, run, today } from './program.ts'
+import { addressOption, command, commandLine, dateOption, EXIT, run, today } from './program.ts'
 import { askingAt, TERMINAL, UNASKED } from './questions.ts'
 import { readContent } from './read-content.ts'
 import { checkSaid } from './said-texts.ts'
@@ -88,9 +87,9 @@ async function newSite(name: string, options: SiteOptions & { readonly yes?: boo
     '',
     `1. Write the figures of your first lot into ${place}/lots/${lot}.yaml.`,
     ...placeholderLine(place, files),
-    `2. ${calling('check', own)}`,
-    `3. ${calling('issue', `${lot} ${own} --by "${byName(site.producer.signatory.name)}" --reason "first results"`)}`,
-    `4. ${calling('build', `${own} --out ${place}-site`)}`,
+    `2. ${commandLine('check', own)}`,
+    `3. ${commandLine('issue', `${lot} ${own} --by "${byName(site.producer.signatory.name)}" --reason "first results"`)}`,
+    `4. ${commandLine('build', `${own} --out ${place}-site`)}`,
   )
 }
 
@@ -136,7 +135,7 @@ function lotLines(
     ...(due.length === 0
       ? []
       : [`Due, if the mortars are cast ${cast === undefined ? 'today' : `on ${day}`}: ${due.join(', ')}.`]),
-    `Then: ${calling('check', `--content ${relative('', records.contentDir) || '.'} --lots ${lot}`)}`,
+    `Then: ${commandLine('check', `--content ${relative('', records.contentDir) || '.'} --lots ${lot}`)}`,
   ]
 }
 

@@ -1,34 +1,87 @@
 /**
  * The folder that Astro builds pages in. Astro runs its own intermediate program from there and must find the
- * project's packages, so it lies inside the project; each build has one of its own, with its owner's name in it,
- * so that what a killed build left behind is known as such.
+ * project's packages, so in a clone it lies inside the project. An installed program writes nothing there: the
+ * stage lies in `.puteoli` beside the output, links lead from it to the packages, and it is Astro's root, into
+ * which Astro writes its types and caches. Each build has a stage of its own, with its owner's name in it, so that
+ * what a killed build left behind is known as such.
  */
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs'
+import { createRequire } from 'node:module'
 import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import type { AstroInlineConfig } from 'astro'
 import { isAbandoned, writeOwner } from './folder-lock.ts'
-import { ROOT } from './program.ts'
+import { INSTALLED, ROOT } from './program.ts'
 
-const PARENT = join(ROOT, 'node_modules')
 const PREFIX = '.pages-'
 const OWNER = 'owner'
+
+/** Of an installed program, beside the output or in the folder that it was started in. */
+const WORK = '.puteoli'
 
 /** A stage without an owner's name is of an earlier version, or made this moment. */
 const MADE_THIS_MOMENT_MS = 3_600_000
 
 export interface PageStage {
+  /** Where Astro finds the pages, and its own files. */
+  readonly place: AstroInlineConfig & { readonly root: string }
   /** For Astro, which empties it first; its permissions are those of any new folder. */
   readonly site: string
   readonly remove: () => void
 }
 
-/** Sweeps what killed builds left, and makes a new stage. */
-export function makeStage(): PageStage {
-  for (const name of readdirSync(PARENT)) if (name.startsWith(PREFIX)) sweep(join(PARENT, name))
-  const folder = mkdtempSync(join(PARENT, PREFIX))
+/**
+ * Sweeps what killed builds left, and makes a new stage.
+ * @param beside folder that an installed program may write in @param installed whether the program is
+ */
+export function makeStage(beside: string, installed = INSTALLED): PageStage {
+  const parent = installed ? join(beside, WORK) : join(ROOT, 'node_modules')
+  const folder = newFolder(parent)
   writeOwner(join(folder, OWNER))
-  const site = join(folder, 'site')
+  for (const name of readdirSync(parent)) if (name.startsWith(PREFIX)) sweep(join(parent, name))
+  const root = installed ? linkPackages(folder) : ROOT
+  const site = join(installed ? root : folder, 'site')
   mkdirSync(site)
-  return { site, remove: () => rmSync(folder, { recursive: true, force: true }) }
+  return {
+    place: installed ? placeIn(root) : { root },
+    site,
+    remove: () => {
+      rmSync(folder, { recursive: true, force: true })
+      if (installed) removeIfEmpty(parent)
+    },
+  }
+}
+
+/** Another build may take the parent away, empty as it finds it, before the stage is in it. */
+function newFolder(parent: string): string {
+  for (;;) {
+    mkdirSync(parent, { recursive: true })
+    try {
+      return mkdtempSync(join(parent, PREFIX))
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error
+    }
+  }
+}
+
+function removeIfEmpty(folder: string): void {
+  try {
+    rmdirSync(folder)
+  } catch {
+    // Another build has its stage there.
+  }
 }
 
 function sweep(folder: string): void {
@@ -38,6 +91,41 @@ function sweep(folder: string): void {
   const ownerless = statSync(owner, { throwIfNoEntry: false }) === undefined
   if (ownerless ? made.mtimeMs + MADE_THIS_MOMENT_MS < Date.now() : isAbandoned(owner))
     rmSync(folder, { recursive: true, force: true })
+}
+
+/** Folders that this program's packages are looked for in, innermost first. */
+function packageFolders(): string[] {
+  const folders = createRequire(import.meta.url).resolve.paths('astro') ?? []
+  return folders.filter((folder) => existsSync(folder))
+}
+
+/**
+ * Folders within one another, with a link to one of the folders of packages in each, so that what lies at the
+ * innermost finds the packages that this program finds. @returns the innermost
+ */
+function linkPackages(folder: string): string {
+  let inner = folder
+  for (const packages of packageFolders().reverse()) {
+    inner = join(inner, 'in')
+    mkdirSync(inner)
+    symlinkSync(packages, join(inner, 'node_modules'), 'junction')
+  }
+  return inner
+}
+
+/** Astro looks for its configuration in its root. */
+function placeIn(root: string): PageStage['place'] {
+  const config = pathToFileURL(join(ROOT, 'built/commands/astro-config.js')).href
+  writeFileSync(join(root, 'astro.config.mjs'), `export { default } from ${JSON.stringify(config)}\n`)
+  return {
+    root,
+    srcDir: join(ROOT, 'built'),
+    cacheDir: join(root, 'cache'),
+    vite: {
+      cacheDir: join(root, 'cache/vite'),
+      server: { fs: { allow: [root, ROOT, ...packageFolders()] } },
+    },
+  }
 }
 
 /** Moves all that lies in one folder into another: by renaming, by copying where they lie on different disks. */

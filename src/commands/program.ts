@@ -1,13 +1,41 @@
-/** What the commands share: the program's name and version, where the project lies, how a command ends. */
-import { readFileSync } from 'node:fs'
+/** What the commands share: the program's name and version, where it lies and works, how a command ends. */
+import { existsSync, readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
 import { faultWords, systemFault, systemSentence } from './system-faults.ts'
 import { isInCalendar, type Moment, momentIn, momentOfDay, readMoment } from '../core/measure/moment.ts'
 
-/** The project's root folder. */
+/** The project's root folder: a clone of it, or the package that was installed, which is never written to. */
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..')
+
+/** Whether this is the program as it is packed, which holds no TypeScript (write-built.ts). */
+export const INSTALLED = import.meta.filename.endsWith('.js')
+
+/** The folder that content lies in where no option names it. */
+export const HOME = INSTALLED ? process.cwd() : ROOT
+
+/**
+ * The content folder where no option names one.
+ * @param installed whether the program is, so that records are where it was started, perhaps this very folder
+ */
+export function usualContent(home: string, installed = INSTALLED): string {
+  return installed && existsSync(resolve(home, 'site.yaml')) ? home : resolve(home, 'content')
+}
+
+/** The output folder where no option names one: in a clone its own, else beside the records. */
+export function usualOut(content: string, name: string, installed = INSTALLED): string {
+  return resolve(installed ? dirname(content) : ROOT, name)
+}
+
+/**
+ * A command as a reader of this program types it.
+ * @param name of the command @param rest its arguments and options, none where empty
+ */
+export function commandLine(name: string, rest = '', installed = INSTALLED): string {
+  if (installed) return ['npx puteoli', name, ...(rest === '' ? [] : [rest])].join(' ')
+  return `${name === 'start' ? 'npm start' : `npm run ${name}`}${rest === '' ? '' : ` -- ${rest}`}`
+}
 
 const manifest = JSON.parse(readFileSync(resolve(ROOT, 'package.json'), 'utf8')) as {
   name: string
@@ -31,10 +59,10 @@ export class CommandFailure extends Error {
 
 /** A command with the options that every command takes. */
 export function command(name: string, description: string): Command {
-  return new Command(name)
+  return new Command(INSTALLED ? `puteoli ${name}` : name)
     .description(description)
     .exitOverride()
-    .option('--content <folder>', 'folder with the records', folderOption, resolve(ROOT, 'content'))
+    .option('--content <folder>', 'folder with the records', folderOption, usualContent(HOME))
 }
 
 /** The options of a command that holds its lots against a site that is published. */

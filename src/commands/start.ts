@@ -1,18 +1,18 @@
 /** npm start: builds the site and serves it on this machine. */
-import { resolve } from 'node:path'
 import { buildSite } from './build-site.ts'
-import { command, comparing, EXIT, folderOption, openLine, portOption, ROOT, run } from './program.ts'
+import { command, comparing, EXIT, folderOption, openLine, portOption, run, usualOut } from './program.ts'
 import { readGoodContent } from './read-content.ts'
 import { serve } from './serve.ts'
 
 await run(async () => {
   const options = comparing(command('start', 'Build the certificate site and serve it on this machine.'))
-    .option('--out <folder>', 'where the site is written', folderOption, resolve(ROOT, 'dist'))
+    .option('--out <folder>', 'where the site is written; by default dist', folderOption)
     .option('--port <number>', 'port to serve on', portOption, 4321)
     .parse()
-    .opts<{ content: string; out: string; port: number; against?: string; accept?: string[] }>()
+    .opts<{ content: string; out?: string; port: number; against?: string; accept?: string[] }>()
   const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
-  const built = await buildSite(records, { ...options, audience: 'public' })
+  const out = options.out ?? usualOut(options.content, 'dist')
+  const built = await buildSite(records, { ...options, out, audience: 'public' })
   await serve(built.folder, built.edition.address.base, options.port)
   const address = `http://localhost:${options.port}${built.edition.address.base}`
   process.stdout.write(

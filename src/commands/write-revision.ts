@@ -20,7 +20,7 @@ import { listIssued, partAt } from '../records/files.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { loadYaml } from '../records/yaml/load-yaml.ts'
 import { syncFolder } from './durable.ts'
-import { CommandFailure, EXIT } from './program.ts'
+import { CommandFailure, commandLine, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
 
 /** A line for `revisions:` and the digest in it. */
@@ -49,7 +49,7 @@ export function writeRevision(contentDir: string, lot: string, issued: IssuedRev
 const LOOK = 'check the permissions, the free space and what is in its place'
 const ISSUE_AGAIN = `${LOOK}, then issue again`
 /** The document is there, and its line is not. */
-const RESUME = `${LOOK}, then run npm run issue -- --resume`
+const RESUME = `${LOOK}, then run ${commandLine('issue', '--resume')}`
 
 /** @throws CommandFailure where a record's text does not take its line */
 export function checkLine(contentDir: string, lot: string, { recordLine, digest }: IssuedRevision): void {
@@ -96,7 +96,7 @@ export function removeFile(path: string): void {
     throw new CommandFailure(
       `${path} cannot be removed: ${faultWords(error)}.`,
       EXIT.failed,
-      'check the permissions, then run npm run issue -- --resume; what was issued stands',
+      `check the permissions, then run ${commandLine('issue', '--resume')}; what was issued stands`,
     )
   }
 }

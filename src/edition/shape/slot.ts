@@ -16,7 +16,7 @@ export function currentEdition(): Edition {
   const edition = (globalThis as Record<symbol, unknown>)[SLOT]
   if (edition === undefined)
     throw new RangeError(
-      'currentEdition needs an Edition in the slot: start with npm run build or npm run dev',
+      'currentEdition needs an Edition in the slot: start with the command build or dev',
     )
   return edition as Edition
 }

@@ -11,12 +11,12 @@ const READ: readonly RecordKind[] = ['lot', 'control']
 const CONVERTED: readonly RecordKind[] = ['site', 'laboratory', 'source', 'condition']
 const SHARED = ['common', 'quantities', 'properties'] as const
 
-/** The code of the module. */
-export function standaloneModule(): string {
+/** The code of the module. @param ending of the modules beside it, with its point: that of source or of built files */
+export function standaloneModule(ending: string): string {
   const names = [...SHARED, ...READ, ...CONVERTED].map((name) => `${name}.json`)
   const texts = Object.fromEntries(names.map((name) => [name, forValidation(schemaNamed(name))]))
   return [
-    "import { RECORD_KINDS, schemaSet } from './schema-set.ts'",
+    `import { RECORD_KINDS, schemaSet } from './schema-set${ending}'`,
     'export { RECORD_KINDS }',
     validators(),
     `const texts = ${JSON.stringify(texts)}`,

@@ -51,7 +51,7 @@ describe('standaloneModule', () => {
 
   beforeAll(async () => {
     const modules = pathToFileURL(`${ROOT}/node_modules/`).href
-    const code = standaloneModule()
+    const code = standaloneModule('.ts')
       .replaceAll(
         "'./schema-set.ts'",
         JSON.stringify(pathToFileURL(`${ROOT}/src/records/schema/schema-set.ts`).href),
@@ -81,7 +81,7 @@ describe('standaloneModule', () => {
   })
 
   it('asks for nothing that a page does not have', () => {
-    expect(standaloneModule()).not.toMatch(/\brequire\(|\bnew Function\b|\beval\(/)
+    expect(standaloneModule('.ts')).not.toMatch(/\brequire\(|\bnew Function\b|\beval\(/)
   })
 
   it('holds the schemas that a form is built from', () => {
