@@ -11,6 +11,7 @@ import type { CertificateFacts } from '../shape/certificate-facts.ts'
 import type { PrintedLine, PrintedTable } from '../shape/printed-certificate.ts'
 import { printedStrip } from '../shape/strip.ts'
 import { plainLine } from './plain-line.ts'
+import { regularLines } from './regular-line.ts'
 import { type ResultTable, resultTables, type TableRow } from './result-rows.ts'
 import { remarks, rowTitle, rowFigures, type TableContext } from './result-words.ts'
 import { reasonToTell } from './row-reasons.ts'
@@ -51,6 +52,7 @@ function printedTable(table: ResultTable, context: TableContext): PrintedTable {
     ),
     plain: [
       ...table.plain.map((line) => plainLine(line, context)),
+      ...regularLines(context.facts, table.group),
       ...table.others.map((line, place) => ({
         ...(place === 0 ? { lead: OTHER_RESULTS } : {}),
         ...plainLine(line, context),
