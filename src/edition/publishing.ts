@@ -102,7 +102,9 @@ function publicProducers(producers: Edition['producers'], publish: Publish): Edi
 /** A control that only lots which are not shown were tested against is not shown either. */
 function publicControls(edition: Edition, shown: Edition['lots']): Edition['controls'] {
   const usedBy = (ids: Iterable<string>) =>
-    new Set([...ids].flatMap((id) => (edition.lot(id).record.tests ?? []).map(({ control }) => control)))
+    new Set(
+      [...ids].flatMap((id) => (edition.lot(id).record.tests ?? []).flatMap(({ control }) => control ?? [])),
+    )
   const [ofShown, ofHidden] = [
     usedBy(shown.keys()),
     usedBy([...edition.lots.keys()].filter((id) => !shown.has(id))),

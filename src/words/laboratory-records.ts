@@ -9,6 +9,9 @@ import { plainNumber, plural } from './numbers.ts'
 /** Where a record holds nothing. */
 export const NONE_RECORDED = 'none recorded'
 
+/** In the place of a cement lot. */
+export const CEMENT_NOT_RECORDED = 'not recorded'
+
 /** "all of ASTM C311; Loss on ignition, Moisture content": what an accreditation covers. */
 export function scopeOfAccreditation({
   standards = [],

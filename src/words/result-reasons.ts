@@ -33,7 +33,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
   'interval-too-narrow': ({ levelPercent }) =>
     `the interval is too narrow, since a specimen was dropped: by simulation it holds the ratio in 80 to 93 % of such cases, not in ${levelPercent} %`,
 
-  'age-cannot-be-verified': () => 'the age cannot be verified: a clock time is missing',
+  'age-cannot-be-verified': () => 'the age cannot be verified to the hour: a clock time is missing',
   'age-outside': ({ testedHours, age, writtenTolerance }) =>
     `tested at ${spanWords(testedHours)}, outside ${age} ± ${printedUnits(writtenTolerance)}`,
   'replaced-by-retest': ({ retested }) => `replaced by the retest of ${date(retested)}`,
@@ -70,6 +70,7 @@ const SENTENCES: { readonly [C in Code]: (params: ResultReasonParams[C], units: 
     `${specimensWords(marks)} not read at ${age}; the condition requires specimens to be returned to the bath and read again, and one read for the first time has another history`,
 
   'control-fault': ({ control, reason }, units) => `control ${control}: ${resultReasonIn(reason, units)}`,
+  'control-stated': ({ written }) => `control known by its stated strength alone, ${printedUnits(written)}`,
   'mean-not-above-zero': () => 'its mean is not above zero, so no index can be taken against it',
   'control-of-another-condition': ({ control, fields }) =>
     `the control ${control} was made under another condition${fields === undefined ? '' : `, which differs in ${fields.join(', ')}`}`,

@@ -51,7 +51,10 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
     { code: 'interval-too-narrow', params: { levelPercent: 95 } },
     'the interval is too narrow, since a specimen was dropped: by simulation it holds the ratio in 80 to 93 % of such cases, not in 95 %',
   ],
-  [{ code: 'age-cannot-be-verified', params: {} }, 'the age cannot be verified: a clock time is missing'],
+  [
+    { code: 'age-cannot-be-verified', params: {} },
+    'the age cannot be verified to the hour: a clock time is missing',
+  ],
   [
     { code: 'age-outside', params: { testedHours: 720.25, age: '28 d', writtenTolerance: '12 h' } },
     'tested at 30 d 15 min, outside 28 d ± 12 h',
@@ -171,6 +174,10 @@ const SAID: readonly (readonly [ResultReason, string])[] = [
       },
     },
     'control K: control L: no specimen counts',
+  ],
+  [
+    { code: 'control-stated', params: { written: '32.5 MPa' } },
+    'control known by its stated strength alone, 32.5 MPa',
   ],
   [
     { code: 'mean-not-above-zero', params: {} },

@@ -16,7 +16,8 @@ export interface AuditedControl {
     readonly laboratory: string
     readonly condition: string
     readonly cast: Moment
-    readonly cement: { readonly lot: string }
+    /** Absent where it is not on record. */
+    readonly cement?: { readonly lot: string }
   }
 }
 
@@ -34,12 +35,9 @@ export interface BatchStanding extends ControlStanding {
  * Note: what is far lies beyond the prediction interval of one further batch and by more than 10 per cent.
  */
 export function batchStandings(controls: Iterable<AuditedControl>): Map<string, BatchStanding[]> {
-  const batches = Array.from(controls, ({ id, results, record }) => ({
-    id,
-    results,
-    laboratory: record.laboratory,
-    cement: record.cement.lot,
-  }))
+  const batches = [...controls].flatMap(({ id, results, record: { laboratory, cement } }) =>
+    cement === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
+  )
   const held = [...controlStandings(batches)].map(
     ([id, own]) => [id, own.flatMap((standing) => heldAgainst(standing))] as const,
   )

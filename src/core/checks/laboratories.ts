@@ -104,7 +104,8 @@ function cementsUnbridged(
 ): Checked {
   const batches = [...used].flatMap(([id, [lot = '']]): UsedBatch[] => {
     const control = controls.get(id)
-    return control === undefined ? [] : [{ lot, ...control.record }]
+    const cement = control?.record.cement
+    return control === undefined || cement === undefined ? [] : [{ lot, ...control.record, cement }]
   })
   let looked = 0
   const findings = [...Map.groupBy(batches, (batch) => batch.laboratory)].flatMap(
@@ -126,7 +127,10 @@ function cementsUnbridged(
 }
 
 /** A control batch with the first lot tested beside it. */
-type UsedBatch = AuditedControl['record'] & { readonly lot: string }
+type UsedBatch = AuditedControl['record'] & {
+  readonly lot: string
+  readonly cement: { readonly lot: string }
+}
 
 /** From one cement to the next in order of the first batch with each. */
 function changesOf(batches: readonly UsedBatch[]): CementChange[] {

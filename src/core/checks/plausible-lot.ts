@@ -15,7 +15,7 @@ export interface PlausibleLot {
   readonly quantity: { readonly value: number; readonly written: string }
   readonly mortars: readonly {
     readonly condition: string
-    readonly control: string
+    readonly control: string | undefined
     readonly sample: string
     readonly water?: Water | undefined
     readonly controlWater?: Water | undefined
@@ -52,7 +52,7 @@ function quantityOf({ id, quantity }: PlausibleLot): Finding[] {
 
 function waterOf(lot: string, mortar: PlausibleLot['mortars'][number]): Finding[] {
   const { condition, control, sample, water, controlWater } = mortar
-  if (water === undefined || controlWater === undefined) return []
+  if (control === undefined || water === undefined || controlWater === undefined) return []
   const percent = (100 * water.value) / controlWater.value
   const [low, high] = WATER
   if (low <= percent && percent <= high) return []

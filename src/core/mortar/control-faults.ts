@@ -3,6 +3,7 @@ import type { Age } from '../measure/age.ts'
 import { daysBetween } from '../measure/moment.ts'
 import type { ResultReason } from '../result/reason.ts'
 import type { ControlMortar, MortarCondition, TestMortar } from './mortar.ts'
+import { STATED_CONTROL } from './stated-control.ts'
 
 /** Strength of the control at an age, MPa; undefined where no valid one is on record. */
 type StrengthAt = (age: Age) => number | undefined
@@ -28,9 +29,28 @@ export function controlFaults(
     ...notCastTogether(test, control, demands),
     ...alkalis.broken,
     ...strengthFaults(demands.strength, strengthAt),
-  ].map((reason): ResultReason => ({ code: 'control-fault', params: { control: test.control, reason } }))
+  ].map(
+    (reason): ResultReason => ({
+      code: 'control-fault',
+      params: { control: test.control ?? STATED_CONTROL, reason },
+    }),
+  )
   const notes = [...foreign, ...apart, ...alkalis.open]
   return demands.broken === 'flag' ? { faults: [], notes: [...broken, ...notes] } : { faults: broken, notes }
+}
+
+/**
+ * Of a control that is known by its strength alone: whether that is what the condition asks for. What else it asks
+ * for cannot be held against anything.
+ */
+export function statedControlFaults(
+  { control: demands }: MortarCondition,
+  strengthAt: StrengthAt,
+): { faults: ResultReason[]; notes: ResultReason[] } {
+  const broken = strengthFaults(demands?.strength, strengthAt).map(
+    (reason): ResultReason => ({ code: 'control-fault', params: { control: STATED_CONTROL, reason } }),
+  )
+  return demands?.broken === 'flag' ? { faults: [], notes: broken } : { faults: broken, notes: [] }
 }
 
 type Demands = NonNullable<MortarCondition['control']>
@@ -59,7 +79,7 @@ function alkaliFaults(
   limits: Demands['cement-alkalis'],
 ): { broken: ResultReason[]; open: ResultReason[] } {
   if (limits === undefined) return { broken: [], open: [] }
-  const alkalis = cement['Na2O-equivalent']
+  const alkalis = cement?.['Na2O-equivalent']
   if (alkalis === undefined)
     return { broken: [], open: [{ code: 'cement-alkalis-not-on-record', params: {} }] }
   const [least, most] = [limits['at-least'], limits['at-most']]

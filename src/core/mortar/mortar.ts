@@ -111,7 +111,10 @@ export interface MortarReading<Specimen extends object = Quantity | MeasuredSpec
   readonly deviations?: string
   readonly 'retest-of'?: Moment
 }
-export type StrengthReading = MortarReading<StrengthSpecimen>
+export interface StrengthReading extends MortarReading<StrengthSpecimen> {
+  /** Mean strength of a control that has no record of its own. */
+  readonly control?: Quantity
+}
 export interface ResistivityReading extends MortarReading<ResistivitySpecimen> {
   readonly temperature?: Quantity
   /** In a dummy specimen. */
@@ -137,11 +140,12 @@ export interface Mortar {
   readonly resistivity?: readonly ResistivityReading[]
 }
 export interface ControlMortar extends Mortar {
-  readonly cement: { readonly lot: string; readonly 'Na2O-equivalent'?: Quantity }
+  readonly cement?: { readonly lot: string; readonly 'Na2O-equivalent'?: Quantity }
 }
 export interface TestMortar extends Mortar {
   readonly sample: string
-  readonly control: string
+  /** Absent where no batch of a control is on record. */
+  readonly control?: string
 }
 
 export interface Sample {

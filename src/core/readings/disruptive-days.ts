@@ -17,6 +17,7 @@ import {
   type MortarCondition,
   type MortarReading,
 } from '../mortar/mortar.ts'
+import { controlOf } from '../mortar/stated-control.ts'
 import { MORTAR_MEASUREMENTS } from './mortar-measurements.ts'
 
 /**
@@ -46,7 +47,7 @@ function* daysOf(lot: LotEvidence): Generator<number> {
   if (lot.analyses.some(isFinishedAnalysis)) yield* daysOfReadings(lot)
   for (const test of lot.tests) {
     yield* daysOfMortar(test)
-    const control = lot.controls.get(test.control)
+    const control = controlOf(test, lot)
     if (control === undefined) continue
     yield* daysOfMortar(control)
     yield* daysOfDemand(test, control, lot.conditions.get(test.condition))
@@ -100,7 +101,7 @@ function isFinishedAnalysis({ results }: Analysis): boolean {
 /** A finished figure gives way to the readings of its own test on the day on which they become known. */
 function* daysOfReadings(lot: LotEvidence): Generator<number> {
   for (const test of lot.tests) {
-    const control = lot.controls.get(test.control)
+    const control = controlOf(test, lot)
     // Water is known from the casting on.
     yield Math.max(test.cast.day, control?.cast.day ?? test.cast.day)
     for (const mortar of control === undefined ? [test] : [test, control])

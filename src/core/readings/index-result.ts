@@ -2,7 +2,9 @@
 import { defined } from '../measure/defined.ts'
 import { laterOf } from '../measure/moment.ts'
 import { property, storedUnit } from '../measure/properties.ts'
-import { controlFaults } from '../mortar/control-faults.ts'
+import type { Age } from '../measure/age.ts'
+import { controlFaults, statedControlFaults } from '../mortar/control-faults.ts'
+import { STATED_CONTROL } from '../mortar/stated-control.ts'
 import { flowApart } from '../mortar/flow-apart.ts'
 import { knownFrom } from '../mortar/known-when.ts'
 import { fieldsUnlike } from '../mortar/made-alike.ts'
@@ -45,8 +47,9 @@ export function indexResult(
   const unmade = (reasons: readonly ResultReason[]) =>
     unmadeResult(measurement.index, own.reading, pair.ofTest, reasons)
   if (testMean === null) return unmade(own.reasons)
-  if (controlMean === null) return unmade(ofControl(pair.test.control, against.reasons))
-  if (!(0 < controlMean)) return unmade(ofControl(pair.test.control, [NOT_ABOVE_ZERO]))
+  const control = pair.test.control ?? STATED_CONTROL
+  if (controlMean === null) return unmade(ofControl(control, against.reasons))
+  if (!(0 < controlMean)) return unmade(ofControl(control, [NOT_ABOVE_ZERO]))
   const value = measurement.ratioOf(testMean, controlMean)
   const bounds = boundsOfRatio(value, own, against)
   const interval =
@@ -87,7 +90,7 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
   // Members that may be missing apart: an object filled key by key takes four times the memory.
   return {
     ...ofTest,
-    ...defined({ method, bounds, interval: interval ?? undefined, summaryOnly }),
+    ...defined({ method, bounds, interval: interval ?? undefined, summaryOnly, control: test.control }),
     key: resultKey({ ...ofTest, ...defined({ method }), property: key, age }),
     property: key,
     age,
@@ -97,17 +100,21 @@ function ratioResult(measurement: MortarMeasurement, pair: MortarPair, ratio: Ra
     n: own.specimens.n,
     tested,
     ...lateKnown(tested, laterOf(knownFrom(own.reading), knownFrom(against.reading))),
-    control: test.control,
     valid: own.valid && against.valid && faults.length === 0,
     reasons: [
       ...own.reasons,
-      ...ofControl(test.control, against.reasons),
+      ...(test.control === undefined ? byStatement(against) : ofControl(test.control, against.reasons)),
       ...narrow(ratio),
       ...faults,
       ...notes,
     ],
     working: () => ratioSteps(measurement, ratio, condition),
   }
+}
+
+/** Of such a control there is nothing else to say, and its mean has no scatter. */
+function byStatement({ reading }: JudgedReading): ResultReason[] {
+  return [{ code: 'control-stated', params: { written: reading.mean?.written ?? '' } }]
 }
 
 /** Dropping what lies farthest out leaves a scatter that is too small for the level of the interval. */
@@ -127,17 +134,19 @@ function pairReasons(
   own: JudgedReading,
   against: JudgedReading,
 ): { faults: ResultReason[]; notes: ResultReason[] } {
-  const flow = flowApart(test, control, condition)
-  const made = controlFaults(test, control, condition, (age) => {
+  const strengthAt = (age: Age) => {
     const strengths = controlReadings(COMPRESSIVE_STRENGTH, control, controlCondition, lot.asOf)
     return validReadingAt(strengths, age)?.specimens.mean ?? undefined
-  })
+  }
+  if (test.control === undefined) return statedControlFaults(condition, strengthAt)
+  const flow = flowApart(test, control, condition)
+  const made = controlFaults(test, control, condition, strengthAt)
   const readings = { test: own.reading, control: against.reading }
   return {
     faults: [
       ...(measurement.pairFaults?.(readings, condition, lot.readWithin) ?? []),
       ...flow.faults,
-      ...anotherCondition(test, control, lot),
+      ...anotherCondition(test.control, test, control, lot),
       ...sizesDiffer(own, against),
       ...made.faults,
     ],
@@ -152,6 +161,7 @@ function pairReasons(
 
 /** The control may have been made for another replacement, since it holds none; all else must agree. */
 function anotherCondition(
+  id: string,
   test: TestMortar,
   control: ControlMortar,
   { conditions }: Pick<LotEvidence, 'conditions'>,
@@ -159,11 +169,11 @@ function anotherCondition(
   if (test.condition === control.condition) return []
   const [asked, made] = [conditions.get(test.condition), conditions.get(control.condition)]
   if (asked === undefined || made === undefined)
-    return [{ code: 'control-of-another-condition', params: { control: test.control } }]
+    return [{ code: 'control-of-another-condition', params: { control: id } }]
   const fields = fieldsUnlike(made, asked)
   return fields.length === 0
     ? []
-    : [{ code: 'control-of-another-condition', params: { control: test.control, fields } }]
+    : [{ code: 'control-of-another-condition', params: { control: id, fields } }]
 }
 
 /**

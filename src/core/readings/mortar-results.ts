@@ -5,6 +5,7 @@ import type { Quantity } from '../measure/units.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
 import { type LotEvidence, type Mortar, sampleOf, type TestMortar } from '../mortar/mortar.ts'
 import { withMould } from '../mortar/moulds.ts'
+import { controlOf } from '../mortar/stated-control.ts'
 import { isMade, type Result, type UnmadeResult } from '../result/result.ts'
 import { controlReadings } from './control-readings.ts'
 import { indexResult, type MortarPair } from './index-result.ts'
@@ -24,10 +25,11 @@ export function mortarResults(
   measurements: readonly MortarMeasurement[] = MORTAR_MEASUREMENTS,
 ): (Result | UnmadeResult)[] {
   const asked = lot.conditions.get(test.condition)
-  const control = lot.controls.get(test.control)
-  if (asked === undefined || control === undefined || !isBy(test.cast, lot.asOf)) return []
+  const control = controlOf(test, lot)
+  if (asked === undefined || !isBy(test.cast, lot.asOf)) return []
+  // A batch that is named and not on record is a fault of its own; without any the means stand alone.
+  if (control === undefined && test.control !== undefined) return []
   const condition = withMould(asked, mouldOf(test, lot))
-  const controlCondition = withMould(lot.conditions.get(control.condition) ?? asked, mouldOf(control, lot))
   const ofTest: OfMortar = {
     condition: test.condition,
     laboratory: test.laboratory,
@@ -36,12 +38,26 @@ export function mortarResults(
     role: 'producer',
     begun: test.cast,
   }
+  if (control === undefined)
+    return measurements.flatMap((measurement) => meansAlone(measurement, { test, condition, lot, ofTest }))
+  const controlCondition = withMould(lot.conditions.get(control.condition) ?? asked, mouldOf(control, lot))
   const pair = { test, control, condition, controlCondition, lot, ofTest }
   return [...measurements.flatMap((measurement) => measuredResults(measurement, pair)), ...waterResults(pair)]
 }
 
 function mouldOf({ mould, laboratory, cast }: Mortar, lot: LotEvidence): Quantity | undefined {
   return mould ?? lot.mouldOf?.(laboratory, cast)
+}
+
+/** Without a control there is nothing to divide by. */
+function meansAlone(
+  measurement: MortarMeasurement,
+  { test, condition, lot, ofTest }: Pick<MortarPair, 'test' | 'condition' | 'lot' | 'ofTest'>,
+): (Result | UnmadeResult)[] {
+  return judgedReadings(measurement, test, condition, lot.asOf).map((own) => {
+    const method = lot.methodOf(test.laboratory, measurement.property, own.reading.tested)
+    return meanResult(measurement, own, { ...ofTest, method })
+  })
 }
 
 /** For each reading of the test mortar its mean, and its index where the control was read at that age. */

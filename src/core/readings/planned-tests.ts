@@ -10,6 +10,7 @@ import {
   sampleOf,
   type TestMortar,
 } from '../mortar/mortar.ts'
+import { controlOf } from '../mortar/stated-control.ts'
 import type { PlannedTest } from '../result/result.ts'
 import { readingsTakenBy } from './judged-readings.ts'
 import { MORTAR_MEASUREMENTS } from './mortar-measurements.ts'
@@ -22,7 +23,7 @@ export function plannedTests(
 ): PlannedTest[] {
   const condition = lot.conditions.get(test.condition)
   if (condition === undefined || !isBy(test.cast, lot.asOf)) return []
-  const control = lot.controls.get(test.control)
+  const control = controlOf(test, lot)
   return measurements.flatMap((measurement) =>
     awaited(measurement, test, control, lot.asOf).map((result) => plannedTest(result, test, condition, lot)),
   )
@@ -47,7 +48,8 @@ function awaited(
         { property, age, unread: 'lot' },
         { property: index, age, unread: isControlRead ? 'lot' : 'both' },
       ]
-    return isControlRead ? [] : [{ property: index, age, unread: 'control' }]
+    // Where no control is on record, nobody will read one.
+    return isControlRead || test.control === undefined ? [] : [{ property: index, age, unread: 'control' }]
   })
 }
 

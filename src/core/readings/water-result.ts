@@ -42,7 +42,7 @@ export function waterResults({ test, control, condition, lot, ofTest }: MortarPa
       n: 1,
       tested: test.cast,
       ...lateKnown(test.cast, begun),
-      control: test.control,
+      ...defined({ control: test.control }),
       valid: flow.faults.length === 0,
       reasons: [...flow.faults, ...flow.notes],
       working: () => [

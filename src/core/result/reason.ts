@@ -99,6 +99,8 @@ export interface ResultReasonParams {
   // A control, and a test mortar beside it
   /** What is wrong with the control itself. */
   'control-fault': { readonly control: string; readonly reason: ResultReason }
+  /** Nothing is known of the control but this strength. */
+  'control-stated': { readonly written: string }
   'mean-not-above-zero': Nothing
   /** `fields` in which the two conditions differ, where both are on record. */
   'control-of-another-condition': { readonly control: string; readonly fields?: readonly string[] }

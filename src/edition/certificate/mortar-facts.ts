@@ -14,8 +14,8 @@ export function mortarFacts({ record, asOf }: JudgedLot, records: Records): Cert
   return (record.tests ?? [])
     .filter((test) => isBy(test.cast, asOf))
     .flatMap((test) => {
-      const control = records.controls.get(test.control)
-      if (control === undefined) return []
+      const control = test.control === undefined ? undefined : records.controls.get(test.control)
+      if (control === undefined && test.control !== undefined) return []
       return [
         {
           condition: test.condition,
@@ -25,25 +25,31 @@ export function mortarFacts({ record, asOf }: JudgedLot, records: Records): Cert
           ...optional('flow', test.flow && written(test.flow)),
           ...optional('water', test.water && written(test.water)),
           ...optional('deviations', test.deviations),
-          control: {
-            id: test.control,
-            cast: control.cast.text,
-            ...optional('flow', control.flow && written(control.flow)),
-            ...optional('water', control.water && written(control.water)),
-            cementLot: control.cement.lot,
-            ...optional('cementType', control.cement.type),
-            ...optional(
-              'cementAlkalis',
-              control.cement['Na2O-equivalent'] && written(control.cement['Na2O-equivalent']),
-            ),
-          },
+          ...optional('control', control && controlFacts(test.control ?? '', control)),
           readings: [
             ...readings('test', asOf, readingsBy(asOf, test)),
-            ...readings('control', asOf, atAgesOf(test, readingsBy(asOf, control))),
+            ...(control === undefined
+              ? []
+              : readings('control', asOf, atAgesOf(test, readingsBy(asOf, control)))),
           ],
         },
       ]
     })
+}
+
+function controlFacts(
+  id: string,
+  { cast, flow, water, cement }: Control,
+): NonNullable<CertificateMortar['control']> {
+  return {
+    id,
+    cast: cast.text,
+    ...optional('flow', flow && written(flow)),
+    ...optional('water', water && written(water)),
+    ...optional('cementLot', cement?.lot),
+    ...optional('cementType', cement?.type),
+    ...optional('cementAlkalis', cement?.['Na2O-equivalent'] && written(cement['Na2O-equivalent'])),
+  }
 }
 
 interface Readings {

@@ -1,6 +1,7 @@
 /** What a certificate states of one result. */
 import { defined } from '../../core/measure/defined.ts'
 import { compareMoments } from '../../core/measure/moment.ts'
+import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { withTexts } from '../../core/measure/texts-of-times.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Records } from '../../records/load.ts'
@@ -25,9 +26,18 @@ export function statedResult(
     ...defined({
       interval: interval && { ...interval, method: intervalScopeWords(interval) },
       subcontracted: subcontractorOf(result, record),
-      mortars: result.control === undefined ? undefined : meansOf(working()),
+      mortars: isOfTwoMortars(result) ? meansOf(working()) : undefined,
     }),
   }
+}
+
+/** A control may be known by its strength alone, and has no id then. */
+function isOfTwoMortars({
+  control,
+  property,
+  finished,
+}: Pick<Result, 'control' | 'property' | 'finished'>): boolean {
+  return control !== undefined || (property in RATIO_OF && finished !== true)
 }
 
 /** Undefined for an index that its laboratory finished itself. */

@@ -159,7 +159,7 @@ function mortarsOf(record: Lot, records: Records): Parameters<typeof implausible
     control,
     sample,
     water,
-    controlWater: records.controls.get(control)?.water,
+    controlWater: records.controls.get(control ?? '')?.water,
   }))
 }
 

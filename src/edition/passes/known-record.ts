@@ -266,7 +266,7 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     answers: _answers,
     ...known
   } = knownLot(lot, asOf)
-  const used = [...new Set((known.tests ?? []).map((test) => test.control))].sort()
+  const used = [...new Set((known.tests ?? []).flatMap((test) => test.control ?? []))].sort()
   const controlRecords = used.flatMap((id) => {
     const control = controls.get(id)
     return control === undefined ? [] : [[id, knownMortar(control, asOf)] as const]

@@ -1,4 +1,5 @@
 /** The control batches of a laboratory with their charts, and which of its cements are joined. */
+import { CEMENT_NOT_RECORDED } from '../../words/laboratory-records.ts'
 import type { Bridge } from '../../core/history/comparable-points.ts'
 import { controlBatchSeries } from '../../core/history/control-batch-history.ts'
 import type { LaboratoryHistory } from '../../core/history/laboratory-history.ts'
@@ -33,7 +34,7 @@ export function laboratoryHistory(
       id,
       laboratory,
       cast: record.cast,
-      cement: record.cement.lot,
+      cement: record.cement?.lot ?? CEMENT_NOT_RECORDED,
       results,
     }))
     .sort((a, b) => compareMoments(a.cast, b.cast) || (a.id < b.id ? -1 : 1))

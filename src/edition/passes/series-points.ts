@@ -115,7 +115,7 @@ function resultRow(
 ): Row {
   const { laboratory, sample, control, reasons, value } = result
   const at = takenAt(lot, result)
-  const cement = control === undefined ? undefined : from.controls.get(control)?.record.cement.lot
+  const cement = control === undefined ? undefined : from.controls.get(control)?.record.cement?.lot
   const status = lot.withdrawn !== undefined ? 'withdrawn' : result.valid ? 'valid' : 'not-valid'
   const knownDay = since ?? knownSince(result).day
   const named: PointOrigin = {

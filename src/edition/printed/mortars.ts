@@ -33,11 +33,11 @@ function mortarLine(mortar: CertificateMortar, condition: CertificateCondition |
   const { control } = mortar
   return [
     `cast ${shortDate(mortar.cast)}`,
-    bothWords('flow', mortar.flow, control.flow),
-    mortar.water === undefined && control.water === undefined
+    bothWords('flow', mortar.flow, control?.flow),
+    mortar.water === undefined && control?.water === undefined
       ? condition && particular(condition, 'Water')
-      : bothWords('water', mortar.water, control.water),
-    controlWords(control),
+      : bothWords('water', mortar.water, control?.water),
+    control === undefined ? 'no control batch on record' : controlWords(control),
   ]
     .filter((part) => part !== undefined)
     .join('; ')
@@ -58,10 +58,10 @@ function controlWords({
   cementLot,
   cementType,
   cementAlkalis,
-}: CertificateMortar['control']): string {
+}: NonNullable<CertificateMortar['control']>): string {
   const type = cementType === undefined ? '' : ` (${cementType})`
   const alkalis = cementAlkalis === undefined ? '' : `, alkalis ${writtenText(cementAlkalis)} as Na₂O`
-  return `control batch ${id} cast ${shortDate(cast)} with cement lot ${cementLot}${type}${alkalis}`
+  return `control batch ${id} cast ${shortDate(cast)} with cement lot ${cementLot ?? 'not recorded'}${type}${alkalis}`
 }
 
 function exclusionWords({ readings }: CertificateMortar): string[] {

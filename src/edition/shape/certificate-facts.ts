@@ -34,12 +34,13 @@ export interface CertificateMortar {
   readonly flow?: string
   readonly water?: string
   readonly deviations?: string
-  readonly control: {
+  /** Absent where no batch is on record: its strength may stand beside the readings. */
+  readonly control?: {
     readonly id: string
     readonly cast: string
     readonly flow?: string
     readonly water?: string
-    readonly cementLot: string
+    readonly cementLot?: string
     readonly cementType?: string
     readonly cementAlkalis?: string
   }

@@ -13,8 +13,8 @@ export function batchesOf(controls: ReadonlyMap<string, ControlEntry>, laborator
 export function cementChanges(batches: readonly ControlEntry[]): { from: Moment; cement: string }[] {
   const seen = new Set<string>()
   return batches.flatMap((batch) => {
-    const { lot } = batch.record.cement
-    if (seen.has(lot)) return []
+    const lot = batch.record.cement?.lot
+    if (lot === undefined || seen.has(lot)) return []
     seen.add(lot)
     return [{ from: batch.record.cast, cement: lot }]
   })

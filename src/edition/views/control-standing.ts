@@ -2,6 +2,7 @@
  * The controls of a lot's indices among the batches before them, for the lot's page: only earlier batches
  * count.
  */
+import { CEMENT_NOT_RECORDED } from '../../words/laboratory-records.ts'
 import { isSameAge } from '../../core/measure/age.ts'
 import { type ControlStanding, controlStandings, indexAtMean } from '../../core/history/control-standing.ts'
 import { bisector } from 'd3'
@@ -96,7 +97,7 @@ function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): Sta
 }
 
 function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
-  return { batch: id, cement: record.cement.lot, result }
+  return { batch: id, cement: record.cement?.lot ?? CEMENT_NOT_RECORDED, result }
 }
 
 /** Of all control batches, made once for an edition's controls. */
@@ -105,9 +106,9 @@ const standingsKept = new WeakMap<Edition['controls'], ReturnType<typeof control
 function standingsOf(controls: Edition['controls']): ReturnType<typeof controlStandings> {
   return kept(standingsKept, controls, () =>
     controlStandings(
-      Array.from(controls.values(), ({ id, record, results }) => {
-        return { id, results, laboratory: record.laboratory, cement: record.cement.lot }
-      }),
+      [...controls.values()].flatMap(({ id, results, record: { laboratory, cement } }) =>
+        cement === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
+      ),
     ),
   )
 }

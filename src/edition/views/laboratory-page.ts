@@ -163,7 +163,7 @@ function batchLine({ id, record, results }: ControlEntry, titleOf: TitleOf, unit
     id,
     cast: record.cast,
     condition: { id: record.condition, title: titleOf(record.condition) },
-    cement: record.cement.lot,
+    cement: record.cement?.lot ?? '',
     flow: record.flow === undefined ? '' : written(record.flow),
     strength7d: figure('compressive-strength', AGES.early),
     strength28d: figure('compressive-strength', AGES.late),

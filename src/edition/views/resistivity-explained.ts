@@ -60,7 +60,7 @@ function meanBehind(index: Result, results: readonly Result[]): Result | undefin
 function pairOf(edition: Edition, lot: LotEntry, index: Result): ExplainedPair | { lacks: string } {
   const condition = edition.conditions.get(index.condition ?? '')
   const bulk = meanBehind(index, lot.results)
-  const cement = edition.controls.get(index.control ?? '')?.record.cement['Na2O-equivalent']
+  const cement = edition.controls.get(index.control ?? '')?.record.cement?.['Na2O-equivalent']
   const material = lot.results.find(
     (result) => result.property === 'alkali-equivalent' && result.role === 'producer' && result.valid,
   )

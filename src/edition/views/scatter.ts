@@ -100,7 +100,7 @@ function specimensByKey(
   controls: readonly ControlEntry[],
   { conditions, asOf }: Pick<Edition, 'conditions' | 'asOf'>,
 ): Map<string, NestedBatch[]> {
-  const batches = controls.flatMap(({ record }) => {
+  const batches = controls.flatMap(({ id, record }) => {
     const condition = conditions.get(record.condition)
     if (condition === undefined) return []
     return MORTAR_MEASUREMENTS.flatMap((measurement) =>
@@ -108,7 +108,7 @@ function specimensByKey(
         .filter(({ valid }) => valid)
         .map(({ reading, specimens }) => ({
           key: pooledKey({ property: measurement.index, condition: record.condition, age: reading.age }),
-          group: record.cement.lot,
+          group: record.cement?.lot ?? `of ${id}`,
           values: specimens.counted.flatMap(({ value }) => (0 < value ? [Math.log(value)] : [])),
         })),
     )

@@ -1,4 +1,5 @@
 /** The strength or resistivity of the control mortar behind a source's governing index: a point for each batch. */
+import { CEMENT_NOT_RECORDED } from '../../words/laboratory-records.ts'
 import { compareMoments } from '../../core/measure/moment.ts'
 import { isSameAge } from '../../core/measure/age.ts'
 import { property, storedUnit } from '../../core/measure/properties.ts'
@@ -118,7 +119,10 @@ function batchPoint(
       value: figure,
       status,
       outside: false,
-      remarks: [`cement ${record.cement.lot}`, ...(isUsed ? [] : ['no lot of this source rests on it'])],
+      remarks: [
+        `cement ${record.cement?.lot ?? CEMENT_NOT_RECORDED}`,
+        ...(isUsed ? [] : ['no lot of this source rests on it']),
+      ],
     }),
   }
 }
@@ -140,7 +144,7 @@ function batchTable({ edition }: PanelContext, batches: readonly ChartedBatch[])
         shortDate(record.cast),
         figure,
         chartedState(result.valid ? 'valid' : 'not-valid'),
-        record.cement.lot,
+        record.cement?.lot ?? '',
         edition.laboratories.get(record.laboratory)?.name ?? record.laboratory,
       ],
     }),

@@ -183,7 +183,7 @@ function originsOf({ controls }: Pick<Edition, 'controls'>, results: readonly Re
   const origins = new Map<string, Origin>()
   for (const result of results) {
     if (result.role !== 'producer' || origins.has(seriesKey(result))) continue
-    const cement = controls.get(result.control ?? '')?.record.cement.lot
+    const cement = controls.get(result.control ?? '')?.record.cement?.lot
     origins.set(seriesKey(result), {
       laboratory: result.laboratory,
       knownDay: knownSince(result).day,

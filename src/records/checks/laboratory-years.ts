@@ -151,11 +151,13 @@ function checkBatch(batch: string, cement: string, pointer: string, { id, all, r
   const mend = 'name a batch of this laboratory with that cement, or correct the cement'
   if (control.laboratory !== id)
     report.at(pointer, 'reference-mismatch', `${batch} was made by ${control.laboratory}`, mend)
-  if (control.cement.lot !== cement)
+  if (control.cement?.lot !== cement)
     report.at(
       pointer,
       'reference-mismatch',
-      `${batch} was made with cement ${control.cement.lot}, not with ${cement}`,
+      control.cement === undefined
+        ? `the cement of ${batch} is not on record`
+        : `${batch} was made with cement ${control.cement.lot}, not with ${cement}`,
       mend,
     )
 }

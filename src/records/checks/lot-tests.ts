@@ -50,6 +50,7 @@ export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void 
     checkMortarCondition(test.condition, `${at}/condition`, all, report)
     checkReference('control', test.control, `${at}/control`, all, report)
     checkMadeAlike(test, at, all, report)
+    checkOneControl(test, at, report)
     if (checkDate(test.cast, `${at}/cast`, report))
       checkOrder(
         {
@@ -66,6 +67,23 @@ export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void 
   })
 }
 
+/** The strength of a control stands in the batch's record, or beside the reading where there is none. */
+function checkOneControl(
+  { control, strength = [] }: NonNullable<Lot['tests']>[number],
+  at: string,
+  report: FileReport,
+): void {
+  if (control === undefined) return
+  for (const [index, reading] of strength.entries())
+    if (reading.control !== undefined)
+      report.at(
+        `${at}/strength/${index}/control`,
+        'reading-twice',
+        `the test names the control ${control} and states the strength of a control beside its reading`,
+        'take the strength out, or take "control:" out of the test where the batch has no record',
+      )
+}
+
 /** A control mortar holds no material: its condition may have another replacement, and nothing else. */
 function checkMadeAlike(
   test: NonNullable<Lot['tests']>[number],
@@ -73,6 +91,7 @@ function checkMadeAlike(
   all: AllRecords,
   report: FileReport,
 ): void {
+  if (test.control === undefined) return
   const control = all.controls.get(test.control)
   if (control === undefined || control.condition === test.condition) return
   const [made, asked] = [all.conditions.get(control.condition), all.conditions.get(test.condition)]

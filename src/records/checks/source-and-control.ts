@@ -113,4 +113,12 @@ export function checkControl(control: Control, all: AllRecords, report: FileRepo
   const condition = all.conditions.get(control.condition)
   checkWater(control.water, condition?.batch, '/water', report)
   checkReadings(control, '', condition, report)
+  for (const [index, reading] of (control.strength ?? []).entries())
+    if (reading.control !== undefined)
+      report.at(
+        `/strength/${index}/control`,
+        'reading-twice',
+        'a reading of a control states the strength of a control beside it',
+        'write it as "mean:", or take it out',
+      )
 }

@@ -69,6 +69,8 @@ export type StrengthTest = {
   mean?: Quantity
   /** Number of specimens behind the mean. */
   of?: number
+  /** Mean strength of the control at this age, where it has no record of its own: the index follows from it, without an interval. */
+  control?: Quantity
   /** Deviations from the method. */
   deviations?: string
   /** The test that this one replaces, by the time when that was tested. */
@@ -961,8 +963,8 @@ export type Control = {
   /** Condition, the same as the test mortar’s, without the material. */
   condition: Id
   laboratory: Id
-  /** Cement of the control mortar. */
-  cement: {
+  /** Cement of the control mortar. Without its lot the batch takes no part in what is asked of batches of one cement. */
+  cement?: {
     /** Cement lot. */
     lot: string
     /** Type of cement. */
@@ -972,7 +974,7 @@ export type Control = {
     /** 28-day strength of the cement by its own method. */
     strength?: Quantity
   }
-  /** When cast. */
+  /** When cast. A date is enough; an age can then be verified to the day and not to the hour. */
   cast: Moment
   /** Flow. */
   flow?: Quantity
@@ -1442,10 +1444,10 @@ export type Lot = {
     /** Sample. */
     sample: string
     condition: Id
-    /** Control batch. */
-    control: Id
+    /** Control batch; without one, and without the strength of a control beside a reading, no index is computed. */
+    control?: Id
     laboratory: Id
-    /** When cast. */
+    /** When cast. A date is enough; an age can then be verified to the day and not to the hour. */
     cast: Moment
     /** Flow of the test mortar. */
     flow?: Quantity

@@ -162,8 +162,8 @@ describe('indexResult', () => {
     expect(found).toMatchObject({
       valid: false,
       reasons: [
-        'the age cannot be verified: a clock time is missing',
-        'control K: the age cannot be verified: a clock time is missing',
+        'the age cannot be verified to the hour: a clock time is missing',
+        'control K: the age cannot be verified to the hour: a clock time is missing',
         'flow 120 % against the control’s 108 %, more than 5 percentage points apart',
         'the control K was made under another condition',
         'control K: its strength at 28 d is 50.0 MPa, less than 51 MPa',

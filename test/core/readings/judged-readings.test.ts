@@ -106,7 +106,7 @@ describe('judgedReadings', () => {
       valid: false,
       reasons: [
         'specimen b excluded: cracked',
-        'the age cannot be verified: a clock time is missing',
+        'the age cannot be verified to the hour: a clock time is missing',
         'the saturation of the specimens when read is not stated',
         'read at 30 °C, outside 23 °C ± 2 °C',
         'replaced by the retest of 8\u00a0April 2026, 15:00',

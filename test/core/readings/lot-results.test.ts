@@ -138,7 +138,7 @@ describe('lotResults, strength activity index', () => {
     )
     expect(index).toMatchObject({
       valid: true,
-      reasons: ['the age cannot be verified: a clock time is missing'],
+      reasons: ['the age cannot be verified to the hour: a clock time is missing'],
     })
   })
   it('is not valid at constant flow when the flows differ by more than the points allowed', () => {

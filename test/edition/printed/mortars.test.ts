@@ -5,7 +5,11 @@ import { certificate, mortar } from '../certificate-fixture.ts'
 describe('printedMortars', () => {
   it('says in one line how mortar and control were made', () => {
     const own = mortar({
-      control: { ...mortar().control, cementType: 'I', cementAlkalis: '0.62 %' },
+      control: {
+        ...(mortar().control ?? { id: 'K1', cast: '2026-03-10' }),
+        cementType: 'I',
+        cementAlkalis: '0.62 %',
+      },
     })
     expect(printedMortars(certificate({ mortars: [own] })).mortars).toEqual([
       {
