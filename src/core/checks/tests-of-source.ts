@@ -153,7 +153,7 @@ function lateTests({ verified, every, due }: AuditedDevice, tests: readonly Test
     const last = lastBefore(test)
     if (last === undefined) return true
     const { day } = test.result.tested
-    if (due !== undefined && last === inOrder.at(-1)) return due.day < day
+    if (due !== undefined && last.day === inOrder.at(-1)?.day) return due.day < day
     return every !== undefined && every.value < 24 * (day - last.day)
   })
   return Map.groupBy(late, (test) => lastBefore(test)?.text ?? '')
