@@ -25,13 +25,17 @@ verification-plan:
   - { kind: split, from: 2026-01-01, to: 2026-03-31, planned: 4, sampler: ${HIDDEN} Sampler }
 `
 
+/** The set that the withheld project asks for, which no list names. */
+const OF_PROJECT = 'c618-19'
+const PROJECTS = `projects: [{ name: ${HIDDEN} Dam, criteria: [{ set: ${OF_PROJECT} }] }]\n`
+
 function prepared(publish: string, drafts = 'no') {
   return writeFixtureContent((texts) => {
     for (const [path, text] of texts) {
       if (path === 'site.yaml')
         texts.set(
           path,
-          text.replace(/publish: .*/, `publish: [${publish}]`).replace('drafts: yes', `drafts: ${drafts}`),
+          `${text.replace(/publish: .*/, `publish: [${publish}]`).replace('drafts: yes', `drafts: ${drafts}`)}${PROJECTS}`,
         )
       if (path === 'sources/tarn-hollow-tuff.yaml') texts.set(path, `${text}${SOURCE_SECRETS}`)
       if (path.startsWith('producers/')) texts.set(path, `${text}${CONTACTS}`)
@@ -86,6 +90,11 @@ describe('a public site that publishes nothing by name', () => {
     expect(holding(files, '"verification":[{')).toEqual([])
     expect(holding(files, 'changed-after-issue/')).toEqual([])
   })
+  it('judges no lot under a set that only its project asks for', () => {
+    const data = files.get('data/lots/tarn-hollow-tuff/TH-010.json') ?? ''
+    expect(data).toContain('"criterion":"c618-12a"')
+    expect(data).not.toContain(`"criterion":"${OF_PROJECT}"`)
+  })
   it('prints the producer’s letterhead, and telephone and mail as links of our own making', () => {
     const page = files.get('lots/tarn-hollow-tuff/TH-013/index.html') ?? ''
     expect(page).toContain('href="tel:+15550100"')
@@ -116,6 +125,10 @@ describe('an internal site', () => {
   it('holds all of it, so that the search above can find something', () => {
     for (const text of [...PERSONS, ...SHIPPED, SEAL, ORDER, ...OF_DRAFT])
       expect(holding(files, text).length, text).toBeGreaterThan(0)
+  })
+  it('judges a lot under the set that its project asks for', () => {
+    const data = files.get('data/lots/tarn-hollow-tuff/TH-010.json') ?? ''
+    expect(data).toContain(`"criterion":"${OF_PROJECT}"`)
   })
   it('says on every page that it is internal, and asks not to be indexed; the addresses of former ids ask the same', () => {
     expect(pages().length).toBeGreaterThan(LOTS)
