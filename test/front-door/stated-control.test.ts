@@ -81,10 +81,10 @@ describe('a mortar without any control', () => {
   })
 })
 
-describe('a control without its cement, cast on a day without a clock', () => {
+describe('a control without the lot of its cement, cast on a day without a clock', () => {
   const control = {
     'controls/K1.yaml':
-      'condition: cool\nlaboratory: quay\ncast: 2026-01-05\nstrength: [{ age: 7 d, tested: 2026-01-12, mean: 32.5 MPa, of: 3 }]\n',
+      'condition: cool\nlaboratory: quay\ncement: { type: portland }\ncast: 2026-01-05\nstrength: [{ age: 7 d, tested: 2026-01-12, mean: 32.5 MPa, of: 3 }]\n',
   }
   const found = tested(
     `control: K1, cast: 2026-01-05, strength: [{ age: 7 d, tested: 2026-01-12, ${CUBES} }]`,
@@ -97,7 +97,7 @@ describe('a control without its cement, cast on a day without a clock', () => {
   })
   it('is printed with what is on record', () => {
     const { printed } = found.internal.lot('tuff/L1').certificate()
-    expect(printed.mortars.mortars[0]?.line).toContain('with cement lot not recorded')
+    expect(printed.mortars.mortars[0]?.line).toContain('with cement lot not recorded (portland)')
     expect(laboratoryPageView(found.internal, 'quay').batches.map(({ cement }) => cement)).toEqual([''])
   })
   it('is in no way asked about as one of its cement', () => {

@@ -16,8 +16,8 @@ export interface AuditedControl {
     readonly laboratory: string
     readonly condition: string
     readonly cast: Moment
-    /** Absent where it is not on record. */
-    readonly cement?: { readonly lot: string }
+    /** Its lot is absent where it is not on record. */
+    readonly cement?: { readonly lot?: string }
   }
 }
 
@@ -36,7 +36,7 @@ export interface BatchStanding extends ControlStanding {
  */
 export function batchStandings(controls: Iterable<AuditedControl>): Map<string, BatchStanding[]> {
   const batches = [...controls].flatMap(({ id, results, record: { laboratory, cement } }) =>
-    cement === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
+    cement?.lot === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
   )
   const held = [...controlStandings(batches)].map(
     ([id, own]) => [id, own.flatMap((standing) => heldAgainst(standing))] as const,

@@ -104,7 +104,7 @@ function cementsUnbridged(
 ): Checked {
   const batches = [...used].flatMap(([id, [lot = '']]): UsedBatch[] => {
     const control = controls.get(id)
-    const cement = control?.record.cement
+    const cement = control?.record.cement?.lot
     return control === undefined || cement === undefined ? [] : [{ lot, ...control.record, cement }]
   })
   let looked = 0
@@ -127,20 +127,21 @@ function cementsUnbridged(
 }
 
 /** A control batch with the first lot tested beside it. */
-type UsedBatch = AuditedControl['record'] & {
+type UsedBatch = Omit<AuditedControl['record'], 'cement'> & {
   readonly lot: string
-  readonly cement: { readonly lot: string }
+  /** Its lot. */
+  readonly cement: string
 }
 
 /** From one cement to the next in order of the first batch with each. */
 function changesOf(batches: readonly UsedBatch[]): CementChange[] {
   const first = new Map<string, UsedBatch>()
   for (const batch of batches.toSorted((a, b) => compareMoments(a.cast, b.cast)))
-    if (!first.has(batch.cement.lot)) first.set(batch.cement.lot, batch)
+    if (!first.has(batch.cement)) first.set(batch.cement, batch)
   const inOrder = [...first.values()]
   return inOrder.slice(1).map(({ cement, cast, lot }, place) => ({
-    from: inOrder[place]?.cement.lot ?? '',
-    to: cement.lot,
+    from: inOrder[place]?.cement ?? '',
+    to: cement,
     on: dateOf(cast).text,
     lot,
   }))

@@ -140,7 +140,7 @@ export interface Mortar {
   readonly resistivity?: readonly ResistivityReading[]
 }
 export interface ControlMortar extends Mortar {
-  readonly cement?: { readonly lot: string; readonly 'Na2O-equivalent'?: Quantity }
+  readonly cement?: { readonly lot?: string; readonly 'Na2O-equivalent'?: Quantity }
 }
 export interface TestMortar extends Mortar {
   readonly sample: string

@@ -107,7 +107,7 @@ function standingsOf(controls: Edition['controls']): ReturnType<typeof controlSt
   return kept(standingsKept, controls, () =>
     controlStandings(
       [...controls.values()].flatMap(({ id, results, record: { laboratory, cement } }) =>
-        cement === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
+        cement?.lot === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
       ),
     ),
   )

@@ -155,7 +155,7 @@ function checkBatch(batch: string, cement: string, pointer: string, { id, all, r
     report.at(
       pointer,
       'reference-mismatch',
-      control.cement === undefined
+      control.cement?.lot === undefined
         ? `the cement of ${batch} is not on record`
         : `${batch} was made with cement ${control.cement.lot}, not with ${cement}`,
       mend,

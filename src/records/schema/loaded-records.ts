@@ -963,10 +963,10 @@ export type Control = {
   /** Condition, the same as the test mortar’s, without the material. */
   condition: Id
   laboratory: Id
-  /** Cement of the control mortar. Without its lot the batch takes no part in what is asked of batches of one cement. */
+  /** Cement of the control mortar. */
   cement?: {
-    /** Cement lot. */
-    lot: string
+    /** Cement lot. A batch without one takes no part in what is asked of batches of one cement. */
+    lot?: string
     /** Type of cement. */
     type?: string
     /** Alkalis of the cement. */
