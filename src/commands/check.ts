@@ -11,6 +11,8 @@ import { plural, countWords } from '../words/numbers.ts'
 import { demandWords } from '../words/clause-demands.ts'
 import { riskSentence, ruleWords } from '../words/rules.ts'
 import { plainSpaces } from '../words/sentences.ts'
+import { CODES, isCode } from '../records/diagnostics/codes.ts'
+import { explanationText } from '../records/diagnostics/explanation-text.ts'
 import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { hasSite, type Records } from '../records/load.ts'
@@ -39,6 +41,9 @@ interface Options {
   lots?: string[]
   criteria?: string[]
   explain?: string
+  explainCode?: string
+  all?: boolean
+  compact?: boolean
   against?: string
   accept?: string[]
 }
@@ -53,11 +58,19 @@ await run(() => {
       '--explain <criterion>',
       'print what each clause requires, one sentence each, for proof-reading (CRITERION or CRITERION/CLAUSE)',
     )
+    .option('--explain-code <code>', 'print what a diagnostic means, with an example and its fix')
+    .option('--all', 'print every diagnostic, not only a screen of them')
+    .option('--compact', 'print each diagnostic on one line: file:line:column: severity: message [code]')
     .parse()
   const options = program.opts<Options>()
+  if (options.explainCode !== undefined) {
+    process.stdout.write(explainedCode(options.explainCode))
+    return EXIT.well
+  }
+  const form = options.compact === true ? 'compact' : options.all === true ? 'all' : 'screen'
   const read = readContent(options.content)
   if (options.explain !== undefined) {
-    printDiagnostics(read)
+    printDiagnostics(read, form)
     process.stdout.write(explained(read.records, options.explain))
     return read.errors > 0 ? EXIT.failed : EXIT.well
   }
@@ -75,12 +88,22 @@ await run(() => {
   if (options.json === true)
     for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
   else {
-    printDiagnostics(content)
+    printDiagnostics(content, form)
     if (edition !== null) process.stdout.write(summary(edition, scope))
   }
   if (edition !== null && options.against !== undefined) compareWith(options.against, edition, options)
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
+
+/** @throws CommandFailure for a code that no diagnostic has */
+function explainedCode(code: string): string {
+  if (isCode(code)) return explanationText(code)
+  throw new CommandFailure(
+    `There is no diagnostic of the code "${code}".`,
+    EXIT.wrongUse,
+    nearNames(code, Object.keys(CODES)) || 'write the code as it stands in brackets behind the diagnostic',
+  )
+}
 
 /** @throws CommandFailure for a certificate that the site has and the records have not, or have otherwise */
 function compareWith(against: string, edition: Edition, { accept = [] }: Options): void {

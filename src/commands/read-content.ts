@@ -1,6 +1,7 @@
 /** Reading the records for a command: diagnostics to standard error, a fatal fault as one line. */
 import { countWords } from '../words/numbers.ts'
-import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
+import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/diagnostic-text.ts'
+import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
 import { loadRecords, type Records } from '../records/load.ts'
 import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
 import { CommandFailure, EXIT, today } from './program.ts'
@@ -10,6 +11,12 @@ export interface ReadContent {
   readonly diagnostics: readonly Diagnostic[]
   readonly errors: number
 }
+
+/** A screen's worth, all of them, or each on one line for an editor. */
+export type DiagnosticForm = 'screen' | 'all' | 'compact'
+
+/** Where standard error is no terminal: enough to work on, and a log stays readable. */
+const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
 
 /** @throws CommandFailure (wrong use) when the folder itself cannot be read */
 export function readContent(folder: string): ReadContent {
@@ -22,10 +29,30 @@ export function readContent(folder: string): ReadContent {
   }
 }
 
-export function printDiagnostics({ records, diagnostics, errors }: ReadContent): void {
+export function printDiagnostics(
+  { records, diagnostics, errors }: ReadContent,
+  form: DiagnosticForm = 'screen',
+): void {
   if (diagnostics.length === 0) return
+  if (form === 'compact') {
+    process.stderr.write(
+      inOrder(diagnostics)
+        .map((one) => `${compactText(one)}\n`)
+        .join(''),
+    )
+    return
+  }
   const counts = [countWords(errors, 'error'), countWords(diagnostics.length - errors, 'warning')]
-  process.stderr.write(`${diagnosticsText(diagnostics, records.contentDir)}\n${counts.join(', ')}\n`)
+  const text =
+    form === 'all'
+      ? diagnosticsText(diagnostics, records.contentDir)
+      : firstScreen(diagnostics, records.contentDir, screenNow())
+  process.stderr.write(`${text}\n${counts.join(', ')}\n`)
+}
+
+function screenNow(): Screen {
+  const { isTTY, rows } = process.stderr
+  return isTTY && rows > 0 ? { lines: rows } : WITHOUT_TERMINAL
 }
 
 /** The records, or one failure after all diagnostics have been printed. */

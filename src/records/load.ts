@@ -131,13 +131,8 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
     else {
       const found = table(record.table.file, '/table/file')
       if (found !== null) files.studyReadings.set(id, tableReadings(record, found.text, found.report, report))
-      if (found !== null && 0 < found.report.count())
-        report.at(
-          '/table/file',
-          'reference-mismatch',
-          `the table studies/${record.table.file} has faults of its own`,
-          'mend them first; they are reported with their lines',
-        )
+      // The table's faults are told with their lines; the study is not fit to be used all the same.
+      if (found !== null && 0 < found.report.count()) report.countElsewhere()
     }
     files.studyReference.set(
       id,

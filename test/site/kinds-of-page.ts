@@ -23,6 +23,7 @@ export function kindsOfPage(edition: Edition): string[] {
     paths.laboratories,
     paths.conditions,
     paths.methods,
+    paths.diagnostics,
     paths.findings,
     paths.due,
     paths.lookUp,

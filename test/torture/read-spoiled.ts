@@ -127,7 +127,7 @@ function faultsOf({ text, record }: SpoiledRecord, diagnostics: readonly Diagnos
     const { code, file, line, column, message, mend } = diagnostic
     const fault = (what: string) => `${code}: ${what}`
     const own = file === record.path
-    const printed = diagnosticText(diagnostic, own ? text : undefined)
+    const printed = diagnosticText(diagnostic, () => (own ? text : undefined))
     const lines = own ? text.split('\n').length : Number.MAX_SAFE_INTEGER
     const source = own ? (text.split('\n')[line - 1] ?? '') : ''
     return [
@@ -139,7 +139,9 @@ function faultsOf({ text, record }: SpoiledRecord, diagnostics: readonly Diagnos
       ...(mend.trim() === '' ? [fault(`offers no fix: ${message}`)] : []),
       ...(SLIPS.test(withoutWords(`${message} ${mend}`, text)) ? [fault(`slips: ${message} / ${mend}`)] : []),
       ...(STEERING.test(printed) ? [fault('prints a control character')] : []),
-      ...(4 < printed.split('\n').length ? [fault('is broken over lines')] : []),
+      ...(4 + 3 * (diagnostic.related?.length ?? 0) < printed.split('\n').length
+        ? [fault('is broken over lines')]
+        : []),
       ...(1500 < printed.length ? [fault(`is ${printed.length} characters long`)] : []),
     ]
   })

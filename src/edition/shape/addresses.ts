@@ -43,6 +43,7 @@ export const paths = {
   studyData: (id: string) => `data/studies/${id}.json`,
   methods: 'methods/',
   method: (id: string) => `methods/${id}/`,
+  diagnostics: 'diagnostics/',
   findings: 'findings/',
   due: 'due/',
   lookUp: 'look-up/',

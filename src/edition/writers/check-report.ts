@@ -1,5 +1,6 @@
 /** The machine-readable check report (schemas/check.json), written lot by lot. */
 import type { ChecksRun } from '../../core/checks/checked.ts'
+import { defined } from '../../core/measure/defined.ts'
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
@@ -91,8 +92,12 @@ function inScope(lot: ListedLot, { lots }: ReportScope): boolean {
   return lots === undefined || lots.has(lot.id) || lots.has(lot.source)
 }
 
-function diagnosticData({ code, severity, file, line, column, message, mend }: Diagnostic): Diagnostic {
-  return { code, severity, file, line, column, message, mend }
+function diagnosticData(diagnostic: Diagnostic): Diagnostic {
+  const { code, severity, file, line, column, message, mend } = diagnostic
+  const related = diagnostic.related?.map((place) => ({
+    ...{ file: place.file, line: place.line, column: place.column, message: place.message },
+  }))
+  return { code, severity, file, line, column, message, mend, ...defined({ related }) }
 }
 
 function lotReport(edition: Edition, lot: LotEntry, { criteria }: ReportScope): Record<string, unknown> {

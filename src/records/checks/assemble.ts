@@ -110,6 +110,8 @@ export function assemble(files: ReadFiles, today?: Moment): Records {
     ...records,
     has: (kind, id) => files.ids[kind].has(id) || (kind === 'lot' && isOfLot(id)),
     names: (kind) => [...files.ids[kind]],
+    place: (kind, id, pointer, message) =>
+      kind === 'method' ? undefined : loaded[kind].get(id)?.report.place(pointer, message),
   }
   checkAll(loaded, all, asOf)
   checkFormers(loaded.lot, files.ids.lot)

@@ -10,12 +10,14 @@ export function checkCondition(condition: DescribedCondition, report: FileReport
   checkBenchDetails(condition, report)
   const ages = condition.ages.map((entry) => entry.age)
   ages.forEach((age, index) => {
-    if (ages.findIndex((other) => isSameAge(other, age)) === index) return
+    const first = ages.findIndex((other) => isSameAge(other, age))
+    if (first === index) return
     report.at(
       `/ages/${index}/age`,
       'duplicate-id',
       `the age ${age} is listed twice`,
       'keep one of the two; an age has one tolerance',
+      [report.place(`/ages/${first}/age`, 'the first entry of this age')],
     )
   })
 }

@@ -41,16 +41,22 @@ interface Order {
   readonly later: Moment | undefined
   readonly pointer: string
   readonly sentence: string
+  /** Pointer of the earlier date, to be shown beside the later one. */
+  readonly earlierAt?: string
 }
 
 /** Reports when `later` lies before `earlier`, both given. */
-export function checkOrder({ earlier, later, pointer, sentence }: Order, report: FileReport): void {
+export function checkOrder(
+  { earlier, later, pointer, sentence, earlierAt }: Order,
+  report: FileReport,
+): void {
   if (earlier === undefined || later === undefined || !isSurelyBefore(later, earlier)) return
   report.at(
     pointer,
     'dates-backwards',
     `${sentence}: ${later} is before ${earlier}`,
     'check both dates; one of them is wrong',
+    earlierAt === undefined ? [] : [report.place(earlierAt, `${earlier}, which should come first`)],
   )
 }
 
@@ -81,7 +87,8 @@ export function checkEnds(
   report: FileReport,
 ): void {
   const dated = [checkDate(from, fromPointer, report), checkDate(to, toPointer, report)]
-  if (dated.every(Boolean)) checkOrder({ earlier: from, later: to, pointer: toPointer, sentence }, report)
+  if (dated.every(Boolean))
+    checkOrder({ earlier: from, later: to, pointer: toPointer, sentence, earlierAt: fromPointer }, report)
 }
 
 /** Reports a result that became known before its test. */
@@ -93,7 +100,10 @@ export function checkReported(
   const at = `${pointer}/reported`
   if (checkDate(reported, at, report))
     checkOrder(
-      { earlier: tested, later: reported, pointer: at, sentence: 'reported before it was tested' },
+      {
+        ...{ earlier: tested, later: reported, pointer: at, earlierAt: `${pointer}/tested` },
+        sentence: 'reported before it was tested',
+      },
       report,
     )
 }

@@ -1,4 +1,5 @@
 /** Earlier ids of lots: each keeps an address alive, so that no other lot may have it. */
+import type { RelatedPlace } from '../diagnostics/diagnostic.ts'
 import { recordAt } from '../record-path.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
@@ -14,7 +15,7 @@ interface LoadedLot {
  */
 export function checkFormers(lots: ReadonlyMap<string, LoadedLot>, ids: Iterable<string>): void {
   const taken = new Map([...ids].map((id) => [id.toLowerCase(), id]))
-  const formers = new Map<string, string>()
+  const formers = new Map<string, { id: string; place: () => RelatedPlace | undefined }>()
   for (const [id, { record, report }] of lots) {
     record.formerly?.forEach((former, index) => {
       const at = `/formerly/${index}`
@@ -39,10 +40,11 @@ export function checkFormers(lots: ReadonlyMap<string, LoadedLot>, ids: Iterable
         report.at(
           at,
           'duplicate-id',
-          `${former} is listed twice as an earlier id, also of ${other}`,
+          `${former} is listed twice as an earlier id, also of ${other.id}`,
           'keep it once, with the lot that had it',
+          [other.place()],
         )
-      formers.set(key, id)
+      formers.set(key, { id, place: () => report.place(at, 'the first entry of this id') })
     })
   }
 }

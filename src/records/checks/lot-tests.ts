@@ -1,4 +1,5 @@
 /** The analyses and tests of a lot against its samples and the records that they refer to. */
+import { defined } from '../../core/measure/defined.ts'
 import { dateOf, type Moment } from '../../core/measure/moment.ts'
 import { fieldsUnlike } from '../../core/mortar/made-alike.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -8,7 +9,7 @@ import { checkFinished } from './finished-results.ts'
 import { checkOxides } from './oxides.ts'
 import { checkReadings } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
-import { checkSampleKnown, sampledEnd } from './samples.ts'
+import { checkSampleKnown, sampledEnd, sampledEndAt } from './samples.ts'
 import { checkWater } from './water.ts'
 
 export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): void {
@@ -23,6 +24,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
             earlier: dated(sampledEnd(lot, analysis.sample)),
             later: dateOf(analysis.tested),
             pointer: `${at}/tested`,
+            ...defined({ earlierAt: sampledEndAt(lot, analysis.sample) }),
             sentence: 'tested before the sample was taken',
           },
           report,
@@ -57,6 +59,7 @@ export function checkTests(lot: Lot, all: AllRecords, report: FileReport): void 
           earlier: sampledEnd(lot, test.sample),
           later: test.cast,
           pointer: `${at}/cast`,
+          ...defined({ earlierAt: sampledEndAt(lot, test.sample) }),
           sentence: 'cast before the sample was taken',
         },
         report,
@@ -103,5 +106,6 @@ function checkMadeAlike(
     'reference-mismatch',
     `the control ${test.control} was made under the condition ${control.condition}, which differs from ${test.condition} in ${fields.join(', ')}`,
     'name a control that was made, cured and tested in the same way; only the replacement may differ',
+    [all.place('control', test.control, '/condition', 'the condition of the control')],
   )
 }

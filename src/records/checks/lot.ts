@@ -29,7 +29,7 @@ export function checkLot(
       `the lot is in the folder of source "${source}", which has no record`,
       nearNames(source, all.names('source')) || `write sources/${source}.yaml`,
     )
-  checkNumber(id, source, lot, report, numbers)
+  checkNumber({ id, source, lot }, all, report, numbers)
   checkProduction(lot, report)
   checkSamples(lot, all, report)
   checkAnalyses(lot, all, report)
@@ -62,9 +62,8 @@ function checkApplies(source: string, { criteria = [] }: Lot, all: AllRecords, r
 }
 
 function checkNumber(
-  id: string,
-  source: string,
-  lot: Lot,
+  { id, source, lot }: { readonly id: string; readonly source: string; readonly lot: Lot },
+  all: AllRecords,
   report: FileReport,
   numbers: Map<string, string>,
 ): void {
@@ -78,6 +77,10 @@ function checkNumber(
       'duplicate-number',
       `the lot number ${number} is already used by ${other}`,
       'give each lot of a source its own number',
+      [
+        all.place('lot', other, '/number', 'the lot that has it') ??
+          all.place('lot', other, '', 'the lot that has it'),
+      ],
     )
   numbers.set(key, id)
 }
@@ -86,7 +89,10 @@ function checkProduction(lot: Lot, report: FileReport): void {
   const { from, to } = lot.produced
   if (checkDate(from, '/produced/from', report) && checkDate(to, '/produced/to', report))
     checkOrder(
-      { earlier: from, later: to, pointer: '/produced/to', sentence: 'production ends before it begins' },
+      {
+        ...{ earlier: from, later: to, pointer: '/produced/to', earlierAt: '/produced/from' },
+        sentence: 'production ends before it begins',
+      },
       report,
     )
 }
@@ -99,6 +105,7 @@ function checkShipments(lot: Lot, report: FileReport): void {
           earlier: dateOf(lot.produced.from),
           later: shipment.date,
           pointer: `/shipments/${index}/date`,
+          earlierAt: '/produced/from',
           sentence: 'shipped before production began',
         },
         report,
@@ -125,10 +132,14 @@ function checkRevisions(lot: Lot, all: AllRecords, report: FileReport): void {
       )
     checkReference('lot', revision['replaced-by'], `${at}/replaced-by`, all, report)
     if (!checkDate(revision.date, `${at}/date`, report)) return
-    for (const [earlier, sentence] of [
-      [lot.revisions?.[index - 1]?.date, 'issued before the earlier revision'],
-      [dateOf(lot.produced.from), 'issued before production began'],
+    for (const [earlier, sentence, earlierAt] of [
+      [
+        lot.revisions?.[index - 1]?.date,
+        'issued before the earlier revision',
+        `/revisions/${index - 1}/date`,
+      ],
+      [dateOf(lot.produced.from), 'issued before production began', '/produced/from'],
     ] as const)
-      checkOrder({ earlier, later: revision.date, pointer: `${at}/date`, sentence }, report)
+      checkOrder({ earlier, later: revision.date, pointer: `${at}/date`, sentence, earlierAt }, report)
   })
 }

@@ -27,19 +27,21 @@ interface Against {
 
 /** A month and silo has one line, else nobody knows which of two counts. */
 function checkBalance(balance: NonNullable<Source['balance']>, report: FileReport): void {
-  const lines = new Set<string>()
+  const lines = new Map<string, number>()
   const whole = new Set(balance.flatMap(({ month, silo }) => (silo === undefined ? [month] : [])))
   for (const [index, { month, silo }] of balance.entries()) {
     checkMonth(month, `/balance/${index}/month`, report)
     const key = JSON.stringify([month, silo ?? null])
-    if (lines.has(key))
+    const first = lines.get(key)
+    if (first === undefined) lines.set(key, index)
+    else
       report.at(
         `/balance/${index}/month`,
         'duplicate-id',
         `two lines are for ${month}${silo === undefined ? '' : `, silo ${silo}`}`,
         'write one line for each month and silo',
+        [report.place(`/balance/${first}/month`, 'the first line of this month')],
       )
-    lines.add(key)
     if (silo !== undefined && whole.has(month))
       report.at(
         `/balance/${index}/silo`,

@@ -35,6 +35,7 @@ export function checkReadings(
             earlier: mortar.cast,
             later: reading.tested,
             pointer: `${at}/tested`,
+            earlierAt: `${pointer}/cast`,
             sentence: 'tested before it was cast',
           },
           report,
@@ -128,13 +129,14 @@ function checkTwice(
 ): void {
   const first = (reading: StrengthTest | ResistivityTest) => reading['retest-of'] === undefined
   readings.forEach((reading, index) => {
-    const before = readings.slice(0, index).filter(first)
-    if (!first(reading) || before.every((other) => !isSameAge(other.age, reading.age))) return
+    const before = readings.findIndex((other) => first(other) && isSameAge(other.age, reading.age))
+    if (!first(reading) || before === index) return
     report.at(
       `${at}/${index}/age`,
       'duplicate-id',
       `the age ${reading.age} is listed twice`,
       'put the specimens in one entry, or add retest-of: with the time of the test that it replaces',
+      [report.place(`${at}/${before}/age`, 'the first entry of this age')],
     )
   })
 }

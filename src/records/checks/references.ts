@@ -1,4 +1,5 @@
 /** References between records. */
+import type { RelatedPlace } from '../diagnostics/diagnostic.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Records } from '../records.ts'
@@ -12,6 +13,8 @@ export interface AllRecords extends Records {
    */
   readonly has: (kind: RecordKind, id: string) => boolean
   readonly names: (kind: RecordKind) => string[]
+  /** A place of another record, to be shown beside a fault; undefined where it is not there. */
+  readonly place: (kind: RecordKind, id: string, pointer: string, message: string) => RelatedPlace | undefined
 }
 
 /**

@@ -9,17 +9,19 @@ import { type AllRecords, checkReference } from './references.ts'
 type Sample = Lot['samples'][number]
 
 export function checkSamples(lot: Lot, all: AllRecords, report: FileReport): void {
-  const ids = new Set<string>()
+  const ids = new Map<string, number>()
   lot.samples.forEach((sample, index) => {
     const at = `/samples/${index}`
-    if (ids.has(sample.id))
+    const first = ids.get(sample.id)
+    if (first === undefined) ids.set(sample.id, index)
+    else
       report.at(
         `${at}/id`,
         'duplicate-id',
         `two samples have the id ${sample.id}`,
         'give each sample its own id',
+        [report.place(`/samples/${first}/id`, 'the first sample of this id')],
       )
-    ids.add(sample.id)
     checkReference('laboratory', sample.to, `${at}/to`, all, report)
     checkSplit(lot, sample, `${at}/of`, report)
     checkSampleDates(sample, at, report)
@@ -45,6 +47,7 @@ function checkSampleDates({ taken, on, received, retained }: Sample, at: string,
         earlier: taken?.from,
         later: taken?.to,
         pointer: `${at}/taken/to`,
+        earlierAt: `${at}/taken/from`,
         sentence: 'sampling ends before it begins',
       },
       report,
@@ -57,6 +60,7 @@ function checkSampleDates({ taken, on, received, retained }: Sample, at: string,
         earlier: taken?.to ?? on,
         later: received,
         pointer: `${at}/received`,
+        earlierAt: taken?.to === undefined ? `${at}/on` : `${at}/taken/to`,
         sentence: 'received before it was taken',
       },
       report,
@@ -70,6 +74,14 @@ export function sampledEnd(lot: Lot, id: string): Moment | undefined {
   return end === undefined && sample?.of !== undefined && sample.of !== id
     ? sampledEnd({ ...lot, samples: lot.samples.filter((other) => other.id !== id) }, sample.of)
     : end
+}
+
+/** Where that is written; undefined for a split, whose time is that of another sample. */
+export function sampledEndAt(lot: Lot, id: string): string | undefined {
+  const index = lot.samples.findIndex((candidate) => candidate.id === id)
+  const sample = lot.samples[index]
+  if (sample?.taken !== undefined) return `/samples/${index}/taken/to`
+  return sample?.on === undefined ? undefined : `/samples/${index}/on`
 }
 
 /** Reports a sample that the lot does not have. */

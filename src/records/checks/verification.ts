@@ -16,6 +16,7 @@ export function checkVerification({ verification = [], samples }: Lot, report: F
         'reference-mismatch',
         `the result is of ${kind === 'split' ? 'a split' : 'an independent sample'}, and sample ${sample} is recorded as ${OTHER[kind]}`,
         'correct the kind here or that of the sample: splits test the testing, independent samples the material as well',
+        [report.place(`/samples/${samples.indexOf(own)}/kind`, 'the kind of the sample')],
       )
     const other = number === undefined ? undefined : sampleOf.get(number)
     if (number !== undefined && other !== undefined && other !== sample)
@@ -32,6 +33,7 @@ export function checkVerification({ verification = [], samples }: Lot, report: F
           earlier: dateOf(taken),
           later: dateOf(tested),
           pointer: `${at}/tested`,
+          earlierAt: `${at}/taken`,
           sentence: 'tested before the agency took the sample',
         },
         report,

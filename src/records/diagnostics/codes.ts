@@ -68,3 +68,8 @@ export const CODES = {
 } as const
 
 export type Code = keyof typeof CODES
+
+/** Whether a text is one of the codes. */
+export function isCode(text: string): text is Code {
+  return Object.hasOwn(CODES, text)
+}

@@ -10,6 +10,11 @@ const CONTROL = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u202
 
 /** All diagnostics in order of file, line and column, a blank line between them. */
 export function diagnosticsText(diagnostics: readonly Diagnostic[], folder: string): string {
+  return [...drawnDiagnostics(inOrder(diagnostics), folder)].join('\n\n')
+}
+
+/** The text of each diagnostic, drawn when it is asked for. */
+export function* drawnDiagnostics(diagnostics: Iterable<Diagnostic>, folder: string): Generator<string> {
   const texts = new Map<string, string | undefined>()
   const textOf = (file: string) => {
     if (!texts.has(file)) {
@@ -18,9 +23,7 @@ export function diagnosticsText(diagnostics: readonly Diagnostic[], folder: stri
     }
     return texts.get(file)
   }
-  return inOrder(diagnostics)
-    .map((diagnostic) => diagnosticText(diagnostic, textOf(diagnostic.file)))
-    .join('\n\n')
+  for (const diagnostic of diagnostics) yield diagnosticText(diagnostic, textOf)
 }
 
 export function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
@@ -33,21 +36,36 @@ export function inOrder(diagnostics: readonly Diagnostic[]): Diagnostic[] {
   )
 }
 
-/** One diagnostic; without the text of its file the line is left out. */
-export function diagnosticText(diagnostic: Diagnostic, text: string | undefined): string {
-  const head = `${diagnostic.file}:${diagnostic.line}:${diagnostic.column}: ${diagnostic.severity === 'warning' ? 'warning: ' : ''}${diagnostic.message} [${diagnostic.code}]`
-  const frame = text === undefined ? undefined : frameOf(text, diagnostic)
+/** One diagnostic; where the text of a file cannot be had, its line is left out. */
+export function diagnosticText(diagnostic: Diagnostic, textOf: (file: string) => string | undefined): string {
+  const mark = diagnostic.severity === 'warning' ? 'warning: ' : ''
   return [
-    printable(head),
-    ...(frame === undefined ? [] : [frame]),
+    printable(`${placeText(diagnostic)}: ${mark}${diagnostic.message} [${diagnostic.code}]`),
+    ...frameOf(textOf(diagnostic.file), diagnostic),
+    ...(diagnostic.related ?? []).flatMap((place) => [
+      printable(`see ${placeText(place)}: ${place.message}`),
+      ...frameOf(textOf(place.file), place),
+    ]),
     ...(diagnostic.mend === '' ? [] : [printable(`fix: ${diagnostic.mend}`)]),
   ].join('\n')
 }
 
+/** One line for editors and build servers: place, severity, message, code. */
+export function compactText(diagnostic: Diagnostic): string {
+  const { severity, message, code } = diagnostic
+  return printable(`${placeText(diagnostic)}: ${severity}: ${message} [${code}]`)
+}
+
+type Marked = Pick<Diagnostic, 'file' | 'line' | 'column' | 'endColumn'>
+
+function placeText({ file, line, column }: Marked): string {
+  return `${file}:${line}:${column}`
+}
+
 /** The line with its number and a caret under the fault; a long line is cut to a window around it. */
-function frameOf(text: string, { line, column, endColumn }: Diagnostic): string | undefined {
-  const whole = text.split('\n')[line - 1]?.replace(/\r$/, '').replace(CONTROL, '\ufffd')
-  if (whole === undefined || whole.trim() === '') return undefined
+function frameOf(text: string | undefined, { line, column, endColumn }: Marked): string[] {
+  const whole = text?.split('\n')[line - 1]?.replace(/\r$/, '').replace(CONTROL, '\ufffd')
+  if (whole === undefined || whole.trim() === '') return []
   const from =
     WINDOW < whole.length ? Math.max(0, Math.min(column - 1 - WINDOW / 2, whole.length - WINDOW)) : 0
   const shown = whole.slice(from, from + WINDOW)
@@ -56,7 +74,7 @@ function frameOf(text: string, { line, column, endColumn }: Diagnostic): string 
   const number = String(line)
   // A tab is kept as a tab, so that the caret stays under its sign whatever width a terminal gives it.
   const lead = shown.slice(0, start).replace(/[^\t]/g, ' ')
-  return `  ${number} | ${shown}\n  ${' '.repeat(number.length)} | ${lead}${'^'.repeat(marks)}`
+  return [`  ${number} | ${shown}`, `  ${' '.repeat(number.length)} | ${lead}${'^'.repeat(marks)}`]
 }
 
 /**

@@ -45,6 +45,8 @@ export interface FileReport {
    */
   leaveOut(items: readonly string[]): void
   readonly count: () => number
+  /** A fault of this record that stands in another file and is told there. */
+  countElsewhere(): void
 }
 
 /** The start of the file stands for a place that it does not have. */
@@ -104,6 +106,9 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
       left = items
     },
     count: () => count,
+    countElsewhere: () => {
+      count += 1
+    },
   }
 }
 
