@@ -51,6 +51,7 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
 
   'other-sample-fails': 'Would a sample that no clause judges meet the limits too?',
   'result-implausible': 'Is each result within what is plausible of its property?',
+  'test-and-control-swapped': 'Is no test mortar half as strong again as its control?',
   'oxide-total': 'Do oxides and loss on ignition add up to about 100 %?',
   'alkalis-above-total': 'Are the available alkalis no more than the total?',
   'loss-too-small': 'Is no loss on ignition below zero, or, of material as received, below its moisture?',
@@ -96,6 +97,8 @@ const STATEMENTS: Readonly<Record<CheckId, string>> = {
   'bill-twice': 'Is each bill of lading listed once?',
   'lots-alike': 'Do lots differ in at least one measured value?',
   'readings-alike': 'Were the readings of a lot copied from another?',
+  'specimens-equal': 'Do specimens of a batch differ in their readings?',
+  'readings-of-control': 'Do the readings of a test mortar differ from those of its control?',
   'uneven-last-digits': 'Do the last digits of raw readings occur equally often?',
   'scatter-small': 'Do specimens of a batch scatter as much as the method leads to expect?',
   'specimens-excluded': 'Were few specimens left out?',

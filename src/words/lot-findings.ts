@@ -30,6 +30,11 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
     }; the lot is judged on another sample`,
   'result-implausible': ({ lot, laboratory, sample, value, decimals, low, high, unit, ...test }, names) =>
     `The ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit }, names.units)} (sample ${sample}, ${names.laboratory(laboratory)}), outside the plausible range of ${spanWords(low, high, unit, names)}`,
+  'test-and-control-swapped': (
+    { lot, laboratory, sample, value, decimals, inverse, control, ...test },
+    names,
+  ) =>
+    `Test and control may be swapped: the ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit: '%' })} (sample ${sample}, ${names.laboratory(laboratory)}), and the control ${control} over the test would be ${figureWords({ value: inverse, decimals, unit: '%' })}`,
   'oxide-total': ({ lot, laboratory, sample, total, low, high }, names) =>
     `The oxides and loss on ignition that ${names.laboratory(laboratory)} reports for sample ${sample} of ${names.lot(lot)} add up to ${figureWords({ value: total, decimals: 1, unit: '%' })}, outside the plausible range of ${spanWords(low, high, '%', names)}`,
   'alkalis-above-total': ({ lot, sample, available, total }, names) =>
@@ -48,6 +53,10 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
       : `Bill ${bill} of ${materialWords(lot, names)} is listed again under ${otherLots(others, names)}`,
   'readings-alike': ({ lot, of, sample, values, others }, names) =>
     `All ${values} ${ALIKE[of]} ${sample} of ${names.lot(lot)} are the same, to the last digit, in ${otherLots(others, names)}`,
+  'specimens-equal': ({ lot, laboratory, sample, specimens, written, ...set }, names) =>
+    `All ${specimens} specimens of the ${testWords(readTest(set), names)} of ${names.lot(lot)} read ${writtenText(written)} (sample ${sample}, ${names.laboratory(laboratory)})`,
+  'readings-of-control': ({ lot, laboratory, sample, specimens, control, ...set }, names) =>
+    `The ${specimens} readings of the ${testWords(readTest(set), names)} of ${names.lot(lot)} are the same, to the last digit, as those of its control ${control} (sample ${sample}, ${names.laboratory(laboratory)})`,
   'number-off-pattern': ({ lot, number, pattern }, names) =>
     `The number ${number} of a lot of ${names.source(sourceOf(lot))} does not have the form that its source states, ${pattern}`,
   'lot-quantity': ({ lot, written, low, high, unit }, names) =>
@@ -60,6 +69,15 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
         ? 'the readings of that test, which are on record, give no valid value'
         : `the readings of that test give ${test.bounds === undefined ? quantity(test.recomputed, test.decimals, test.unit, names.units) : boundsWords(test.bounds, test.decimals, test.unit, names.units)}, which is the value judged`
     }`,
+}
+
+/** The property that specimens were read for. */
+function readTest({
+  of,
+  condition,
+  age,
+}: Pick<LotFindingParams['specimens-equal'], 'of' | 'condition' | 'age'>): Parameters<typeof testWords>[0] {
+  return { property: of === 'strength' ? 'compressive-strength' : 'bulk-resistivity', condition, age }
 }
 
 /** A shipment is listed under a lot, or under its source where it came from one of several lots. */
@@ -126,6 +144,9 @@ export const LOT_EVIDENCE: WordsOf<LotFindingParams, [FindingNames], string[]> =
       .join(', '),
     'an analysis of the ignited material says so under basis, and its loss on ignition is then left out',
   ],
+  'test-and-control-swapped': ({ above }) => [
+    `asked above ${above} %, which is this program’s own choice; check which of the two bench sheets is the control’s`,
+  ],
   'alkalis-above-total': () => ['what is available is a part of the whole; check both figures'],
   'loss-too-small': ({ moisture }) => [
     moisture === null
@@ -137,6 +158,10 @@ export const LOT_EVIDENCE: WordsOf<LotFindingParams, [FindingNames], string[]> =
   'shipped-above-quantity': () => ['check the masses of the bills and the quantity of the lot'],
   'bill-twice': () => ['check whether an entry was made twice, or a number mistyped'],
   'readings-alike': () => ['so many readings seldom agree by chance: was one record made from the other?'],
+  'specimens-equal': () => ['specimens of one batch seldom agree: was one reading written for all?'],
+  'readings-of-control': () => [
+    'so many readings seldom agree by chance: was one bench sheet used for both?',
+  ],
   'number-off-pattern': () => ['YYYY stands for the year, # for a digit'],
   'lot-quantity': () => [OWN_CHOICE],
   'water-out-of-proportion': ({ writtenTest, writtenControl }) => [

@@ -87,6 +87,33 @@ describe('results that are hardly true', () => {
   })
 })
 
+describe('mortars that are hardly true', () => {
+  const cubes = (...specimens: readonly string[]) => {
+    const marked = specimens.map((text, place) => `${'abc'[place]}: ${text}`).join(', ')
+    const reading = `{ age: 7 d, tested: 2026-01-12T09:00, specimens: { ${marked} } }`
+    return findings([{ on: '2026-01-03', more: mortar('2026-01-05', [reading]) }])
+  }
+
+  it('are a test half as strong again as its control, whose inverse is common: 49/30 is 163 %, 30/49 is 61 %', () => {
+    expect(cubes('49.0 MPa', '48.4 MPa', '49.6 MPa')).toEqual([
+      'warning test-and-control-swapped: Test and control may be swapped: the 7 d strength activity index (20 %, 23 °C) of lot L1 of Trial is 163.3 % (sample C, Quay), and the control K1 over the test would be 61.2 %',
+    ])
+    expect(cubes('45.0 MPa', '44.4 MPa', '45.6 MPa')).toEqual([])
+  })
+  it('are indices beyond any inverse, and strengths that no mortar has: 250/30 is 833 %', () => {
+    expect(cubes('250 MPa', '248 MPa', '252 MPa').map((text) => text.replace(/ \(sample.*/, ''))).toEqual([
+      'warning result-implausible: The 7 d compressive strength (20 %, 23 °C) of lot L1 of Trial is 250.0 MPa',
+      'warning result-implausible: The 7 d strength activity index (20 %, 23 °C) of lot L1 of Trial is 833.3 %',
+    ])
+  })
+  it('are three cubes that broke at one and the same load', () => {
+    expect(cubes('67.8 kN', '67.8 kN', '67.8 kN')).toEqual([
+      'warning specimens-equal: All 3 specimens of the 7 d compressive strength (20 %, 23 °C) of lot L1 of Trial read 67.8 kN (sample C, Quay)',
+    ])
+    expect(cubes('67.8 kN', '67.8 kN', '67.9 kN')).toEqual([])
+  })
+})
+
 describe('a lot that is hardly true', () => {
   const ship = (...shipments: readonly string[]) => `shipments: [${shipments.join(', ')}]`
   const bill = (number: string, mass: string) =>

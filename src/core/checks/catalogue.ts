@@ -64,6 +64,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
 
   'other-sample-fails': { family: 'arithmetic', severity: 'warning' },
   'result-implausible': { family: 'arithmetic', severity: 'warning', first: true },
+  'test-and-control-swapped': { family: 'arithmetic', severity: 'warning', first: true },
   'oxide-total': { family: 'arithmetic', severity: 'warning' },
   'alkalis-above-total': { family: 'arithmetic', severity: 'warning' },
   'loss-too-small': { family: 'arithmetic', severity: 'warning' },
@@ -119,6 +120,9 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
   'bill-twice': { family: 'integrity', severity: 'warning' },
   'lots-alike': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'readings-alike': { family: 'integrity', severity: 'warning' },
+  // Simulated (test/core/checks/copied-specimens.test.ts): 2 sets of 10,000 where specimens scatter by 2.5 %.
+  'specimens-equal': { family: 'integrity', severity: 'warning', rate: 0.0005 },
+  'readings-of-control': { family: 'integrity', severity: 'warning' },
   'uneven-last-digits': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'scatter-small': { family: 'integrity', severity: 'warning', rate: 0.01 },
   'specimens-excluded': { family: 'integrity', severity: 'information' },

@@ -70,6 +70,16 @@ export interface LotFindingParams {
   }
   /** A result outside what is plausible of its property. */
   readonly 'result-implausible': OfTest & Outside & { readonly value: number; readonly decimals: number }
+  /** An index far above what any material gives, whose inverse is a common one. */
+  readonly 'test-and-control-swapped': OfTest & {
+    readonly control: string
+    readonly value: number
+    /** Control over test, in per cent. */
+    readonly inverse: number
+    readonly decimals: number
+    /** From here on the question is asked. */
+    readonly above: number
+  }
   /** Oxides and loss on ignition of one analysis that do not add up to about the whole. */
   readonly 'oxide-total': OfAnalysis &
     Outside & {
@@ -123,6 +133,10 @@ export interface LotFindingParams {
     readonly values: number
     readonly others: readonly (string | null)[]
   }
+  /** All specimens of one batch and age, with the one reading that they have. */
+  readonly 'specimens-equal': OfSpecimens & { readonly written: string }
+  /** Readings of a test mortar that are those of its control. */
+  readonly 'readings-of-control': OfSpecimens & { readonly control: string }
   readonly 'number-off-pattern': { readonly lot: string; readonly number: string; readonly pattern: string }
   /** Quantity of a lot, in tonnes; `written` as in the record. */
   readonly 'lot-quantity': Outside & { readonly lot: string; readonly written: string }
@@ -160,6 +174,17 @@ interface OfAnalysis {
   readonly lot: string
   readonly laboratory: string
   readonly sample: string
+}
+
+/** Specimens of one mortar read at one age, by the ids of the records. */
+interface OfSpecimens {
+  readonly lot: string
+  readonly of: 'strength' | 'resistivity'
+  readonly condition: string
+  readonly age: string
+  readonly laboratory: string
+  readonly sample: string
+  readonly specimens: number
 }
 
 /** The test that a result comes from, by the ids of the records. */

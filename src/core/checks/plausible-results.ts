@@ -16,7 +16,15 @@ const PLAUSIBLE: Readonly<Partial<Record<PropertyKey, readonly [low: number, hig
   // Silica fume and metakaolin reach ten times their control and more at late ages.
   'resistivity-index': [20, 5000],
   'water-requirement': [70, 140],
+  // Mortar of an inert filler on its first day, and what no mortar of a bench reaches: psi read as MPa.
+  'compressive-strength': [0.5, 200],
 }
+
+/**
+ * A strength activity index above this is asked about where the control over the test would be plausible: hardly a material
+ * makes mortar half as strong again, and an inert one at a high replacement gives the inverse. Own choice.
+ */
+const SWAPPED_ABOVE = 150
 
 /** Without these a low total says nothing. */
 const MAIN: readonly PropertyKey[] = ['SiO2', 'Al2O3', 'Fe2O3', 'CaO', 'MgO', 'SO3']
@@ -45,13 +53,26 @@ export function implausibleResults({ id, kind, results }: LotResults): Finding[]
     ({ role, laboratory, sample, tested }) => [role, laboratory, sample, tested.text].join('|'),
   )
   return [
-    ...counted.flatMap((result) => outOfRange(id, result)),
+    ...counted.flatMap((result) => swapped(id, result) ?? outOfRange(id, result)),
     ...[...analyses.values()].flatMap((members) => [
       ...total(id, members),
       ...alkalis(id, members),
       ...loss(id, kind, members),
     ]),
   ]
+}
+
+/** The question by its name, in place of the one whether the value is plausible. */
+function swapped(lot: string, result: Result): Finding[] | undefined {
+  const { property: key, laboratory, sample, value, decimals, control } = result
+  const inverse = withoutDust(1e4 / value)
+  const [least] = PLAUSIBLE['strength-activity-index'] ?? [0]
+  const isAsked = key === 'strength-activity-index' && SWAPPED_ABOVE < value && least <= inverse
+  if (!isAsked || control === undefined) return undefined
+  const [condition, age] = [result.condition ?? null, result.age?.text ?? null]
+  const test = { lot, property: key, condition, age, laboratory, sample }
+  const params = { ...test, control, value, inverse, decimals, above: SWAPPED_ABOVE }
+  return [warningOn(lot, { code: 'test-and-control-swapped', params }, result.key)]
 }
 
 function outOfRange(lot: string, result: Result): Finding[] {

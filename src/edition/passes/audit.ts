@@ -3,6 +3,7 @@ import type { Pair } from '../../core/agency/pairs.ts'
 import { agencyLotChecks } from '../../core/checks/agency-differs.ts'
 import { blendTotal } from '../../core/checks/blend-total.ts'
 import { type BatchStanding, batchStandings } from '../../core/checks/control-batches.ts'
+import { readingsOfControl, specimensEqual, type SpecimensRead } from '../../core/checks/copied-specimens.ts'
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
 import type { CheckId } from '../../core/checks/catalogue.ts'
 import { type Checked, lookedOnce } from '../../core/checks/checked.ts'
@@ -28,9 +29,17 @@ import {
 import { shippingDays } from '../../core/checks/shipping-days.ts'
 import { OXIDES } from '../../core/composition/oxides.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
+import { isSameAge } from '../../core/measure/age.ts'
+import type { Quantity } from '../../core/measure/units.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 import { isPropertyKey } from '../../core/measure/properties.ts'
-import { figuresOf, isQuantity, type ReportedValue } from '../../core/mortar/mortar.ts'
+import {
+  type ConductingSpecimen,
+  type CrushedSpecimen,
+  figuresOf,
+  isQuantity,
+  type ReportedValue,
+} from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { ControlEntry, LotEntry } from '../shape/edition.ts'
@@ -112,6 +121,7 @@ export function auditLot(
     ),
     ...readingsAlike({ id, readings: index.own.get(id) ?? [] }, index.readings),
   ]
+  const sets = specimensRead(record, records)
   return [
     ...EVERY_LOT.map((check) =>
       lookedOnce(
@@ -120,6 +130,8 @@ export function auditLot(
       ),
     ),
     ...agencyLotChecks(id, pairs),
+    specimensEqual(id, sets),
+    readingsOfControl(id, sets),
     ...blendTotal(
       id,
       (record.blend ?? []).map(({ source, share }) => ({ source, percent: share.value })),
@@ -139,6 +151,7 @@ const EVERY_LOT: readonly CheckId[] = [
   'lot-quantity',
   'water-out-of-proportion',
   'result-implausible',
+  'test-and-control-swapped',
   'oxide-total',
   'alkalis-above-total',
   'loss-too-small',
@@ -161,6 +174,32 @@ function mortarsOf(record: Lot, records: Records): Parameters<typeof implausible
     water,
     controlWater: records.controls.get(control ?? '')?.water,
   }))
+}
+
+function specimensRead(record: Lot, records: Records): SpecimensRead[] {
+  return (record.tests ?? []).flatMap((test) => {
+    const { condition, sample, laboratory, control } = test
+    const batch = records.controls.get(control)
+    return (['strength', 'resistivity'] as const).flatMap((of) =>
+      (test[of] ?? []).map(({ age, specimens }): SpecimensRead => {
+        const same = batch?.[of]?.find((reading) => isSameAge(reading.age, age))
+        const head = { of, condition, age: age.text, laboratory, sample, control }
+        return { ...head, specimens: countedReadings(specimens), ofControl: countedReadings(same?.specimens) }
+      }),
+    )
+  })
+}
+
+/** What specimens were read as, those left out not among them. */
+function countedReadings(specimens: Readonly<Record<string, object>> = {}): Quantity[] {
+  return Object.values(specimens).flatMap((specimen) => {
+    if (isQuantity(specimen)) return [specimen]
+    const read = specimen as CrushedSpecimen & ConductingSpecimen
+    const reading = read.load ?? read.strength ?? read.resistance ?? read.resistivity
+    // What lies beyond the meter was not read.
+    const isRead = read.excluded === undefined && reading?.above === undefined
+    return reading !== undefined && isRead ? [reading] : []
+  })
 }
 
 function readingsOf(record: Lot): ReadingsOfLot[] {

@@ -109,6 +109,7 @@ describe('a source of 200 lots with one thing planted', () => {
       'producer-never-fails',
       'proficiency-open',
       'lots-alike',
+      'specimens-equal',
       'feed-rising',
     ])
   })
