@@ -3,6 +3,7 @@ import { KINDS, type QuantityKind } from '../../core/measure/units.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { isInCurlyQuotes } from '../yaml/curly-quotes.ts'
+import { listWords } from '../../words/sentences.ts'
 import { above } from '../yaml/pointer.ts'
 import { strangeBlankFault } from '../yaml/strange-blanks.ts'
 import { isCommaSplit, isForbidden, unknownKey, wrongName } from './key-faults.ts'
@@ -24,12 +25,45 @@ export function reportSchemaErrors(errors: readonly ErrorObject[], report: FileR
     // The number before the comma is told with the part after it, not once more by itself.
     if (error.keyword === 'type' && typeof error.data === 'number' && split.has(above(error.instancePath)))
       continue
+    // Of an entry without anything one missing key tells as much as all of them.
+    if (isEmptyEntry(error)) {
+      if (!seen.has(error.instancePath)) reportEmptyEntry(errors, error, report)
+      seen.add(error.instancePath)
+      continue
+    }
     const fault = `${error.instancePath}|${error.keyword}|${JSON.stringify(error.params)}`
     // What is wrong about a key is told once, by the key; a forbidden key has its own report.
     if (seen.has(fault) || error.propertyName !== undefined || isForbidden(error)) continue
     seen.add(fault)
     reportError(error, report)
   }
+}
+
+/** A list's item, or a value, of nothing but braces that lacks keys. */
+function isEmptyEntry({ keyword, data, instancePath }: ErrorObject): boolean {
+  return (
+    keyword === 'required' &&
+    instancePath !== '' &&
+    typeof data === 'object' &&
+    data !== null &&
+    Object.keys(data).length === 0
+  )
+}
+
+function reportEmptyEntry(
+  errors: readonly ErrorObject[],
+  { instancePath }: ErrorObject,
+  report: FileReport,
+): void {
+  const keys = errors
+    .filter((error) => error.instancePath === instancePath && error.keyword === 'required')
+    .map((error) => (error.params as { missingProperty: string }).missingProperty)
+  report.at(
+    instancePath,
+    'key-missing',
+    `the entry${inWords(instancePath)} is empty; ${listWords([...new Set(keys)], 'and')} ${keys.length === 1 ? 'was' : 'were'} expected`,
+    'write what belongs here, or remove the entry',
+  )
 }
 
 /** Longer lists of allowed words are not printed in a fix. */
@@ -88,7 +122,14 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   },
   pattern: (error, report) => {
     const moment = (error.parentSchema as { moment?: string } | undefined)?.moment
-    if (moment === undefined)
+    if (isNoValue(error))
+      report.at(
+        error.instancePath,
+        'yaml-empty',
+        'there is no value',
+        description(error) || 'write a value, or remove the line',
+      )
+    else if (moment === undefined)
       report.at(
         error.instancePath,
         'schema',

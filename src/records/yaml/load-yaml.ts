@@ -11,6 +11,7 @@ import { parseYaml, type YamlFault } from './parse-yaml.ts'
 import { reportStrangeBlanks } from './strange-blanks.ts'
 import { placeholdersIn } from './placeholders.ts'
 import { lastKey } from './pointer.ts'
+import { syntaxFault } from './syntax-words.ts'
 import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 
 /**
@@ -131,22 +132,10 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
       'this line ends the record, and more follows it; a file holds one record',
       'remove the line, or put what follows it in a file of its own',
     )
-  else if (/^[ -]*\t/.test(source))
-    report.atPosition(
-      line,
-      source.indexOf('\t') + 1,
-      code,
-      'a tab indents this line, and YAML takes only spaces there',
-      'write spaces in its place, two for each level as a rule',
-    )
-  else
-    report.atPosition(
-      line,
-      column,
-      code,
-      `this is not YAML: ${message}`,
-      'check indentation, colons, quotes and brackets here and on the line above',
-    )
+  else {
+    const told = syntaxFault({ code, message, line, column }, text)
+    report.atPosition(told.line, told.column, code, told.message, told.mend)
+  }
 }
 
 /**

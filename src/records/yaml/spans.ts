@@ -54,7 +54,10 @@ export function spansOf(text: string): Map<string, Span> {
         container.key = keyOf(text, event, passed)
       else {
         const { pointer, key } = nextIn(container)
-        spans.set(pointer, scalarSpan(text, event, key))
+        const item =
+          container !== undefined && !container.mapping ? emptyItem(text, event, passed) : undefined
+        spans.set(pointer, scalarSpan(text, event, item ?? key))
+        if (item !== undefined) passed = item.end
       }
     } else if (event.type === EVENT_MAPPING || event.type === EVENT_SEQUENCE) {
       const { pointer, key } = nextIn(container)
@@ -84,9 +87,19 @@ function keyOf(text: string, event: ScalarEvent, passed: number): Key {
   return { name: '', start, end: start + 1 }
 }
 
-function scalarSpan(text: string, event: ScalarEvent, key: Key | undefined): Span {
+/** The dash of an item without a value; undefined for one with a value. @param passed as of `keyOf` */
+function emptyItem(text: string, { valueStart }: ScalarEvent, passed: number): Offsets | undefined {
+  if (0 <= valueStart) return undefined
+  const start = passed + Math.max(0, text.slice(passed).search(/-(?=\s|$)/))
+  return { start, end: start + 1 }
+}
+
+/** @param instead what an empty value stands at: its key, or the dash of its item */
+function scalarSpan(text: string, event: ScalarEvent, instead: Key | Offsets | undefined): Span {
   const { valueStart, valueEnd, style } = event
-  const { start, end } = valueStart < 0 ? (key ?? { start: 0, end: 0 }) : { start: valueStart, end: valueEnd }
+  const { start, end } =
+    valueStart < 0 ? (instead ?? { start: 0, end: 0 }) : { start: valueStart, end: valueEnd }
+  const key = instead !== undefined && 'name' in instead ? instead : undefined
   const block = style === SCALAR_STYLE_FOLDED_BLOCK || style === SCALAR_STYLE_LITERAL_BLOCK
   return {
     start,
