@@ -47,7 +47,8 @@ export function printDiagnostics(
     form === 'all'
       ? diagnosticsText(diagnostics, records.contentDir)
       : firstScreen(diagnostics, records.contentDir, screenNow())
-  process.stderr.write(`${text}\n${counts.join(', ')}\n`)
+  const more = process.stderr.isTTY ? '\ncheck --explain-code CODE says what a code means' : ''
+  process.stderr.write(`${text}\n${counts.join(', ')}${more}\n`)
 }
 
 function screenNow(): Screen {

@@ -122,8 +122,12 @@ function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnost
       const path = `studies/${file}`
       named.add(path)
       const reading = readText(files.contentDir, path)
-      if (!('fault' in reading))
-        return { text: reading.text, report: fileReport(path, reading.text, diagnostics) }
+      if (!('fault' in reading)) {
+        const own = fileReport(path, reading.text, diagnostics)
+        if (!reportConflicts(reading.text, own)) return { text: reading.text, report: own }
+        report.countElsewhere()
+        return null
+      }
       report.at(pointer, ...tableFault(path, reading.fault))
       return null
     }

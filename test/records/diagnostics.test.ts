@@ -131,6 +131,14 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
     const reading = `{ age: 7 d, tested: 2026-03-18T09:55, temperature: 23 degC, specimens: ${specimens} }`
     writeFileSync(join(folder, 'controls/K2.yaml'), `${control}resistivity:\n  - ${reading}\n`)
   },
+  'conflict-marker.study-table': studyTable(
+    'material,age,strength (MPa)',
+    '<<<<<<< HEAD',
+    'A1,28 d,40',
+    '=======',
+    'A1,28 d,41',
+    '>>>>>>> bench',
+  ),
   'schema.study-row': studyTable('material,age,strength (MPa)', 'A1,28 d'),
   'schema.study-quote': studyTable('note,material,age,strength (MPa)', '"two', 'lines",A1,28 d,40'),
   'schema.study-semicolons': studyTable('material;age;strength (MPa)', 'A1;28 d;40'),

@@ -13,7 +13,10 @@ export function checkAnswers(answers: readonly Answer[] | undefined, report: Fil
     for (const [place, { on }] of told.entries()) checkDate(on, `${at}/told/${place}/on`, report)
     if (checkDate(date, `${at}/date`, report) && checkDate(closed, `${at}/closed`, report))
       checkOrder(
-        { earlier: date, later: closed, pointer: `${at}/closed`, sentence: 'closed before it was answered' },
+        {
+          ...{ earlier: date, later: closed, pointer: `${at}/closed`, earlierAt: `${at}/date` },
+          sentence: 'closed before it was answered',
+        },
         report,
       )
   }

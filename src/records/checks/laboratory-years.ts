@@ -36,18 +36,20 @@ export function* laboratoryHappenings(laboratory: Laboratory): Generator<Happeni
 type Device = NonNullable<Laboratory['equipment']>[number]
 
 function checkEquipment(devices: readonly Device[], all: AllRecords, report: FileReport): void {
-  const marks = new Set<string>()
+  const marks = new Map<string, number>()
   for (const [index, device] of devices.entries()) {
     const { mark, resolution, verified, due, used = {}, conditions = [] } = device
     const at = `/equipment/${index}`
-    if (marks.has(mark))
+    const first = marks.get(mark)
+    if (first === undefined) marks.set(mark, index)
+    else
       report.at(
         `${at}/mark`,
         'duplicate-id',
         `two devices have the mark ${mark}`,
         'give each device its own mark',
+        [report.place(`/equipment/${first}/mark`, 'the first device of this mark')],
       )
-    marks.add(mark)
     if (resolution !== undefined) checkResolution(resolution, device.properties, `${at}/resolution`, report)
     checkVerified(verified, `${at}/verified`, report)
     checkPeriod(used, `${at}/used`, report)
@@ -106,7 +108,8 @@ function checkVerified(verified: Device['verified'], at: string, report: FileRep
     if (!checkDate(day, pointer, report) || earlier === undefined) continue
     if (compareMoments(earlier, day) === 0)
       report.at(pointer, 'duplicate-id', `${day} is listed twice`, 'list each verification once')
-    checkOrder({ earlier, later: day, pointer, sentence: 'the verifications are not in order' }, report)
+    const sentence = 'the verifications are not in order'
+    checkOrder({ earlier, later: day, pointer, sentence, earlierAt: `${at}/${index - 1}` }, report)
   }
 }
 
@@ -140,6 +143,10 @@ function checkBridge({ from, to, pairs }: Bridge, at: string, against: Against):
         'reference-mismatch',
         `${later} was made at the condition ${other.condition}, ${earlier} at ${one.condition}`,
         'pair batches of one condition',
+        [
+          all.place('control', later, '/condition', 'the condition of the later batch'),
+          all.place('control', earlier, '/condition', 'that of the earlier one'),
+        ],
       )
   }
 }
@@ -150,7 +157,9 @@ function checkBatch(batch: string, cement: string, pointer: string, { id, all, r
   if (control === undefined) return
   const mend = 'name a batch of this laboratory with that cement, or correct the cement'
   if (control.laboratory !== id)
-    report.at(pointer, 'reference-mismatch', `${batch} was made by ${control.laboratory}`, mend)
+    report.at(pointer, 'reference-mismatch', `${batch} was made by ${control.laboratory}`, mend, [
+      all.place('control', batch, '/laboratory', 'the laboratory of the batch'),
+    ])
   if (control.cement?.lot !== cement)
     report.at(
       pointer,
@@ -159,5 +168,6 @@ function checkBatch(batch: string, cement: string, pointer: string, { id, all, r
         ? `the cement of ${batch} is not on record`
         : `${batch} was made with cement ${control.cement.lot}, not with ${cement}`,
       mend,
+      [all.place('control', batch, '/cement/lot', 'the cement of the batch')],
     )
 }

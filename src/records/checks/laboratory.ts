@@ -43,6 +43,7 @@ export function checkLaboratory(
           earlier: round.date,
           later: round.closed,
           pointer: `${at}/closed`,
+          earlierAt: `${at}/date`,
           sentence: 'closed before the score was reported',
         },
         report,

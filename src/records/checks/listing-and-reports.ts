@@ -73,24 +73,27 @@ function checkListing(listing: NonNullable<Source['listing']>, report: FileRepor
 /** A month is reported once, and not before it has begun. */
 function checkReports({ from, received = [] }: NonNullable<Source['reports']>, report: FileReport): void {
   checkMonth(from, '/reports/from', report)
-  const months = new Set<string>()
+  const months = new Map<string, number>()
   for (const [index, { month, on }] of received.entries()) {
     const at = `/reports/received/${index}`
     if (!checkMonth(month, `${at}/month`, report)) continue
-    if (months.has(month))
+    const first = months.get(month)
+    if (first === undefined) months.set(month, index)
+    else
       report.at(
         `${at}/month`,
         'duplicate-id',
         `two reports are for ${month}`,
         'record each month once, with the day on which its report was first received',
+        [report.place(`/reports/received/${first}/month`, 'the first report for this month')],
       )
-    months.add(month)
     if (month < from)
       report.at(
         `${at}/month`,
         'dates-backwards',
         `the report is for ${month}, and reports are due from ${from} on`,
         'correct the month, or the first month that a report is due for',
+        [report.place('/reports/from', 'the first month that a report is due for')],
       )
     if (checkDate(on, `${at}/on`, report))
       checkOrder(
@@ -115,7 +118,7 @@ function checkUnused(id: string, unused: Unused, all: AllRecords, report: FileRe
       lot.startsWith(`${id}/`) ? [[numberKey(number), lot] as const] : [],
     ),
   )
-  const seen = new Set<string>()
+  const seen = new Map<string, number>()
   for (const [index, { number, on }] of unused.entries()) {
     const at = `/numbers-not-used/${index}`
     const lot = borne.get(numberKey(number))
@@ -125,15 +128,21 @@ function checkUnused(id: string, unused: Unused, all: AllRecords, report: FileRe
         'duplicate-number',
         `the lot number ${number} is used by ${lot}`,
         'remove the entry, or correct the number',
+        [
+          all.place('lot', lot, '/number', 'the lot that bears it') ??
+            all.place('lot', lot, '', 'the lot that bears it'),
+        ],
       )
-    if (seen.has(numberKey(number)))
+    const first = seen.get(numberKey(number))
+    if (first === undefined) seen.set(numberKey(number), index)
+    else
       report.at(
         `${at}/number`,
         'duplicate-number',
         `the lot number ${number} is listed twice as not used`,
         'list each number once',
+        [report.place(`/numbers-not-used/${first}/number`, 'the first entry of this number')],
       )
-    seen.add(numberKey(number))
     checkDate(on, `${at}/on`, report)
   }
 }

@@ -84,12 +84,14 @@ export function checkAges(study: Study, programme: Written, all: AllRecords, rep
     )
   for (const [place, age] of ages.entries()) {
     const pointer = below(`${AT}/ages`, place)
-    if (ages.findIndex((one) => one.age.hours === age.age.hours) !== place)
+    const first = ages.findIndex((one) => one.age.hours === age.age.hours)
+    if (first !== place)
       report.at(
         `${pointer}/age`,
         'duplicate-id',
         `the age ${age.age} stands here twice`,
         'keep one of the two',
+        [report.place(`${below(`${AT}/ages`, first)}/age`, 'the first entry of this age')],
       )
     if (age.age.hours <= 0 || 50 * 366 * 24 < age.age.hours)
       report.at(

@@ -11,7 +11,7 @@ import { parseYaml, type YamlFault } from './parse-yaml.ts'
 import { reportStrangeBlanks } from './strange-blanks.ts'
 import { placeholdersIn } from './placeholders.ts'
 import { lastKey } from './pointer.ts'
-import { syntaxFault } from './syntax-words.ts'
+import { firstOfKey, syntaxFault } from './syntax-words.ts'
 import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 
 /**
@@ -121,7 +121,14 @@ function reportYaml({ code, message, line, column }: YamlFault, text: string, re
   else if (code === 'yaml-alias')
     report.atPosition(line, column, code, 'an alias (*name) is used', 'write the value out')
   else if (code === 'yaml-duplicate-key')
-    report.atPosition(line, column, code, 'the key appears twice in this mapping', 'keep one of the two')
+    report.atPosition(
+      line,
+      column,
+      code,
+      'the key appears twice in this mapping',
+      'keep one of the two',
+      firstOfKey(text, line, column),
+    )
   else if (code === 'yaml-empty')
     report.atPosition(1, 1, code, 'the file holds no record', 'write the record, or remove the file')
   else if (/single document/.test(message))

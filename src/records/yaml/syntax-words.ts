@@ -1,4 +1,5 @@
 /** A fault of YAML's syntax in plain words: the slip that most likely caused it, where it can be told, else what the parser says. */
+import type { PlaceHere } from '../diagnostics/report.ts'
 import type { YamlFault } from './parse-yaml.ts'
 
 export interface SyntaxFault {
@@ -38,7 +39,7 @@ function tab(lines: readonly string[], line: number): SyntaxFault | undefined {
 function noBlank(lines: readonly string[], line: number): SyntaxFault | undefined {
   for (const own of [line, line - 1]) {
     const source = lines[own - 1] ?? ''
-    const colon = /^[\s-]*[\w-]*[A-Za-z][\w-]*:(?=[^\s/])/.exec(source)
+    const colon = /^[\s-]*[A-Za-z][\w-]*:(?=[^\s/])/.exec(source)
     if (colon !== null)
       return {
         ...{ line: own, column: colon[0].length },
@@ -66,6 +67,26 @@ function secondKey(lines: readonly string[], line: number): SyntaxFault | undefi
         message: 'a second key stands on this line, or a text holds a colon and a blank',
         mend: 'write each key on a line of its own, or put the text in quotes',
       }
+}
+
+/** Where a key that stands at a line and column stood before, in the same column of a line above or earlier on its own line. */
+export function firstOfKey(text: string, line: number, column: number): PlaceHere[] {
+  const lines = text.split('\n')
+  const source = lines[line - 1] ?? ''
+  const key = /^[^\s:,{}]+:/.exec(source.slice(column - 1))?.[0]
+  if (key === undefined) return []
+  const place = (own: number, at: number): PlaceHere[] => [
+    { line: own, column: at + 1, endColumn: at + key.length, message: 'the first of the two' },
+  ]
+  const earlier = source.slice(0, column - 1).search(new RegExp(`(?<=[{,\\s])${escaped(key)}`))
+  if (0 <= earlier) return place(line, earlier)
+  for (let own = line - 1; 0 < own; own--)
+    if ((lines[own - 1] ?? '').startsWith(key, column - 1)) return place(own, column - 1)
+  return []
+}
+
+function escaped(text: string): string {
+  return text.replaceAll(/[$()*+.?[\\\]^{|}]/g, String.raw`\$&`)
 }
 
 const CLOSING: Readonly<Record<string, string>> = { '{': '}', '[': ']' }
