@@ -9,7 +9,7 @@ import { compileApproval } from './approval.ts'
 import { compileHead, type NamedPosition } from './clause-head.ts'
 import { checkConditionAndAge } from './condition-and-age.ts'
 import type { CompileContext } from './context.ts'
-import { compileDeviation, limitKind, unclearDeviation } from './deviation.ts'
+import { compileDeviation, limitKind } from './deviation.ts'
 import { compileLimits } from './limits.ts'
 import { compilePremises, premiseLimits } from './premise.ts'
 import { compileStatistic } from './statistic.ts'
@@ -27,11 +27,13 @@ export function compileComparison(
   const head = compileHead(context, written, position)
   checkConditionAndAge(context, written, pointer)
   const deviation = compileDeviation(context, written, pointer)
-  const kind = limitKind(written.property, deviation ?? unclearDeviation(written))
-  const limits = compileLimits(context, written, kind, pointer)
+  const kind = limitKind(written.property, deviation)
+  // Of a deviation whose reference is at fault nobody knows what its limits are in.
+  const isClear = deviation !== undefined || written['deviation-from'] === undefined
+  const limits = isClear ? compileLimits(context, written, kind, pointer) : []
   const bands = compileBands(context, written, pointer)
   const statistic = compileStatistic(context, written, deviation, pointer)
-  checkJudged(context, written, { limits, bands, statistic }, pointer)
+  if (isClear) checkJudged(context, written, { limits, bands, statistic }, pointer)
   checkResolution(context, written, pointer)
   checkFrom(context, written, pointer)
   const deemedBy = written['deemed-by']

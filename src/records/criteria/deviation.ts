@@ -39,13 +39,6 @@ export function compileDeviation(
   return undefined
 }
 
-/** What a deviation whose reference is at fault would be, so that its limits are not faulted as well. */
-export function unclearDeviation(written: WrittenClause): Deviation | undefined {
-  return written['deviation-from'] === undefined
-    ? undefined
-    : { from: 'declared', relative: written.relative === 'yes' }
-}
-
 /**
  * Kind of quantity that a clause's limits are: a deviation of a percentage is in points, a relative one in
  * per cent, any other in the property's own unit.
