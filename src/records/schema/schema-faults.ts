@@ -72,7 +72,7 @@ const LIST_LENGTH = 12
 type Handler = (error: ErrorObject, report: FileReport) => void
 
 function reportError(error: ErrorObject, report: FileReport): void {
-  if (typeof error.data === 'string' && isSignFault(error.data, error.instancePath, report)) return
+  if (isSignFault(error, report)) return
   const handler = HANDLERS[error.keyword]
   if (handler !== undefined) handler(error, report)
   else if (!reportLimit(error, report))
@@ -85,10 +85,11 @@ function reportError(error: ErrorObject, report: FileReport): void {
 }
 
 /** A text that only a sign in it makes other than expected: curly quotes are told for every text, strange blanks here. */
-function isSignFault(text: string, pointer: string, report: FileReport): boolean {
-  const blank = strangeBlankFault(text)
-  if (blank !== undefined) report.at(pointer, ...blank)
-  return blank !== undefined || isInCurlyQuotes(text, pointer, report)
+function isSignFault({ data, instancePath, keyword }: ErrorObject, report: FileReport): boolean {
+  if (typeof data !== 'string') return false
+  const blank = keyword === 'enum' || keyword === 'pattern' ? strangeBlankFault(data) : undefined
+  if (blank !== undefined) report.at(instancePath, ...blank)
+  return blank !== undefined || isInCurlyQuotes(data, instancePath, report)
 }
 
 const HANDLERS: Readonly<Record<string, Handler>> = {
