@@ -246,13 +246,15 @@ const QUESTIONS: readonly Question[] = [
 
 /** A figure of the 45 µm sieve, the No. 325 of US practice: words before and after its size. */
 const OPENING = '(?:no)?325(?:mesh)?|45(?:um|microns?|mic)'
+/** Beside a word that says which side is meant, the number alone serves: R45. */
+const SIZE = `${OPENING}|45`
 const SIEVE_WORDS = '(?:fineness|amount|wet|dry|washed|sieved?|on|the|by|a)*'
 const RETAINED = '(?:retained|retention|ret|residue|plus|\\+|oversize|coarser(?:than)?|rest|r)'
 const PASSING = '(?:passing|passed|pass|minus|finer(?:than)?|undersize|through|below|p)'
 
 const sieve = (kind: string) =>
   new RegExp(
-    `^${SIEVE_WORDS}(?:${kind}${SIEVE_WORDS}(?:${OPENING})${SIEVE_WORDS}|(?:${OPENING})${SIEVE_WORDS}${kind}${SIEVE_WORDS})$`,
+    `^${SIEVE_WORDS}(?:${kind}${SIEVE_WORDS}(?:${SIZE})${SIEVE_WORDS}|(?:${SIZE})${SIEVE_WORDS}${kind}${SIEVE_WORDS})$`,
   )
 const ON_SIEVE = sieve(RETAINED)
 const THROUGH_SIEVE = sieve(PASSING)
