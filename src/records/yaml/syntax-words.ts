@@ -91,11 +91,16 @@ function escaped(text: string): string {
 
 const CLOSING: Readonly<Record<string, string>> = { '{': '}', '[': ']' }
 
+/** A line with its remark taken off and its texts in single quotes blanked, so that signs keep their columns. */
+function withoutRemark(source: string): string {
+  return source.replace(/(?<=[\s,:[{])'[^']*'/g, (text) => ' '.repeat(text.length)).replace(/(^|\s)#.*$/, '')
+}
+
 /** The bracket or the quote that is still open before a line. */
 function unclosed(lines: readonly string[], line: number): SyntaxFault | undefined {
   const open: { sign: string; line: number; column: number }[] = []
   lines.slice(0, line - 1).forEach((source, index) => {
-    for (const { 0: sign, index: at } of source.replace(/(^|\s)#.*$/, '').matchAll(/[{}[\]"]/g)) {
+    for (const { 0: sign, index: at } of withoutRemark(source).matchAll(/[{}[\]"]/g)) {
       const last = open.at(-1)
       const closes = sign === '"' ? last?.sign === '"' : CLOSING[last?.sign ?? ''] === sign
       if (closes) open.pop()
