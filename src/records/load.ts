@@ -214,7 +214,6 @@ export function loadText(
   diagnostics: Diagnostic[],
 ): void {
   const report = fileReport(path, kind === 'method' ? headingOf(text) : text, diagnostics)
-  if (reportConflicts(text, report)) return
   if (kind === 'method') {
     const page = readMethodPage(id, text, report)
     if (page !== undefined) files.methods.push(page)

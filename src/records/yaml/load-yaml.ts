@@ -7,6 +7,7 @@ import { reportNewerFormat } from '../schema/format.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
 import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { type RecordKind, validatorOf } from '../schema/schemas.ts'
+import { reportConflicts } from './conflict-markers.ts'
 import { parseYaml, type YamlFault } from './parse-yaml.ts'
 import { reportStrangeBlanks } from './strange-blanks.ts'
 import { placeholdersIn } from './placeholders.ts'
@@ -19,6 +20,7 @@ import { reportRawControl, reportUnseen } from './unseen-characters.ts'
  * @param sortedAt minutes ahead of UTC that sorting takes where a moment states no offset
  */
 export function loadYaml(kind: RecordKind, text: string, report: FileReport, sortedAt = 0): unknown {
+  if (reportConflicts(text, report)) return undefined
   const yaml = parseYaml(text)
   if ('fault' in yaml) {
     if (!reportStrangeBlanks(text, report)) reportYaml(yaml.fault, text, report)

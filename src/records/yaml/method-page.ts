@@ -1,4 +1,5 @@
 /** A page of content/methods: a heading in YAML and text in Markdown, without program text. */
+import { reportConflicts } from './conflict-markers.ts'
 import { loadYaml } from './load-yaml.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { wrongLinksIn } from './page-links.ts'
@@ -30,6 +31,7 @@ export function headingOf(text: string): string {
  * @returns the page; undefined where heading or text is at fault
  */
 export function readMethodPage(id: string, text: string, report: FileReport): MethodPage | undefined {
+  if (reportConflicts(text, report)) return undefined
   const heading = HEADING.exec(text)
   if (heading === null) {
     report.atPosition(
