@@ -39,7 +39,7 @@ export function layOutLot(
   today: Moment,
 ): LaidOutLot {
   const source = knownRecord(records.sources, 'source', sourceId)
-  const day = options.to ?? options.from ?? today
+  const day = options.to ?? today
   const governing = governingSet(records, sourceId, source, day)
   const lot = `${sourceId}/${name ?? nextNumber(records, sourceId, source, day)}`
   const wrong = lotNameFault(lot.slice(sourceId.length + 1))
@@ -47,7 +47,7 @@ export function layOutLot(
   const before = lastLot(records, sourceId)
   const laboratory = laboratoryFor(records, options.laboratory, before)
   const asked = askedFigures(governing, { kind: source.kind, class: source.class ?? null })
-  checkQuantity(options.quantity)
+  checkProduction(options)
   const file = lotSheet({
     ...{ lot, sourceName: source.name, laboratory, asked, units: records.site.units },
     figures: options.figures ?? usualFigures(records, before),
@@ -142,10 +142,24 @@ function laboratoryFor(records: Records, given: string | undefined, before: Lot 
   return id
 }
 
-function checkQuantity(text: string | undefined): void {
-  if (text !== undefined && isFault(readQuantity(text, 'lot-mass')))
+/** A lot is on record from when all three are known: one of them alone would be a record with a fault. */
+function checkProduction({ from, to, quantity }: LotOptions): void {
+  const given = [from, to, quantity].filter((one) => one !== undefined).length
+  if (given !== 0 && given !== 3)
     throw new CommandFailure(
-      `"${text}" is not a mass.`,
+      '--from, --to and --quantity go together.',
+      EXIT.wrongUse,
+      'give all three, or none and write them into the lot’s record later',
+    )
+  if (from !== undefined && to !== undefined && daysBetween(from, to) < 0)
+    throw new CommandFailure(
+      'Production ends before it begins.',
+      EXIT.wrongUse,
+      'give --to a day from --from on',
+    )
+  if (quantity !== undefined && isFault(readQuantity(quantity, 'lot-mass')))
+    throw new CommandFailure(
+      `"${quantity}" is not a mass.`,
       EXIT.wrongUse,
       'write it with its unit, for instance 1450 t',
     )

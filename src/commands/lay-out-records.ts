@@ -1,4 +1,6 @@
 /** new control, source, laboratory, producer, criterion, study: one record each, with what it rests on. */
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import type { MaterialKind } from '../core/measure/material-kind.ts'
 import type { Moment } from '../core/measure/moment.ts'
@@ -38,9 +40,8 @@ export function layOutControl(records: Records, laboratory: string, options: Con
   knownRecord(records.laboratories, 'laboratory', laboratory)
   const own = [...records.conditions.keys()]
   const id = options.condition ?? own[0] ?? ''
-  const shipped = records.conditions.has(id) ? [] : shippedCondition(id)
+  const shipped = missing(records, shippedCondition(id))
   const all = new Map([...shippedRecords().conditions, ...records.conditions])
-  if (!records.conditions.has(id) && shipped.length === 0) knownRecord(all, 'condition', id)
   const condition = knownRecord(all, 'condition', id)
   const control = checkId('control', options.id ?? nextControl(records, id))
   return [
@@ -119,7 +120,7 @@ export function layOutSource(records: Records, given: string | undefined, option
     isOwnSet: governing.id !== records.site.criteria[0],
     units: records.site.units,
   })
-  return [...files.filter(({ path }) => !isThere(records, path)), record]
+  return [...missing(records, files), record]
 }
 
 function materialOf(text: string): MaterialKind {
@@ -153,11 +154,9 @@ function setNamed(
   return { governing: knownRecord(all, 'criterion', id), files: shippedWith(id) }
 }
 
-/** What the records have already stays as it is. */
-function isThere(records: Records, path: string): boolean {
-  const [folder, name = ''] = path.split('/')
-  const id = name.replace(/\.yaml$/, '')
-  return folder === 'criteria' ? records.criteria.has(id) : records.conditions.has(id)
+/** What is there already stays as it is, whether it can be read or not. */
+function missing({ contentDir }: Records, files: readonly NewFile[]): NewFile[] {
+  return files.filter(({ path }) => !existsSync(join(contentDir, path)))
 }
 
 /** @param base SET or SET/CLASS */
@@ -171,7 +170,7 @@ export function layOutCriterion(records: Records, given: string, base: string): 
     ...{ id, base: governing, classes },
     conditionTitle: (condition) => conditions.get(condition)?.title ?? condition,
   })
-  return [...files.filter(({ path }) => !isThere(records, path)), sheet]
+  return [...missing(records, files), sheet]
 }
 
 export function layOutStudy(kind: string, given: string | undefined, today: Moment): NewFile[] {

@@ -3,10 +3,11 @@ import {
   type Clause,
   type Comparison,
   type Criterion,
+  EVERY_CLASS,
   everyClause,
+  partsOfClass,
   setName,
 } from '../core/criteria/criterion.ts'
-import { statedLimits } from '../core/criteria/limits-for-class.ts'
 import { clauseSentence } from '../words/clause-sentences.ts'
 import { plainSpaces } from '../words/sentences.ts'
 import { type NewFile, textOf } from './new-file.ts'
@@ -58,8 +59,8 @@ function changeExamples(base: Criterion, classes: readonly string[]): string[] {
     ...(first === undefined
       ? []
       : [
-          `- { change: tighten, clause: ${first.id}, ${limitText(first)}, ${SETTER} }    # a narrower limit`,
-          `- { change: relax, clause: ${first.id}, ${limitText(first)}, ${SETTER} }    # a wider limit`,
+          `- { change: tighten, clause: ${first.id}, ${limitText(first, classes)}, ${SETTER} }    # a narrower limit`,
+          `- { change: relax, clause: ${first.id}, ${limitText(first, classes)}, ${SETTER} }    # a wider limit`,
           `- { change: replace-method, clause: ${first.id}, method: NAME OF THE METHOD }`,
         ]),
     ...(optional === undefined
@@ -87,9 +88,17 @@ function isLimited(clause: Clause): clause is Comparison {
   )
 }
 
-function limitText({ limits }: Comparison): string {
-  const [stated] = statedLimits(limits, null)
-  return stated === undefined ? '' : `${stated.operator}: ${stated.written[0]}`
+/** The limit as the base has it, for the classes that are taken over. */
+function limitText({ limits }: Comparison, classes: readonly string[]): string {
+  const [limit] = limits
+  if (limit === undefined) return ''
+  const parts = classes.flatMap(partsOfClass)
+  const written = Object.entries(limit.byClass)
+    .filter(([name]) => name === EVERY_CLASS || parts.length === 0 || parts.includes(name))
+    .map(([name, [quantity]]) => [name, quantity?.written ?? ''] as const)
+  const [first] = written
+  if (first?.[0] === EVERY_CLASS) return `${limit.operator}: ${first[1]}`
+  return `${limit.operator}: { ${written.map(([name, text]) => `${JSON.stringify(name)}: ${text}`).join(', ')} }`
 }
 
 const WIDTH = 116
