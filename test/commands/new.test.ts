@@ -1,0 +1,96 @@
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { fillIn } from './new-site-folder.ts'
+import { noTrace, run } from './run-command.ts'
+
+const place = () => join(mkdtempSync(join(tmpdir(), 'new-')), 'works')
+
+/** Options that leave nothing to be replaced. */
+const NAMES = [
+  ...['--producer', 'Hill Ash', '--producer-address', '1 Lane, Hill', '--signatory', 'A. Mason'],
+  ...['--function', 'manager', '--laboratory', 'Quay laboratory'],
+]
+
+describe('npm run new', () => {
+  it('goes from nothing to an issued certificate, and on to the next lot', async () => {
+    const folder = place()
+    const laidOut = await run('new', 'site', folder, ...NAMES)
+    expect(laidOut).toMatchObject({ status: 0, error: '' })
+    const lot = /issue (\S+) /.exec(laidOut.out)?.[1] ?? ''
+    expect(lot).toMatch(/^coal-fly-ash\/CFA-\d{4}-001$/)
+    const content = ['--content', folder]
+    expect((await run('check', ...content)).error).toMatch(
+      /^lots\/.*\[value-blank\]\n(?:.*\n)*0 errors, 1 warning\n$/,
+    )
+    fillIn(folder, lot, ['84 %', '92 %'])
+    const site = join(folder, 'site.yaml')
+    writeFileSync(site, `${readFileSync(site, 'utf8')}as-of: 2026-11-27\n`)
+    expect((await run('check', ...content)).out).toContain(
+      'coal-fly-ash, c618-23e1: 1 draft (insufficient history)',
+    )
+    const said = ['--by', 'A. Mason', '--reason', 'first results']
+    expect((await run('issue', lot, ...content, ...said)).out).toContain('1 revision issued.')
+    const next = await run('new', 'lot', 'coal-fly-ash', ...content, '--cast', '2026-12-02')
+    expect(next).toMatchObject({ status: 0, error: '' })
+    expect(next.out).toMatch(
+      /-002\.yaml: lot coal-fly-ash\/CFA-\d{4}-002, with room for 13 figures that c618-23e1 asks for/,
+    )
+    expect(next.out).toContain(
+      'Due, if the mortars are cast on 2026-12-02: 7 d on 2026-12-09, 28 d on 2026-12-30.',
+    )
+    expect(await run('check', ...content)).toMatchObject({ status: 0 })
+  })
+  it('lays out a site that builds at once, with what is still to be replaced named', async () => {
+    const folder = place()
+    const { out, status } = await run('new', 'site', folder, '--yes', '--material', 'slag', '--units', 'US')
+    expect(status).toBe(0)
+    expect(out).toMatch(/Replace each <your \.\.\.> in \S+producer\.yaml, \S+laboratory\.yaml\./)
+    expect(readdirSync(folder).sort()).toEqual([
+      ...['.github', '.gitignore', '.schemas', 'conditions', 'criteria', 'laboratories', 'lots', 'methods'],
+      ...['package.json', 'producers', 'site.yaml', 'sources'],
+    ])
+    const built = await run('build', '--content', folder, '--out', `${folder}-site`)
+    expect(built).toMatchObject({ status: 0 })
+    expect(readFileSync(`${folder}-site/index.html`, 'utf8')).toContain('Works')
+  })
+  it('reads past what npm keeps in the folder', async () => {
+    const folder = place()
+    await run('new', 'site', folder, ...NAMES)
+    mkdirSync(join(folder, 'node_modules/other/lots'), { recursive: true })
+    writeFileSync(join(folder, 'node_modules/other/lots/a.yaml'), 'a: [\n')
+    writeFileSync(join(folder, 'package-lock.json'), '{}\n')
+    expect((await run('check', '--content', folder)).error).toMatch(/0 errors, 1 warning\n$/)
+  })
+  it.each([
+    [['site', 'a b'], /^"a b" is not a valid id\.\nfix: /],
+    [['site'], /missing required argument/],
+    [['site', 'works', '--units', 'metric'], /Allowed choices are SI, US/],
+    [['site', 'works', '--address', 'works'], /an address such as/],
+    [['site', 'works', '--material', 'ash'], /^There is no kind of material "ash"/],
+    [['lot', 'coal'], /^There is no source "coal".*\nfix: /],
+    [['lot', 'tuff', '--from', '2026-02-30'], /a date such as/],
+    [['criterion', 'roads'], /required option '--extends <set>'/],
+    [['study', 'survey'], /^There is no kind of study "survey"/],
+    [['mortar'], /unknown command|too many arguments/],
+  ])('refuses wrong use with 2 and in words: %o', async (args, message) => {
+    const ended = await run('new', ...args, '--content', join(import.meta.dirname, '../diagnostics/base'))
+    expect(ended.status).toBe(2)
+    expect(ended.error).toMatch(message)
+    noTrace(ended)
+  })
+  it('refuses a folder that is not empty, and a record that is there, and changes nothing', async () => {
+    const folder = place()
+    await run('new', 'site', folder, ...NAMES)
+    const before = readdirSync(folder, { recursive: true }).sort()
+    const again = await run('new', 'site', folder)
+    expect(again).toMatchObject({ status: 2, out: '' })
+    expect(again.error).toMatch(/^\S+ is there already and not empty; nothing was written\.\nfix: .*\n$/)
+    const producer = await run('new', 'producer', 'hill-ash', '--content', folder)
+    expect(producer.error).toMatch(
+      /^\S+producers\/hill-ash\.yaml is there already; nothing was written\.\nfix: .*\n$/,
+    )
+    expect(readdirSync(folder, { recursive: true }).sort()).toEqual(before)
+  })
+})
