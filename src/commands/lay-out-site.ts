@@ -33,6 +33,7 @@ export interface SiteOptions {
   readonly laboratoryAddress?: string
   readonly standing?: string
   readonly source?: string
+  readonly persons?: string
   readonly figures?: Figures
 }
 
@@ -88,6 +89,11 @@ async function answered(
     otherwise: 'SI',
     fault: oneOf('system of units', ['SI', 'US']),
   })) as 'SI' | 'US'
+  const persons = await ask(options.persons, {
+    text: 'May the site name the persons who sign and who take samples (yes, no)',
+    otherwise: 'no',
+    fault: oneOf('answer', ['yes', 'no']),
+  })
   const id = idFor(source, material)
   const pattern = `${initialsOf(id)}-YYYY-###`
   return {
@@ -102,6 +108,7 @@ async function answered(
       source: { id, name: source },
     },
     ...(options.address === undefined ? {} : { address: options.address }),
+    persons: persons === 'yes',
     conditions: shippedRecords().conditions,
     figures: options.figures ?? 'finished',
     lotNumberPattern: pattern,

@@ -58,6 +58,7 @@ function siteCommand(program: Command): void {
     )
     .option('--signatory <name>', 'who signs certificates')
     .option('--function <text>', 'that person’s function')
+    .addOption(new Option('--persons <answer>', 'whether the site may name persons').choices(['yes', 'no']))
     .addOption(figuresOption())
     .option('--yes', 'ask nothing')
     .action(newSite)

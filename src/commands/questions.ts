@@ -27,21 +27,25 @@ export interface Asking {
 /** @throws CommandFailure (wrong use) where the input ends before a question is answered */
 export function askingAt({ input, output }: Terminal): Asking {
   const lines = createInterface({ input, output, terminal: input.isTTY === true })
+  let isOpen = false
   const closed = new Promise<never>((_, reject) => {
-    lines.once('close', () =>
+    lines.once('close', () => {
+      if (isOpen) output.write('\n')
       reject(
         new CommandFailure(
           'The questions were not answered to their end; nothing was written.',
           EXIT.wrongUse,
           'answer them, or give --yes and options',
         ),
-      ),
-    )
+      )
+    })
   })
   // Nobody may be waiting when the input ends in good time.
   closed.catch(() => undefined)
   const ask = async ({ text, otherwise, fault }: Question): Promise<string> => {
+    isOpen = true
     const given = await Promise.race([lines.question(`${text} [${otherwise}] `), closed])
+    isOpen = false
     const answer = given.trim() === '' ? otherwise : given.trim()
     const wrong = fault?.(answer)
     if (wrong === undefined) return answer

@@ -20,6 +20,8 @@ export interface NewSite {
   readonly title: string
   readonly address?: string
   readonly units: 'SI' | 'US'
+  /** Whether the names of persons are published. */
+  readonly persons: boolean
   readonly producer: NewProducer
   readonly laboratory: Omit<NewLaboratory, 'asked'>
   readonly source: { readonly id: string; readonly name: string }
@@ -68,7 +70,7 @@ export function newSiteRecords(site: NewSite): NewFile[] {
   ]
 }
 
-function siteText({ title, address, units, governing }: NewSite): string {
+function siteText({ title, address, units, persons, governing }: NewSite): string {
   return textOf([
     schemaLine('site', 'site.yaml'),
     `title: ${scalar(title)}`,
@@ -85,7 +87,8 @@ function siteText({ title, address, units, governing }: NewSite): string {
     'grace: 7 d',
     '# What of the records may reach the site besides results and verdicts: nothing, until it is named here. Without persons',
     '# a certificate says “name not published” where it is signed.',
-    '# publish: [consignee, project, seals, verification, persons, findings]',
+    '# Of consignee, project, seals, verification, persons, findings:',
+    persons ? 'publish: [persons]' : '# publish: [persons]',
     '# Lots that were never issued are on no public page, unless you say yes.',
     'drafts: no',
   ])

@@ -56,7 +56,13 @@ describe('the questions of a new site', () => {
       '',
       '',
     )
-    const options = { name: 'Works', laboratory: 'Quay laboratory', standing: 'agency', units: 'US' } as const
+    const options = {
+      name: 'Works',
+      laboratory: 'Quay laboratory',
+      standing: 'agency',
+      units: 'US',
+      persons: 'yes',
+    } as const
     const { site } = await siteFiles('/none/works', options, { asking, today: TODAY })
     asking.end()
     expect(site).toMatchObject({
@@ -71,6 +77,7 @@ describe('the questions of a new site', () => {
       source: { id: 'slag', name: 'Slag' },
       material: 'slag',
       class: '80',
+      persons: true,
       lot: 'S-2026-001',
     })
     expect(site.governing.id).toBe('c989-18')
@@ -94,5 +101,5 @@ describe('the questions of a new site', () => {
 const ALL = {
   ...{ name: 'Works', producer: 'Hill', producerAddress: 'Hill', signatory: 'A. Mason', function: 'manager' },
   ...{ material: 'coal-fly-ash', governing: 'c618-23e1', class: 'F', source: 'Ash', laboratory: 'Quay' },
-  ...{ standing: 'in-house', laboratoryAddress: 'Hill', units: 'SI' as const },
+  ...{ standing: 'in-house', laboratoryAddress: 'Hill', units: 'SI' as const, persons: 'no' },
 }
