@@ -20,6 +20,8 @@ export interface AskedFigure {
   readonly age?: Age
   /** The only method whose results count. */
   readonly method?: string
+  /** The method that the specification names, for the laboratory's record. */
+  readonly named?: string
   /** "at most 6.0 %"; empty where the figure is to be reported, compared with others or computed from. */
   readonly limit: string
 }
@@ -112,6 +114,7 @@ function asked(clause: Comparison, of: AskedOf): AskedFigure {
   const limits = limitsForClass(clause.limits, of.class).map(statedLimit)
   return {
     ...testOf(clause),
+    ...(clause.method === undefined ? {} : { named: clause.method }),
     ...(clause.methodRequired === true && clause.method !== undefined ? { method: clause.method } : {}),
     limit: isPlain ? limitsWords(limits) : '',
   }
@@ -131,7 +134,9 @@ function testOf({
 
 function measured(figure: AskedFigure): AskedFigure[] {
   const parts = MADE_OF[figure.property]
-  if (parts !== undefined) return parts.map((key) => ({ property: key, limit: '' }))
+  const { named } = figure
+  if (parts !== undefined)
+    return parts.map((key) => ({ property: key, ...(named === undefined ? {} : { named }), limit: '' }))
   return property(figure.property).nature === 'derived' ? [] : [figure]
 }
 

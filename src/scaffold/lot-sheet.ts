@@ -54,7 +54,7 @@ export function lotSheet(sheet: LotSheet): NewFile {
     ...productionLines(sheet),
     '',
     'samples:',
-    ...compositeLines(),
+    ...compositeLines(sheet.units),
     ...samples.flatMap(({ id }) => regularLines(id)),
     '',
     'analyses:',
@@ -82,6 +82,7 @@ function productionLines({ from, to, quantity, units }: LotSheet): string[] {
     filled('  from:', from, 'first day of production, year-month-day'),
     filled('  to:', to, 'last day'),
     filled('quantity:', quantity, `such as ${massUnit}`),
+    remarked('silo:', 'silo or bin'),
   ]
 }
 
@@ -89,13 +90,22 @@ function filled(key: string, value: string | undefined, remark: string): string 
   return value === undefined ? remarked(key, remark) : `${key} ${value}`
 }
 
-function compositeLines(): string[] {
+/** What a certificate prints of a sample. */
+function compositeLines(units: LotSheet['units']): string[] {
   return [
     '  - id: C',
     '    kind: composite',
     remarked('    taken: { from: , to: }', 'days or, if known, times: 2026-03-11T06:00'),
+    remarked('    place:', 'where, such as the loading spout'),
+    remarked('    method:', 'sampling method'),
     remarked('    by:', 'who took it'),
-    remarked('    place:', 'where'),
+    remarked('    increments:', 'how many it is made of'),
+    remarked(
+      '    represents:',
+      `mass that it stands for, such as ${units === 'SI' ? '1450 t' : '1600 short ton'}`,
+    ),
+    remarked('    received:', 'day on which the laboratory received it'),
+    remarked('    retained: { place: , until: }', 'where a part is kept, and until when'),
   ]
 }
 

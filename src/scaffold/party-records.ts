@@ -51,7 +51,7 @@ export interface NewLaboratory {
 
 export function laboratoryRecord({ id, name, address, standing, asked }: NewLaboratory): NewFile {
   const path = `laboratories/${id}.yaml`
-  const properties = [...new Set(asked.map(({ property }) => property))]
+  const methods = new Map(asked.map(({ property, named = 'NAME OF THE METHOD' }) => [property, named]))
   return {
     path,
     text: textOf([
@@ -61,10 +61,11 @@ export function laboratoryRecord({ id, name, address, standing, asked }: NewLabo
       remarked(`standing: ${standing}`, STANDINGS.join(', ')),
       '# Its accreditation, if it has one; results outside its scope are marked on the certificate.',
       '# accreditation:',
-      `#   - { body: NAME, number: "NUMBER", from: 2026-01-01, to: 2028-12-31, scope: [${properties.join(', ')}] }`,
-      '# The method of each property, which the certificate prints.',
+      `#   - { body: NAME, number: "NUMBER", from: 2026-01-01, to: 2028-12-31, scope: [${[...methods.keys()].join(', ')}] }`,
+      '# The method of each property, which the certificate prints: take out "# " where yours is the one that the',
+      '# specification names.',
       '# methods:',
-      ...properties.map((key) => `#   ${key}: [ { method: NAME OF THE METHOD } ]`),
+      ...[...methods].map(([key, method]) => `#   ${key}: [ { method: ${JSON.stringify(method)} } ]`),
     ]),
   }
 }
@@ -100,12 +101,26 @@ export function sourceRecord(source: NewSource): NewFile {
       ...(isOwnSet ? ['criteria:', `  - { set: ${governing.id} }`] : []),
       ...statedLines(source),
       ...planLines(source),
+      '# What a certificate prints of the source: take out "# " where it applies.',
+      ...MADE_FROM[/ash/.test(kind) ? 'ash' : 'other'].map((line) => `# ${line}`),
       '# What happened at the source, shown in its history and on its charts.',
       '# events:',
       '#   - { date: 2026-03-11, kind: outage, title: "boiler outage" }',
     ]),
   }
 }
+
+/** What a material is made from, as certificates name it. */
+const MADE_FROM = {
+  ash: [
+    'unit: BOILER UNIT',
+    'coal-sources: [COAL]',
+    'co-firing: NONE',
+    'additives: NONE',
+    'safety-data-sheet: NUMBER',
+  ],
+  other: ['deposit: QUARRY, MILL OR KILN', 'additives: NONE', 'safety-data-sheet: NUMBER'],
+} as const
 
 /** A class such as "100" is text. */
 function classText(name: string): string {

@@ -77,7 +77,7 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
   const sheets = entries.map(([key, member]) => {
     const schema = memberSchema(key, node)
     // Of a number with a decimal comma the part behind it reads as a key without a value: it is no blank.
-    const isOther = schema === undefined || (isSplit && member === '')
+    const isOther = schema === undefined || (isSplit && member === '' && /^\d/.test(key))
     const sheet: Sheet = isOther
       ? { value: member, blanks: [], items: [], begun: member !== '' }
       : sheetOf(member, schema, file, below(pointer, key))

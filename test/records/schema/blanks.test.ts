@@ -83,6 +83,11 @@ analyses: [{ laboratory: quay, sample: C, tested: , results: { strength-activity
     const text = `${HEAD}shipments: [{ bill: B-1, date: 2026-03-21, mass: 24,8 t }]`
     expect(filled(text).value).toMatchObject({ shipments: [{ mass: 24, '8 t': '' }] })
   })
+  it('takes for a blank what stands beside a number', () => {
+    const text = HEAD.replace('kind: composite', 'kind: composite, increments: 16, by: ')
+    expect(filled(text).value).toMatchObject({ samples: [{ id: 'C', kind: 'composite', increments: 16 }] })
+    expect(filled(text).blanks).toEqual(['/samples/0/by'])
+  })
   it('leaves a record of another kind as it is', () => {
     const { value, blanks } = filled('name:\nproducer: hill\nkind: slag\n', 'source')
     expect(value).toEqual({ name: '', producer: 'hill', kind: 'slag' })
