@@ -8,6 +8,8 @@ import type { Records } from '../records/records.ts'
 import type { NewFile } from '../scaffold/new-file.ts'
 import { STANDINGS } from '../scaffold/party-records.ts'
 import { countWords } from '../words/numbers.ts'
+import { SCHEMA_FOLDER } from '../scaffold/schema-line.ts'
+import { withLock } from './folder-lock.ts'
 import { type LaidOutLot, type LotOptions, layOutLot } from './lay-out-lot.ts'
 import {
   type ControlOptions,
@@ -26,14 +28,16 @@ import { addressOption, command, commandLine, dateOption, EXIT, run, today } fro
 import { askingAt, TERMINAL, UNASKED } from './questions.ts'
 import { readContent } from './read-content.ts'
 import { checkSaid } from './said-texts.ts'
-import { missingSchemas } from './shipped.ts'
-import { writeNewFiles, writeNewFolder } from './write-new-files.ts'
+import { missingSchemas, schemaFiles } from './shipped.ts'
+import { LOOK, writeNewFiles, writeNewFolder } from './write-new-files.ts'
+import { writeWhole } from './write-revision.ts'
 
 await run(async () => {
   const program = command('new', 'Lay out a new site, or a new record in a site.')
   siteCommand(program)
   lotCommand(program)
   recordCommands(program)
+  schemasCommand(program)
   await program.parseAsync()
   return EXIT.well
 })
@@ -210,6 +214,21 @@ function named<T extends PartyOptions | LaboratoryOptions | SourceOptions>(optio
   const given: PartyOptions = options
   for (const option of ['name', 'signatory', 'function'] as const) checkSaid(`--${option}`, given[option])
   return options
+}
+
+/** What an editor is told lies in the content folder, and would stay that of an earlier version. */
+function schemasCommand(program: Command): void {
+  program
+    .command('schemas')
+    .description('the schemas for editors as they are in this version')
+    .action(() => {
+      const { contentDir } = contentOf(program)
+      const files = schemaFiles()
+      withLock(contentDir, () => {
+        for (const { path, text } of files) writeWhole(join(contentDir, path), text, LOOK)
+      })
+      say(`${countWords(files.length, 'schema')} in ${relative('', join(contentDir, SCHEMA_FOLDER))}.`)
+    })
 }
 
 function laid(program: Command, layOut: (records: Records) => readonly NewFile[], next: string): void {

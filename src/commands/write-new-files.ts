@@ -9,7 +9,7 @@ import { CommandFailure, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
 import { removeFile, writeWhole } from './write-revision.ts'
 
-const LOOK = 'check the permissions, the free space and what is in its place'
+export const LOOK = 'check the permissions, the free space and what is in its place'
 
 /**
  * Writes into a content folder that is there.

@@ -55,6 +55,19 @@ describe('npm run new', () => {
     expect(built).toMatchObject({ status: 0 })
     expect(readFileSync(`${folder}-site/index.html`, 'utf8')).toContain('Works')
   })
+  it('brings the schemas for editors up to this version, and nothing else', async () => {
+    const folder = place()
+    await run('new', 'site', folder, ...NAMES)
+    const [schema, site] = [
+      join(folder, '.schemas/lot.json'),
+      readFileSync(join(folder, 'site.yaml'), 'utf8'),
+    ]
+    const own = readFileSync(schema, 'utf8')
+    writeFileSync(schema, '{}\n')
+    expect(await run('new', 'schemas', '--content', folder)).toMatchObject({ status: 0, error: '' })
+    expect(readFileSync(schema, 'utf8')).toBe(own)
+    expect(readFileSync(join(folder, 'site.yaml'), 'utf8')).toBe(site)
+  })
   it('reads past what npm keeps in the folder', async () => {
     const folder = place()
     await run('new', 'site', folder, ...NAMES)
