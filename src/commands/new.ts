@@ -1,5 +1,4 @@
 /** npm run new: lays out a new site, or a new record in one. */
-import { existsSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { type Command, Option } from 'commander'
 import { addHours, type Moment } from '../core/measure/moment.ts'
@@ -23,13 +22,13 @@ import {
   type PartyOptions,
   type SourceOptions,
 } from './lay-out-records.ts'
-import { siteFiles, siteFolder, type SiteOptions } from './lay-out-site.ts'
-import { addressOption, command, commandLine, dateOption, EXIT, run, today } from './program.ts'
-import { askingAt, TERMINAL, UNASKED } from './questions.ts'
+import { figuresOption, siteCommand } from './new-site.ts'
+import { command, commandLine, dateOption, EXIT, run, today } from './program.ts'
 import { readContent } from './read-content.ts'
 import { checkSaid } from './said-texts.ts'
+import { say } from './say.ts'
 import { missingSchemas, schemaFiles } from './shipped.ts'
-import { LOOK, writeNewFiles, writeNewFolder } from './write-new-files.ts'
+import { LOOK, writeNewFiles } from './write-new-files.ts'
 import { writeWhole } from './write-revision.ts'
 
 await run(async () => {
@@ -41,71 +40,6 @@ await run(async () => {
   await program.parseAsync()
   return EXIT.well
 })
-
-function siteCommand(program: Command): void {
-  program
-    .command('site <folder>')
-    .description('a new folder with one record of each kind; asks what is not given, at a terminal')
-    .option('--name <text>', 'title of the site')
-    .option('--address <url>', 'address that the site will have, ending in "/"', addressOption)
-    .addOption(new Option('--units <system>', 'units shown first').choices(['SI', 'US']))
-    .option('--producer <name>', 'name of the producer')
-    .option('--producer-address <lines>', 'its postal address, lines parted by commas')
-    .option('--material <kind>', 'kind of material')
-    .option('--governing <set>', 'specification that governs')
-    .option('--class <class>', 'class that is claimed under it')
-    .option('--source <name>', 'name of the source')
-    .option('--laboratory <name>', 'name of the laboratory')
-    .option('--laboratory-address <lines>', 'its postal address, lines parted by commas')
-    .addOption(
-      new Option('--standing <word>', 'what the laboratory is to the producer').choices([...STANDINGS]),
-    )
-    .option('--signatory <name>', 'who signs certificates')
-    .option('--function <text>', 'that person’s function')
-    .addOption(new Option('--persons <answer>', 'whether the site may name persons').choices(['yes', 'no']))
-    .addOption(figuresOption())
-    .option('--yes', 'ask nothing')
-    .action(newSite)
-}
-
-function figuresOption(): Option {
-  return new Option(
-    '--figures <kind>',
-    'whether the laboratory gives finished indices or readings of specimens',
-  ).choices(['finished', 'readings'])
-}
-
-async function newSite(name: string, options: SiteOptions & { readonly yes?: boolean }): Promise<void> {
-  const folder = siteFolder(name)
-  // Told before anybody has answered a dozen questions.
-  if (existsSync(folder)) await writeNewFolder(folder, [])
-  const isAsked = options.yes !== true && process.stdin.isTTY === true && process.stdout.isTTY === true
-  const asking = isAsked ? askingAt(TERMINAL) : UNASKED
-  const { site, files } = await siteFiles(folder, options, { asking, today: today() })
-  asking.end()
-  await writeNewFolder(folder, files)
-  const place = relative('', folder) || '.'
-  const lot = `${site.source.id}/${site.lot}`
-  const own = `--content ${place}`
-  say(
-    `${countWords(files.length, 'file')} in ${place}.`,
-    '',
-    `1. Write the figures of your first lot into ${place}/lots/${lot}.yaml.`,
-    ...placeholderLine(place, files),
-    `2. ${commandLine('check', own)}`,
-    `3. ${commandLine('issue', `${lot} ${own} --by "${byName(site.producer.signatory.name)}" --reason "first results"`)}`,
-    `4. ${commandLine('build', `${own} --out ${place}-site`)}`,
-  )
-}
-
-function byName(name: string): string {
-  return name.startsWith('<') ? 'YOUR NAME' : name
-}
-
-function placeholderLine(place: string, files: readonly NewFile[]): string[] {
-  const left = files.filter(({ text }) => /<your [^<>]+>/.test(text)).map(({ path }) => `${place}/${path}`)
-  return left.length === 0 ? [] : [`   Replace each <your ...> in ${left.join(', ')}.`]
-}
 
 function lotCommand(program: Command): void {
   program
@@ -245,8 +179,4 @@ function contentOf(program: Command): Records {
 /** With the schemas that the records’ first lines name, where the folder lacks them. */
 function write({ contentDir }: Records, files: readonly NewFile[]): void {
   writeNewFiles(contentDir, [...files, ...missingSchemas(contentDir)])
-}
-
-function say(...lines: readonly string[]): void {
-  process.stdout.write(lines.map((line) => `${line}\n`).join(''))
 }

@@ -99,9 +99,10 @@ function* demanded(clauses: readonly Clause[], of: AskedOf): Generator<AskedFigu
   }
 }
 
-/** Whether some limit holds for the class, or the figure is to be reported. */
+/** Whether some limit holds for the class, or the figure is to be reported; without a class every limit may hold. */
 function speaksOf({ limits, bands, statistic }: Comparison, of: AskedOf): boolean {
   return (
+    of.class === null ||
     bands !== undefined ||
     statistic !== undefined ||
     limits.some(({ operator }) => operator === 'report') ||

@@ -52,6 +52,11 @@ describe('askedFigures', () => {
     expect(keys({ kind: 'coal-fly-ash', class: 'A/N' }).join()).not.toContain('water-requirement')
     expect(lines('c618-12a', { kind: 'coal-fly-ash', class: 'F' }).join()).not.toContain('drying-shrinkage')
   })
+  it('asks for the figures of every class where none is claimed, without a limit that depends on it', () => {
+    expect(lines('c618-12a', { kind: 'coal-fly-ash', class: null })).toEqual(
+      expect.arrayContaining(['SiO2', 'SO3', 'loss-on-ignition', 'residue-45um | at most 34 %']),
+    )
+  })
   it('asks for what decides whether a clause applies', () => {
     expect(lines('en450-1-2012', { kind: 'coal-fly-ash', class: 'A/N' })).toContain(
       'free-CaO | at most 2.5 %',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { above, below } from '../../../src/records/yaml/pointer.ts'
+import { above, below, lastKey } from '../../../src/records/yaml/pointer.ts'
 
 describe('below', () => {
   // RFC 6901, section 5: the pointers of the example document.
@@ -25,5 +25,14 @@ describe('above', () => {
     ['', ''],
   ])('takes the last step off %j', (pointer, expected) => {
     expect(above(pointer)).toBe(expected)
+  })
+})
+
+describe('lastKey', () => {
+  it.each(['foo', '', 'a/b', 'm~n', 'c%d', '~1/'])('gives back the member %j of a record', (key) => {
+    expect(lastKey(below('/a', key))).toBe(key)
+  })
+  it('is empty for the record itself', () => {
+    expect(lastKey('')).toBe('')
   })
 })
