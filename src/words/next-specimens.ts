@@ -37,8 +37,11 @@ function limitSentence(next: SaidNext): string[] {
   if (limit === undefined || needed.each === undefined) return []
   const index = `an index of ${limitWords(limit)}`
   const rule = `${quantity(limit.from, 1, '%')} before rounding, control ${quantity(limit.controlMPa, 2, 'MPa')}`
-  if (needed.each <= 0) return [`${head(next)}: ${index} is reached whatever ${whichLeft(needed)} gives (${rule}).`]
-  return [`${head(next)}: ${whichLeft(needed)} must reach ${value(next, needed.each, Math.ceil)} for ${index} (${rule}).`]
+  if (needed.each <= 0)
+    return [`${head(next)}: ${index} is reached whatever ${whichLeft(needed)} gives (${rule}).`]
+  return [
+    `${head(next)}: ${whichLeft(needed)} must reach ${value(next, needed.each, Math.ceil)} for ${index} (${rule}).`,
+  ]
 }
 
 function rangeSentence(next: SaidNext): string[] {
@@ -46,15 +49,18 @@ function rangeSentence(next: SaidNext): string[] {
   if (inRange === undefined || rule?.rangePercent === undefined) return []
   const range = `the permissible range of ${quantity(rule.rangePercent, 1, '%')} of the mean`
   if (inRange === null)
-    return [`${head(next)}: they lie so far apart already that no value keeps all ${next.planned} within ${range}.`]
+    return [
+      `${head(next)}: they lie so far apart already that no value keeps all ${next.planned} within ${range}.`,
+    ]
   const within = `All ${next.planned} keep ${range} from ${value(next, inRange.from, Math.ceil)} to ${value(next, inRange.to, Math.floor)}`
-  return [each !== undefined && inRange.to < each ? `${within}, which does not reach the limit.` : `${within}.`]
+  return [
+    each !== undefined && inRange.to < each ? `${within}, which does not reach the limit.` : `${within}.`,
+  ]
 }
 
 /** A strength as the load that gives it, rounded to the side on which it still holds. */
 function value({ load, areaMm2 }: SaidNext, strengthMPa: number, round: (value: number) => number): string {
-  if (load === undefined || areaMm2 === null)
-    return quantity(roundedBy(round, strengthMPa, 1), 1, 'MPa')
+  if (load === undefined || areaMm2 === null) return quantity(roundedBy(round, strengthMPa, 1), 1, 'MPa')
   const unit = KINDS.force.units.find(({ symbol }) => symbol === load.unit)
   const read = (strengthMPa * areaMm2) / 1000 / (unit?.factor ?? 1)
   return `${number(roundedBy(round, read, load.decimals), load.decimals)}\u00a0${load.unit}`

@@ -14,8 +14,8 @@ export interface SpecimensRead {
   readonly age: string
   readonly laboratory: string
   readonly sample: string
-  /** Id of the control batch. */
-  readonly control: string
+  /** Id of the control batch; null where none is on record. */
+  readonly control: string | null
   readonly specimens: readonly Quantity[]
   readonly ofControl: readonly Quantity[]
 }
@@ -61,8 +61,9 @@ export function readingsOfControl(lot: string, sets: readonly SpecimensRead[]): 
     ({ specimens, ofControl }) => FEWEST <= specimens.length && specimens.length === ofControl.length,
   )
   const findings = looked.flatMap((set): Finding[] => {
-    if (!set.specimens.every(isFine) || textOf(set.specimens) !== textOf(set.ofControl)) return []
     const { of, condition, age, laboratory, sample, control } = set
+    if (control === null || !set.specimens.every(isFine)) return []
+    if (textOf(set.specimens) !== textOf(set.ofControl)) return []
     const params = { lot, of, condition, age, laboratory, sample, control, specimens: set.specimens.length }
     return [warningOn(lot, { code: 'readings-of-control', params }, ...placeOf(set))]
   })

@@ -179,11 +179,11 @@ function mortarsOf(record: Lot, records: Records): Parameters<typeof implausible
 function specimensRead(record: Lot, records: Records): SpecimensRead[] {
   return (record.tests ?? []).flatMap((test) => {
     const { condition, sample, laboratory, control } = test
-    const batch = records.controls.get(control)
+    const batch = control === undefined ? undefined : records.controls.get(control)
     return (['strength', 'resistivity'] as const).flatMap((of) =>
       (test[of] ?? []).map(({ age, specimens }): SpecimensRead => {
         const same = batch?.[of]?.find((reading) => isSameAge(reading.age, age))
-        const head = { of, condition, age: age.text, laboratory, sample, control }
+        const head = { of, condition, age: age.text, laboratory, sample, control: control ?? null }
         return { ...head, specimens: countedReadings(specimens), ofControl: countedReadings(same?.specimens) }
       }),
     )

@@ -15,8 +15,6 @@ export function putEdition(edition: Edition): void {
 export function currentEdition(): Edition {
   const edition = (globalThis as Record<symbol, unknown>)[SLOT]
   if (edition === undefined)
-    throw new RangeError(
-      'currentEdition needs an Edition in the slot: start with the command build or dev',
-    )
+    throw new RangeError('currentEdition needs an Edition in the slot: start with the command build or dev')
   return edition as Edition
 }

@@ -42,6 +42,8 @@ export function readLotAlone(
       ...records,
       has: (kind: RecordKind, name: string) => ids(kind).has(name),
       names: namesIn(ids),
+      // Where other records are written is not known here.
+      place: () => undefined,
     }
     checkPhysical('lot', lot, report)
     checkLot(id, lot, all, report, new Map(numbers))

@@ -53,7 +53,9 @@ export function readColumn(
   for (const cell of cells) {
     const text = comma === undefined ? cell : withoutCommas(cell, comma)
     if (text.includes(',') || (comma !== undefined && !isPossible(cell, text)))
-      return { fault: `“${cell}” cannot be read with the comma as ${comma === 'thousands' ? 'thousands sign' : 'decimal sign'}` }
+      return {
+        fault: `“${cell}” cannot be read with the comma as ${comma === 'thousands' ? 'thousands sign' : 'decimal sign'}`,
+      }
     if (NUMBER.test(text)) {
       asksUnit = true
       read.push(unit === undefined || unit === '' ? text : `${text} ${unit}`)

@@ -8,7 +8,10 @@ export function placeWords(path: Path, record: Plain): string {
   const words: string[] = []
   let value: Plain | undefined = record
   for (const [depth, part] of path.entries()) {
-    value = typeof value === 'object' && value !== null ? (value as Record<string | number, Plain>)[part] : undefined
+    value =
+      typeof value === 'object' && value !== null
+        ? (value as Record<string | number, Plain>)[part]
+        : undefined
     const here = path.slice(0, depth + 1)
     const isItem = typeof path[depth + 1] === 'number'
     if (!isItem) words.push(typeof part === 'number' ? itemWords(here, part, value) : keyWords(here, part))

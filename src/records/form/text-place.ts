@@ -43,7 +43,8 @@ export function textPlace(text: string, offset: number): TextPlace | null {
   const { indent, rest } = opened(last, levels)
   const level = levelAt(levels, indent)
   const entry = ENTRY.exec(rest)?.groups
-  if (entry === undefined) return { path: level.path, awaits: 'key', typed: rest.trimStart(), taken: level.keys }
+  if (entry === undefined)
+    return { path: level.path, awaits: 'key', typed: rest.trimStart(), taken: level.keys }
   const value = (entry['value'] ?? '').trimStart()
   return { path: [...level.path, entry['key'] ?? ''], awaits: 'value', typed: value, taken: [] }
 }

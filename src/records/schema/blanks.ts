@@ -58,9 +58,14 @@ function resolved(node: SchemaNode, file: string): { node: SchemaNode; file: str
   return resolved(target.node, target.file)
 }
 
+/** A dash with nothing behind it has no name that could be told as blank: it stays, and is a fault. */
+const EMPTY_ITEM: Sheet = { value: '', blanks: [], items: [], begun: false }
+
 function listSheet(list: readonly unknown[], node: SchemaNode, file: string, pointer: string): Sheet {
   const items = (node['items'] ?? {}) as SchemaNode
-  const sheets = list.map((item, index) => sheetOf(item, items, file, below(pointer, index)))
+  const sheets = list.map((item, index) =>
+    item === '' ? EMPTY_ITEM : sheetOf(item, items, file, below(pointer, index)),
+  )
   const kept = sheets.flatMap(({ value }) => (value === undefined ? [] : [value]))
   const blank = sheets.flatMap(({ value }, index) => (value === undefined ? [below(pointer, index)] : []))
   return {

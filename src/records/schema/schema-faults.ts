@@ -123,14 +123,15 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
   },
   pattern: (error, report) => {
     const moment = (error.parentSchema as { moment?: string } | undefined)?.moment
+    const mend = moment === undefined ? undefined : MOMENT_MENDS[moment === 'date' ? 'date' : 'time']
     if (isNoValue(error))
       report.at(
         error.instancePath,
         'yaml-empty',
         'there is no value',
-        description(error) || 'write a value, or remove the line',
+        mend ?? (description(error) || 'write a value, or remove the line'),
       )
-    else if (moment === undefined)
+    else if (mend === undefined)
       report.at(
         error.instancePath,
         'schema',
@@ -139,16 +140,16 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
           'see the schema of this kind of record',
       )
     else {
-      const mend =
-        moment === 'date'
-          ? 'write year-month-day, for instance 2026-03-11'
-          : 'write 2026-03-11 or 2026-03-11T09:20'
       const expected = moment === 'date' ? 'date' : 'date or a date and time'
-      if (isNoValue(error)) report.at(error.instancePath, 'yaml-empty', 'there is no value', mend)
-      else report.at(error.instancePath, 'date', `${valueWords(error.data)} is not a ${expected}`, mend)
+      report.at(error.instancePath, 'date', `${valueWords(error.data)} is not a ${expected}`, mend)
     }
   },
 }
+
+const MOMENT_MENDS = {
+  date: 'write year-month-day, for instance 2026-03-11',
+  time: 'write 2026-03-11 or 2026-03-11T09:20',
+} as const
 
 function meantName(name: string, allowed: readonly string[]): string {
   return tradeMend(name, allowed) || nearNames(name, allowed)

@@ -19,6 +19,12 @@ export const OF_FILES = {
     meaning: 'Without site.yaml nothing says which specification governs, so no lot can be judged.',
     fix: 'Write site.yaml with title, units, criteria and grace.',
   },
+  'format-newer': {
+    meaning:
+      'The site says under format that its records were written for a later version of the program, to which what seems a fault here may be none. Nothing else of the folder is read.',
+    example: { file: 'site.yaml', wrong: 'format: 99', right: 'format: 1' },
+    fix: 'Install the later version of the program.',
+  },
   'id-invalid': {
     meaning:
       'The name of a file is the id of its record, which stands in addresses and in references. It holds letters, digits and hyphens, at most 64 of them, and is no name that an operating system or the site keeps for itself.',

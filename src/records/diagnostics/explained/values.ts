@@ -25,6 +25,18 @@ export const OF_VALUES = {
     },
     fix: 'Add the key; the message shows how its value is written.',
   },
+  'value-blank': {
+    meaning:
+      'A value of a lot or a control batch is left open, as it is in a new record that waits for its figures. It counts as not yet known, and nothing is computed from it.',
+    example: { file: LOT, wrong: 'silo:', right: 'silo: S2' },
+    fix: 'Write the value behind its colon once it is known, or take the line out.',
+  },
+  placeholder: {
+    meaning:
+      'A new record is laid out with texts in angle brackets, such as <your company>, which must not be printed. No certificate is issued with one of them.',
+    example: { file: 'site.yaml', wrong: 'title: "<your title>"', right: 'title: Register' },
+    fix: 'Write your own text in its place.',
+  },
   'text-not-quoted': {
     meaning: 'YAML reads 17 as a number and true as a truth value. Quotes keep a text as it was written.',
     example: {
