@@ -4,6 +4,7 @@
  */
 import { mean, range } from '../statistics/descriptive.ts'
 import { toSignificant } from '../measure/rounding.ts'
+import type { BatchRangeRule } from './mortar.ts'
 
 /**
  * Rule for a number of specimens: largest range, or largest distance of one specimen, both as per cent of the
@@ -13,6 +14,11 @@ export interface RangeRule {
   readonly of: number
   readonly rangePercent?: number
   readonly withinPercent?: number
+}
+
+/** A rule as its condition states it. @param rule with its percentages as quantities */
+export function rangeRule(rule: BatchRangeRule): RangeRule {
+  return { of: rule.of, rangePercent: rule['at-most']?.value, withinPercent: rule.within?.value }
 }
 
 export interface BatchJudgement {

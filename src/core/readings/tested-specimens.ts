@@ -1,7 +1,7 @@
 /** The specimens of one reading: their values, which of them count, and their mean. */
 import { defined } from '../measure/defined.ts'
 import type { Moment } from '../measure/moment.ts'
-import { type BatchJudgement, judgeBatch } from '../mortar/batch-range.ts'
+import { type BatchJudgement, judgeBatch, rangeRule } from '../mortar/batch-range.ts'
 import { type CountJudgement, judgeCount } from '../mortar/specimen-count.ts'
 import { exclusionOn } from '../mortar/known-when.ts'
 import type { MortarMeasurement, SpecimenOf, SpecimenValue } from '../mortar/mortar-measurement.ts'
@@ -177,11 +177,7 @@ function judgedRange(
 ): Judged {
   const judgement = judgeBatch(
     known.map(({ value }) => value),
-    rules.map((rule) => ({
-      of: rule.of,
-      rangePercent: rule['at-most']?.value,
-      withinPercent: rule.within?.value,
-    })),
+    rules.map(rangeRule),
   )
   return {
     counted: known.filter((_, place) => judgement.kept.includes(place)),

@@ -12,12 +12,12 @@ import type { FormField } from './lot-form.ts'
 export function typedEdits(field: FormField, typed: string, record: Plain | undefined): readonly Edit[] {
   const text = typed.trim()
   if (text === field.text) return []
-  if (text !== '') return [{ set: field.path, to: valueOf(field, text) }]
+  if (text !== '') return [{ set: field.path, to: plainOf(field, text) }]
   if (field.required) return [{ set: field.path, to: '' }]
   return [{ remove: emptied(field.path, record) }]
 }
 
-function valueOf({ number }: FormField, text: string): Plain {
+function plainOf({ number }: FormField, text: string): Plain {
   return number && /^\d{1,9}(?:\.\d+)?$/.test(text) ? Number(text) : text
 }
 
