@@ -5,7 +5,7 @@ import { withoutDust } from '../core/measure/rounding.ts'
 import { KINDS } from '../core/measure/units.ts'
 import type { NeededOfRest } from '../core/strength/needed-of-rest.ts'
 import { limitWords } from './limits.ts'
-import { number } from './numbers.ts'
+import { plainNumber } from './numbers.ts'
 import { quantity } from './units.ts'
 
 /** Needed in MPa; as loads where loads were read and the area of a specimen is known. */
@@ -32,6 +32,10 @@ function whichLeft({ left }: NeededOfRest): string {
   return left === 1 ? 'the specimen left' : `each of the ${left} specimens left`
 }
 
+function itReads({ left }: NeededOfRest): string {
+  return left === 1 ? 'it reads' : 'each of them reads'
+}
+
 function limitSentence(next: SaidNext): string[] {
   const { needed, limit } = next
   if (limit === undefined || needed.each === undefined) return []
@@ -52,7 +56,7 @@ function rangeSentence(next: SaidNext): string[] {
     return [
       `${head(next)}: they lie so far apart already that no value keeps all ${next.planned} within ${range}.`,
     ]
-  const within = `All ${next.planned} keep ${range} from ${value(next, inRange.from, Math.ceil)} to ${value(next, inRange.to, Math.floor)}`
+  const within = `All ${next.planned} stay within ${range} if ${itReads(next.needed)} ${value(next, inRange.from, Math.ceil)} to ${value(next, inRange.to, Math.floor)}`
   return [
     each !== undefined && inRange.to < each ? `${within}, which does not reach the limit.` : `${within}.`,
   ]
@@ -63,7 +67,7 @@ function value({ load, areaMm2 }: SaidNext, strengthMPa: number, round: (value: 
   if (load === undefined || areaMm2 === null) return quantity(roundedBy(round, strengthMPa, 1), 1, 'MPa')
   const unit = KINDS.force.units.find(({ symbol }) => symbol === load.unit)
   const read = (strengthMPa * areaMm2) / 1000 / (unit?.factor ?? 1)
-  return `${number(roundedBy(round, read, load.decimals), load.decimals)}\u00a0${load.unit}`
+  return `${plainNumber(roundedBy(round, read, load.decimals), load.decimals)}\u00a0${load.unit}`
 }
 
 function roundedBy(round: (value: number) => number, value: number, decimals: number): number {

@@ -1,7 +1,18 @@
 /** What may stand at a place of a lot's text: keys of a mapping, words of a fixed list, records of the site. */
 import type { Path } from '../edit/edit-yaml.ts'
 import { NAMES, placeOf } from './bench-sheet.ts'
-import { choicesOf, exampleOf, helpOf, isMapping, itemOf, labelOf, membersOf, nodeAt } from './form-node.ts'
+import {
+  choicesOf,
+  exampleOf,
+  type FormNode,
+  helpOf,
+  isMapping,
+  isShort,
+  itemOf,
+  labelOf,
+  membersOf,
+  nodeAt,
+} from './form-node.ts'
 
 export interface Suggestion {
   readonly text: string
@@ -18,10 +29,15 @@ export function keySuggestions(path: Path): Suggestion[] {
   const node = nodeAt(path)
   if (node === undefined) return []
   return membersOf(node).map(([key, member]) => ({
-    text: `${key}:${isMapping(member) && choicesOf(member) === undefined ? '' : ' '}`,
+    text: `${key}:${opensLines(member) ? '' : ' '}`,
     label: labelOf(key, member),
     help: helpOf(member),
   }))
+}
+
+/** What stands on lines of its own. */
+function opensLines(node: FormNode): boolean {
+  return itemOf(node) !== undefined || (isMapping(node) && !isShort(node))
 }
 
 /** Values that the key at a path may have; its example where any text may stand there. */

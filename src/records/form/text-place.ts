@@ -38,7 +38,7 @@ export function textPlace(text: string, offset: number): TextPlace | null {
   if (/(^|\s)#/.test(last) || (last.split('"').length - 1) % 2 === 1) return null
   const levels: Level[] = [levelOf(0, [])]
   for (const line of lines) if (line.trim() !== '' && !line.trimStart().startsWith('#')) take(line, levels)
-  const flow = /^(.*?:\s*|\s*(?:- +)+)([{[].*)$/.exec(last)
+  const flow = /^([^{[]*(?:: +|- +))([{[].*)$/.exec(last)
   if (flow !== null && isOpen(flow[2] ?? '')) return within(flow[1] ?? '', flow[2] ?? '', levels)
   const { indent, rest } = opened(last, levels)
   const level = levelAt(levels, indent)
