@@ -1,14 +1,16 @@
-/** One lot from its text, against records that are on record already, without the disk. */
+/** One lot, or one control batch, from its text, against records that are on record already, without the disk. */
 import { offsetMinutes, type Moment } from '../../core/measure/moment.ts'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import { fileReport } from '../diagnostics/report.ts'
 import type { Records } from '../records.ts'
-import type { Lot } from '../schema/loaded-records.ts'
+import type { Control, Lot } from '../schema/loaded-records.ts'
 import type { RecordKind } from '../schema/schemas.ts'
 import { loadYaml } from '../yaml/load-yaml.ts'
 import { checkHappenings, lotHappenings } from './happenings.ts'
 import { checkLot } from './lot.ts'
 import { checkPhysical } from './physical.ts'
+import type { AllRecords } from './references.ts'
+import { checkControl } from './source-and-control.ts'
 
 export interface LotAlone {
   /** Absent where anything in the text is at fault. */
@@ -37,20 +39,45 @@ export function readLotAlone(
     | Lot
     | undefined
   if (lot !== undefined) {
-    const ids = idsOf(records)
-    const all = {
-      ...records,
-      has: (kind: RecordKind, name: string) => ids(kind).has(name),
-      names: namesIn(ids),
-      // Where other records are written is not known here.
-      place: () => undefined,
-    }
+    const all = allOf(records)
     checkPhysical('lot', lot, report)
     checkLot(id, lot, all, report, new Map(numbers))
     checkHappenings(lotHappenings(lot), asOf, report)
   }
   const sound = lot !== undefined && report.count() === 0
   return { diagnostics: diagnostics.sort(byPlace), ...(sound ? { lot } : {}) }
+}
+
+/**
+ * Reports a control batch likewise.
+ * @param id of the batch, by its file's name
+ */
+export function readControlAlone(
+  { id, text }: { readonly id: string; readonly text: string },
+  records: Records,
+): { readonly control?: Control; readonly diagnostics: readonly Diagnostic[] } {
+  const diagnostics: Diagnostic[] = []
+  const report = fileReport(`controls/${id}.yaml`, text, diagnostics)
+  const { offset } = records.site
+  const sortedAt = offset === undefined ? 0 : offsetMinutes(offset)
+  const control = loadYaml('control', text, report, sortedAt) as Control | undefined
+  if (control !== undefined) {
+    checkPhysical('control', control, report)
+    checkControl(control, allOf(records), report)
+  }
+  const sound = control !== undefined && report.count() === 0
+  return { diagnostics: diagnostics.sort(byPlace), ...(sound ? { control } : {}) }
+}
+
+function allOf(records: Records): AllRecords {
+  const ids = idsOf(records)
+  return {
+    ...records,
+    has: (kind, name) => ids(kind).has(name),
+    names: (kind) => [...ids(kind)],
+    // Where other records are written is not known here.
+    place: () => undefined,
+  }
 }
 
 function idsOf(records: Records): (kind: RecordKind) => ReadonlySet<string> {
@@ -63,10 +90,6 @@ function idsOf(records: Records): (kind: RecordKind) => ReadonlySet<string> {
     lot: new Set(records.lots.keys()),
   }
   return (kind) => known[kind] ?? new Set()
-}
-
-function namesIn(ids: (kind: RecordKind) => ReadonlySet<string>): (kind: RecordKind) => string[] {
-  return (kind) => [...ids(kind)]
 }
 
 function byPlace(a: Diagnostic, b: Diagnostic): number {

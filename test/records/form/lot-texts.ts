@@ -29,9 +29,9 @@ const TEXT = fc.oneof(
   fc.string({ minLength: 1, maxLength: 12 }).map((text) => text.replaceAll(/[^\x21-\x7e]/g, 'x')),
 )
 
-function valueOf(node: FormNode, depth: number): fc.Arbitrary<Plain> {
+function memberValue(node: FormNode, depth: number): fc.Arbitrary<Plain> {
   const item = itemOf(node)
-  if (item !== undefined) return fc.array(valueOf(item, depth + 1), { minLength: 1, maxLength: 3 })
+  if (item !== undefined) return fc.array(memberValue(item, depth + 1), { minLength: 1, maxLength: 3 })
   if (!isMapping(node)) return plainOf(node)
   return isShort(node) ? fc.oneof(TEXT, mappingOf(node, depth)) : mappingOf(node, depth)
 }
@@ -51,14 +51,16 @@ function mappingOf(node: FormNode, depth: number): fc.Arbitrary<Plain> {
       .filter(
         ([key], place) => required.includes(key) || (depth < 4 && (known.length < 30 || place % 9 === 0)),
       )
-      .map(([key, member]) => [key, valueOf(member, depth + 1)]),
+      .map(([key, member]) => [key, memberValue(member, depth + 1)]),
   )
   const own = memberOf(node, 'a')
   const written = fc.record(members, { requiredKeys: [...required] }) as fc.Arbitrary<{
     [key: string]: Plain
   }>
   if (!hasOwnKeys(node) || own === undefined) return written.filter((value) => 0 < Object.keys(value).length)
-  return fc.dictionary(fc.constantFrom('a', 'b', 'coal-only', 'x1'), valueOf(own, depth + 1), { minKeys: 1 })
+  return fc.dictionary(fc.constantFrom('a', 'b', 'coal-only', 'x1'), memberValue(own, depth + 1), {
+    minKeys: 1,
+  })
 }
 
 /** A lot's text with a remark behind some of its lines and lines of remarks between them. */
