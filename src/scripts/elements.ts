@@ -23,6 +23,14 @@ export function anchor(href: string, text: string): HTMLAnchorElement {
   return made
 }
 
+/** A button that does something on the page, whatever form it stands in. */
+export function button(text: string, pressed: () => void): HTMLButtonElement {
+  const made = element('button', [text])
+  made.type = 'button'
+  made.addEventListener('click', pressed)
+  return made
+}
+
 /** A browser that does not know whether it runs scripts has hidden what only they fill. */
 export function shownAnyway(...parts: readonly (Element | null)[]): void {
   for (const part of parts)

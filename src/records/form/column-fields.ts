@@ -1,5 +1,5 @@
 /** Which fields a pasted column goes into. */
-import type { FormField } from './lot-form.ts'
+import type { FormField } from './form-parts.ts'
 import { nextKey } from './next-key.ts'
 
 /**

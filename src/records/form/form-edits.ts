@@ -3,7 +3,7 @@ import type { Edit, Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
 import { placeOf, SHEETS } from './bench-sheet.ts'
 import { type FormNode, itemOf, isMapping, isShort, membersOf, nodeAt, requiredIn } from './form-node.ts'
-import type { FormField } from './lot-form.ts'
+import type { FormField } from './form-parts.ts'
 
 /**
  * Edits that put what was typed into a field in place of what it holds: none where they are the same; an emptied

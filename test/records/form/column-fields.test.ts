@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { fieldsForColumn } from '../../../src/records/form/column-fields.ts'
-import { fieldsOf, lotForm } from '../../../src/records/form/lot-form.ts'
+import { fieldsOf } from '../../../src/records/form/form-parts.ts'
+import { lotForm } from '../../../src/records/form/lot-form.ts'
 import { nextKey } from '../../../src/records/form/next-key.ts'
 import { unitsFor } from '../../../src/records/form/units-for.ts'
 

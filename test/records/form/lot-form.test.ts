@@ -13,7 +13,8 @@ import {
   typedEdits,
 } from '../../../src/records/form/form-edits.ts'
 import { faultsByPlace } from '../../../src/records/form/place-of-fault.ts'
-import { fieldsOf, type FormField, type FormPart, lotForm } from '../../../src/records/form/lot-form.ts'
+import { fieldsOf, type FormField, type FormPart } from '../../../src/records/form/form-parts.ts'
+import { lotForm } from '../../../src/records/form/lot-form.ts'
 import { parseYaml } from '../../../src/records/yaml/parse-yaml.ts'
 import { LOT_TEXTS } from './lot-texts.ts'
 
