@@ -2,7 +2,7 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
-import type { Page } from 'playwright-core'
+import type { Download, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { ROOT } from '../../src/commands/program.ts'
 import { computeEdition } from '../../src/edition/compute.ts'
@@ -145,8 +145,7 @@ describe('the bench page', () => {
 
       const download = page.waitForEvent('download')
       await press(page, 'bench-save')
-      const file = await (await download).path()
-      const text = readFileSync(file, 'utf8')
+      const text = await savedText(await download)
       expect((await download).suggestedFilename()).toBe('OM-2024-910.yaml')
       expect(text).toContain('a: 59.30 kN')
       expect(text).toContain('SO3: 0.590 %')
@@ -325,6 +324,14 @@ describe('the bench page', () => {
     LONG_MS,
   )
 })
+
+async function savedText(download: Download): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-'))
+  await download.saveAs(join(folder, 'lot.yaml'))
+  const text = readFileSync(join(folder, 'lot.yaml'), 'utf8')
+  rmSync(folder, { recursive: true })
+  return text
+}
 
 /** What the program says of a lot whose file lies among the others. */
 function programOn(id: string, text: string): { diagnostics: readonly unknown[]; headline: string } {
