@@ -85,10 +85,10 @@ function blank(node: FormNode, path: Path, before?: Plain): Plain {
   const sheet = SHEETS[placeOf(path)]
   const required = requiredIn(node)
   const entries = membersOf(node)
-    .filter(([key]) => required.includes(key))
-    .map(([key, member]): [string, Plain] => {
+    .map(([key, member]) => ({ key, member, carried: CARRIED.includes(key) && valueAt([key], before) }))
+    .filter(({ key, carried }) => required.includes(key) || typeof carried === 'string')
+    .map(({ key, member, carried }): [string, Plain] => {
       if (itemOf(member) !== undefined) return [key, []]
-      const carried = CARRIED.includes(key) ? valueAt([key], before) : undefined
       return [key, typeof carried === 'string' ? carried : blank(member, [...path, key])]
     })
   // Where nothing must be written, what is usual begins it, since an empty mapping cannot be seen in a text.

@@ -1,0 +1,79 @@
+/** The site's own data files as records, so that a lot can be read and judged against them. */
+import type { Criterion } from '../../core/criteria/criterion.ts'
+import { readCriterion } from '../../core/criteria/read-criterion.ts'
+import { type Moment, offsetMinutes, readMoment } from '../../core/measure/moment.ts'
+import type { WithTexts } from '../../core/measure/texts-of-times.ts'
+import type { DescribedCondition, Records } from '../../records/records.ts'
+import { converterOf } from '../../records/schema/convert.ts'
+import type { Condition, Control, Laboratory, Site, Source } from '../../records/schema/loaded-records.ts'
+import type { RecordKind } from '../../records/schema/schemas.ts'
+
+type Written = Readonly<Record<string, unknown>>
+
+/** data/bench.json */
+export interface BenchFile {
+  readonly asOf: string
+  readonly site: { readonly offset?: string }
+  readonly laboratories: Written
+  readonly sources: Written
+}
+
+/** The files by what they hold. */
+export interface SiteFiles {
+  readonly bench: BenchFile
+  readonly conditions: Written
+  readonly controls: Written
+  readonly criteria: Readonly<Record<string, WithTexts<Criterion>>>
+}
+
+export interface SiteRecords {
+  readonly records: Records
+  /** Day of the site's edition. */
+  readonly asOf: Moment
+}
+
+/** @throws RangeError for a file that is not of the site's form */
+export function siteRecords({ bench, conditions, controls, criteria }: SiteFiles): SiteRecords {
+  const sortedAt = bench.site.offset === undefined ? 0 : offsetMinutes(bench.site.offset)
+  const read = <T>(kind: RecordKind, file: Written): Map<string, T> => {
+    const convert = converterOf(kind)
+    const fault = (pointer: string) => {
+      throw new RangeError(`siteRecords needs records of the site, got a ${kind} with a fault at ${pointer}`)
+    }
+    // Their form was checked when the site was built.
+    return new Map(Object.entries(file).map(([id, record]) => [id, convert(record, fault, sortedAt) as T]))
+  }
+  const every = [...read<Condition>('condition', conditions)]
+  const site = read<Site>('site', { site: bench.site }).get('site')
+  if (site === undefined) throw new RangeError('siteRecords needs a file with the site, got none')
+  return {
+    asOf: readMoment(bench.asOf),
+    records: {
+      contentDir: '',
+      unsoundDocuments: new Set(),
+      site,
+      producers: new Map(),
+      laboratories: read<Laboratory>('laboratory', bench.laboratories),
+      sources: read<Source>('source', bench.sources),
+      conditions: new Map(
+        every.flatMap(([id, condition]) => (isDescribed(condition) ? [[id, condition]] : [])),
+      ),
+      announcedConditions: new Map(every.filter(([, condition]) => !isDescribed(condition))),
+      controls: read<Control>('control', controls),
+      criteria: new Map(Object.entries(criteria).map(([id, file]) => [id, readCriterion(file)])),
+      lots: new Map(),
+      studies: new Map(),
+      methods: [],
+    },
+  }
+}
+
+/** A site that states no day is read on the day on which somebody works. @param today year-month-day */
+export function dayOfWork({ records, asOf }: SiteRecords, today: string): string {
+  const stated = records.site['as-of']?.text.slice(0, 10)
+  return stated ?? [asOf.text.slice(0, 10), today].sort()[1] ?? today
+}
+
+function isDescribed(condition: Condition): condition is DescribedCondition {
+  return condition.standing !== 'details-to-be-entered'
+}
