@@ -3,12 +3,14 @@ import { createInterface } from 'node:readline/promises'
 import { isBy, type Moment } from '../core/measure/moment.ts'
 import { asOfDate, computeEdition } from '../edition/compute.ts'
 import { isDue } from '../edition/shape/due.ts'
+import { faultyRecords } from '../records/checks/faulty-records.ts'
 import type { Records } from '../records/records.ts'
+import { blockWords } from '../words/issue-blocks.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
 import { type IssueOrder, type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
-import { readGoodContent } from './read-content.ts'
+import { type Issuable, readIssuable, refuseBlocked, tellUntouched } from './issuable.ts'
 import { resumeIssue } from './resume-issue.ts'
 import { checkSaid } from './said-texts.ts'
 import { revisionSummary } from './revision-summary.ts'
@@ -41,12 +43,17 @@ await run(async () => {
   const lots = program.args
   checkUse(lots, options)
   if (options.resume === true) return withLock(options.content, () => resumeIssue(options.content))
-  const records = readGoodContent(options.content, 'Nothing was issued.')
+  const content = readIssuable(options.content)
+  const { records } = content
   const date = issueDate(records, options)
-  const named = options.due === true ? dueLots(records, date, options) : lots
+  const { named, blocked } =
+    options.due === true ? dueLots(content, date, options) : { named: lots, blocked: 0 }
+  refuseBlocked(content, named)
+  tellUntouched(content)
+  const status = blocked === 0 ? EXIT.well : EXIT.failed
   if (named.length === 0) {
-    process.stdout.write('No lot is due.\n')
-    return EXIT.well
+    process.stdout.write(blocked === 0 ? 'No lot is due.\n' : 'Nothing was issued.\n')
+    return status
   }
   const planned = planIssue(records, { ...options, lots: named, date })
   const say = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision))
@@ -58,7 +65,7 @@ await run(async () => {
     return EXIT.well
   }
   await writeAll(records, planned, asks ? () => undefined : say)
-  return EXIT.well
+  return status
 })
 
 function checkUse(lots: readonly string[], options: IssueOptions): void {
@@ -93,8 +100,17 @@ function issueDate(records: Records, { date: asked }: IssueOptions): Moment {
   return date
 }
 
-/** Those that the issuer signs for; of the others, which other producers sign for, only the number is told. */
-function dueLots(records: Records, date: Moment, options: IssueOptions): string[] {
+/**
+ * Those that the issuer signs for and that no fault touches; of the others, which other producers sign for, only the
+ * number is told.
+ */
+function dueLots(
+  content: Issuable,
+  date: Moment,
+  options: IssueOptions,
+): { readonly named: readonly string[]; readonly blocked: number } {
+  const { records, blocks } = content
+  refuseUnknownSignatories(content, options)
   const edition = computeEdition(records, { program: PROGRAM, asOf: date })
   const due = [...edition.lots.keys()].filter((id) => isDue(edition.lot(id)))
   const own = due.filter((id) => signsFor(records, id, options))
@@ -109,7 +125,20 @@ function dueLots(records: Records, date: Moment, options: IssueOptions): string[
     process.stderr.write(
       `${countWords(left, 'lot')} of other producers ${left === 1 ? 'is' : 'are'} due as well; ${options.by} does not sign for them.\n`,
     )
-  return own
+  const named = own.filter((id) => blocks(id).length === 0)
+  for (const id of own) if (!named.includes(id)) process.stderr.write(`${blockWords(id, blocks(id))}.\n`)
+  return { named, blocked: own.length - named.length }
+}
+
+/** A function that is given holds for whoever is on record with no other producer, which one at fault leaves open. */
+function refuseUnknownSignatories(content: Issuable, options: IssueOptions): void {
+  const faulty = faultyRecords(content.diagnostics).find(({ kind }) => kind === 'producer')
+  if (options.function === undefined || faulty === undefined) return
+  throw new CommandFailure(
+    `${faulty.file} has a fault, so it is not known whom ${options.by} signs for.`,
+    EXIT.failed,
+    'name the lots, or fix that record first; npm run check shows what is wrong with it',
+  )
 }
 
 async function confirmed(count: number): Promise<boolean> {

@@ -2,13 +2,10 @@
 import { countWords } from '../words/numbers.ts'
 import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
-import { loadRecords, type Records } from '../records/load.ts'
-import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
+import { type LoadedContent, loadRecords, type Records } from '../records/load.ts'
 import { CommandFailure, EXIT, today } from './program.ts'
 
-export interface ReadContent {
-  readonly records: Records
-  readonly diagnostics: readonly Diagnostic[]
+export interface ReadContent extends Omit<LoadedContent, 'fatal'> {
   readonly errors: number
 }
 
@@ -20,17 +17,16 @@ const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
 
 /** @throws CommandFailure (wrong use) when the folder itself cannot be read */
 export function readContent(folder: string): ReadContent {
-  const { records, diagnostics, fatal } = loadRecords(folder, today())
+  const { fatal, ...content } = loadRecords(folder, today())
   if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
-    records,
-    diagnostics,
-    errors: diagnostics.filter((diagnostic) => diagnostic.severity === 'error').length,
+    ...content,
+    errors: content.diagnostics.filter((diagnostic) => diagnostic.severity === 'error').length,
   }
 }
 
 export function printDiagnostics(
-  { records, diagnostics, errors }: ReadContent,
+  { records, diagnostics, errors }: Pick<ReadContent, 'records' | 'diagnostics' | 'errors'>,
   form: DiagnosticForm = 'screen',
 ): void {
   if (diagnostics.length === 0) return

@@ -13,8 +13,8 @@ import type { Lot } from '../records/schema/loaded-records.ts'
 import { countWords } from '../words/numbers.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
-import { usedParts } from './used-parts.ts'
-import { addLine, type RecordLine, removeFile, sweep } from './write-revision.ts'
+import { sweepUnused } from './sweep-unused.ts'
+import { addLine, type RecordLine, removeFile } from './write-revision.ts'
 
 /** A document that its lot's record has no line for. */
 interface LeftDocument {
@@ -49,7 +49,7 @@ export function resumeIssue(contentDir: string): number {
   const steps = stepsFor(content.records)
   for (const { lot, line } of steps) if (line !== null) addLine(contentDir, lot, line)
   for (const { line, ...document } of steps) if (line === null) removeFile(join(contentDir, fileOf(document)))
-  sweep(contentDir, usedParts(contentDir))
+  sweepUnused(contentDir)
   process.stdout.write(
     steps.length === 0 ? 'Nothing was left behind.\n' : steps.map(({ told }) => `${told}\n`).join(''),
   )

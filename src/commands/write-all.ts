@@ -6,9 +6,9 @@ import { lockContent } from './folder-lock.ts'
 import { onInterruption } from './interruption.ts'
 import type { PlannedRevision } from './plan-issue.ts'
 import { CommandFailure, EXIT } from './program.ts'
-import { readGoodContent } from './read-content.ts'
-import { usedParts } from './used-parts.ts'
-import { checkLine, sweep, writeRevision } from './write-revision.ts'
+import { readIssuable, refuseBlocked } from './issuable.ts'
+import { sweepUnused } from './sweep-unused.ts'
+import { checkLine, writeRevision } from './write-revision.ts'
 
 /**
  * Writes the revisions, one lot after the other.
@@ -37,7 +37,7 @@ export async function writeAll(
       // A signal is heard here, between two lots: each is issued whole or not begun.
       await setImmediate()
     }
-    sweep(contentDir, usedParts(contentDir))
+    sweepUnused(contentDir)
   } finally {
     watched()
     release()
@@ -53,9 +53,15 @@ function interruptedText(planned: number, open: readonly string[]): string {
 
 /** Between reading and locking another command may have issued the same lot. */
 function checkNothingCame(records: Records, planned: readonly PlannedRevision[]): void {
-  const now = readGoodContent(records.contentDir, 'Nothing was issued.')
+  const now = readIssuable(records.contentDir)
+  refuseBlocked(
+    now,
+    planned.map(({ request }) => request.lot),
+  )
   for (const { request } of planned) {
-    const [before, after] = [records, now].map(({ lots }) => lots.get(request.lot)?.revisions?.length ?? 0)
+    const [before, after] = [records, now.records].map(
+      ({ lots }) => lots.get(request.lot)?.revisions?.length ?? 0,
+    )
     if (before !== after)
       throw new CommandFailure(
         `${request.lot} was issued by another command in the meantime.`,

@@ -10,6 +10,7 @@ import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { reportConflicts } from './yaml/conflict-markers.ts'
+import type { Lot } from './schema/loaded-records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
 import { checkComposition } from './studies/check-composition.ts'
 import { checkCoverage } from './studies/check-coverage.ts'
@@ -27,6 +28,8 @@ export type { Records }
 export interface LoadedContent {
   readonly records: Records
   readonly diagnostics: readonly Diagnostic[]
+  /** Lots that have the form of one and a fault beyond it, which is not one of their dates; by SOURCE/LOT. */
+  readonly datedFaultyLots: ReadonlyMap<string, Lot>
   /** The folder itself cannot be read, or holds no site. */
   readonly fatal?: { readonly message: string; readonly mend: string }
 }
@@ -68,7 +71,23 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
     ids: files.ids.lot,
     diagnostics,
   })
-  return { records: { ...records, unsoundDocuments }, diagnostics: inOrder(diagnostics) }
+  return {
+    records: { ...records, unsoundDocuments },
+    diagnostics: inOrder(diagnostics),
+    datedFaultyLots: datedLots(files, diagnostics),
+  }
+}
+
+/** Faults that leave open when a lot was sampled. */
+const OF_DATES: ReadonlySet<string> = new Set(['date', 'dates-backwards', 'date-ahead', 'id-case'])
+
+function datedLots({ loaded }: ReadFiles, diagnostics: readonly Diagnostic[]): ReadonlyMap<string, Lot> {
+  const undated = new Set(diagnostics.flatMap(({ code, file }) => (OF_DATES.has(code) ? [file] : [])))
+  return new Map(
+    [...loaded.lot].flatMap(([id, { record, report }]) =>
+      report.count() === 0 || undated.has(report.file) ? [] : [[id, record] as const],
+    ),
+  )
 }
 
 const SITE_FILE = 'site.yaml'
@@ -86,7 +105,12 @@ const NO_SITE_FILE: FileFault = {
 }
 
 function fatal(contentDir: string, message: string, mend: string): LoadedContent {
-  return { records: assemble(noFiles(contentDir)), diagnostics: [], fatal: { message, mend } }
+  return {
+    records: assemble(noFiles(contentDir)),
+    diagnostics: [],
+    datedFaultyLots: new Map(),
+    fatal: { message, mend },
+  }
 }
 
 function fileFault(file: string, fault: FileFault): Diagnostic {

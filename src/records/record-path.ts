@@ -26,6 +26,13 @@ export function isStudyTable(path: string): boolean {
   return /^studies\/[^/]+\.csv$/.test(path)
 }
 
+/** The kind of record that lies in a folder of the content folder; undefined for a folder of none. */
+export function kindInFolder(folder: string): RecordKind | undefined {
+  if (folder === 'lots') return 'lot'
+  if (folder === 'methods') return 'method'
+  return Object.hasOwn(FOLDERS, folder) ? FOLDERS[folder] : undefined
+}
+
 /** The record that a content file holds, by the file's path. */
 export function recordAt(path: string): RecordName | FileFault {
   if (path === 'site.yaml') return { kind: 'site', id: 'site' }

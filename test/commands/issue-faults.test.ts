@@ -51,6 +51,49 @@ describe('npm run issue', () => {
     writeFileSync(join(folder, 'issued'), '')
     expect((await issue(folder)).error).toMatch(/^issued\/:1:1: this is not a folder, or it cannot be read/)
   })
+  it('issues a lot that a faulty record does not touch, keeps every part, and refuses those that it does with the reason', async () => {
+    const folder = contentCopy()
+    const text = readFileSync(join(folder, 'lots/tuff/T-9.yaml'), 'utf8')
+    // Dated, and sampled after T-1.
+    writeFileSync(join(folder, 'lots/tuff/T-9.yaml'), text.replace('laboratory: quay', 'laboratory: harbour'))
+    writeFileSync(join(folder, 'studies/heat.yaml'), 'title: [')
+    const left = join(folder, `issued/parts/sha256-${'0'.repeat(64)}.json`)
+    mkdirSync(join(folder, 'issued/parts'), { recursive: true })
+    writeFileSync(left, '{}')
+    const well = await issue(folder)
+    expect(well).toMatchObject({
+      status: 0,
+      error: '2 other records have faults; npm run check shows them.\n',
+    })
+    expect(well.out).toContain('1 revision issued')
+    // What the revisions of a record at fault refer to is not known.
+    expect(existsSync(left)).toBe(true)
+    const said = ['--by', 'A. Mason', '--function', 'manager', '--reason', 'due', '--content', folder]
+    const refused = await run('issue', 'tuff/T-9', ...said)
+    expect([refused.status, refused.out]).toEqual([1, ''])
+    expect(refused.error).toMatch(/^lots\/tuff\/T-9\.yaml:\d+:\d+: there is no laboratory "harbour"/)
+    expect(refused.error).toContain(
+      '\ntuff/T-9 cannot be issued because of a fault in lots/tuff/T-9.yaml, which is its own record.\nNothing was issued.\n',
+    )
+    expect(refused.error).not.toContain('heat')
+    noTrace(refused)
+  })
+  it('leaves out of what is due the lots that a fault touches, names them and ends with 1', async () => {
+    const folder = contentCopy()
+    const path = join(folder, 'lots/tuff/T-9.yaml')
+    writeFileSync(path, `${readFileSync(path, 'utf8')}]`)
+    const said = ['--by', 'A. Mason', '--function', 'manager', '--reason', 'due', '--content', folder]
+    const ended = await run('issue', '--due', '--yes', ...said)
+    expect(ended).toMatchObject({ status: 1, out: 'Nothing was issued.\n' })
+    expect(ended.error).toBe(
+      'tuff/T-1 cannot be issued because of a fault in lots/tuff/T-9.yaml, which is a lot of the same source that was sampled at a time that cannot be read.\n' +
+        '1 other record has a fault; npm run check shows it.\n',
+    )
+    writeFileSync(join(folder, 'producers/hill.yaml'), '[')
+    expect((await run('issue', '--due', '--yes', ...said)).error).toMatch(
+      /^producers\/hill\.yaml has a fault, so it is not known whom A\. Mason signs for\.\nfix: /,
+    )
+  })
   it('says to resume where a document is there and its line cannot be written', async () => {
     const folder = contentCopy()
     // A folder stands where the new text is written first.

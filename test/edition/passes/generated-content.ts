@@ -390,15 +390,21 @@ export function shuffled(whole: Content, seed: number): Content {
 
 /** Writes the content as a folder and loads it. @param asOf of its site */
 export function load(whole: Content, asOf: Moment): LoadedContent {
+  const folder = written(whole, asOf)
+  const loaded = loadRecords(folder)
+  rmSync(folder, { recursive: true })
+  return loaded
+}
+
+/** Writes the content as a folder. @param asOf of its site */
+export function written(whole: Content, asOf: Moment): string {
   const folder = mkdtempSync(join(tmpdir(), 'known-when-'))
   for (const [path, record] of files(whole, asOf)) {
     mkdirSync(dirname(join(folder, path)), { recursive: true })
     // JSON is YAML.
     writeFileSync(join(folder, path), JSON.stringify(record))
   }
-  const loaded = loadRecords(folder)
-  rmSync(folder, { recursive: true })
-  return loaded
+  return folder
 }
 
 function files({ offset, events, controls, lots }: Content, asOf: Moment): [string, object][] {

@@ -1,0 +1,20 @@
+/** Removes the parts that no document on record refers to. */
+import { issuedReader } from '../records/issued/read-document.ts'
+import type { Records } from '../records/records.ts'
+import { readContent } from './read-content.ts'
+import { sweep } from './write-revision.ts'
+
+/** Leaves all of them where a record has a fault: what its revisions refer to is not known then. */
+export function sweepUnused(contentDir: string): void {
+  const { records, errors } = readContent(contentDir)
+  if (errors === 0) sweep(contentDir, usedParts(records))
+}
+
+/** Digests of the parts of every revision of every lot. */
+function usedParts({ contentDir, lots }: Records): Set<string> {
+  const reader = issuedReader(contentDir)
+  const used = new Set<string>()
+  for (const [lot, { revisions = [] }] of lots)
+    for (const { number } of revisions) for (const digest of reader.parts(lot, number)) used.add(digest)
+  return used
+}
