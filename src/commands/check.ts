@@ -1,48 +1,39 @@
 /** npm run check: reads, computes, reports; writes nothing. */
-import type { Moment } from '../core/measure/moment.ts'
 import { defined } from '../core/measure/defined.ts'
-import { checksRunWords } from '../words/checks-run.ts'
-import { wordedFinding } from '../words/findings.ts'
-import { clauseSentence } from '../words/clause-sentences.ts'
-import { type Criterion, everyClause, setName } from '../core/criteria/criterion.ts'
-import { CHANGE_WORDS } from '../words/clause-changes.ts'
-import { mainSourceWords } from '../words/clause-origins.ts'
-import { plural, countWords } from '../words/numbers.ts'
-import { demandWords } from '../words/clause-demands.ts'
-import { riskSentence, ruleWords } from '../words/rules.ts'
-import { plainSpaces } from '../words/sentences.ts'
-import { CODES, isCode } from '../records/diagnostics/codes.ts'
-import { explanationText } from '../records/diagnostics/explanation-text.ts'
-import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
-import { nearNames } from '../records/diagnostics/near-names.ts'
-import { hasSite, type Records } from '../records/load.ts'
-import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
+import type { Moment } from '../core/measure/moment.ts'
 import { computeEdition } from '../edition/compute.ts'
-import { standingCounts } from '../words/standing.ts'
-import { findingNames } from '../edition/shape/finding-names.ts'
-import { ruleNotes } from '../edition/shape/rule-notes.ts'
-import { standingOf } from '../edition/shape/standing.ts'
-import { conditionTitle } from '../edition/shape/condition-title.ts'
-import type { Edition, ListedSource } from '../edition/shape/edition.ts'
-import { issuedState } from '../edition/writers/manifest.ts'
 import { forAudience } from '../edition/publishing.ts'
-import { planDigest } from '../records/studies/plan-digest.ts'
-import { NO_READING_YET } from '../words/programme.ts'
+import type { Edition } from '../edition/shape/edition.ts'
+import { type CheckedFaults, checkedLots } from '../edition/views/check-lots.ts'
+import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
+import { issuedState } from '../edition/writers/manifest.ts'
+import { type FaultyRecord, faultyRecords } from '../records/checks/faulty-records.ts'
+import { CODES, isCode } from '../records/diagnostics/codes.ts'
+import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
+import { explanationText } from '../records/diagnostics/explanation-text.ts'
+import { nearNames } from '../records/diagnostics/near-names.ts'
+import { hasSite } from '../records/load.ts'
+import { folded, SCREEN_LINES } from '../words/folded.ts'
+import { countWords } from '../words/numbers.ts'
 import { answerWarnings } from './answer-warnings.ts'
+import { explained } from './check-explain.ts'
+import { checkSummary } from './check-summary.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
+import { blocksIn } from './issuable.ts'
 import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
-import { printDiagnostics, readContent } from './read-content.ts'
+import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
 
 interface Options {
   content: string
   json?: boolean
+  all?: boolean
   asOf?: Moment
   lots?: string[]
   criteria?: string[]
   explain?: string
   explainCode?: string
-  all?: boolean
   compact?: boolean
   against?: string
   accept?: string[]
@@ -59,7 +50,7 @@ await run(() => {
       'print what each clause requires, one sentence each, for proof-reading (CRITERION or CRITERION/CLAUSE)',
     )
     .option('--explain-code <code>', 'print what a diagnostic means, with an example and its fix')
-    .option('--all', 'print every diagnostic, not only a screen of them')
+    .option('--all', 'print every diagnostic, lot and finding, not only a screen of them')
     .option('--compact', 'print each diagnostic on one line: file:line:column: severity: message [code]')
     .parse()
   const options = program.opts<Options>()
@@ -83,13 +74,13 @@ await run(() => {
     lots: options.lots && new Set(options.lots),
     criteria: options.criteria && new Set(options.criteria),
   })
-  // A lot with a fault is not among what was judged, and its diagnostics say why.
-  if (edition !== null && content.errors === 0) refuseUnknown(edition, options)
+  refuseUnknown(content, edition, options)
   if (options.json === true)
     for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
   else {
     printDiagnostics(content, form)
-    if (edition !== null) process.stdout.write(summary(edition, scope))
+    const most = options.all === true ? Number.POSITIVE_INFINITY : SCREEN_LINES
+    if (edition !== null) process.stdout.write(report(content, edition, scope, most))
   }
   if (edition !== null && options.against !== undefined) compareWith(options.against, edition, options)
   return content.errors > 0 ? EXIT.failed : EXIT.well
@@ -113,164 +104,79 @@ function compareWith(against: string, edition: Edition, { accept = [] }: Options
   process.stderr.write(lines.map((line) => `${line}\n`).join(''))
 }
 
-/** @throws CommandFailure for a lot, source or set that is not among what was judged */
-function refuseUnknown(edition: Edition, { lots = [], criteria = [] }: Options): void {
-  const refuse = (what: string, name: string, known: Iterable<string>) => {
-    throw new CommandFailure(
-      `There is no ${what} "${name}" as of ${edition.asOf}.`,
-      EXIT.wrongUse,
-      nearNames(name, [...known]) || `name a ${what} on record`,
-    )
+/** What is asked for must be on record; a record with a fault is, and its diagnostics say why it was not judged. */
+function refuseUnknown(
+  content: ReadContent,
+  edition: Edition | null,
+  { lots = [], criteria = [] }: Options,
+): void {
+  const { records } = content
+  const faulty = faultyRecords(content.diagnostics)
+  const ofKind = (...kinds: readonly FaultyRecord['kind'][]) =>
+    faulty.flatMap(({ kind, id }) => (kinds.includes(kind) ? [id] : []))
+  const judged = edition ?? { lots: records.lots, sources: records.sources, criteria: records.criteria }
+  const unjudged = [...records.lots.keys()].filter((id) => !judged.sources.has(sourceOf(id)))
+  const sets = [...records.sources.values()].flatMap((source) => source.criteria?.map(({ set }) => set) ?? [])
+  const known = {
+    'lot or source': new Set([
+      ...judged.lots.keys(),
+      ...judged.sources.keys(),
+      ...unjudged,
+      ...ofKind('lot', 'source'),
+    ]),
+    criterion: new Set([
+      ...judged.criteria.keys(),
+      ...ofKind('criterion'),
+      ...records.site.criteria,
+      ...sets,
+    ]),
   }
-  for (const name of lots)
-    if (!edition.lots.has(name) && !edition.sources.has(name))
-      refuse('lot or source', name, [...edition.lots.keys(), ...edition.sources.keys()])
-  for (const name of criteria)
-    if (!edition.criteria.has(name)) refuse('criterion', name, edition.criteria.keys())
-}
-
-/**
- * The sentences of a set, or of one clause of it with its members. @throws CommandFailure for a set or clause
- * that is not on record
- */
-function explained(records: Records, asked: string): string {
-  const [id = '', clauseId] = asked.split('/')
-  const criterion = records.criteria.get(id)
-  if (criterion === undefined)
-    throw new CommandFailure(
-      `There is no criterion "${id}", or its record has a fault.`,
-      EXIT.wrongUse,
-      `name one of ${[...records.criteria.keys()].join(', ')}`,
-    )
-  const clauses =
-    clauseId === undefined
-      ? criterion.clauses
-      : [...everyClause(criterion.clauses)].filter((clause) => clause.id === clauseId)
-  if (clauses.length === 0)
-    throw new CommandFailure(
-      `The specification ${id} has no clause "${clauseId}".`,
-      EXIT.wrongUse,
-      `name one of ${[...everyClause(criterion.clauses)].map((clause) => clause.id).join(', ')}`,
-    )
-  const head = [
-    setName(criterion),
-    ...(criterion.layers.length < 2
-      ? []
-      : [`Layers: ${criterion.layers.map((layer) => layer.id).join(', then ')}`]),
-    `Decision rule: ${ruleWords(criterion.decisionRule)}; ${riskSentence(criterion)}`,
-    ...noteLines(records, criterion),
-    ...readIn(criterion),
-  ]
-  const lines = clauses.map((clause) => {
-    const changes = (clause.changes ?? [])
-      .map(
-        (change) =>
-          `\n    ${CHANGE_WORDS[change.change].toLowerCase()} by ${change.layer}; before: ${demandWords(change.former)}`,
-      )
-      .join('')
-    const layer = clause.layer === criterion.id ? '' : ` (${clause.layer})`
-    const asked = clauseSentence(clause, criterion, (condition) => conditionTitle(records, condition))
-    return `  ${clause.id}${layer}: ${asked}${changes}`
-  })
-  const removed =
-    clauseId === undefined
-      ? criterion.removed.map(
-          (clause) => `  ${clause.id}: removed by ${clause.by}; it required: ${demandWords(clause.former)}`,
+  const refuse = (what: keyof typeof known, names: readonly string[]) => {
+    for (const name of names)
+      if (!known[what].has(name))
+        throw new CommandFailure(
+          `There is no ${what} "${name}"${edition === null ? '' : ` as of ${edition.asOf}`}.`,
+          EXIT.wrongUse,
+          nearNames(name, known[what]) || `name a ${what} on record`,
         )
-      : []
-  const lacks =
-    clauseId === undefined && criterion.lacks.length > 0
-      ? ['', 'Left out of this set:', ...criterion.lacks.map((text) => `  ${text}`)]
-      : []
-  return `${[...head, '', ...lines, ...removed, ...lacks].join('\n')}\n`
+  }
+  refuse('lot or source', lots)
+  refuse('criterion', criteria)
 }
 
-/** Where the limits were read that say nothing of their own, a line for each layer. */
-function readIn(criterion: Criterion): string[] {
-  return criterion.layers.flatMap(({ id }) => {
-    const main = mainSourceWords(id, criterion)
-    return main === null ? [] : [`${id}: limits without a remark of their own were read in ${main}`]
-  })
-}
-
-/** A line for each source and criterion, then the findings. */
-function summary(edition: Edition, scope: ReportScope): string {
+/** Each lot, then the summary, as far as anything could be judged. */
+function report(content: ReadContent, edition: Edition, scope: ReportScope, most: number): string {
+  const lots = checkedLots(edition, faultsOf(content), scope)
+  const listed = lots.map(({ lines: [head = '', ...rest] }) => [
+    `  ${head}`,
+    ...rest.map((line) => `    ${line}`),
+  ])
   const lines = [
-    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
-    ...plannedLines(edition),
-    ...ruleLines(edition, scope),
+    ...(content.errors === 0
+      ? []
+      : [
+          `${countWords(content.errors, 'error')}: what is at fault was not judged, and what follows is without it.`,
+          '',
+        ]),
+    `${countWords(lots.length, 'lot')}, those that need something first, then the newest:`,
+    ...folded(listed, ['lot', 'lots'], most),
     '',
-    ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
-    '',
-    ...findingLines(edition),
+    ...checkSummary(edition, scope, most),
   ]
   return `${lines.join('\n')}\n`
 }
 
-/** Studies without a reading. */
-function plannedLines(edition: Edition): string[] {
-  return [...edition.studies.keys()]
-    .filter((id) => edition.study(id).readings === 0)
-    .map((id) => {
-      const { record } = edition.study(id)
-      const digest = record.plan.digest === undefined ? `; digest of its plan: ${planDigest(record)}` : ''
-      return `Study ${id}, ${NO_READING_YET}${digest}`
-    })
-}
-
-/** Of sets in use, what their decision rule leaves open for every lot: once, and not for each lot. */
-function ruleLines(edition: Edition, scope: ReportScope): string[] {
-  const used = new Set([...edition.sources.values()].flatMap(({ criteria }) => criteria))
-  return [...edition.criteria.values()]
-    .filter(({ id }) => used.has(id) && (scope.criteria?.has(id) ?? true))
-    .flatMap((criterion) => noteLines(edition, criterion))
-}
-
-function noteLines(
-  records: Pick<Records, 'laboratories' | 'conditions' | 'announcedConditions'>,
-  criterion: Criterion,
-): string[] {
-  const notes = ruleNotes(records, criterion, (condition) => conditionTitle(records, condition))
-  return notes.map((note) => plainSpaces(`${criterion.id}: ${note}`))
-}
-
-/** How many of a source's lots stand in which way, a line for each criterion. */
-function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: ReportScope): string[] {
-  const lots = edition
-    .lotsOf(id)
-    .filter((lot) => scope.lots === undefined || scope.lots.has(lot.id) || scope.lots.has(id))
-  return criteria
-    .filter((criterion) => scope.criteria?.has(criterion) ?? true)
-    .flatMap((criterion) => {
-      const judged = lots.filter(({ outcomes }) =>
-        outcomes.some((verdict) => verdict.criterion === criterion),
-      )
-      const counts = standingCounts(judged.map((lot) => standingOf(edition, lot, criterion)))
-      if (counts.length === 0) return []
-      return [
-        `${id}, ${criterion}: ${counts.map(({ standing, count }) => `${count} ${standing.brief}`).join(', ')}`,
-      ]
-    })
-}
-
-function findingLines(edition: Edition): string[] {
-  const ofLots = [...edition.lots.values()].flatMap((lot) =>
-    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
-  )
-  const sources = [...edition.sources.keys()].map((id) => edition.source(id))
-  const names = findingNames(edition)
-  const findings = [...sources.flatMap((source) => source.findings), ...ofLots].map((finding) =>
-    wordedFinding(finding, names),
-  )
-  return [
-    ...sources.map((source) => `${source.record.name}: ${checksRunWords(source.checks)}`),
-    '',
-    findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
-    ...findings
-      .flatMap((finding) => [
-        `  ${finding.severity}: ${finding.sentence} [${finding.id}]`,
-        ...finding.evidence.map((text) => `    ${text}`),
-      ])
-      .map(plainSpaces),
-  ]
+function faultsOf(content: ReadContent): CheckedFaults {
+  const errors = content.diagnostics.filter(({ severity }) => severity === 'error')
+  const unjudged = faultyRecords(errors)
+    .filter(({ kind, id }) => kind === 'source' || (kind === 'lot' && !id.endsWith('/')))
+    .map(({ kind, id }) => ({
+      id,
+      errors: errors.filter((one) =>
+        faultyRecords([one]).some((other) => other.kind === kind && other.id === id),
+      ).length,
+      lots:
+        kind === 'lot' ? 0 : [...content.records.lots.keys()].filter((lot) => sourceOf(lot) === id).length,
+    }))
+  return { unjudged, blocks: blocksIn(content) }
 }

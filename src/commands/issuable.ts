@@ -22,16 +22,20 @@ export function readIssuable(folder: string): Issuable {
     printDiagnostics(content)
     throw new CommandFailure(NOTHING, EXIT.failed)
   }
-  const blocks = issueBlocks({
+  return { ...content, blocks: blocksIn(content) }
+}
+
+/** What keeps each lot of some records from being issued. */
+export function blocksIn(content: ReadContent): Issuable['blocks'] {
+  return issueBlocks({
     records: content.records,
     faulty: faultyRecords(content.diagnostics),
     dated: content.datedFaultyLots,
     textOf: (file) => {
-      const reading = readText(folder, file)
+      const reading = readText(content.records.contentDir, file)
       return 'text' in reading ? reading.text : null
     },
   })
-  return { ...content, blocks }
 }
 
 /** @throws CommandFailure where a fault touches one of the lots; the faults that do are printed before */

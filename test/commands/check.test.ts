@@ -84,9 +84,41 @@ describe('npm run check', () => {
     expect(lot.error).toMatch(/^There is no lot or source "tuff\/T-11" as of .*\n.*did you mean tuff\/T-1/)
     expect(set.error).toMatch(/^There is no criterion "strenght" as of .*\n.*did you mean strength/)
     spoil(content)
-    const faulty = await run('check', '--content', content, '--lots', 'tuff/T-1')
+    const [faulty, other] = await Promise.all([
+      run('check', '--content', content, '--lots', 'tuff/T-1'),
+      run('check', '--content', content, '--lots', 'tuff/T-11'),
+    ])
     expect(faulty.status).toBe(1)
     expect(faulty.error).toContain('quantity-comma')
+    expect(faulty.out).toContain('\n  tuff/T-1: not judged, its record has 1 error\n')
+    expect([other.status, other.out]).toEqual([2, ''])
+    expect(other.error).toMatch(/^There is no lot or source "tuff\/T-11" as of .*\n.*did you mean tuff\/T-1/)
+    writeFileSync(join(content, 'site.yaml'), '[')
+    expect((await run('check', '--content', content, '--lots', 'tuff/T-11')).status).toBe(2)
+  })
+  it('lists each lot with where it stands, as many as a screen holds, and all when asked', async () => {
+    const content = copyWithManyLots(40)
+    const [folded, all] = await Promise.all([
+      run('check', '--content', content),
+      run('check', '--content', content, '--all'),
+    ])
+    expect(folded.out).toMatch(/^42 lots, those that need something first, then the newest:\n {2}tuff\//)
+    expect(folded.out).toContain('\n... and 22 more lots; --all shows them\n\nAs of 2026-04-10: 42 lots')
+    expect(folded.out).toMatch(/\n\.\.\. and \d+ more findings; --all shows them\n$/)
+    expect(all.out).toContain(
+      '\n  tuff/T-1, 8 March 2026, strength: Draft, never issued; would meet; ready to issue\n',
+    )
+    expect(all.out).not.toContain('... and')
+  })
+  it('judges what a broken source or criterion leaves', async () => {
+    const content = contentCopy()
+    writeFileSync(join(content, 'sources/tuff.yaml'), '[')
+    const lost = await run('check', '--content', content, '--lots', 'tuff/T-1')
+    expect(lost.status).toBe(1)
+    const whole = await run('check', '--content', content)
+    expect(whole.out).toMatch(/^1 error: what is at fault was not judged, and what follows is without it\.\n/)
+    expect(whole.out).toContain('\n  tuff: not judged, its record has 1 error; nor were its 2 lots\n')
+    noTrace(whole)
   })
   it('ends quietly where its reader has seen enough', async () => {
     const content = copyWithManyLots(100)

@@ -1,0 +1,91 @@
+/** The summary of npm run check: how many lots of each source stand in which way, then the findings. */
+import { byReadingOrder } from '../core/checks/reading-order.ts'
+import type { Edition, ListedSource } from '../edition/shape/edition.ts'
+import { findingNames } from '../edition/shape/finding-names.ts'
+import { standingOf } from '../edition/shape/standing.ts'
+import type { ReportScope } from '../edition/writers/check-report.ts'
+import { planDigest } from '../records/studies/plan-digest.ts'
+import { checksRunWords } from '../words/checks-run.ts'
+import { wordedFinding } from '../words/findings.ts'
+import { folded } from '../words/folded.ts'
+import { countWords, plural } from '../words/numbers.ts'
+import { NO_READING_YET } from '../words/programme.ts'
+import { plainSpaces } from '../words/sentences.ts'
+import { standingCounts } from '../words/standing.ts'
+import { ruleNoteLines } from './check-rule-notes.ts'
+
+/** A line for each source and criterion, then the findings. */
+export function checkSummary(edition: Edition, scope: ReportScope, most: number): string[] {
+  return [
+    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
+    ...plannedLines(edition),
+    ...ruleLines(edition, scope),
+    '',
+    ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
+    '',
+    ...findingLines(edition, most),
+  ]
+}
+
+/** Studies without a reading. */
+function plannedLines(edition: Edition): string[] {
+  return [...edition.studies.keys()]
+    .filter((id) => edition.study(id).readings === 0)
+    .map((id) => {
+      const { record } = edition.study(id)
+      const digest = record.plan.digest === undefined ? `; digest of its plan: ${planDigest(record)}` : ''
+      return `Study ${id}, ${NO_READING_YET}${digest}`
+    })
+}
+
+/** Of sets in use alone. */
+function ruleLines(edition: Edition, scope: ReportScope): string[] {
+  const used = new Set([...edition.sources.values()].flatMap(({ criteria }) => criteria))
+  return [...edition.criteria.values()]
+    .filter(({ id }) => used.has(id) && (scope.criteria?.has(id) ?? true))
+    .flatMap((criterion) => ruleNoteLines(edition, criterion))
+}
+
+/** How many of a source's lots stand in which way, a line for each criterion. */
+function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: ReportScope): string[] {
+  const lots = edition
+    .lotsOf(id)
+    .filter((lot) => scope.lots === undefined || scope.lots.has(lot.id) || scope.lots.has(id))
+  return criteria
+    .filter((criterion) => scope.criteria?.has(criterion) ?? true)
+    .flatMap((criterion) => {
+      const judged = lots.filter(({ outcomes }) =>
+        outcomes.some((verdict) => verdict.criterion === criterion),
+      )
+      const counts = standingCounts(judged.map((lot) => standingOf(edition, lot, criterion)))
+      if (counts.length === 0) return []
+      return [
+        `${id}, ${criterion}: ${counts.map(({ standing, count }) => `${count} ${standing.brief}`).join(', ')}`,
+      ]
+    })
+}
+
+/** The findings in reading order, where they are folded the gravest are seen. */
+function findingLines(edition: Edition, most: number): string[] {
+  const ofLots = [...edition.lots.values()].flatMap((lot) =>
+    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
+  )
+  const sources = [...edition.sources.keys()].map((id) => edition.source(id))
+  const names = findingNames(edition)
+  const findings = [...sources.flatMap((source) => source.findings), ...ofLots]
+    .sort(byReadingOrder)
+    .map((finding) => wordedFinding(finding, names))
+  return [
+    ...sources.map((source) => `${source.record.name}: ${checksRunWords(source.checks)}`),
+    '',
+    findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
+    ...folded(
+      findings.map((finding) => [
+        `  ${finding.severity}: ${finding.sentence} [${finding.id}]`,
+        ...finding.evidence.map((text) => `    ${text}`),
+      ]),
+      ['finding', 'findings'],
+      most,
+    ).map(plainSpaces),
+  ]
+}

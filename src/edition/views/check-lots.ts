@@ -1,0 +1,127 @@
+/** The lots of a check report, a line each: what needs a hand first, then the newest first. */
+import type { Outcome } from '../../core/criteria/outcome.ts'
+import { bySampling } from '../../core/history/history.ts'
+import { dateOf } from '../../core/measure/moment.ts'
+import { date } from '../../words/dates.ts'
+import { blockWords, type BlockReason } from '../../words/issue-blocks.ts'
+import { countWords } from '../../words/numbers.ts'
+import { outcomeWords } from '../../words/outcomes.ts'
+import { plainSpaces } from '../../words/sentences.ts'
+import { isDue } from '../shape/due.ts'
+import type { Edition, ListedLot } from '../shape/edition.ts'
+import { standingOf } from '../shape/standing.ts'
+import { wordsOfVerdict } from '../shape/verdict-words.ts'
+
+/** What somebody has to do about a lot, the most urgent first; `nothing` where it only stands on record. */
+export const NEEDS = ['fault', 'overdue', 'failing', 'to-issue', 'nothing'] as const
+export type Need = (typeof NEEDS)[number]
+
+export interface CheckedLot {
+  /** SOURCE/LOT */
+  readonly id: string
+  readonly need: Need
+  /** Where it stands, then a line for each clause that is not met or that a result is missing for. */
+  readonly lines: readonly string[]
+}
+
+export interface CheckedScope {
+  /** Lots or sources by id; all without it. */
+  readonly lots?: ReadonlySet<string>
+  /** The first of these that a lot is judged under in place of the governing set. */
+  readonly criteria?: ReadonlySet<string>
+}
+
+/** A lot or a source whose own record has a fault, so that it was not judged. */
+export interface UnjudgedRecord {
+  /** SOURCE/LOT, or SOURCE. */
+  readonly id: string
+  readonly errors: number
+  /** Lots that were not judged with it: those of a source. */
+  readonly lots: number
+}
+
+export interface CheckedFaults {
+  readonly unjudged: readonly UnjudgedRecord[]
+  /** What keeps a lot from being issued. */
+  readonly blocks: (lot: string) => readonly { readonly file: string; readonly reason: BlockReason }[]
+}
+
+export function checkedLots(edition: Edition, faults: CheckedFaults, scope: CheckedScope): CheckedLot[] {
+  const asked = ({ id, source }: Pick<ListedLot, 'id' | 'source'>) =>
+    scope.lots === undefined || scope.lots.has(id) || scope.lots.has(source)
+  const faulty = faults.unjudged
+    .filter(({ id }) => asked({ id, source: id.split('/')[0] ?? '' }))
+    .map((one): CheckedLot => ({ id: one.id, need: 'fault', lines: [unjudgedLine(one)] }))
+  const own = new Set(faulty.map(({ id }) => id))
+  const judged = [...edition.lots.values()]
+    .filter((lot) => asked(lot) && !own.has(lot.id))
+    .sort((a, b) => bySampling(b, a))
+    .flatMap((lot) => checkedLot(edition, faults, lot, scope) ?? [])
+  return [...faulty, ...judged.toSorted((a, b) => NEEDS.indexOf(a.need) - NEEDS.indexOf(b.need))]
+}
+
+function unjudgedLine({ id, errors, lots }: UnjudgedRecord): string {
+  const others = lots === 0 ? '' : `; nor were its ${countWords(lots, 'lot')}`
+  return `${id}: not judged, its record has ${countWords(errors, 'error')}${others}`
+}
+
+/** Null for a lot that is judged under none of the sets asked for. */
+function checkedLot(
+  edition: Edition,
+  { blocks }: CheckedFaults,
+  lot: ListedLot,
+  { criteria }: CheckedScope,
+): CheckedLot | null {
+  const judged = lot.outcomes.find(({ criterion }) => criteria?.has(criterion) ?? true)
+  if (judged === undefined && criteria !== undefined) return null
+  const standing = standingOf(edition, lot, judged?.criterion)
+  const isReady = isDue(edition.lot(lot.id))
+  const under = judged === undefined ? '' : `, ${judged.criterion}`
+  const head = `${lot.id}, ${date(dateOf(lot.sampled))}${under}: ${standing.text}`
+  const blocked = isReady ? blocks(lot.id) : []
+  return {
+    id: lot.id,
+    need: needOf(lot, { late: standing.late, isReady, outcome: judged?.outcome }),
+    lines: [
+      isReady && blocked.length === 0 ? `${head}; ready to issue` : head,
+      ...(judged === undefined ? [] : clauseLines(edition, lot.id, judged.criterion)),
+      ...(blocked.length === 0 ? [] : [blockWords(lot.id, blocked)]),
+    ].map(plainSpaces),
+  }
+}
+
+interface Standing {
+  readonly late: boolean
+  readonly isReady: boolean
+  readonly outcome: Outcome | undefined
+}
+
+/** A lot that fails needs a hand until its certificate says so for good. */
+function needOf({ state }: ListedLot, { late, isReady, outcome }: Standing): Need {
+  if (late) return 'overdue'
+  const open = state === 'draft' || state === 'provisional'
+  if (open && outcome !== undefined && OPEN.has(outcome)) return 'failing'
+  return isReady ? 'to-issue' : 'nothing'
+}
+
+/** Outcomes that somebody has to do something about. */
+const OPEN: ReadonlySet<Outcome> = new Set(['does-not-meet', 'not-valid', 'not-reported', 'inconclusive'])
+
+/** Clauses that are not met, or that a result is missing for; those for information decide nothing. */
+function clauseLines(edition: Edition, lot: string, criterion: string): string[] {
+  const verdict = edition.lot(lot).verdicts.find((candidate) => candidate.criterion === criterion)
+  if (verdict === undefined || !verdict.clauses.some(isOpen)) return []
+  return wordsOfVerdict(edition, verdict)
+    .clauses.filter(isOpen)
+    .map(({ title, outcome, reason }) => `${title}: ${outcomeWords(outcome)}; ${reason}`)
+}
+
+function isOpen({
+  outcome,
+  information,
+}: {
+  readonly outcome: Outcome
+  readonly information: boolean
+}): boolean {
+  return OPEN.has(outcome) && !information
+}
