@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { inspect } from 'node:util'
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
 import { faultWords, systemFault, systemSentence } from './system-faults.ts'
 import { isInCalendar, type Moment, momentIn, momentOfDay, readMoment } from '../core/measure/moment.ts'
@@ -92,31 +93,66 @@ export function dateOption(text: string): Moment {
   return date
 }
 
-/** Runs a command's main function; nothing but a programming error shows a trace. */
+/** Runs a command's main function; whatever goes wrong is told in words, and a trace is shown to who asks for one. */
 export async function run(main: () => Promise<number> | number): Promise<void> {
   process.stdout.on('error', outputFault)
   process.stderr.on('error', toldNowhere)
+  // What nothing waits for, such as a file that a server or a watcher reads, ends the command in the same way.
+  for (const event of ['uncaughtException', 'unhandledRejection'] as const)
+    process.on(event, (error: unknown) => {
+      if (!isClosedConnection(error)) process.exit(told(error))
+    })
   try {
-    process.exitCode = await main()
+    const status = await main()
+    process.exitCode = outputLost && status === EXIT.well ? EXIT.failed : status
   } catch (error) {
-    const refused = systemFault(error)
-    const told = refused === undefined ? error : systemFailure(refused)
-    process.exitCode = statusOf(told)
-    if (!(told instanceof CommandFailure) && !(told instanceof CommanderError)) throw error
-    if (told instanceof CommandFailure) process.stderr.write(`${told.message}\n`)
+    process.exitCode = told(error)
   }
 }
 
+/** Who was told something has left: no fault of the one who told it. */
+function isClosedConnection(error: unknown): boolean {
+  const { code } = error as NodeJS.ErrnoException
+  return code === 'EPIPE' || code === 'ECONNRESET'
+}
+
+/** Environment variable that asks for the trace of a fault of the program. */
+const TRACE = 'PUTEOLI_TRACE'
+
+/** Tells what went wrong on standard error. @returns the exit status */
+function told(error: unknown): number {
+  const refused = systemFault(error)
+  if (refused !== undefined) return told(systemFailure(refused))
+  // commander has told its own faults already.
+  if (error instanceof CommandFailure) process.stderr.write(`${error.message}\n`)
+  else if (!(error instanceof CommanderError)) process.stderr.write(programFault(error))
+  return statusOf(error)
+}
+
+/** No record can be blamed for it, and nobody who writes records can read a trace. */
+function programFault(error: unknown): string {
+  if ((process.env[TRACE] ?? '') !== '') return `${inspect(error)}\n`
+  const text = error instanceof Error ? error.message : String(error)
+  // "Build failed with 1 error:" says what it means on the line after.
+  const said = /^[^\n:]*(?::\s+)?[^\n]*/.exec(text.trim())?.[0].replace(/\s+/g, ' ')
+  return `The program itself has a fault: ${said === '' ? 'it does not say which' : said}\nfix: run it again with ${TRACE}=1 set, and report what it prints\n`
+}
+
+/** Whether what a command reports could not be written, so that it has not ended well. */
+let outputLost = false
+
 /** A reader that has seen enough, such as `head`, closes the pipe: no fault of the command. A full disk is one. */
 function outputFault(error: NodeJS.ErrnoException): void {
-  if (error.code === 'EPIPE') return
+  // Each piece that is written fails anew.
+  if (isClosedConnection(error) || outputLost) return
+  outputLost = true
   process.exitCode = EXIT.failed
   process.stderr.write(`What the command reports cannot be written: ${faultWords(error)}.\n`)
 }
 
 /** Where faults cannot be told, the status alone says so: telling it there would never end. */
 function toldNowhere(error: NodeJS.ErrnoException): void {
-  if (error.code !== 'EPIPE') process.exitCode = EXIT.failed
+  if (!isClosedConnection(error)) process.exitCode = EXIT.failed
 }
 
 function systemFailure(fault: NodeJS.ErrnoException): CommandFailure {

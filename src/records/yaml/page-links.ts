@@ -14,7 +14,7 @@ const SCHEME = /^(?:https?:\/\/|mailto:)/i
 const RELATIVE = /^(?!\/\/)[^:&\\/?#]*(?:\/[^&\\?#]*)?(?:[?#].*)?$/
 
 const LINK_MEND = 'write an address with https:, http: or mailto:, or a path within the site'
-const IMAGE_MEND = 'put the picture into the site and write ![words](path), with the path in the same place'
+const IMAGE_MEND = 'put the picture into the site and write ![words](/path), with the path in the same place'
 
 /**
  * @param lines of the page's text, without its heading, each line of a code block empty
@@ -39,9 +39,12 @@ type Fault = Pick<ProgramText, 'message' | 'mend'>
 function imageFault(text: string): Fault | undefined {
   const address = IMAGE.exec(text)?.[1]
   if (address === undefined) return { message: 'the image has no address beside its words', mend: IMAGE_MEND }
-  return isRelative(address)
+  if (!isRelative(address))
+    return { message: `the image "${address}" does not lie within the site`, mend: IMAGE_MEND }
+  // Beside the page no picture is read, so that one named from there stops the build of the pages.
+  return address.startsWith('/')
     ? undefined
-    : { message: `the image "${address}" does not lie within the site`, mend: IMAGE_MEND }
+    : { message: `the address of the image "${address}" does not begin at the site’s root`, mend: IMAGE_MEND }
 }
 
 function linkFault(address: string): Fault | undefined {

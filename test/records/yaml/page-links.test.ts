@@ -33,6 +33,8 @@ describe('wrongLinksIn', () => {
     ['![a](https://example.org/x.png)', 1],
     ['![a](//example.org/x.png)', 1],
     ['![a](data:image/png;base64,x)', 1],
+    ['![a](x.png)', 1],
+    ['![a](../x.png)', 1],
     ['![a][b]', 1],
     ['![a]', 1],
   ])('refuses %s at its column', (text, column) => {

@@ -1,0 +1,155 @@
+/** Whatever the system refuses is told in a line, and a fault of the program too: nobody meets a trace. */
+import { execFile } from 'node:child_process'
+import { chmodSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { COMPILED, contentCopy, type Ended, issue, noTrace, run } from './run-command.ts'
+
+const ROOT = resolve(import.meta.dirname, '../..')
+const NOBODY = 65_534
+
+interface Shelled {
+  /** What comes after the command, such as "| head -c 1". */
+  readonly after?: string
+  readonly asNobody?: true
+  readonly env?: Readonly<Record<string, string>>
+}
+
+/** Runs a command in a shell, by default as the user of the tests. */
+function shell(
+  command: string,
+  args: readonly string[],
+  { after = '', asNobody, env }: Shelled,
+): Promise<Ended> {
+  const path = command.endsWith('.mts') ? command : join(ROOT, 'src/commands', `${command}.ts`)
+  const line = [process.execPath, path, ...args].map((word) => `"${word}"`).join(' ')
+  const root = process.getuid?.() === 0
+  const options = {
+    env: { ...process.env, ...(asNobody ? {} : COMPILED), ...env },
+    ...(asNobody && root ? { uid: NOBODY, gid: NOBODY } : {}),
+  }
+  return new Promise((done) => {
+    execFile('sh', ['-c', `${line} ${after}`], options, (failed, out, error) => {
+      done({ status: failed === null ? 0 : Number(failed.code), out, error })
+    })
+  })
+}
+
+/** A copy of good records that everybody may read, and whose own folder nobody else may write to. */
+function readable(): string {
+  const folder = contentCopy()
+  chmodSync(resolve(folder, '..'), 0o755)
+  return folder
+}
+
+/** One line or two: what is wrong, and how to fix it. */
+function toldInWords(ended: Ended, status: number, message: RegExp): void {
+  expect([ended.status, ended.error]).toEqual([status, expect.stringMatching(message)])
+  expect(ended.error.trimEnd().split('\n').length).toBeLessThan(3)
+  noTrace(ended)
+}
+
+const said = ['--by', 'A. Mason', '--function', 'manager', '--reason', 'all tests done']
+
+describe('a command that is refused permission', () => {
+  it('check says which file cannot be read, as a diagnostic', async () => {
+    const folder = readable()
+    chmodSync(join(folder, 'lots/tuff/T-1.yaml'), 0)
+    const ended = await shell('check', ['--content', folder], { asNobody: true })
+    expect(ended.error).toMatch(/^lots\/tuff\/T-1\.yaml:1:1: the file cannot be read \[file-unreadable\]/)
+    expect(ended.status).toBe(1)
+    noTrace(ended)
+  })
+  it.each([
+    ['build', ['--out', 'OUT']],
+    ['start', ['--out', 'OUT']],
+    ['issue', ['tuff/T-1', ...said]],
+    ['demo', ['--lots', '5', '--out', 'OUT']],
+  ])('%s says in a line what cannot be written', async (command, args) => {
+    const folder = readable()
+    const closed = mkdtempSync(join(tmpdir(), 'closed-'))
+    chmodSync(closed, 0o555)
+    const own = args.map((text) => (text === 'OUT' ? join(closed, 'out') : text))
+    const ended = await shell(command, [...own, '--content', folder], { asNobody: true })
+    toldInWords(ended, 1, /cannot be (written|opened): permission is denied\.\nfix: /)
+  })
+})
+
+describe('a command whose output nobody takes', () => {
+  it.each([
+    ['check', '>/dev/full'],
+    ['issue', '>/dev/full'],
+  ])('%s says that the disk is full, and ends with 1', async (command, after) => {
+    const args = command === 'issue' ? ['tuff/T-1', ...said] : []
+    const ended = await shell(command, [...args, '--content', contentCopy()], { after })
+    toldInWords(ended, 1, /^What the command reports cannot be written: the disk is full\.\n$/)
+  })
+  it.each(['check', 'build', 'issue', 'demo'])('%s ends quietly with a closed pipe', async (command) => {
+    const args = command === 'issue' ? ['tuff/T-1', ...said] : []
+    const out = join(mkdtempSync(join(tmpdir(), 'piped-')), 'out')
+    const own = command === 'check' || command === 'issue' ? [] : ['--out', out]
+    const more = command === 'demo' ? ['--lots', '5'] : []
+    const after = '| true'
+    expect(
+      await shell(command, [...args, ...own, ...more, '--content', contentCopy()], { after }),
+    ).toMatchObject({
+      status: 0,
+      out: '',
+      error: '',
+    })
+  })
+  it('check ends where even standard error is closed', async () => {
+    const ended = await shell('check', ['--content', '/nowhere'], { after: '2>&-' })
+    expect(ended).toMatchObject({ status: 2, out: '', error: '' })
+  })
+})
+
+describe('a command that finds something else in its way', () => {
+  it.each([
+    ['build', 'OUT'],
+    ['start', 'OUT'],
+    ['demo', 'OUT'],
+  ])('%s does not write over a file where its folder should be', async (command, out) => {
+    const file = join(mkdtempSync(join(tmpdir(), 'file-')), out)
+    writeFileSync(file, 'mine')
+    const ended = await run(command, '--content', contentCopy(), '--out', file)
+    expect(ended.status).toBeGreaterThan(0)
+    expect(ended.error.trimEnd().split('\n').length).toBeLessThan(3)
+    noTrace(ended)
+    expect(readFileSync(file, 'utf8')).toBe('mine')
+  })
+  it('issue says where a folder stands in the place of a document', async () => {
+    const folder = contentCopy()
+    mkdirSync(join(folder, 'issued/tuff/T-1/0.json'), { recursive: true })
+    toldInWords(await issue(folder), 1, /0\.json cannot be written: a folder stands in its place\.\nfix: /)
+  })
+})
+
+describe('a fault of the program', () => {
+  /** A command that fails as only a mistake in it can; what it says is given. */
+  function broken(main: string): string {
+    const path = join(mkdtempSync(join(tmpdir(), 'broken-')), 'broken.mts')
+    const program = JSON.stringify(join(ROOT, 'src/commands/program.ts'))
+    writeFileSync(path, `const { run } = await import(${program})\nawait run(() => { ${main} })\n`)
+    return path
+  }
+  const LATE = 'setTimeout(() => { null.x }, 1); return 0'
+  const UNHEARD = 'setTimeout(() => Promise.reject(new Error("unheard")), 1); return 0'
+  it.each([
+    ['at once', 'return null.x', /fault: Cannot read properties of null/],
+    ['later', LATE, /fault: Cannot read properties of null/],
+    ['in a promise that nothing waits for', UNHEARD, /fault: unheard\n/],
+    ['without a word', 'throw new Error("")', /fault: it does not say which\n/],
+    ['on a second line', 'throw new Error("It failed:\\n  here")', /fault: It failed: here\n/],
+  ])('is told in a line with how to get the trace: %s', async (_when, main, message) => {
+    const ended = await shell(broken(main), [], {})
+    toldInWords(ended, 1, message)
+    expect(ended.error).toMatch(/^The program itself has a fault: .*\nfix: .* PUTEOLI_TRACE=1 .*\n$/)
+  })
+  it('shows its trace to who asks for it', async () => {
+    const ended = await shell(broken(LATE), [], { env: { PUTEOLI_TRACE: '1' } })
+    expect(ended.status).toBe(1)
+    expect(ended.error).toMatch(/TypeError.*\n +at /)
+  })
+})
