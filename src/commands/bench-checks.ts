@@ -61,7 +61,7 @@ function judgedSources(whole: Records, asOf: ReturnType<typeof asOfDate>) {
   const controls = controlEntries(records, asOf)
   const from = { records, issued: issuedReader(records.contentDir) }
   const histories = new Histories(records, controls)
-  const sources = [...sourceStates(records, asOf, controls).values()].map((state): ToAudit => {
+  const sources = [...sourceStates(records, asOf, { controls }).values()].map((state): ToAudit => {
     const shared = sharedShipments(records, state.id, asOf)
     const lots = state.lots.map((_, place) => lotEntry(from, state, place, shared))
     const source = { ...sourceEntry(state, lots, records), history: histories.ofSource(state, lots) }

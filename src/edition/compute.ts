@@ -7,6 +7,7 @@ import { isBy, type Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
 import { lotEntry } from './certificate/lot-entry.ts'
+import { Memory } from './passes/memory.ts'
 import { type AuditIndex, auditIndex } from './passes/audit.ts'
 import { asSiteWants } from './passes/audit-source.ts'
 import { auditedSource } from './passes/audited-source.ts'
@@ -15,7 +16,7 @@ import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
 import { sharedShipments } from './passes/shipments.ts'
 import { sourceEntry } from './passes/source-entry.ts'
-import { type SourceState, sourceStates } from './passes/source-state.ts'
+import { type Remembered, type SourceState, sourceStates } from './passes/source-state.ts'
 import { studyEntry } from './passes/study-entry.ts'
 import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
@@ -33,6 +34,8 @@ export interface EditionOptions extends AsOf {
   /** Origin and base path in place of the site's. */
   readonly address?: string
   readonly program: string
+  /** Of an earlier computation of the same folder and program, and for a later one. */
+  readonly memory?: Memory
 }
 
 /**
@@ -57,13 +60,17 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 export function computeEdition(whole: Records, options: EditionOptions): Edition {
   const asOf = asOfDate(whole, options)
   // Cut before anything is made of them, so that no page and no writer can tell what happened later.
-  const records = knownRecords(whole, asOf)
+  const { memory = new Memory() } = options
+  const records = knownRecords(whole, asOf, (lot, make) => memory.known(lot, asOf, make))
+  memory.begin(records, asOf)
   const controls = controlEntries(records, asOf)
-  const states = sourceStates(records, asOf, controls)
+  const computed: Remembered = (id, record, make) => memory.computed(id, record, make)
+  const states = sourceStates(records, asOf, { controls, computed })
   const histories = new Histories(records, controls)
   const { lots, sources, shipments } = computeEntries(records, states, {
     index: auditIndex(records, asOf, controls),
     histories,
+    memory,
   })
   const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
   return {
@@ -109,17 +116,23 @@ interface Entries {
   readonly shipments: ShipmentEntry[]
 }
 
+interface Making {
+  readonly index: AuditIndex
+  readonly histories: Histories
+  readonly memory: Memory
+}
+
 function computeEntries(
   records: Records,
   states: ReadonlyMap<string, SourceState>,
-  { index, histories }: { readonly index: AuditIndex; readonly histories: Histories },
+  { index, histories, memory }: Making,
 ): Entries {
   const entries: Entries = { lots: new Map(), sources: new Map(), shipments: [] }
   const from = { records, issued: issuedReader(records.contentDir) }
   for (const [id, state] of states) {
     const shared = sharedShipments(records, id, state.asOf)
     entries.shipments.push(...shared.several)
-    const computed = state.lots.map((_, place) => lotEntry(from, state, place, shared))
+    const computed = memory.entries(state, shared, (place) => lotEntry(from, state, place, shared))
     const made = sourceEntry(state, computed, records)
     const source = { ...made, history: histories.ofSource(state, computed) }
     const { lots, ...audit } = auditedSource(

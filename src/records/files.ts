@@ -124,6 +124,45 @@ function decode(bytes: Buffer): FileText {
   }
 }
 
+/** What changes whenever a content file may have changed; null where it is not there. */
+export function fileMark(folder: string, path: string): string | null {
+  try {
+    const { ino, size, mtimeNs, ctimeNs } = statSync(join(folder, path), { bigint: true })
+    return `${ino} ${size} ${mtimeNs} ${ctimeNs}`
+  } catch {
+    return null
+  }
+}
+
+interface Kept {
+  readonly mark: string
+  readonly value: unknown
+}
+
+/**
+ * What was read from files before and need not be read again: a thousand records are read in the time of one when one
+ * of them is saved.
+ */
+export class ReadBefore {
+  readonly #kept = new Map<string, Kept>()
+
+  /**
+   * What was read from a file, now or before.
+   * @param name of the file and of what is read from it
+   * @param mark changes whenever the file may have changed; null where it cannot be told
+   * @param read says with the value whether it is all that there is to tell, and may be kept
+   */
+  of<T>(name: string, mark: string | null, read: () => { readonly value: T; readonly keep: boolean }): T {
+    const kept = this.#kept.get(name)
+    // Only `read` for this name has put it there.
+    if (kept !== undefined && kept.mark === mark) return kept.value as T
+    const { value, keep } = read()
+    if (mark !== null && keep) this.#kept.set(name, { mark, value })
+    else this.#kept.delete(name)
+    return value
+  }
+}
+
 /**
  * Every entry below issued/ that is no folder, by path from there with forward slashes in code-unit order; a folder
  * that cannot be read stands there itself, its path ending with a slash (that of issued/ is empty).

@@ -5,7 +5,7 @@ import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
 import { fileReport } from './diagnostics/report.ts'
 import { type FileFault, UNREAD } from './diagnostics/unread-files.ts'
-import { type FileText, LARGEST_BYTES, listFolder, readText } from './files.ts'
+import { fileMark, type FileText, LARGEST_BYTES, listFolder, ReadBefore, readText } from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
@@ -21,7 +21,7 @@ import { tableReadings } from './studies/table-readings.ts'
 import { ReferenceTables } from './studies/reference/reference-tables.ts'
 import type { TableText } from './studies/reference/table-rows.ts'
 import { referenceTests } from './studies/reference/reference-tests.ts'
-import { headingOf, readMethodPage } from './yaml/method-page.ts'
+import { headingOf, type MethodPage, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
 
@@ -44,8 +44,13 @@ export function hasSite(records: Records): boolean {
 /**
  * @param contentDir path of the folder; what is wrong with the folder as a whole is told as `fatal`
  * @param today the day that the records are read on where the site states none; without either nothing lies ahead
+ * @param before files of the same folder that were read before; records that have not changed are the same objects
  */
-export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
+export function loadRecords(
+  contentDir: string,
+  today?: Moment,
+  before: ReadBefore = new ReadBefore(),
+): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing)
     return fatal(
@@ -61,12 +66,14 @@ export function loadRecords(contentDir: string, today?: Moment): LoadedContent {
     )
   const diagnostics = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
   const paths = listing.files.map(({ path }) => path)
-  const files = loadFiles(contentDir, paths, diagnostics)
-  if (isNewer(diagnostics)) return { records: assemble(noFiles(contentDir)), diagnostics }
+  const files = loadFiles({ contentDir, before }, paths, diagnostics)
+  if (isNewer(diagnostics))
+    return { records: assemble(noFiles(contentDir)), diagnostics, datedFaultyLots: new Map() }
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
   const records = assemble(files, today)
   const unsoundDocuments = checkIssued({
     folder: contentDir,
+    before,
     lots: files.loaded.lot,
     ids: files.ids.lot,
     diagnostics,
@@ -117,7 +124,16 @@ function fileFault(file: string, fault: FileFault): Diagnostic {
   return { ...fault, file, line: 1, column: 1 }
 }
 
-function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Diagnostic[]): ReadFiles {
+interface Folder {
+  readonly contentDir: string
+  readonly before: ReadBefore
+}
+
+function loadFiles(
+  { contentDir, before }: Folder,
+  paths: readonly string[],
+  diagnostics: Diagnostic[],
+): ReadFiles {
   const files = noFiles(contentDir)
   const byName = new Map<string, string>()
   // The site first: its offset puts the moments of all other records in order.
@@ -128,7 +144,7 @@ function loadFiles(contentDir: string, paths: readonly string[], diagnostics: Di
     else {
       reportCase(byName, name, path, diagnostics)
       files.ids[name.kind].add(name.id)
-      loadFile(files, name, path, diagnostics)
+      loadFile({ files, before }, name, path, diagnostics)
       if (isNewer(diagnostics)) return files
     }
   }
@@ -217,13 +233,48 @@ function reportCase(
     )
 }
 
-function loadFile(files: ReadFiles, { kind, id }: RecordName, path: string, diagnostics: Diagnostic[]): void {
-  const reading = readText(files.contentDir, path)
+interface Loading {
+  readonly files: ReadFiles
+  readonly before: ReadBefore
+}
+
+/** A sound record is kept with its text, which later faults, those beyond the file itself, are placed in. */
+function loadFile(
+  { files, before }: Loading,
+  { kind, id }: RecordName,
+  path: string,
+  diagnostics: Diagnostic[],
+): void {
+  const mark = fileMark(files.contentDir, path)
+  const offset = siteOffset(files)
+  const kept = before.of(path, mark === null ? null : `${mark} ${offset}`, () => {
+    const told = diagnostics.length
+    const read = readNow(files.contentDir, { kind, id }, path, { offset, diagnostics })
+    return { value: read, keep: read !== undefined && diagnostics.length === told }
+  })
+  if (kept !== undefined) put(files, { kind, id }, { path, ...kept }, diagnostics)
+}
+
+interface Reading {
+  readonly offset: number
+  readonly diagnostics: Diagnostic[]
+}
+
+/** Undefined for a record with a fault. */
+function readNow(
+  contentDir: string,
+  name: RecordName,
+  path: string,
+  { offset, diagnostics }: Reading,
+): { readonly text: string; readonly value: unknown } | undefined {
+  const reading = readText(contentDir, path)
   if ('fault' in reading) {
     diagnostics.push(fileFault(path, unreadable(reading.fault)))
-    return
+    return undefined
   }
-  loadText(files, { kind, id }, { path, text: reading.text }, diagnostics)
+  const { text } = reading
+  const value = readRecord(name, { path, text }, { offset, diagnostics })
+  return value === undefined ? undefined : { text, value }
 }
 
 /**
@@ -237,16 +288,41 @@ export function loadText(
   { path, text }: { readonly path: string; readonly text: string },
   diagnostics: Diagnostic[],
 ): void {
-  const report = fileReport(path, kind === 'method' ? headingOf(text) : text, diagnostics)
-  if (kind === 'method') {
-    const page = readMethodPage(id, text, report)
-    if (page !== undefined) files.methods.push(page)
-    return
+  const value = readRecord({ kind, id }, { path, text }, { offset: siteOffset(files), diagnostics })
+  if (value !== undefined) put(files, { kind, id }, { path, text, value }, diagnostics)
+}
+
+function siteOffset({ loaded }: ReadFiles): number {
+  const offset = loaded.site.get('site')?.record.offset
+  return offset === undefined ? 0 : offsetMinutes(offset)
+}
+
+/** The record or the method page in a text; undefined where it has a fault. */
+function readRecord(
+  { kind, id }: RecordName,
+  { path, text }: { readonly path: string; readonly text: string },
+  { offset, diagnostics }: Reading,
+): unknown {
+  const report = fileReport(path, headOf(kind, text), diagnostics)
+  return kind === 'method' ? readMethodPage(id, text, report) : loadYaml(kind, text, report, offset)
+}
+
+function headOf(kind: RecordName['kind'], text: string): string {
+  return kind === 'method' ? headingOf(text) : text
+}
+
+function put(
+  files: ReadFiles,
+  { kind, id }: RecordName,
+  { path, text, value }: { readonly path: string; readonly text: string; readonly value: unknown },
+  diagnostics: Diagnostic[],
+): void {
+  if (kind === 'method') files.methods.push(value as MethodPage)
+  else {
+    const report = fileReport(path, text, diagnostics)
+    // What a kind's validated and converted value is, its schema says, from which the types are made.
+    ;(files.loaded[kind] as Map<string, unknown>).set(id, { record: value, report })
   }
-  const offset = files.loaded.site.get('site')?.record.offset
-  const record = loadYaml(kind, text, report, offset === undefined ? 0 : offsetMinutes(offset))
-  // What a kind's validated and converted value is, its schema says, from which the types are made.
-  if (record !== undefined) (files.loaded[kind] as Map<string, unknown>).set(id, { record, report })
 }
 
 type TextFault = Extract<FileText, { readonly fault: unknown }>['fault']

@@ -8,7 +8,7 @@ import type { FaultyRecord } from '../../records/checks/faulty-records.ts'
 import type { Records } from '../../records/records.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { BlockReason } from '../../words/issue-blocks.ts'
-import { sampledAt } from '../passes/source-state.ts'
+import { sampledAt } from '../passes/computed-lot.ts'
 
 export interface IssueBlock {
   /** The file with the fault, relative to the content folder. */

@@ -14,12 +14,17 @@ import { sampledAt } from './computed-lot.ts'
 /**
  * The records as they were known on a date.
  * @param asOf calendar date
+ * @param known gives a lot as it was known, or as `make` makes it
  * @returns lots sampled by then, and all controls, sources and laboratories, each the same object where nothing
  * happened later
  */
-export function knownRecords(records: Records, asOf: Moment): Records {
-  const cut = <T>(all: ReadonlyMap<string, T>, known: (record: T, asOf: Moment) => T) =>
-    new Map([...all].map(([id, record]) => [id, known(record, asOf)] as const))
+export function knownRecords(
+  records: Records,
+  asOf: Moment,
+  known: (lot: Lot, make: () => Lot) => Lot = (_lot, make) => make(),
+): Records {
+  const cut = <T>(all: ReadonlyMap<string, T>, knownOf: (record: T, asOf: Moment) => T) =>
+    new Map([...all].map(([id, record]) => [id, knownOf(record, asOf)] as const))
   return {
     ...records,
     laboratories: cut(records.laboratories, (laboratory) =>
@@ -27,7 +32,9 @@ export function knownRecords(records: Records, asOf: Moment): Records {
     ),
     sources: cut(records.sources, knownSource),
     controls: cut(records.controls, knownMortar<Control>),
-    lots: cut(new Map([...records.lots].filter(([, lot]) => isBy(sampledAt(lot), asOf))), knownLot),
+    lots: cut(new Map([...records.lots].filter(([, lot]) => isBy(sampledAt(lot), asOf))), (lot) =>
+      known(lot, () => knownLot(lot, asOf)),
+    ),
   }
 }
 

@@ -6,7 +6,8 @@ import { sourceOf } from '../../core/measure/lot-id.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
 import { observationsOf } from '../../core/result/observation.ts'
 import type { Records } from '../../records/load.ts'
-import type { Source } from '../../records/schema/loaded-records.ts'
+import type { Lot, Source } from '../../records/schema/loaded-records.ts'
+import type { ControlEntry } from '../shape/edition.ts'
 import { type ComputedLot, computedLot, sampledAt } from './computed-lot.ts'
 import { controlEntries } from './control-entries.ts'
 import { pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
@@ -25,19 +26,25 @@ export interface SourceState {
   readonly units: 'SI' | 'US'
 }
 
+/** A lot computed before from the same record, or now. */
+export type Remembered = (id: string, record: Lot, make: () => ComputedLot) => ComputedLot
+
 /**
  * Computes every lot of the records once, and each source's history from them.
  * @param records lots whose sources are on record
  * @param asOf calendar date; lots sampled later are left out
- * @param controls control batches known by the date, where the caller has them already
+ * @param made control batches known by the date, where the caller has them already, and lots computed before
  * @returns by source id, sources without lots among them
  */
 export function sourceStates(
   records: Records,
   asOf: Moment,
-  controls = controlEntries(records, asOf),
+  {
+    controls = controlEntries(records, asOf),
+    computed = (_id, _record, make) => make(),
+  }: { readonly controls?: ReadonlyMap<string, ControlEntry>; readonly computed?: Remembered } = {},
 ): Map<string, SourceState> {
-  const bySource = computedLots(records, asOf)
+  const bySource = computedLots(records, asOf, computed)
   const pooled = pooledByLaboratory(controls.values(), [...bySource.values()].flat())
   return new Map(
     [...records.sources].map(([id, record]) => {
@@ -52,11 +59,11 @@ export function sourceStates(
 }
 
 /** Pass 1: every lot sampled by the date, in the order of the records, by source on record. */
-function computedLots(records: Records, asOf: Moment): Map<string, ComputedLot[]> {
+function computedLots(records: Records, asOf: Moment, computed: Remembered): Map<string, ComputedLot[]> {
   const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
   for (const [id, record] of records.lots)
     if (isBy(sampledAt(record), asOf))
-      bySource.get(sourceOf(id))?.push(computedLot(id, record, records, asOf))
+      bySource.get(sourceOf(id))?.push(computed(id, record, () => computedLot(id, record, records, asOf)))
   return bySource
 }
 

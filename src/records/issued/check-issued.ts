@@ -4,7 +4,7 @@
  */
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { documentPath, readIssued, readPart } from '../files.ts'
+import { documentPath, fileMark, type ReadBefore, readIssued, readPart } from '../files.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkStrays } from './check-strays.ts'
 import { digestOf } from './digest.ts'
@@ -22,6 +22,8 @@ interface LoadedLot {
 
 interface Checked {
   readonly folder: string
+  /** Files of the folder that were read before. */
+  readonly before: ReadBefore
   readonly lots: ReadonlyMap<string, LoadedLot>
   /** Ids of all lots with a file, even one with a fault. */
   readonly ids: ReadonlySet<string>
@@ -35,15 +37,14 @@ interface Checked {
 export function checkIssued(checked: Checked): ReadonlySet<string> {
   const used = new Set<string>()
   const unsound = new Set<string>()
-  const partFault = partFaults(checked.folder)
+  const partFault = partFaults(checked)
   const documents = new Set<string>()
   for (const [id, { record, report }] of checked.lots)
     for (const [place, { number }] of (record.revisions ?? []).entries()) {
       documents.add(documentPath(id, number))
       const before = report.count()
       // A revision out of its order is a fault of the record, told already.
-      if (number === place)
-        checkRevision({ id, place, record, report, used, partFault, folder: checked.folder })
+      if (number === place) checkRevision({ ...checked, id, place, record, report, used, partFault })
       if (number !== place || before < report.count()) unsound.add(documentPath(id, number))
     }
   const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
@@ -57,16 +58,23 @@ type PartFault = (digest: string, form: IssuedForm) => string | null
 const MISSING = 'is missing or cannot be read'
 const ALTERED = 'was altered: its bytes are not those of its name'
 
-function partFaults(folder: string): PartFault {
+function partFaults({ folder, before }: Pick<Checked, 'folder' | 'before'>): PartFault {
   const faults = new Map<string, string | null>()
   return (digest, form) => {
     const key = `${form} ${digest}`
     const known = faults.get(key)
     if (known !== undefined) return known
-    const fault = faultOf(readPart(folder, digest), digest, form)
+    const { fault } = before.of(`${form} ${partPath(digest)}`, fileMark(folder, partPath(digest)), () => {
+      const found = faultOf(readPart(folder, digest), digest, form)
+      return { value: { fault: found }, keep: found === null }
+    })
     faults.set(key, fault)
     return fault
   }
+}
+
+function partPath(digest: string): string {
+  return `issued/parts/${digest}.json`
 }
 
 function faultOf(bytes: Buffer | null, digest: string, form: IssuedForm): string | null {
@@ -84,6 +92,7 @@ interface CheckedRevision {
   readonly record: Lot
   readonly report: FileReport
   readonly folder: string
+  readonly before: ReadBefore
   readonly partFault: PartFault
   /** Parts that a document refers to; filled here. */
   readonly used: Set<string>
@@ -92,17 +101,17 @@ interface CheckedRevision {
 const RESTORE = 'restore it from version control or a backup: what was issued is never changed or deleted'
 
 function checkRevision(checked: CheckedRevision): void {
-  const { id, place, record, report, folder } = checked
+  const { id, place, record, report } = checked
   const revision = record.revisions?.[place]
   if (revision === undefined) return
   const at = `/revisions/${place}`
   const file = `issued/${documentPath(id, place)}`
-  const bytes = readIssued(folder, id, place)
-  if (bytes === null) {
+  const stored = storedDocument(checked, file)
+  if (stored === null) {
     report.at(at, 'issued-missing', `the issued document ${file} is missing or cannot be read`, RESTORE)
     return
   }
-  const digest = digestOf(bytes)
+  const { digest, document } = stored
   if (digest !== revision.digest) {
     report.at(
       `${at}/digest`,
@@ -112,18 +121,36 @@ function checkRevision(checked: CheckedRevision): void {
     )
     return
   }
-  const document = valueOfForm('document', bytes)
   if (document === null)
     report.at(at, 'issued-altered', `${file} is not an issued document of format 2`, RESTORE)
   // Of this form by the schema.
   else checkDocument(document as StoredHead, revision, checked)
 }
 
+interface StoredDocument {
+  readonly digest: string
+  /** null for bytes that are no document. */
+  readonly document: unknown
+}
+
+/** Null where it cannot be read. */
+function storedDocument(
+  { id, place, folder, before }: Pick<CheckedRevision, 'id' | 'place' | 'folder' | 'before'>,
+  file: string,
+): StoredDocument | null {
+  return before.of(file, fileMark(folder, file), () => {
+    const bytes = readIssued(folder, id, place)
+    if (bytes === null) return { value: null, keep: false }
+    const document = valueOfForm('document', bytes)
+    return { value: { digest: digestOf(bytes), document }, keep: document !== null }
+  })
+}
+
 /** A document as stored: what it says of itself, and its parts by digest. */
 type StoredHead = IssuedHead & JudgedDocument & Readonly<Record<SharedMember, PartReference>>
 
 function checkDocument(document: StoredHead, revision: Revision, checked: CheckedRevision): void {
-  const { id, place, record, report, used, partFault, folder } = checked
+  const { id, place, record, report, used, partFault } = checked
   const mismatch: Mismatch = (member, issued, here) => {
     if (issued === here) return
     report.at(
@@ -162,11 +189,23 @@ function checkDocument(document: StoredHead, revision: Revision, checked: Checke
       )
   }
   for (const member of SHARED) checkPart(document[member].part, partFault(document[member].part, member))
-  const bytes = readPart(folder, document.private)
-  const fault = faultOf(bytes, document.private, 'private')
+  const { fault, part } = privatePart(checked, document.private)
   checkPart(document.private, fault)
-  if (bytes !== null && fault === null)
-    checkPrivate(valueOfForm('private', bytes) as PrivatePart, document, { mismatch, revision })
+  if (part !== null) checkPrivate(part, document, { mismatch, revision })
+}
+
+/** The private part of a document, or what is wrong with it. */
+function privatePart(
+  { folder, before }: Pick<Checked, 'folder' | 'before'>,
+  digest: string,
+): { readonly fault: string | null; readonly part: PrivatePart | null } {
+  const path = partPath(digest)
+  return before.of(path, fileMark(folder, path), () => {
+    const bytes = readPart(folder, digest)
+    const fault = faultOf(bytes, digest, 'private')
+    const part = bytes === null || fault !== null ? null : (valueOfForm('private', bytes) as PrivatePart)
+    return { value: { fault, part }, keep: fault === null }
+  })
 }
 
 type Mismatch = (member: string, issued: unknown, here: unknown) => void

@@ -407,7 +407,7 @@ export function written(whole: Content, asOf: Moment): string {
   return folder
 }
 
-function files({ offset, events, controls, lots }: Content, asOf: Moment): [string, object][] {
+export function files({ offset, events, controls, lots }: Content, asOf: Moment): [string, object][] {
   const site = { title: 'Trial', units: 'SI', 'as-of': asOf.text, criteria: ['trial'], grace: '3 d' }
   const source = (name: string) => ({
     name,
