@@ -4,6 +4,7 @@
  * and tags in these texts.
  */
 import type { ViteUserConfig } from 'astro'
+import type { Edition } from '../edition/shape/edition.ts'
 import { currentEdition } from '../edition/shape/slot.ts'
 
 type Plugin = Extract<NonNullable<ViteUserConfig['plugins']>[number], { name: string }>
@@ -25,11 +26,11 @@ export function methodPages(): Plugin {
           ? bodyOf(id.slice(OURS.length + TEXT.length, -'.mdx'.length))
           : undefined,
     configureServer: (server) => {
-      let seen: unknown
+      let seen: Edition['methods'] | undefined
       server.middlewares.use((_request, _response, next) => {
         const { methods } = currentEdition()
         // A saved page is a new Edition, of which the development server's module graph knows nothing.
-        if (seen !== undefined && methods !== seen)
+        if (seen !== undefined && !isSame(methods, seen))
           for (const environment of Object.values(server.environments))
             environment.moduleGraph.invalidateAll()
         seen = methods
@@ -37,6 +38,11 @@ export function methodPages(): Plugin {
       })
     },
   }
+}
+
+/** A page that was not saved is the same object in every Edition of one run. */
+function isSame(now: Edition['methods'], before: Edition['methods']): boolean {
+  return now.length === before.length && now.every((page, place) => page === before[place])
 }
 
 function indexModule(): string {

@@ -2,6 +2,7 @@
 import { countWords } from '../words/numbers.ts'
 import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
+import type { ReadBefore } from '../records/files.ts'
 import { type LoadedContent, loadRecords, type Records } from '../records/load.ts'
 import { CommandFailure, EXIT, today } from './program.ts'
 
@@ -15,9 +16,12 @@ export type DiagnosticForm = 'screen' | 'all' | 'compact'
 /** Where standard error is no terminal: enough to work on, and a log stays readable. */
 const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
 
-/** @throws CommandFailure (wrong use) when the folder itself cannot be read */
-export function readContent(folder: string): ReadContent {
-  const { fatal, ...content } = loadRecords(folder, today())
+/**
+ * @param before files that were read before
+ * @throws CommandFailure (wrong use) when the folder itself cannot be read
+ */
+export function readContent(folder: string, before?: ReadBefore): ReadContent {
+  const { fatal, ...content } = loadRecords(folder, today(), before)
   if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
     ...content,

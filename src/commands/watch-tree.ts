@@ -64,16 +64,23 @@ export function watchTree(
     const gone = [...watched].filter(([path, { inode }]) => now.get(path) !== inode)
     for (const [path] of gone) leave(path)
     const come = [...now].filter(([path]) => !watched.has(path))
+    // A folder that is gone is watched by nobody; it may be on its way back.
+    let unwatched = now.size === 0
     for (const [path, inode] of come) {
       try {
         const watcher = watchFolder(path, heard)
         watcher.on('error', heard)
         watched.set(path, { inode, watcher })
       } catch {
-        poll()
+        unwatched = true
       }
     }
-    return gone.length > 0 || (come.length > 0 && polling === undefined)
+    if (unwatched) poll()
+    else {
+      clearInterval(polling)
+      polling = undefined
+    }
+    return gone.length > 0 || (come.length > 0 && !unwatched)
   }
   rescan()
   return () => {

@@ -30,7 +30,9 @@ export function start(command: string, ...args: readonly string[]): Running {
     end = done
   })
   const path = join(ROOT, 'src/commands', `${command}.ts`)
-  const options = { maxBuffer: 1 << 28, env: { ...process.env, ...COMPILED } }
+  // Astro serves no page where it finds itself within the runner of these tests.
+  const { VITEST: _runner, NODE_ENV: _mode, ...env } = process.env
+  const options = { maxBuffer: 1 << 28, env: { ...env, ...COMPILED } }
   const child = execFile(process.execPath, [path, ...args], options, (error, out, text) =>
     end({ status: error === null ? 0 : Number(error.code), out, error: text }),
   )

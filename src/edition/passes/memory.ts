@@ -8,7 +8,8 @@ import type { Moment } from '../../core/measure/moment.ts'
 import type { Records } from '../../records/records.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { SharedShipments } from './shipments.ts'
-import type { ComputedLot, SourceState } from './source-state.ts'
+import type { ComputedLot } from './computed-lot.ts'
+import type { SourceState } from './source-state.ts'
 import type { LotEntry } from '../shape/edition.ts'
 
 interface KeptSource {
