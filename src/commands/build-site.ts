@@ -21,6 +21,7 @@ import { forAudience } from '../edition/publishing.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import type { Records } from '../records/load.ts'
+import { countWords } from '../words/numbers.ts'
 import { earlierSites } from './earlier-sites.ts'
 import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
@@ -28,6 +29,7 @@ import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
+import { type Progress, progress } from './progress.ts'
 
 export interface BuildOptions {
   readonly out: string
@@ -62,19 +64,26 @@ export async function buildSite(records: Records, options: BuildOptions): Promis
     audience: options.audience,
   })
   const stopWatching = onInterruption(() => discard(output))
+  const telling = progress()
   try {
-    return await buildInto(output, records, options)
+    return await buildInto(output, records, { ...options, at: telling.at })
   } finally {
+    telling.end()
     stopWatching()
     discard(output)
   }
 }
 
-async function buildInto(output: OutputFolder, records: Records, options: BuildOptions): Promise<BuiltSite> {
+async function buildInto(
+  output: OutputFolder,
+  records: Records,
+  options: BuildOptions & Pick<Progress, 'at'>,
+): Promise<BuiltSite> {
   const { next, final } = output
   const keep = records.site.keep ?? []
   const earlier = earlierSites(final, options)
   refuseForeignFiles(final, keep)
+  options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
   const edition = forAudience(
     computeEdition(records, {
       program: PROGRAM,
@@ -84,7 +93,9 @@ async function buildInto(output: OutputFolder, records: Records, options: BuildO
     }),
     options.audience,
   )
+  options.at('Building the pages')
   await buildPages(edition, next)
+  options.at('Writing the data files')
   writeDataFiles(edition, next)
   const pages = pagesOf(next)
   writeSitemap(edition, next, pages)

@@ -23,6 +23,7 @@ import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
 import { blocksIn } from './issuable.ts'
 import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
+import { progress } from './progress.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
 
 interface Options {
@@ -65,9 +66,12 @@ await run(() => {
     process.stdout.write(explained(read.records, options.explain))
     return read.errors > 0 ? EXIT.failed : EXIT.well
   }
+  const telling = progress()
+  telling.at(`Computing ${countWords(read.records.lots.size, 'lot')}`)
   const edition = hasSite(read.records)
     ? computeEdition(read.records, defined({ program: PROGRAM, asOf: options.asOf, today: today() }))
     : null
+  telling.end()
   const warnings = edition === null ? [] : answerWarnings(edition, read.records)
   const content = { ...read, diagnostics: inOrder([...read.diagnostics, ...warnings]) }
   const scope: ReportScope = defined({

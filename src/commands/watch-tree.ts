@@ -11,6 +11,9 @@ const SETTLE_MS = 40
 /** Where a folder cannot be watched, it is looked at as often. */
 const POLL_MS = 700
 
+/** Folders of version control, of a build, and of the installed tool. */
+const HOLDS_NO_RECORD = /^(?:\.|node_modules$)/
+
 interface Watched {
   /** A folder of the same name may be another folder by now. */
   readonly inode: number
@@ -97,7 +100,7 @@ function foldersBelow(folder: string): Map<string, number> {
     try {
       found.set(path, statSync(path).ino)
       for (const entry of readdirSync(path, { withFileTypes: true }))
-        if (entry.isDirectory() && !entry.name.startsWith('.')) visit(join(path, entry.name))
+        if (entry.isDirectory() && !HOLDS_NO_RECORD.test(entry.name)) visit(join(path, entry.name))
     } catch {
       // It went while it was looked at, or may not be read, of which the reader of the records tells.
     }
