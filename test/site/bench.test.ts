@@ -270,6 +270,13 @@ describe('the bench page', () => {
     LONG_MS,
   )
 
+  it('says without JavaScript what it is and how the record is written instead', async () => {
+    const page = await demo.open(paths.bench, { javaScriptEnabled: false })
+    expect(await page.locator('#bench').isVisible()).toBe(false)
+    expect(await page.locator('main').innerText()).toMatch(/needs JavaScript.*npm run check/s)
+    await page.context().close()
+  })
+
   it(
     'forgets unsaved work that is discarded, and says so where nothing can be kept',
     async () => {

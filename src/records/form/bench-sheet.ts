@@ -43,7 +43,7 @@ export const SHEETS: Readonly<Record<string, Sheet>> = {
       { legend: 'Casting', keys: ['cast', 'water', 'flow', 'mould'] },
       { legend: 'Specimens and readings', keys: ['strength', 'resistivity'] },
     ],
-    ready: ['water', 'flow', 'strength', 'resistivity'],
+    ready: ['control', 'water', 'flow', 'strength', 'resistivity'],
   },
   '/tests/*/strength/*': { one: 'Strength', told: ['age'], ready: ['tested', 'specimens'] },
   '/tests/*/resistivity/*': {

@@ -2,7 +2,7 @@
 import type { Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
 import { parseYaml, type YamlFault } from '../yaml/parse-yaml.ts'
-import { below } from '../yaml/pointer.ts'
+import { pointerTo } from '../yaml/pointer.ts'
 import { type Span, spansOf } from '../yaml/spans.ts'
 import { NAMES, NOT_ASKED, placeOf, type SheetPart, SHEETS, USUAL_SPECIMENS } from './bench-sheet.ts'
 import {
@@ -68,7 +68,7 @@ function field({ node, path, value, label, required }: Place, { spans }: Writing
     ...{ kind: 'field', path, label, required },
     help: helpOf(node),
     example: exampleOf(node),
-    text: textOf(value, spans.get(pointerOf(path))),
+    text: textOf(value, spans.get(pointerTo(path))),
     number: node.node['type'] === 'number',
     ...(typeof value === 'object' && value !== null ? { fixed: true as const } : {}),
     ...(choices === undefined ? {} : { choices }),
@@ -210,8 +210,4 @@ function ownEntries({ path, value }: Place): string[] {
   const entries = [...written]
   while (entries.length < USUAL_SPECIMENS) entries.push(nextKey(entries))
   return entries
-}
-
-function pointerOf(path: Path): string {
-  return path.reduce<string>((pointer, part) => below(pointer, part), '')
 }

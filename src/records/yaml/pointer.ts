@@ -9,6 +9,11 @@ export function below(pointer: string, key: string | number): string {
   return `${pointer}/${escapedKey(String(key))}`
 }
 
+/** Pointer to the value that a path of keys and places leads to. */
+export function pointerTo(path: readonly (string | number)[]): string {
+  return path.reduce<string>((pointer, part) => below(pointer, part), '')
+}
+
 /** A key as it stands in a pointer. Note: nearly no key holds either sign, and records have very many keys. */
 export function escapedKey(key: string): string {
   return /[~/]/.test(key) ? key.replaceAll('~', '~0').replaceAll('/', '~1') : key

@@ -1,7 +1,7 @@
 /** The site's own data files as records, so that a lot can be read and judged against them. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { readCriterion } from '../../core/criteria/read-criterion.ts'
-import { type Moment, offsetMinutes, readMoment } from '../../core/measure/moment.ts'
+import { dateOf, laterOf, type Moment, offsetMinutes, readMoment } from '../../core/measure/moment.ts'
 import type { WithTexts } from '../../core/measure/texts-of-times.ts'
 import type { DescribedCondition, Records } from '../../records/records.ts'
 import { converterOf } from '../../records/schema/convert.ts'
@@ -68,10 +68,9 @@ export function siteRecords({ bench, conditions, controls, criteria }: SiteFiles
   }
 }
 
-/** A site that states no day is read on the day on which somebody works. @param today year-month-day */
-export function dayOfWork({ records, asOf }: SiteRecords, today: string): string {
-  const stated = records.site['as-of']?.text.slice(0, 10)
-  return stated ?? [asOf.text.slice(0, 10), today].sort()[1] ?? today
+/** A site that states no day is read on the day on which somebody works. */
+export function dayOfWork({ records, asOf }: SiteRecords, today: Moment): string {
+  return dateOf(records.site['as-of'] ?? laterOf(asOf, today)).text
 }
 
 function isDescribed(condition: Condition): condition is DescribedCondition {

@@ -1,11 +1,11 @@
 /** The form on the page: drawn anew where its parts change, else only filled, so that nobody loses their place. */
 import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
-import type { Edit, Path } from '../../records/edit/edit-yaml.ts'
+import type { Edit } from '../../records/edit/edit-yaml.ts'
 import type { Plain } from '../../records/edit/write-yaml.ts'
 import { typedEdits } from '../../records/form/form-edits.ts'
 import { fieldsOf, type FormField, type FormGroup, type FormPart } from '../../records/form/form-parts.ts'
 import { isColumn } from '../../records/form/pasted-column.ts'
-import { below } from '../../records/yaml/pointer.ts'
+import { pointerTo } from '../../records/yaml/pointer.ts'
 import { fullSentence } from '../../words/sentences.ts'
 import { element } from '../elements.ts'
 import { fillField, idOf } from './field-view.ts'
@@ -68,17 +68,13 @@ export function formIn(place: HTMLElement, { edit, paste, help }: FormParts): Fo
       drawn = structure
     },
     showFaults: (faults) => {
-      for (const [id, field] of fields) showFault(id, faults.get(pointerOf(field.path)) ?? [])
+      for (const [id, field] of fields) showFault(id, faults.get(pointerTo(field.path)) ?? [])
     },
     close: (closed) => {
       all.disabled = closed
     },
     fields: () => [...fields.values()],
   }
-}
-
-export function pointerOf(path: Path): string {
-  return path.reduce<string>((pointer, part) => below(pointer, part), '')
 }
 
 /** The focus stays on the field or button it was on; of one that is gone, on the nearest before it. */

@@ -4,7 +4,7 @@
  * Longer than most files: all parts meet here.
  */
 import type { UnpackedSource } from '../../core/evidence/source-evidence.ts'
-import { readMoment } from '../../core/measure/moment.ts'
+import { momentIn, momentOfDay } from '../../core/measure/moment.ts'
 import { type Edit, EditFault, editYaml } from '../../records/edit/edit-yaml.ts'
 import type { Plain } from '../../records/edit/write-yaml.ts'
 import { readControlAlone } from '../../records/checks/lot-alone.ts'
@@ -32,6 +32,8 @@ import { plainTextView, type TextView } from './text-view.ts'
 
 /** Time without a key pressed before the lot is judged again, and before it is kept. */
 const [JUDGED_AFTER_MS, KEPT_AFTER_MS] = [120, 400]
+
+const DAY_MS = 86_400_000
 
 const keeper = keeperOf(addresses.site, () => localStorage)
 const { source, lot, under, asOf } = parts
@@ -95,7 +97,7 @@ function drawForm(): void {
 }
 
 function judge(): void {
-  const day = /^\d{4}-\d{2}-\d{2}$/.test(asOf.value) ? readMoment(asOf.value) : site?.asOf
+  const day = momentIn(asOf.value) ?? site?.asOf
   if (site === undefined || others === undefined || day === undefined) return
   const criterion = site.records.criteria.get(under.value)
   judgeNow({ id: id(), text, asOf: day, criterion }, { site, others, form, view })
@@ -289,7 +291,7 @@ async function start(): Promise<void> {
   const loading = loadEditor()
   try {
     site = await fetchSite(addresses)
-    asOf.value = dayOfWork(site, new Date().toISOString().slice(0, 10))
+    asOf.value = dayOfWork(site, momentOfDay(Math.floor(Date.now() / DAY_MS)))
   } catch {
     parts.headline.textContent =
       'Not judged: the site’s records could not be fetched. Form and text work all the same.'

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest'
-import { above, below, lastKey } from '../../../src/records/yaml/pointer.ts'
+import { above, below, lastKey, pointerTo } from '../../../src/records/yaml/pointer.ts'
+
+describe('pointerTo', () => {
+  it('escapes each key of a path', () => {
+    expect(pointerTo(['tests', 0, 'a/b'])).toBe('/tests/0/a~1b')
+    expect(pointerTo([])).toBe('')
+  })
+})
 
 describe('below', () => {
   // RFC 6901, section 5: the pointers of the example document.
