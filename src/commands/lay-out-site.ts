@@ -235,11 +235,14 @@ function sentenceOf(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`
 }
 
+/** Letters at the head of a lot's number, at most. */
+const MOST_LETTERS = 4
+
 /** Letters that begin a lot's number: "fly-ash" gives "FA". */
 function initialsOf(id: string): string {
   const letters = id
     .split('-')
     .map((word) => word.charAt(0))
     .join('')
-  return letters.slice(0, 4).toUpperCase()
+  return letters.slice(0, MOST_LETTERS).toUpperCase()
 }

@@ -191,6 +191,8 @@ interface Head {
   readonly prefix: string
   readonly name: string
   readonly town: string
+  /** Lines of the producer's record with its telephone, mail and letterhead. */
+  readonly reached?: string
   readonly bills: number
   readonly issuer: FurtherSource['issuer']
   readonly record: string
@@ -204,6 +206,7 @@ function furtherAsh({
   prefix,
   name,
   town,
+  reached = '',
   bills,
   issuer,
   record,
@@ -227,7 +230,7 @@ function furtherAsh({
       path: `producers/${name.toLowerCase()}.yaml`,
       text: `name: ${name} Ash
 address: [${town}]
-plants:
+${reached}plants:
   works: { name: ${name} works }
 signatories:
   - { name: ${issuer.name}, function: ${issuer.function}, independent-of-production: yes }
@@ -305,7 +308,13 @@ export const HOLLENBY = furtherAsh({
   town: 'Stack Lane, Hollenby',
   bills: 98_000,
   issuer: { name: 'E. Marrick', function: 'head of laboratory' },
-  record: `listing:
+  reached: `telephone: +1 202 555 0143
+mail: quality@hollenby.example
+letterhead: ["Fly ash for road and dam builders", "Loading on working days, 05:30 to 17:00"]
+`,
+  record: `agency-numbers:
+  - { agency: Varrow Vale Roads Authority, number: RA-0417, from: 2024-09-01 }
+listing:
   - { date: 2024-09-01, by: Varrow Vale Roads Authority, action: listed, to: 2025-08-31, scope: "class F, structural concrete" }
   - { date: 2025-07-07, by: Varrow Vale Roads Authority, action: suspended, reason: "two monthly reports outstanding" }
   - { date: 2025-08-04, by: Varrow Vale Roads Authority, action: reinstated }
