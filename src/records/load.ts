@@ -260,21 +260,27 @@ interface Reading {
   readonly diagnostics: Diagnostic[]
 }
 
+/** A sound record, the items of its lists that are no part of it, and its text. */
+interface ReadRecord {
+  readonly text: string
+  readonly value: unknown
+  readonly left: readonly string[]
+}
+
 /** Undefined for a record with a fault. */
 function readNow(
   contentDir: string,
   name: RecordName,
   path: string,
   { offset, diagnostics }: Reading,
-): { readonly text: string; readonly value: unknown } | undefined {
+): ReadRecord | undefined {
   const reading = readText(contentDir, path)
   if ('fault' in reading) {
     diagnostics.push(fileFault(path, unreadable(reading.fault)))
     return undefined
   }
   const { text } = reading
-  const value = readRecord(name, { path, text }, { offset, diagnostics })
-  return value === undefined ? undefined : { text, value }
+  return readRecord(name, { path, text }, { offset, diagnostics })
 }
 
 /**
@@ -288,8 +294,8 @@ export function loadText(
   { path, text }: { readonly path: string; readonly text: string },
   diagnostics: Diagnostic[],
 ): void {
-  const value = readRecord({ kind, id }, { path, text }, { offset: siteOffset(files), diagnostics })
-  if (value !== undefined) put(files, { kind, id }, { path, text, value }, diagnostics)
+  const read = readRecord({ kind, id }, { path, text }, { offset: siteOffset(files), diagnostics })
+  if (read !== undefined) put(files, { kind, id }, { path, ...read }, diagnostics)
 }
 
 function siteOffset({ loaded }: ReadFiles): number {
@@ -302,9 +308,10 @@ function readRecord(
   { kind, id }: RecordName,
   { path, text }: { readonly path: string; readonly text: string },
   { offset, diagnostics }: Reading,
-): unknown {
+): ReadRecord | undefined {
   const report = fileReport(path, headOf(kind, text), diagnostics)
-  return kind === 'method' ? readMethodPage(id, text, report) : loadYaml(kind, text, report, offset)
+  const value = kind === 'method' ? readMethodPage(id, text, report) : loadYaml(kind, text, report, offset)
+  return value === undefined ? undefined : { text, value, left: report.leftOut() }
 }
 
 function headOf(kind: RecordName['kind'], text: string): string {
@@ -314,12 +321,13 @@ function headOf(kind: RecordName['kind'], text: string): string {
 function put(
   files: ReadFiles,
   { kind, id }: RecordName,
-  { path, text, value }: { readonly path: string; readonly text: string; readonly value: unknown },
+  { path, text, value, left }: ReadRecord & { readonly path: string },
   diagnostics: Diagnostic[],
 ): void {
   if (kind === 'method') files.methods.push(value as MethodPage)
   else {
     const report = fileReport(path, text, diagnostics)
+    report.leaveOut(left)
     // What a kind's validated and converted value is, its schema says, from which the types are made.
     ;(files.loaded[kind] as Map<string, unknown>).set(id, { record: value, report })
   }

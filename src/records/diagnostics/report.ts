@@ -44,6 +44,8 @@ export interface FileReport {
    * record, whose items have moved up.
    */
   leaveOut(items: readonly string[]): void
+  /** Pointers of the items that are left out. */
+  readonly leftOut: () => readonly string[]
   readonly count: () => number
   /** A fault of this record that stands in another file and is told there. */
   countElsewhere(): void
@@ -105,6 +107,7 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
     leaveOut: (items) => {
       left = items
     },
+    leftOut: () => left,
     count: () => count,
     countElsewhere: () => {
       count += 1
