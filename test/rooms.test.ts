@@ -94,12 +94,16 @@ const WALLS: Readonly<Record<string, Walls>> = {
   records: { rooms: ['core', 'words', 'records'], packages: ['node:'] },
   'edition/shape': { rooms: SHAPES },
   'edition/passes': { rooms: [...SHAPES, 'edition/passes'] },
+  'edition/tables': { rooms: [...SHAPES, 'edition/tables'] },
   'edition/printed': { rooms: [...SHAPES, 'edition/printed'] },
   'edition/certificate': {
     rooms: [...SHAPES, 'edition/passes', 'edition/printed', 'edition/certificate'],
   },
-  'edition/writers': { rooms: [...SHAPES, 'edition/writers'], packages: ['d3'] },
-  'edition/views': { rooms: [...SHAPES, 'edition/views', 'charts'], packages: ['d3'] },
+  'edition/writers': {
+    rooms: [...SHAPES, 'edition/tables', 'edition/writers'],
+    packages: ['d3', 'hyparquet-writer'],
+  },
+  'edition/views': { rooms: [...SHAPES, 'edition/tables', 'edition/views', 'charts'], packages: ['d3'] },
   // The door: compute.ts puts the Edition together, publishing.ts takes out what an audience may not see.
   edition: { rooms: [...SHAPES, 'edition/passes', 'edition/certificate'] },
   charts: { rooms: ['core', 'words', 'charts'], packages: ['d3'] },

@@ -1,22 +1,13 @@
 /** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
 import type { Moment } from '../core/measure/moment.ts'
-import {
-  closeSync,
-  existsSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  writeFileSync,
-  writeSync,
-} from 'node:fs'
+import { closeSync, existsSync, mkdirSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
 import { build } from 'astro'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { manifestOf } from '../edition/writers/manifest.ts'
-import { dataFiles } from '../edition/writers/outputs.ts'
+import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { putEdition } from '../edition/shape/slot.ts'
@@ -158,10 +149,10 @@ function writeSchemas(folder: string): void {
     writeFileSync(join(folder, 'schemas', name), readFileSync(join(from, name)))
 }
 
-function writePieces(path: string, pieces: Iterable<string>): void {
+function writePieces(path: string, pieces: OutputFile['pieces']): void {
   const file = openSync(path, 'w')
   try {
-    for (const piece of pieces) writeSync(file, piece)
+    for (const piece of pieces) writeFileSync(file, piece)
   } finally {
     closeSync(file)
   }

@@ -48,15 +48,19 @@ function forgetAddresses({ environments }: DevServer): void {
       if (id.includes('/src/pages/')) moduleGraph.invalidateModule(module)
 }
 
-function dataAt(path: string): string | undefined {
+function dataAt(path: string): string | Uint8Array | undefined {
   return /^(data\/|feed\.xml$|studies\/[^/]+\/calendar\.ics$)/.test(path)
     ? dataFile(currentEdition(), path)
     : undefined
 }
 
-function sendData(response: ServerResponse, path: string, data: string): void {
-  const type = path.endsWith('.json') ? 'application/json' : 'text/plain; charset=utf-8'
-  response.writeHead(200, { 'content-type': type }).end(data)
+function sendData(response: ServerResponse, path: string, data: string | Uint8Array): void {
+  response.writeHead(200, { 'content-type': contentType(path) }).end(data)
+}
+
+function contentType(path: string): string {
+  if (path.endsWith('.json')) return 'application/json'
+  return path.endsWith('.parquet') ? 'application/vnd.apache.parquet' : 'text/plain; charset=utf-8'
 }
 
 /**

@@ -73,7 +73,7 @@ export function plannedTest(due: string, overdueSince?: string): PlannedTest {
 export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
   const [source = '', lot = ''] = id.split('/')
   const record = {
-    produced: { from: '2026-03-01', to: '2026-03-05' },
+    produced: { from: readMoment('2026-03-01'), to: readMoment('2026-03-05') },
     quantity: { kind: 'mass', value: 1000, unit: 't', written: '1000 t', decimals: 0 },
     samples: [],
   }

@@ -9,11 +9,11 @@ import type { Edition } from '../../src/edition/shape/edition.ts'
 import { lotTodayView } from '../../src/edition/views/lot-today.ts'
 import { shipmentYears, shipmentYearView } from '../../src/edition/views/shipments.ts'
 import { lotColumns, shipmentColumns } from '../../src/edition/writers/columns.ts'
-import { dataFiles } from '../../src/edition/writers/outputs.ts'
 import { shipmentsTable } from '../../src/edition/writers/tables.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { readLotColumns, readShipmentColumns } from '../../src/scripts/columns.ts'
 import { matches } from '../../src/scripts/match.ts'
+import { allData } from '../edition/all-data.ts'
 
 const BASE = resolve(import.meta.dirname, '../diagnostics/base')
 const SHIPMENTS = `
@@ -82,7 +82,7 @@ describe('a shipment of several lots', () => {
       standing: undefined,
       notOne: 'not resolvable to one lot; a possible lot is not shown here, so no verdict is given',
     })
-    expect([...dataFiles(one)].flatMap(({ pieces }) => [...pieces]).join('')).not.toContain('T-9')
+    expect(allData(one)).not.toContain('T-9')
     expect(line(shown('no', ['tuff/T-1', 'tuff/T-9']), 'BL-500')).toBeUndefined()
   })
   it('stands under each possible lot, and its mass beside what was surely drawn from it', () => {
@@ -113,7 +113,7 @@ describe('a shipment of several lots', () => {
     )
   })
   it('gives no consignee, project or seal away that site.yaml does not publish', () => {
-    const text = [...dataFiles(shown('yes'))].flatMap(({ pieces }) => [...pieces]).join('')
+    const text = allData(shown('yes'))
     expect(text).toContain('BL-500')
     for (const secret of ['Secret Mix', 'Secret Dam', 'S-77']) expect(text).not.toContain(secret)
     const { record } = shown('yes').source('tuff')

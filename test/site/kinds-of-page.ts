@@ -24,6 +24,7 @@ export function kindsOfPage(edition: Edition): string[] {
     paths.conditions,
     paths.methods,
     paths.diagnostics,
+    paths.queries,
     paths.findings,
     paths.due,
     paths.lookUp,

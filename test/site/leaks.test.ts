@@ -5,6 +5,7 @@ import { join, relative } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { buildSite } from '../../src/commands/build-site.ts'
 import { loadRecords } from '../../src/records/load.ts'
+import { parquetTexts } from '../edition/in-duckdb.ts'
 import { DRAFT, FORMER, writeFixtureContent } from './fixture-content.ts'
 
 /** A number that no other text holds, for a silo of each lot. */
@@ -51,12 +52,14 @@ async function built(content: string, audience: 'public' | 'internal'): Promise<
     out: join(mkdtempSync(join(tmpdir(), 'site-')), 'out'),
     audience,
   })
-  return new Map(
-    readdirSync(folder, { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isFile())
-      .map((entry) => join(entry.parentPath, entry.name))
-      .map((path) => [relative(folder, path), readFileSync(path, 'latin1')]),
-  )
+  const bytes = readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name))
+    .map((path) => [relative(folder, path), readFileSync(path, 'latin1')] as const)
+  // What a table holds is compressed in its file: searched as text, too.
+  const tables = await parquetTexts(folder)
+  expect(tables.size).toBeGreaterThan(0)
+  return new Map(bytes.map(([path, text]) => [path, `${text}${tables.get(path) ?? ''}`]))
 }
 
 /** A number counts where it stands whole: any digits occur somewhere within an unrounded figure. */
@@ -125,6 +128,11 @@ describe('an internal site', () => {
   it('holds all of it, so that the search above can find something', () => {
     for (const text of [...PERSONS, ...SHIPPED, SEAL, ORDER, ...OF_DRAFT])
       expect(holding(files, text).length, text).toBeGreaterThan(0)
+    for (const text of [...SHIPPED, DRAFT])
+      expect(
+        holding(files, text).some((path) => path.endsWith('.parquet')),
+        text,
+      ).toBe(true)
   })
   it('judges a lot under the set that its project asks for', () => {
     const data = files.get('data/lots/tarn-hollow-tuff/TH-010.json') ?? ''

@@ -4,6 +4,12 @@
  */
 import type { Edition } from './edition.ts'
 
+/** Folder of the tables for query engines. */
+const TABLES = 'data/tables'
+
+/** Stands in a folder's name for no value. Source: Apache Hive, hive.exec.default.partition.name; engines read null. */
+const HIVE_NULL = '__HIVE_DEFAULT_PARTITION__'
+
 export const paths = {
   front: '',
   register: 'register/',
@@ -60,6 +66,13 @@ export const paths = {
   lotsTable: 'data/lots.csv',
   resultsTable: 'data/results.csv',
   shipmentsTable: 'data/shipments.csv',
+  /** A file of a table for query engines, in folders named by its keys; rows that have none stand under HIVE_NULL. */
+  tablePart: (table: string, keys: readonly string[], values: readonly (string | null)[]) =>
+    `${TABLES}/${table}/${keys.map((key, place) => `${key}=${values[place] ?? HIVE_NULL}/`).join('')}part.parquet`,
+  tables: `${TABLES}/`,
+  dataPackage: 'data/datapackage.json',
+  queries: 'data/queries/',
+  query: (id: string) => `data/queries/${id}.sql`,
   dueCalendar: 'data/due.ics',
   schema: (kind: string) => `schemas/${kind}.json`,
   feed: 'feed.xml',

@@ -2,7 +2,10 @@
 import { paths } from '../shape/addresses.ts'
 import type { Edition } from '../shape/edition.ts'
 import { benchData } from './bench-data.ts'
+import { queriesOf } from '../tables/queries.ts'
+import { tableSources } from '../tables/table-sources.ts'
 import { lotColumns, shipmentColumns } from './columns.ts'
+import { dataPackage } from './data-package.ts'
 import { dueCalendar } from './due-calendar.ts'
 import { certificateFeed, sourceFeed } from './feed.ts'
 import { criterionData } from './criterion-data.ts'
@@ -10,12 +13,16 @@ import { conditionData, controlData, lotData, sourceEvidenceData } from './lot-d
 import { programmeCalendarFile } from './programme-calendar.ts'
 import { studyData } from './study-data.ts'
 import { studyTable } from './study-table.ts'
+import { tableParts } from './table-parts.ts'
 import { lotsTable, resultsTable, shipmentsTable } from './tables.ts'
+
+/** Text, which is written as UTF-8, or the bytes of what is no text. */
+export type Piece = string | Uint8Array
 
 export interface OutputFile {
   readonly path: string
-  /** The text in order, made as it is asked for. */
-  readonly pieces: Iterable<string>
+  /** Text or bytes in order, made as they are asked for. */
+  readonly pieces: Iterable<Piece>
 }
 
 /** Files of the whole site by path; null where the site has no such file. */
@@ -29,6 +36,7 @@ const SITE_FILES: Readonly<Record<string, (edition: Edition) => Iterable<string>
   [paths.lotsTable]: lotsTable,
   [paths.resultsTable]: resultsTable,
   [paths.shipmentsTable]: shipmentsTable,
+  [paths.dataPackage]: (edition) => [`${JSON.stringify(dataPackage(edition), null, 1)}\n`],
   [paths.dueCalendar]: (edition) => {
     const text = dueCalendar(edition)
     return text === null ? null : [text]
@@ -45,6 +53,8 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
     const pieces = make(edition)
     if (pieces !== null) yield { path, pieces }
   }
+  for (const { id, sql } of sqlFiles(edition)) yield { path: paths.query(id), pieces: [sql] }
+  for (const { path, bytes } of tableParts(edition)) yield { path, pieces: made(bytes) }
   for (const id of edition.sources.keys())
     yield { path: paths.sourceEvidence(id), pieces: json(edition, sourceEvidenceData(edition, id)) }
   for (const id of edition.sources.keys()) {
@@ -61,14 +71,21 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
     yield { path: paths.lotData(id), pieces: json(edition, lotData(edition, edition.lot(id))) }
 }
 
-/** The text of one data file, for the development server; undefined for a path that is none. */
-export function dataFile(edition: Edition, path: string): string | undefined {
+/** One data file, for the development server; undefined for a path that is none. */
+export function dataFile(edition: Edition, path: string): Uint8Array | undefined {
   const pieces = piecesAt(edition, path)
-  return pieces === null ? undefined : [...pieces].join('')
+  if (pieces === null) return undefined
+  return Buffer.concat([...pieces].map((piece) => (typeof piece === 'string' ? Buffer.from(piece) : piece)))
 }
 
-function piecesAt(edition: Edition, path: string): Iterable<string> | null {
+function piecesAt(edition: Edition, path: string): Iterable<Piece> | null {
   if (Object.hasOwn(SITE_FILES, path)) return SITE_FILES[path]?.(edition) ?? null
+  const query = sqlFiles(edition).find(({ id }) => paths.query(id) === path)
+  if (query !== undefined) return [query.sql]
+  if (path.startsWith(paths.tables)) {
+    const part = [...tableParts(edition)].find((one) => one.path === path)
+    return part === undefined ? null : [part.bytes()]
+  }
   const source = /^data\/evidence\/([^/]+)\.json$/.exec(path)?.[1] ?? ''
   if (edition.sources.has(source)) return json(edition, sourceEvidenceData(edition, source))
   const followed = /^sources\/([^/]+)\/feed\.xml$/.exec(path)?.[1] ?? ''
@@ -86,6 +103,16 @@ function piecesAt(edition: Edition, path: string): Iterable<string> | null {
   }
   const lot = /^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? ''
   return edition.lots.has(lot) ? json(edition, lotData(edition, edition.lot(lot))) : null
+}
+
+/** What names the tables for an engine, and the queries. */
+function sqlFiles(edition: Edition): { readonly id: string; readonly sql: string }[] {
+  return [...tableSources(edition), ...queriesOf(edition)]
+}
+
+/** One piece, made when it is asked for. */
+function* made(bytes: () => Uint8Array): Generator<Uint8Array> {
+  yield bytes()
 }
 
 /** Whom a file is for stands in the file itself: it may be passed on without the site. */

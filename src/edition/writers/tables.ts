@@ -23,7 +23,19 @@ import { BYTE_ORDER_MARK, type Cell, lines } from './csv-lines.ts'
 /** Digits of a value, enough for every comparison with a limit of four digits; a computed value has no more to say. */
 const DIGITS = 6
 
-const LOT_COLUMNS = [
+/** Columns of numbers, by their names in whichever table; of all others each cell is text. */
+export const NUMBER_COLUMNS: ReadonlySet<string> = new Set([
+  'quantity_t',
+  'mass_t',
+  'revision',
+  'value',
+  'n',
+  'low',
+  'high',
+  'margin',
+])
+
+export const LOT_COLUMNS = [
   'lot',
   'number',
   'source',
@@ -84,7 +96,7 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
   ])
 }
 
-const RESULT_COLUMNS = [
+export const RESULT_COLUMNS = [
   'lot',
   'role',
   'property',
@@ -160,7 +172,7 @@ function shortCell(value: number | null | undefined): Cell {
   return value === null || value === undefined ? null : toSignificant(value, DIGITS)
 }
 
-const SHIPMENT_COLUMNS = [
+export const SHIPMENT_COLUMNS = [
   'bill',
   'date',
   'lot',

@@ -1,0 +1,99 @@
+/**
+ * The files of the tables: each holds the rows of one source, or laboratory, and year, so that a new lot touches the
+ * files of its own source and year alone. Folders are named in the manner of Apache Hive, which engines read as columns.
+ */
+import { once } from '../../core/measure/once.ts'
+import { yearOf } from '../../core/measure/moment.ts'
+import type { Edition, ListedLot } from '../shape/edition.ts'
+import { paths } from '../shape/addresses.ts'
+import { CLAUSES } from './clauses-table.ts'
+import { CONTROLS, controlColumns } from './controls-table.ts'
+import { FINDINGS, findingColumns } from './findings-table.ts'
+import { LOTS } from './lots-table.ts'
+import { RESULTS } from './results-table.ts'
+import type { LotTable } from './rows-of-lots.ts'
+import { SHIPMENTS, shipmentColumns } from './shipments-table.ts'
+import type { FilledColumn, TableHead } from './table.ts'
+import { VERDICTS } from './verdicts-table.ts'
+
+/** All tables, in the order in which they are described. */
+export const TABLES: readonly TableHead[] = [LOTS, VERDICTS, CLAUSES, RESULTS, SHIPMENTS, FINDINGS, CONTROLS]
+
+/** Values of the two keys of a table; null where the rows have none. */
+type KeyValues = readonly [string | null, string | null]
+
+export interface Partition {
+  readonly table: TableHead
+  readonly values: KeyValues
+  /** Of its file. */
+  readonly path: string
+  /** Columns with their rows, made when asked for. */
+  readonly columns: () => readonly FilledColumn[]
+}
+
+/**
+ * Every file of the tables, in an order that only records give; none for a table without rows.
+ * @param edition already the audience's
+ */
+export function* partitions(edition: Edition): Generator<Partition> {
+  yield* ofLots(edition)
+  yield* ofShipments(edition)
+  yield* ofSourcesAndLaboratories(edition)
+  yield* ofControls(edition)
+}
+
+function partition(table: TableHead, values: KeyValues, columns: Partition['columns']): Partition {
+  return { table, values, path: paths.tablePart(table.name, table.keys, values), columns }
+}
+
+/** The lots of a source and year are read once for all their tables, and let go with them. */
+function* ofLots(edition: Edition): Generator<Partition> {
+  for (const source of edition.sources.keys())
+    for (const [year, rows] of Map.groupBy(edition.lotsOf(source), ({ sampled }) => yearOf(sampled))) {
+      const lots = once(() => rows.map(({ id }) => edition.lot(id)))
+      for (const table of tablesOf(rows))
+        yield partition(table, [source, year], () => table.fill(edition, lots()))
+    }
+}
+
+function tablesOf(lots: readonly ListedLot[]): LotTable[] {
+  const judged = lots.some(({ outcomes }) => outcomes.length > 0)
+  const questioned = lots.some(({ findingCount }) => findingCount > 0)
+  return [LOTS, RESULTS, ...(judged ? [VERDICTS, CLAUSES] : []), ...(questioned ? [FINDINGS] : [])]
+}
+
+function* ofShipments(edition: Edition): Generator<Partition> {
+  const groups = Map.groupBy(edition.shipments, ({ source, date }) => `${source}/${yearOf(date)}`)
+  for (const [group, shipments] of inOrder(groups)) {
+    const [source = '', year = ''] = group.split('/')
+    yield partition(SHIPMENTS, [source, year], () => shipmentColumns(edition, shipments))
+  }
+}
+
+function* ofSourcesAndLaboratories(edition: Edition): Generator<Partition> {
+  for (const { id, findingCount } of edition.sources.values())
+    if (findingCount > 0)
+      yield partition(FINDINGS, [id, null], () =>
+        findingColumns(edition, edition.source(id).findings, 'source'),
+      )
+  const laboratories = [...edition.laboratories.keys()]
+  const found = once(() => laboratories.flatMap((id) => edition.laboratoryFindings(id)))
+  if (found().length > 0)
+    yield partition(FINDINGS, [null, null], () => findingColumns(edition, found(), 'laboratory'))
+}
+
+function* ofControls(edition: Edition): Generator<Partition> {
+  const groups = Map.groupBy(
+    edition.controls.values(),
+    ({ record }) => `${record.laboratory}/${yearOf(record.cast)}`,
+  )
+  for (const [group, controls] of inOrder(groups)) {
+    const [laboratory = '', year = ''] = group.split('/')
+    yield partition(CONTROLS, [laboratory, year], () => controlColumns(edition, controls))
+  }
+}
+
+/** By code unit, so that the first shipment or control on record does not decide. */
+function inOrder<T>(groups: ReadonlyMap<string, T>): (readonly [string, T])[] {
+  return [...groups].sort(([a], [b]) => (a < b ? -1 : 1))
+}

@@ -1,0 +1,39 @@
+/** Tables with rows of a lot: what they share. */
+import type { Edition, LotEntry } from '../shape/edition.ts'
+import { type Column, type FilledColumn, filled, headsOf, type TableHead } from './table.ts'
+
+/** What the column of that name holds in each of them. */
+export const LOT = 'Lot as SOURCE/LOT'
+
+/** Which year the rows stand under. */
+export const YEAR_OF_SAMPLING = 'The year is that of sampling.'
+
+/** A table whose rows are made of lots, one lot after the other. */
+export interface LotTable extends TableHead {
+  /** @param lots in order of sampling */
+  readonly fill: (edition: Edition, lots: readonly LotEntry[]) => FilledColumn[]
+}
+
+type RowsOfLot<Row> = (lot: LotEntry, edition: Edition) => readonly Row[]
+
+export function lotTable<Row>(
+  head: Pick<TableHead, 'name' | 'title' | 'description'>,
+  columns: readonly Column<Row>[],
+  rowsOf: RowsOfLot<Row>,
+): LotTable {
+  return {
+    ...head,
+    keys: ['source', 'year'],
+    columns: headsOf(columns),
+    fill: (edition, lots) =>
+      filled(
+        columns,
+        lots.flatMap((lot) => rowsOf(lot, edition)),
+      ),
+  }
+}
+
+/** Reasons as their permanent codes; null for none. */
+export function codes(reasons: readonly { readonly code: string }[]): string | null {
+  return reasons.map(({ code }) => code).join(' ') || null
+}
