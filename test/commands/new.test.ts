@@ -18,7 +18,7 @@ describe('npm run new', () => {
     const folder = place()
     const laidOut = await run('new', 'site', folder, ...NAMES)
     expect(laidOut).toMatchObject({ status: 0, error: '' })
-    const lot = /issue (\S+) /.exec(laidOut.out)?.[1] ?? ''
+    const lot = /issue -- (\S+) /.exec(laidOut.out)?.[1] ?? ''
     expect(lot).toMatch(/^coal-fly-ash\/CFA-\d{4}-001$/)
     const content = ['--content', folder]
     expect((await run('check', ...content)).error).toMatch(

@@ -29,15 +29,14 @@ const COLUMNS: readonly Column<ControlRow>[] = [
   {
     name: 'cement_lot',
     type: 'text',
-    required: true,
     description: 'Lot of the cement',
-    of: ({ control }) => control.record.cement.lot,
+    of: ({ control }) => control.record.cement?.lot,
   },
   {
     name: 'cement_type',
     type: 'text',
     description: 'Type of the cement',
-    of: ({ control }) => control.record.cement.type,
+    of: ({ control }) => control.record.cement?.type,
   },
   {
     name: 'cast_on',

@@ -29,7 +29,7 @@ export function benchSite(): BenchSite {
 function madeSite(): BenchSite {
   const { records } = loadRecords(resolve(ROOT, 'content'))
   const edition = forAudience(computeEdition(records, { program: 'test' }), 'public')
-  const file = (path: string) => JSON.parse(dataFile(edition, path) ?? 'null')
+  const file = (path: string) => JSON.parse(String(dataFile(edition, path) ?? 'null'))
   return {
     edition,
     ...siteRecords({
