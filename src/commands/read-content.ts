@@ -21,7 +21,7 @@ const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
  * @throws CommandFailure (wrong use) when the folder itself cannot be read
  */
 export function readContent(folder: string, before?: ReadBefore): ReadContent {
-  const { fatal, ...content } = loadRecords(folder, today(), before)
+  const { fatal, ...content } = loadRecords(folder, today(), { before })
   if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
     ...content,

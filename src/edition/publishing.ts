@@ -109,7 +109,19 @@ function publicControls(edition: Edition, shown: Edition['lots']): Edition['cont
     usedBy(shown.keys()),
     usedBy([...edition.lots.keys()].filter((id) => !shown.has(id))),
   ]
-  return new Map([...edition.controls].filter(([id]) => ofShown.has(id) || !ofHidden.has(id)))
+  return new Map(
+    [...edition.controls]
+      .filter(([id]) => ofShown.has(id) || !ofHidden.has(id))
+      .map(
+        ([
+          id,
+          {
+            record: { imported: _, ...record },
+            ...entry
+          },
+        ]) => [id, { ...entry, record }],
+      ),
+  )
 }
 
 function publicSource(

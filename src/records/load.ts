@@ -41,15 +41,24 @@ export function hasSite(records: Records): boolean {
   return records.site !== NO_SITE
 }
 
+/** Texts of records as they would be, by path: read in place of what the disk holds, or beside it. */
+export type ChangedTexts = ReadonlyMap<string, string>
+
+export interface LoadOptions {
+  /** Files of the same folder that were read before; records that have not changed are the same objects. */
+  readonly before?: ReadBefore
+  /** Texts that are not written yet. */
+  readonly changed?: ChangedTexts
+}
+
 /**
  * @param contentDir path of the folder; what is wrong with the folder as a whole is told as `fatal`
  * @param today the day that the records are read on where the site states none; without either nothing lies ahead
- * @param before files of the same folder that were read before; records that have not changed are the same objects
  */
 export function loadRecords(
   contentDir: string,
   today?: Moment,
-  before: ReadBefore = new ReadBefore(),
+  { before = new ReadBefore(), changed = new Map() }: LoadOptions = {},
 ): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing)
@@ -65,8 +74,9 @@ export function loadRecords(
       'begin with site.yaml; README.md shows a first lot',
     )
   const diagnostics = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
-  const paths = listing.files.map(({ path }) => path)
-  const files = loadFiles({ contentDir, before }, paths, diagnostics)
+  const onDisk = listing.files.map(({ path }) => path)
+  const paths = changed.size === 0 ? onDisk : [...new Set([...onDisk, ...changed.keys()])].sort()
+  const files = loadFiles({ contentDir, before, changed }, paths, diagnostics)
   if (isNewer(diagnostics))
     return { records: assemble(noFiles(contentDir)), diagnostics, datedFaultyLots: new Map() }
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
@@ -124,13 +134,12 @@ function fileFault(file: string, fault: FileFault): Diagnostic {
   return { ...fault, file, line: 1, column: 1 }
 }
 
-interface Folder {
+interface Folder extends Required<LoadOptions> {
   readonly contentDir: string
-  readonly before: ReadBefore
 }
 
 function loadFiles(
-  { contentDir, before }: Folder,
+  { contentDir, before, changed }: Folder,
   paths: readonly string[],
   diagnostics: Diagnostic[],
 ): ReadFiles {
@@ -144,7 +153,9 @@ function loadFiles(
     else {
       reportCase(byName, name, path, diagnostics)
       files.ids[name.kind].add(name.id)
-      loadFile({ files, before }, name, path, diagnostics)
+      const text = changed.get(path)
+      if (text === undefined) loadFile({ files, before }, name, path, diagnostics)
+      else loadText(files, name, { path, text }, diagnostics)
       if (isNewer(diagnostics)) return files
     }
   }

@@ -8,9 +8,9 @@ import type { Edition } from '../shape/edition.ts'
 /** What site.yaml publishes. */
 export type Publish = ReadonlySet<string>
 
-/** A lot's record without what is not published. */
+/** A lot's record without what is not published; where it was imported from is nobody's but the producer's. */
 export function publicRecord(record: Lot, publish: Publish): Lot {
-  const { verification, seals, shipments, revisions, answers, 'purchase-order': order, ...rest } = record
+  const { imported: _, verification, seals, shipments, revisions, answers, 'purchase-order': order, ...rest } = record
   const persons = publish.has('persons')
   return {
     ...rest,
@@ -38,7 +38,7 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
       ? {}
       : {
           shipments: shipments.map(
-            ({ to, project, seal, vehicle: _, 'purchase-order': ordered, ...shipment }) => ({
+            ({ to, project, seal, vehicle: __, 'purchase-order': ordered, ...shipment }) => ({
               ...shipment,
               ...(publish.has('consignee') && to !== undefined ? { to } : {}),
               ...(publish.has('project') && project !== undefined ? { project } : {}),

@@ -261,8 +261,8 @@ export interface KnownRecord {
  * @param lot the record, quantities loaded
  * @param controls the control batches it refers to, by id
  * @param asOf calendar date
- * @returns plain JSON, quantities as written; without shipments, verification, revisions, answers and earlier
- * ids, which go on after issue
+ * @returns plain JSON, quantities as written; without shipments, verification, revisions, answers, earlier
+ * ids and the files it was imported from, which go on after issue
  */
 export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: Moment): KnownRecord {
   const {
@@ -271,12 +271,13 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     revisions: _revisions,
     formerly: _formerly,
     answers: _answers,
+    imported: _imported,
     ...known
   } = knownLot(lot, asOf)
   const used = [...new Set((known.tests ?? []).flatMap((test) => test.control ?? []))].sort()
   const controlRecords = used.flatMap((id) => {
-    const control = controls.get(id)
-    return control === undefined ? [] : [[id, knownMortar(control, asOf)] as const]
+    const { imported: _, ...control } = controls.get(id) ?? {}
+    return controls.has(id) ? [[id, knownMortar(control, asOf)] as const] : []
   })
   return {
     lot: writtenForm(known) as KnownRecord['lot'],

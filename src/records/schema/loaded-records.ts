@@ -200,6 +200,16 @@ export type Answer = {
   closed?: Moment
 }
 
+/** A file that values were imported from. */
+export type ImportedFile = {
+  /** Name of the file, without folders. */
+  file: string
+  /** SHA-256 of the file. */
+  digest: string
+  /** Day of the import. */
+  on: Moment
+}
+
 /** Mean strength of the test mortar, percent of the control mortar, same condition and age. Written in %, mg/kg, g/100 g. A figure that the laboratory reports finished names its mortar: { value: 4.86 %, condition: ID, age: 28 d }, or a list of such. */
 export type ReportedValue = Quantity | {
   /** Result with its unit. */
@@ -986,6 +996,8 @@ export type Control = {
   strength?: StrengthTest[]
   /** Resistances by age. */
   resistivity?: ResistivityTest[]
+  /** Files that values of this record were imported from, written by npm run import; never published. */
+  imported?: ImportedFile[]
   /** Note. */
   note?: string
 }
@@ -1502,6 +1514,8 @@ export type Lot = {
     reported?: Moment
     results: { [key in PropertyKey]?: ReportedValue }
   }[]
+  /** Files that values of this record were imported from, written by npm run import; never published. */
+  imported?: ImportedFile[]
   /** Revisions, written by the command issue. */
   revisions?: {
     /** Revision. */

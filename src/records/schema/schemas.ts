@@ -8,7 +8,7 @@ import { RECORD_KINDS, type RecordKind, type SchemaNode, schemaSet } from './sch
 
 export { RECORD_KINDS, type RecordKind, type SchemaNode }
 
-const NAMES = ['common', 'quantities', 'properties', ...RECORD_KINDS] as const
+const NAMES = ['common', 'quantities', 'properties', ...RECORD_KINDS, 'import-map'] as const
 
 const schemas = new Map<string, SchemaNode>(NAMES.map((name) => [`${name}.json`, readSchema(name)]))
 
@@ -46,7 +46,8 @@ const ajv = new Ajv2020({
 
 export const { schemaNamed, resolveReference } = schemaSet(schemas)
 
-export function validatorOf(kind: RecordKind): ValidateFunction {
+/** The validator of a kind of record, or of the map of an import, which is no record. */
+export function validatorOf(kind: RecordKind | 'import-map'): ValidateFunction {
   const validate = ajv.getSchema(`${kind}.json`)
   if (validate === undefined) throw new RangeError(`validatorOf needs a kind with a schema, got ${kind}`)
   return validate as ValidateFunction

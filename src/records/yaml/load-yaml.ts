@@ -108,7 +108,8 @@ function convert(kind: RecordKind, value: unknown, report: FileReport, sortedAt:
   return converter(value, reportFault, sortedAt)
 }
 
-function reportYaml({ code, message, line, column }: YamlFault, text: string, report: FileReport): void {
+/** Says why a text is not YAML. */
+export function reportYaml({ code, message, line, column }: YamlFault, text: string, report: FileReport): void {
   const source = text.split('\n')[line - 1] ?? ''
   const mark = blockMark(source, column, message)
   if (mark !== null) {

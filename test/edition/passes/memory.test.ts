@@ -53,7 +53,7 @@ it('a Memory changes nothing of what is computed, whatever was saved since', () 
         for (const step of steps) {
           rewrite(folder, last, step)
           last = step
-          const kept = loadRecords(folder, undefined, before)
+          const kept = loadRecords(folder, undefined, { before })
           const anew = loadRecords(folder)
           expect(kept.diagnostics).toEqual(anew.diagnostics)
           const report = (loaded: typeof kept, own?: Memory) =>

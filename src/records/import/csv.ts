@@ -1,0 +1,53 @@
+/** A table of text with separators as a sheet of cells, each addressed as a spreadsheet would show it. */
+import papaparse from 'papaparse'
+import { type CellPlace, type CellValue, isBlank, type Sheet, type SheetRow } from './grid.ts'
+import { WorkbookFault } from './zip.ts'
+
+export type Encoding = 'utf-8' | 'windows-1252'
+
+export interface CsvForm {
+  readonly encoding?: Encoding
+  readonly separator?: 'comma' | 'semicolon' | 'tab'
+}
+
+export interface CsvTable {
+  readonly sheet: Sheet
+  /** Rows whose quotes do not close. */
+  readonly faults: readonly { readonly place: CellPlace; readonly found: string }[]
+}
+
+const SIGNS = { comma: ',', semicolon: ';', tab: '\t' } as const
+
+/** @throws WorkbookFault for bytes that are not text in the encoding named */
+export function readCsv(bytes: Buffer, form: CsvForm = {}): CsvTable {
+  const text = decodedText(bytes, form.encoding ?? 'utf-8')
+  const delimiter = form.separator === undefined ? {} : { delimiter: SIGNS[form.separator] }
+  const { data, errors } = papaparse.parse<string[]>(text, {
+    ...delimiter,
+    header: false,
+    skipEmptyLines: false,
+  })
+  const rows = data.flatMap((cells, index): SheetRow[] => {
+    const filled = cells.flatMap((cell, column): [number, CellValue][] =>
+      isBlank(cell) ? [] : [[column, { kind: 'text', text: cell }]],
+    )
+    return filled.length === 0 ? [] : [{ row: index + 1, cells: new Map(filled), width: cells.length }]
+  })
+  const faults = errors
+    .filter(({ type }) => type === 'Quotes')
+    .map(({ row = 0, message }) => ({ place: { sheet: null, row: row + 1, column: null }, found: message }))
+  return { sheet: { name: null, rows, merged: [] }, faults }
+}
+
+function decodedText(bytes: Buffer, encoding: Encoding): string {
+  const wide = bytes[0] === 0xff && bytes[1] === 0xfe
+  try {
+    // Text that a spreadsheet calls "Unicode" says so by its first two bytes.
+    return new TextDecoder(wide ? 'utf-16le' : encoding, { fatal: true }).decode(bytes)
+  } catch {
+    throw new WorkbookFault(
+      'the file is not UTF-8 text',
+      'save it as CSV UTF-8, or write encoding: windows-1252 in the map where an older spreadsheet made it',
+    )
+  }
+}

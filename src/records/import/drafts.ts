@@ -1,0 +1,291 @@
+/** The rows of a file as drafts of the records that they belong to: which lot, sample, analysis, test, age and specimen. */
+import { isPropertyKey } from '../../core/measure/properties.ts'
+import type { Path } from '../edit/edit-yaml.ts'
+import type { Plain } from '../edit/write-yaml.ts'
+import { stateFigure } from './draft-figure.ts'
+import { isMapping, isSame, type Mapping, RecordDraft, type Stated } from './draft.ts'
+import { MortarDrafts } from './draft-mortar.ts'
+import type { TellFault } from './import-fault.ts'
+import { fieldValue, momentOf, rowFault, statedOf } from './row-values.ts'
+import type { ReadRow } from './table-rows.ts'
+
+/** What is on record, by id; null for what is not. */
+export interface OnRecord {
+  readonly lot: (id: string) => Mapping | null
+  readonly control: (id: string) => Mapping | null
+}
+
+export interface ImportDrafts {
+  /** By SOURCE/LOT. */
+  readonly lots: ReadonlyMap<string, RecordDraft>
+  readonly controls: ReadonlyMap<string, RecordDraft>
+}
+
+/** Puts every row into the draft of its record; a row that does not say enough is told. */
+export function draftRecords(rows: readonly ReadRow[], onRecord: OnRecord, tell: TellFault): ImportDrafts {
+  const lots = new Map<string, RecordDraft>()
+  const controls = new Map<string, RecordDraft>()
+  const mortars = new MortarDrafts(tell)
+  const draftIn = (drafts: Map<string, RecordDraft>, id: string, existing: Mapping | null, row: ReadRow) => {
+    const draft = drafts.get(id) ?? new RecordDraft(existing, row.place, tell)
+    drafts.set(id, draft)
+    return draft
+  }
+  // What a lot and its samples are is known before what was found out about them.
+  for (const row of rows.toSorted((a, b) => turnOf(a) - turnOf(b))) {
+    if (row.table.holds === 'controls') {
+      const id = fieldValue(row, 'control')
+      if (id === undefined) tell(rowFault(row, 'which control batch it belongs to', 'control'))
+      else mortars.add(row, draftIn(controls, id.written, onRecord.control(id.written), row), [])
+      continue
+    }
+    const id = lotOf(row, tell)
+    if (id !== null) addToLot(row, draftIn(lots, id, onRecord.lot(id), row), mortars, tell)
+  }
+  mortars.finish()
+  return { lots, controls }
+}
+
+const TURNS: readonly string[] = ['lots', 'samples', 'analyses', 'controls', 'tests', 'shipments']
+
+function turnOf({ table }: ReadRow): number {
+  return TURNS.indexOf(table.holds)
+}
+
+function lotOf(row: ReadRow, tell: TellFault): string | null {
+  const [source, lot] = [fieldValue(row, 'source'), fieldValue(row, 'lot')]
+  if (lot === undefined) tell(rowFault(row, 'which lot it belongs to', 'lot'))
+  else if (source === undefined) tell(rowFault(row, 'which source the lot is of', 'source'))
+  else return `${source.written}/${lot.written}`
+  return null
+}
+
+function addToLot(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell: TellFault): void {
+  switch (row.table.holds) {
+    case 'lots':
+      addLot(row, draft)
+      addSample(row, draft, tell)
+      return
+    case 'samples':
+    case 'analyses':
+      addAnalyses(row, draft, tell)
+      return
+    case 'tests':
+      addTest(row, draft, mortars, tell)
+      return
+    case 'shipments':
+      addShipment(row, draft, tell)
+      return
+  }
+}
+
+/** Parts of a period by the field that gives them. */
+const PRODUCED: Readonly<Record<string, readonly string[]>> = {
+  produced: ['from', 'to'],
+  'produced-from': ['from'],
+  'produced-to': ['to'],
+}
+
+function addLot(row: ReadRow, draft: RecordDraft): void {
+  for (const value of row.values) {
+    const { part, key } = value.field
+    if (part !== 'lot' || key === 'source' || key === 'lot') continue
+    const ends = PRODUCED[key]
+    if (ends === undefined) draft.state([key], statedOf(value))
+    else
+      for (const end of ends) draft.state(['produced', end], { ...statedOf(value), reads: { as: 'moment' } })
+  }
+}
+
+/** Fields of a sample that stand deeper, or that are read together with another. */
+const SAMPLE_PATHS: Readonly<Record<string, Path>> = {
+  'taken-from': ['taken', 'from'],
+  'taken-to': ['taken', 'to'],
+}
+
+/**
+ * The sample that a row speaks of, put into the lot where the row says more than its mark.
+ * @returns its mark; undefined where the row names none
+ */
+function addSample(row: ReadRow, draft: RecordDraft, tell: TellFault): string | undefined {
+  const values = row.values.filter(({ field }) => field.part === 'sample')
+  const on = momentOf(row, 'sampled', 'sampled-time')
+  const id = fieldValue(row, 'sample')?.written ?? dayMark(row, on)
+  const known = draft.items(['samples']).map((sample) => sample['id'])
+  if (id === undefined) return known.length === 1 ? String(known[0]) : undefined
+  const kind = fieldValue(row, 'sample-kind')?.written ?? (row.table.holds === 'samples' ? 'grab' : undefined)
+  const says =
+    values.some(({ field }) => !['id', 'on-time'].includes(field.key)) || row.table.holds === 'samples'
+  if (!says) return id
+  if (!known.includes(id) && kind === undefined) {
+    tell(rowFault(row, `how the sample ${id} was taken`, 'sample-kind'))
+    return id
+  }
+  const index = draft.itemOf(
+    ['samples'],
+    (sample) => sample['id'] === id,
+    () => ({ id, kind: kind as Plain }),
+    row.place,
+  )
+  const at = ['samples', index]
+  if (on !== undefined) draft.state([...at, 'on'], on)
+  const seen = new Set<string>()
+  for (const value of values) {
+    const { key } = value.field
+    if (['id', 'on', 'on-time'].includes(key) || seen.has(key)) continue
+    seen.add(key)
+    draft.state([...at, ...(SAMPLE_PATHS[key] ?? [key])], statedOf(value))
+  }
+  return id
+}
+
+/** A regular sample is known by its day. */
+function dayMark({ table }: ReadRow, on: Stated | undefined): string | undefined {
+  return table.holds === 'samples' && on !== undefined
+    ? String(on.written).replaceAll(':', '').replace('T', '-')
+    : undefined
+}
+
+function addAnalyses(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
+  const sample = addSample(row, draft, tell)
+  const results = row.values.filter(({ name }) => isPropertyKey(name))
+  if (results.length === 0 && row.table.holds === 'analyses')
+    tell({
+      code: 'import-row',
+      severity: 'note',
+      place: row.place,
+      message: 'the row gives no result',
+      mend: 'nothing is to do where the results are still to come',
+    })
+  const told = new Set<string>()
+  for (const result of results) {
+    const { age } = result.scope
+    const scope = age === undefined ? {} : { age }
+    const laboratory = fieldValue(row, 'laboratory')
+    const tested = momentOf(row, 'tested', 'tested-time', scope)
+    const index = analysisOf(row, draft, { sample, laboratory: laboratory?.written, tested })
+    if (typeof index === 'string') {
+      if (!told.has(index)) tell(rowFault(row, ANALYSIS_LACKS[index] ?? index, index))
+      told.add(index)
+      continue
+    }
+    for (const name of ['reported', 'deviations'] as const) {
+      const value = fieldValue(row, name, scope)
+      if (value !== undefined) draft.state(['analyses', index, name], statedOf(value))
+    }
+    stateFigure(draft, ['analyses', index, 'results', result.name], {
+      value: result,
+      condition: fieldValue(row, 'condition')?.written,
+      age: fieldValue(row, 'age')?.written,
+    })
+  }
+}
+
+const ANALYSIS_LACKS: Readonly<Record<string, string>> = {
+  sample: 'which sample was analysed',
+  laboratory: 'which laboratory found its results',
+  tested: 'when its results were found',
+}
+
+interface NamedAnalysis {
+  readonly sample: string | undefined
+  readonly laboratory: string | undefined
+  readonly tested: Stated | undefined
+}
+
+/** The index of an analysis, made where there is none; the name of what is missing to tell it. */
+function analysisOf(
+  row: ReadRow,
+  draft: RecordDraft,
+  { sample, laboratory, tested }: NamedAnalysis,
+): number | 'sample' | 'laboratory' | 'tested' {
+  const isIt = (one: Mapping) =>
+    (sample === undefined || one['sample'] === sample) &&
+    (laboratory === undefined || one['laboratory'] === laboratory) &&
+    (tested === undefined || isSame(one['tested'] ?? '', tested.written, { as: 'moment' }))
+  if (sample !== undefined && laboratory !== undefined && tested !== undefined)
+    return draft.itemOf(
+      ['analyses'],
+      isIt,
+      () => ({ laboratory, sample, tested: tested.written, results: {} }),
+      tested.place ?? row.place,
+    )
+  const found = draft.items(['analyses']).filter(isIt)
+  const [only] = found
+  if (found.length === 1 && only !== undefined) return draft.items(['analyses']).indexOf(only)
+  return sample === undefined ? 'sample' : laboratory === undefined ? 'laboratory' : 'tested'
+}
+
+function addTest(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell: TellFault): void {
+  const sample = addSample(row, draft, tell)
+  for (const condition of mortars.conditionsOf(row)) {
+    const known = {
+      sample,
+      condition,
+      control: fieldValue(row, 'control')?.written,
+      laboratory: fieldValue(row, 'laboratory')?.written,
+    }
+    const cast = momentOf(row, 'cast', 'cast-time')
+    const index = testOf(row, draft, known, cast)
+    if (typeof index === 'number') mortars.add(row, draft, ['tests', index], condition)
+    else tell(rowFault(row, TEST_LACKS[index] ?? index, index))
+  }
+}
+
+const TEST_LACKS: Readonly<Record<string, string>> = {
+  condition: 'at which condition the mortar was made',
+  sample: 'of which sample the mortar was made',
+  control: 'which control batch the mortar is compared with',
+  laboratory: 'which laboratory made the mortar',
+  cast: 'when the mortar was cast',
+}
+
+type KnownOfTest = Readonly<Record<'sample' | 'condition' | 'control' | 'laboratory', string | undefined>>
+
+/** The index of a test, made where there is none; the name of what is missing to tell it. */
+function testOf(
+  row: ReadRow,
+  draft: RecordDraft,
+  known: KnownOfTest,
+  cast: Stated | undefined,
+): number | string {
+  if (known.condition === undefined) return 'condition'
+  const given = Object.entries(known).filter(([, value]) => value !== undefined)
+  const isIt = (one: Mapping) =>
+    given.every(([key, value]) => one[key] === value) &&
+    (cast === undefined || isSame(one['cast'] ?? '', cast.written, { as: 'moment' }))
+  const found = draft.items(['tests']).filter(isIt)
+  const [only] = found
+  if (found.length === 1 && only !== undefined) return draft.items(['tests']).indexOf(only)
+  const missing = (['sample', 'control', 'laboratory'] as const).find((key) => known[key] === undefined)
+  if (missing !== undefined) return missing
+  if (cast === undefined) return 'cast'
+  const { sample, condition, control, laboratory } = known as Record<string, string>
+  return draft.itemOf(
+    ['tests'],
+    isIt,
+    () => ({ sample, condition, control, laboratory, cast: cast.written }) as Mapping,
+    row.place,
+  )
+}
+
+function addShipment(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
+  const bill = fieldValue(row, 'bill')
+  if (bill === undefined) {
+    tell(rowFault(row, 'its bill of lading', 'bill'))
+    return
+  }
+  const index = draft.itemOf(
+    ['shipments'],
+    (one) => isMapping(one) && String(one['bill']) === bill.written,
+    () => ({ bill: bill.written }),
+    bill.place ?? row.place,
+  )
+  const seen = new Set(['bill'])
+  for (const value of row.values) {
+    const { part, key } = value.field
+    if (part !== 'shipment' || seen.has(key)) continue
+    seen.add(key)
+    draft.state(['shipments', index, key], statedOf(value))
+  }
+}

@@ -1,0 +1,158 @@
+/** The map of an import: which columns of a spreadsheet give what. Read and checked like a record. */
+import { nearNames } from '../diagnostics/near-names.ts'
+import type { FileReport } from '../diagnostics/report.ts'
+import { reportSchemaErrors } from '../schema/schema-faults.ts'
+import { validatorOf } from '../schema/schemas.ts'
+import { reportYaml } from '../yaml/load-yaml.ts'
+import { parseYaml } from '../yaml/parse-yaml.ts'
+import { below } from '../yaml/pointer.ts'
+import type { CsvForm } from './csv.ts'
+import { fieldNames, fieldOf, type TableKind } from './fields.ts'
+
+/** How the texts of cells are read. */
+export interface WrittenForm {
+  readonly numbers?: {
+    readonly decimal?: 'point' | 'comma'
+    readonly thousands?: 'none' | 'point' | 'comma' | 'space' | 'apostrophe'
+  }
+  readonly dates?: 'day-month-year' | 'month-day-year'
+  readonly blank?: readonly string[]
+  readonly 'stands-for'?: Readonly<Record<string, string>>
+}
+
+/** What a column gives. */
+export interface Column extends WrittenForm {
+  readonly to: string
+  readonly unit?: string
+  readonly age?: string
+  readonly condition?: string
+  readonly specimen?: string
+  readonly for?: 'strength' | 'resistivity'
+  readonly basis?: string
+  readonly method?: string
+  readonly pattern?: string
+  readonly prefix?: string
+  readonly digits?: number
+  readonly fill?: 'down'
+}
+
+/** Texts of a cell by the heading of its column. */
+type Texts = Readonly<Record<string, string | readonly string[]>>
+type Constants = Readonly<Record<string, string | number>>
+
+export interface MappedTable extends WrittenForm {
+  readonly holds: TableKind
+  readonly sheet?: string
+  readonly 'sheet-name'?: string
+  readonly headings?: number | readonly number[]
+  readonly 'fill-headings'?: 'yes' | 'no'
+  readonly 'records-in'?: 'rows' | 'columns'
+  readonly rows?: { readonly from?: number; readonly to?: number }
+  readonly every?: Constants
+  readonly cells?: Readonly<Record<string, string | Column>>
+  readonly block?: string
+  readonly only?: Texts
+  readonly except?: Texts
+  readonly planned?: readonly string[]
+  readonly columns: Readonly<Record<string, string | Column>>
+}
+
+export interface ImportMap extends CsvForm, WrittenForm {
+  readonly every?: Constants
+  readonly 'not-read'?: readonly string[]
+  readonly tables: readonly MappedTable[]
+}
+
+/** Said of a column that gives nothing. */
+export const IGNORED = 'ignore'
+/** Said of a column by a proposed map that leaves the choice to a person. */
+export const UNDECIDED = 'undecided'
+
+/** A column as a mapping, however it is written. */
+export function columnOf(column: string | Column): Column {
+  return typeof column === 'string' ? { to: column } : column
+}
+
+/** Fields in braces. */
+export const IN_BRACES = /\{([a-z-]+)\}/g
+
+/**
+ * The map; undefined where anything in it is at fault.
+ * @param report takes the faults, by line and column of the map
+ */
+export function readImportMap(text: string, report: FileReport): ImportMap | undefined {
+  const yaml = parseYaml(text)
+  if ('fault' in yaml) {
+    reportYaml(yaml.fault, text, report)
+    return undefined
+  }
+  const validate = validatorOf('import-map')
+  if (!validate(yaml.value)) {
+    reportSchemaErrors(validate.errors ?? [], report)
+    return undefined
+  }
+  const map = yaml.value as ImportMap
+  map.tables.forEach((table, index) => {
+    checkTable(table, `/tables/${index}`, report)
+  })
+  // A constant of the whole map serves the tables that have such a field.
+  for (const name of Object.keys(map.every ?? {}))
+    if (!map.tables.some(({ holds }) => fieldOf(holds, name) !== undefined))
+      reportField(
+        name,
+        { pointer: below('/every', name), kinds: map.tables.map(({ holds }) => holds) },
+        report,
+      )
+  return report.count() === 0 ? map : undefined
+}
+
+function checkTable(table: MappedTable, at: string, report: FileReport): void {
+  const kinds = [table.holds]
+  const check = (name: string, pointer: string) => {
+    if (fieldOf(table.holds, name) === undefined) reportField(name, { pointer, kinds }, report)
+  }
+  for (const name of Object.keys(table.every ?? {})) check(name, below(`${at}/every`, name))
+  for (const part of ['columns', 'cells'] as const)
+    for (const [heading, column] of Object.entries(table[part] ?? {})) {
+      const pointer = below(`${at}/${part}`, heading)
+      const { to, pattern } = columnOf(column)
+      if (to === UNDECIDED)
+        report.at(
+          pointer,
+          'reference-unknown',
+          `it is not decided what the column "${heading}" gives`,
+          `write the field or property that is meant, or ${IGNORED}`,
+        )
+      else if (to !== IGNORED) check(to, typeof column === 'string' ? pointer : `${pointer}/to`)
+      checkPattern(pattern, `${pointer}/pattern`, check)
+    }
+  checkPattern(table.block, `${at}/block`, check)
+  checkPattern(table['sheet-name'], `${at}/sheet-name`, check)
+}
+
+function checkPattern(
+  pattern: string | undefined,
+  pointer: string,
+  check: (name: string, pointer: string) => void,
+): void {
+  for (const [, name = ''] of (pattern ?? '').matchAll(IN_BRACES)) check(name, pointer)
+}
+
+interface Misnamed {
+  readonly pointer: string
+  readonly kinds: readonly TableKind[]
+}
+
+function reportField(name: string, { pointer, kinds }: Misnamed, report: FileReport): void {
+  const known = [...new Set(kinds.flatMap(fieldNames))]
+  report.at(
+    pointer,
+    'reference-unknown',
+    `"${name}" is no field of a table of ${kinds.join(' or ')}`,
+    nearNames(name, known) ||
+      `write a property by its key, or one of ${known
+        .filter((field) => /^[a-z-]+$/.test(field))
+        .slice(0, 30)
+        .join(', ')}`,
+  )
+}
