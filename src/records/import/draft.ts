@@ -81,6 +81,12 @@ export class RecordDraft {
     return list.length - 1
   }
 
+  /** Says which cell a value comes from that was made with its item. */
+  claim(path: Path, place: CellPlace | null | undefined): void {
+    const pointer = pointerOf(path)
+    if (place !== null && place !== undefined && !this.origins.has(pointer)) this.origins.set(pointer, place)
+  }
+
   /** The items of a list; empty where there is none. */
   items(path: Path): readonly Mapping[] {
     const list = this.at(path)

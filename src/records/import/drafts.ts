@@ -61,22 +61,13 @@ function lotOf(row: ReadRow, tell: TellFault): string | null {
 }
 
 function addToLot(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell: TellFault): void {
-  switch (row.table.holds) {
-    case 'lots':
-      addLot(row, draft)
-      addSample(row, draft, tell)
-      return
-    case 'samples':
-    case 'analyses':
-      addAnalyses(row, draft, tell)
-      return
-    case 'tests':
-      addTest(row, draft, mortars, tell)
-      return
-    case 'shipments':
-      addShipment(row, draft, tell)
-      return
-  }
+  const { holds } = row.table
+  if (holds === 'lots') {
+    addLot(row, draft)
+    addSample(row, draft, tell)
+  } else if (holds === 'tests') addTest(row, draft, mortars, tell)
+  else if (holds === 'shipments') addShipment(row, draft, tell)
+  else addAnalyses(row, draft, tell)
 }
 
 /** Parts of a period by the field that gives them. */
@@ -203,13 +194,17 @@ function analysisOf(
     (sample === undefined || one['sample'] === sample) &&
     (laboratory === undefined || one['laboratory'] === laboratory) &&
     (tested === undefined || isSame(one['tested'] ?? '', tested.written, { as: 'moment' }))
-  if (sample !== undefined && laboratory !== undefined && tested !== undefined)
-    return draft.itemOf(
+  if (sample !== undefined && laboratory !== undefined && tested !== undefined) {
+    const index = draft.itemOf(
       ['analyses'],
       isIt,
       () => ({ laboratory, sample, tested: tested.written, results: {} }),
-      tested.place ?? row.place,
+      row.place,
     )
+    for (const key of ['laboratory', 'sample', 'tested'])
+      draft.claim(['analyses', index, key], fieldValue(row, key)?.place)
+    return index
+  }
   const found = draft.items(['analyses']).filter(isIt)
   const [only] = found
   if (found.length === 1 && only !== undefined) return draft.items(['analyses']).indexOf(only)
@@ -261,12 +256,15 @@ function testOf(
   if (missing !== undefined) return missing
   if (cast === undefined) return 'cast'
   const { sample, condition, control, laboratory } = known as Record<string, string>
-  return draft.itemOf(
+  const index = draft.itemOf(
     ['tests'],
     isIt,
     () => ({ sample, condition, control, laboratory, cast: cast.written }) as Mapping,
     row.place,
   )
+  for (const key of ['sample', 'condition', 'control', 'laboratory', 'cast'])
+    draft.claim(['tests', index, key], fieldValue(row, key)?.place)
+  return index
 }
 
 function addShipment(row: ReadRow, draft: RecordDraft, tell: TellFault): void {

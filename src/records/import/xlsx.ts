@@ -212,7 +212,7 @@ function readSheet(name: string, xml: string, context: Context): Sheet {
       inline.close(element)
       if (element === 'v') inValue = false
       else if (element === 'c' && cell !== null) {
-        const value = valueOf(cell, inline.take(), context)
+        const value = cellValue(cell, inline.take(), context)
         if (value !== null) cells.set(cell.column, value)
         cell = null
       } else if (element === 'row' && 0 < cells.size) rows.push({ row, cells })
@@ -233,7 +233,7 @@ function damagedSheet(name: string): WorkbookFault {
 }
 
 /** null for a blank cell. */
-function valueOf(cell: OpenCell, inlineText: string, context: Context): CellValue | null {
+function cellValue(cell: OpenCell, inlineText: string, context: Context): CellValue | null {
   const { type, value } = cell
   if (type === 'inlineStr') return textValue(inlineText)
   if (value === null || value === '') return cell.formula && type !== 'str' ? NO_RESULT : null
