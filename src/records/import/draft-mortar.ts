@@ -1,5 +1,6 @@
 /** Readings of a mortar in drafts of lots and control batches: by age, by specimen. */
 import { ageIn } from '../../core/measure/age.ts'
+import { momentIn, momentOfDay } from '../../core/measure/moment.ts'
 import type { Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
 import {
@@ -11,6 +12,7 @@ import {
   type RecordDraft,
   type Stated,
 } from './draft.ts'
+import { CAST_AND_AGE } from './fields.ts'
 import type { CellPlace } from './grid.ts'
 import type { TellFault } from './import-fault.ts'
 import { columnOf } from './import-map.ts'
@@ -108,7 +110,7 @@ export class MortarDrafts {
 
   private addAge(row: ReadRow, { draft, at, measure, age, values }: AgeToAdd): void {
     const scope = { age, for: measure }
-    const tested = momentOf(row, 'tested', 'tested-time', scope)
+    const tested = testedOn(momentOf(row, 'tested', 'tested-time', scope), draft.at([...at, 'cast']), age)
     const path = [...at, measure]
     const place = values.find((value) => value.place !== null)?.place ?? row.place
     const index = this.ageIndex(draft, path, { age, tested, place })
@@ -218,6 +220,15 @@ function ageOf(
   { scope }: FieldValue,
 ): { readonly text: string; readonly hours: number } | undefined {
   return ageIn(scope.age ?? fieldValue(row, 'age')?.written ?? '') ?? undefined
+}
+
+/** A day counted from casting has no time of day, whatever casting has: nobody read a clock. */
+function testedOn(tested: Stated | undefined, cast: Plain | undefined, age: string): Stated | undefined {
+  if (tested?.written !== CAST_AND_AGE) return tested
+  const [begun, hours] = [momentIn(String(cast)), ageIn(age)?.hours]
+  return begun === null || hours === undefined
+    ? undefined
+    : { ...tested, written: momentOfDay(begun.day + Math.floor(hours / 24)).text }
 }
 
 const SIZES: readonly string[] = ['side', 'other-side', 'length', 'diameter', 'mass']

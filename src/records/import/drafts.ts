@@ -62,10 +62,9 @@ function lotOf(row: ReadRow, tell: TellFault): string | null {
 
 function addToLot(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell: TellFault): void {
   const { holds } = row.table
-  if (holds === 'lots') {
-    addLot(row, draft)
-    addSample(row, draft, tell)
-  } else if (holds === 'tests') addTest(row, draft, mortars, tell)
+  addLot(row, draft)
+  if (holds === 'lots') addSample(row, draft, tell)
+  else if (holds === 'tests') addTest(row, draft, mortars, tell)
   else if (holds === 'shipments') addShipment(row, draft, tell)
   else addAnalyses(row, draft, tell)
 }

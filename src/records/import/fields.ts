@@ -6,6 +6,9 @@ import type { QuantityKind } from '../../core/measure/units.ts'
 export const TABLE_KINDS = ['lots', 'samples', 'analyses', 'tests', 'controls', 'shipments'] as const
 export type TableKind = (typeof TABLE_KINDS)[number]
 
+/** Said of a date of tests in `every`: the day that an age ends on, counted from casting. */
+export const CAST_AND_AGE = 'cast + age'
+
 /** How the cells of a column are read. */
 export type Reads =
   | { readonly as: 'text' | 'id' | 'date' | 'moment' | 'time' | 'age' | 'count' }
@@ -34,7 +37,7 @@ function fields(part: Part, reads: Readonly<Record<string, Reads>>): Record<stri
 
 const LOT_NAME = fields('lot', { source: id, lot: id })
 const LOT: Readonly<Record<string, Field>> = {
-  ...fields('lot', { number: text, class: text, quantity: quantity('lot-mass'), silo: text, note: text }),
+  ...fields('lot', { number: text, class: text, quantity: quantity('lot-mass'), silo: text }),
   produced: { part: 'lot', key: 'produced', reads: date },
   'produced-from': { part: 'lot', key: 'produced-from', reads: moment },
   'produced-to': { part: 'lot', key: 'produced-to', reads: moment },
@@ -119,11 +122,12 @@ const SHIPMENT = fields('shipment', {
   vehicle: text,
 })
 
+// A row of results or readings may say what its lot and sample are as well: one table a month is common.
 const FIELDS: Readonly<Record<TableKind, Readonly<Record<string, Field>>>> = {
-  lots: { ...SAMPLE, ...LOT, ...LOT_NAME },
-  samples: { ...SAMPLE, ...ANALYSIS, ...LOT_NAME },
-  analyses: { ...SAMPLE, ...ANALYSIS, ...LOT_NAME },
-  tests: { sample: SAMPLE['sample'] as Field, ...MORTAR, ...LOT_NAME },
+  lots: { ...SAMPLE, ...LOT, ...LOT_NAME, ...fields('lot', { note: text }) },
+  samples: { ...LOT, ...SAMPLE, ...ANALYSIS, ...LOT_NAME },
+  analyses: { ...LOT, ...SAMPLE, ...ANALYSIS, ...LOT_NAME },
+  tests: { ...LOT, ...SAMPLE, ...MORTAR, ...LOT_NAME },
   controls: { ...MORTAR, ...CEMENT },
   shipments: { ...SHIPMENT, ...LOT_NAME },
 }

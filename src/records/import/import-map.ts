@@ -7,7 +7,8 @@ import { reportYaml } from '../yaml/load-yaml.ts'
 import { parseYaml } from '../yaml/parse-yaml.ts'
 import { below } from '../yaml/pointer.ts'
 import type { CsvForm } from './csv.ts'
-import { fieldNames, fieldOf, type TableKind } from './fields.ts'
+import { cellForm, readCell } from './cell-value.ts'
+import { CAST_AND_AGE, fieldNames, fieldOf, type TableKind } from './fields.ts'
 
 /** How the texts of cells are read. */
 export interface WrittenForm {
@@ -103,7 +104,28 @@ export function readImportMap(text: string, report: FileReport): ImportMap | und
         { pointer: below('/every', name), kinds: map.tables.map(({ holds }) => holds) },
         report,
       )
+  map.tables.forEach((table, index) => {
+    checkConstants(map.every, table, { at: '/every', report })
+    checkConstants(table.every, table, { at: `/tables/${index}/every`, report })
+  })
   return report.count() === 0 ? map : undefined
+}
+
+interface Placed {
+  readonly at: string
+  readonly report: FileReport
+}
+
+/** What holds for all rows is written as a record would write it. */
+function checkConstants(every: Constants = {}, { holds }: MappedTable, { at, report }: Placed): void {
+  for (const [name, value] of Object.entries(every)) {
+    const field = fieldOf(holds, name)
+    const text = String(value)
+    if (field === undefined || (name === 'tested' && text === CAST_AND_AGE)) continue
+    const reading = readCell({ kind: 'text', text }, field.reads, cellForm([], {}))
+    if (reading !== null && 'fault' in reading)
+      report.at(below(at, name), 'schema', reading.fault.message, reading.fault.mend)
+  }
 }
 
 function checkTable(table: MappedTable, at: string, report: FileReport): void {
