@@ -86,6 +86,13 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'records/form': {
     rooms: ['core', 'records/schema', 'records/yaml', 'records/edit', 'records/diagnostics', 'records/form'],
   },
+  'records/import': {
+    rooms: [
+      ...['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
+      ...['records/import', 'records/records.ts'],
+    ],
+    packages: ['node:path', 'node:zlib', 'papaparse'],
+  },
   'records/issued': {
     rooms: ['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],
     packages: ['node:crypto', 'canonicalize'],

@@ -20,7 +20,7 @@ import { hasSite, type LoadedContent, loadRecords } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
 import { plainSpaces } from '../words/sentences.ts'
 import { lockContent } from './folder-lock.ts'
-import { CommandFailure, EXIT, PROGRAM, today } from './program.ts'
+import { CommandFailure, EXIT, PROGRAM, today, commandLine } from './program.ts'
 import { readSheets, type SheetFile } from './read-sheets.ts'
 import { finishWriting, writeTogether } from './write-together.ts'
 
@@ -55,7 +55,7 @@ export function mapAt(path: string): ImportMap {
     throw new CommandFailure(
       read.fault === 'missing' ? `There is no map ${path}.` : `The map ${path} cannot be read.`,
       EXIT.wrongUse,
-      'write one with npm run import -- --propose FILE',
+      `write one with ${commandLine('import', '--propose FILE')}`,
     )
   const diagnostics: Diagnostic[] = []
   const map = readImportMap(read.text, fileReport(name, read.text, diagnostics))
@@ -159,7 +159,7 @@ function tellOthers(before: LoadedContent, after: LoadedContent): void {
   if (errors === 0) return
   const known = before.diagnostics.filter(({ severity }) => severity === 'error').length
   process.stderr.write(
-    `${countWords(errors, 'error')} in other records${errors <= known ? ', as before' : ''}: npm run check tells them.\n`,
+    `${countWords(errors, 'error')} in other records${errors <= known ? ', as before' : ''}: ${commandLine('check')} tells them.\n`,
   )
 }
 

@@ -5,7 +5,7 @@ import { readText } from '../records/files.ts'
 import { hasSite } from '../records/load.ts'
 import { blockWords } from '../words/issue-blocks.ts'
 import { countWords } from '../words/numbers.ts'
-import { CommandFailure, EXIT } from './program.ts'
+import { CommandFailure, EXIT, commandLine } from './program.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
 
 export interface Issuable extends ReadContent {
@@ -59,6 +59,6 @@ export function tellUntouched(content: Issuable): void {
   if (faulty === 0) printDiagnostics(content)
   else
     process.stderr.write(
-      `${countWords(faulty, 'other record')} ${faulty === 1 ? 'has a fault' : 'have faults'}; npm run check shows ${faulty === 1 ? 'it' : 'them'}.\n`,
+      `${countWords(faulty, 'other record')} ${faulty === 1 ? 'has a fault' : 'have faults'}; ${commandLine('check')} shows ${faulty === 1 ? 'it' : 'them'}.\n`,
     )
 }

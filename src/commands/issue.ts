@@ -9,7 +9,7 @@ import { blockWords } from '../words/issue-blocks.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
 import { type IssueOrder, type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
-import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today } from './program.ts'
+import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today, commandLine } from './program.ts'
 import { type Issuable, readIssuable, refuseBlocked, tellUntouched } from './issuable.ts'
 import { resumeIssue } from './resume-issue.ts'
 import { checkSaid } from './said-texts.ts'
@@ -137,7 +137,7 @@ function refuseUnknownSignatories(content: Issuable, options: IssueOptions): voi
   throw new CommandFailure(
     `${faulty.file} has a fault, so it is not known whom ${options.by} signs for.`,
     EXIT.failed,
-    'name the lots, or fix that record first; npm run check shows what is wrong with it',
+    `name the lots, or fix that record first; ${commandLine('check')} shows what is wrong with it`,
   )
 }
 

@@ -10,7 +10,16 @@ export type Publish = ReadonlySet<string>
 
 /** A lot's record without what is not published; where it was imported from is nobody's but the producer's. */
 export function publicRecord(record: Lot, publish: Publish): Lot {
-  const { imported: _, verification, seals, shipments, revisions, answers, 'purchase-order': order, ...rest } = record
+  const {
+    imported: _,
+    verification,
+    seals,
+    shipments,
+    revisions,
+    answers,
+    'purchase-order': order,
+    ...rest
+  } = record
   const persons = publish.has('persons')
   return {
     ...rest,

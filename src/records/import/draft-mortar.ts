@@ -31,6 +31,12 @@ const OF_MEASURE: Readonly<Record<string, Measure>> = {
   'mean-resistivity': 'resistivity',
   temperature: 'resistivity',
   'end-contact': 'resistivity',
+  core: 'resistivity',
+  'left-bath': 'resistivity',
+  'out-of-liquid': 'resistivity',
+  frequency: 'resistivity',
+  conditioning: 'resistivity',
+  saturation: 'resistivity',
 }
 const READINGS: readonly string[] = ['load', 'strength', 'resistance', 'resistivity']
 /** Where a field of an age stands in a record, where it is named otherwise. */
@@ -89,7 +95,9 @@ export class MortarDrafts {
       if (age === undefined) this.tell(rowFault(row, 'the age of its readings', 'age'))
       else this.addAge(row, { draft, at, measure: measureOf(first), age: age.text, values })
     }
-    this.addPlanned(row, draft, at)
+    // A row with an age and without readings says that the test is cast for that age.
+    const age = readings.length === 0 ? fieldValue(row, 'age')?.written : undefined
+    this.addPlanned(row, draft, at, [...(row.table.planned ?? []), ...(age === undefined ? [] : [age])])
   }
 
   private addMortar(row: ReadRow, draft: RecordDraft, at: Path): void {
@@ -113,10 +121,11 @@ export class MortarDrafts {
     const tested = testedOn(momentOf(row, 'tested', 'tested-time', scope), draft.at([...at, 'cast']), age)
     const path = [...at, measure]
     const place = values.find((value) => value.place !== null)?.place ?? row.place
-    const index = this.ageIndex(draft, path, { age, tested, place })
+    const retest = fieldValue(row, 'retest-of', scope) !== undefined
+    const index = this.ageIndex(draft, path, { age, tested, retest, place })
     const entry = [...path, index]
     if (tested !== undefined) draft.state([...entry, 'tested'], tested)
-    for (const name of ['reported', 'of', 'deviations']) {
+    for (const name of ['reported', 'of', 'deviations', 'retest-of']) {
       const value = fieldValue(row, name, scope)
       if (value !== undefined) draft.state([...entry, name], statedOf(value))
     }
@@ -137,24 +146,16 @@ export class MortarDrafts {
     }
   }
 
-  /** The entry of an age; of several, as a retest makes, the one of the same day. */
-  private ageIndex(
-    draft: RecordDraft,
-    path: Path,
-    {
-      age,
-      tested,
-      place,
-    }: { readonly age: string; readonly tested: Stated | undefined; readonly place: CellPlace | null },
-  ): number {
+  /** The entry of an age; a retest is another, known by its own moment. */
+  private ageIndex(draft: RecordDraft, path: Path, { age, tested, retest, place }: AgeNamed): number {
     const atAge = (one: Mapping) => isSame(one['age'] ?? '', age, { as: 'age' })
-    const sameDay = (one: Mapping) =>
+    const then = (one: Mapping) =>
       tested !== undefined && isSame(one['tested'] ?? '', tested.written, { as: 'moment' })
-    const several = draft.items(path).filter(atAge).some(sameDay)
+    const several = retest || draft.items(path).filter(atAge).some(then)
     return draft.itemOf(
       path,
-      (one) => atAge(one) && (!several || sameDay(one)),
-      () => ({ age }),
+      (one) => atAge(one) && (several ? then(one) : isNothing(one['retest-of'])),
+      () => ({ age, ...(retest && tested !== undefined ? { tested: tested.written } : {}) }),
       place,
     )
   }
@@ -169,9 +170,9 @@ export class MortarDrafts {
   }
 
   /** Ages that a test is cast for are awaited from the day that it is on record. */
-  private addPlanned({ table, place }: ReadRow, draft: RecordDraft, at: Path): void {
+  private addPlanned({ table, place }: ReadRow, draft: RecordDraft, at: Path, ages: readonly string[]): void {
     for (const measure of measuresIn(table))
-      for (const age of table.planned ?? [])
+      for (const age of ages)
         draft.itemOf(
           [...at, measure],
           (one) => isSame(one['age'] ?? '', age, { as: 'age' }),
@@ -203,6 +204,13 @@ export class MortarDrafts {
   }
 }
 
+interface AgeNamed {
+  readonly age: string
+  readonly tested: Stated | undefined
+  readonly retest: boolean
+  readonly place: CellPlace
+}
+
 interface AgeToAdd {
   readonly draft: RecordDraft
   readonly at: Path
@@ -231,7 +239,15 @@ function testedOn(tested: Stated | undefined, cast: Plain | undefined, age: stri
     : { ...tested, written: momentOfDay(begun.day + Math.floor(hours / 24)).text }
 }
 
-const SIZES: readonly string[] = ['side', 'other-side', 'length', 'diameter', 'mass']
+const SIZES: readonly string[] = [
+  'side',
+  'other-side',
+  'length',
+  'diameter',
+  'mass',
+  'excluded',
+  'excluded-on',
+]
 
 /** A reading alone, or with the sizes that the row measures. */
 function specimenOf(row: ReadRow, readings: readonly FieldValue[]): SpecimenRead {

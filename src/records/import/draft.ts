@@ -8,7 +8,7 @@ import type { Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
 import { below } from '../yaml/pointer.ts'
 import type { Reads } from './fields.ts'
-import type { CellPlace } from './grid.ts'
+import { type CellPlace, cellWords } from './grid.ts'
 import type { TellFault } from './import-fault.ts'
 
 export type Mapping = { [key: string]: Plain }
@@ -169,9 +169,7 @@ export class RecordDraft {
 }
 
 function placeNearby(place: CellPlace | null): string {
-  if (place === null) return 'the map'
-  const column = place.column === null ? '' : `, column ${place.column + 1}`
-  return `${place.sheet === null ? '' : `sheet "${place.sheet}", `}row ${place.row}${column}`
+  return place === null ? 'the map' : cellWords(place)
 }
 
 export function inWords(value: Plain): string {

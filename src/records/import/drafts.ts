@@ -91,6 +91,8 @@ function addLot(row: ReadRow, draft: RecordDraft): void {
 const SAMPLE_PATHS: Readonly<Record<string, Path>> = {
   'taken-from': ['taken', 'from'],
   'taken-to': ['taken', 'to'],
+  retained: ['retained', 'place'],
+  'retained-until': ['retained', 'until'],
 }
 
 /**

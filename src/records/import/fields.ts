@@ -57,7 +57,14 @@ const SAMPLE: Readonly<Record<string, Field>> = {
     represents: quantity('lot-mass'),
     seal: text,
     received: moment,
+    container: text,
+    retained: text,
   }),
+  'sampling-method': { part: 'sample', key: 'method', reads: text },
+  'sample-mass': { part: 'sample', key: 'mass', reads: quantity('batch-mass') },
+  'sent-to': { part: 'sample', key: 'to', reads: id },
+  'split-of': { part: 'sample', key: 'of', reads: id },
+  'retained-until': { part: 'sample', key: 'retained-until', reads: date },
 }
 const ANALYSIS: Readonly<Record<string, Field>> = {
   ...fields('analysis', {
@@ -89,10 +96,17 @@ const MORTAR: Readonly<Record<string, Field>> = {
     reported: moment,
     temperature: quantity('temperature'),
     'end-contact': quantity('resistance'),
+    core: quantity('temperature'),
+    'left-bath': moment,
+    'out-of-liquid': quantity('duration'),
+    frequency: quantity('frequency'),
+    conditioning: text,
+    saturation: text,
     'mean-strength': quantity('stress'),
     'mean-resistivity': quantity('resistivity'),
     of: { as: 'count' },
     deviations: text,
+    'retest-of': moment,
   }),
   specimen: { part: 'specimen', key: 'mark', reads: id },
   ...fields('specimen', {
@@ -105,6 +119,8 @@ const MORTAR: Readonly<Record<string, Field>> = {
     length: quantity('length'),
     diameter: quantity('length'),
     mass: quantity('batch-mass'),
+    excluded: text,
+    'excluded-on': date,
   }),
 }
 const CEMENT: Readonly<Record<string, Field>> = {

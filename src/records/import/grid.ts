@@ -62,8 +62,13 @@ export function isBlank(text: string): boolean {
   return /^[\s\u00a0\u200b\ufeff]*$/.test(text)
 }
 
-/** A file's place as a person finds it: "FILE!Sheet!C7", "FILE!C7" in a file that is one table. */
-export function placeWords(file: string, { sheet, row, column }: CellPlace): string {
+/** A place within a file as a person finds it: "Sheet!C7", "C7" in a file that is one table, "Sheet!row 7". */
+export function cellWords({ sheet, row, column }: CellPlace): string {
   const cell = column === null ? `row ${row}` : `${columnLetters(column)}${row}`
-  return [file, ...(sheet === null ? [] : [sheet]), cell].join('!')
+  return sheet === null ? cell : `${sheet}!${cell}`
+}
+
+/** The same with the name of the file before it. */
+export function placeWords(file: string, place: CellPlace): string {
+  return `${file}!${cellWords(place)}`
 }

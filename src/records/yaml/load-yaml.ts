@@ -109,7 +109,11 @@ function convert(kind: RecordKind, value: unknown, report: FileReport, sortedAt:
 }
 
 /** Says why a text is not YAML. */
-export function reportYaml({ code, message, line, column }: YamlFault, text: string, report: FileReport): void {
+export function reportYaml(
+  { code, message, line, column }: YamlFault,
+  text: string,
+  report: FileReport,
+): void {
   const source = text.split('\n')[line - 1] ?? ''
   const mark = blockMark(source, column, message)
   if (mark !== null) {
