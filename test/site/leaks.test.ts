@@ -17,7 +17,7 @@ const ORDER = 'Zzhidden 4500-1'
 /** What a source's record holds of its own: every text that is to be withheld begins alike. */
 const HIDDEN = 'Zzhidden'
 const CONTACTS =
-  'telephone: +1 555 0100\nmail: office@tarn.example\nletterhead: [Tarn Hollow, “over the water”]\n'
+  'telephone: +1 555 0100\nmail: office@tarn.example\nletterhead: [Tarn Hollow, "“over the water”"]\n'
 const SOURCE_SECRETS = `shipments:
   - { bill: BL-88999, date: 2026-02-20, mass: 25 t, lots: [TH-010, TH-011], from: Tarn terminal, to: ${HIDDEN} Mix, project: ${HIDDEN} Dam, purchase-order: ${HIDDEN} 4500-2, seal: ${HIDDEN}-1, vehicle: ${HIDDEN}-2 }
 answers:
