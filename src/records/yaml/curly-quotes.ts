@@ -10,7 +10,9 @@ const CURLY = /^[“”„‘’‚].*[“”‘’]$/s
 export function isInCurlyQuotes(text: string, pointer: string, report: FileReport): boolean {
   if (!mayBeCurly(text)) return false
   const span = report.written(pointer)
-  return span !== undefined && !span.block && report.text[span.start] === text[0]
+  if (span === undefined || span.block || report.text[span.start] !== text[0]) return false
+  // A text in straight quotes has its place within them.
+  return !/["']/.test(report.text[span.start - 1] ?? '')
 }
 
 /** The same without a look at how it was written: most texts are not, and need no place. */
