@@ -4,11 +4,11 @@ import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import { faultsByPlace } from '../../records/form/place-of-fault.ts'
 import { plural } from '../../words/numbers.ts'
 import { fullSentence } from '../../words/sentences.ts'
-import { button, element } from '../elements.ts'
+import { anchor, button, element } from '../elements.ts'
 import type { SiteRecords } from './bench-records.ts'
 import type { FormView } from './form-view.ts'
 import { headlineOf, judgedElements, nextElements } from './judged-view.ts'
-import { fillAnew, parts } from './parts.ts'
+import { addresses, fillAnew, parts } from './parts.ts'
 import { type BenchAsked, type BenchReading, readBench } from './read-bench.ts'
 import type { TextView } from './text-view.ts'
 
@@ -37,10 +37,11 @@ function showFaults(diagnostics: readonly Diagnostic[], text: string, { form, vi
   const isUnread = diagnostics.some(({ code }) => code.startsWith('yaml-') && code !== 'yaml-empty')
   form.showFaults(isUnread ? new Map() : faultsByPlace(text, diagnostics))
   parts.problems.replaceChildren(
-    ...diagnostics.map(({ line, column, message, mend }) =>
+    ...diagnostics.map(({ line, column, message, mend, code }) =>
       element('li', [
         button(`Line ${line}`, () => view.goTo(line, column)),
-        ` ${fullSentence(`${message}; ${mend}`)}`,
+        ` ${fullSentence(`${message}; ${mend}`)} `,
+        anchor(`${addresses.diagnostics}#${code}`, 'What this means'),
       ]),
     ),
   )

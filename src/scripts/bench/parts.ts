@@ -40,6 +40,7 @@ export const addresses = {
   criteria: page.dataset['criteria'] ?? '',
   evidence: page.dataset['evidence'] ?? '',
   lots: page.dataset['lots'] ?? '',
+  diagnostics: page.dataset['diagnostics'] ?? '',
 }
 
 /** Tells what has become of the work, in the one line for it. */
