@@ -1,0 +1,196 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { errorsOf, imported, mapOf, recordIn, written } from './importing.ts'
+
+/** One table a month: a lot with its analysis a row. */
+const MONTH = `
+numbers: { decimal: comma, thousands: point }
+dates: day-month-year
+every: { source: ash, laboratory: quay, sample: C, sample-kind: composite }
+tables:
+  - holds: analyses
+    stands-for: { ND: "< 0.05 %" }
+    columns:
+      Lot: lot
+      From: produced-from
+      To: produced-to
+      Tonnes: { to: quantity, unit: t }
+      Tested: tested
+      SiO2 (%): SiO2
+      SO3: { to: SO3, unit: "%" }
+      7 d: { to: strength-activity-index, unit: "%", condition: c311, age: 7 d }
+      28 d: { to: strength-activity-index, unit: "%", condition: c311, age: 28 d }
+      Remark: ignore
+`
+const HEADINGS = 'Lot;From;To;Tonnes;Tested;SiO2 (%);SO3;7 d;28 d;Remark'
+const ROW = 'A-1;05.01.2026;11.01.2026;1.450;14.01.2026;53,10;<0,1;82;;fine'
+
+describe('planImport', () => {
+  it('makes a lot of a row: signs of numbers, dates, units and bounds as the map says', () => {
+    const plan = imported(`${HEADINGS}\n${ROW}\n`, MONTH)
+    expect(errorsOf(plan)).toEqual([])
+    expect(recordIn(plan, 'lots/ash/A-1.yaml')).toEqual({
+      produced: { from: '2026-01-05', to: '2026-01-11' },
+      quantity: '1450 t',
+      samples: [{ id: 'C', kind: 'composite' }],
+      analyses: [
+        {
+          laboratory: 'quay',
+          sample: 'C',
+          tested: '2026-01-14',
+          results: {
+            SiO2: '53.10 %',
+            SO3: '< 0.1 %',
+            'strength-activity-index': { value: '82 %', condition: 'c311', age: '7 d' },
+          },
+        },
+      ],
+      imported: [{ file: 'sheet.csv', digest: `sha256-${'0'.repeat(64)}`, on: '2026-11-27' }],
+    })
+  })
+  it('adds a later age to the lot on record and leaves the rest of its text as it was', () => {
+    const first = written(imported(`${HEADINGS}\n${ROW}\n`, MONTH))['lots/ash/A-1.yaml'] ?? ''
+    const onRecord = {
+      'lots/ash/A-1.yaml': first.replace('quantity: 1450 t', 'quantity: 1450 t # by the scale'),
+    }
+    const plan = imported(`${HEADINGS}\n${ROW.replace('82;;', '82;91;')}\n`, MONTH, { onRecord })
+    expect(errorsOf(plan)).toEqual([])
+    const text = written(plan)['lots/ash/A-1.yaml'] ?? ''
+    expect(text).toContain('quantity: 1450 t # by the scale')
+    expect(text).toContain('SiO2: 53.10 %')
+    expect(JSON.stringify(recordIn(plan, 'lots/ash/A-1.yaml'))).toContain(
+      '{"value":"91 %","condition":"c311","age":"28 d"}',
+    )
+  })
+  it('changes nothing where everything is on record', () => {
+    const text = written(imported(`${HEADINGS}\n${ROW}\n`, MONTH))['lots/ash/A-1.yaml'] ?? ''
+    const plan = imported(`${HEADINGS}\n${ROW}\n`, MONTH, { onRecord: { 'lots/ash/A-1.yaml': text } })
+    expect([plan.changes, plan.differences, plan.unchanged]).toEqual([[], [], 1])
+  })
+  it('shows a value that differs with both readings, and takes the file’s only when told to', () => {
+    const text = written(imported(`${HEADINGS}\n${ROW}\n`, MONTH))['lots/ash/A-1.yaml'] ?? ''
+    const other = `${HEADINGS}\n${ROW.replace('53,10', '53,4')}\n`
+    const onRecord = { 'lots/ash/A-1.yaml': text }
+    const plan = imported(other, MONTH, { onRecord })
+    expect(plan.changes).toEqual([])
+    expect(plan.differences).toMatchObject([{ id: 'ash/A-1', onRecord: '53.10 %', inFile: '53.4 %' }])
+    const replaced = imported(other, MONTH, { onRecord, replace: true })
+    expect(written(replaced)['lots/ash/A-1.yaml']).toContain('SiO2: 53.4 %')
+  })
+  it('puts rows of readings together: tests with their ages, and a specimen a row', () => {
+    const map = `
+every: { source: ash, sample: C, laboratory: quay, control: K-1, condition: c311 }
+tables:
+  - holds: tests
+    columns:
+      Lot: lot
+      Cast: cast
+      Age: age
+      Tested: tested
+      Cube: specimen
+      Load (kN): load
+`
+    const table = [
+      'Lot,Cast,Age,Tested,Cube,Load (kN)',
+      'A-1,2026-01-14 09:20,7 d,2026-01-21 10:05,a,78.4',
+      'A-1,2026-01-14 09:20,7 d,2026-01-21 10:05,b,80.1',
+      'A-1,2026-01-14 09:20,28 d,2026-02-11 09:50,c,101.0',
+    ].join('\n')
+    const plan = imported(table, map, { onRecord: { 'lots/ash/A-1.yaml': 'quantity: 1450 t\n' } })
+    expect(errorsOf(plan)).toEqual([])
+    expect(recordIn(plan, 'lots/ash/A-1.yaml')).toMatchObject({
+      quantity: '1450 t',
+      tests: [
+        {
+          condition: 'c311',
+          control: 'K-1',
+          cast: '2026-01-14T09:20',
+          strength: [
+            { age: '7 d', tested: '2026-01-21T10:05', specimens: { a: '78.4 kN', b: '80.1 kN' } },
+            { age: '28 d', tested: '2026-02-11T09:50', specimens: { c: '101.0 kN' } },
+          ],
+        },
+      ],
+    })
+  })
+  it('takes 200 shipments of a year to their lots, each bill as it is written', () => {
+    const map = `
+every: { source: ash }
+dates: month-day-year
+tables: [{ holds: shipments, columns: { Lot: lot, B/L: bill, Date: date, "Net (t)": mass } }]
+`
+    const rows = Array.from(
+      { length: 200 },
+      (_, n) => `A-${1 + (n % 12)},00${1000 + n},01/${1 + (n % 28)}/2026,24.${n % 10}`,
+    )
+    const lots = Object.fromEntries(
+      Array.from({ length: 12 }, (_, n) => [`lots/ash/A-${n + 1}.yaml`, 'quantity: 900 t\n']),
+    )
+    const plan = imported(`Lot,B/L,Date,Net (t)\n${rows.join('\n')}\n`, map, { onRecord: lots })
+    expect(errorsOf(plan)).toEqual([])
+    const shipped = Object.keys(lots).flatMap(
+      (path) => recordIn(plan, path)['shipments'] as { bill: string }[],
+    )
+    expect(shipped).toHaveLength(200)
+    expect(shipped.map(({ bill }) => bill).sort()).toEqual(rows.map((row) => row.split(',')[1]).sort())
+  })
+  it('refuses each cell that is not what its column gives, by its address, all in one run', () => {
+    const table = `${HEADINGS}\n${ROW.replace('53,10', '53.10 %?')}\nA-2;31.02.2026;11.01.2026;x;14.01.2026;1;ND;80;;\n`
+    const errors = errorsOf(imported(table, MONTH))
+    expect(errors.map((error) => error.split(':')[0])).toEqual(['F2', 'B3', 'D3'])
+  })
+  it('never guesses which of two numbers is the month', () => {
+    const undecided = MONTH.replace('dates: day-month-year\n', '')
+    const errors = errorsOf(imported(`${HEADINGS}\n${ROW.replaceAll('.01.2026', '.02.2026')}\n`, undecided))
+    expect(errors.length).toBeGreaterThan(0)
+    expect(errors.join()).toMatch(/B2: .*05\.02\.2026/)
+  })
+  it('names a heading that the map does not place, and one that the sheet has not', () => {
+    const errors = errorsOf(imported(`${HEADINGS.replace('Remark', 'Colour')}\n${ROW}\n`, MONTH))
+    expect(errors).toHaveLength(2)
+    expect(errors.join('\n')).toMatch(/Remark[\s\S]*Colour|Colour[\s\S]*Remark/)
+  })
+  it('drops no row: each is in a record, or told with its place', () => {
+    const cell = fc.constantFrom(
+      '',
+      'A-1',
+      'A-2',
+      '05.01.2026',
+      '1,5',
+      'ND',
+      '<0,1',
+      '82',
+      'x',
+      '-',
+      '#N/A',
+      'a;b',
+    )
+    let told = 0
+    fc.assert(
+      fc.property(fc.array(fc.array(cell, { minLength: 10, maxLength: 10 }), { maxLength: 5 }), (rows) => {
+        const quoted = rows.map((row) =>
+          row.map((text) => (text.includes(';') ? `"${text}"` : text)).join(';'),
+        )
+        const plan = imported(`${HEADINGS}\n${quoted.join('\n')}\n`, MONTH)
+        const places = new Set(plan.faults.map(({ place }) => place?.row))
+        const lots = new Set(plan.changes.map(({ id }) => id.split('/')[1]))
+        rows.forEach((row, index) => {
+          if (row.slice(0, 9).every((text) => text === '')) return
+          told += 1
+          expect(places.has(index + 2) || lots.has(row[0])).toBe(true)
+        })
+      }),
+      { numRuns: 300, seed: 9 },
+    )
+    expect(told).toBeGreaterThan(200)
+  })
+})
+
+describe('readImportMap', () => {
+  it('says where a map names a field that is none', () => {
+    expect(() => mapOf('tables: [{ holds: lots, columns: { A: quantty } }]\n')).toThrow(
+      /"quantty" is no field/,
+    )
+    expect(() => mapOf('tables: [{ holds: lots, columns: { A: undecided } }]\n')).toThrow(/not decided/)
+  })
+})
