@@ -1,4 +1,4 @@
-/** npm run import: takes a spreadsheet's rows into records of lots and control batches, by a map; proposes a map. */
+/** npm run import: takes a spreadsheet's rows into records of lots and control batches, by a map. */
 import { importFile, type ImportOptions, mapAt } from './import-file.ts'
 import { CommandFailure, command, EXIT, run } from './program.ts'
 
