@@ -88,7 +88,10 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
       : sheetOf(member, schema, file, below(pointer, key))
     return [key, sheet] as const
   })
-  const required = new Set((node['required'] ?? []) as readonly string[])
+  const required = new Set([
+    ...((node['required'] ?? []) as readonly string[]),
+    ...neverLeft(pointer, sheets),
+  ])
   const begun = sheets.some(([, sheet]) => sheet.begun)
   const [blanks, items] = [
     sheets.flatMap(([, sheet]) => sheet.blanks),
@@ -108,6 +111,17 @@ function mappingSheet(mapping: object, node: SchemaNode, file: string, pointer: 
     items,
     begun,
   }
+}
+
+/**
+ * What a mortar with readings must say or not name at all: a specimen left blank beside others, or a control, would
+ * change what is computed from the rest.
+ */
+function neverLeft(pointer: string, sheets: readonly (readonly [string, Sheet])[]): readonly string[] {
+  const keys = sheets.map(([key]) => key)
+  if (pointer.endsWith('/specimens')) return keys
+  const isRead = sheets.some(([key, { begun }]) => (key === 'strength' || key === 'resistivity') && begun)
+  return isRead ? keys.filter((key) => key === 'control' || key === 'strength' || key === 'resistivity') : []
 }
 
 /** An item of a list has no name of its own; what is blank in it has. */
