@@ -86,6 +86,9 @@ const WALLS: Readonly<Record<string, Walls>> = {
   'records/form': {
     rooms: ['core', 'records/schema', 'records/yaml', 'records/edit', 'records/diagnostics', 'records/form'],
   },
+  'records/export': {
+    rooms: ['core', 'words', 'records/schema', 'records/edit', 'records/import', 'records/export'],
+  },
   'records/import': {
     rooms: [
       ...['core', 'words', 'records/diagnostics', 'records/yaml', 'records/schema', 'records/edit'],
@@ -140,6 +143,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
       'js-yaml',
       'serve-static',
       'subset-font',
+      'write-excel-file',
       'typescript',
     ],
   },

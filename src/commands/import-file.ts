@@ -55,7 +55,7 @@ export function mapAt(path: string): ImportMap {
     throw new CommandFailure(
       read.fault === 'missing' ? `There is no map ${path}.` : `The map ${path} cannot be read.`,
       EXIT.wrongUse,
-      'write its path as it is; README.md shows how a map is written',
+      `write one with ${commandLine('import', 'FILE --propose')}`,
     )
   const diagnostics: Diagnostic[] = []
   const map = readImportMap(read.text, fileReport(name, read.text, diagnostics))

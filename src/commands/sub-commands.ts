@@ -6,6 +6,7 @@ import { CommandFailure, commandLine, EXIT, PROGRAM, run } from './program.ts'
 const COMMANDS: Readonly<Record<string, readonly [string, () => Promise<unknown>]>> = {
   new: ['lays out a new site, or a new record in one', () => import('./new.ts')],
   import: ['takes the rows of a spreadsheet into records', () => import('./import.ts')],
+  export: ['writes lots and control batches as a spreadsheet', () => import('./export.ts')],
   check: ['reads all records, judges every lot and reports', () => import('./check.ts')],
   dev: ['serves the site and reloads it when a record is saved', () => import('./dev.ts')],
   issue: ['issues certificates as new revisions, or withdraws them', () => import('./issue.ts')],

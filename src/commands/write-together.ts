@@ -18,6 +18,7 @@ import {
   writeFileSync,
 } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
+import { recordAt } from '../records/record-path.ts'
 import { syncFolder } from './durable.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
@@ -74,7 +75,10 @@ export function finishWriting(contentDir: string): number {
     for (const path of leftBeside(contentDir)) discard(path)
     return 0
   }
-  const paths = JSON.parse(readFileSync(list, 'utf8')) as string[]
+  // Whatever the list says, nothing but a record's own file is ever renamed.
+  const paths = (JSON.parse(readFileSync(list, 'utf8')) as string[]).filter(
+    (path) => 'kind' in recordAt(path),
+  )
   let finished = 0
   for (const path of paths) {
     const full = join(contentDir, path)

@@ -38,14 +38,23 @@ export function readCsv(bytes: Buffer, form: CsvForm = {}): CsvTable {
   return { sheet: { name: null, rows, merged: [] }, faults }
 }
 
+/** Rows in which the sign is sought that parts the columns. */
+const FIRST_ROWS = 30
+
 /**
- * The sign that parts the headings. Note: rows decide nothing, since in "23,4;6,9" commas are the more frequent; nor does
- * a count in the headings, where "Load, kN" has one.
+ * The sign that parts the columns: one that at least half of the first rows have. Note: counts decide nothing, since in
+ * "23,4;6,9" commas are the more frequent; nor does the first row, which may be a title.
  */
 function separatorIn(text: string): keyof typeof SIGNS {
-  const [headings = ''] = /^.*\S.*$/m.exec(text.replaceAll(/"(?:[^"]|"")*"/g, '')) ?? []
-  if (headings.includes(SIGNS.tab)) return 'tab'
-  return headings.includes(SIGNS.semicolon) ? 'semicolon' : 'comma'
+  const rows = text
+    .slice(0, 100_000)
+    .replaceAll(/"(?:[^"]|"")*"/g, '')
+    .split(/\r?\n/)
+    .filter((row) => !isBlank(row))
+    .slice(0, FIRST_ROWS)
+  const parts = (sign: string) => rows.length <= 2 * rows.filter((row) => row.includes(sign)).length
+  if (0 < rows.length && parts(SIGNS.tab)) return 'tab'
+  return 0 < rows.length && parts(SIGNS.semicolon) ? 'semicolon' : 'comma'
 }
 
 function decodedText(bytes: Buffer, encoding: Encoding): string {

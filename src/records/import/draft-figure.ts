@@ -14,12 +14,12 @@ export interface FigureToState {
 }
 
 export function stateFigure(draft: RecordDraft, path: Path, { value, condition, age }: FigureToState): void {
-  const { basis, method } = value.scope
+  const { basis, method, 'standard-uncertainty': u } = value.scope
   const finished = isPropertyKey(value.name) && isFinishable(value.name)
   const mortar = finished
     ? { condition: value.scope.condition ?? condition, age: value.scope.age ?? age }
     : {}
-  const figure = defined({ value: value.written, ...mortar, basis, method })
+  const figure = defined({ value: value.written, ...mortar, 'standard-uncertainty': u, basis, method })
   const old = draft.at(path)
   const reads = value.field.reads
   const { place } = value

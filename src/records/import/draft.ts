@@ -199,7 +199,7 @@ export function isSame(onRecord: Plain, inFile: Plain, reads?: Reads): boolean {
   const [one, other] = [String(onRecord), String(inFile)]
   if (one === other) return true
   // A record that knows the time of day says what the day alone says.
-  if (reads?.as === 'moment') return one.startsWith(`${other}T`)
+  if (reads?.as === 'moment' || reads?.as === 'date') return one.startsWith(`${other}T`)
   if (reads?.as === 'age') return ageIn(one)?.hours === ageIn(other)?.hours
   return reads?.as === 'quantity' && isSameQuantity(one, other, reads.kind)
 }

@@ -69,21 +69,26 @@ function addToLot(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell:
   else addAnalyses(row, draft, tell)
 }
 
-/** Parts of a period by the field that gives them. */
-const PRODUCED: Readonly<Record<string, readonly string[]>> = {
-  produced: ['from', 'to'],
-  'produced-from': ['from'],
-  'produced-to': ['to'],
+/** Fields of a lot that stand deeper; a day of production is its beginning and its end. */
+const LOT_PATHS: Readonly<Record<string, readonly Path[]>> = {
+  produced: [
+    ['produced', 'from'],
+    ['produced', 'to'],
+  ],
+  'produced-from': [['produced', 'from']],
+  'produced-to': [['produced', 'to']],
+  'feed-cell': [['feed', 'cell']],
+  'feed-moisture': [['feed', 'moisture']],
 }
 
+/** A column goes before what the map says of all rows. */
 function addLot(row: ReadRow, draft: RecordDraft): void {
+  const seen = new Set<string>()
   for (const value of row.values) {
     const { part, key } = value.field
-    if (part !== 'lot' || key === 'source' || key === 'lot') continue
-    const ends = PRODUCED[key]
-    if (ends === undefined) draft.state([key], statedOf(value))
-    else
-      for (const end of ends) draft.state(['produced', end], { ...statedOf(value), reads: { as: 'moment' } })
+    if (part !== 'lot' || key === 'source' || key === 'lot' || seen.has(key)) continue
+    seen.add(key)
+    for (const path of LOT_PATHS[key] ?? [[key]]) draft.state(path, statedOf(value))
   }
 }
 

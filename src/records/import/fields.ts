@@ -41,6 +41,8 @@ const LOT: Readonly<Record<string, Field>> = {
   produced: { part: 'lot', key: 'produced', reads: date },
   'produced-from': { part: 'lot', key: 'produced-from', reads: moment },
   'produced-to': { part: 'lot', key: 'produced-to', reads: moment },
+  'feed-cell': { part: 'lot', key: 'feed-cell', reads: text },
+  'feed-moisture': { part: 'lot', key: 'feed-moisture', reads: quantity('fraction') },
 }
 const SAMPLE: Readonly<Record<string, Field>> = {
   sample: { part: 'sample', key: 'id', reads: id },

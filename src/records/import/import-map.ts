@@ -31,6 +31,7 @@ export interface Column extends WrittenForm {
   readonly for?: 'strength' | 'resistivity'
   readonly basis?: string
   readonly method?: string
+  readonly 'standard-uncertainty'?: string
   readonly pattern?: string
   readonly prefix?: string
   readonly digits?: number
@@ -122,6 +123,16 @@ function checkConstants(every: Constants = {}, { holds }: MappedTable, { at, rep
     const field = fieldOf(holds, name)
     const text = String(value)
     if (field === undefined || (name === 'tested' && text === CAST_AND_AGE)) continue
+    if (text === UNDECIDED) {
+      const message = `it is not decided what "${name}" is`
+      report.at(
+        below(at, name),
+        'reference-unknown',
+        message,
+        'write what holds for all rows, or name a column that gives it',
+      )
+      continue
+    }
     const reading = readCell({ kind: 'text', text }, field.reads, cellForm([], {}))
     if (reading !== null && 'fault' in reading)
       report.at(below(at, name), 'schema', reading.fault.message, reading.fault.mend)
@@ -137,7 +148,14 @@ function checkTable(table: MappedTable, at: string, report: FileReport): void {
   for (const part of ['columns', 'cells'] as const)
     for (const [heading, column] of Object.entries(table[part] ?? {})) {
       const pointer = below(`${at}/${part}`, heading)
-      const { to, pattern } = columnOf(column)
+      const { to, pattern, unit } = columnOf(column)
+      if (unit === UNDECIDED)
+        report.at(
+          `${pointer}/unit`,
+          'quantity-unit',
+          `it is not decided which unit the column "${heading}" has`,
+          'write the unit of its numbers',
+        )
       if (to === UNDECIDED)
         report.at(
           pointer,

@@ -33,7 +33,7 @@ export function headingText(text: string): string {
 }
 
 /** How headings of several rows are joined. */
-const JOINT = ' / '
+export const JOINT = ' / '
 
 export function viewOf(
   sheet: Sheet,

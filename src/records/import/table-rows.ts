@@ -9,10 +9,13 @@ import { type Field, fieldOf } from './fields.ts'
 import { type CellPlace, type CellValue, columnOfLetters, type Sheet } from './grid.ts'
 import type { TellFault } from './import-fault.ts'
 import { type Column, columnOf, IGNORED, IN_BRACES, type ImportMap, type MappedTable } from './import-map.ts'
-import { headingText, type SheetView, type ViewRow, viewOf } from './sheet-view.ts'
+import { headingText, JOINT, type SheetView, type ViewRow, viewOf } from './sheet-view.ts'
 
 /** What a column's values belong to beside the row. */
-export type Scope = Pick<Column, 'age' | 'condition' | 'specimen' | 'for' | 'basis' | 'method'>
+export type Scope = Pick<
+  Column,
+  'age' | 'condition' | 'specimen' | 'for' | 'basis' | 'method' | 'standard-uncertainty'
+>
 
 export interface FieldValue {
   readonly name: string
@@ -245,6 +248,11 @@ function columnAt(heading: string, view: SheetView): number | Said {
 
 /** "SiO2 (%)", "Load [kN]", "Load, kN", "wt.% CaO", "age_d": what stands for the unit. */
 export function unitInHeading(heading: string): string | undefined {
+  const parts = heading.split(JOINT)
+  return 1 < parts.length ? parts.map(unitInHeading).find((unit) => unit !== undefined) : unitInPart(heading)
+}
+
+function unitInPart(heading: string): string | undefined {
   const [, bracketed] = /[([]\s*([^()[\]]{1,20}?)\s*[)\]]\s*$/.exec(heading) ?? []
   const [, behind] = /(?:,|\bin)\s+([^\s,]{1,12}(?: [^\s,]{1,8})?)$/.exec(heading) ?? []
   const [, joined] = /_([A-Za-z%]{1,6})$/.exec(heading) ?? []
@@ -256,7 +264,7 @@ export function unitInHeading(heading: string): string | undefined {
 /** Ways in which headings write a unit that records write otherwise. */
 function plainUnit(unit: string): string | undefined {
   const bare = unit.replace(/\^/g, '').trim()
-  if (/^(?:(?:wt|m|mass)\.?[- ]?%|%|%[- ]?(?:by )?(?:wt|mass|weight|m\/m|w\/w)\.?|per ?cent)/i.test(bare))
+  if (/^(?:(?:wt|m|mass)\.?[- ]?%|%|%[- ]?(?:by )?(?:wt|mass|weight|m\/m|w\/w)\.?|per ?cent\b)/i.test(bare))
     return '%'
   if (/^days?$/i.test(bare)) return 'd'
   if (/^g\/(?:cc|ml|cm3)$/i.test(bare)) return 'g/cm3'
@@ -379,11 +387,11 @@ function cellValues(
   return [{ name: to, field, written: reading.written, place, scope }]
 }
 
-function scopeOf({ age, condition, specimen, for: of, basis, method }: Column): Scope {
+const OF_SCOPE = ['age', 'condition', 'specimen', 'for', 'basis', 'method', 'standard-uncertainty'] as const
+
+function scopeOf(column: Column): Scope {
   return Object.fromEntries(
-    Object.entries({ age, condition, specimen, for: of, basis, method }).filter(
-      ([, value]) => value !== undefined,
-    ),
+    OF_SCOPE.flatMap((key) => (column[key] === undefined ? [] : [[key, column[key]]])),
   )
 }
 

@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest'
+import { readCsv } from '../../../src/records/import/csv.ts'
+import { proposedText } from '../../../src/records/import/proposed-text.ts'
+import { proposeTables } from '../../../src/records/import/propose-map.ts'
+import { mapFaults, texts } from './imported.ts'
+
+const NOTHING = {
+  file: 'bench.csv',
+  source: null,
+  laboratory: null,
+  condition: null,
+  encoding: null,
+} as const
+
+function proposal(
+  table: string,
+  known: Partial<Record<'source' | 'laboratory' | 'condition', string>> = {},
+): string {
+  return proposedText(proposeTables([readCsv(Buffer.from(table)).sheet]), { ...NOTHING, ...known })
+}
+
+function lines(table: string): string[] {
+  return proposal(table)
+    .split('\n')
+    .slice(proposal(table).split('\n').indexOf('    columns:') + 1)
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
+}
+
+describe('proposeTables', () => {
+  it('places what laboratories call things, with units and ages from the headings', () => {
+    expect(
+      lines(
+        'Lot no.,Date tested,SiO₂ (wt.%),LOI %,"+325, %","% retained 45 µm",SAI 7d (%),Blaine (cm²/g),Fe2O3 (%)\nW-1,2026-03-11,50,2,17,17,84,3800,6\n',
+      ),
+    ).toEqual([
+      'Lot no.: lot   # sure',
+      'Date tested: tested   # sure',
+      'SiO2 (wt.%): { to: SiO2, unit: "%" }   # sure',
+      'LOI %: { to: loss-on-ignition, unit: "%" }   # sure',
+      '"+325, %": { to: residue-45um, unit: "%" }   # sure',
+      '"% retained 45 μm": { to: residue-45um, unit: "%" }   # sure',
+      'SAI 7d (%): { to: strength-activity-index, unit: "%", age: 7 d }   # sure',
+      'Blaine (cm2/g): { to: specific-surface, unit: cm2/g }   # sure',
+      'Fe2O3 (%): { to: Fe2O3, unit: "%" }   # sure',
+    ])
+  })
+  it('asks where a name means two things, naming both, and where nobody states the unit', () => {
+    const [, fineness, gravity, tons, colour] = lines(
+      'Lot,Fineness,S.G.,Tons,Colour index\nW-1,17,2.4,900,5\n',
+    )
+    expect(fineness).toMatch(/^Fineness: undecided {3}# to decide: .*residue-45um or specific-surface$/)
+    expect(gravity).toMatch(/^S\.G\.: undecided {3}# to decide: specific gravity is a ratio .*: density$/)
+    expect(tons).toBe(
+      'Tons: { to: quantity, unit: undecided }   # to decide: the heading states no unit: t, short ton, long ton, kg, lb',
+    )
+    expect(colour).toBe(
+      'Colour index: ignore   # to decide: not known: name what it gives, or leave it out so',
+    )
+  })
+  it('refuses its own map until what is undecided is decided', () => {
+    const text = proposal('Lot,Tested,Fineness (%)\nW-1,2026-03-11,17\n', {
+      source: 'works',
+      laboratory: 'bench',
+    })
+    expect(mapFaults(text)).toEqual([
+      expect.stringContaining('it is not decided what the column "Fineness (%)" gives'),
+    ])
+  })
+  it('proposes a map that reads the file where all is sure', () => {
+    const table = 'Report of March\n\nLot;Tested;LOI (%);SO3 (%)\nW-1;31.03.2026;2,10;0,5\n'
+    const text = proposal(table, { source: 'works', laboratory: 'bench' })
+    expect(text).toContain('    dates: day-month-year   # sure: a number beyond 12 shows it\n')
+    expect(text).toContain('    numbers: { decimal: comma }   # guessed: it might separate thousands\n')
+    expect(texts({ map: text, table })['lots/works/W-1.yaml']).toContain(
+      'tested: 2026-03-31, results: { SO3: 0.5 %, loss-on-ignition: 2.10 % }',
+    )
+  })
+  it('says what is needed and stands in no column', () => {
+    expect(proposal('Lot,Load (kN)\nW-1,60\n')).toContain(`    every:
+      source: undecided   # to decide: id of the source
+      sample: C   # guessed: one composite sample a lot
+      condition: undecided   # to decide: id of the condition
+      control: undecided   # to decide: id of the control batch
+      laboratory: undecided   # to decide: id of the laboratory
+      cast: undecided   # to decide: when the mortar was cast, such as 2026-03-11T09:20
+      tested: undecided   # to decide: day of the test; for readings by age, cast + age counts it from casting
+      age: undecided   # to decide: age of the readings, such as 28 d
+`)
+  })
+  it('finds no table where no heading is known', () => {
+    expect(proposeTables([readCsv(Buffer.from('a,b\n1,2\n')).sheet])).toEqual([])
+  })
+})
