@@ -25,7 +25,7 @@ export function withLock<T>(contentDir: string, work: () => T): T {
 
 /** The lock of `withLock`, for work that goes on. @returns gives it back */
 export function lockContent(contentDir: string): () => void {
-  return takeLock(join(contentDir, '.issue-lock'), 'Another command is issuing in this content folder.')
+  return takeLock(join(contentDir, '.issue-lock'), 'Another command is writing in this content folder.')
 }
 
 /**

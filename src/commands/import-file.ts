@@ -176,10 +176,18 @@ function tellPlan(
 }
 
 function changeLines(change: RecordChange, edition: Edition | null, options: ImportOptions): string[] {
-  const counts = Map.groupBy(change.draft.origins.keys(), (pointer) => pointer.split('/')[1] ?? '')
-  const what = [...counts].map(([part, pointers]) => `${part} ${pointers.length}`).join(', ')
+  const parts = Map.groupBy(change.draft.origins.keys(), (pointer) => pointer.split('/')[1] ?? '')
+  const what = [...parts].map(([part, pointers]) => partWords(part, pointers)).join(', ')
   const head = `${change.before === null ? 'new ' : ''}${change.kind} ${change.id}: ${change.before === null ? '' : 'adds '}${what}`
   return [head, ...verdictLines(change, edition), ...(options.records === true ? recordLines(change) : [])]
+}
+
+/** A part of the record with how many items of its list there are values for. */
+function partWords(part: string, pointers: readonly string[]): string {
+  const items = new Set(
+    pointers.map((pointer) => pointer.split('/')[2]).filter((key) => /^\d+$/.test(key ?? '')),
+  )
+  return items.size === 0 ? part : `${part} (${items.size})`
 }
 
 function verdictLines({ kind, id }: RecordChange, edition: Edition | null): string[] {

@@ -157,7 +157,8 @@ function checkProduction({ from, to, quantity }: LotOptions): void {
       EXIT.wrongUse,
       'give --to a day from --from on',
     )
-  if (quantity !== undefined && isFault(readQuantity(quantity, 'lot-mass')))
+  const mass = quantity === undefined ? undefined : readQuantity(quantity, 'lot-mass')
+  if (mass !== undefined && (isFault(mass) || mass.value <= 0))
     throw new CommandFailure(
       `"${quantity}" is not a mass.`,
       EXIT.wrongUse,

@@ -1,4 +1,5 @@
 /** The sheet of a new batch of the control mortar. */
+import { scalar } from '../records/edit/revision-line.ts'
 import type { DescribedCondition } from '../records/records.ts'
 import { mixtureLines, resistivityLines, strengthLines, type Units } from './mortar-sheet.ts'
 import { type NewFile, remarked, textOf } from './new-file.ts'
@@ -24,7 +25,7 @@ export function controlSheet({
       schemaLine('control', path),
       '# One batch of the control mortar. Several lots may name it; write each value behind its colon, with its unit.',
       `condition: ${conditionId}`,
-      `laboratory: ${laboratory}`,
+      `laboratory: ${scalar(laboratory)}`,
       'cement:',
       remarked('  lot:', 'cement lot or delivery'),
       remarked('  type:', 'type of cement'),

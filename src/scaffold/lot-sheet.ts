@@ -1,4 +1,5 @@
 /** The sheet of a new lot: everything that its specification asks for, with room for what is not known yet. */
+import { scalar } from '../records/edit/revision-line.ts'
 import type { Age } from '../core/measure/age.ts'
 import { type PropertyKey, property } from '../core/measure/properties.ts'
 import { isFinishable, isMortarResult, RATIO_OF } from '../core/measure/ratio-indices.ts'
@@ -128,8 +129,8 @@ function isFromReadings({ property: key, method }: AskedFigure, { figures }: Lot
 function analysisLines({ laboratory }: LotSheet, sample: string, asked: readonly AskedFigure[]): string[] {
   if (asked.length === 0) return []
   return [
-    `  - laboratory: ${laboratory}`,
-    `    sample: ${sample}`,
+    `  - laboratory: ${scalar(laboratory)}`,
+    `    sample: ${scalar(sample)}`,
     remarked('    tested:', 'day of the test'),
     '    results:',
     ...asked.flatMap(resultLines),
@@ -160,7 +161,7 @@ function unitWords(kind: QuantityKind): string {
 /** One analysis for each age, since each has a day of its own. */
 function finishedLines(sheet: LotSheet, mortars: readonly AskedFigure[]): string[] {
   return byAge(mortars).flatMap(([age, figures]) => [
-    `  - laboratory: ${sheet.laboratory}`,
+    `  - laboratory: ${scalar(sheet.laboratory)}`,
     '    sample: C',
     remarked('    tested:', `day of the test${age === undefined ? '' : ` at ${age.text}`}`),
     '    results:',

@@ -1,4 +1,5 @@
 /** Room for the readings of mortars: one test for each condition, with each age that the specification judges. */
+import { scalar } from '../records/edit/revision-line.ts'
 import { compareAges } from '../core/measure/age.ts'
 import type { DescribedCondition } from '../records/records.ts'
 import type { AskedFigure } from './asked-figures.ts'
@@ -37,7 +38,7 @@ function testLines(
       `    control:${control === undefined ? '' : ` ${control}`}`,
       control === undefined ? 'id of the control batch, from controls/' : 'the newest; change it for another',
     ),
-    `    laboratory: ${laboratory}`,
+    `    laboratory: ${scalar(laboratory)}`,
     remarked('    cast:', 'day and time, such as 2026-03-11T09:20'),
     ...mixtureLines(),
     ...(needs('resistivity-index') ? resistivityLines(condition) : []),

@@ -91,7 +91,7 @@ export function sourceRecord(source: NewSource): NewFile {
     text: textOf([
       schemaLine('source', path),
       `name: ${scalar(name)}`,
-      `producer: ${producer}`,
+      `producer: ${scalar(producer)}`,
       `kind: ${kind}`,
       ...(source.class === null
         ? []

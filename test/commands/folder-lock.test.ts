@@ -34,7 +34,7 @@ it('leaves the lock of a command alone that took the dead one over meanwhile', (
     writeFileSync(lock, live)
     throw Object.assign(new Error('no such process'), { code: 'ESRCH' })
   })
-  expect(() => withLock(folder, () => 'worked')).toThrow('Another command is issuing in this content folder.')
+  expect(() => withLock(folder, () => 'worked')).toThrow('Another command is writing in this content folder.')
   expect(readFileSync(lock, 'utf8')).toBe(live)
 })
 

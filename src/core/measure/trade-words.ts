@@ -223,6 +223,11 @@ const QUESTIONS: readonly Question[] = [
     why: 'the expansion may be that of the bars or its per cent of the control’s',
   },
   {
+    names: ['index'],
+    either: ['strength-activity-index', 'resistivity-index'],
+    why: 'an index may be one of strength or of resistivity',
+  },
+  {
     names: ['pozzolanic activity', 'pozzolanicity', 'activity', 'reactivity'],
     either: ['strength-activity-index', 'r3-heat', 'lime-consumption'],
     why: 'activity may be a strength index, or the heat or the lime consumption of a paste',

@@ -10,7 +10,7 @@ import { nearNames } from '../diagnostics/near-names.ts'
 import { type Field, fieldOf, fieldNames, TABLE_KINDS, type TableKind } from './fields.ts'
 import type { Sheet } from './grid.ts'
 import { shownText } from './cell-value.ts'
-import { type Column, IGNORED, UNDECIDED } from './import-map.ts'
+import { type Column, UNDECIDED } from './import-map.ts'
 import { viewOf, type SheetView } from './sheet-view.ts'
 import { unitInHeading } from './table-rows.ts'
 
@@ -178,7 +178,7 @@ function meaningOf(heading: string): Meaning {
   const [, nearest] = /^did you mean (\w+)/.exec(near) ?? []
   const guess = nearest === undefined || bare.length < 4 ? undefined : BY_NAME.get(nearest)
   return guess === undefined
-    ? { to: IGNORED, certainty: 'open', why: null }
+    ? { to: UNDECIDED, certainty: 'open', why: null }
     : { to: guess, certainty: 'guessed', why: 'by a name that is near' }
 }
 
@@ -273,12 +273,12 @@ function proposedColumn(
   { heading, to, certainty, why }: Meaning & { readonly heading: string },
   { holds, texts, written }: ColumnOf,
 ): ProposedColumn {
-  if (to === IGNORED || to === UNDECIDED)
+  if (to === UNDECIDED)
     return {
       heading,
       column: { to },
       certainty,
-      why: why ?? 'not known: name what it gives, or leave it out so',
+      why: why ?? 'not known: write what it gives, or ignore',
     }
   const field = fieldOf(holds, to)
   if (field === undefined) return elsewhere(heading, to, holds)
@@ -308,7 +308,7 @@ function elsewhere(heading: string, to: string, holds: TableKind): ProposedColum
     ? { heading, column: { to: 'to' }, certainty: 'guessed', why: 'the consignee' }
     : {
         heading,
-        column: { to: IGNORED },
+        column: { to: UNDECIDED },
         certainty: 'open',
         why: `"${to}" is no field of a table of ${holds}`,
       }

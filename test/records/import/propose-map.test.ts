@@ -54,9 +54,7 @@ describe('proposeTables', () => {
     expect(tons).toBe(
       'Tons: { to: quantity, unit: undecided }   # to decide: the heading states no unit: t, short ton, long ton, kg, lb',
     )
-    expect(colour).toBe(
-      'Colour index: ignore   # to decide: not known: name what it gives, or leave it out so',
-    )
+    expect(colour).toBe('Colour index: undecided   # to decide: not known: write what it gives, or ignore')
   })
   it('refuses its own map until what is undecided is decided', () => {
     const text = proposal('Lot,Tested,Fineness (%)\nW-1,2026-03-11,17\n', {
