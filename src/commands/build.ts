@@ -1,4 +1,5 @@
 /** npm run build: writes the site. */
+import { countWords } from '../words/numbers.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { Option } from 'commander'
 import { buildSite } from './build-site.ts'
@@ -43,7 +44,7 @@ await run(async () => {
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
   const built = await buildSite(records, { ...options, out })
   process.stdout.write(
-    `${built.edition.lots.size} lots, ${built.pages} pages in ${built.folder}\n${built.notes.map((line) => `${line}\n`).join('')}`,
+    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${built.notes.map((line) => `${line}\n`).join('')}`,
   )
   return EXIT.well
 })

@@ -5,7 +5,7 @@ import { loadRecords } from '../records/load.ts'
 import { proposeTables } from '../records/import/propose-map.ts'
 import { proposedText } from '../records/import/proposed-text.ts'
 import { countWords } from '../words/numbers.ts'
-import { CommandFailure, EXIT, today } from './program.ts'
+import { CommandFailure, EXIT, today, commandLine } from './program.ts'
 import { readSheets, type SheetFile } from './read-sheets.ts'
 
 /**
@@ -44,7 +44,7 @@ export function proposeMap(
   const open = text.split('\n').filter((line) => /# to decide/.test(line)).length
   process.stdout.write(
     `${out} proposes ${countWords(tables.length, 'table')}; ${open === 0 ? 'nothing' : countWords(open, 'line')} left to decide.\n` +
-      `Look it through, then: npm run import -- ${path} --map ${out}\n`,
+      `Look it through, then: ${commandLine('import', `${path} --map ${out}`)}\n`,
   )
   return EXIT.well
 }

@@ -1,4 +1,5 @@
 /** npm start: builds the site and serves it on this machine. */
+import { countWords } from '../words/numbers.ts'
 import { buildSite } from './build-site.ts'
 import { command, comparing, EXIT, folderOption, openLine, portOption, run, usualOut } from './program.ts'
 import { readGoodContent } from './read-content.ts'
@@ -16,7 +17,7 @@ await run(async () => {
   await serve(built.folder, built.edition.address.base, options.port)
   const address = `http://localhost:${options.port}${built.edition.address.base}`
   process.stdout.write(
-    `${built.edition.lots.size} lots, ${built.pages} pages\n${built.notes.map((line) => `${line}\n`).join('')}${openLine(address)}`,
+    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')}\n${built.notes.map((line) => `${line}\n`).join('')}${openLine(address)}`,
   )
   return EXIT.well
 })

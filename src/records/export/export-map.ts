@@ -9,5 +9,5 @@ export const NOT_EXPORTED =
 /** @param file name of the spreadsheet */
 export function exportMap(tables: readonly ExportTable[], file: string): string {
   const map = { tables: tables.map(({ mapped }) => mapped as unknown as Plain) }
-  return `# Reads ${file} back: npm run import -- ${file} --map THIS-FILE\n# Not in it: ${NOT_EXPORTED}.\n${writeYaml(map)}`
+  return `# Reads ${file} back: import ${file} --map THIS-FILE\n# Not in it: ${NOT_EXPORTED}.\n${writeYaml(map)}`
 }

@@ -119,7 +119,19 @@ const NAMES: Readonly<Record<string, readonly string[]>> = {
   ],
   resistance: ['resistance', 'resistances', 'measuredresistance', 'r'],
   temperature: ['temperature', 'temp', 'specimentemperature'],
-  bill: ['bill', 'billno', 'billoflading', 'bol', 'bolno', 'ticket', 'ticketno', 'ladingno', 'deliverynote'],
+  bill: [
+    'bill',
+    'bl',
+    'blno',
+    'billno',
+    'billoflading',
+    'bol',
+    'bolno',
+    'ticket',
+    'ticketno',
+    'ladingno',
+    'deliverynote',
+  ],
   date: ['date', 'shipdate', 'dateshipped', 'shipped', 'deliverydate', 'loaded'],
   mass: [
     'mass',
@@ -359,7 +371,13 @@ function missingFields(holds: TableKind, columns: readonly ProposedColumn[]): st
   const figures = columns.some(
     ({ column: { to } }) => isPropertyKey(to) && isMortarResult(to) && PROPERTIES[to].nature === 'index',
   )
-  const needed = [...NEEDED[holds], ...(figures ? [['condition']] : [])]
+  // A row that says when a lot was made, or how large it is, makes it; and a lot has a sample.
+  const makesLots = ['produced', 'produced-from', 'quantity'].some((name) => given.has(name))
+  const needed = [
+    ...NEEDED[holds],
+    ...(makesLots && holds !== 'lots' ? [['sample-kind']] : []),
+    ...(figures ? [['condition']] : []),
+  ]
   const readings = columns.filter(({ column: { to } }) => ['load', 'strength', 'resistance'].includes(to))
   const unaged = readings.some(({ column: { age } }) => age === undefined) && !given.has('age')
   return [

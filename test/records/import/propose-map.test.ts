@@ -86,6 +86,16 @@ describe('proposeTables', () => {
       age: undecided   # to decide: age of the readings, such as 28 d
 `)
   })
+  it('gives the sample of a lot that the row makes its kind, and knows a bill of lading by its sign', () => {
+    expect(
+      proposal(
+        'Lot,Produced from,Produced to,Tons (t),Tested,LOI (%)\nW-1,2026-03-02,2026-03-08,900,2026-03-11,2.1\n',
+      ),
+    ).toContain('      sample-kind: composite   # guessed: one composite sample a lot\n')
+    expect(proposal('B/L,Lot,Date,Net (t)\n007,W-1,2026-03-21,24.8\n')).toContain(
+      '      B/L: bill   # sure\n',
+    )
+  })
   it('finds no table where no heading is known', () => {
     expect(proposeTables([readCsv(Buffer.from('a,b\n1,2\n')).sheet])).toEqual([])
   })
