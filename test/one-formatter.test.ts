@@ -6,9 +6,14 @@ const SOURCE = resolve(import.meta.dirname, '../src')
 
 /**
  * The formatter and the rounding before a comparison; the rest prints no number of a record: the demo writes
- * readings as a laboratory would, and the bench its own times.
+ * readings as a laboratory would, the bench its own times, and an import takes the digits that a spreadsheet keeps.
  */
-const ALLOWED = ['words/numbers.ts', 'core/measure/rounding.ts', 'commands/bench-table.ts']
+const ALLOWED = [
+  'words/numbers.ts',
+  'core/measure/rounding.ts',
+  'commands/bench-table.ts',
+  'records/import/number-format.ts',
+]
 
 /** Whatever makes text of a number by its own rounding. */
 const OWN_ROUNDING = /\.(?:toFixed|toPrecision|toLocaleString|toExponential)\(|Intl\.NumberFormat|\.rounded\(/

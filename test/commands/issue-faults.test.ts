@@ -145,7 +145,7 @@ describe('npm run issue', () => {
     const folder = contentCopy()
     const lock = join(folder, '.issue-lock')
     writeFileSync(lock, JSON.stringify({ pid: process.pid, host: hostname() }))
-    expect((await issue(folder)).error).toContain('Another command is issuing')
+    expect((await issue(folder)).error).toContain('Another command is writing')
     writeFileSync(lock, JSON.stringify({ pid: 2 ** 30, host: hostname() }))
     expect((await issue(folder)).status).toBe(0)
     expect(existsSync(lock)).toBe(false)

@@ -9,7 +9,7 @@ import {
   readPerhapsAbove,
   readQuantity,
 } from '../../core/measure/units.ts'
-import { isInCalendar, momentIn } from '../../core/measure/moment.ts'
+import { dateOf, isInCalendar, momentIn } from '../../core/measure/moment.ts'
 import { quantityFault } from '../schema/quantity-faults.ts'
 import { shortened } from '../schema/schema-words.ts'
 import type { Reads } from './fields.ts'
@@ -247,7 +247,7 @@ function asDate(text: string, written: string, reads: Reads, form: CellForm): Ce
   const moment = momentIn(written)
   if (moment === null || !isInCalendar(moment))
     return expected(text, reads, form, 'write a day that the calendar has, as 2026-12-31')
-  return { written: reads.as === 'date' ? written.slice(0, 10) : written }
+  return { written: reads.as === 'date' ? dateOf(moment).text : written }
 }
 
 const SIGNS = {

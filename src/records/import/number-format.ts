@@ -2,6 +2,7 @@
  * What a sheet shows of a number: its decimals, its leading noughts, per cent, a date or a time of day.
  * Source: ECMA-376 part 1, 18.8.30 (formats) and 18.17.4 (dates).
  */
+import { momentOfDay } from '../../core/measure/moment.ts'
 import type { CellValue } from './grid.ts'
 
 /** What a number format makes of a number. */
@@ -62,7 +63,6 @@ export function numberFormat(id: number, code: string | undefined): NumberFormat
 }
 
 const MINUTES_A_DAY = 1440
-const MILLISECONDS_A_DAY = 86_400_000
 /** Day number 0 of the two calendars, in days since 1970: 1899-12-30, as from March 1900 on, and 1904-01-01. */
 const EPOCH_1900 = -25569
 const EPOCH_1904 = -24107
@@ -109,9 +109,7 @@ function shownTime(value: number, format: NumberFormat, since1904: boolean): Cel
   if (!format.date && day === 0) return { kind: 'time', text: clock }
   // The calendar that begins in 1900 has a 29 February of that year; days before it count from another start.
   if (day < 0 || LAST_DAY < day || (!since1904 && day < 61)) return { kind: 'fault', text: String(value) }
-  const date = new Date((day + (since1904 ? EPOCH_1904 : EPOCH_1900)) * MILLISECONDS_A_DAY)
-    .toISOString()
-    .slice(0, 10)
+  const date = momentOfDay(day + (since1904 ? EPOCH_1904 : EPOCH_1900)).text
   return { kind: 'date', text: seconds === 0 && !format.time ? date : `${date}T${clock}` }
 }
 
