@@ -1,5 +1,5 @@
 /** Puts files on the disk itself, so that a renaming never leads to what only the memory held. */
-import { closeSync, fsyncSync, openSync, readdirSync } from 'node:fs'
+import { closeSync, fchmodSync, fsyncSync, openSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { open } from 'node:fs/promises'
 import { join } from 'node:path'
 
@@ -45,5 +45,29 @@ export function syncFolder(path: string): void {
     }
   } catch {
     // Nothing to do: the files themselves are whole.
+  }
+}
+
+/**
+ * Writes a file's text, on the disk when it returns.
+ * @param mode permissions of the file that it replaces; those of any new file without it
+ */
+export function writeOnDisk(path: string, text: string, mode?: number): void {
+  const file = openSync(path, 'w')
+  try {
+    if (mode !== undefined) fchmodSync(file, mode)
+    writeFileSync(file, text)
+    fsyncSync(file)
+  } finally {
+    closeSync(file)
+  }
+}
+
+/** Removes what a failure left. */
+export function discard(path: string): void {
+  try {
+    rmSync(path, { force: true })
+  } catch {
+    // The failure that is told is the one before.
   }
 }

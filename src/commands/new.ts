@@ -29,7 +29,7 @@ import { checkSaid } from './said-texts.ts'
 import { say } from './say.ts'
 import { missingSchemas, schemaFiles } from './shipped.ts'
 import { LOOK, writeNewFiles } from './write-new-files.ts'
-import { writeWhole } from './write-revision.ts'
+import { writeWhole } from './write-whole.ts'
 
 await run(async () => {
   const program = command('new', 'Lay out a new site, or a new record in a site.')

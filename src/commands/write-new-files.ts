@@ -7,7 +7,8 @@ import { withLock } from './folder-lock.ts'
 import { onInterruption } from './interruption.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
-import { removeFile, writeWhole } from './write-revision.ts'
+import { removeFile } from './write-revision.ts'
+import { writeWhole } from './write-whole.ts'
 
 export const LOOK = 'check the permissions, the free space and what is in its place'
 

@@ -1,27 +1,15 @@
 /** Writes a revision into a content folder: parts, then the document, then the line in the lot's record. */
-import {
-  closeSync,
-  existsSync,
-  fchmodSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { existsSync, readFileSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
 import type { IssuedRevision } from '../edition/certificate/issue.ts'
 import { fileReport } from '../records/diagnostics/report.ts'
 import { withRevisionLine } from '../records/edit/revision-line.ts'
 import { listIssued, partAt } from '../records/files.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { loadYaml } from '../records/yaml/load-yaml.ts'
-import { syncFolder } from './durable.ts'
 import { CommandFailure, commandLine, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
+import { writeWhole } from './write-whole.ts'
 
 /** A line for `revisions:` and the digest in it. */
 export interface RecordLine {
@@ -98,42 +86,5 @@ export function removeFile(path: string): void {
       EXIT.failed,
       `check the permissions, then run ${commandLine('issue', '--resume')}; what was issued stands`,
     )
-  }
-}
-
-/**
- * Writes beside the file and renames, each step on the disk before the next.
- * @throws CommandFailure with the given fix; the file is then as it was before
- */
-export function writeWhole(path: string, text: string, mend: string): void {
-  const next = join(dirname(path), `.${basename(path)}.next`)
-  try {
-    mkdirSync(dirname(path), { recursive: true })
-    writeOnDisk(next, text, statSync(path, { throwIfNoEntry: false })?.mode)
-    renameSync(next, path)
-  } catch (error) {
-    discard(next)
-    throw new CommandFailure(`${path} cannot be written: ${faultWords(error)}.`, EXIT.failed, mend)
-  }
-  syncFolder(dirname(path))
-}
-
-/** @param mode permissions of the file that it replaces; those of any new file without it */
-function writeOnDisk(path: string, text: string, mode: number | undefined): void {
-  const file = openSync(path, 'w')
-  try {
-    if (mode !== undefined) fchmodSync(file, mode)
-    writeFileSync(file, text)
-    fsyncSync(file)
-  } finally {
-    closeSync(file)
-  }
-}
-
-function discard(path: string): void {
-  try {
-    rmSync(path, { force: true })
-  } catch {
-    // The failure that is told is the one before.
   }
 }

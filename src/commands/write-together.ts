@@ -3,23 +3,10 @@
  * renamed, then the renamings. What a killed command left is finished by the next one where the list stands, and
  * removed where it does not.
  */
-import {
-  closeSync,
-  existsSync,
-  fchmodSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { recordAt } from '../records/record-path.ts'
-import { syncFolder } from './durable.ts'
+import { discard, syncFolder, writeOnDisk } from './durable.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
 
@@ -114,24 +101,4 @@ function leftBeside(contentDir: string): string[] {
       )
       .map((entry) => join(entry.parentPath, entry.name))
   })
-}
-
-/** @param mode permissions of the file that it replaces; those of any new file without it */
-function writeOnDisk(path: string, text: string, mode?: number): void {
-  const file = openSync(path, 'w')
-  try {
-    if (mode !== undefined) fchmodSync(file, mode)
-    writeFileSync(file, text)
-    fsyncSync(file)
-  } finally {
-    closeSync(file)
-  }
-}
-
-function discard(path: string): void {
-  try {
-    rmSync(path, { force: true })
-  } catch {
-    // The failure that is told is the one before.
-  }
 }
