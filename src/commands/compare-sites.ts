@@ -5,6 +5,7 @@ import {
   lossesBetween,
   vanishedPages,
 } from '../edition/writers/compare-manifests.ts'
+import { fitsPattern } from '../core/measure/text-pattern.ts'
 import type { IssuedState, Manifest } from '../edition/writers/manifest.ts'
 import { countWords } from '../words/numbers.ts'
 import { CommandFailure, EXIT } from './program.ts'
@@ -26,7 +27,7 @@ export function heldAgainst(
   { from, accept }: { readonly from: string; readonly accept: Accepted },
 ): string[] {
   const losses = lossesBetween(before, after)
-  const refused = losses.filter(({ lot }) => !accept.some((pattern) => matches(pattern, lot)))
+  const refused = losses.filter(({ lot }) => !accept.some((pattern) => fitsPattern(lot, pattern)))
   if (refused.length > 0)
     throw new CommandFailure(
       [`Against ${from}, ${countWords(refused.length, 'certificate fact')} would be lost or exchanged:`]
@@ -68,10 +69,4 @@ function lossSentence(loss: Loss): string {
     case 'date-changed':
       return `${loss.lot}: revision ${loss.number} has another date`
   }
-}
-
-/** Whether a pattern names a lot; * stands for any text, everything else for itself. */
-function matches(pattern: string, lot: string): boolean {
-  const parts = pattern.split('*').map((part) => part.replace(/[.+?^${}()|[\]\\]/g, '\\$&'))
-  return new RegExp(`^${parts.join('.*')}$`).test(lot)
 }

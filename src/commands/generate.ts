@@ -6,6 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { PROPERTIES, property, type PropertyKey, reportableKeys } from '../core/measure/properties.ts'
 import { isFinishable, isMortarResult } from '../core/measure/ratio-indices.ts'
+import { literalPattern } from '../core/measure/text-pattern.ts'
 import { acceptedSpellings, KINDS, type QuantityKind } from '../core/measure/units.ts'
 import { loadedTypes, type SchemaNode, TIMES, typeName } from './loaded-types.ts'
 import { command, EXIT, ROOT, run } from './program.ts'
@@ -90,8 +91,7 @@ function quantitiesSchema(): unknown {
  * A unit's spelling as a pattern for editors, with the signs that loading accepts in place of plain letters.
  */
 function pattern(spelling: string): string {
-  return spelling
-    .replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  return literalPattern(spelling)
     .replace(/ohm/g, '(ohm|Ω|Ω)')
     .replace(/deg/g, '(deg ?|° ?)')
     .replace(/(?<=m)2/g, '[2²]')

@@ -1,4 +1,5 @@
 /** How a source numbers its lots: the year and a running number within a pattern such as TH-YYYY-###. */
+import { literalPattern } from '../measure/text-pattern.ts'
 
 /** A pattern that reads and writes numbers. */
 export interface LotNumberForm {
@@ -15,7 +16,7 @@ export interface LotNumberForm {
 export function lotNumberForm(pattern: string): LotNumberForm | null {
   const digits = /#+(?=[^#]*$)/.exec(pattern)?.[0]
   if (digits === undefined) return null
-  const escaped = pattern.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  const escaped = literalPattern(pattern)
   const text = escaped
     .replace('YYYY', '(?<year>\\d{4})')
     .replace(/#+(?=[^#]*$)/, (run) => `(?<at>\\d{${run.length}})`)

@@ -1,4 +1,5 @@
 /** Audit checks on a lot itself: its number, its quantity, and the water of its mortars. */
+import { literalPattern } from '../measure/text-pattern.ts'
 import { type Finding, warningOn } from './finding.ts'
 
 /** Tonnes, from a few trucks to a large silo or a ship: own choice. */
@@ -39,7 +40,7 @@ function numberOf({ id, number, pattern }: PlausibleLot): Finding[] {
 
 /** YYYY stands for a year, # for a digit, everything else for itself. */
 function formOf(pattern: string): RegExp {
-  const escaped = pattern.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  const escaped = literalPattern(pattern)
   return new RegExp(`^${escaped.replaceAll('YYYY', '\\d{4}').replaceAll('#', '\\d')}$`, 'i')
 }
 
