@@ -9,22 +9,29 @@ import { plainNumber } from './numbers.ts'
 import { quantity } from './units.ts'
 
 /** Needed in MPa; as loads where loads were read and the area of a specimen is known. */
-export interface SaidNext {
+export interface NextSpecimens {
   readonly age: Age
   readonly read: number
   readonly planned: number
   readonly needed: NeededOfRest
+  /** Unit in which the loads were read, and how many decimals they have; absent for stated strengths. */
   readonly load?: { readonly unit: string; readonly decimals: number }
+  /** Loaded area of the next specimen, mm²; null where the strength is stated or no size is on record. */
   readonly areaMm2: number | null
-  readonly limit?: StatedLimit & { readonly from: number; readonly controlMPa: number }
+  /** Absent where the set asks nothing of this index, or the control has no strength at this age. */
+  readonly limit?: StatedLimit & {
+    /** Index that meets it before rounding, per cent. */
+    readonly from: number
+    readonly controlMPa: number
+  }
 }
 
 /** Two sentences at most, the first about the limit, the second about the range of the batch; with their full stops. */
-export function nextSpecimensWords(next: SaidNext): string[] {
+export function nextSpecimensWords(next: NextSpecimens): string[] {
   return [...limitSentence(next), ...rangeSentence(next)]
 }
 
-function head({ age, read, planned }: SaidNext): string {
+function head({ age, read, planned }: NextSpecimens): string {
   return `${age.text} strength, ${read} of ${planned} specimens read`
 }
 
@@ -36,7 +43,7 @@ function itReads({ left }: NeededOfRest): string {
   return left === 1 ? 'it reads' : 'each of them reads'
 }
 
-function limitSentence(next: SaidNext): string[] {
+function limitSentence(next: NextSpecimens): string[] {
   const { needed, limit } = next
   if (limit === undefined || needed.each === undefined) return []
   const index = `an index of ${limitWords(limit)}`
@@ -48,7 +55,7 @@ function limitSentence(next: SaidNext): string[] {
   ]
 }
 
-function rangeSentence(next: SaidNext): string[] {
+function rangeSentence(next: NextSpecimens): string[] {
   const { inRange, rule, each } = next.needed
   if (inRange === undefined || rule?.rangePercent === undefined) return []
   const range = `the permissible range of ${quantity(rule.rangePercent, 1, '%')} of the mean`
@@ -63,7 +70,11 @@ function rangeSentence(next: SaidNext): string[] {
 }
 
 /** A strength as the load that gives it, rounded to the side on which it still holds. */
-function value({ load, areaMm2 }: SaidNext, strengthMPa: number, round: (value: number) => number): string {
+function value(
+  { load, areaMm2 }: NextSpecimens,
+  strengthMPa: number,
+  round: (value: number) => number,
+): string {
   if (load === undefined || areaMm2 === null) return quantity(roundedBy(round, strengthMPa, 1), 1, 'MPa')
   const unit = KINDS.force.units.find(({ symbol }) => symbol === load.unit)
   const read = (strengthMPa * areaMm2) / 1000 / (unit?.factor ?? 1)

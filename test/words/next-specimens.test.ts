@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { readAge } from '../../src/core/measure/age.ts'
 import { plainSpaces } from '../../src/words/sentences.ts'
-import { nextSpecimensWords, type SaidNext } from '../../src/words/next-specimens.ts'
+import { nextSpecimensWords, type NextSpecimens } from '../../src/words/next-specimens.ts'
 
 const LIMIT = { operator: 'at-least', written: ['75 %'], from: 74.5, controlMPa: 40 } as const
 const RULE = { of: 3, rangePercent: 8.7 }
-const NEXT: SaidNext = {
+const NEXT: NextSpecimens = {
   age: readAge('28 d'),
   read: 2,
   planned: 3,
@@ -15,7 +15,7 @@ const NEXT: SaidNext = {
   limit: LIMIT,
 }
 
-const said = (next: Partial<SaidNext>) => nextSpecimensWords({ ...NEXT, ...next }).map(plainSpaces)
+const said = (next: Partial<NextSpecimens>) => nextSpecimensWords({ ...NEXT, ...next }).map(plainSpaces)
 
 describe('nextSpecimensWords', () => {
   // 31.001 MPa on 2500 mm² are 77.5025 kN; 28.001 MPa 70.0025 kN; 31.009 MPa 77.5225 kN.

@@ -3,7 +3,7 @@ import { marginToLimit } from '../../core/criteria/margin.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { limitText } from '../../words/limits.ts'
 import type { LotEntry } from '../shape/edition.ts'
-import { codes, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { codes, CRITERION, GOVERNS, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ClauseRow {
@@ -15,20 +15,8 @@ interface ClauseRow {
 
 const CLAUSE_COLUMNS: readonly Column<ClauseRow>[] = [
   { name: 'lot', type: 'text', required: true, description: LOT, of: ({ lot }) => lot.id },
-  {
-    name: 'criterion',
-    type: 'text',
-    required: true,
-    description: 'Set of criteria',
-    of: ({ verdict }) => verdict.criterion,
-  },
-  {
-    name: 'governs',
-    type: 'boolean',
-    required: true,
-    description: 'Whether the set governs the lot',
-    of: ({ governs }) => governs,
-  },
+  CRITERION,
+  GOVERNS,
   {
     name: 'clause',
     type: 'text',

@@ -1,9 +1,26 @@
 /** Tables with rows of a lot: what they share. */
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { type Column, type FilledColumn, filled, headsOf, type TableHead } from './table.ts'
 
 /** What the column of that name holds in each of them. */
 export const LOT = 'Lot as SOURCE/LOT'
+
+export const CRITERION: Column<{ readonly verdict: Verdict }> = {
+  name: 'criterion',
+  type: 'text',
+  required: true,
+  description: 'Set of criteria',
+  of: ({ verdict }) => verdict.criterion,
+}
+
+export const GOVERNS: Column<{ readonly governs: boolean }> = {
+  name: 'governs',
+  type: 'boolean',
+  required: true,
+  description: 'Whether the set governs the lot',
+  of: ({ governs }) => governs,
+}
 
 /** Which year the rows stand under. */
 export const YEAR_OF_SAMPLING = 'The year is that of sampling.'

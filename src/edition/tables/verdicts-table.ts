@@ -3,7 +3,7 @@ import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingOf } from '../shape/standing.ts'
-import { LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { CRITERION, GOVERNS, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface VerdictRow {
@@ -15,13 +15,7 @@ interface VerdictRow {
 
 const VERDICT_COLUMNS: readonly Column<VerdictRow>[] = [
   { name: 'lot', type: 'text', required: true, description: LOT, of: ({ lot }) => lot.id },
-  {
-    name: 'criterion',
-    type: 'text',
-    required: true,
-    description: 'Set of criteria',
-    of: ({ verdict }) => verdict.criterion,
-  },
+  CRITERION,
   {
     name: 'edition',
     type: 'text',
@@ -29,13 +23,7 @@ const VERDICT_COLUMNS: readonly Column<VerdictRow>[] = [
     description: 'Edition of the set',
     of: ({ verdict }) => verdict.edition,
   },
-  {
-    name: 'governs',
-    type: 'boolean',
-    required: true,
-    description: 'Whether the set governs the lot',
-    of: ({ governs }) => governs,
-  },
+  GOVERNS,
   {
     name: 'class',
     type: 'text',

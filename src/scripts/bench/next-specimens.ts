@@ -1,11 +1,6 @@
 /** What the next cubes of a batch must carry so that the index meets the limit, and that the batch keeps its range. */
 import { type Comparison, type Criterion, everyClause } from '../../core/criteria/criterion.ts'
-import {
-  type ClassLimit,
-  limitsForClass,
-  statedLimit,
-  type StatedLimit,
-} from '../../core/criteria/limits-for-class.ts'
+import { type ClassLimit, limitsForClass, statedLimit } from '../../core/criteria/limits-for-class.ts'
 import { effectiveEnds } from '../../core/judging/effective-ends.ts'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { Moment } from '../../core/measure/moment.ts'
@@ -18,29 +13,17 @@ import { controlOf } from '../../core/mortar/stated-control.ts'
 import { controlReadings } from '../../core/readings/control-readings.ts'
 import { readingAt } from '../../core/readings/judged-readings.ts'
 import { COMPRESSIVE_STRENGTH, specimenStrength } from '../../core/strength/compressive-strength.ts'
-import { type NeededOfRest, neededOfRest } from '../../core/strength/needed-of-rest.ts'
+import { neededOfRest } from '../../core/strength/needed-of-rest.ts'
 import { mouldInForce } from '../../edition/passes/lot-results.ts'
 import type { Records } from '../../records/records.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
+import type { NextSpecimens } from '../../words/next-specimens.ts'
 
 type Test = NonNullable<Lot['tests']>[number]
 
-export interface NextSpecimens {
+/** Of which batch, with what is said of it. */
+export interface NextOfBatch extends NextSpecimens {
   readonly condition: string
-  readonly age: Age
-  readonly read: number
-  readonly planned: number
-  readonly needed: NeededOfRest
-  /** Unit in which the loads were read, and how many decimals they have; absent for stated strengths. */
-  readonly load?: { readonly unit: string; readonly decimals: number }
-  /** Loaded area of the next specimen, mm²; null where the strength is stated or no size is on record. */
-  readonly areaMm2: number | null
-  /** Absent where the set asks nothing of this index, or the control has no strength at this age. */
-  readonly limit?: StatedLimit & {
-    /** Index that meets it before rounding, per cent. */
-    readonly from: number
-    readonly controlMPa: number
-  }
 }
 
 interface Asked {
@@ -50,7 +33,7 @@ interface Asked {
 }
 
 /** One for each batch of which some specimens were tested, and not all. */
-export function nextSpecimens(lot: Lot, criterion: Criterion | undefined, asked: Asked): NextSpecimens[] {
+export function nextSpecimens(lot: Lot, criterion: Criterion | undefined, asked: Asked): NextOfBatch[] {
   return (lot.tests ?? []).flatMap((test) =>
     (test.strength ?? []).flatMap((reading) => ofReading(test, reading, criterion, asked) ?? []),
   )
@@ -61,7 +44,7 @@ function ofReading(
   reading: StrengthReading,
   criterion: Criterion | undefined,
   asked: Asked,
-): NextSpecimens | undefined {
+): NextOfBatch | undefined {
   const { records, asOf } = asked
   const described = records.conditions.get(test.condition)
   if (described === undefined || reading.specimens === undefined) return undefined
@@ -95,7 +78,7 @@ function plannedNumber(condition: MortarCondition, rules: readonly RangeRule[]):
 
 type Specimen = NonNullable<StrengthReading['specimens']>[string]
 
-function loadOf(specimen: Specimen | undefined): NextSpecimens['load'] {
+function loadOf(specimen: Specimen | undefined): NextOfBatch['load'] {
   if (specimen === undefined) return undefined
   const read = isQuantity(specimen) ? specimen : (specimen.load ?? specimen.strength)
   return read?.kind === 'force' ? { unit: read.unit, decimals: read.decimals } : undefined
@@ -111,7 +94,7 @@ function limitOn(
   age: Age,
   criterion: Criterion | undefined,
   { records, lotClass, asOf }: Asked,
-): NextSpecimens['limit'] {
+): NextOfBatch['limit'] {
   const clause = criterion === undefined ? undefined : clauseOn(criterion, test.condition, age, lotClass)
   const control = controlOf(test, records)
   if (clause === undefined || control === undefined) return undefined

@@ -15,7 +15,7 @@ import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Records } from '../../records/records.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type LotStanding, lotStanding } from '../../words/standing.ts'
-import { type NextSpecimens, nextSpecimens } from './next-specimens.ts'
+import { type NextOfBatch, nextSpecimens } from './next-specimens.ts'
 
 export interface BenchAsked {
   /** SOURCE/LOT */
@@ -35,7 +35,7 @@ export interface BenchReading {
 export interface BenchJudged {
   readonly lot: Lot
   readonly results: readonly { readonly result: Result; readonly uncertainty?: Uncertainty }[]
-  readonly next: readonly NextSpecimens[]
+  readonly next: readonly NextOfBatch[]
   /** Absent where no set is chosen, or it is not for the material. */
   readonly verdict?: Verdict
   readonly standing?: LotStanding
