@@ -4,7 +4,7 @@ import { isFinishable } from '../../core/measure/ratio-indices.ts'
 import type { Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
 import { isMapping, isSame, type Mapping, type RecordDraft } from './draft.ts'
-import type { FieldValue } from './table-rows.ts'
+import type { FieldValue } from './cell-values.ts'
 
 export interface FigureToState {
   readonly value: FieldValue

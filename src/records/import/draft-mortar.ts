@@ -17,7 +17,8 @@ import type { CellPlace } from './grid.ts'
 import type { TellFault } from './import-fault.ts'
 import { columnOf } from './import-map.ts'
 import { fieldValue, momentOf, rowFault, statedOf } from './row-values.ts'
-import type { FieldValue, ReadRow } from './table-rows.ts'
+import type { FieldValue } from './cell-values.ts'
+import type { ReadRow } from './table-rows.ts'
 
 type Measure = 'strength' | 'resistivity'
 

@@ -1,21 +1,14 @@
-/**
- * A map proposed from the headings of a file. It says of each column how sure it is; what may mean two things is left to
- * a person, with both named. Longer than most files: what a heading may be called stands here in one list.
- */
+/** A map proposed from the headings of a file. It says of each column how sure it is. */
 import { isPropertyKey, PROPERTIES } from '../../core/measure/properties.ts'
 import { isFinishable, isMortarResult } from '../../core/measure/ratio-indices.ts'
-import { tradeWord } from '../../core/measure/trade-words.ts'
 import { isFault, KINDS, readPerhapsAbove } from '../../core/measure/units.ts'
-import { nearNames } from '../diagnostics/near-names.ts'
-import { type Field, fieldOf, fieldNames, TABLE_KINDS, type TableKind } from './fields.ts'
-import type { Sheet } from './grid.ts'
 import { shownText } from './cell-value.ts'
+import { type Field, fieldOf, type TableKind } from './fields.ts'
+import type { Sheet } from './grid.ts'
+import { type Certainty, type Meaning, meaningOf } from './heading-meaning.ts'
 import { type Column, UNDECIDED } from './import-map.ts'
-import { viewOf, type SheetView } from './sheet-view.ts'
-import { unitInHeading } from './table-rows.ts'
-
-/** How a column was placed: for sure, by a guess that a person looks at, or not at all. */
-export type Certainty = 'sure' | 'guessed' | 'open'
+import { type SheetView, viewOf } from './sheet-view.ts'
+import { unitInHeading } from './unit-in-heading.ts'
 
 export interface ProposedColumn {
   readonly heading: string
@@ -68,150 +61,6 @@ function headingRows(sheet: Sheet): number[] | null {
   const below = sheet.rows.find(({ row }) => row === best.row + 1)
   if (above.some(({ rows }) => rows[0] === best.row) && below !== undefined) return [best.row, best.row + 1]
   return above.some(({ rows }) => rows[1] === best.row - 1) ? [best.row - 1, best.row] : [best.row]
-}
-
-/** What laboratories and mills call the fields that are no properties; each name for sure, in small letters and digits. */
-const NAMES: Readonly<Record<string, readonly string[]>> = {
-  lot: ['lot', 'lotno', 'lotnumber', 'lotid', 'lotnr', 'batchno', 'silolot', 'certificateno'],
-  source: ['source', 'plant', 'plantname'],
-  number: ['printednumber', 'printedlotnumber'],
-  class: ['class'],
-  produced: ['produced', 'production', 'productiondate', 'dateproduced', 'dateofproduction'],
-  'produced-from': ['from', 'producedfrom', 'start', 'productionstart', 'periodfrom', 'begin'],
-  'produced-to': ['to', 'producedto', 'end', 'productionend', 'periodto', 'until'],
-  quantity: ['quantity', 'lotquantity', 'lotsize', 'lotmass', 'tonnage', 'tons', 'tonnes', 'productiont'],
-  silo: ['silo', 'bin', 'silono'],
-  sample: ['sample', 'sampleid', 'sampleno', 'samplenumber', 'samplemark'],
-  'sample-kind': ['samplekind', 'sampletype', 'kindofsample'],
-  sampled: ['sampled', 'sampledate', 'datesampled', 'dateofsampling', 'samplingdate'],
-  'sampled-by': ['sampledby', 'sampler'],
-  laboratory: ['laboratory', 'lab', 'testedat'],
-  tested: [
-    'tested',
-    'datetested',
-    'testdate',
-    'dateoftest',
-    'analysisdate',
-    'analysed',
-    'analyzed',
-    'broken',
-  ],
-  reported: ['reported', 'datereported', 'reportdate'],
-  condition: ['condition', 'testcondition'],
-  control: ['control', 'controlbatch', 'controlid', 'controlmix'],
-  cast: ['cast', 'castdate', 'datecast', 'dateofcasting', 'mixed', 'mixdate', 'moulded', 'molded'],
-  flow: ['flow', 'flowtable'],
-  water: ['water', 'mixwater', 'mixingwater'],
-  age: ['age', 'testage', 'aged'],
-  specimen: ['specimen', 'specimenno', 'cube', 'cubeno', 'specimenid'],
-  load: [
-    'load',
-    'loads',
-    'cubeload',
-    'cubeloads',
-    'maxload',
-    'maximumload',
-    'failureload',
-    'breakingload',
-    'peakload',
-    'loadkn',
-    'loadlbf',
-  ],
-  resistance: ['resistance', 'resistances', 'measuredresistance', 'r'],
-  temperature: ['temperature', 'temp', 'specimentemperature'],
-  bill: [
-    'bill',
-    'bl',
-    'blno',
-    'billno',
-    'billoflading',
-    'bol',
-    'bolno',
-    'ticket',
-    'ticketno',
-    'ladingno',
-    'deliverynote',
-  ],
-  date: ['date', 'shipdate', 'dateshipped', 'shipped', 'deliverydate', 'loaded'],
-  mass: [
-    'mass',
-    'net',
-    'netmass',
-    'netweight',
-    'netweightt',
-    'weight',
-    'nettons',
-    'nett',
-    'shortton',
-    'netshortton',
-  ],
-  to: ['consignee', 'customer', 'shipto', 'deliveredto', 'receiver'],
-  project: ['project', 'contract', 'job', 'jobno', 'projectno'],
-  seal: ['seal', 'sealno'],
-  vehicle: ['vehicle', 'truck', 'railcar', 'truckno', 'car'],
-  note: ['note', 'remarks', 'remark', 'comment', 'comments'],
-}
-
-const BY_NAME = new Map(
-  Object.entries(NAMES).flatMap(([field, names]) => names.map((name) => [name, field] as const)),
-)
-
-interface Meaning {
-  readonly to: string
-  readonly certainty: Certainty
-  readonly why: string | null
-}
-
-/** What a heading means, whatever table it heads. */
-function meaningOf(heading: string): Meaning {
-  const bare = bareName(heading)
-  const field = BY_NAME.get(bare)
-  // One numbered reading of several: "Cube 1", "Load 3".
-  const [, numbered = ''] = /^(.*?)[#\d]+[a-c]?$/.exec(bare) ?? []
-  const reading = BY_NAME.get(numbered)
-  const word = tradeWord(withoutJoint(heading)) ?? tradeWord(heading)
-  if (word !== undefined && 'sure' in word) return { to: word.sure, certainty: 'sure', why: null }
-  if (word !== undefined)
-    return { to: UNDECIDED, certainty: 'open', why: `${word.why}: ${word.either.join(' or ')}` }
-  if (field !== undefined) return { to: field, certainty: 'sure', why: null }
-  const own = heading
-    .replace(/\s*\([^)]*\)\s*$/, '')
-    .toLowerCase()
-    .replaceAll(' ', '-')
-  if (TABLE_KINDS.some((kind) => fieldNames(kind).includes(own)))
-    return { to: own, certainty: 'sure', why: null }
-  if (reading !== undefined && ['load', 'specimen', 'resistance'].includes(reading))
-    return {
-      to: reading === 'resistance' ? 'resistance' : 'load',
-      certainty: 'guessed',
-      why: 'one reading of several',
-    }
-  const near = nearNames(bare, BY_NAME.keys())
-  const [, nearest] = /^did you mean (\w+)/.exec(near) ?? []
-  const guess = nearest === undefined || bare.length < 4 ? undefined : BY_NAME.get(nearest)
-  return guess === undefined
-    ? { to: UNDECIDED, certainty: 'open', why: null }
-    : { to: guess, certainty: 'guessed', why: 'by a name that is near' }
-}
-
-const AGE_IN = /\b(\d{1,3})\s*-?\s*d(?:ays?)?\b/i
-
-/** The part of a joined heading that names the column, without its age and unit. */
-function withoutJoint(heading: string): string {
-  return (
-    heading.split(' / ').filter((part) => !/^\d{1,3}\s*-?\s*d(?:ays?)?$/i.test(part.trim()))[0] ?? heading
-  )
-}
-
-function bareName(heading: string): string {
-  return heading
-    .normalize('NFKC')
-    .toLowerCase()
-    .replace(/[([][^)\]]*[)\]]/g, ' ')
-    .replace(/\b\d{1,3}\s*-?\s*d(?:ays?)?\b/g, ' ')
-    .replace(/_(?:kn|n|lbf|d|h|mpa|ohm|t)$/, '')
-    .replace(/,\s*(?:kn|n|lbf|mpa|psi|ohm|t|%)\s*(?=$|\/)/g, ' ')
-    .replace(/[^a-z0-9#]/g, '')
 }
 
 function proposeTable(sheet: Sheet, headings: readonly number[]): ProposedTable {
@@ -273,6 +122,8 @@ function kindOf(fields: readonly string[]): { readonly holds: TableKind; readonl
     return { holds: 'samples', why: 'samples stand in its rows' }
   return { holds: 'lots', why: 'neither results nor readings nor bills stand in its rows' }
 }
+
+const AGE_IN = /\b(\d{1,3})\s*-?\s*d(?:ays?)?\b/i
 
 interface ColumnOf {
   readonly holds: TableKind

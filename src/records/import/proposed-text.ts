@@ -1,7 +1,8 @@
 /** A proposed map as the text of a YAML file, with what is sure, guessed and open said beside each column. */
 import { flowEntry, flowValue, type Plain } from '../edit/write-yaml.ts'
+import type { Certainty } from './heading-meaning.ts'
 import { UNDECIDED } from './import-map.ts'
-import type { Certainty, ProposedColumn, ProposedTable } from './propose-map.ts'
+import type { ProposedColumn, ProposedTable } from './propose-map.ts'
 
 export interface ProposalContext {
   readonly file: string

@@ -1,7 +1,8 @@
 /** What a row says of a field. */
 import type { Stated } from './draft.ts'
 import type { ImportFault } from './import-fault.ts'
-import type { FieldValue, ReadRow, Scope } from './table-rows.ts'
+import type { FieldValue, Scope } from './cell-values.ts'
+import type { ReadRow } from './table-rows.ts'
 
 /**
  * The value of a field: that of a column for the age or the readings asked for, else one that holds for the whole row.

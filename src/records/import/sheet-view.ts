@@ -128,3 +128,13 @@ function spread(
   for (let column = columns[0]; column <= columns[1]; column += 1)
     if (!texts.has(column)) texts.set(column, shownText(cell))
 }
+
+/** A row's number, told apart from that of a table on its side. */
+export function rowKey({ onSide }: SheetView, row: number): string {
+  return `${onSide ? 'column' : 'row'} ${row}`
+}
+
+/** Whether a row lies within the first and last that the map names. */
+export function isWithin(row: number, bounds: MappedTable['rows']): boolean {
+  return (bounds?.from ?? 0) <= row && row <= (bounds?.to ?? Number.POSITIVE_INFINITY)
+}

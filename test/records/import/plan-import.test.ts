@@ -1,6 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { errorsOf, imported, mapOf, recordIn, written } from './importing.ts'
+import { errorsOf, type Given, mapOf, planned, recordIn, written } from './imported.ts'
+
+const SHEET = { file: 'sheet.csv', digest: `sha256-${'0'.repeat(64)}`, on: '2026-11-27' }
+
+const imported = (table: Given['table'], map: string, more: Partial<Given> = {}) =>
+  planned({ table, map, origin: SHEET, ...more })
 
 /** One table a month: a lot with its analysis a row. */
 const MONTH = `

@@ -4,8 +4,8 @@ import writeExcelFile from 'write-excel-file/node'
 import type { Sheet } from '../../../src/records/import/grid.ts'
 import { readWorkbook } from '../../../src/records/import/xlsx.ts'
 import { WorkbookFault } from '../../../src/records/import/zip.ts'
-import { errorsOf, imported, recordIn } from './importing.ts'
-import { stored, workbook } from './workbook.ts'
+import { errorsOf, planned, recordIn } from './imported.ts'
+import { workbookOf, zipOf } from './hand-made.ts'
 
 /** Cells of a sheet by address, each as its kind and text. */
 function cellsOf(sheet: Sheet | undefined): Record<string, string> {
@@ -22,7 +22,7 @@ function cellsOf(sheet: Sheet | undefined): Record<string, string> {
 describe('readWorkbook', () => {
   it('reads shared, rich and inline texts, with the signs that XML writes otherwise', () => {
     const [sheet] = readWorkbook(
-      workbook({
+      workbookOf({
         strings: ['<t>SO₃</t>', '<r><t>L</t></r><r><t xml:space="preserve">OI </t></r>'],
         rows: '<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s"><v>1</v></c><c r="D1" t="inlineStr"><is><t>&lt; 0.1 &amp; more</t></is></c><c r="E1" t="str"><f>1</f><v>sum</v></c></row>',
       }),
@@ -36,7 +36,7 @@ describe('readWorkbook', () => {
   })
   it('shows numbers with the decimals of the sheet, and says which it shows in per cent', () => {
     const [sheet] = readWorkbook(
-      workbook({
+      workbookOf({
         formats: ['0.00', '0.0%', '00000'],
         rows: '<row r="2"><c r="A2" s="1"><v>2.5</v></c><c r="B2" s="2"><v>0.827</v></c><c r="C2"><v>0.1</v></c><c r="D2" s="3"><v>417</v></c></row>',
       }),
@@ -55,14 +55,14 @@ describe('readWorkbook', () => {
       `<row r="1"><c r="A1" s="1"><v>${day}</v></c><c r="B1" s="2"><v>${day + 0.5}</v></c></row>`
     const formats = ['yyyy-mm-dd', 'dd.mm.yyyy hh:mm']
     const expected = { A1: 'date 2023-01-01', B1: 'date 2023-01-01T12:00' }
-    expect(cellsOf(readWorkbook(workbook({ formats, rows: rows(44927) }))[0])).toEqual(expected)
+    expect(cellsOf(readWorkbook(workbookOf({ formats, rows: rows(44927) }))[0])).toEqual(expected)
     expect(
-      cellsOf(readWorkbook(workbook({ formats, rows: rows(44927 - 1462), since1904: true }))[0]),
+      cellsOf(readWorkbook(workbookOf({ formats, rows: rows(44927 - 1462), since1904: true }))[0]),
     ).toEqual(expected)
   })
   it('keeps a cell in error and a formula without a result as faults, never as blanks', () => {
     const [sheet] = readWorkbook(
-      workbook({ rows: '<row r="3"><c r="A3" t="e"><v>#N/A</v></c><c r="B3"><f>A1/0</f></c></row>' }),
+      workbookOf({ rows: '<row r="3"><c r="A3" t="e"><v>#N/A</v></c><c r="B3"><f>A1/0</f></c></row>' }),
     )
     expect(cellsOf(sheet)['A3']).toBe('fault #N/A')
     expect(cellsOf(sheet)['B3']).toMatch(/^fault /)
@@ -70,7 +70,7 @@ describe('readWorkbook', () => {
   it('joins a heading over merged cells to each column below it', () => {
     const text = (cell: string, words: string) => `<c r="${cell}" t="inlineStr"><is><t>${words}</t></is></c>`
     const sheets = readWorkbook(
-      workbook({
+      workbookOf({
         rows: `<row r="1">${text('A1', 'Lot')}${text('B1', 'Index')}</row><row r="2">${text('B2', '7 d')}${text('C2', '28 d')}</row><row r="3">${text('A3', 'A-1')}<c r="B3"><v>82</v></c><c r="C3"><v>91</v></c></row>`,
         merged: ['A1:A2', 'B1:C1'],
       }),
@@ -85,7 +85,7 @@ tables:
       Index / 7 d: { to: strength-activity-index, unit: "%", age: 7 d }
       Index / 28 d: { to: strength-activity-index, unit: "%", age: 28 d }
 `
-    const plan = imported(sheets, map, { onRecord: { 'lots/ash/A-1.yaml': 'quantity: 900 t\n' } })
+    const plan = planned({ table: sheets, map, onRecord: { 'lots/ash/A-1.yaml': 'quantity: 900 t\n' } })
     expect(errorsOf(plan)).toEqual([])
     expect(JSON.stringify(recordIn(plan, 'lots/ash/A-1.yaml')['analyses'])).toContain('"82 %"')
     expect(JSON.stringify(recordIn(plan, 'lots/ash/A-1.yaml')['analyses'])).toContain('"91 %"')
@@ -106,13 +106,15 @@ tables:
   })
   it('refuses what is no workbook, and one that would unpack to gigabytes', () => {
     expect(() => readWorkbook(Buffer.from('Lot,LOI\nA,1\n'))).toThrow(WorkbookFault)
-    expect(() => readWorkbook(stored({ 'a.txt': 'x' }))).toThrow(WorkbookFault)
-    expect(() => readWorkbook(stored({ 'xl/workbook.xml': '<workbook/>' }, 3_000_000_000))).toThrow(
-      /unpack to more/,
-    )
+    expect(() => readWorkbook(zipOf([{ name: 'a.txt', bytes: Buffer.from('x') }]))).toThrow(WorkbookFault)
+    expect(() =>
+      readWorkbook(
+        zipOf([{ name: 'xl/workbook.xml', bytes: Buffer.from('<workbook/>'), claimed: 3_000_000_000 }]),
+      ),
+    ).toThrow(/unpack to more/)
   })
   it('throws nothing else for a sound workbook with spoilt bytes', () => {
-    const sound = workbook({ strings: ['<t>a</t>'], rows: '<row r="1"><c r="A1" t="s"><v>0</v></c></row>' })
+    const sound = workbookOf({ strings: ['<t>a</t>'], rows: '<row r="1"><c r="A1" t="s"><v>0</v></c></row>' })
     let refused = 0
     fc.assert(
       fc.property(
