@@ -79,7 +79,7 @@ describe('the installed program', { timeout: 600_000 }, () => {
     expect(await puteoli('issue', 'ridge/R-1', ...said)).toMatchObject({ status: 0, error: '' })
     const built = await puteoli('build', '--content', 'mine', '--out', 'out')
     expect(built).toMatchObject({ status: 0, error: '' })
-    expect(built.out).toMatch(/^1 lots, \d+ pages in .*out$/m)
+    expect(built.out).toMatch(/^1 lot, \d+ pages in .*out$/m)
     expect(page('')).toContain('Ridge fly ash')
     expect(page('lots/ridge/R-1')).toMatch(/84\s*%/)
     // A method page is MDX, of which a plain text copy would show the marks.

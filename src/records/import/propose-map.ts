@@ -66,7 +66,9 @@ function headingRows(sheet: Sheet): number[] | null {
 function proposeTable(sheet: Sheet, headings: readonly number[]): ProposedTable {
   const view = viewOf(sheet, { headings })
   const meanings = [...view.headings].map(([at, heading]) => ({ at, heading, ...meaningOf(heading) }))
-  const { holds, why } = kindOf(meanings.map(({ to }) => to))
+  // A heading that is not known says nothing of its table; one that may be two properties does.
+  const known = meanings.filter(({ to, why }) => to !== UNDECIDED || why !== null)
+  const { holds, why } = kindOf(known.map(({ to }) => to))
   const twice = new Set(
     [...Map.groupBy(meanings, ({ heading }) => heading)]
       .filter(([, own]) => 1 < own.length)

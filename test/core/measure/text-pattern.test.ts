@@ -3,6 +3,7 @@ import { fitsPattern, literalPattern } from '../../../src/core/measure/text-patt
 
 describe('literalPattern', () => {
   it('finds each sign of a regular expression as itself', () => {
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: these are the signs themselves.
     const text = '.*+?^${}()|[]\\'
     expect(new RegExp(`^${literalPattern(text)}$`).test(text)).toBe(true)
     expect(new RegExp(`^${literalPattern('a.c')}$`).test('abc')).toBe(false)

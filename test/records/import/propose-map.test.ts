@@ -96,6 +96,11 @@ describe('proposeTables', () => {
       '      B/L: bill   # sure\n',
     )
   })
+  it('takes a heading that is not known for no result', () => {
+    expect(
+      proposal('Lot,Produced from,Produced to,Tons (t),Colour\nW-1,2026-03-02,2026-03-08,900,grey\n'),
+    ).toContain('  - holds: lots ')
+  })
   it('finds no table where no heading is known', () => {
     expect(proposeTables([readCsv(Buffer.from('a,b\n1,2\n')).sheet])).toEqual([])
   })
