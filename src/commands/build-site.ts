@@ -6,7 +6,7 @@ import { build } from 'astro'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
-import { manifestOf } from '../edition/writers/manifest.ts'
+import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
 import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
@@ -84,6 +84,8 @@ async function buildInto(
     }),
     options.audience,
   )
+  const state = issuedState(edition)
+  const losses = earlier.losses(state)
   options.at('Building the pages')
   await buildPages(edition, next)
   options.at('Writing the data files')
@@ -91,13 +93,12 @@ async function buildInto(
   const pages = pagesOf(next)
   writeSitemap(edition, next, pages)
   checkOutput(edition, output)
-  const manifest = manifestOf(edition, fileDigests(next))
+  const manifest = manifestOf(edition, state, fileDigests(next))
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
-  const notes = earlier.compare(manifest)
   refuseForeignFiles(final, keep, next)
   carryOver(final, next, keep)
   await swapIn(output)
-  return { edition, folder: final, pages: pages.length, notes }
+  return { edition, folder: final, pages: pages.length, notes: [...losses, ...earlier.vanished(manifest)] }
 }
 
 /** Pages are built in a folder of their own, then moved. */

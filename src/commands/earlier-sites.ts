@@ -1,6 +1,6 @@
 /** The sites that a build is held against: the one it replaces, and one that the owner names. */
 import { statSync } from 'node:fs'
-import type { Manifest } from '../edition/writers/manifest.ts'
+import type { IssuedState, Manifest } from '../edition/writers/manifest.ts'
 import { heldAgainst, vanishedLines } from './compare-sites.ts'
 import { readManifest } from './manifest-file.ts'
 import { markerOf, stands } from './output-marker.ts'
@@ -12,8 +12,13 @@ export interface Comparing {
 }
 
 export interface EarlierSites {
-  /** @returns lines for the reader of the command @throws CommandFailure for a loss that nobody accepted */
-  readonly compare: (manifest: Manifest) => string[]
+  /**
+   * Asked before a page is drawn, so that a loss is refused at once.
+   * @returns lines for the reader of the command @throws CommandFailure for a loss that nobody accepted
+   */
+  readonly losses: (state: IssuedState) => string[]
+  /** Pages of the earlier sites that are gone, as lines for the reader of the command. */
+  readonly vanished: (manifest: Manifest) => string[]
 }
 
 const NOTHING =
@@ -37,13 +42,12 @@ export function earlierSites(final: string, { against, accept = [] }: Comparing)
     ...(against === undefined ? [] : [{ from: against, manifest: manifestAt(against) }]),
   ]
   return {
-    compare: (manifest) =>
+    losses: (state) =>
       sites.length === 0
         ? [NOTHING]
-        : sites.flatMap(({ from, manifest: before }) => [
-            ...heldAgainst(before, manifest, { from, accept }),
-            ...vanishedLines(before, manifest, from),
-          ]),
+        : sites.flatMap(({ from, manifest: before }) => heldAgainst(before, state, { from, accept })),
+    vanished: (manifest) =>
+      sites.flatMap(({ from, manifest: before }) => vanishedLines(before, manifest, from)),
   }
 }
 

@@ -59,15 +59,23 @@ export function issuedState(edition: Edition): IssuedState {
   }
 }
 
-/** @param files digest of every file of the site by path */
-export function manifestOf(edition: Edition, files: Iterable<readonly [string, string]>): Manifest {
+/**
+ * @param edition already the audience's
+ * @param state of the same edition
+ * @param files digest of every file of the site by path
+ */
+export function manifestOf(
+  edition: Edition,
+  state: IssuedState,
+  files: Iterable<readonly [string, string]>,
+): Manifest {
   return {
     format: 1,
     program: edition.program,
     audience: edition.audience,
     asOf: edition.asOf.text,
     files: inOrder(files),
-    ...issuedState(edition),
+    ...state,
   }
 }
 
