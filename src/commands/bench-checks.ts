@@ -7,7 +7,7 @@ import { cpuUsage } from 'node:process'
 import { asOfDate } from '../edition/compute.ts'
 import { lotEntry } from '../edition/certificate/lot-entry.ts'
 import { auditIndex } from '../edition/passes/audit.ts'
-import { auditedSource, type ToAudit } from '../edition/passes/audited-source.ts'
+import { auditedSource, ownChecks, type ToAudit } from '../edition/passes/audited-source.ts'
 import { controlEntries } from '../edition/passes/control-entries.ts'
 import { Histories } from '../edition/passes/histories.ts'
 import { knownRecords } from '../edition/passes/known-record.ts'
@@ -50,7 +50,7 @@ function oneRound(whole: Records): Round {
   })
   const [checks] = timed(() => {
     const index = auditIndex(records, asOf, controls)
-    for (const source of sources) auditedSource(source, index)
+    for (const source of sources) auditedSource(source, ownChecks(source, index), index)
   })
   return { compute, history, checks }
 }

@@ -10,7 +10,7 @@ import { lotEntry } from './certificate/lot-entry.ts'
 import { Memory } from './passes/memory.ts'
 import { type AuditIndex, auditIndex } from './passes/audit.ts'
 import { asSiteWants } from './passes/audit-source.ts'
-import { auditedSource } from './passes/audited-source.ts'
+import { auditedSource, ownChecks } from './passes/audited-source.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
@@ -133,12 +133,13 @@ function computeEntries(
     const shared = sharedShipments(records, id, state.asOf)
     entries.shipments.push(...shared.several)
     const computed = memory.entries(state, shared, (place) => lotEntry(from, state, place, shared))
-    const made = sourceEntry(state, computed, records)
-    const source = { ...made, history: histories.ofSource(state, computed) }
-    const { lots, ...audit } = auditedSource(
-      { state, source, lots: computed, several: shared.several, records },
-      index,
-    )
+    const toAudit = { state, lots: computed, several: shared.several, records }
+    const { source, own } = memory.whole(state, computed, shared, () => {
+      const made = sourceEntry(state, computed, records)
+      const whole = { ...made, history: histories.ofSource(state, computed) }
+      return { source: whole, own: ownChecks({ ...toAudit, source: whole }, index) }
+    })
+    const { lots, ...audit } = auditedSource(toAudit, own, index)
     for (const lot of lots) {
       entries.lots.set(lot.id, lot)
       entries.shipments.push(...lot.shipments)

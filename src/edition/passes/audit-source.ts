@@ -43,15 +43,14 @@ export interface AuditedEntries {
   readonly atLimits: readonly AtLimit[]
 }
 
-/** What the checks say of one source; some of it is about single lots. */
-export function auditSource(
+/** What the checks say of one source by itself; some of it is about single lots. */
+export function ownSourceChecks(
   { state, lots, several, records, atLimits }: AuditedEntries,
-  { bills, controls, standings }: Pick<AuditIndex, 'bills' | 'controls' | 'standings'>,
+  { controls, standings }: Pick<AuditIndex, 'controls' | 'standings'>,
 ): Checked[] {
   const { id, record, asOf, history } = state
   const shipments = [...lots.flatMap((lot) => lot.shipments), ...several].sort(byDateAndBill)
   return [
-    ...severalFindings(state, several, bills),
     numberGaps({
       source: id,
       pattern: record['lot-number-pattern'],
@@ -133,11 +132,11 @@ function identityOf(
 /** Kinds whose class goes by calcium oxide. */
 const COAL_ASH: readonly string[] = ['coal-fly-ash', 'coal-bottom-ash', 'harvested-coal-ash']
 
-/** About the source, for no one lot shipped them. */
-function severalFindings(
+/** What the checks say of shipments from several lots, beside all bills: about the source, for no one lot shipped them. */
+export function sourceAmongAll(
   { id, record: { producer } }: SourceState,
   shipments: readonly ShipmentEntry[],
-  bills: AuditIndex['bills'],
+  { bills }: Pick<AuditIndex, 'bills'>,
 ): Checked[] {
   const findings = sharedShipmentFindings({ id, producer, shipments }, bills)
   return (['shipment-mass', 'bill-twice'] as const).map((check) => ({

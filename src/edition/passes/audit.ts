@@ -7,6 +7,7 @@ import { readingsOfControl, specimensEqual, type SpecimensRead } from '../../cor
 import { farFromHistory } from '../../core/checks/far-from-history.ts'
 import type { CheckId } from '../../core/checks/catalogue.ts'
 import { type Checked, lookedOnce } from '../../core/checks/checked.ts'
+import type { Finding } from '../../core/checks/finding.ts'
 import { finishedBesideReadings } from '../../core/checks/finished-beside-readings.ts'
 import { shippedOnMissedAge } from '../../core/checks/missed-early.ts'
 import { otherSampleFindings } from '../../core/checks/other-sample-fails.ts'
@@ -91,17 +92,23 @@ function* listedBills(
     yield { id, producer, shipments: shared.get(id)?.several ?? [] }
 }
 
+/** What the checks say of one lot, in the order of its findings. */
+export interface LotChecks {
+  readonly first: readonly Checked[]
+  /** What is asked of all lots together stands between these. */
+  readonly last: readonly Checked[]
+}
+
 /**
- * What the checks say of one lot, those of its documents left out.
+ * What the checks say of one lot by itself and its source, those of its documents left out.
  * @param pairs of the lot, as its source compares them
  */
-export function auditLot(
+export function ownLotChecks(
   lot: LotEntry,
   records: Records,
   { state, pairs }: { readonly state: SourceState; readonly pairs: readonly Pair[] },
-  index: AuditIndex,
-): Checked[] {
-  const { id, number, record, shipments } = lot
+): LotChecks {
+  const { id, number, record } = lot
   const findings = [
     ...overdueFindings(lot),
     ...finishedBesideReadings(lot),
@@ -115,34 +122,48 @@ export function auditLot(
     }),
     ...implausibleResults({ ...lot, kind: state.record.kind }),
     ...farFromHistory({ ...lot, class: lot.class ?? null }, state.history, state.asOf),
-    ...shippedFindings(
-      { id, producer: producerOf(records, id), quantityTonnes: record.quantity.value, shipments },
-      index.bills,
-    ),
-    ...readingsAlike({ id, readings: index.own.get(id) ?? [] }, index.readings),
   ]
   const sets = specimensRead(record, records)
-  return [
-    ...EVERY_LOT.map((check) =>
-      lookedOnce(
-        check,
-        findings.filter(({ reason }) => reason.code === check),
+  return {
+    first: byCheck(EVERY_LOT, findings),
+    last: [
+      ...agencyLotChecks(id, pairs),
+      specimensEqual(id, sets),
+      readingsOfControl(id, sets),
+      ...blendTotal(
+        id,
+        (record.blend ?? []).map(({ source, share }) => ({ source, percent: share.value })),
       ),
-    ),
-    ...agencyLotChecks(id, pairs),
-    specimensEqual(id, sets),
-    readingsOfControl(id, sets),
-    ...blendTotal(
-      id,
-      (record.blend ?? []).map(({ source, share }) => ({ source, percent: share.value })),
-    ),
-    ...shippingDays(lot),
-    ...shippedOnMissedAge(lot),
-    sampledOutside(lot),
-  ]
+      ...shippingDays(lot),
+      ...shippedOnMissedAge(lot),
+      sampledOutside(lot),
+    ],
+  }
 }
 
-/** Checks that ask their question of every lot. */
+/** What the checks say of one lot beside all others of the site. */
+export function lotAmongAll(
+  { id, record, shipments }: LotEntry,
+  records: Records,
+  { bills, own, readings }: Pick<AuditIndex, 'bills' | 'own' | 'readings'>,
+): Checked[] {
+  const shipped = { id, producer: producerOf(records, id), quantityTonnes: record.quantity.value, shipments }
+  return byCheck(AMONG_ALL, [
+    ...shippedFindings(shipped, bills),
+    ...readingsAlike({ id, readings: own.get(id) ?? [] }, readings),
+  ])
+}
+
+function byCheck(checks: readonly CheckId[], findings: readonly Finding[]): Checked[] {
+  return checks.map((check) =>
+    lookedOnce(
+      check,
+      findings.filter(({ reason }) => reason.code === check),
+    ),
+  )
+}
+
+/** Checks that ask their question of every lot by itself. */
 const EVERY_LOT: readonly CheckId[] = [
   'result-overdue',
   'finished-beside-readings',
@@ -156,6 +177,10 @@ const EVERY_LOT: readonly CheckId[] = [
   'alkalis-above-total',
   'loss-too-small',
   'far-from-history',
+]
+
+/** Checks that hold every lot against all others. */
+const AMONG_ALL: readonly CheckId[] = [
   'shipment-mass',
   'shipped-above-quantity',
   'bill-twice',

@@ -7,8 +7,8 @@ import { producerNeverFails } from '../../core/checks/producer-never-fails.ts'
 import { verificationKept } from '../../core/checks/verification-kept.ts'
 import type { Records } from '../../records/load.ts'
 import type { LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
-import { type AuditIndex, auditLot } from './audit.ts'
-import { asSiteWants, auditSource, runOf } from './audit-source.ts'
+import { type AuditIndex, type LotChecks, lotAmongAll, ownLotChecks } from './audit.ts'
+import { asSiteWants, ownSourceChecks, runOf, sourceAmongAll } from './audit-source.ts'
 import type { SourceState } from './source-state.ts'
 
 export interface ToAudit {
@@ -21,21 +21,43 @@ export interface ToAudit {
   readonly records: Records
 }
 
-/**
- * The lots of a source and the source itself with what the audit checks say today, beside what was found at issue.
- * Note: the checks ask for the history of the source.
- */
-export function auditedSource(
+/** What the checks say of a source and its lots that asks nothing of other sources. */
+export interface OwnChecks {
+  /** In order of sampling. */
+  readonly lots: readonly LotChecks[]
+  readonly source: readonly Checked[]
+}
+
+/** Note: the checks ask for the history of the source. */
+export function ownChecks(
   { state, source, lots, several, records }: ToAudit,
-  index: AuditIndex,
-): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
+  index: Pick<AuditIndex, 'controls' | 'standings'>,
+): OwnChecks {
   const agency = source.agency()
   const pairs = Map.groupBy(agency?.pairs ?? [], ({ lot }) => lot)
+  return {
+    lots: lots.map((lot) => ownLotChecks(lot, records, { state, pairs: pairs.get(lot.id) ?? [] })),
+    source: [
+      ...ownSourceChecks({ state, lots, several, records, atLimits: source.atLimits() }, index),
+      ...(agency === null ? [] : agencyChecks(source.id, agency, lots)),
+      ...historyChecks(source.id, source.history()),
+    ],
+  }
+}
+
+/** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
+export function auditedSource(
+  { state, lots, several, records }: Omit<ToAudit, 'source'>,
+  own: OwnChecks,
+  index: AuditIndex,
+): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
   const checked = [
-    ...lots.flatMap((lot) => auditLot(lot, records, { state, pairs: pairs.get(lot.id) ?? [] }, index)),
-    ...auditSource({ state, lots, several, records, atLimits: source.atLimits() }, index),
-    ...(agency === null ? [] : agencyChecks(source.id, agency, lots)),
-    ...historyChecks(source.id, source.history()),
+    ...lots.flatMap((lot, place) => {
+      const { first = [], last = [] } = own.lots[place] ?? {}
+      return [...first, ...lotAmongAll(lot, records, index), ...last]
+    }),
+    ...sourceAmongAll(state, several, index),
+    ...own.source,
   ]
   const about = Map.groupBy(
     [...lots.flatMap(({ findings }) => findings), ...checked.flatMap(({ findings }) => findings)],

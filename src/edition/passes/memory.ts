@@ -1,7 +1,8 @@
 /**
  * What one computation may take over from the one before, so that a saved record is on its page at once: results of a
- * lot whose record has not changed, and the whole of a lot before which nothing has changed. A lot rests on its record, on
- * what it refers to and on earlier lots of its source, never on later ones; whatever else changes, all is made anew.
+ * lot whose record has not changed, the whole of a lot before which nothing has changed, and what is made of all lots of a
+ * source where none has. A lot rests on its record, on what it refers to and on earlier lots of its source, never on later
+ * ones; whatever else changes, all is made anew.
  */
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import type { Moment } from '../../core/measure/moment.ts'
@@ -10,7 +11,8 @@ import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { SharedShipments } from './shipments.ts'
 import type { ComputedLot } from './computed-lot.ts'
 import type { SourceState } from './source-state.ts'
-import type { LotEntry } from '../shape/edition.ts'
+import type { LotEntry, SourceEntry } from '../shape/edition.ts'
+import type { OwnChecks } from './audited-source.ts'
 
 interface KeptSource {
   readonly background: string
@@ -20,12 +22,26 @@ interface KeptSource {
   readonly shared: readonly string[]
 }
 
+/** What is made of all lots of a source together. */
+interface WholeSource {
+  readonly source: Omit<SourceEntry, 'findings' | 'checks'>
+  readonly own: OwnChecks
+}
+
+interface KeptWhole {
+  readonly entries: readonly LotEntry[]
+  /** Shipments of several of its lots. */
+  readonly several: string
+  readonly whole: WholeSource
+}
+
 export class Memory {
   #rest = ''
   #asOf = ''
   #known = new WeakMap<Lot, Lot>()
   #lots = new Map<string, ComputedLot>()
   #sources = new Map<string, KeptSource>()
+  #wholes = new Map<string, KeptWhole>()
 
   /** A lot as it was known on a day, the same object for the same record. */
   known(lot: Lot, asOf: Moment, make: () => Lot): Lot {
@@ -43,6 +59,7 @@ export class Memory {
     this.#rest = rest
     this.#lots = new Map()
     this.#sources = new Map()
+    this.#wholes = new Map()
   }
 
   /** The results of a lot, made anew only where its record is another object. */
@@ -68,6 +85,25 @@ export class Memory {
     })
     this.#sources.set(state.id, { background, lots: state.lots, entries, shared })
     return entries
+  }
+
+  /** @param entries of all lots of the source, as made by `entries` */
+  whole(
+    { id }: SourceState,
+    entries: readonly LotEntry[],
+    sharing: SharedShipments,
+    make: () => WholeSource,
+  ): WholeSource {
+    const kept = this.#wholes.get(id)
+    const several = JSON.stringify(sharing.several)
+    const isAsBefore =
+      kept?.several === several &&
+      kept.entries.length === entries.length &&
+      entries.every((entry, place) => entry === kept.entries[place])
+    if (isAsBefore) return kept.whole
+    const whole = make()
+    this.#wholes.set(id, { entries, several, whole })
+    return whole
   }
 }
 
