@@ -14,40 +14,46 @@ export function progress({ what, lots, seconds, peakMB }: Measure): string {
   return `${lots === 0 ? '' : `${lots} lots, `}${what}: ${seconds.toFixed(1)} s, ${peakMB.toFixed(0)} MB\n`
 }
 
+/** What each part is held against, measured in the same run. */
+const BESIDE: Readonly<Record<string, readonly string[]>> = {
+  check: ['yaml-floor'],
+  build: ['build-floor', 'eleventy', 'copy'],
+}
+
 export function table(measures: readonly Measure[]): string {
-  const head =
-    '| lots | part | seconds | ms a lot | peak MB | against its floor |\n|---:|---|---:|---:|---:|---:|\n'
-  const floors: Record<string, string> = { check: 'yaml-floor', build: 'build-floor' }
+  const head = '| lots | part | seconds | ms a lot | peak MB | against |\n|---:|---|---:|---:|---:|---|\n'
   return (
     head +
     measures
       .filter(({ lots }) => 0 < lots)
       .map((measure) => {
-        const floor = measures.find(
-          (other) => other.lots === measure.lots && other.what === floors[measure.what],
-        )
-        const ratio = floor === undefined ? '' : `${(measure.seconds / floor.seconds).toFixed(2)} x`
+        const ratio = (BESIDE[measure.what] ?? [])
+          .flatMap((name) => measures.filter(({ what, lots }) => what === name && lots === measure.lots))
+          .map((other) => `${(measure.seconds / other.seconds).toFixed(2)} x ${other.what}`)
+          .join(', ')
         const { lots, what, seconds, peakMB } = measure
         const aLot = (1000 * seconds) / lots
         const cells = [lots, what, seconds.toFixed(2), aLot.toFixed(2), peakMB.toFixed(0), ratio]
         return `| ${cells.join(' | ')} |\n`
       })
       .join('') +
-    archiveLines(measures) +
+    sizeLines(measures) +
     checkLines(measures) +
     judgingLines(measures) +
     studyLines(measures)
   )
 }
 
-function archiveLines(measures: readonly Measure[]): string {
+/** What lies on the disk. */
+function sizeLines(measures: readonly Measure[]): string {
+  const sizes = { archiveMB: 'issued documents and their parts', siteMB: 'the site' }
   return measures
-    .flatMap(({ lots, detail }) => {
-      const size = detail?.['archiveMB']
-      return size === undefined
-        ? []
-        : [`\n${lots} lots: issued documents and their parts ${size.toFixed(1)} MB\n`]
-    })
+    .flatMap(({ lots, detail = {} }) =>
+      Object.entries(sizes).flatMap(([name, words]) => {
+        const size = detail[name]
+        return size === undefined ? [] : [`\n${lots} lots: ${words} ${size.toFixed(1)} MB\n`]
+      }),
+    )
     .join('')
 }
 

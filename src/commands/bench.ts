@@ -10,6 +10,7 @@ import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { checksAndHistories } from './bench-checks.ts'
 import { buildFloor, check, judging, wholeBuild, yamlFloor } from './bench-parts.ts'
+import { copying, eleventy, getPeers } from './bench-peers.ts'
 import { studies } from './bench-studies.ts'
 import { type Measure, progress, table } from './bench-table.ts'
 import { command, EXIT, ROOT, run } from './program.ts'
@@ -18,8 +19,20 @@ const SELF = resolve(ROOT, 'src/commands/bench.ts')
 
 /** A part of its own: it has no lots. */
 const STUDIES = 'studies'
-/** In this order: the floor of the build needs what the build wrote. */
-const PARTS = ['yaml-floor', 'check', 'checks-and-history', 'judge', 'build', 'build-floor', STUDIES]
+/** Writes the same pages with another program. */
+const PEER = 'eleventy'
+/** In this order: what stands beside the build needs what the build wrote. */
+const PARTS = [
+  'yaml-floor',
+  'check',
+  'checks-and-history',
+  'judge',
+  'build',
+  'build-floor',
+  PEER,
+  'copy',
+  STUDIES,
+]
 
 await run(async () => {
   const options = command('bench', 'Measure reading, computing and building on generated lots.')
@@ -43,6 +56,7 @@ await run(async () => {
   if (options.part !== undefined) return part(options.part, options.folder ?? '', options.site ?? '')
   const parts = options.parts.split(',')
   const ofLots = parts.filter((name) => name !== STUDIES)
+  if (parts.includes(PEER)) getPeers()
   const measures = [
     ...(ofLots.length === 0 ? [] : options.sizes.split(',')).flatMap((lots) =>
       measureSize(Number(lots), options.sources, ofLots),
@@ -99,6 +113,8 @@ async function part(name: string, folder: string, site: string): Promise<number>
       judge: judging,
       build: wholeBuild,
       'build-floor': buildFloor,
+      [PEER]: eleventy,
+      copy: copying,
       [STUDIES]: studies,
     }[name] ?? unknownPart
   )(folder, site)
