@@ -1,8 +1,9 @@
 /** A limit as an outcome carries it: the numbers in the stored unit, and its own digits. */
 import type { Comparison } from '../criteria/criterion.ts'
 import { type ClassLimit, statedLimit } from '../criteria/limits-for-class.ts'
-import type { AppliedLimit } from '../criteria/verdict.ts'
+import type { AppliedLimit, ClauseOutcome } from '../criteria/verdict.ts'
 import { kept } from '../measure/kept.ts'
+import type { ComparisonCase } from './judging.ts'
 import { storedUnitOf } from './limit-unit.ts'
 
 const byClause = new WeakMap<Pick<Comparison, 'layer'>, Map<ClassLimit, AppliedLimit>>()
@@ -25,4 +26,12 @@ function applied(limit: ClassLimit, { layer }: Pick<Comparison, 'layer'>): Appli
     written,
     layer,
   }
+}
+
+/** The first limit of a clause, for an outcome that has no value to hold against it. */
+export function firstLimit({
+  clause,
+  limits: [first],
+}: Pick<ComparisonCase, 'clause' | 'limits'>): Partial<ClauseOutcome> {
+  return first === undefined ? {} : { limit: appliedLimit(first, clause), unit: storedUnitOf(first) }
 }

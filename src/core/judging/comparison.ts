@@ -4,12 +4,11 @@ import { limitsForClass } from '../criteria/limits-for-class.ts'
 import { premisesForClass } from '../criteria/premise.ts'
 import type { ClauseOutcome } from '../criteria/verdict.ts'
 import { judgeAgainstLimits } from './against-limits.ts'
-import { appliedLimit } from './applied-limit.ts'
+import { firstLimit } from './applied-limit.ts'
 import { declaredQuantity } from './deviation-reference.ts'
 import { withFinishedNotes } from './finished-notes.ts'
 import { type ClauseJudgement, clauseOutcome, judgement } from './judged-clause.ts'
 import type { ComparisonCase, Judging } from './judging.ts'
-import { storedUnitOf } from './limit-unit.ts'
 import { withOtherSamples } from './other-samples.ts'
 import { allSurelyHold } from './premises.ts'
 import { outOfScope } from './scope.ts'
@@ -37,11 +36,6 @@ function judgeInScope(clause: Comparison, judging: Judging): ClauseJudgement {
       ...(selection.outcome === 'pending' ? { due: selection.due } : {}),
     }),
   }
-}
-
-/** Stands in an outcome that has no value to hold against it. */
-function firstLimit({ clause, limits: [first] }: ComparisonCase): Partial<ClauseOutcome> {
-  return first === undefined ? {} : { limit: appliedLimit(first, clause), unit: storedUnitOf(first) }
 }
 
 /**

@@ -1,11 +1,13 @@
 /** A clause on how far a result stands from its reference rather than on the result itself. */
 import type { Comparison } from '../criteria/criterion.ts'
+import type { Outcome } from '../criteria/outcome.ts'
 import type { AddedReason, ClauseReason } from '../criteria/reason.ts'
 import { defined } from '../measure/defined.ts'
 import { property, storedUnit } from '../measure/properties.ts'
 import type { Result } from '../result/result.ts'
 import type { Uncertainty } from '../result/uncertainty.ts'
 import { judgeAgainstLimits, type JudgedWith } from './against-limits.ts'
+import { firstLimit } from './applied-limit.ts'
 import { boundsOfDeviation, deviationFrom } from './deviation.ts'
 import { type Reference, referenceOf } from './deviation-reference.ts'
 import { type ClauseJudgement, judgement, withReason } from './judged-clause.ts'
@@ -25,11 +27,15 @@ export function judgeDeviation(
 ): ClauseJudgement {
   const { clause, evidence } = comparison
   const reference = referenceOf(clause, result, evidence)
-  const notReported = (reason: ClauseReason) => ({ ...judgement('not-reported', reason), result: key })
-  if (reference.found === 'none') return { ...judgement(reference.outcome, reference.reason), result: key }
+  const uncompared = (outcome: Outcome, reason: ClauseReason) => ({
+    ...firstLimit(comparison),
+    ...judgement(outcome, reason),
+    result: key,
+  })
+  if (reference.found === 'none') return uncompared(reference.outcome, reference.reason)
   const measure = clause.deviation?.relative === true ? 'relative' : 'points'
   const value = deviationFrom(result.value, reference.value, measure)
-  if (value === null) return notReported({ code: 'no-deviation-from-zero', params: {} })
+  if (value === null) return uncompared('not-reported', { code: 'no-deviation-from-zero', params: {} })
   const found =
     known === undefined ? {} : uncertaintyOfDeviation(known, parts?.ofBatch ?? known.u, reference, measure)
   const deviation = defined({ value, bounds: boundsOfDeviation(result, reference, measure) })

@@ -13,6 +13,7 @@ import { hasOther, type UnitSystem } from '../../words/unit-systems.ts'
 import { quantity, resultText, signed } from '../../words/units.ts'
 import type { CertificateFacts, CertificateResult } from '../shape/certificate-facts.ts'
 import { type CertificateCondition, conditionIn, laboratoryNameIn } from './names.ts'
+import type { WordedClause } from '../../words/worded-verdict.ts'
 import type { TableRow } from './result-rows.ts'
 
 /** A certificate, with what its results must name because there are several of it. */
@@ -32,12 +33,12 @@ export function rowTitle(row: TableRow, { facts }: TableContext): string {
       ? title
       : `${title}, modified (${condition.title})`
   const aged = joined([modified, row.age], ', ')
-  return row.kind === 'deviation' ? `${aged}, ${referenceWords(row)}` : aged
+  if (row.kind !== 'deviation' || row.clause === null) return aged
+  const { against, title: own } = row.clause
+  return against === undefined ? own : `${aged}, ${referenceWords(against)}`
 }
 
-function referenceWords({ clause }: TableRow): string {
-  if (clause?.against === undefined) return 'deviation'
-  const { from, n } = clause.against
+function referenceWords({ from, n }: NonNullable<WordedClause['against']>): string {
   if (from === 'control') return 'against the control'
   if (from === 'declared') return 'against the declared value'
   return n === 1 ? 'against the one before' : `against the preceding ${n}`
@@ -136,11 +137,12 @@ function originWords(result: CertificateResult | null, context: TableContext): (
 /** The value and what it deviates from; one decimal more for a mean. */
 function deviationWords({ clause, result, property: key }: TableRow, units: UnitSystem): string {
   if (clause === null) return ''
-  if (clause.against === undefined) return clause.reason
+  const found = result === null ? undefined : resultText(result, units)
+  if (clause.against === undefined) return joined([found, clause.reason])
   const { from, mean, bounds } = clause.against
   const { decimals } = property(key)
   const unit = result?.unit ?? ''
-  const own = result === null ? '' : `${resultText(result, units)} against `
+  const own = found === undefined ? '' : `${found} against `
   const figure = (digits: number) =>
     bounds === undefined
       ? quantity(mean, digits, unit, units)

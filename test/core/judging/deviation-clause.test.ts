@@ -44,6 +44,14 @@ describe('a clause on a deviation', () => {
     ])
   })
 
+  it('judge keeps the limit to come where there is nothing yet to deviate from', () => {
+    expect(judged(clause, 85)).toMatchObject({
+      outcome: 'insufficient-history',
+      value: null,
+      limit: { operator: 'magnitude-at-most', values: [5], unit: 'percentage points' },
+    })
+  })
+
   it('judge adds the doubt of the reference: √(1 + 1/n) of a mean, √2 of a control, none of a declared value', () => {
     const control: WrittenClause = { ...clause, 'deviation-from': { control: 'yes' } }
     const declared: WrittenClause = { ...clause, 'deviation-from': { declared: 'yes' } }

@@ -287,22 +287,30 @@ describe('printedTables: a deviation and a statistic', () => {
       remarks: '2.14\u00a0% against 2.50\u00a0% of the control',
     })
   })
-  it('gives the reason alone where there is no history yet', () => {
+  describe('without history yet', () => {
     const { against: _against, ...rest } = deviation
     const early = {
       ...rest,
+      title: 'Loss on ignition, uniformity',
       outcome: 'insufficient-history' as const,
       value: null,
-      result: null,
-      reason: 'too few preceding results',
+      reason: 'no preceding result',
     }
-    const own = linesOf({ verdicts: [verdict([clause(), early])] })[1]
-    expect(own).toMatchObject({
-      title: 'Loss on ignition, deviation',
-      remarks: 'too few preceding results',
-      value: '–',
+    it('gives the value that was found and the limit to come, beside the reason', () => {
+      const own = line({ verdicts: [verdict([early])] })
+      expect(own).toMatchObject({
+        title: 'Loss on ignition, uniformity',
+        remarks:
+          '2.14\u00a0% · no preceding result · ASTM C311-22 · n 2 · tested 12\u00a0Mar\u00a02026',
+        value: '–',
+        limit: '±\u00a05\u00a0points',
+      })
+      expect(own).not.toHaveProperty('why')
     })
-    expect(own).not.toHaveProperty('why')
+    it('gives the reason alone where no value was found', () => {
+      const own = line({ verdicts: [verdict([{ ...early, result: null }])] })
+      expect(own).toMatchObject({ remarks: 'no preceding result', value: '–' })
+    })
   })
   it('of a period has the clause’s own title, its figure with a decimal, and the reason', () => {
     const mean = clause({
