@@ -24,16 +24,25 @@ export function judgedSeries(lots: readonly SourceLot[]): JudgedSeries[] {
   }))
 }
 
-/** The plain limit that the mean of the results stands nearest to, in their own standard deviations. */
+/**
+ * The plain limit that the mean of the results stands nearest to, in their own standard deviations; where no series has
+ * any yet, the limit that a result stands nearest to in shares of the limit itself.
+ */
 export function closestToLimit(series: readonly JudgedSeries[]): JudgedSeries | null {
-  const ranked = series
-    .filter(({ values }) => values.every(({ judged }) => judged.kind === 'value'))
+  const plain = series.filter(({ values }) => values.every(({ judged }) => judged.kind === 'value'))
+  const ranked = plain
     .flatMap((own) => {
       const distance = distanceOf(own.values)
       return distance === null ? [] : [{ own, distance }]
     })
     .sort((a, b) => a.distance - b.distance)
-  return ranked[0]?.own ?? series.find(({ values }) => values[0]?.judged.kind === 'value') ?? null
+  return ranked[0]?.own ?? plain.toSorted((a, b) => leastShare(a) - leastShare(b))[0] ?? null
+}
+
+function leastShare({ values }: JudgedSeries): number {
+  return Math.min(
+    ...values.map(({ judged: { inside, ends } }) => inside / Math.max(...ends.map((end) => Math.abs(end)))),
+  )
 }
 
 /** Mean distance of the values from their limit, in their own standard deviations; null for few, or all alike. */

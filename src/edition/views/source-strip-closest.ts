@@ -33,7 +33,8 @@ export function closestLine({ closest, atLimits }: StripInput): StripLine {
 
 function distanceSaid(values: JudgedSeries['values']): Said[] {
   const distance = distanceOf(values)
-  if (distance === null) return []
+  if (distance === null)
+    return [plain('Too few results for their scatter: margins are compared as shares of their limits. ')]
   return [
     plain(
       `Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit, the fewest of any limit on single results. `,
