@@ -107,6 +107,7 @@ export function oneSidedWords(count: number): string | null {
 export function markWords(mark: StandingMark): string {
   if (mark === 'meets-so-far') return 'meets so far'
   if (mark === 'draft') return 'draft, never issued'
+  if (mark === 'insufficient-history') return OF_A_LOT[mark]
   return mark === 'withdrawn' ? 'withdrawn' : outcomeWords(mark)
 }
 
@@ -143,6 +144,8 @@ type Words = Readonly<Record<Outcome, string>>
 /** Of a lot: "not valid" alone would speak of the lot, where it was a test. */
 const OF_A_LOT: Words = {
   ...wordsOfAll(outcomeWords),
+  // Whatever could be judged is met, which a reader must not have to guess.
+  'insufficient-history': 'meets all that can be evaluated',
   'not-reported': 'required results not reported',
   'not-valid': 'a test is not valid',
   'not-applicable': 'no clause applies',
@@ -157,6 +160,7 @@ const WOULD: Words = {
   'meets-by-approval': 'would meet by approval',
   'does-not-meet': 'would not meet',
   inconclusive: 'would be inconclusive',
+  'insufficient-history': 'would meet all that can be evaluated',
 }
 
 const NOT_JUDGED = 'not judged'

@@ -28,7 +28,7 @@ describe('npm run new', () => {
     const site = join(folder, 'site.yaml')
     writeFileSync(site, `${readFileSync(site, 'utf8')}as-of: 2026-11-27\n`)
     expect((await run('check', ...content)).out).toContain(
-      'coal-fly-ash, c618-23e1: 1 draft (insufficient history)',
+      'coal-fly-ash, c618-23e1: 1 draft (would meet all that can be evaluated)',
     )
     const said = ['--by', 'A. Mason', '--reason', 'first results']
     expect((await run('issue', lot, ...content, ...said)).out).toContain('1 revision issued.')

@@ -64,10 +64,10 @@ const TABLE: readonly (readonly [Outcome | null, string, string, string, string]
   ],
   [
     'insufficient-history',
-    'Insufficient history',
-    'Insufficient history',
-    'insufficient history',
-    'insufficient history',
+    'Meets all that can be evaluated',
+    'Meets all that can be evaluated',
+    'would meet all that can be evaluated',
+    'meets all that can be evaluated',
   ],
   ['not-valid', 'A test is not valid', 'A test is not valid', 'a test is not valid', 'a test is not valid'],
   ['not-applicable', 'No clause applies', 'No clause applies', 'no clause applies', 'no clause applies'],
@@ -112,7 +112,8 @@ describe('lotStanding', () => {
     expect(textOf('provisional', outcome)).toBe(`${open}; certificate still provisional`)
     expect(textOf('provisional', outcome, [due])).toBe(`${open}; ${DUE}`)
     expect(textOf('provisional', outcome, [late])).toBe(`${open}; ${LATE}`)
-    const soFar = would.startsWith('would meet') ? `${would} so far` : would
+    const isMet = outcome === 'meets' || outcome === 'meets-by-approval'
+    const soFar = isMet ? `${would} so far` : would
     expect(textOf('draft', outcome)).toBe(`Draft, never issued; ${would}`)
     expect(textOf('draft', outcome, [due])).toBe(`Draft, never issued; ${soFar}; ${DUE}`)
     expect(textOf('draft', outcome, [late])).toBe(`Draft, never issued; ${soFar}; ${LATE}`)
