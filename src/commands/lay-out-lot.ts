@@ -2,7 +2,7 @@
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { daysBetween, dateOf, type Moment, yearOf } from '../core/measure/moment.ts'
 import { isFault, readQuantity } from '../core/measure/units.ts'
-import { criteriaInForce } from '../edition/passes/criteria-of-lot.ts'
+import { criteriaInForce } from '../records/checks/criteria-in-force.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { listFolder } from '../records/files.ts'
 import type { Records } from '../records/records.ts'

@@ -1,5 +1,11 @@
 /** Whether a clause is judged at all: kind of material, class, demand by the purchaser, premises. */
-import { type Clause, type Criterion, EVERY_CLASS, includesClass } from '../criteria/criterion.ts'
+import {
+  type Clause,
+  type Criterion,
+  EVERY_CLASS,
+  everyClause,
+  includesClass,
+} from '../criteria/criterion.ts'
 import { quantitiesFor } from '../criteria/limits-for-class.ts'
 import type { Evidence } from '../evidence/evidence.ts'
 import { type ClauseJudgement, judgement } from './judged-clause.ts'
@@ -30,7 +36,10 @@ function claimed(criterion: Criterion, evidence: Evidence): ClassJudgedBy {
  * The class claimed under the set, a layer below it, or in general.
  * @returns null where none is claimed
  */
-export function claimedClass(criterion: Criterion, evidence: Evidence): string | null {
+export function claimedClass(
+  criterion: Criterion,
+  evidence: Pick<Evidence, 'class' | 'classUnder'>,
+): string | null {
   const { classUnder = {} } = evidence
   const layer = criterion.layers.findLast(({ id }) => Object.hasOwn(classUnder, id))
   return (layer === undefined ? undefined : classUnder[layer.id]) ?? evidence.class
@@ -68,6 +77,16 @@ function isRequested(clause: Clause, criterion: Criterion, { requested = {} }: E
   return Object.entries(requested).some(
     ([set, clauses]) => clauses.includes(clause.id) && criterion.layers.some(({ id }) => id === set),
   )
+}
+
+/** Whether a lot without a class goes unjudged under a demand of the set; a class that results decide is no claim. */
+export function asksForClass({ classFrom, clauses }: Pick<Criterion, 'classFrom' | 'clauses'>): boolean {
+  if (classFrom !== undefined) return false
+  return clauses.some((clause) => !clause.information && !clause.optional && anyDependsOnClass(clause))
+}
+
+function anyDependsOnClass(clause: Clause): boolean {
+  return [...everyClause([clause])].some(dependsOnClass)
 }
 
 function dependsOnClass(clause: Clause): boolean {

@@ -2,7 +2,8 @@
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { type Requested, requestedBy } from '../../core/evidence/requested.ts'
 import { nameInSource } from '../../core/measure/lot-id.ts'
-import { inForce, isBy, type Moment } from '../../core/measure/moment.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
+import { fittingCriteria, listedCriteria } from '../../records/checks/criteria-in-force.ts'
 import type { Records } from '../../records/load.ts'
 import type { Invoked, Lot, Source } from '../../records/schema/loaded-records.ts'
 
@@ -25,33 +26,14 @@ export function criteriaOfLot(
   [id, lot]: readonly [string, Lot],
   asOf: Moment,
 ): CriteriaOfLot {
-  const own = [...listed(records, source, lot.produced.to), ...(lot.criteria ?? []).map(({ set }) => set)]
+  const own = [
+    ...listedCriteria(records, source, lot.produced.to),
+    ...(lot.criteria ?? []).map(({ set }) => set),
+  ]
   const asked = askedByProjects(records, source, [id, lot], asOf)
   const ofProjects = asked.map(({ set }) => set).filter((set) => !own.includes(set))
-  const criteria = fitting(records, source, [...own, ...ofProjects])
+  const criteria = fittingCriteria(records, source, [...own, ...ofProjects])
   return { criteria, ofProjects, requested: requestedBy(asked) }
-}
-
-/**
- * The listed criteria in force for what a source makes on a day, the governing one first.
- * @param produced last day of the production
- */
-export function criteriaInForce(records: Records, source: Source, produced: Moment): Criterion[] {
-  return fitting(records, source, listed(records, source, produced))
-}
-
-/** Each set once, as far as it is for the source's kind of material. */
-function fitting(records: Records, { kind }: Source, sets: readonly string[]): Criterion[] {
-  return [...new Set(sets)]
-    .flatMap((set) => records.criteria.get(set) ?? [])
-    .filter((criterion) => criterion.kinds.some((fits) => fits === kind))
-}
-
-/** The site's, or those of the source that were in force when the lot was made. */
-function listed({ site }: Records, { criteria }: Source, produced: Moment): readonly string[] {
-  return criteria === undefined
-    ? site.criteria
-    : criteria.filter((entry) => inForce(entry, produced)).map((entry) => entry.set)
 }
 
 function askedByProjects(

@@ -19,6 +19,7 @@ import type {
 } from '../schema/loaded-records.ts'
 import { RECORD_KINDS, type RecordKind } from '../schema/schemas.ts'
 import type { MethodPage } from '../yaml/method-page.ts'
+import { checkClassClaimed } from './class-claimed.ts'
 import { checkCondition } from './condition.ts'
 import { checkDate } from './dates.ts'
 import { checkFormers } from './former-ids.ts'
@@ -207,6 +208,7 @@ function checkAll(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefin
     checkStudy(record, all, report)
     checkPlanDigest(record, all.studies.get(id)?.readings.length ?? 0, report)
   }
+  checkClassClaimed(loaded.source, loaded.lot, all)
   checkOrigins(loaded, all, asOf)
   const numbers = new Map<string, string>()
   for (const [id, { record, report }] of loaded.lot) checkLot(id, record, all, report, numbers)

@@ -300,8 +300,7 @@ describe('printedTables: a deviation and a statistic', () => {
       const own = line({ verdicts: [verdict([early])] })
       expect(own).toMatchObject({
         title: 'Loss on ignition, uniformity',
-        remarks:
-          '2.14\u00a0% · no preceding result · ASTM C311-22 · n 2 · tested 12\u00a0Mar\u00a02026',
+        remarks: '2.14\u00a0% · no preceding result · ASTM C311-22 · n 2 · tested 12\u00a0Mar\u00a02026',
         value: '–',
         limit: '±\u00a05\u00a0points',
       })

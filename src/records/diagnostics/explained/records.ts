@@ -16,6 +16,17 @@ export const OF_RECORDS = {
     example: { file: LOT, wrong: 'condition: cool', right: 'condition: warm' },
     fix: 'Name the record that belongs here, or correct the other one; the message shows the place there.',
   },
+  'class-missing': {
+    meaning:
+      'The specification that governs the lot has a limit for each class. Without one the results that it limits would go unjudged, and a failing one unseen.',
+    example: {
+      file: 'sources/tuff.yaml',
+      wrong: 'criteria: [{ set: by-class, from: 2020-01-01 }]',
+      right: 'class: N\ncriteria: [{ set: by-class, from: 2020-01-01 }]',
+      instead: 'class: N',
+    },
+    fix: 'Write the class that you claim in the source, or in each lot where they differ.',
+  },
   'duplicate-number': {
     meaning:
       'A certificate is found by the number printed on it, so that within a source each is used once. Case and full-width letters make no difference.',
