@@ -2,6 +2,7 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Criterion } from '../core/criteria/criterion.ts'
+import { asksForClass } from '../core/judging/scope.ts'
 import type { MaterialKind } from '../core/measure/material-kind.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
@@ -14,6 +15,7 @@ import { idFault, idFor, type NewKind } from '../scaffold/record-id.ts'
 import { STUDY_KINDS, type StudyKind, studySheet } from '../scaffold/study-sheet.ts'
 import { supplementSheet } from '../scaffold/supplement-sheet.ts'
 import { MATERIAL_KINDS } from '../words/material-kinds.ts'
+import { listWords } from '../words/sentences.ts'
 import { idFailure, knownRecord, namesOnDisk } from './lay-out-lot.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { shippedCondition, shippedRecords, shippedWith } from './shipped.ts'
@@ -115,7 +117,7 @@ export function layOutSource(records: Records, given: string | undefined, option
   const { governing, files } = setNamed(records, options.governing ?? records.site.criteria[0] ?? '')
   const record = sourceRecord({
     ...{ id, name: options.name ?? '<your source>', producer, kind, governing },
-    class: classOf(options.class, governing),
+    class: claimedIn(records, kind, governing, options.class),
     lotNumberPattern: options.pattern ?? `${id.slice(0, 2).toUpperCase()}-YYYY-###`,
     isOwnSet: governing.id !== records.site.criteria[0],
     units: records.site.units,
@@ -130,6 +132,26 @@ function materialOf(text: string): MaterialKind {
     `There is no kind of material "${text}".`,
     EXIT.wrongUse,
     nearNames(text, MATERIAL_KINDS) || `write one of ${MATERIAL_KINDS.join(', ')}`,
+  )
+}
+
+/** As given, else what the other sources of the kind claim, where that is one class of the set. */
+function claimedIn(
+  { sources }: Records,
+  kind: MaterialKind,
+  governing: Criterion,
+  given: string | undefined,
+): string | null {
+  const others = [...sources.values()].filter((source) => source.kind === kind)
+  const claimed = new Set(others.flatMap(({ class: own }) => own ?? []))
+  const [only] = claimed.size === 1 ? claimed : []
+  const own = classOf(given, governing)
+  if (own !== null || !asksForClass(governing)) return own
+  if (only !== undefined && governing.classes.includes(only)) return only
+  throw new CommandFailure(
+    `Limits of ${governing.id} depend on the class, and none is given.`,
+    EXIT.wrongUse,
+    `add --class with one of ${listWords(governing.classes, 'or')}`,
   )
 }
 

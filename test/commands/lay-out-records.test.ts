@@ -182,6 +182,10 @@ describe('new records', () => {
     expect([...all.criteria.keys()]).toEqual(['c618-23e1', 'en450-1-2012'])
     expect([...all.conditions.keys()]).toEqual(['c311', 'en450-25', 'modified-50c'])
   })
+  it('a source claims what the others of its kind do', () => {
+    write(layOutSource(records(), 'dale-ash', { name: 'Dale ash' }))
+    expect(records().sources.get('dale-ash')).toMatchObject({ class: 'F' })
+  })
   it.each(STUDY_KINDS)('a %s study is read without an error, as a plan', (kind) => {
     write(layOutStudy(kind, 'S-9', TODAY))
     expect(errors()).toEqual([])
@@ -204,6 +208,10 @@ describe('new records', () => {
       /^There is no kind of material "slak".\nfix: did you mean slag/,
     ],
     [() => layOutSource(records(), 'x', { class: 'G' }), /^The specification c618-23e1 has no class "G"/],
+    [
+      () => layOutSource(records(), 'x', { material: 'raw-natural-pozzolan' }),
+      /^Limits of c618-23e1 depend on the class, and none is given.\nfix: add --class with one of N, F or C/,
+    ],
     [
       () => layOutCriterion(records(), 'roads', 'c618-23'),
       /^There is no criterion "c618-23".*\nfix: did you mean .*c618-23e1/,
