@@ -21,7 +21,7 @@ export interface TrialAnalysis {
   readonly sample?: string
   /** Quay without it; dock is another one. */
   readonly laboratory?: 'quay' | 'dock'
-  /** Calendar date; two days after sampling without it. */
+  /** Calendar date; without it two days after sampling, or thirty where a figure has an age. */
   readonly tested?: string
   /** Members of the mapping `control-results`. */
   readonly control?: string
@@ -30,7 +30,7 @@ export interface TrialAnalysis {
 export interface TrialLot {
   /** One analysis by its results alone, or several in full; none without it. */
   readonly analyses?: string | readonly TrialAnalysis[]
-  /** Day of sampling; without it the judged lot's is 2026-03-01, each one before it ten days earlier. */
+  /** Day of sampling; without it the judged lot's is 2026-03-01, or 2026-02-01 where a figure has an age; each one before it ten days earlier. */
   readonly on?: string
   /** Further samples, as items of the list. */
   readonly samples?: readonly string[]
@@ -219,7 +219,7 @@ ${source}
 export function lotText(lot: TrialLot, earlier: number): string {
   const {
     analyses = [],
-    on = daysBefore('2026-03-01', 10 * earlier),
+    on = daysBefore(lastDay(lot), 10 * earlier),
     tonnes = 500,
     more = '',
     samples = [],
@@ -236,12 +236,19 @@ ${more}
 `
 }
 
+/** Sampling of the judged lot: early enough for the age of a finished figure to have been reached. */
+function lastDay({ analyses = [] }: TrialLot): string {
+  return AGED.test(JSON.stringify(analyses)) ? '2026-02-01' : '2026-03-01'
+}
+
+const AGED = /\bage: /
+
 function analysisText(
   { results, sample = 'C', laboratory = 'quay', tested, control }: TrialAnalysis,
   on: string,
 ): string {
   const beside = control === undefined ? '' : `, control-results: { ${control} }`
-  return `{ laboratory: ${laboratory}, sample: ${sample}, tested: ${tested ?? daysBefore(on, -2)}, results: { ${results} }${beside} }`
+  return `{ laboratory: ${laboratory}, sample: ${sample}, tested: ${tested ?? daysBefore(on, AGED.test(results) ? -30 : -2)}, results: { ${results} }${beside} }`
 }
 
 function daysBefore(date: string, days: number): string {

@@ -3,10 +3,14 @@ import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { isPropertyKey, type PropertyKey } from '../../core/measure/properties.ts'
 import { isFinishable, isMortarResult } from '../../core/measure/ratio-indices.ts'
 import { figuresOf, type ReportedFigure, type ReportedValue } from '../../core/mortar/mortar.ts'
+import { addHours, daysBetween, type Moment } from '../../core/measure/moment.ts'
+import { countWords } from '../../words/numbers.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import type { Lot } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 import { checkAgeListed } from './readings.ts'
 import { type AllRecords, checkReference } from './references.ts'
+import { sampledEnd, sampledEndAt } from './samples.ts'
 
 /** A figure with where it stands. */
 interface Placed {
@@ -59,6 +63,64 @@ function missing(condition: string | undefined, age: Age | undefined): string {
 
 function exampleAge(condition: string | undefined, all: AllRecords): string {
   return all.conditions.get(condition ?? '')?.ages[0]?.age.text ?? '28 d'
+}
+
+/** A mortar of a lot, as far as its figures may have come finished. */
+export interface Analysed {
+  readonly lot: Lot
+  readonly analysis: NonNullable<Lot['analyses']>[number]
+  /** Pointer of the analysis. */
+  readonly at: string
+}
+
+/**
+ * Reports a figure whose age its mortar could not have reached by the day of the test: cast on the day on record, else at
+ * the earliest when the sample had been taken.
+ */
+export function checkAgesReached({ lot, analysis, at }: Analysed, all: AllRecords, report: FileReport): void {
+  for (const [key, value] of Object.entries(analysis.results)) {
+    if (value === undefined || !isPropertyKey(key) || !isMortarResult(key)) continue
+    for (const { condition, age } of figuresOf(value)) {
+      const begun = begunBy(lot, analysis, condition)
+      if (age === undefined || begun === undefined) continue
+      const listed = all.conditions.get(condition ?? '')?.ages.find((entry) => isSameAge(entry.age, age))
+      const soonest = addHours(begun.on, age.hours - (listed?.within.value ?? 0))
+      if (soonest.day <= analysis.tested.day) continue
+      const days = daysBetween(begun.on, analysis.tested)
+      const when = `${countWords(Math.abs(days), 'day')} ${days < 0 ? 'before' : 'after'}`
+      report.at(
+        `${at}/tested`,
+        'dates-backwards',
+        `${key} at ${age} was tested ${when} ${begun.sentence}`,
+        'correct the age or the day, or write the figure in an analysis of its own with the day of its test',
+        [report.place(begun.at, `${begun.on}, ${begun.sentence}`)],
+      )
+      return
+    }
+  }
+}
+
+interface Begun {
+  readonly on: Moment
+  readonly at: string
+  readonly sentence: string
+}
+
+function begunBy(
+  lot: Lot,
+  { sample, laboratory }: Analysed['analysis'],
+  condition: string | undefined,
+): Begun | undefined {
+  const index = (lot.tests ?? []).findIndex(
+    (test) => test.condition === condition && test.sample === sample && test.laboratory === laboratory,
+  )
+  const cast = lot.tests?.[index]?.cast
+  if (cast !== undefined) return { on: cast, at: `/tests/${index}/cast`, sentence: 'the mortar was cast' }
+  const taken = sampledEnd(lot, sample)
+  const at = sampledEndAt(lot, sample)
+  return taken === undefined || at === undefined
+    ? undefined
+    : { on: taken, at, sentence: 'the sample was taken' }
 }
 
 function isSameTest(one: ReportedFigure, other: ReportedFigure): boolean {

@@ -5,7 +5,7 @@ import { fieldsUnlike } from '../../core/mortar/made-alike.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkDate, checkExclusions, checkOrder, checkReported } from './dates.ts'
-import { checkFinished } from './finished-results.ts'
+import { checkAgesReached, checkFinished } from './finished-results.ts'
 import { checkOxides } from './oxides.ts'
 import { checkReadings } from './readings.ts'
 import { type AllRecords, checkMortarCondition, checkReference } from './references.ts'
@@ -33,6 +33,7 @@ export function checkAnalyses(lot: Lot, all: AllRecords, report: FileReport): vo
       checkExclusions(analysis.results, analysis.tested, `${at}/results`, report)
       checkOxides(analysis.results, `${at}/results`, report)
       checkFinished(analysis.results, `${at}/results`, all, report)
+      checkAgesReached({ lot, analysis, at }, all, report)
     })
   }
   lot.analyses?.forEach((analysis, index) => {

@@ -45,7 +45,7 @@ export const OF_RECORDS = {
   },
   'dates-backwards': {
     meaning:
-      'What comes later is dated earlier: tested before it was cast, shipped before production began. The other date is shown beside it.',
+      'What comes later is dated earlier: tested before it was cast or before its age was reached, shipped before production began. The other date is shown beside it.',
     example: {
       file: LOT,
       wrong: 'produced: { from: 2026-03-02, to: 2026-02-08 }',
@@ -70,9 +70,10 @@ export const OF_RECORDS = {
       'A finished index or strength says nothing without the condition and the age that it was tested at.',
     example: {
       file: LOT,
-      wrong: '{ strength-activity-index: 84 % }',
-      right: '{ strength-activity-index: { value: 84 %, condition: warm, age: 7 d } }',
-      instead: '{ SiO2: 63.1 %, residue-45um: 8.4 % }',
+      wrong: 'tested: 2026-03-18, results: { strength-activity-index: 84 % }',
+      right:
+        'tested: 2026-03-18, results: { strength-activity-index: { value: 84 %, condition: warm, age: 7 d } }',
+      instead: 'tested: 2026-03-10, results: { SiO2: 63.1 %, residue-45um: 8.4 % }',
     },
     fix: 'State value, condition and age together.',
   },
