@@ -1,5 +1,6 @@
 /** new lot: the next number of a source, its samples, and what its specification asks. */
 import type { Criterion } from '../core/criteria/criterion.ts'
+import { defined } from '../core/measure/defined.ts'
 import { daysBetween, dateOf, type Moment, yearOf } from '../core/measure/moment.ts'
 import { isFault, readQuantity } from '../core/measure/units.ts'
 import { criteriaInForce } from '../records/checks/criteria-in-force.ts'
@@ -9,7 +10,7 @@ import type { Records } from '../records/records.ts'
 import type { Lot, Source } from '../records/schema/loaded-records.ts'
 import { type AskedFigure, askedFigures, reportedOn } from '../scaffold/asked-figures.ts'
 import { nextLotNumber } from '../scaffold/lot-number.ts'
-import { type Figures, lotSheet, type RegularSamples } from '../scaffold/lot-sheet.ts'
+import { type Figures, type LotSheet, lotSheet, type RegularSamples } from '../scaffold/lot-sheet.ts'
 import type { NewFile } from '../scaffold/new-file.ts'
 import { type IdFault, lotNameFault } from '../scaffold/record-id.ts'
 import { CommandFailure, EXIT } from './program.ts'
@@ -38,6 +39,7 @@ export function layOutLot(
   options: LotOptions,
   today: Moment,
 ): LaidOutLot {
+  checkProduction(options)
   const source = knownRecord(records.sources, 'source', sourceId)
   const day = options.to ?? today
   const governing = governingSet(records, sourceId, source, day)
@@ -47,7 +49,6 @@ export function layOutLot(
   const before = lastLot(records, sourceId)
   const laboratory = laboratoryFor(records, options.laboratory, before)
   const asked = askedFigures(governing, { kind: source.kind, class: source.class ?? null })
-  checkProduction(options)
   const file = lotSheet({
     ...{ lot, sourceName: source.name, laboratory, asked, units: records.site.units },
     figures: options.figures ?? usualFigures(records, before),
@@ -59,12 +60,13 @@ export function layOutLot(
   return { lot, file, governing, asked }
 }
 
-function written({ from, to, quantity }: LotOptions): { from?: string; to?: string; quantity?: string } {
-  return {
-    ...(from === undefined ? {} : { from: from.text }),
-    ...(to === undefined ? {} : { to: to.text }),
-    ...(quantity === undefined ? {} : { quantity }),
-  }
+function written({
+  from,
+  to,
+  quantity,
+  cast,
+}: LotOptions): Pick<LotSheet, 'from' | 'to' | 'quantity' | 'cast'> {
+  return defined({ from: from?.text, to: to?.text, quantity, cast: cast?.text })
 }
 
 /** @throws CommandFailure (wrong use) with near names */
@@ -131,8 +133,13 @@ function lastLot({ lots }: Records, source: string): Lot | undefined {
 /** As it was done last; of a first lot, whoever lays out control batches computes from readings. */
 function usualFigures({ contentDir }: Records, before: Lot | undefined): Figures {
   const hasReadings =
-    before === undefined ? namesOnDisk(contentDir, 'controls').length > 0 : (before.tests ?? []).length > 0
+    before === undefined ? namesOnDisk(contentDir, 'controls').length > 0 : (before.tests ?? []).some(isRead)
   return hasReadings ? 'readings' : 'finished'
+}
+
+/** A mortar whose figures came finished has its casting and its ages alone. */
+function isRead({ strength = [], resistivity = [] }: NonNullable<Lot['tests']>[number]): boolean {
+  return [...strength, ...resistivity].some(({ tested }) => tested !== undefined)
 }
 
 function laboratoryFor(records: Records, given: string | undefined, before: Lot | undefined): string {
@@ -143,13 +150,25 @@ function laboratoryFor(records: Records, given: string | undefined, before: Lot 
 }
 
 /** A lot is on record from when all three are known: one of them alone would be a record with a fault. */
-function checkProduction({ from, to, quantity }: LotOptions): void {
+function checkProduction({ from, to, quantity, cast }: LotOptions): void {
   const given = [from, to, quantity].filter((one) => one !== undefined).length
+  if (given === 0 && cast !== undefined)
+    throw new CommandFailure(
+      '--cast goes with --from, --to and --quantity: mortars are cast from what has been produced.',
+      EXIT.wrongUse,
+      'give all four, or none and write them into the lot’s record later',
+    )
   if (given !== 0 && given !== 3)
     throw new CommandFailure(
       '--from, --to and --quantity go together.',
       EXIT.wrongUse,
       'give all three, or none and write them into the lot’s record later',
+    )
+  if (cast !== undefined && to !== undefined && daysBetween(to, cast) < 0)
+    throw new CommandFailure(
+      'The mortars are cast before production ends.',
+      EXIT.wrongUse,
+      'give --cast a day from --to on',
     )
   if (from !== undefined && to !== undefined && daysBetween(from, to) < 0)
     throw new CommandFailure(

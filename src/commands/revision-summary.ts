@@ -19,7 +19,9 @@ export function revisionSummary({ request, revision, changes }: PlannedRevision)
   const { document, digest } = revision
   return [
     `${request.lot}, revision ${document.revision}, ${standingWords(document)}`,
-    ...(changes === null ? [] : changeLines(changes)).map((line) => `  ${line}`),
+    ...(changes === null ? [] : changeLines(changes, document.printed.mortars.mortars.length)).map(
+      (line) => `  ${line}`,
+    ),
     `  ${digest}`,
     '',
   ].join('\n')
@@ -30,15 +32,15 @@ function standingWords({ state, printed, data: { verdict } }: IssuedDocument): s
   const { standing } = printed.head
   const said = standing.charAt(0).toLowerCase() + standing.slice(1)
   const under = verdict === undefined ? 'no criterion applies' : `under ${verdict.criterion}`
-  return `${state === 'withdrawn' ? '' : `${certificateStateWords(state)}: `}${said} (${under})`
+  return `${state === 'withdrawn' ? '' : `${certificateStateWords(state, printed.mortars.mortars.length)}: `}${said} (${under})`
 }
 
-function changeLines({ state, outcomes, record, printedOtherwise }: Changes): string[] {
+/** @param mortars on the lot's record */
+function changeLines({ state, outcomes, record, printedOtherwise }: Changes, mortars: number): string[] {
+  const words = (own: IssuedDocument['state']) => certificateStateWords(own, mortars)
   const other = state === undefined && outcomes.length === 0 && record.length === 0 && printedOtherwise
   return [
-    ...(state === undefined
-      ? []
-      : [`state: ${certificateStateWords(state.from)} before, ${certificateStateWords(state.to)} now`]),
+    ...(state === undefined ? [] : [`state: ${words(state.from)} before, ${words(state.to)} now`]),
     ...outcomes.map((change) => outcomeChangeWords(change, BY_ID)),
     ...record.slice(0, SHOWN).map(recordChangeWords),
     ...(record.length > SHOWN ? [`and ${record.length - SHOWN} more changes to the record`] : []),

@@ -8,7 +8,7 @@ import type { DescribedCondition } from '../records/records.ts'
 import { plainSpaces } from '../words/sentences.ts'
 import type { AskedFigure } from './asked-figures.ts'
 import { type NewFile, remarked, textOf } from './new-file.ts'
-import { mortarLines } from './mortar-sheet.ts'
+import { castingLines, mortarLines } from './mortar-sheet.ts'
 import { schemaLine } from './schema-line.ts'
 
 /** A laboratory's finished figures, or the readings that the program computes them from. */
@@ -31,6 +31,8 @@ export interface LotSheet {
   readonly from?: string
   readonly to?: string
   readonly quantity?: string
+  /** Day on which mortars are cast, as written. */
+  readonly cast?: string
 }
 
 export interface RegularSamples {
@@ -62,7 +64,8 @@ export function lotSheet(sheet: LotSheet): NewFile {
     ...samples.flatMap(({ id, properties }) => analysisLines(sheet, id, properties.map(plainly))),
     ...analysisLines(sheet, 'C', others),
     ...(sheet.figures === 'finished' ? finishedLines(sheet, mortars) : []),
-    ...(sheet.figures === 'readings' ? mortarLines(sheet, mortars) : readingsModel(sheet, mortars)),
+    ...(sheet.figures === 'readings' ? mortarLines(sheet, mortars) : castingLines(sheet, mortars)),
+    ...(sheet.figures === 'readings' ? [] : readingsModel(sheet, mortars)),
     ...shipmentsModel(sheet),
   ]
   return { path, text: textOf(lines) }
@@ -186,13 +189,13 @@ function byAge(figures: readonly AskedFigure[]): [age: Age | undefined, figures:
 /** How readings would be written in place of finished figures. */
 function readingsModel(sheet: LotSheet, mortars: readonly AskedFigure[]): string[] {
   const lines = mortarLines(
-    sheet,
+    { ...sheet, cast: undefined },
     mortars.filter(({ property: key }) => key in RATIO_OF),
   )
   if (lines.length === 0) return []
   return [
     '',
-    '# If your laboratory gives the readings of the specimens, write them in place of the finished indices above:',
+    '# If your laboratory gives the readings of the specimens, write them in place of the finished indices and the tests above:',
     ...lines.filter((line) => line !== '').map((line) => `# ${line}`),
   ]
 }

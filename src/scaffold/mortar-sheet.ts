@@ -1,6 +1,8 @@
 /** Room for the readings of mortars: one test for each condition, with each age that the specification judges. */
 import { scalar } from '../records/edit/revision-line.ts'
 import { compareAges } from '../core/measure/age.ts'
+import type { PropertyKey } from '../core/measure/properties.ts'
+import { RATIO_OF } from '../core/measure/ratio-indices.ts'
 import type { DescribedCondition } from '../records/records.ts'
 import type { AskedFigure } from './asked-figures.ts'
 import type { LotSheet } from './lot-sheet.ts'
@@ -23,7 +25,7 @@ export function mortarLines(sheet: LotSheet, asked: readonly AskedFigure[]): str
 }
 
 function testLines(
-  { laboratory, controls, units }: LotSheet,
+  { laboratory, controls, units, cast }: LotSheet,
   id: string,
   condition: DescribedCondition,
   asked: readonly AskedFigure[],
@@ -39,11 +41,42 @@ function testLines(
       control === undefined ? 'id of the control batch, from controls/' : 'the newest; change it for another',
     ),
     `    laboratory: ${scalar(laboratory)}`,
-    remarked('    cast:', 'day and time, such as 2026-03-11T09:20'),
+    cast === undefined
+      ? remarked('    cast:', 'day and time, such as 2026-03-11T09:20')
+      : `    cast: ${cast}`,
     ...mixtureLines(),
     ...(needs('resistivity-index') ? resistivityLines(condition) : []),
     ...(needs('strength-activity-index') ? strengthLines(condition, units) : []),
   ]
+}
+
+/** When the mortars of finished figures were cast, with the ages that are due from then. */
+export function castingLines({ laboratory, cast }: LotSheet, asked: readonly AskedFigure[]): string[] {
+  const byCondition = Map.groupBy(
+    asked.filter(({ property }) => property in RATIO_OF),
+    ({ condition }) => condition,
+  )
+  const tests = [...byCondition].flatMap(([condition, own]) =>
+    condition === undefined
+      ? []
+      : [
+          '  - sample: C',
+          `    condition: ${condition}`,
+          `    laboratory: ${scalar(laboratory)}`,
+          cast === undefined ? remarked('    cast:', CAST) : `    cast: ${cast}`,
+          ...plannedLines('strength', 'strength-activity-index', own),
+          ...plannedLines('resistivity', 'resistivity-index', own),
+        ],
+  )
+  return tests.length === 0 ? [] : ['', 'tests:', ...tests]
+}
+
+const CAST = 'day on which the mortars were cast: later ages are due from it'
+
+function plannedLines(key: string, index: PropertyKey, asked: readonly AskedFigure[]): string[] {
+  const ages = asked.flatMap(({ property, age }) => (property === index && age !== undefined ? [age] : []))
+  const texts = [...new Set(ages.toSorted(compareAges).map(({ text }) => text))]
+  return texts.length === 0 ? [] : [`    ${key}:`, ...texts.map((age) => `      - age: ${age}`)]
 }
 
 /** Flow and water of a mortar. */

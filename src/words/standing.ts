@@ -114,9 +114,11 @@ export function markWords(mark: StandingMark): string {
 /**
  * The state of a certificate where its verdict stands beside it. "Complete" alone would read as praise beside a
  * lot that fails.
+ * @param mortars on the lot's record: without one no test is planned, and none can be said to be reported
  */
-export function certificateStateWords(state: StandingFacts['state']): string {
-  return state === 'complete' ? 'all planned tests reported' : state
+export function certificateStateWords(state: StandingFacts['state'], mortars: number): string {
+  if (state !== 'complete') return state
+  return mortars === 0 ? 'no further result due' : 'all planned tests reported'
 }
 
 /** "28 d strength activity index, modified (50 %, 50 °C, w/cm 0.485)". */

@@ -32,15 +32,19 @@ describe('npm run new', () => {
     )
     const said = ['--by', 'A. Mason', '--reason', 'first results']
     expect((await run('issue', lot, ...content, ...said)).out).toContain('1 revision issued.')
-    const next = await run('new', 'lot', 'coal-fly-ash', ...content, '--cast', '2026-12-02')
+    const made = ['--from', '2026-11-16', '--to', '2026-11-22', '--quantity', '1450 t']
+    const next = await run('new', 'lot', 'coal-fly-ash', ...content, ...made, '--cast', '2026-11-25')
     expect(next).toMatchObject({ status: 0, error: '' })
     expect(next.out).toMatch(
       /-002\.yaml: lot coal-fly-ash\/CFA-\d{4}-002, with room for 13 figures that c618-23e1 asks for/,
     )
     expect(next.out).toContain(
-      'Due, if the mortars are cast on 2026-12-02: 7 d on 2026-12-09, 28 d on 2026-12-30.',
+      'Due, if the mortars are cast on 2026-11-25: 7 d on 2026-12-02, 28 d on 2026-12-23.',
     )
-    expect(await run('check', ...content)).toMatchObject({ status: 0 })
+    const checked = await run('check', ...content)
+    expect(checked).toMatchObject({ status: 0 })
+    // Cast on 25 November and on record as such: 7 d are due on 2 December, 28 d on 23 December.
+    expect(checked.out).toContain('7 d strength activity index due 2 December 2026')
   })
   it('lays out a site that builds at once, with what is still to be replaced named', async () => {
     const folder = place()
@@ -84,6 +88,7 @@ describe('npm run new', () => {
     [['site', 'works', '--material', 'ash'], /^There is no kind of material "ash"/],
     [['lot', 'coal'], /^There is no source "coal".*\nfix: /],
     [['lot', 'tuff', '--from', '2026-02-30'], /a date such as/],
+    [['lot', 'tuff', '--cast', '2026-03-20'], /^--cast goes with --from, --to and --quantity/],
     [['criterion', 'roads'], /required option '--extends <set>'/],
     [['study', 'survey'], /^There is no kind of study "survey"/],
     [['mortar'], /unknown command|too many arguments/],

@@ -4,6 +4,7 @@ import { readAge } from '../../src/core/measure/age.ts'
 import { readMoment } from '../../src/core/measure/moment.ts'
 import {
   everyMark,
+  certificateStateWords,
   lotStanding,
   markWords,
   type NamedTest,
@@ -231,5 +232,15 @@ describe('markWords', () => {
     const marks = everyMark()
     expect(new Set(marks.map(markWords)).size).toBe(marks.length)
     expect(new Set(marks)).toEqual(new Set([...OUTCOMES, 'meets-so-far', 'draft', 'withdrawn']))
+  })
+})
+
+describe('certificateStateWords', () => {
+  it('says that planned tests are reported only where a mortar is on record', () => {
+    expect([certificateStateWords('complete', 1), certificateStateWords('complete', 0)]).toEqual([
+      'all planned tests reported',
+      'no further result due',
+    ])
+    expect(certificateStateWords('withdrawn', 0)).toBe('withdrawn')
   })
 })

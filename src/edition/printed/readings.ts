@@ -21,19 +21,23 @@ export function printedReadings(
   controls: Readonly<Record<string, unknown>>,
   words: ReadingWords,
 ): PrintedReadings[] {
-  return listOf(tests).map((test) => {
+  return listOf(tests).flatMap((test) => {
     const control = writtenOf(controls[textOf(test['control'])])
     const own = readingsOf(test)
     const ages = new Set(own.map(({ reading }) => textOf(reading['age'])))
     const beside = readingsOf(control).filter(({ reading }) => ages.has(textOf(reading['age'])))
-    return {
-      sample: textOf(test['sample']),
-      condition: textOf(test['condition']),
-      readings: [
-        ...own.map((reading) => printedReading(words.test, reading, words)),
-        ...beside.map((reading) => printedReading(words.control, reading, words)),
-      ],
-    }
+    // Figures may have come finished, so that nothing was read.
+    if (own.length === 0) return []
+    return [
+      {
+        sample: textOf(test['sample']),
+        condition: textOf(test['condition']),
+        readings: [
+          ...own.map((reading) => printedReading(words.test, reading, words)),
+          ...beside.map((reading) => printedReading(words.control, reading, words)),
+        ],
+      },
+    ]
   })
 }
 

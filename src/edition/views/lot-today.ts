@@ -39,6 +39,8 @@ export interface LotTodayView {
   readonly shipments: ShipmentsOfLot | null
   /** The newest first, each with the path of its page. */
   readonly revisions: readonly (Revision & { readonly path: string })[]
+  /** How many mortars its record has. */
+  readonly mortars: number
   /** An agency's results beside the producer's; null where there are none to show. */
   readonly agency: AgencyOfLot | null
   readonly findings: readonly ListedFinding[]
@@ -73,6 +75,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
+    mortars: lot.record.tests?.length ?? 0,
     agency: agencyOfLot(edition, lot),
     findings: listedFindings(edition, lot.findings),
     judgeUnder: judgeUnderView(edition, { source: lot.source, lot: lot.id }),
