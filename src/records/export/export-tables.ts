@@ -10,6 +10,7 @@ import { controlRows, testRows } from './mortar-rows.ts'
 import {
   type Entry,
   type ExportTable,
+  listEntry,
   momentEntry,
   quantityEntry,
   TableBuilder,
@@ -70,9 +71,12 @@ function lotEntries({ number, produced, quantity, silo, note, ...lot }: Lot): En
     ...momentEntry('produced-from', produced.from),
     ...momentEntry('produced-to', produced.to),
     ...quantityEntry('quantity', quantity),
+    ...textEntry('purchase-order', lot['purchase-order']),
     ...textEntry('silo', silo),
+    ...listEntry('silo-seals', lot.seals),
     ...textEntry('feed-cell', lot.feed?.cell),
     ...quantityEntry('feed-moisture', lot.feed?.moisture),
+    ...textEntry('feed-note', lot.feed?.note),
     ...textEntry('note', note),
   ]
 }
@@ -108,6 +112,7 @@ function analysisEntries(analysis: NonNullable<Lot['analyses']>[number]): Entry[
     ...momentEntry('tested', analysis.tested),
     ...momentEntry('reported', analysis.reported),
     ...textEntry('deviations', analysis.deviations),
+    ...textEntry('subcontracted', analysis.subcontracted),
     ...Object.entries(analysis.results).flatMap(([key, value]) =>
       value === undefined ? [] : resultEntries(key, value as ReportedValue),
     ),
@@ -138,6 +143,7 @@ function shipmentEntries(shipment: NonNullable<Lot['shipments']>[number]): Entry
     ...quantityEntry('mass', shipment.mass),
     ...textEntry('to', shipment.to),
     ...textEntry('project', shipment.project),
+    ...textEntry('purchase-order', shipment['purchase-order']),
     ...textEntry('seal', shipment.seal),
     ...textEntry('vehicle', shipment.vehicle),
   ]

@@ -17,6 +17,7 @@ export function testRows(name: readonly Entry[], test: Test): MortarRow[] {
     ...name,
     ...textEntry('sample', test.sample),
     ...textEntry('control', test.control),
+    ...textEntry('mortar-deviations', test.deviations),
   ])
 }
 
@@ -27,6 +28,7 @@ export function controlRows(id: string, control: Control): MortarRow[] {
     ...textEntry('cement', cement?.lot),
     ...textEntry('cement-type', cement?.type),
     ...quantityEntry('cement-alkalis', cement?.['Na2O-equivalent']),
+    ...quantityEntry('cement-strength', cement?.strength),
   ])
 }
 
@@ -70,7 +72,11 @@ function ageEntries(test: StrengthTest | ResistivityTest): Entry[] {
 }
 
 function strengthEntries(test: StrengthTest): Entry[] {
-  return [...ageEntries(test), ...quantityEntry('mean-strength', test.mean)]
+  return [
+    ...ageEntries(test),
+    ...quantityEntry('mean-strength', test.mean),
+    ...quantityEntry('control-strength', test.control),
+  ]
 }
 
 function resistivityEntries(test: ResistivityTest): Entry[] {
@@ -83,6 +89,8 @@ function resistivityEntries(test: ResistivityTest): Entry[] {
     ...quantityEntry('out-of-liquid', test['out-of-liquid']),
     ...quantityEntry('end-contact', test['end-contact']),
     ...quantityEntry('frequency', test.frequency),
+    ...quantityEntry('meter-known', test.verification?.known),
+    ...quantityEntry('meter-read', test.verification?.read),
     ...textEntry('conditioning', test.conditioning),
     ...textEntry('saturation', test.saturation),
   ]

@@ -27,6 +27,11 @@ export function textEntry(to: string, text: string | number | undefined, heading
   return [{ column: { to }, heading, cell }]
 }
 
+/** Texts in one cell, as an import parts them. */
+export function listEntry(to: string, texts: readonly string[] | undefined): Entry[] {
+  return textEntry(to, texts?.join('; '))
+}
+
 export function momentEntry(to: string, moment: Moment | undefined): Entry[] {
   return moment === undefined
     ? []

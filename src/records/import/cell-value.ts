@@ -88,6 +88,10 @@ function readers(reads: Reads, cell: CellValue, text: string, form: CellForm): C
   switch (reads.as) {
     case 'text':
       return { written: text }
+    case 'list':
+      return /[^;\s]/.test(text)
+        ? { written: text }
+        : expected(text, reads, form, 'write a text before each ;')
     case 'id':
       return readId(text, form)
     case 'count':
@@ -117,6 +121,8 @@ function wanted(reads: Reads, { unit }: Pick<CellForm, 'unit'>): string {
   switch (reads.as) {
     case 'text':
       return 'a text'
+    case 'list':
+      return 'a text, or several with ; between them,'
     case 'id':
       return 'an id'
     case 'count':

@@ -27,6 +27,7 @@ const OF_MEASURE: Readonly<Record<string, Measure>> = {
   load: 'strength',
   strength: 'strength',
   'mean-strength': 'strength',
+  'control-strength': 'strength',
   resistance: 'resistivity',
   resistivity: 'resistivity',
   'mean-resistivity': 'resistivity',
@@ -38,15 +39,24 @@ const OF_MEASURE: Readonly<Record<string, Measure>> = {
   frequency: 'resistivity',
   conditioning: 'resistivity',
   saturation: 'resistivity',
+  'meter-known': 'resistivity',
+  'meter-read': 'resistivity',
 }
 const READINGS: readonly string[] = ['load', 'strength', 'resistance', 'resistivity']
-/** Where a field of an age stands in a record, where it is named otherwise. */
-const AGE_KEYS: Readonly<Record<string, string>> = { 'mean-strength': 'mean', 'mean-resistivity': 'mean' }
+/** Where a field of an age stands in a record, where it is named otherwise or stands deeper. */
+const AGE_PATHS: Readonly<Record<string, Path>> = {
+  'mean-strength': ['mean'],
+  'mean-resistivity': ['mean'],
+  'control-strength': ['control'],
+  'meter-known': ['verification', 'known'],
+  'meter-read': ['verification', 'read'],
+}
 /** Where a field of a mortar stands in a record, where it stands deeper. */
 const MORTAR_PATHS: Readonly<Record<string, Path>> = {
   'cement-lot': ['cement', 'lot'],
   'cement-type': ['cement', 'type'],
   'cement-Na2O-equivalent': ['cement', 'Na2O-equivalent'],
+  'cement-strength': ['cement', 'strength'],
 }
 
 /** One specimen as the file gives it. */
@@ -132,7 +142,7 @@ export class MortarDrafts {
     }
     for (const value of values)
       if (value.field.part === 'age')
-        draft.state([...entry, AGE_KEYS[value.name] ?? value.name], statedOf(value))
+        draft.state([...entry, ...(AGE_PATHS[value.name] ?? [value.name])], statedOf(value))
     const bySpecimen = Map.groupBy(
       values.filter(({ name }) => READINGS.includes(name)),
       ({ scope: { specimen } }) => specimen,

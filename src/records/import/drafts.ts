@@ -79,6 +79,7 @@ const LOT_PATHS: Readonly<Record<string, readonly Path[]>> = {
   'produced-to': [['produced', 'to']],
   'feed-cell': [['feed', 'cell']],
   'feed-moisture': [['feed', 'moisture']],
+  'feed-note': [['feed', 'note']],
 }
 
 /** A column goes before what the map says of all rows. */
@@ -166,7 +167,7 @@ function addAnalyses(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
       told.add(index)
       continue
     }
-    for (const name of ['reported', 'deviations'] as const) {
+    for (const name of ['reported', 'deviations', 'subcontracted'] as const) {
       const value = fieldValue(row, name, scope)
       if (value !== undefined) draft.state(['analyses', index, name], statedOf(value))
     }
@@ -258,14 +259,17 @@ function testOf(
   const found = draft.items(['tests']).filter(isIt)
   const [only] = found
   if (found.length === 1 && only !== undefined) return draft.items(['tests']).indexOf(only)
-  const missing = (['sample', 'control', 'laboratory'] as const).find((key) => known[key] === undefined)
+  // The strength of a control beside the readings takes the place of a control batch.
+  const names = row.values.some(({ name }) => name === 'control-strength')
+    ? (['sample', 'laboratory'] as const)
+    : (['sample', 'control', 'laboratory'] as const)
+  const missing = names.find((key) => known[key] === undefined)
   if (missing !== undefined) return missing
   if (cast === undefined) return 'cast'
-  const { sample, condition, control, laboratory } = known as Record<string, string>
   const index = draft.itemOf(
     ['tests'],
     isIt,
-    () => ({ sample, condition, control, laboratory, cast: cast.written }) as Mapping,
+    () => ({ ...Object.fromEntries(given), cast: cast.written }) as Mapping,
     row.place,
   )
   for (const key of ['sample', 'condition', 'control', 'laboratory', 'cast'])

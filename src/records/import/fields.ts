@@ -11,7 +11,8 @@ export const CAST_AND_AGE = 'cast + age'
 
 /** How the cells of a column are read. */
 export type Reads =
-  | { readonly as: 'text' | 'id' | 'date' | 'moment' | 'time' | 'age' | 'count' }
+  /** list: texts with a semicolon between them. */
+  | { readonly as: 'text' | 'list' | 'id' | 'date' | 'moment' | 'time' | 'age' | 'count' }
   | { readonly as: 'quantity'; readonly kind: QuantityKind; readonly above?: true }
 
 /** The mapping of a record that a field belongs to. */
@@ -25,6 +26,7 @@ export interface Field {
 }
 
 const text = { as: 'text' } as const
+const list = { as: 'list' } as const
 const id = { as: 'id' } as const
 const date = { as: 'date' } as const
 const moment = { as: 'moment' } as const
@@ -43,6 +45,9 @@ const LOT: Readonly<Record<string, Field>> = {
   'produced-to': { part: 'lot', key: 'produced-to', reads: moment },
   'feed-cell': { part: 'lot', key: 'feed-cell', reads: text },
   'feed-moisture': { part: 'lot', key: 'feed-moisture', reads: quantity('fraction') },
+  'feed-note': { part: 'lot', key: 'feed-note', reads: text },
+  'silo-seals': { part: 'lot', key: 'seals', reads: list },
+  'purchase-order': { part: 'lot', key: 'purchase-order', reads: text },
 }
 const SAMPLE: Readonly<Record<string, Field>> = {
   sample: { part: 'sample', key: 'id', reads: id },
@@ -75,6 +80,7 @@ const ANALYSIS: Readonly<Record<string, Field>> = {
     'tested-time': time,
     reported: moment,
     deviations: text,
+    subcontracted: id,
   }),
   // A finished figure names its mortar.
   ...fields('figure', { condition: id, age: { as: 'age' } }),
@@ -91,6 +97,7 @@ const MORTAR: Readonly<Record<string, Field>> = {
     mould: quantity('length'),
     note: text,
   }),
+  'mortar-deviations': { part: 'mortar', key: 'deviations', reads: text },
   ...fields('age', {
     age: { as: 'age' },
     tested: moment,
@@ -105,6 +112,9 @@ const MORTAR: Readonly<Record<string, Field>> = {
     conditioning: text,
     saturation: text,
     'mean-strength': quantity('stress'),
+    'control-strength': quantity('stress'),
+    'meter-known': quantity('resistance'),
+    'meter-read': quantity('resistance'),
     'mean-resistivity': quantity('resistivity'),
     of: { as: 'count' },
     deviations: text,
@@ -129,6 +139,7 @@ const CEMENT: Readonly<Record<string, Field>> = {
   cement: { part: 'mortar', key: 'cement-lot', reads: text },
   'cement-type': { part: 'mortar', key: 'cement-type', reads: text },
   'cement-alkalis': { part: 'mortar', key: 'cement-Na2O-equivalent', reads: quantity('fraction') },
+  'cement-strength': { part: 'mortar', key: 'cement-strength', reads: quantity('stress') },
 }
 const SHIPMENT = fields('shipment', {
   bill: text,
@@ -136,6 +147,7 @@ const SHIPMENT = fields('shipment', {
   mass: quantity('lot-mass'),
   to: text,
   project: text,
+  'purchase-order': text,
   seal: text,
   vehicle: text,
 })

@@ -2,6 +2,7 @@
  * What a heading means, and how sure that is; what may mean two things is left to a person, with both named. Long, as the
  * list of names is.
  */
+import { isMortarResult } from '../../core/measure/ratio-indices.ts'
 import { tradeWord } from '../../core/measure/trade-words.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import { fieldNames, TABLE_KINDS } from './fields.ts'
@@ -21,8 +22,20 @@ const NAMES: Readonly<Record<string, readonly string[]>> = {
   'produced-to': ['to', 'producedto', 'end', 'productionend', 'periodto', 'until'],
   quantity: ['quantity', 'lotquantity', 'lotsize', 'lotmass', 'tonnage', 'tons', 'tonnes', 'productiont'],
   silo: ['silo', 'bin', 'silono'],
+  'silo-seals': ['siloseals', 'siloseal', 'sealsofsilo'],
+  'purchase-order': [
+    'po',
+    'pono',
+    'ponumber',
+    'purchaseorder',
+    'purchaseorderno',
+    'purchaseordernumber',
+    'orderno',
+    'ordernumber',
+  ],
   sample: ['sample', 'sampleid', 'sampleno', 'samplenumber', 'samplemark'],
   'sample-kind': ['samplekind', 'sampletype', 'kindofsample'],
+  duty: ['duty', 'sampleduty', 'regularorcomposite'],
   sampled: ['sampled', 'sampledate', 'datesampled', 'dateofsampling', 'samplingdate'],
   'sampled-by': ['sampledby', 'sampler'],
   laboratory: ['laboratory', 'lab', 'testedat'],
@@ -37,6 +50,7 @@ const NAMES: Readonly<Record<string, readonly string[]>> = {
     'broken',
   ],
   reported: ['reported', 'datereported', 'reportdate'],
+  subcontracted: ['subcontracted', 'subcontractor', 'subcontractedto'],
   condition: ['condition', 'testcondition'],
   control: ['control', 'controlbatch', 'controlid', 'controlmix'],
   cast: ['cast', 'castdate', 'datecast', 'dateofcasting', 'mixed', 'mixdate', 'moulded', 'molded'],
@@ -57,6 +71,7 @@ const NAMES: Readonly<Record<string, readonly string[]>> = {
     'loadkn',
     'loadlbf',
   ],
+  'control-strength': ['controlstrength', 'strengthofcontrol', 'controlmean', 'controlmpa', 'controlpsi'],
   resistance: ['resistance', 'resistances', 'measuredresistance', 'r'],
   temperature: ['temperature', 'temp', 'specimentemperature'],
   bill: [
@@ -110,6 +125,8 @@ export function meaningOf(heading: string): Meaning {
   const [, numbered = ''] = /^(.*?)[#\d]+[a-c]?$/.exec(bare) ?? []
   const reading = BY_NAME.get(numbered)
   const word = tradeWord(withoutJoint(heading)) ?? tradeWord(heading)
+  const ofSeveral = averaged(heading)
+  if (ofSeveral !== undefined) return { to: UNDECIDED, certainty: 'open', why: ofSeveral }
   if (word !== undefined && 'sure' in word) return { to: word.sure, certainty: 'sure', why: null }
   if (word !== undefined)
     return { to: UNDECIDED, certainty: 'open', why: `${word.why}: ${word.either.join(' or ')}` }
@@ -132,6 +149,16 @@ export function meaningOf(heading: string): Meaning {
   return guess === undefined
     ? { to: UNDECIDED, certainty: 'open', why: null }
     : { to: guess, certainty: 'guessed', why: 'by a name that is near' }
+}
+
+const AVERAGE = /\b(?:mean|average|avg|min(?:imum)?|max(?:imum)?|range)\b\.?(?:\s+(?:of\s+)?)?/i
+
+/** Why a column of averages or extremes of a measured property is not taken for a result; undefined for any other. */
+function averaged(heading: string): string | undefined {
+  const of = tradeWord(heading.replace(AVERAGE, '').trim())
+  return AVERAGE.test(heading) && of !== undefined && 'sure' in of && !isMortarResult(of.sure)
+    ? `computed from the regular samples themselves where a table gives those: then ignore; else ${of.sure}`
+    : undefined
 }
 
 /** The part of a joined heading that names the column, without its age and unit. */

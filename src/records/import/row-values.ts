@@ -1,5 +1,7 @@
 /** What a row says of a field. */
+import type { Plain } from '../edit/write-yaml.ts'
 import type { Stated } from './draft.ts'
+import type { Reads } from './fields.ts'
 import type { ImportFault } from './import-fault.ts'
 import type { FieldValue, Scope } from './cell-values.ts'
 import type { ReadRow } from './table-rows.ts'
@@ -35,12 +37,23 @@ function fits({ scope }: FieldValue, asked: readonly (readonly [string, unknown]
   })
 }
 
-/** A value as a draft takes it; counts are numbers in a record. */
+/** A value as a draft takes it. */
 export function statedOf({ written, place, field }: FieldValue): Stated {
-  return {
-    written: field.reads.as === 'count' ? Number(written) : written,
-    place,
-    reads: field.reads,
+  return { written: inRecord(written, field.reads), place, reads: field.reads }
+}
+
+/** Counts are numbers in a record, and a list is one. */
+function inRecord(written: string, { as }: Reads): Plain {
+  switch (as) {
+    case 'count':
+      return Number(written)
+    case 'list':
+      return written
+        .split(';')
+        .map((part) => part.trim())
+        .filter((part) => part !== '')
+    default:
+      return written
   }
 }
 

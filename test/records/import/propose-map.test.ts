@@ -101,6 +101,27 @@ describe('proposeTables', () => {
       proposal('Lot,Produced from,Produced to,Tons (t),Colour\nW-1,2026-03-02,2026-03-08,900,grey\n'),
     ).toContain('  - holds: lots ')
   })
+  it('takes the average of several samples for no result, and says where the samples go', () => {
+    const [, average, least, strength] = lines(
+      'Lot,Average LOI (%),Moisture min. (%),Mean strength (MPa)\nW-1,2.1,0.1,33\n',
+    )
+    expect(average).toBe(
+      'Average LOI (%): undecided   # to decide: computed from the regular samples themselves where a table gives those: then ignore; else loss-on-ignition',
+    )
+    expect(least).toMatch(/undecided .* else moisture$/)
+    expect(strength).not.toMatch(/regular samples/)
+  })
+  it('knows the purchase order of a lot and of a shipment, and the strength of a control beside readings', () => {
+    expect(lines('Lot,Produced,Tons (t),PO no.\nW-1,2026-03-02,900,4711\n')).toContain(
+      'PO no.: purchase-order   # sure',
+    )
+    expect(lines('B/L,Lot,Date,Net (t),Purchase order\n007,W-1,2026-03-21,24.8,4711\n')).toContain(
+      'Purchase order: purchase-order   # sure',
+    )
+    expect(lines('Lot,Cube,7 d load (kN),7 d control strength (MPa)\nW-1,1,60,30\n')).toContain(
+      '7 d control strength (MPa): { to: control-strength, unit: MPa, age: 7 d }   # sure',
+    )
+  })
   it('finds no table where no heading is known', () => {
     expect(proposeTables([readCsv(Buffer.from('a,b\n1,2\n')).sheet])).toEqual([])
   })

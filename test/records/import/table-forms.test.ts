@@ -342,7 +342,7 @@ tables:
       '4:22 "bil" is no field of a table of shipments; did you mean bill?',
       '4:51 it is not decided which unit the column "Mass" has; write the unit of its numbers',
       '4:70 it is not decided what the column "Note" gives; write the field or property that is meant, or ignore',
-      '1:37 "colour" is no field of a table of shipments; known: bill, date, mass, to, project, seal, vehicle, source, lot',
+      '1:37 "colour" is no field of a table of shipments; known: bill, date, mass, to, project, purchase-order, seal, vehicle, source, lot',
       '1:18 found "our works"; an id of letters, digits and hyphens was expected; write under stands-for which id is meant, such as "our works": our-works, or how the text is made up under pattern',
     ])
     expect(mapFaults('tables: [ { hold: lots, columns: { A: lot } } ]\n')).toHaveLength(2)
