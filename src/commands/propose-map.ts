@@ -44,6 +44,12 @@ export function proposeMap(
   const open = text.split('\n').filter((line) => /# to decide/.test(line)).length
   process.stdout.write(
     `${out} proposes ${countWords(tables.length, 'table')}; ${open === 0 ? 'nothing' : countWords(open, 'line')} left to decide.\n` +
+      file.sheets
+        .filter(({ hidden }) => hidden === true)
+        .map(
+          ({ name }) => `The hidden sheet "${name}" is left out; name it under sheet where it is wanted.\n`,
+        )
+        .join('') +
       `Look it through, then: ${commandLine('import', `${path} --map ${out}`)}\n`,
   )
   return EXIT.well

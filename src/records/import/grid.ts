@@ -35,6 +35,12 @@ export interface Sheet {
   /** Rows that are not blank, from top to bottom. */
   readonly rows: readonly SheetRow[]
   readonly merged: readonly MergedCells[]
+  /** The workbook does not show it. */
+  readonly hidden?: true
+  /** Rows that the sheet does not show. */
+  readonly hiddenRows?: readonly number[]
+  /** Columns that the sheet does not show, from 0: first and last. */
+  readonly hiddenColumns?: readonly (readonly [number, number])[]
 }
 
 /** A cell of a file, or a whole row of it. */

@@ -5,6 +5,7 @@ import { type CellPlace, placeWords } from './grid.ts'
 export const IMPORT_CODES = {
   'import-file': 'a file that is no workbook and no table of text',
   'import-sheet': 'a sheet that the map does not name, or one that it names and the file has not',
+  'import-hidden': 'a sheet, rows or columns that the workbook hides',
   'import-heading': 'a heading that the map does not place, or one that it places and the sheet has not',
   'import-cell': 'a cell that is not what its column gives',
   'import-row': 'a row that does not say all that it must, or whose record cannot be told',

@@ -32,10 +32,10 @@ export interface ProposedTable {
   readonly comma: boolean
 }
 
-/** Tables of the sheets in which a row of headings is found. */
+/** Tables of the sheets in which a row of headings is found; hidden sheets hold lists and drafts, and are left out. */
 export function proposeTables(sheets: readonly Sheet[]): ProposedTable[] {
   return sheets.flatMap((sheet) => {
-    const headings = headingRows(sheet)
+    const headings = sheet.hidden === true ? null : headingRows(sheet)
     return headings === null ? [] : [proposeTable(sheet, headings)]
   })
 }

@@ -2,11 +2,11 @@
  * The rows of a table as values of fields, each with its place in the file. Every row that is not blank is read, left out
  * by the map's own word, or told.
  */
-import { fitsPattern } from '../../core/measure/text-pattern.ts'
 import { type CellForm, cellForm, shownText } from './cell-value.ts'
 import { cellValues, type FieldValue, patternValues } from './cell-values.ts'
 import { columnAt } from './column-at.ts'
 import type { CellPlace, CellValue, Sheet } from './grid.ts'
+import { meansSheet, reportHidden } from './hidden-parts.ts'
 import type { TellFault } from './import-fault.ts'
 import { type Column, columnOf, IGNORED, type ImportMap, type MappedTable } from './import-map.ts'
 import { headingText, isWithin, rowKey, type SheetView, type ViewRow, viewOf } from './sheet-view.ts'
@@ -39,7 +39,9 @@ export function readTables(sheets: readonly Sheet[], map: ImportMap, tell: TellF
   for (const { sheet, tables } of readings) {
     const views = apart(tables).map((table) => ({ table, view: viewOf(sheet, table) }))
     const passed = new Map<string, 'read' | 'left'>()
-    for (const one of views) rows.push(...rowsOf({ sheet, map, ...one, passed }, tell))
+    const read = views.map((one) => ({ ...one, rows: rowsOf({ sheet, map, ...one, passed }, tell) }))
+    rows.push(...read.flatMap((one) => one.rows))
+    reportHidden(sheet, read.map(rowNumbers), tell)
     if (0 < views.length) reportUnplaced(views, tell)
     leftOut += [...passed.values()].filter((how) => how === 'left').length
     reportUnread(views, passed, tell)
@@ -47,9 +49,15 @@ export function readTables(sheets: readonly Sheet[], map: ImportMap, tell: TellF
   return { rows, leftOut }
 }
 
-function reads({ sheet: named }: MappedTable, { name }: Sheet, sheets: readonly Sheet[]): boolean {
-  if (named === undefined) return name === sheets[0]?.name
-  return name === null || fitsPattern(name, named)
+function reads({ sheet: named }: MappedTable, sheet: Sheet, sheets: readonly Sheet[]): boolean {
+  return named === undefined
+    ? sheet === sheets.find(({ hidden }) => hidden !== true)
+    : meansSheet(named, sheet)
+}
+
+function rowNumbers<View>(read: View & { readonly rows: readonly ReadRow[] } & Pick<TableToRead, 'view'>) {
+  const { onSide } = read.view
+  return { ...read, rows: read.rows.map(({ place }) => (onSide ? (place.column ?? 0) + 1 : place.row)) }
 }
 
 /** Of tables that stand one under the other each ends above the next one's headings, where the map does not say. */

@@ -4,7 +4,8 @@ import { nearNames } from '../diagnostics/near-names.ts'
 import { shortened } from '../schema/schema-words.ts'
 import { columnAt } from './column-at.ts'
 import type { Sheet } from './grid.ts'
-import type { TellFault } from './import-fault.ts'
+import { meansSheet } from './hidden-parts.ts'
+import type { ImportFault, TellFault } from './import-fault.ts'
 import { IGNORED, type ImportMap, type MappedTable } from './import-map.ts'
 import { isWithin, rowKey, type SheetView } from './sheet-view.ts'
 
@@ -14,7 +15,7 @@ export function reportSheets(
   map: ImportMap,
   tell: TellFault,
 ): void {
-  const names = readings.flatMap(({ sheet: { name } }) => (name === null ? [] : [name]))
+  const sheets = readings.flatMap(({ sheet }) => (sheet.name === null ? [] : [sheet]))
   const left = map['not-read'] ?? []
   for (const { sheet, tables } of readings)
     if (
@@ -22,22 +23,40 @@ export function reportSheets(
       0 < sheet.rows.length &&
       !left.some((pattern) => fitsPattern(sheet.name ?? '', pattern))
     )
-      tell({
-        code: 'import-sheet',
-        severity: 'note',
-        place: null,
-        message: `the map reads nothing of the sheet "${sheet.name}"`,
-        mend: `write a table for it, or name it under not-read`,
-      })
+      tell(sheet.hidden === true ? hiddenSheet(sheet) : unreadSheet(sheet))
   for (const { sheet: named } of map.tables)
-    if (named !== undefined && 0 < names.length && !names.some((name) => fitsPattern(name, named)))
+    if (named !== undefined && 0 < sheets.length && !sheets.some((sheet) => meansSheet(named, sheet)))
       tell({
         code: 'import-sheet',
         severity: 'error',
         place: null,
-        message: `the file has no sheet "${named}"`,
-        mend: nearNames(named, names) || 'write the name of a sheet of the file',
+        message: `the file has no sheet "${named}"${named.includes('*') ? ' that it shows' : ''}`,
+        mend:
+          nearNames(
+            named,
+            sheets.map(({ name }) => name ?? ''),
+          ) || 'write the name of a sheet of the file, a hidden one in full',
       })
+}
+
+function unreadSheet({ name }: Sheet): ImportFault {
+  return {
+    code: 'import-sheet',
+    severity: 'note',
+    place: null,
+    message: `the map reads nothing of the sheet "${name}"`,
+    mend: `write a table for it, or name it under not-read`,
+  }
+}
+
+function hiddenSheet({ name }: Sheet): ImportFault {
+  return {
+    code: 'import-hidden',
+    severity: 'note',
+    place: null,
+    message: `the sheet "${name}" is hidden and is left out`,
+    mend: 'name it in full under sheet in the map where it is wanted, or under not-read',
+  }
 }
 
 type View = { readonly table: MappedTable; readonly view: SheetView }

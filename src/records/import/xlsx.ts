@@ -37,14 +37,15 @@ export function readWorkbook(bytes: Buffer): readonly Sheet[] {
     strings: sharedStrings(textOf(archive, near('sharedStrings') ?? 'xl/sharedStrings.xml')),
     formats: cellFormats(textOf(archive, near('styles') ?? 'xl/styles.xml')),
   }
-  return sheets.flatMap(({ name, id }) => {
+  return sheets.flatMap(({ name, id, hidden }) => {
     const target = targets.get(id)
     // A sheet that is a chart alone has no cells.
     if (target === undefined || !target.type.endsWith('/worksheet')) return []
     const xml = textOf(archive, target.path)
     if (xml === null)
       throw new WorkbookFault(`the sheet "${name}" is missing in the file`, 'save it anew as .xlsx')
-    return [readSheet(name, xml, context)]
+    const sheet = readSheet(name, xml, context)
+    return [hidden ? { ...sheet, hidden: true as const } : sheet]
   })
 }
 
@@ -90,13 +91,25 @@ function relations(archive: Archive, part: string): Map<string, Relation> {
   return found
 }
 
-function sheetList(xml: string): { sheets: { name: string; id: string }[]; since1904: boolean } {
-  const sheets: { name: string; id: string }[] = []
+interface ListedSheet {
+  readonly name: string
+  readonly id: string
+  readonly hidden: boolean
+}
+
+function sheetList(xml: string): { sheets: ListedSheet[]; since1904: boolean } {
+  const sheets: ListedSheet[] = []
   let since1904 = false
   scanXml(xml, {
     open: (name, attribute) => {
-      if (name === 'workbookPr') since1904 = /^(1|true)$/.test(attribute('date1904') ?? '')
-      if (name === 'sheet') sheets.push({ name: attribute('name') ?? '', id: attribute('id') ?? '' })
+      if (name === 'workbookPr') since1904 = isOn(attribute('date1904'))
+      // "hidden", or "veryHidden" to what only a program shows again.
+      if (name === 'sheet')
+        sheets.push({
+          name: attribute('name') ?? '',
+          id: attribute('id') ?? '',
+          hidden: /hidden$/i.test(attribute('state') ?? ''),
+        })
     },
   })
   return { sheets, since1904 }
@@ -179,6 +192,8 @@ interface OpenCell {
 function readSheet(name: string, xml: string, context: Context): Sheet {
   const rows: SheetRow[] = []
   const merged: MergedCells[] = []
+  const hiddenRows: number[] = []
+  const hiddenColumns: [number, number][] = []
   const inline = collector()
   let [row, next, count] = [0, 0, 0]
   let cells = new Map<number, CellValue>()
@@ -191,6 +206,10 @@ function readSheet(name: string, xml: string, context: Context): Sheet {
         if (!(0 < row && row <= LAST_ROW)) throw damagedSheet(name)
         next = 0
         cells = new Map()
+        if (isOn(attribute('hidden'))) hiddenRows.push(row)
+      } else if (element === 'col') {
+        if (isOn(attribute('hidden')))
+          hiddenColumns.push([Number(attribute('min')) - 1, Number(attribute('max')) - 1])
       } else if (element === 'c') {
         const letters = /^[A-Z]+/.exec(attribute('r') ?? '')?.[0]
         const column = letters === undefined ? next : (columnOfLetters(letters) ?? next)
@@ -222,7 +241,15 @@ function readSheet(name: string, xml: string, context: Context): Sheet {
       else if (cell !== null) inline.text(text)
     },
   })
-  return { name, rows: rows.sort((a, b) => a.row - b.row), merged }
+  return {
+    ...{ name, rows: rows.sort((a, b) => a.row - b.row), merged },
+    ...(hiddenRows.length === 0 ? {} : { hiddenRows }),
+    ...(hiddenColumns.length === 0 ? {} : { hiddenColumns }),
+  }
+}
+
+function isOn(attribute: string | undefined): boolean {
+  return /^(?:1|true)$/.test(attribute ?? '')
 }
 
 function damagedSheet(name: string): WorkbookFault {

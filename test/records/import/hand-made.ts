@@ -51,13 +51,25 @@ export interface HandMade {
   /** Codes of number formats by the number of the cell's style from 1 on. */
   readonly formats?: readonly string[]
   readonly since1904?: boolean
+  /** The sheet's columns, as the element cols holds them. */
+  readonly columns?: string
+  /** A second sheet named "Lists" that the workbook hides. */
+  readonly hidden?: { readonly state: 'hidden' | 'veryHidden'; readonly rows: string }
 }
 
 const MAIN = 'xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"'
 const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 
 /** A workbook of one sheet named "Bench". */
-export function workbookOf({ rows, merged = [], strings = [], formats = [], since1904 }: HandMade): Buffer {
+export function workbookOf({
+  rows,
+  merged = [],
+  strings = [],
+  formats = [],
+  since1904,
+  columns = '',
+  hidden,
+}: HandMade): Buffer {
   const part = (name: string, text: string): ZipPart => ({
     name,
     bytes: Buffer.from(`<?xml version="1.0" encoding="UTF-8"?>${text}`),
@@ -74,16 +86,22 @@ export function workbookOf({ rows, merged = [], strings = [], formats = [], sinc
     part('_rels/.rels', relations(['officeDocument', 'book/main.xml'])),
     part(
       'book/main.xml',
-      `<x:workbook xmlns:x="a" xmlns:r="${OFFICE}"><x:workbookPr date1904="${since1904 === true ? 1 : 0}"/><x:sheets><x:sheet name="Bench" sheetId="1" r:id="r1"/></x:sheets></x:workbook>`,
+      `<x:workbook xmlns:x="a" xmlns:r="${OFFICE}"><x:workbookPr date1904="${since1904 === true ? 1 : 0}"/><x:sheets><x:sheet name="Bench" sheetId="1" r:id="r1"/>${hidden === undefined ? '' : `<x:sheet name="Lists" sheetId="2" state="${hidden.state}" r:id="r4"/>`}</x:sheets></x:workbook>`,
     ),
     part(
       'book/_rels/main.xml.rels',
-      relations(['worksheet', 'bench.xml'], ['sharedStrings', '/book/strings.xml'], ['styles', 'styles.xml']),
+      relations(
+        ['worksheet', 'bench.xml'],
+        ['sharedStrings', '/book/strings.xml'],
+        ['styles', 'styles.xml'],
+        ['worksheet', 'lists.xml'],
+      ),
     ),
     part(
       'book/bench.xml',
-      `<worksheet ${MAIN}><sheetData>${rows}</sheetData>${merges === '' ? '' : `<mergeCells>${merges}</mergeCells>`}</worksheet>`,
+      `<worksheet ${MAIN}>${columns === '' ? '' : `<cols>${columns}</cols>`}<sheetData>${rows}</sheetData>${merges === '' ? '' : `<mergeCells>${merges}</mergeCells>`}</worksheet>`,
     ),
+    part('book/lists.xml', `<worksheet ${MAIN}><sheetData>${hidden?.rows ?? ''}</sheetData></worksheet>`),
     part('book/strings.xml', `<sst ${MAIN}>${strings.map((one) => `<si>${one}</si>`).join('')}</sst>`),
     part(
       'book/styles.xml',
