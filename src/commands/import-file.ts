@@ -7,7 +7,8 @@ import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
 import { fileReport } from '../records/diagnostics/report.ts'
 import { readText } from '../records/files.ts'
-import { type ImportFault, importFaultText, inFileOrder } from '../records/import/import-fault.ts'
+import { type AlikeFaults, alikeFaults, alikeFaultsText } from '../records/import/alike-faults.ts'
+import { type ImportFault, inFileOrder } from '../records/import/import-fault.ts'
 import { type ImportMap, readImportMap } from '../records/import/import-map.ts'
 import {
   differenceFault,
@@ -30,6 +31,8 @@ export interface ImportOptions {
   readonly write?: boolean
   readonly replace?: boolean
   readonly records?: boolean
+  /** Every fault is told, not one of each cause. */
+  readonly all?: boolean
 }
 
 /** A dry run changes nothing, and needs nobody to wait. */
@@ -93,7 +96,7 @@ function imported(path: string, map: ImportMap, options: ImportOptions): number 
   const texts = new Map(plan.changes.map(({ path: record, text }) => [record, text]))
   const after = loadRecords(content, day, { changed: texts })
   const faults = [...file.faults, ...plan.faults, ...differing(plan, options), ...ofRecords(plan, after)]
-  tellFaults(file, faults)
+  tellFaults(file, faults, options)
   if (faults.some(({ severity }) => severity === 'error')) {
     process.stderr.write(
       `${countWords(faults.filter(({ severity }) => severity === 'error').length, 'error')}. Nothing was written.\n`,
@@ -138,18 +141,24 @@ function ofRecords({ changes }: ImportPlan, { diagnostics }: LoadedContent): Imp
 /** Notes beyond this are counted, not shown. */
 const MOST_NOTES = 20
 
-function tellFaults({ name, sheets }: SheetFile, faults: readonly ImportFault[]): void {
+function tellFaults(
+  { name, sheets }: SheetFile,
+  faults: readonly ImportFault[],
+  { all }: ImportOptions,
+): void {
   const ordered = inFileOrder(
     faults,
     sheets.map((sheet) => sheet.name),
   )
+  const causes = all === true ? ordered.map((fault): AlikeFaults => [fault]) : alikeFaults(ordered)
   const [errors, notes] = [
-    ordered.filter(({ severity }) => severity === 'error'),
-    ordered.filter(({ severity }) => severity === 'note'),
+    causes.filter(([{ severity }]) => severity === 'error'),
+    causes.filter(([{ severity }]) => severity === 'note'),
   ]
-  const shown = [...errors, ...notes.slice(0, MOST_NOTES)].map((fault) => importFaultText(name, fault))
-  const rest = notes.length - MOST_NOTES
-  const lines = rest <= 0 ? shown : [...shown, `and ${countWords(rest, 'note')} more`]
+  const most = all === true ? notes.length : MOST_NOTES
+  const shown = [...errors, ...notes.slice(0, most)].map((alike) => alikeFaultsText(name, alike))
+  const rest = notes.length - most
+  const lines = rest <= 0 ? shown : [...shown, `and ${countWords(rest, 'note')} more; --all shows each`]
   if (0 < lines.length) process.stderr.write(`${lines.join('\n')}\n`)
 }
 

@@ -18,6 +18,7 @@ await run(() => {
     .option('--propose', 'write a map from the headings of the file, to be corrected once')
     .option('--write', 'write the records; without it they are only shown')
     .option('--replace', 'let the file’s values take the place of those on record that differ')
+    .option('--all', 'tell every fault and note, not one of each cause')
     .option('--records', 'print each record as it would be')
     .parse()
   const [file = ''] = program.args

@@ -58,6 +58,21 @@ describe('npm run import', () => {
     expect(ended.error).toMatch(/^sheet\.csv!F3: .*6\.6\.6.* \[import-cell\]\n {2}fix: .+$/m)
     expect(() => readFileSync(lot('CFA-A'))).toThrow()
   })
+  it('tells one fault of each cause with the first places and a count, each with --all', async () => {
+    const rows = Array.from(
+      { length: 30 },
+      (_, at) => `CFA-${at};05.01.2026;11.01.2026;1450;14.01.2026;${at}.6.6;82`,
+    )
+    const { args } = await prepared(`${[TABLE.split('\n')[0], ...rows].join('\n')}\n`)
+    const short = await run('import', ...args)
+    expect(short.status).toBe(1)
+    expect(short.error).toMatch(
+      /^sheet\.csv!F2: found "0\.6\.6".*\[import-cell\]\n {2}likewise F3, F4 and 27 more; --all shows each\n {2}fix: .+\n30 errors\. Nothing was written\.\n$/,
+    )
+    const whole = await run('import', ...args, '--all')
+    expect(whole.error.match(/^sheet\.csv!F\d+: /gm)).toHaveLength(30)
+    expect(whole.error).not.toContain('likewise')
+  })
   it('says in one line what is wrong with a file or a map', async () => {
     const { near, args } = await prepared()
     const missing = await run('import', join(near, 'none.csv'), ...args.slice(1))
