@@ -9,8 +9,8 @@ import { type CheckedFaults, checkedLots } from '../edition/views/check-lots.ts'
 import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
 import { type FaultyRecord, faultyRecords } from '../records/checks/faulty-records.ts'
-import { CODES, isCode } from '../records/diagnostics/codes.ts'
 import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
+import { EXPLAINED_CODES, isExplained } from '../records/diagnostics/explanations.ts'
 import { explanationText } from '../records/diagnostics/explanation-text.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { hasSite } from '../records/load.ts'
@@ -92,11 +92,12 @@ await run(() => {
 
 /** @throws CommandFailure for a code that no diagnostic has */
 function explainedCode(code: string): string {
-  if (isCode(code)) return explanationText(code)
+  if (isExplained(code)) return explanationText(code)
   throw new CommandFailure(
     `There is no diagnostic of the code "${code}".`,
     EXIT.wrongUse,
-    nearNames(code, Object.keys(CODES)) || 'write the code as it stands in brackets behind the diagnostic',
+    nearNames(code, Object.keys(EXPLAINED_CODES)) ||
+      'write the code as it stands in brackets behind the diagnostic',
   )
 }
 

@@ -1,4 +1,5 @@
 /** What the page of all diagnostics shows. */
+import { placeOfExample } from '../../records/diagnostics/explained/explanation.ts'
 import { explanationOf, FAMILIES, titleOf } from '../../records/diagnostics/explanations.ts'
 
 export interface ExplainedDiagnostic {
@@ -34,7 +35,7 @@ export function diagnosticsExplained(): ExplainedFamily[] {
           example === undefined
             ? null
             : {
-                where: 'file' in example ? ` in ${example.file}` : '',
+                where: placeOfExample(example),
                 wrong: example.wrong,
                 right: example.right,
               },

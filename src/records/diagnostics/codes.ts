@@ -69,8 +69,3 @@ export const CODES = {
 } as const
 
 export type Code = keyof typeof CODES
-
-/** Whether a text is one of the codes. */
-export function isCode(text: string): text is Code {
-  return Object.hasOwn(CODES, text)
-}

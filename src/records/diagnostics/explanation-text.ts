@@ -1,11 +1,11 @@
 /** A code explained in a terminal. */
-import type { Code } from './codes.ts'
-import { explanationOf, titleOf } from './explanations.ts'
+import { placeOfExample } from './explained/explanation.ts'
+import { type ExplainedCode, explanationOf, titleOf } from './explanations.ts'
 
 const WIDTH = 78
 
 /** What the code says and means, an example with the same text put right, and the fix. */
-export function explanationText(code: Code): string {
+export function explanationText(code: ExplainedCode): string {
   const { meaning, example, fix } = explanationOf(code)
   const parts = [
     [code],
@@ -14,12 +14,16 @@ export function explanationText(code: Code): string {
     ...(example === undefined
       ? []
       : [
-          ['file' in example ? `Wrong, in ${example.file}:` : 'Wrong:', ...indented(example.wrong)],
+          [wrongWords(placeOfExample(example)), ...indented(example.wrong)],
           ['Right:', ...indented(example.right)],
         ]),
     wrapped(`Fix: ${fix}`),
   ]
   return `${parts.map((lines) => lines.join('\n')).join('\n\n')}\n`
+}
+
+function wrongWords(place: string): string {
+  return place === '' ? 'Wrong:' : `Wrong, ${place}:`
 }
 
 function indented(text: string): string[] {

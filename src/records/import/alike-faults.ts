@@ -1,6 +1,7 @@
 /** Faults of one cause told once: a column read wrongly is one thing to mend, however many rows it has. */
 import { cellWords } from './grid.ts'
-import { type ImportFault, type ImportCode, importFaultText } from './import-fault.ts'
+import type { ImportCode } from '../diagnostics/import-codes.ts'
+import { type ImportFault, importFaultText } from './import-fault.ts'
 
 /** Faults of one cause, the first of them first. */
 export type AlikeFaults = readonly [ImportFault, ...ImportFault[]]
@@ -20,7 +21,10 @@ function causeOf({ code, severity, place, message, mend }: ImportFault): string 
 }
 
 function withoutValues(text: string): string {
-  return text.replace(/"[^"]*"/g, '""').replace(/\b(?:[A-Z]{1,3}|row )\d+\b/g, '')
+  return text
+    .replace(/^(?:lot|control) \S+: /, '')
+    .replace(/"[^"]*"/g, '""')
+    .replace(/\b(?:[A-Z]{1,3}|row )\d+\b/g, '')
 }
 
 /** Places that are named, the first one included. */

@@ -1,15 +1,27 @@
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { type Code, CODES } from '../../../src/records/diagnostics/codes.ts'
-import type { Example, NameExample } from '../../../src/records/diagnostics/explained/explanation.ts'
+import type {
+  Example,
+  ImportExample,
+  NameExample,
+} from '../../../src/records/diagnostics/explained/explanation.ts'
 import { explanationText } from '../../../src/records/diagnostics/explanation-text.ts'
-import { explanationOf, FAMILIES, titleOf } from '../../../src/records/diagnostics/explanations.ts'
+import {
+  EXPLAINED_CODES,
+  type ExplainedCode,
+  explanationOf,
+  FAMILIES,
+  titleOf,
+} from '../../../src/records/diagnostics/explanations.ts'
+import { readCsv } from '../../../src/records/import/csv.ts'
+import { differenceFault, planImport, recordFault } from '../../../src/records/import/plan-import.ts'
 import { loadRecords } from '../../../src/records/load.ts'
+import { mapOf, ORIGIN } from '../import/imported.ts'
 
 const FOLDER = resolve(import.meta.dirname, '../../diagnostics')
-const ALL = Object.keys(CODES) as Code[]
+const ALL = Object.keys(EXPLAINED_CODES) as ExplainedCode[]
 
 /** The records that the cases spoil, with those that only an example needs. */
 function sound(): string {
@@ -20,7 +32,8 @@ function sound(): string {
 }
 
 /** Codes of the sound records with one side of an example in its place. */
-function codesWith(example: Example | NameExample, side: 'wrong' | 'right'): string[] {
+function codesWith(example: Example | NameExample | ImportExample, side: 'wrong' | 'right'): string[] {
+  if ('of' in example) return codesOfImport(example, side)
   const folder = sound()
   if ('copied' in example) {
     mkdirSync(dirname(join(folder, example[side])), { recursive: true })
@@ -42,7 +55,7 @@ function codesWith(example: Example | NameExample, side: 'wrong' | 'right'): str
 }
 
 /** Faults of the disk, and of what lies between a record and its issued document: no text shows them. */
-const WITHOUT_EXAMPLE: readonly Code[] = [
+const WITHOUT_EXAMPLE: readonly ExplainedCode[] = [
   'file-unreadable',
   'file-missing',
   'revision-order',
@@ -53,7 +66,37 @@ const WITHOUT_EXAMPLE: readonly Code[] = [
   'issued-part-unused',
   'issued-unrecorded',
   'issued-stray',
+  'import-hidden',
 ]
+
+const MAP = `every: { source: tuff, laboratory: quay, sample: C }
+tables:
+  - holds: analyses
+    sheet: March
+    columns: { Lot: lot, Tested: tested, R45: { to: residue-45um, unit: "%" } }
+`
+
+/** Codes of an import into the sound records with one side of an example in its place. */
+function codesOfImport({ of, right, ...example }: ImportExample, side: 'wrong' | 'right'): string[] {
+  const folder = sound()
+  const shown = { ...example, right }[side]
+  const sheet = of === 'sheet' ? shown : 'Lot;Tested;R45\nT-1;2026-03-10;8.4'
+  const map = of === 'map' ? MAP.replace(right, shown) : MAP
+  const read = mapOf(map)
+  const plan = planImport({
+    sheets: [{ ...readCsv(Buffer.from(sheet), read).sheet, name: 'March' }],
+    map: read,
+    origin: ORIGIN,
+    textAt: (path) => (existsSync(join(folder, path)) ? readFileSync(join(folder, path), 'utf8') : null),
+    replace: false,
+  })
+  const changed = new Map(plan.changes.map(({ path, text }) => [path, text]))
+  const { diagnostics } = loadRecords(folder, undefined, { changed })
+  const ofRecords = plan.changes.flatMap((change) =>
+    diagnostics.filter(({ file }) => file === change.path).map((one) => recordFault(change, one)),
+  )
+  return [...plan.faults, ...plan.differences.map(differenceFault), ...ofRecords].map(({ code }) => code)
+}
 
 describe('the explanation of a code', () => {
   it('stands in one family, for every code', () => {

@@ -2,7 +2,7 @@
 export interface Explanation {
   /** What is meant and why it matters, in whole sentences. */
   readonly meaning: string
-  readonly example?: Example | NameExample
+  readonly example?: Example | NameExample | ImportExample
   /** How to fix it, in whole sentences. */
   readonly fix: string
 }
@@ -22,4 +22,17 @@ export interface NameExample {
   readonly copied: string
   readonly wrong: string
   readonly right: string
+}
+
+/** A table of text, or a line of the map that it is imported by: the one gives the code and no other, the other nothing. */
+export interface ImportExample {
+  readonly of: 'sheet' | 'map'
+  readonly wrong: string
+  readonly right: string
+}
+
+/** Where a text shown as an example stands: "in lots/tuff/T-1.yaml"; empty where a file's name itself is the example. */
+export function placeOfExample(example: Example | NameExample | ImportExample): string {
+  if ('file' in example) return `in ${example.file}`
+  return 'of' in example ? `in the ${example.of}` : ''
 }
