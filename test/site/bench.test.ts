@@ -177,6 +177,15 @@ describe('the bench page', () => {
       expect(await load.getAttribute('aria-describedby')).toContain(
         'lot/tests/0/strength/1/specimens/a-fault',
       )
+      await load.fill('82.2 kN')
+      await until(page, 'Does not meet')
+      // A source that was not looked at before: its lots came with the page.
+      const asked: string[] = []
+      page.on('request', (request) => asked.push(request.url()))
+      await page.selectOption('#bench-source', 'hollenby-ash')
+      await page.locator('[id="lot/analyses/0/results/SiO2"]').fill('54.97 %')
+      await until(page, 'Meets')
+      expect(asked).toEqual([])
       await page.context().close()
     },
     LONG_MS,
@@ -265,6 +274,20 @@ describe('the bench page', () => {
         ['Sample C, composite, Represents', '910 t', '900 t'],
       ])
       expect(await page.inputValue('#bench-lot')).toBe('OM-2024-010')
+
+      // A file that cannot be taken leaves the sheet as it is; what was compared goes with its text.
+      await page.setInputFiles('#bench-file', {
+        name: 'scan.yaml',
+        mimeType: 'application/octet-stream',
+        buffer: Buffer.from([0x25, 0x50, 0x44, 0x46, 0, 0xff]),
+      })
+      await page.waitForFunction(() =>
+        /not text in UTF-8/.test(document.querySelector('#bench-state')?.textContent ?? ''),
+      )
+      expect(await page.inputValue('[id="lot/quantity"]')).toBe('910 t')
+      expect(await page.locator('#bench-compared table').count()).toBe(1)
+      await page.locator('[id="lot/quantity"]').fill('920 t')
+      expect(await page.locator('#bench-compared').innerHTML()).toBe('')
       await page.context().close()
     },
     LONG_MS,

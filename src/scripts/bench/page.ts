@@ -80,6 +80,8 @@ function askColumn(field: FormField, pasted: string): void {
 /** The one way in which the text changes. */
 function changed(to: string, by: 'form' | 'text' | 'file'): void {
   text = to
+  // What was compared was the text before.
+  parts.compared.replaceChildren()
   if (by !== 'text') view.show(text)
   drawForm()
   soon(judge, JUDGED_AFTER_MS)
@@ -169,6 +171,8 @@ async function openFile(file: File): Promise<void> {
     takeControl(dropped)
     return
   }
+  // What was typed last belongs to the lot that stood here.
+  atOnce(keep)
   if (isSource(dropped.source)) source.value = dropped.source
   if (dropped.lot !== undefined) lot.value = dropped.lot
   changed(dropped.text, 'file')
@@ -197,9 +201,9 @@ function isPublished(): boolean {
 }
 
 async function compare(): Promise<void> {
-  parts.compared.replaceChildren(
-    ...(await comparedWith(id(), recordNow(), () => fetchRecord(addresses, id()))),
-  )
+  const compared = text
+  const found = await comparedWith(id(), recordNow(), () => fetchRecord(addresses, id()))
+  if (text === compared) parts.compared.replaceChildren(...found)
 }
 
 function save(): void {
@@ -225,7 +229,6 @@ function forget(): void {
 /** Back to what is published, or to an empty sheet. */
 async function discard(): Promise<void> {
   forget()
-  parts.compared.replaceChildren()
   if (isPublished()) return open(id())
   changed('', 'file')
   say('Discarded: the sheet is empty.')
@@ -300,6 +303,17 @@ async function start(): Promise<void> {
   await (asked === undefined ? sourceChosen() : open(asked))
   await loading
   parts.page.dataset['ready'] = 'yes'
+  await fetchOthers()
+}
+
+/** The other sources, one after the other: once they are here the page judges their lots without a network too. */
+async function fetchOthers(): Promise<void> {
+  for (const { value } of source.options)
+    try {
+      await fetchSource(addresses, value)
+    } catch {
+      // Fetched again when it is chosen.
+    }
 }
 
 void start()

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { droppedText } from '../../../src/scripts/bench/dropped-file.ts'
+import { droppedFile, droppedText } from '../../../src/scripts/bench/dropped-file.ts'
 
 describe('droppedText', () => {
   it('takes a YAML file as it is, with the lot that its name says', () => {
@@ -33,5 +33,33 @@ describe('droppedText', () => {
     ['A-1.pdf', '', 'is neither'],
   ])('refuses %s with %j', (name, text, why) => {
     expect(droppedText(name, text)).toEqual({ fault: expect.stringContaining(why) })
+  })
+})
+
+describe('droppedFile', () => {
+  const dropped = (name: string, ...parts: (Uint8Array<ArrayBuffer> | string)[]) =>
+    droppedFile(new File(parts, name))
+
+  it('reads text in UTF-8, with the mark at its start left off', async () => {
+    expect(await dropped('A-1.yaml', '\ufeffsilo: Süd\n')).toEqual({ text: 'silo: Süd\n', lot: 'A-1' })
+  })
+  it.each([
+    ['of an older encoding', new Uint8Array([0x63, 0x61, 0x66, 0xe9])],
+    ['in UTF-16', new Uint8Array([0xff, 0xfe, 0x61, 0])],
+    ['with bytes of nought', new Uint8Array([0x61, 0, 0x62])],
+  ])('refuses a YAML file %s rather than lose a sign of it', async (_, bytes) => {
+    expect(await dropped('A-1.yaml', bytes)).toEqual({
+      fault: 'A-1.yaml is not text in UTF-8: save it so in your editor; the sheet is as it was',
+    })
+  })
+  it('says of another file that it is no record, whatever it holds', async () => {
+    expect(await dropped('photo.jpg', new Uint8Array([0xff, 0xd8, 0]))).toEqual({
+      fault: 'photo.jpg is neither a lot’s YAML file nor the JSON file of a published lot',
+    })
+  })
+  it('refuses what is larger than any lot before it is read', async () => {
+    expect(await dropped('A-1.yaml', 'a'.repeat(4 * 1024 * 1024 + 1))).toEqual({
+      fault: 'A-1.yaml is larger than any lot; the sheet is as it was',
+    })
   })
 })
