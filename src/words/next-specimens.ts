@@ -3,36 +3,56 @@ import type { StatedLimit } from '../core/criteria/limits-for-class.ts'
 import type { Age } from '../core/measure/age.ts'
 import { withoutDust } from '../core/measure/rounding.ts'
 import { KINDS } from '../core/measure/units.ts'
-import type { NeededOfRest } from '../core/strength/needed-of-rest.ts'
+import type { NeededOfRest } from '../core/mortar/needed-of-rest.ts'
 import { limitWords } from './limits.ts'
 import { plainNumber } from './numbers.ts'
+import { unitSign } from './unit-signs.ts'
 import { quantity } from './units.ts'
 
-/** Needed in MPa; as loads where loads were read and the area of a specimen is known. */
+/** Needed in MPa, or in ohm m. */
 export interface NextSpecimens {
+  readonly of: 'strength' | 'resistivity'
   readonly age: Age
   readonly read: number
   readonly planned: number
+  /** The condition does not say how many: the control has as many. */
+  readonly asControl?: true
   readonly needed: NeededOfRest
-  /** Unit in which the loads were read, and how many decimals they have; absent for stated strengths. */
-  readonly load?: { readonly unit: string; readonly decimals: number }
-  /** Loaded area of the next specimen, mm²; null where the strength is stated or no size is on record. */
-  readonly areaMm2: number | null
-  /** Absent where the set asks nothing of this index, or the control has no strength at this age. */
+  /**
+   * How a value reads on the machine or the meter: times `factor` plus `plus`, in the stored unit of its kind. Absent
+   * where values themselves are on record, and where no size of a specimen is.
+   */
+  readonly asRead?: {
+    readonly kind: 'force' | 'resistance'
+    readonly unit: string
+    readonly decimals: number
+    readonly factor: number
+    readonly plus: number
+  }
+  /** Absent where the set asks nothing of it from below, or the control has no mean at this age. */
   readonly limit?: StatedLimit & {
-    /** Index that meets it before rounding, per cent. */
+    /** Value that meets it before rounding: an index in per cent, or a mean. */
     readonly from: number
-    readonly controlMPa: number
+    readonly onIndex: boolean
+    /** Mean of the control that an index is against. */
+    readonly control?: number
   }
 }
+
+/** Unit and decimals of a mean. */
+const OF_MEAN = {
+  strength: { unit: 'MPa', decimals: 2 },
+  resistivity: { unit: 'ohm m', decimals: 2 },
+} as const
 
 /** Two sentences at most, the first about the limit, the second about the range of the batch; with their full stops. */
 export function nextSpecimensWords(next: NextSpecimens): string[] {
   return [...limitSentence(next), ...rangeSentence(next)]
 }
 
-function head({ age, read, planned }: NextSpecimens): string {
-  return `${age.text} strength, ${read} of ${planned} specimens read`
+function head({ of, age, read, planned, asControl }: NextSpecimens): string {
+  const counted = asControl === true ? ', counting as many as of the control' : ''
+  return `${age.text} ${of}, ${read} of ${planned} specimens read${counted}`
 }
 
 function whichLeft({ left }: NeededOfRest): string {
@@ -46,8 +66,11 @@ function itReads({ left }: NeededOfRest): string {
 function limitSentence(next: NextSpecimens): string[] {
   const { needed, limit } = next
   if (limit === undefined || needed.each === undefined) return []
-  const index = `an index of ${limitWords(limit)}`
-  const rule = `${quantity(limit.from, 1, '%')} before rounding, control ${quantity(limit.controlMPa, 2, 'MPa')}`
+  const { unit, decimals } = OF_MEAN[next.of]
+  const index = `${limit.onIndex ? 'an index' : 'a mean'} of ${limitWords(limit)}`
+  const before = `${limit.onIndex ? quantity(limit.from, 1, '%') : quantity(limit.from, decimals, unit)} before rounding`
+  const against = limit.control === undefined ? '' : `, control ${quantity(limit.control, decimals, unit)}`
+  const rule = `${before}${against}`
   if (needed.each <= 0)
     return [`${head(next)}: ${index} is reached whatever ${whichLeft(needed)} gives (${rule}).`]
   return [
@@ -69,16 +92,14 @@ function rangeSentence(next: NextSpecimens): string[] {
   ]
 }
 
-/** A strength as the load that gives it, rounded to the side on which it still holds. */
-function value(
-  { load, areaMm2 }: NextSpecimens,
-  strengthMPa: number,
-  round: (value: number) => number,
-): string {
-  if (load === undefined || areaMm2 === null) return quantity(roundedBy(round, strengthMPa, 1), 1, 'MPa')
-  const unit = KINDS.force.units.find(({ symbol }) => symbol === load.unit)
-  const read = (strengthMPa * areaMm2) / 1000 / (unit?.factor ?? 1)
-  return `${plainNumber(roundedBy(round, read, load.decimals), load.decimals)}\u00a0${load.unit}`
+/** A value as it is read, rounded to the side on which it still holds. */
+function value({ of, asRead }: NextSpecimens, needed: number, round: (value: number) => number): string {
+  const { unit } = OF_MEAN[of]
+  if (asRead === undefined) return quantity(roundedBy(round, needed, 1), 1, unit)
+  const { kind, decimals, factor, plus } = asRead
+  const own = KINDS[kind].units.find(({ symbol }) => symbol === asRead.unit)
+  const read = (needed * factor + plus) / (own?.factor ?? 1)
+  return `${plainNumber(roundedBy(round, read, decimals), decimals)}\u00a0${unitSign(asRead.unit)}`
 }
 
 function roundedBy(round: (value: number) => number, value: number, decimals: number): number {

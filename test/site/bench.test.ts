@@ -183,8 +183,11 @@ describe('the bench page', () => {
       const asked: string[] = []
       page.on('request', (request) => asked.push(request.url()))
       await page.selectOption('#bench-source', 'hollenby-ash')
-      await page.locator('[id="lot/analyses/0/results/SiO2"]').fill('54.97 %')
-      await until(page, 'Meets')
+      await page.locator('[id="lot/quantity"]').fill('901 t')
+      await page.waitForFunction(() =>
+        /kept in this browser/.test(document.querySelector('#bench-state')?.textContent ?? ''),
+      )
+      expect(await headline(page)).not.toContain('could not be fetched')
       expect(asked).toEqual([])
       await page.context().close()
     },

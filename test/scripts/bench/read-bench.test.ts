@@ -5,6 +5,8 @@ import { ROOT } from '../../../src/commands/program.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { readControlAlone } from '../../../src/records/checks/lot-alone.ts'
 import { readBench } from '../../../src/scripts/bench/read-bench.ts'
+import { nextSpecimensWords } from '../../../src/words/next-specimens.ts'
+import { plainSpaces } from '../../../src/words/sentences.ts'
 import { benchSite } from './bench-site.ts'
 
 const textOf = (id: string) => readFileSync(resolve(ROOT, 'content/lots', `${id}.yaml`), 'utf8')
@@ -93,11 +95,42 @@ describe('readBench', () => {
     const [next, ...others] =
       readBench({ id, text, asOf, criterion }, records, source('orrinmoss-ash')).judged?.next ?? []
     expect(others).toEqual([])
-    expect(next).toMatchObject({ condition: 'c311', read: 2, planned: 3, areaMm2: 2500 })
+    expect(next).toMatchObject({ condition: 'c311', of: 'strength', read: 2, planned: 3 })
+    expect(next?.asRead).toEqual({ kind: 'force', unit: 'kN', decimals: 1, factor: 2.5, plus: 0 })
     expect(next?.limit).toMatchObject({ operator: 'at-least', written: ['75 %'], from: 74.5 })
     // The control's 28 d mean times 0.745 must be the mean of 70.0, 72.5 and the third load over 2500 mm².
     const third = next?.needed.each ?? Number.NaN
     expect(next?.needed.rule).toMatchObject({ of: 3, rangePercent: 8.7 })
-    expect((70_000 / 2500 + 72_500 / 2500 + third) / 3).toBeCloseTo(0.745 * (next?.limit?.controlMPa ?? 0), 9)
+    expect((70_000 / 2500 + 72_500 / 2500 + third) / 3).toBeCloseTo(0.745 * (next?.limit?.control ?? 0), 9)
+  })
+
+  // By hand, 50 mm cubes: a resistance less 4.1 ohm of contacts times 2500/(1000 x 50) = 0.05 m. The control's 900, 895 and
+  // 884 ohm give 44.445 ohm m; 249.5 % of it is 110.890 ohm m; 3 x 110.890 - 0.05 (1961.9 + 1965.9) = 136.281 ohm m,
+  // which reads 136.281 / 0.05 + 4.1 = 2729.7 ohm.
+  it('says what the third specimen must read between the plates', () => {
+    const { records, asOf, source } = benchSite()
+    const id = 'quellan-ash/QA-2023-001'
+    const text = textOf(id).replace('b: 1970 ohm, c: 1996 ohm', 'b: 1970 ohm')
+    const criterion = records.criteria.get('resistivity-option')
+    const next = readBench({ id, text, asOf, criterion }, records, source('quellan-ash')).judged?.next ?? []
+    expect(next.map(({ of, read, planned, asControl }) => [of, read, planned, asControl])).toEqual([
+      ['resistivity', 2, 3, true],
+    ])
+    expect(next[0]?.needed.each).toBeCloseTo(136.280825, 6)
+    expect(next.flatMap(nextSpecimensWords).map(plainSpaces)).toEqual([
+      expect.stringContaining('the specimen left must reach 2730 Ω for an index of at least 250 %'),
+    ])
+  })
+
+  it('says what all specimens of a later age must carry, in the unit of the earlier one', () => {
+    const { records, asOf, source } = benchSite()
+    const id = 'orrinmoss-ash/OM-2024-010'
+    const text = textOf(id).replace(/(\{ age: 28 d), .*?\} \}/, '$1 }')
+    const criterion = records.criteria.get('c618-12a')
+    const [next, ...others] =
+      readBench({ id, text, asOf, criterion }, records, source('orrinmoss-ash')).judged?.next ?? []
+    expect(others).toEqual([])
+    expect(next).toMatchObject({ of: 'strength', read: 0, planned: 3, asRead: { unit: 'kN' } })
+    expect(next?.needed).toEqual({ left: 3, each: 0.745 * (next?.limit?.control ?? Number.NaN) })
   })
 })

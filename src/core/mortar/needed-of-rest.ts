@@ -1,5 +1,5 @@
 /** What the specimens of a batch that are still to be tested must reach. */
-import type { RangeRule } from '../mortar/batch-range.ts'
+import type { RangeRule } from './batch-range.ts'
 
 export interface NeededOfRest {
   /** Specimens still to be tested. */
@@ -18,13 +18,13 @@ export interface NeededOfRest {
 /**
  * What the specimens left must reach so that the mean of all is at least a given one, and where the batch keeps its
  * permissible range.
- * @param read strengths of the specimens tested, MPa
+ * @param read values of the specimens tested, in one unit
  * @param planned number of specimens of the batch
- * @param meanAtLeast mean that all together must reach, MPa; undefined where nothing asks for one
+ * @param meanAtLeast mean that all together must reach, in that unit; undefined where nothing asks for one
  * @param rules permissible ranges by number of specimens
- * @returns MPa; undefined where none is left, or none was tested
+ * @returns in the same unit; undefined where none is left, and where none was tested and no mean is asked for
  * Notes: 1. `each` may lie beyond what any mortar reaches, or below zero where any value will do; 2. all specimens
- * count: that the rule may drop one is not made use of; 3. of several left, each is taken to have the same strength.
+ * count: that the rule may drop one is not made use of; 3. of several left, each is taken to give the same.
  * Source: the mean of n values is m where those left have the mean (n m - sum) / left; for the range, as `judgeBatch`.
  */
 export function neededOfRest(
@@ -34,7 +34,8 @@ export function neededOfRest(
   rules: readonly RangeRule[] = [],
 ): NeededOfRest | undefined {
   const left = planned - read.length
-  if (read.length === 0 || left < 1) return undefined
+  if (left < 1) return undefined
+  if (read.length === 0) return meanAtLeast === undefined ? undefined : { left, each: meanAtLeast }
   const sum = read.reduce((total, value) => total + value, 0)
   const asked = meanAtLeast === undefined ? {} : { each: (planned * meanAtLeast - sum) / left }
   const rule = rules.find(({ of, rangePercent }) => of === planned && rangePercent !== undefined)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { judgeBatch } from '../../../src/core/mortar/batch-range.ts'
-import { neededOfRest } from '../../../src/core/strength/needed-of-rest.ts'
+import { neededOfRest } from '../../../src/core/mortar/needed-of-rest.ts'
 
 const CUBES = [
   { of: 3, rangePercent: 8.7 },
@@ -41,9 +41,13 @@ describe('neededOfRest', () => {
     expect(neededOfRest([29], 2, 30, [{ of: 2, withinPercent: 10 }])).toEqual({ left: 1, each: 31 })
   })
 
-  it('gives nothing where all were tested, or none', () => {
+  it('gives the mean itself where none was tested yet', () => {
+    expect(neededOfRest([], 3, 30, CUBES)).toEqual({ left: 3, each: 30 })
+  })
+
+  it('gives nothing where all were tested, or none and no mean is asked for', () => {
     expect(neededOfRest([29, 30, 31], 3, 30, CUBES)).toBeUndefined()
-    expect(neededOfRest([], 3, 30, CUBES)).toBeUndefined()
+    expect(neededOfRest([], 3, undefined, CUBES)).toBeUndefined()
   })
 
   it('keeps the range that the batch is judged by, at the ends and a little beyond them', () => {
