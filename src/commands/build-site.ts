@@ -20,6 +20,7 @@ import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
+import { shippedRecords } from './shipped.ts'
 import { type Progress, progress } from './progress.ts'
 
 export interface BuildOptions {
@@ -81,6 +82,7 @@ async function buildInto(
       asOf: options.asOf,
       today: today(),
       address: options.address,
+      shipped: shippedRecords(),
     }),
     options.audience,
   )

@@ -10,6 +10,7 @@ import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { ReadBefore } from '../records/files.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { CommandFailure, PROGRAM, today } from './program.ts'
+import { shippedRecords } from './shipped.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
 /** What is wrong with the records now. */
@@ -70,7 +71,10 @@ export class DevRecords {
 }
 
 function withDrafts(records: Records, memory: Memory): Edition {
-  const edition = computeEdition(records, { program: PROGRAM, today: today(), memory })
+  const edition = computeEdition(records, {
+    ...{ program: PROGRAM, today: today(), memory },
+    shipped: shippedRecords(),
+  })
   return forAudience({ ...edition, site: { ...edition.site, drafts: 'yes' } }, 'public')
 }
 

@@ -1,4 +1,5 @@
 /** Records to Edition: every lot computed once, then judged, then held against what was issued. */
+import { defined } from '../core/measure/defined.ts'
 import { type Checked, checksRun } from '../core/checks/checked.ts'
 import { controlDrift } from '../core/checks/control-drift.ts'
 import { kept } from '../core/measure/kept.ts'
@@ -36,6 +37,8 @@ export interface EditionOptions extends AsOf {
   readonly program: string
   /** Of an earlier computation of the same folder and program, and for a later one. */
   readonly memory?: Memory
+  /** Sets and conditions that the program ships: the bench judges under them too. */
+  readonly shipped?: Edition['shipped']
 }
 
 /**
@@ -95,6 +98,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     ...studiesOf(records, asOf),
     methods: records.methods,
     program: options.program,
+    ...defined({ shipped: options.shipped }),
   }
 }
 

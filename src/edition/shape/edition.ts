@@ -268,4 +268,6 @@ export interface Edition {
   readonly study: (id: string) => StudyEntry
   readonly methods: readonly MethodPage[]
   readonly program: string
+  /** What the program ships for others' sites; absent where nobody handed it in. */
+  readonly shipped?: Pick<Edition, 'criteria' | 'conditions'>
 }

@@ -5,10 +5,15 @@
 import { writtenForm } from '../../records/schema/written.ts'
 import { defined } from '../../core/measure/defined.ts'
 import type { Edition } from '../shape/edition.ts'
+import { shippedSets } from '../shape/shipped-sets.ts'
+import { setsData } from './criterion-data.ts'
 
 /** Only what reading and judging ask for: whatever else a record says is on no page by this file. */
 export function benchData(
-  edition: Pick<Edition, 'asOf' | 'site' | 'laboratories' | 'sources' | 'source'>,
+  edition: Pick<
+    Edition,
+    'asOf' | 'site' | 'laboratories' | 'sources' | 'source' | 'shipped' | 'criteria' | 'conditions'
+  >,
 ): object {
   const { title, units, criteria, requested, grace, offset } = edition.site
   return {
@@ -28,7 +33,15 @@ export function benchData(
       ]),
     ),
     sources: Object.fromEntries([...edition.sources.keys()].map((id) => [id, sourceData(edition, id)])),
+    ...shippedData(shippedSets(edition)),
   }
+}
+
+/** In the form of data/criteria.json and data/conditions.json. */
+function shippedData({ criteria, conditions }: ReturnType<typeof shippedSets>): object {
+  if (criteria.size === 0) return {}
+  const written = [...conditions].map(([id, condition]) => [id, writtenForm(condition)])
+  return { shipped: { criteria: setsData(criteria), conditions: Object.fromEntries(written) } }
 }
 
 function sourceData(edition: Pick<Edition, 'source'>, id: string): unknown {

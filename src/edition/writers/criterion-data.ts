@@ -4,10 +4,12 @@ import { demandWords } from '../../words/clause-demands.ts'
 import type { Edition } from '../shape/edition.ts'
 
 export function criterionData(edition: Pick<Edition, 'criteria'>): object {
-  return {
-    format: 1,
-    criteria: Object.fromEntries([...edition.criteria].map(([id, criterion]) => [id, setData(criterion)])),
-  }
+  return { format: 1, criteria: setsData(edition.criteria) }
+}
+
+/** Sets by id. */
+export function setsData(criteria: Edition['criteria']): object {
+  return Object.fromEntries([...criteria].map(([id, criterion]) => [id, setData(criterion)]))
 }
 
 /** The former demand stands in words too, as `was`. */

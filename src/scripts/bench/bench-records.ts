@@ -16,6 +16,11 @@ export interface BenchFile {
   readonly site: { readonly offset?: string }
   readonly laboratories: Written
   readonly sources: Written
+  /** Sets that the program ships and the site does not have, with conditions that they name. */
+  readonly shipped?: {
+    readonly criteria: Readonly<Record<string, WithTexts<Criterion>>>
+    readonly conditions: Written
+  }
 }
 
 /** The files by what they hold. */
@@ -43,7 +48,7 @@ export function siteRecords({ bench, conditions, controls, criteria }: SiteFiles
     // Their form was checked when the site was built.
     return new Map(Object.entries(file).map(([id, record]) => [id, convert(record, fault, sortedAt) as T]))
   }
-  const every = [...read<Condition>('condition', conditions)]
+  const every = [...read<Condition>('condition', { ...bench.shipped?.conditions, ...conditions })]
   const site = read<Site>('site', { site: bench.site }).get('site')
   if (site === undefined) throw new RangeError('siteRecords needs a file with the site, got none')
   return {
@@ -60,7 +65,12 @@ export function siteRecords({ bench, conditions, controls, criteria }: SiteFiles
       ),
       announcedConditions: new Map(every.filter(([, condition]) => !isDescribed(condition))),
       controls: read<Control>('control', controls),
-      criteria: new Map(Object.entries(criteria).map(([id, file]) => [id, readCriterion(file)])),
+      criteria: new Map(
+        Object.entries({ ...bench.shipped?.criteria, ...criteria }).map(([id, file]) => [
+          id,
+          readCriterion(file),
+        ]),
+      ),
       lots: new Map(),
       studies: new Map(),
       methods: [],

@@ -27,14 +27,25 @@ function comparedElements(lot: string, own: Plain, published: Plain): Node[] {
     element('p', [
       `${plural(fields.length, 'field differs', 'fields differ')} from the published record of ${lot}. What the site does not publish, such as consignees, stands here alone.`,
     ]),
-    tableOf(
-      'Fields that differ',
-      ['Field', 'Here', 'Published'],
-      fields.map(({ path, own: here, published: there }) => [
-        placeWords(path, here === null ? published : own),
-        here ?? '—',
-        there ?? '—',
-      ]),
+    folded(
+      fields.length,
+      tableOf(
+        'Fields that differ',
+        ['Field', 'Here', 'Published'],
+        fields.map(({ path, own: here, published: there }) => [
+          placeWords(path, here === null ? published : own),
+          here ?? '—',
+          there ?? '—',
+        ]),
+      ),
     ),
   ]
+}
+
+/** Rows that may stand above the sheet without pushing it out of sight. */
+const SHOWN = 8
+
+function folded(rows: number, table: Node): Node {
+  if (rows <= SHOWN) return table
+  return element('details', [element('summary', [`Show the ${rows} fields`]), table])
 }

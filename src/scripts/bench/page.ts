@@ -121,7 +121,7 @@ async function sourceChosen(): Promise<void> {
   listNames(siteNames(site.records, recordNow()))
   try {
     const asked = source.value
-    const found = await fetchSource(addresses, asked)
+    const found = await fetchSource(addresses, asked, site.records)
     if (source.value === asked) others = found
     judge()
   } catch {
@@ -308,9 +308,10 @@ async function start(): Promise<void> {
 
 /** The other sources, one after the other: once they are here the page judges their lots without a network too. */
 async function fetchOthers(): Promise<void> {
+  if (site === undefined) return
   for (const { value } of source.options)
     try {
-      await fetchSource(addresses, value)
+      await fetchSource(addresses, value, site.records)
     } catch {
       // Fetched again when it is chosen.
     }

@@ -37,11 +37,20 @@ export async function fetchSite(at: SiteAddresses): Promise<SiteRecords> {
 
 const sources = new Map<string, UnpackedSource>()
 
-/** The other lots of a source. @throws Error when the file cannot be fetched */
-export async function fetchSource(at: SiteAddresses, id: string): Promise<UnpackedSource> {
+/** The other lots of a source, and every condition by its title. @throws Error when the file cannot be fetched */
+export async function fetchSource(
+  at: SiteAddresses,
+  id: string,
+  { conditions }: SiteRecords['records'],
+): Promise<UnpackedSource> {
   const known = sources.get(id)
   if (known !== undefined) return known
-  const source = unpackSource(await fetched<SourceEvidence>(`${at.evidence}${id}.json`))
+  const unpacked = unpackSource(await fetched<SourceEvidence>(`${at.evidence}${id}.json`))
+  const source = {
+    ...unpacked,
+    // A condition that only a shipped set names is not among the source's.
+    conditionTitle: (asked: string) => conditions.get(asked)?.title ?? unpacked.conditionTitle(asked),
+  }
   sources.set(id, source)
   return source
 }
