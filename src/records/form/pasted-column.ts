@@ -31,6 +31,13 @@ function withoutCommas(cell: string, meaning: CommaMeaning): string {
     : cell.replaceAll(/(?<=\d),(?=\d)/g, '')
 }
 
+/** Blanks and apostrophes between groups of three digits, which can be nothing else than thousands signs. */
+function withoutGroups(cell: string): string {
+  return cell.replace(/(?<![\d.])\d{1,3}(?:[ \u00a0\u2009\u202f'’]\d{3})+(?!\d)/, (number) =>
+    number.replaceAll(/\D/g, ''),
+  )
+}
+
 const NUMBER = /^[<>]?\s*[+-]?\d+(?:\.\d+)?$/
 const QUANTITY = /^[<>]?\s*[+-]?\d+(?:\.\d+)?\s*\D.*$/
 
@@ -51,7 +58,7 @@ export function readColumn(
   const read: string[] = []
   let asksUnit = false
   for (const cell of cells) {
-    const text = comma === undefined ? cell : withoutCommas(cell, comma)
+    const text = withoutGroups(comma === undefined ? cell : withoutCommas(cell, comma))
     if (text.includes(',') || (comma !== undefined && !isPossible(cell, text)))
       return {
         fault: `“${cell}” cannot be read with the comma as ${comma === 'thousands' ? 'thousands sign' : 'decimal sign'}`,

@@ -35,6 +35,18 @@ describe('readColumn', () => {
     })
   })
 
+  it('reads thousands parted by blanks or apostrophes, which are no sign of a unit', () => {
+    expect(
+      readColumn(['12 340', '12\u202f340', '12’340.5', "1'234'567", '850 ohm', '12 340 lbf'], {
+        unit: 'lbf',
+      }),
+    ).toEqual({
+      cells: ['12340 lbf', '12340 lbf', '12340.5 lbf', '1234567 lbf', '850 ohm', '12340 lbf'],
+      asksUnit: true,
+    })
+    expect(readColumn(['12 340,5'], { comma: 'decimal' })).toMatchObject({ cells: ['12340.5'] })
+  })
+
   it('refuses commas that cannot be what they were said to be', () => {
     expect(readColumn(['0,485'], { comma: 'thousands' })).toHaveProperty('fault')
     expect(readColumn(['1,234,567'], { comma: 'decimal' })).toHaveProperty('fault')
