@@ -13,6 +13,7 @@ import { NO_READING_YET } from '../words/programme.ts'
 import { plainSpaces } from '../words/sentences.ts'
 import { standingCounts } from '../words/standing.ts'
 import { ruleNoteLines } from './check-rule-notes.ts'
+import { trialLines } from './trial-notes.ts'
 
 /** A line for each source and criterion, then the findings. */
 export function checkSummary(edition: Edition, scope: ReportScope, most: number): string[] {
@@ -43,7 +44,7 @@ function ruleLines(edition: Edition, scope: ReportScope): string[] {
   const used = new Set([...edition.sources.values()].flatMap(({ criteria }) => criteria))
   return [...edition.criteria.values()]
     .filter(({ id }) => used.has(id) && (scope.criteria?.has(id) ?? true))
-    .flatMap((criterion) => ruleNoteLines(edition, criterion))
+    .flatMap((criterion) => [...trialLines(criterion), ...ruleNoteLines(edition, criterion)])
 }
 
 /** How many of a source's lots stand in which way, a line for each criterion. */

@@ -14,6 +14,7 @@ import { type Issuable, readIssuable, refuseBlocked, tellUntouched } from './iss
 import { resumeIssue } from './resume-issue.ts'
 import { checkSaid } from './said-texts.ts'
 import { revisionSummary } from './revision-summary.ts'
+import { trialLines } from './trial-notes.ts'
 import { writeAll } from './write-all.ts'
 
 interface IssueOptions extends Partial<Omit<IssueOrder, 'lots'>> {
@@ -56,7 +57,8 @@ await run(async () => {
     return status
   }
   const planned = planIssue(records, { ...options, lots: named, date })
-  const say = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision))
+  if (options.withdraw !== true) tellTrials(records, planned)
+  const say = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision, records.criteria))
   // Who is asked sees beforehand what would be issued; otherwise a revision is told of once it is whole.
   const asks = options.due === true && options.yes !== true
   if (asks) planned.forEach(say)
@@ -67,6 +69,15 @@ await run(async () => {
   await writeAll(records, planned, asks ? () => undefined : say)
   return status
 })
+
+/** Once for each set, before anything is asked or written. */
+function tellTrials({ criteria }: Records, planned: readonly PlannedRevision[]): void {
+  const judging = new Set(
+    planned.flatMap(({ revision }) => revision.document.shared.criteria.map(({ id }) => id)),
+  )
+  for (const [id, criterion] of criteria)
+    if (judging.has(id)) for (const line of trialLines(criterion)) process.stdout.write(`${line}\n`)
+}
 
 function checkUse(lots: readonly string[], options: IssueOptions): void {
   const wrong = (message: string, mend?: string) => {

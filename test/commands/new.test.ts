@@ -27,11 +27,15 @@ describe('npm run new', () => {
     fillIn(folder, lot, ['84 %', '92 %'])
     const site = join(folder, 'site.yaml')
     writeFileSync(site, `${readFileSync(site, 'utf8')}as-of: 2026-11-27\n`)
-    expect((await run('check', ...content)).out).toContain(
-      'coal-fly-ash, c618-23e1: 1 draft (would meet all that can be evaluated)',
-    )
+    const checked = (await run('check', ...content)).out
+    expect(checked).toContain('coal-fly-ash, c618-23e1: 1 draft (would meet all that can be evaluated)')
+    const trial =
+      'c618-23e1: trial judgement, not a statement of conformity, since some limits are from memory'
+    expect(checked).toContain(`\n${trial}`)
     const said = ['--by', 'A. Mason', '--reason', 'first results']
-    expect((await run('issue', lot, ...content, ...said)).out).toContain('1 revision issued.')
+    const issued = (await run('issue', lot, ...content, ...said)).out
+    expect(issued.startsWith(trial)).toBe(true)
+    expect(issued).toContain('1 revision issued.')
     const made = ['--from', '2026-11-16', '--to', '2026-11-22', '--quantity', '1450 t']
     const next = await run('new', 'lot', 'coal-fly-ash', ...content, ...made, '--cast', '2026-11-25')
     expect(next).toMatchObject({ status: 0, error: '' })
@@ -41,10 +45,10 @@ describe('npm run new', () => {
     expect(next.out).toContain(
       'Due, if the mortars are cast on 2026-11-25: 7 d on 2026-12-02, 28 d on 2026-12-23.',
     )
-    const checked = await run('check', ...content)
-    expect(checked).toMatchObject({ status: 0 })
+    const last = await run('check', ...content)
+    expect(last).toMatchObject({ status: 0 })
     // Cast on 25 November and on record as such: 7 d are due on 2 December, 28 d on 23 December.
-    expect(checked.out).toContain('7 d strength activity index due 2 December 2026')
+    expect(last.out).toContain('7 d strength activity index due 2 December 2026')
   })
   it('lays out a site that builds at once, with what is still to be replaced named', async () => {
     const folder = place()

@@ -335,16 +335,25 @@ export function layerTitle(criterion: Criterion, id: string): string {
  * judgements.
  */
 export function isUnconfirmed(criterion: Criterion): boolean {
-  return hasUnconfirmed(criterion, 'memory')
+  return unconfirmedClauses(criterion, 'memory').length > 0
+}
+
+/**
+ * The layers of a set with a limit from memory that nobody has checked against the standard.
+ * @returns the base first
+ */
+export function unconfirmedLayers(criterion: Criterion): Layer[] {
+  const open = new Set(unconfirmedClauses(criterion, 'memory').map(({ layer }) => layer))
+  return criterion.layers.filter(({ id }) => open.has(id))
 }
 
 /** A set with a limit that was read somewhere and that nobody has checked against the standard. */
 export function isAsRead(criterion: Criterion): boolean {
-  return hasUnconfirmed(criterion, 'read')
+  return unconfirmedClauses(criterion, 'read').length > 0
 }
 
-function hasUnconfirmed(criterion: Criterion, basis: 'memory' | 'read'): boolean {
-  return [...everyClause(criterion.clauses)].some(
+function unconfirmedClauses(criterion: Criterion, basis: 'memory' | 'read'): Clause[] {
+  return [...everyClause(criterion.clauses)].filter(
     (clause) =>
       clause.basis !== undefined &&
       basis in clause.basis &&

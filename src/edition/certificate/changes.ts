@@ -9,9 +9,17 @@ export interface Changes {
   /** Absent where the state stays. */
   readonly state?: { readonly from: IssuedDocument['state']; readonly to: IssuedDocument['state'] }
   readonly outcomes: readonly OutcomeChange[]
+  /** Sets that became, or no longer are, ones whose verdicts are trial judgements. */
+  readonly trials: readonly TrialChange[]
   readonly record: readonly RecordChange[]
   /** Names, units, conditions, limits or sentences print otherwise, though record and outcomes are the same. */
   readonly printedOtherwise: boolean
+}
+
+export interface TrialChange {
+  readonly criterion: string
+  /** Whether the later document is a trial judgement. */
+  readonly trial: boolean
 }
 
 /** @param before,after documents with what they withhold in the same places */
@@ -21,9 +29,17 @@ export function changesBetween(before: IssuedDocument, after: IssuedDocument): C
   return {
     ...(before.state === after.state ? {} : { state: { from: before.state, to: after.state } }),
     outcomes,
+    trials: trialChanges(before, after),
     record: recordDifferences(recordOf(before), recordOf(after)),
     printedOtherwise: printedText(before) !== printedText(after),
   }
+}
+
+function trialChanges(before: IssuedDocument, after: IssuedDocument): TrialChange[] {
+  const earlier = new Map(before.shared.criteria.map(({ id, trial }) => [id, trial]))
+  return after.shared.criteria.flatMap(({ id, trial }) =>
+    earlier.has(id) && earlier.get(id) !== trial ? [{ criterion: id, trial }] : [],
+  )
 }
 
 /** Whether a revision would say anything that the one before it does not. */

@@ -5,6 +5,7 @@ import {
   includesClass,
   isAsRead,
   isUnconfirmed,
+  unconfirmedLayers,
   layerOf,
   layerTitle,
   partsOfClass,
@@ -63,6 +64,16 @@ describe('isAsRead', () => {
       isAsRead(setOf([{ ...loi, basis: { memory: 'recalled' } }])),
       isAsRead(setOf([loi])),
     ]).toEqual([true, false, false, false])
+  })
+})
+
+describe('unconfirmedLayers', () => {
+  it('lists the layers whose limits from memory nobody has confirmed', () => {
+    const recalled = [{ ...loi, basis: { memory: 'recalled' } }]
+    const layers = (set: ReturnType<typeof setOf>) => unconfirmedLayers(set).map(({ id }) => id)
+    expect(layers(setOf(recalled))).toEqual(setOf(recalled).layers.map(({ id }) => id))
+    expect(layers(setOf(recalled, { confirmed }))).toEqual([])
+    expect(layers(setOf([loi]))).toEqual([])
   })
 })
 
