@@ -13,7 +13,7 @@ import {
   run,
   usualOut,
 } from './program.ts'
-import { readGoodContent } from './read-content.ts'
+import { readGoodContent, readPublishable } from './read-content.ts'
 
 await run(async () => {
   const options = comparing(command('build', 'Build the certificate site.'))
@@ -39,7 +39,8 @@ await run(async () => {
       address?: string
       audience: 'public' | 'internal'
     }>()
-  const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
+  const read = options.audience === 'public' ? readPublishable : readGoodContent
+  const records = read(options.content, 'Nothing was built; the earlier site stays as it was.')
   const out =
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
   const built = await buildSite(records, { ...options, out })

@@ -4,7 +4,7 @@ import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/di
 import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
 import type { ReadBefore } from '../records/files.ts'
 import { type LoadedContent, loadRecords, type Records } from '../records/load.ts'
-import { CommandFailure, EXIT, today } from './program.ts'
+import { CommandFailure, commandLine, EXIT, today } from './program.ts'
 
 export interface ReadContent extends Omit<LoadedContent, 'fatal'> {
   readonly errors: number
@@ -58,8 +58,25 @@ function screenNow(): Screen {
 
 /** The records, or one failure after all diagnostics have been printed. */
 export function readGoodContent(folder: string, consequence: string): Records {
+  return goodContent(folder, consequence).records
+}
+
+/** The same for a site that anyone may read, which never says "<your company>". */
+export function readPublishable(folder: string, consequence: string): Records {
+  const { records, diagnostics } = goodContent(folder, consequence)
+  const left = diagnostics.filter(({ code }) => code === 'placeholder')
+  if (left.length === 0) return records
+  const places = left.map(({ file, line, message }) => `  ${file}:${line}: ${message}\n`).join('')
+  throw new CommandFailure(
+    `A public site cannot be built with texts that new records were laid out with:\n${places}${consequence}`,
+    EXIT.failed,
+    `write your own text in place of each; until then, look at the pages with ${commandLine('dev')} or ${commandLine('build', '--audience internal')}`,
+  )
+}
+
+function goodContent(folder: string, consequence: string): ReadContent {
   const content = readContent(folder)
   printDiagnostics(content)
   if (content.errors > 0) throw new CommandFailure(consequence, EXIT.failed)
-  return content.records
+  return content
 }

@@ -2,7 +2,7 @@
 import { countWords } from '../words/numbers.ts'
 import { buildSite } from './build-site.ts'
 import { command, comparing, EXIT, folderOption, openLine, portOption, run, usualOut } from './program.ts'
-import { readGoodContent } from './read-content.ts'
+import { readPublishable } from './read-content.ts'
 import { serve } from './serve.ts'
 
 await run(async () => {
@@ -11,7 +11,7 @@ await run(async () => {
     .option('--port <number>', 'port to serve on', portOption, 4321)
     .parse()
     .opts<{ content: string; out?: string; port: number; against?: string; accept?: string[] }>()
-  const records = readGoodContent(options.content, 'Nothing was built; the earlier site stays as it was.')
+  const records = readPublishable(options.content, 'Nothing was built; the earlier site stays as it was.')
   const out = options.out ?? usualOut(options.content, 'dist')
   const built = await buildSite(records, { ...options, out, audience: 'public' })
   await serve(built.folder, built.edition.address.base, options.port)

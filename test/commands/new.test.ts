@@ -50,7 +50,7 @@ describe('npm run new', () => {
     // Cast on 25 November and on record as such: 7 d are due on 2 December, 28 d on 23 December.
     expect(last.out).toContain('7 d strength activity index due 2 December 2026')
   })
-  it('lays out a site that builds at once, with what is still to be replaced named', async () => {
+  it('lays out a site that builds at once for its owner, with what is still to be replaced named', async () => {
     const folder = place()
     const { out, status } = await run('new', 'site', folder, '--yes', '--material', 'slag', '--units', 'US')
     expect(status).toBe(0)
@@ -59,7 +59,13 @@ describe('npm run new', () => {
       ...['.github', '.gitignore', '.schemas', 'conditions', 'criteria', 'laboratories', 'lots', 'methods'],
       ...['package.json', 'producers', 'site.yaml', 'sources'],
     ])
-    const built = await run('build', '--content', folder, '--out', `${folder}-site`)
+    const build = (...more: string[]) => run('build', '--content', folder, '--out', `${folder}-site`, ...more)
+    const refused = await build()
+    expect(refused.status).toBe(1)
+    expect(refused.error).toMatch(
+      /A public site cannot be built with .*:\n {2}laboratories\/laboratory\.yaml:2: .*<your laboratory>.*\n {2}producers\/producer\.yaml:2: .*\nNothing was built.*\nfix: write your own text/,
+    )
+    const built = await build('--audience', 'internal')
     expect(built).toMatchObject({ status: 0 })
     expect(readFileSync(`${folder}-site/index.html`, 'utf8')).toContain('Works')
   })
