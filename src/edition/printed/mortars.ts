@@ -6,10 +6,14 @@ import type { CertificateFacts, CertificateMortar } from '../shape/certificate-f
 import type { PrintedCondition, PrintedMortars } from '../shape/printed-certificate.ts'
 import { conditionIn, type CertificateCondition } from './names.ts'
 
-type WithMortars = Pick<CertificateFacts, 'conditions' | 'mortars' | 'deviations' | 'departures'>
+type WithMortars = Pick<CertificateFacts, 'conditions' | 'mortars' | 'deviations' | 'departures' | 'results'>
+
+const FINISHED = 'The laboratory reported finished figures; its readings of mortars are not on record.'
 
 export function printedMortars(facts: WithMortars): PrintedMortars {
+  const isFinished = facts.mortars.length === 0 && facts.results.some(isFinishedIndex)
   return {
+    ...(isFinished ? { note: FINISHED } : {}),
     mortars: facts.mortars.map((mortar) => ({
       condition: mortar.condition,
       line: unbroken(mortarLine(mortar, conditionIn(facts, mortar.condition))),
@@ -20,6 +24,10 @@ export function printedMortars(facts: WithMortars): PrintedMortars {
       ...facts.mortars.flatMap(exclusionWords),
     ].map((text) => unbroken(sentence(text))),
   }
+}
+
+function isFinishedIndex({ finished, condition }: CertificateFacts['results'][number]): boolean {
+  return finished === true && condition !== undefined
 }
 
 /** @param condition of the mortar, where it is on record */

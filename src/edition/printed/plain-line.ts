@@ -15,10 +15,10 @@ import { methodWords, standingWords, type TableContext } from './result-words.ts
 
 export function plainLine(line: PlainResults, context: TableContext): PrintedPlainLine {
   const condition = conditionIn(context.facts, line.condition)
-  const methods = line.results.map((result) => methodWords(result, 'method not recorded', condition))
+  const methods = line.results.map((result) => methodWords(result, context.noMethod, condition))
   const parts = [
     condition?.title,
-    [...new Set(methods)].join(', '),
+    [...new Set(methods)].filter((method) => method !== undefined).join(', ') || undefined,
     line.results.some(({ finished }) => finished === true) ? AS_REPORTED : undefined,
     line.condition === undefined ? `tested ${shortDate(line.tested)}` : undefined,
     ...standingWords(line, context),

@@ -11,21 +11,25 @@ import { methodWords } from './result-words.ts'
 
 const LEAD = 'Regular samples of the lot taken together, beside the composite:'
 
-/** @returns none where no property of the group has two regular results */
+/**
+ * @param noMethod beside a result whose method is not on record
+ * @returns none where no property of the group has two regular results
+ */
 export function regularLines(
   { results, units }: Pick<CertificateFacts, 'results' | 'units'>,
   group: Property['group'],
+  noMethod: string | undefined,
 ): PrintedPlainLine[] {
   const summaries = regularSummaries(results)
     .filter(({ least }) => property(least.property).group === group)
     .toSorted((a, b) => propertyOrder(a.least) - propertyOrder(b.least))
   if (summaries.length === 0) return []
-  const methods = summaries.map(({ least }) => methodWords(least, 'method not recorded', undefined))
+  const methods = summaries.map(({ least }) => methodWords(least, noMethod, undefined))
   return [
     {
       lead: LEAD,
       items: summaries.map((summary) => summaryItem(summary, units)),
-      remarks: unbroken([...new Set(methods)].join(', ')),
+      remarks: unbroken([...new Set(methods)].filter((method) => method !== undefined).join(', ')),
     },
   ]
 }

@@ -16,11 +16,16 @@ import { type CertificateCondition, conditionIn, laboratoryNameIn } from './name
 import type { WordedClause } from '../../words/worded-verdict.ts'
 import type { TableRow } from './result-rows.ts'
 
+/** Beside a result whose method is not on record. */
+export const NO_METHOD = 'method not recorded'
+
 /** A certificate, with what its results must name because there are several of it. */
 export interface TableContext {
   readonly facts: CertificateFacts
   readonly severalLaboratories: boolean
   readonly severalSamples: boolean
+  /** Beside a result whose method is not on record; undefined in a table that says it once. */
+  readonly noMethod: string | undefined
 }
 
 /** An index at another condition than the standard's is always named with it. */
@@ -70,7 +75,7 @@ function testWords(row: TableRow, result: CertificateResult, context: TableConte
     condition?.standing === 'details-to-be-entered'
       ? 'details of the condition still to be entered from the standard'
       : undefined,
-    methodWords(result, condition === undefined ? 'method not recorded' : undefined, condition),
+    methodWords(result, condition === undefined ? context.noMethod : undefined, condition),
     result.basis,
     result.n === 1 ? undefined : `n ${result.n}`,
     result.summaryOnly === true ? 'mean as reported' : undefined,
@@ -111,22 +116,25 @@ export function standingWords(
   return [
     ...(severalSamples ? [`sample ${sample}`] : []),
     ...(severalLaboratories ? [laboratoryNameIn(facts, laboratory)] : []),
-    ...(accredited ? [] : [notAccredited(facts, laboratory)]),
+    ...(accredited ? [] : notAccredited(facts, laboratory)),
   ]
 }
 
-/** A laboratory without any accreditation on record may well have one. */
-function notAccredited({ laboratories }: CertificateFacts, id: string): string {
-  return laboratories.some((laboratory) => laboratory.id === id && laboratory.accreditationUnknown === true)
-    ? 'accreditation not recorded'
-    : 'not accredited'
+/**
+ * A laboratory without any accreditation on record may well have one. Where that is so of every laboratory, their own
+ * lines say it once.
+ */
+function notAccredited({ laboratories }: CertificateFacts, id: string): string[] {
+  const unknown = laboratories.filter(({ accreditationUnknown }) => accreditationUnknown === true)
+  if (!unknown.some((laboratory) => laboratory.id === id)) return ['not accredited']
+  return unknown.length === laboratories.length ? [] : ['accreditation not recorded']
 }
 
 /** Of a value that stands in a deviation's row alone. */
 function originWords(result: CertificateResult | null, context: TableContext): (string | undefined)[] {
   if (result === null) return []
   return [
-    result.method ?? 'method not recorded',
+    result.method ?? context.noMethod,
     result.basis,
     result.n === 1 ? undefined : `n ${result.n}`,
     `tested ${shortDate(result.tested)}`,

@@ -97,6 +97,8 @@ export interface PrintedLaboratory {
 
 export interface PrintedTable {
   readonly title: string
+  /** What holds for all its results. */
+  readonly note?: string
   readonly lines: readonly PrintedLine[]
   readonly plain: readonly PrintedPlainLine[]
 }
@@ -152,6 +154,8 @@ export interface PrintedItem {
 }
 
 export interface PrintedMortars {
+  /** Why there is no mortar, where that is no lack. */
+  readonly note?: string
   /** Condition by id, and what is particular to the mortar. */
   readonly mortars: readonly { readonly condition: string; readonly line: string }[]
   /** Deviations from the methods and specimens left out, a part each. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { printedCondition, printedMortars } from '../../../src/edition/printed/mortars.ts'
-import { certificate, mortar } from '../certificate-fixture.ts'
+import { certificate, index, mortar, result } from '../certificate-fixture.ts'
 
 describe('printedMortars', () => {
   it('says in one line how mortar and control were made', () => {
@@ -34,6 +34,16 @@ describe('printedMortars', () => {
     const [view] = printedMortars(certificate({ mortars: [mortar({ condition: 'gone' })] })).mortars
     expect(view?.condition).toBe('gone')
     expect(view?.line.startsWith('cast 10')).toBe(true)
+  })
+  it('says of finished figures that they are such, and nothing where no index is reported', () => {
+    const note = (more: Parameters<typeof certificate>[0]) =>
+      printedMortars(certificate({ mortars: [], ...more })).note
+    const finished = [index({ finished: true })]
+    expect(note({ results: finished })).toMatch(/^The laboratory reported finished figures; /)
+    expect([note({ results: [result()] }), note({ results: finished, mortars: [mortar()] })]).toEqual([
+      undefined,
+      undefined,
+    ])
   })
   it('lists deviations, then the specimens left out', () => {
     const readings = [

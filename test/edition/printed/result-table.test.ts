@@ -178,8 +178,27 @@ describe('printedTables: a value', () => {
     expect(line({ laboratories, results })?.remarks).toBe(
       'ASTM C311-22 · n 2 · tested 12\u00a0Mar\u00a02026 · sample A · Quay laboratory · not accredited',
     )
-    const unknown = laboratories.map((laboratory) => ({ ...laboratory, accreditationUnknown: true as const }))
-    expect(line({ laboratories: unknown, results })?.remarks).toMatch(/ · accreditation not recorded$/)
+    const [quay, pier] = laboratories.map((own) => ({ ...own, accreditationUnknown: true as const }))
+    if (quay === undefined || pier === undefined) throw new Error('there are two laboratories')
+    const rest = laboratories.slice(1)
+    expect(line({ laboratories: [quay, ...rest], results })?.remarks).toMatch(
+      / · accreditation not recorded$/,
+    )
+    // The line of each laboratory says it already.
+    expect(line({ laboratories: [quay, pier], results })?.remarks).toMatch(/ · Quay laboratory$/)
+  })
+  it('leaves it to a note of the table that no result has a method on record', () => {
+    const loss = { ...result(), method: undefined as never }
+    const magnesia = { ...loss, property: 'MgO' as const, key: 'MgO' }
+    const of = (results: Document['results']) => printedTables(certificate({ results }), ALL)[0]
+    const none = of([loss, magnesia])
+    expect(none?.note).toBe('No test method is recorded for these results.')
+    expect(none?.lines[0]?.remarks).toBe('n 2 · tested 12\u00a0Mar\u00a02026')
+    expect(JSON.stringify(none)).not.toContain('method not recorded')
+    const one = of([result(), magnesia])
+    expect(one?.note).toBeUndefined()
+    expect(one?.plain[0]?.remarks).toMatch(/^method not recorded/)
+    expect(of([loss])?.lines[0]?.remarks).toMatch(/^method not recorded/)
   })
   it('is in the limit’s unit, with the site’s beside it where that is another', () => {
     const strength = result({ property: 'compressive-strength', value: 34.129049, unit: 'MPa', decimals: 1 })
