@@ -106,16 +106,19 @@ interface Begun {
   readonly sentence: string
 }
 
+/** Of several castings the earliest: a figure does not say from which it came. */
 function begunBy(
   lot: Lot,
   { sample, laboratory }: Analysed['analysis'],
   condition: string | undefined,
 ): Begun | undefined {
-  const index = (lot.tests ?? []).findIndex(
-    (test) => test.condition === condition && test.sample === sample && test.laboratory === laboratory,
+  const castings = (lot.tests ?? []).flatMap((test, index) =>
+    test.condition === condition && test.sample === sample && test.laboratory === laboratory
+      ? [{ on: test.cast, at: `/tests/${index}/cast`, sentence: 'the mortar was cast' }]
+      : [],
   )
-  const cast = lot.tests?.[index]?.cast
-  if (cast !== undefined) return { on: cast, at: `/tests/${index}/cast`, sentence: 'the mortar was cast' }
+  const [earliest] = castings.toSorted((one, other) => one.on.day - other.on.day)
+  if (earliest !== undefined) return earliest
   const taken = sampledEnd(lot, sample)
   const at = sampledEndAt(lot, sample)
   return taken === undefined || at === undefined
