@@ -98,6 +98,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     revisions: [],
     findings: [],
     changedValues: [],
+    unstated: [],
     history: () => [],
     certificate: () => {
       throw new RangeError(`certificate needs a computed lot, got ${id}`)

@@ -34,6 +34,35 @@ export function changedValues(
   })
 }
 
+/**
+ * @returns keys of the results of mortars that the document does not state at all, valid or not: what came since,
+ * whatever its own date says
+ */
+export function unstatedResults(issued: IssuedDocument, results: readonly Result[]): string[] {
+  const known = new Set(
+    named(issued).flatMap(({ head, values, results: own }) => [
+      ...Object.keys(values).map((property) =>
+        nameOf({ ...head, property: property as DocumentResult['property'] }),
+      ),
+      ...own.map((result) => nameOf({ ...head, ...result })),
+    ]),
+  )
+  return results
+    .filter(
+      ({ role, valid, age, ...result }) =>
+        role === 'producer' && valid && age !== undefined && !known.has(nameOf({ ...result, age: age.text })),
+    )
+    .map(({ key }) => key)
+}
+
+function named({ lot, data }: IssuedDocument) {
+  return [...lot.results, ...data.results].map(({ values = {}, results = [], ...head }) => ({
+    head,
+    values,
+    results,
+  }))
+}
+
 function withoutBounds({ bounds: _bounds, ...result }: Result): Result {
   return result
 }
@@ -53,8 +82,8 @@ function nameOf({ laboratory, sample, condition, property, age }: Named): string
 type Stated = Pick<DocumentResult, 'value' | 'censored' | 'bounds'> & { readonly name: string }
 
 /** The document's valid values, one by one. */
-function stated({ lot, data }: IssuedDocument): Stated[] {
-  return [...lot.results, ...data.results].flatMap(({ values = {}, results = [], ...head }) => [
+function stated(issued: IssuedDocument): Stated[] {
+  return named(issued).flatMap(({ values, results, head }) => [
     ...Object.entries(values).map(([property, value]) => ({
       name: nameOf({ ...head, property: property as DocumentResult['property'] }),
       value,

@@ -20,7 +20,7 @@ import type { Certificate, LotEntry, Revision } from '../shape/edition.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import { isProvisional } from '../shape/due.ts'
 import { certificateFacts } from './certificate-facts.ts'
-import { changedValues } from './changed-values.ts'
+import { changedValues, unstatedResults } from './changed-values.ts'
 import { type DocumentContent, documentContent } from './document-content.ts'
 import { issueFindings } from './compare-issued.ts'
 import { issuedBy } from './issue.ts'
@@ -91,7 +91,7 @@ function issuedPart(
   judgedOn: (asOf: Moment) => readonly Verdict[],
 ): Pick<
   LotEntry,
-  'state' | 'revisions' | 'findings' | 'changedValues' | 'certificate' | 'revisionCertificate'
+  'state' | 'revisions' | 'findings' | 'changedValues' | 'unstated' | 'certificate' | 'revisionCertificate'
 > {
   const { id, record } = judged
   const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
@@ -103,6 +103,7 @@ function issuedPart(
     revisions: revisions(from.records, issued, state),
     findings: document === null ? [] : laterChanges(from, judged, document, judgedOn),
     changedValues: document === null ? [] : changedValues(document, judged.results, from.records.site.units),
+    unstated: document === null ? [] : unstatedResults(document, judged.results),
     certificate: (shown = WITHHELD) =>
       newest === undefined ? draft(from.records, judged, shown) : issuedCertificate(from, id, newest, shown),
     revisionCertificate: (number, shown = WITHHELD) =>

@@ -4,7 +4,7 @@ import { knownSince, type Result } from '../../core/result/result.ts'
 import type { LotEntry } from './edition.ts'
 import { producersResults } from './producers-results.ts'
 
-type Waiting = Pick<LotEntry, 'state' | 'results' | 'planned' | 'revisions'>
+type Waiting = Pick<LotEntry, 'state' | 'results' | 'planned' | 'revisions' | 'unstated'>
 
 /** Something is still awaited, in time or overdue, so that the certificate is provisional. */
 export function isProvisional({ planned }: Pick<LotEntry, 'planned'>): boolean {
@@ -40,8 +40,11 @@ function finishedSince(lot: Waiting): boolean {
   return resultsSince(lot).some(({ finished, age }) => finished === true && age !== undefined)
 }
 
-function resultsSince({ results, revisions }: Waiting): Result[] {
+/** What became known after the newest revision, or was written into the record after it with an earlier date. */
+function resultsSince({ results, revisions, unstated }: Waiting): Result[] {
   const newest = revisions.at(-1)
   if (newest === undefined) return []
-  return producersResults({ results }).filter((result) => !isBy(knownSince(result), newest.date))
+  return producersResults({ results }).filter(
+    (result) => !isBy(knownSince(result), newest.date) || unstated.includes(result.key),
+  )
 }

@@ -137,6 +137,8 @@ export interface LotEntry extends LotHead {
   readonly findings: readonly Finding[]
   /** What the newest revision prints otherwise than it is today. */
   readonly changedValues: readonly ChangedValue[]
+  /** Keys of the results of mortars that the newest issued document does not state. */
+  readonly unstated: readonly string[]
   /** The lot's activity indices among those of earlier lots, made when asked for. */
   readonly history: () => LotHistory
   /**

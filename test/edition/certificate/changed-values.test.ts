@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readAge } from '../../../src/core/measure/age.ts'
 import type { Result } from '../../../src/core/result/result.ts'
-import { changedValues } from '../../../src/edition/certificate/changed-values.ts'
+import { changedValues, unstatedResults } from '../../../src/edition/certificate/changed-values.ts'
 import type { IssuedDocument } from '../../../src/edition/shape/document.ts'
 import { plainSpaces } from '../../../src/words/sentences.ts'
 
@@ -52,5 +52,22 @@ describe('changedValues', () => {
   it('leaves out what was not valid at issue, what has no result, and verification', () => {
     expect(found(index(96.338), index(90, { condition: 'cold' }))).toEqual([])
     expect(found({ ...SO3, value: 2.4, role: 'verification' }, index(96.338))).toEqual([])
+  })
+})
+
+describe('unstatedResults', () => {
+  const keyed = (key: string, age: string, more: Partial<Result> = {}) =>
+    index(90, { key, age: readAge(age), ...more })
+  it('names what the document does not state, whenever it was tested', () => {
+    expect(unstatedResults(DOCUMENT, [keyed('old', '7 d'), keyed('new', '28 d')])).toEqual(['new'])
+  })
+  it('leaves out what it states as not valid, what is not valid, and verification', () => {
+    const others = [
+      keyed('cold', '7 d', { condition: 'cold' }),
+      keyed('spoilt', '28 d', { valid: false }),
+      keyed('agency', '28 d', { role: 'verification' }),
+      SO3,
+    ]
+    expect(unstatedResults(DOCUMENT, others)).toEqual([])
   })
 })

@@ -58,6 +58,11 @@ describe('isDue', () => {
     const later = result('28 d', '2026-04-22')
     const due = (further: Result) => isCertificateDue({ state: 'complete', results: [at7, further] })
     expect(due({ ...later, finished: true })).toBe(true)
+    // Tested on the day before the certificate, written into the record after it.
+    const earlier = { ...result('28 d', '2026-04-02', { finished: true }), key: 'late entry' }
+    expect(due(earlier)).toBe(false)
+    const lot = { state: 'complete', results: [at7, earlier], unstated: ['late entry'] } as const
+    expect(isCertificateDue(lot)).toBe(true)
     expect(due({ ...at7, finished: true })).toBe(false)
     expect(due(later)).toBe(false)
   })
