@@ -23,7 +23,6 @@ export interface HistoryCharts {
     readonly sampled: string
     readonly cells: readonly string[]
   }[]
-  readonly asOf: string
 }
 export interface HistoryChart {
   readonly caption: string
@@ -34,7 +33,7 @@ export interface HistoryChart {
   readonly model: HistoryModel
 }
 
-type Seen = Pick<Edition, 'asOf' | 'conditions' | 'announcedConditions' | 'site'>
+type Seen = Pick<Edition, 'conditions' | 'announcedConditions' | 'site'>
 
 /** @returns null where no index has two values to compare */
 export function historyCharts(
@@ -54,7 +53,6 @@ export function historyCharts(
       sampled: named === null ? '' : shortDate(named.at),
       cells: all.map((series) => cell(series, place, edition.site.units)),
     })),
-    asOf: shortDate(edition.asOf),
   }
 }
 

@@ -1,5 +1,4 @@
 /** Which sets a reader may choose to judge a source's lots under. */
-import type { Moment } from '../../core/measure/moment.ts'
 import { listedSetName } from '../../words/outcomes.ts'
 import type { Edition } from '../shape/edition.ts'
 
@@ -9,12 +8,11 @@ export interface JudgeUnderView {
   readonly lot?: string
   /** Sets for its kind of material. */
   readonly sets: readonly { readonly id: string; readonly name: string }[]
-  readonly asOf: Moment
   readonly units: Edition['site']['units']
 }
 
 export function judgeUnderView(
-  { criteria, sources, asOf, site }: Pick<Edition, 'criteria' | 'sources' | 'asOf' | 'site'>,
+  { criteria, sources, site }: Pick<Edition, 'criteria' | 'sources' | 'site'>,
   of: Pick<JudgeUnderView, 'source' | 'lot'>,
 ): JudgeUnderView {
   const kind = sources.get(of.source)?.kind
@@ -23,7 +21,6 @@ export function judgeUnderView(
     sets: [...criteria.values()]
       .filter(({ kinds }) => kinds.some((candidate) => candidate === kind))
       .map((criterion) => ({ id: criterion.id, name: listedSetName(criterion) })),
-    asOf,
     units: site.units,
   }
 }

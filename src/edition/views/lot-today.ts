@@ -26,7 +26,8 @@ export interface LotTodayView {
   readonly source: string
   /** Calendar year of sampling. */
   readonly year: string
-  readonly asOf: Moment
+  /** Day of the records; null where nothing is awaited, so that it says the same on any later day. */
+  readonly asOf: Moment | null
   /** State and governing verdict today. */
   readonly standing: LotStanding
   /** What the certificate prints otherwise than it is today, a sentence each. */
@@ -62,13 +63,24 @@ export interface ShipmentsOfLot {
 
 const SHOWN = 40
 
+/**
+ * The day of the records on the pages of a lot: null where nothing of the lot is awaited, so that they say the same
+ * until a record changes.
+ */
+export function dayOnPages(
+  { asOf }: Pick<Edition, 'asOf'>,
+  { awaited }: Pick<ListedLot, 'awaited'>,
+): Moment | null {
+  return awaited.length > 0 ? asOf : null
+}
+
 export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
   const row = listedLot(lot)
   return {
     id: lot.id,
     source: lot.source,
     year: yearOf(lot.sampled),
-    asOf: edition.asOf,
+    asOf: dayOnPages(edition, row),
     standing: standingOf(edition, row),
     changed: changedSentences(edition, lot),
     replaces: replacedLots(edition, lot.id),

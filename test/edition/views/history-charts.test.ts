@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { historyCharts } from '../../../src/edition/views/history-charts.ts'
 import { readAge } from '../../../src/core/measure/age.ts'
-import { readMoment } from '../../../src/core/measure/moment.ts'
 import type { Verdict } from '../../../src/core/criteria/verdict.ts'
 import type { HistorySeries } from '../../../src/edition/shape/lot-history.ts'
 
@@ -25,7 +24,6 @@ function history(values: readonly (number | null)[], more: Partial<History> = {}
 }
 
 const edition = {
-  asOf: readMoment('2026-04-08'),
   site: { units: 'SI' },
   announcedConditions: new Map(),
   conditions: new Map([
@@ -66,7 +64,6 @@ describe('historyCharts', () => {
       { name: 'H-0', sampled: '1\u00a0Mar\u00a02026', cells: ['83.3', '70.0'] },
     ])
     expect(view?.charts[0]?.label).toContain('3 lots, the last one awaited')
-    expect(view?.asOf).toBe('8\u00a0Apr\u00a02026')
   })
   it('gives the value of a lot that is not to be named, and neither its name nor its day', () => {
     const { points, ...series } = history([83.26, 85])

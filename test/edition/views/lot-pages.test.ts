@@ -1,0 +1,63 @@
+/** What the pages of lots are drawn from, of the demonstration content. */
+import { describe, expect, it } from 'vitest'
+import { Moment, readMoment } from '../../../src/core/measure/moment.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
+import { forAudience } from '../../../src/edition/publishing.ts'
+import type { PageFromView } from '../../../src/edition/shape/drawing.ts'
+import type { Edition } from '../../../src/edition/shape/edition.ts'
+import { certificatePages, revisionPages, workingPages } from '../../../src/edition/views/lot-pages.ts'
+import { loadRecords } from '../../../src/records/load.ts'
+
+const { records } = loadRecords('content')
+
+function editionOf(asOf: string): Edition {
+  const edition = computeEdition(records, { program: 'test', asOf: readMoment(asOf) })
+  return forAudience(edition, 'public')
+}
+
+const edition = editionOf('2026-04-10')
+
+function pagesOf(of: Edition): PageFromView<unknown>[] {
+  return [...certificatePages(() => of), ...revisionPages(() => of), ...workingPages(() => of)]
+}
+
+/** Places in a value that its JSON would not tell from another value. */
+function lostInJson(value: unknown, place: string): string[] {
+  if (value === undefined || typeof value === 'string' || typeof value === 'boolean' || value === null)
+    return []
+  if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0) ? [] : [place]
+  if (typeof value !== 'object') return [place]
+  if (value instanceof Moment) return []
+  const isPlain = Array.isArray(value) || Object.getPrototypeOf(value) === Object.prototype
+  const hole = Array.isArray(value) && value.includes(undefined)
+  if (!isPlain || hole) return [place]
+  return Object.entries(value).flatMap(([name, member]) => lostInJson(member, `${place}.${name}`))
+}
+
+describe('certificatePages, revisionPages and workingPages', () => {
+  it('hand over nothing that JSON would lose, so that a digest of it knows everything', () => {
+    const pages = pagesOf(edition)
+    expect(pages.flatMap(({ path, view }) => lostInJson(view(), path))).toEqual([])
+    expect(pages.length).toBeGreaterThan(2 * edition.lots.size)
+  })
+
+  it('say the same a day later of each lot of which nothing is awaited', () => {
+    const later = editionOf('2026-04-11')
+    const before = new Map(pagesOf(edition).map(({ path, view }) => [path, JSON.stringify(view())]))
+    const changed = pagesOf(later).filter(({ path, view }) => before.get(path) !== JSON.stringify(view()))
+    const awaiting = [...edition.lots.values()].filter(({ awaited }) => awaited.length > 0)
+    const allowed = awaiting.flatMap(({ id }) => [`lots/${id}/`, `lots/${id}/working/`])
+    expect(changed.map(({ path }) => path).filter((path) => !allowed.includes(path))).toEqual([])
+    expect(changed.length).toBeGreaterThan(0)
+    expect(allowed.length).toBeLessThan(before.size / 4)
+  })
+
+  it('state the day of the records where something is awaited, and nowhere else', () => {
+    for (const { path, view } of certificatePages(() => edition)) {
+      const { id, frame, shown } = view()
+      const awaits = (edition.lots.get(id)?.awaited.length ?? 0) > 0
+      const days = [frame.asOf?.text, shown?.today.asOf?.text]
+      expect(days, path).toEqual(awaits ? ['2026-04-10', '2026-04-10'] : [undefined, undefined])
+    }
+  })
+})
