@@ -10,12 +10,14 @@ import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
 import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
+import { putPageMemory } from '../edition/shape/drawing.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
 import { earlierSites } from './earlier-sites.ts'
 import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
+import { type KeptPages, keptPages } from './kept-pages.ts'
 import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
@@ -32,12 +34,16 @@ export interface BuildOptions {
   readonly against?: string
   /** Lots whose certificates may vanish or change. */
   readonly accept?: readonly string[]
+  /** Draws every page, whether it has changed or not. */
+  readonly fresh?: boolean
 }
 
 export interface BuiltSite {
   readonly edition: Edition
   readonly folder: string
   readonly pages: number
+  /** Pages among them that were taken from the site before. */
+  readonly unchanged: number
   /** Lines that tell what else changed against the earlier site. */
   readonly notes: readonly string[]
 }
@@ -89,33 +95,43 @@ async function buildInto(
   const state = issuedState(edition)
   const losses = earlier.losses(state)
   options.at('Building the pages')
-  await buildPages(edition, next)
+  const kept = await buildPages(edition, output, options.fresh === true)
   options.at('Writing the data files')
   writeDataFiles(edition, next)
   const pages = pagesOf(next)
   writeSitemap(edition, next, pages)
   checkOutput(edition, output)
-  const manifest = manifestOf(edition, state, fileDigests(next))
+  const manifest = manifestOf(edition, state, fileDigests(next, kept.files))
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
   refuseForeignFiles(final, keep, next)
   carryOver(final, next, keep)
   await swapIn(output)
-  return { edition, folder: final, pages: pages.length, notes: [...losses, ...earlier.vanished(manifest)] }
+  const notes = [...losses, ...earlier.vanished(manifest), ...kept.write(manifest.files)]
+  return { edition, folder: final, pages: pages.length, unchanged: kept.files.size, notes }
 }
 
-/** Pages are built in a folder of their own, then moved. */
-async function buildPages(edition: Edition, folder: string): Promise<void> {
+/** Pages are built in a folder of their own, then moved; those that have not changed come from the site before. */
+async function buildPages(
+  edition: Edition,
+  { next, final }: OutputFolder,
+  fresh: boolean,
+): Promise<KeptPages> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   putEdition(edition)
-  const stage = makeStage(dirname(folder))
+  const stage = makeStage(dirname(next))
+  const kept = keptPages({ final, stage: stage.site, edition, fresh })
+  putPageMemory(kept)
   const stopWatching = onInterruption(stage.remove)
   const before = process.cwd()
   // Astro keeps some of its files where it is started.
   process.chdir(stage.place.root)
   try {
     await astroBuild(edition, stage)
-    moveEntries(stage.site, folder)
+    moveEntries(stage.site, next)
+    kept.putInto(next)
+    return kept
   } finally {
+    putPageMemory(undefined)
     process.chdir(before)
     stopWatching()
     stage.remove()

@@ -2,7 +2,7 @@
 import { countWords } from '../words/numbers.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { Option } from 'commander'
-import { buildSite } from './build-site.ts'
+import { type BuiltSite, buildSite } from './build-site.ts'
 import {
   addressOption,
   command,
@@ -24,6 +24,7 @@ await run(async () => {
     )
     .option('--as-of <date>', 'read the records as of this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
+    .option('--fresh', 'draw every page anew, those too that have not changed')
     .addOption(
       new Option('--audience <who>', 'who will read the site')
         .choices(['public', 'internal'])
@@ -37,6 +38,7 @@ await run(async () => {
       accept?: string[]
       asOf?: Moment
       address?: string
+      fresh?: boolean
       audience: 'public' | 'internal'
     }>()
   const read = options.audience === 'public' ? readPublishable : readGoodContent
@@ -45,7 +47,12 @@ await run(async () => {
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
   const built = await buildSite(records, { ...options, out })
   process.stdout.write(
-    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${built.notes.map((line) => `${line}\n`).join('')}`,
+    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${drawnLine(built)}\n${built.notes.map((line) => `${line}\n`).join('')}`,
   )
   return EXIT.well
 })
+
+/** "1189 pages: 12 drawn, 1177 unchanged". */
+function drawnLine({ pages, unchanged }: BuiltSite): string {
+  return `${countWords(pages, 'page')}: ${pages - unchanged} drawn, ${unchanged} unchanged`
+}

@@ -7,7 +7,6 @@
  */
 import {
   cpSync,
-  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -18,18 +17,18 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
-import { createRequire } from 'node:module'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { AstroInlineConfig } from 'astro'
 import { isAbandoned, writeOwner } from './folder-lock.ts'
 import { INSTALLED, ROOT } from './program.ts'
+import { packageFolders } from './program-digest.ts'
 
 const PREFIX = '.pages-'
 const OWNER = 'owner'
 
-/** Of an installed program, beside the output or in the folder that it was started in. */
-const WORK = '.puteoli'
+/** Beside the output: of an installed program its stages, and what may be deleted at any time. */
+export const WORK = '.puteoli'
 
 /** A stage without an owner's name is of an earlier version, or made this moment. */
 const MADE_THIS_MOMENT_MS = 3_600_000
@@ -91,12 +90,6 @@ function sweep(folder: string): void {
   const ownerless = statSync(owner, { throwIfNoEntry: false }) === undefined
   if (ownerless ? made.mtimeMs + MADE_THIS_MOMENT_MS < Date.now() : isAbandoned(owner))
     rmSync(folder, { recursive: true, force: true })
-}
-
-/** Folders that this program's packages are looked for in, innermost first. */
-function packageFolders(): string[] {
-  const folders = createRequire(import.meta.url).resolve.paths('astro') ?? []
-  return folders.filter((folder) => existsSync(folder))
 }
 
 /**

@@ -53,7 +53,7 @@ describe('npm run build', { timeout: 600_000 }, () => {
     expect(refused).toMatchObject({ status: 1, out: '' })
     expect(refused.error).toMatch(/would be lost or exchanged:\n {2}tuff\/T-1: the lot is gone/)
     expect(existsSync(join(out, 'lots/tuff/T-1/index.html'))).toBe(true)
-    expect(beside(out)).toEqual(['content', 'site'])
+    expect(beside(out)).toEqual(['.puteoli', 'content', 'site'])
     // Without its manifest the site cannot be compared with, which is told before anything is built.
     const kept = readFileSync(join(out, 'manifest.json'))
     rmSync(join(out, 'manifest.json'))
@@ -96,7 +96,7 @@ describe('npm run build', { timeout: 600_000 }, () => {
     const refused = await build(content, out)
     expect(refused.status).toBe(2)
     expect(refused.error).toMatch(/holds robots\.txt that no build .*list robots\.txt under keep:/s)
-    expect(beside(out)).toEqual(['content', 'site'])
+    expect(beside(out)).toEqual(['.puteoli', 'content', 'site'])
   })
 
   it('gives every file and folder the permissions of new ones, so that any web server may read them', async () => {
@@ -140,7 +140,7 @@ describe('npm run build', { timeout: 600_000 }, () => {
     const both = await Promise.all([build(content, out), build(content, out)])
     expect(both.map(({ status }) => status).sort()).toEqual([0, 1])
     expect(both.map(({ error }) => error).join('')).toMatch(/^Another command is building in .*site\.\n.*\n$/)
-    expect(beside(out)).toEqual(['content', 'site'])
+    expect(beside(out)).toEqual(['.puteoli', 'content', 'site'])
   })
 
   it.each([

@@ -5,6 +5,7 @@
  */
 import { parseArgs } from 'node:util'
 import { caseRunner, describeCase, READING_KINDS, type ReadingKind } from './kinds.ts'
+import { editedAgain } from './edited-site.ts'
 import { killedBuild, killedIssue, twoAtOnce } from './kills.ts'
 import { killsSoFar } from './run-command.ts'
 import { readingSlice } from './reading-slice.ts'
@@ -18,6 +19,7 @@ const ALONE: Readonly<Record<string, RunAlone>> = {
   'kills-of-issue': killedIssue,
   'kills-of-build': killedBuild,
   'two-at-once': twoAtOnce,
+  'edited-site': editedAgain,
   requests: oddRequests,
 }
 const KINDS: readonly string[] = [...READING_KINDS, ...Object.keys(ALONE)]
