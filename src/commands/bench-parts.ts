@@ -19,6 +19,9 @@ import { PROGRAM, ROOT, today } from './program.ts'
 /** Sets that every lot is judged under, as many as fit its material. */
 const SETS = 12
 
+/** The whole number of the first reading of a record. */
+const READING = /(?<=\ba: )\d+/
+
 /** The page of the bare project. */
 const FLOOR_PAGE = `---
 export function getStaticPaths() {
@@ -122,7 +125,23 @@ function doubt(edition: Edition): Record<string, number> {
 export async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
   const { records } = loadRecords(folder, today())
   const built = await buildSite(records, { out: site, audience: 'public' })
-  return { pages: built.pages, lots: built.edition.lots.size }
+  return { pages: built.pages, unchanged: built.unchanged, lots: built.edition.lots.size }
+}
+
+/** The same after one reading of one lot, the last that has one, was made another. */
+export async function oneLotChanged(folder: string, site: string): Promise<Record<string, number>> {
+  const last = readdirSync(join(folder, 'lots'), { recursive: true })
+    .map((name) => join(folder, 'lots', String(name)))
+    .filter((path) => path.endsWith('.yaml'))
+    .sort()
+    .findLast((path) => READING.test(readFileSync(path, 'utf8')))
+  if (last === undefined) throw new RangeError('oneLotChanged needs a lot with a reading, got none')
+  const text = readFileSync(last, 'utf8')
+  writeFileSync(
+    last,
+    text.replace(READING, (reading) => String(Number(reading) + 1)),
+  )
+  return wholeBuild(folder, site)
 }
 
 /**

@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { checksAndHistories } from './bench-checks.ts'
-import { buildFloor, check, judging, wholeBuild, yamlFloor } from './bench-parts.ts'
+import { buildFloor, check, judging, oneLotChanged, wholeBuild, yamlFloor } from './bench-parts.ts'
 import { copying, eleventy, getPeers } from './bench-peers.ts'
 import { studies } from './bench-studies.ts'
 import { type Measure, progress, table } from './bench-table.ts'
@@ -21,13 +21,15 @@ const SELF = resolve(ROOT, 'src/commands/bench.ts')
 const STUDIES = 'studies'
 /** Writes the same pages with another program. */
 const PEER = 'eleventy'
-/** In this order: what stands beside the build needs what the build wrote. */
+/** In this order: the builds after the first one, and what stands beside it, need what it wrote. */
 const PARTS = [
   'yaml-floor',
   'check',
   'checks-and-history',
   'judge',
   'build',
+  'build-again',
+  'build-one-lot-changed',
   'build-floor',
   PEER,
   'copy',
@@ -112,6 +114,8 @@ async function part(name: string, folder: string, site: string): Promise<number>
       'checks-and-history': checksAndHistories,
       judge: judging,
       build: wholeBuild,
+      'build-again': wholeBuild,
+      'build-one-lot-changed': oneLotChanged,
       'build-floor': buildFloor,
       [PEER]: eleventy,
       copy: copying,
