@@ -55,7 +55,9 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     laboratoryHistory: (id) =>
       publicLaboratoryHistory(edition.laboratoryHistory(id), (batch) => controls.has(batch)),
     laboratoryFindings: (id) => publicFindings(edition.laboratoryFindings(id), { publish, hidden }),
-    source: (id) => publicSource(edition.source(id), edition.lotsOf(id), lots, { publish, hidden }),
+    source: whileUsed((id) =>
+      publicSource(edition.source(id), edition.lotsOf(id), lots, { publish, hidden }),
+    ),
     producers: publicProducers(edition.producers, publish),
     controls,
     shipments: edition.shipments

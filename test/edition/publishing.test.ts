@@ -49,6 +49,12 @@ describe('forAudience', () => {
     expect(() => shown.lot('ash/2')).toThrow('lot needs the id of a published lot, got ash/2')
   })
 
+  it('makes a source or a lot once for all pages that ask for it while it is held', () => {
+    const shown = forAudience(edition(), 'public')
+    const [source, lot] = [shown.source('ash'), shown.lot('ash/1')]
+    expect([shown.source('ash') === source, shown.lot('ash/1') === lot]).toEqual([true, true])
+  })
+
   it('shows drafts where the site wants them', () => {
     const shown = forAudience(edition({ drafts: 'yes' }), 'public')
     expect([shown.lots.size, shown.lot('ash/2').id, shown.source('ash').unpublished]).toEqual([2, 'ash/2', 0])
