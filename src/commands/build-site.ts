@@ -119,7 +119,7 @@ async function buildPages(
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
   putEdition(edition)
   const stage = makeStage(dirname(next))
-  const kept = keptPages({ final, stage: stage.site, edition, fresh })
+  const kept = keptPages({ final, next, stage: stage.site, edition, fresh })
   putPageMemory(kept)
   const stopWatching = onInterruption(stage.remove)
   const before = process.cwd()

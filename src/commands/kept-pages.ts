@@ -10,6 +10,7 @@ import { once } from '../core/measure/once.ts'
 import type { PageMemory } from '../edition/shape/drawing.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { digestOf } from '../records/issued/digest.ts'
+import { MARKER } from './output-marker.ts'
 import { WORK } from './page-stage.ts'
 import { programDigest } from './program-digest.ts'
 import { writeWhole } from './write-whole.ts'
@@ -27,6 +28,8 @@ type Listed = Readonly<Record<string, Drawn>>
 export interface KeptPagesRequest {
   /** The site that is replaced; it need not be there. */
   readonly final: string
+  /** The folder that takes its place, with its marker in it. */
+  readonly next: string
   /** Folder that Astro builds in. */
   readonly stage: string
   readonly edition: Edition
@@ -47,10 +50,11 @@ export interface KeptPages extends PageMemory {
   readonly write: (files: Readonly<Record<string, string>>) => string[]
 }
 
-export function keptPages({ final, stage, edition, fresh }: KeptPagesRequest): KeptPages {
+export function keptPages({ final, next, stage, edition, fresh }: KeptPagesRequest): KeptPages {
   const list = join(dirname(final), WORK, `pages-of-${basename(final)}.json`)
   const program = programDigest()
   const before = fresh || program === null ? {} : readList(list)
+  const mode = permissions(join(next, MARKER))
   const keys = new Map<string, string>()
   const kept = new Map<string, string>()
   const alike = once(() =>
@@ -63,7 +67,7 @@ export function keptPages({ final, stage, edition, fresh }: KeptPagesRequest): K
       if (kept.has(`${path}${PAGE}`)) return true
       const drawn = before[path]
       if (drawn === undefined || drawn.key !== keyOf(path, view())) return false
-      if (!holds(join(final, path, PAGE), drawn.file)) return false
+      if (!holds(join(final, path, PAGE), drawn.file, mode)) return false
       kept.set(`${path}${PAGE}`, drawn.file)
       keys.set(path, drawn.key)
       return true
@@ -89,11 +93,16 @@ function bundledIn(stage: string): string[] {
   return names.sort()
 }
 
-/** Whether a file of these bytes lies there, with the permissions of a new one. */
-function holds(path: string, digest: string): boolean {
+/** Permissions of a plain file; null where there is none. */
+function permissions(path: string): number | null {
   const status = lstatSync(path, { throwIfNoEntry: false })
-  if (status?.isFile() !== true || (status.mode & 0o777) !== (0o666 & ~process.umask())) return false
-  return digestOf(readFileSync(path)) === digest
+  return status?.isFile() === true ? status.mode & 0o777 : null
+}
+
+/** Whether a file of these bytes lies there, with the permissions of a new one. */
+function holds(path: string, digest: string, mode: number | null): boolean {
+  const own = permissions(path)
+  return own !== null && own === mode && digestOf(readFileSync(path)) === digest
 }
 
 /** A second name of the same file; a copy where the disk has no such thing. */

@@ -38,9 +38,10 @@ describe('a build in the place of the site before', { timeout: 600_000 }, () => 
     expect(await differences(site)).toEqual([])
   })
 
-  it('draws what an altered page lost and what a day more changes, which is what awaits something', async () => {
-    // The certificates and workings of the two lots that await results, and the altered one.
-    expect(await unchangedAfter('a published page altered by hand', 'a day later')).toBe(34 - 4 - 1)
+  it('draws what was done to pages, and what a day more changes, which is what awaits something', async () => {
+    const edits = ['a published page altered by hand', 'a published page closed to others', 'a day later']
+    // The certificates and workings of the two lots that await results, and the one that was altered and closed.
+    expect(await unchangedAfter(...edits)).toBe(34 - 4 - 1)
     expect(await differences(site)).toEqual([])
   })
 

@@ -4,12 +4,14 @@
  */
 import {
   appendFileSync,
+  chmodSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   renameSync,
+  statSync,
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -99,6 +101,11 @@ export const EDITS: Readonly<Record<string, Edit>> = {
     appendFileSync(join(site.out, pages[choose(pages.length)] ?? ''), '<!-- altered -->')
     return site
   },
+  'a published page closed to others': (site, choose) => {
+    const pages = filesOf(site.out).filter((path) => path.startsWith('lots/'))
+    chmodSync(join(site.out, pages[choose(pages.length)] ?? ''), 0o600)
+    return site
+  },
   'a list of pages that was cut short': (site) => {
     const list = join(site.out, '../.puteoli', `pages-of-${basename(site.out)}.json`)
     writeFileSync(list, readFileSync(list, 'utf8').slice(0, 900))
@@ -112,7 +119,7 @@ export function builtAgain(site: EditedSite): Promise<BuiltSite> {
   return built(site, { out: site.out })
 }
 
-/** Paths of files that differ from those of a site all of whose pages were drawn. */
+/** Paths of files that differ, in bytes or permissions, from those of a site all of whose pages were drawn. */
 export async function differences(site: EditedSite): Promise<string[]> {
   const { unchanged } = await built(site, { out: site.anew, fresh: true })
   if (unchanged > 0) throw new Error(`${unchanged} pages were to be drawn anew and were not.`)
@@ -121,7 +128,8 @@ export async function differences(site: EditedSite): Promise<string[]> {
     existsSync(join(folder, path)) ? readFileSync(join(folder, path)) : null
   return [...paths].filter((path) => {
     const [is, wanted] = [bytes(site.out, path), bytes(site.anew, path)]
-    return is === null || wanted === null || !is.equals(wanted)
+    if (is === null || wanted === null || !is.equals(wanted)) return true
+    return statSync(join(site.out, path)).mode !== statSync(join(site.anew, path)).mode
   })
 }
 
