@@ -1,5 +1,6 @@
 /** As many diagnostics as a screen holds, errors first, and what the others are. */
 import { countWords, plural } from '../../words/numbers.ts'
+import type { Code } from './codes.ts'
 import type { Diagnostic } from './diagnostic.ts'
 import { drawnDiagnostics, inOrder } from './diagnostic-text.ts'
 
@@ -11,11 +12,17 @@ const COUNTS = 6
 /** Files and codes that the count of the rest names. */
 const NAMED = 4
 
-/** The diagnostics of a screen, at least one, and a count of the others by code and by file. */
+/**
+ * The diagnostics of a screen, at least one, errors first, and a count of the others by code and by file. Records that
+ * await values are one line, since nothing is wrong with them.
+ */
 export function firstScreen(diagnostics: readonly Diagnostic[], folder: string, screen: Screen): string {
   const ordered = inOrder(diagnostics)
-  const errors = ordered.filter(({ severity }) => severity === 'error')
-  const all = [...errors, ...ordered.filter(({ severity }) => severity !== 'error')]
+  const blanks = ordered.filter(({ code }) => code === BLANK)
+  const isFolded = 1 < blanks.length
+  const listed = isFolded ? ordered.filter(({ code }) => code !== BLANK) : ordered
+  const errors = listed.filter(({ severity }) => severity === 'error')
+  const all = [...errors, ...listed.filter(({ severity }) => severity !== 'error')]
   const shown: string[] = []
   let lines = 0
   for (const text of drawnDiagnostics(all, folder)) {
@@ -29,20 +36,20 @@ export function firstScreen(diagnostics: readonly Diagnostic[], folder: string, 
   }
   const rest = all.slice(shown.length)
   return [
-    inOrderAgain(ordered, all, shown).join('\n\n'),
+    ...shown.flatMap((text, place) => (place === 0 ? [text] : ['', text])),
     ...(rest.length === 0 ? [] : ['', ...restLines(rest)]),
+    ...(isFolded ? [...(shown.length === 0 ? [] : ['']), blankLine(blanks)] : []),
   ].join('\n')
 }
 
-/** Where all are shown they stand in the order of the files. */
-function inOrderAgain(
-  ordered: readonly Diagnostic[],
-  all: readonly Diagnostic[],
-  shown: readonly string[],
-): readonly string[] {
-  if (shown.length < all.length) return shown
-  const textOf = new Map(all.map((diagnostic, index) => [diagnostic, shown[index] ?? '']))
-  return ordered.map((diagnostic) => textOf.get(diagnostic) ?? '')
+/** A value that is not written yet. */
+const BLANK: Code = 'value-blank'
+
+function blankLine(blanks: readonly Diagnostic[]): string {
+  const files = [...new Set(blanks.map(({ file }) => file))]
+  const more = files.length - NAMED
+  const named = files.slice(0, NAMED).join(', ')
+  return `still to be filled in: ${named}${0 < more ? ` and ${countWords(more, 'other record')}` : ''}; check --all shows what is blank`
 }
 
 function restLines(rest: readonly Diagnostic[]): string[] {

@@ -18,12 +18,26 @@ describe('firstScreen(diagnostics, folder, screen)', () => {
     fault({ file: 'b.yaml', line: 1 }),
     fault({ file: 'c.yaml', code: 'quantity' }),
   ]
-  it('shows all in the order of files and lines where they fit', () => {
+  it('shows errors before warnings, each in the order of files and lines', () => {
     const text = firstScreen(many, NOWHERE, { diagnostics: 4 })
-    expect(text.match(/^\w\.yaml:\d/gm)).toEqual(['a.yaml:1', 'b.yaml:1', 'b.yaml:2', 'c.yaml:1'])
+    expect(text.match(/^\w\.yaml:\d/gm)).toEqual(['b.yaml:1', 'b.yaml:2', 'c.yaml:1', 'a.yaml:1'])
     expect(text).not.toMatch(/not shown/)
   })
-  it('shows errors first where they do not, and counts the others by code and file', () => {
+  it('says in one line which records await values, behind what is wrong', () => {
+    const blank = (file: string) => fault({ file, code: 'value-blank', severity: 'warning' })
+    const lots = ['a', 'b', 'c', 'd', 'e', 'f'].map((name) => blank(`lots/${name}.yaml`))
+    expect(firstScreen([...lots, fault({ file: 'x.yaml' })], NOWHERE, { diagnostics: 4 })).toBe(
+      [
+        'x.yaml:1:1: wrong [date]\nfix: mend it',
+        'still to be filled in: lots/a.yaml, lots/b.yaml, lots/c.yaml, lots/d.yaml and 2 other records; check --all shows what is blank',
+      ].join('\n\n'),
+    )
+    expect(firstScreen(lots.slice(0, 2), NOWHERE, { diagnostics: 4 })).toBe(
+      'still to be filled in: lots/a.yaml, lots/b.yaml; check --all shows what is blank',
+    )
+    expect(firstScreen(lots.slice(0, 1), NOWHERE, { diagnostics: 4 })).toMatch(/^lots\/a\.yaml:1:1/)
+  })
+  it('shows errors first where not all fit, and counts the others by code and file', () => {
     expect(firstScreen(many, NOWHERE, { diagnostics: 2 })).toMatchInlineSnapshot(`
       "b.yaml:1:1: wrong [date]
       fix: mend it
