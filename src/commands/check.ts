@@ -60,7 +60,7 @@ await run(() => {
     return EXIT.well
   }
   const form = options.compact === true ? 'compact' : options.all === true ? 'all' : 'screen'
-  const read = readContent(options.content)
+  const read = readContent(options.content, defined({ asked: options.asOf }))
   if (options.explain !== undefined) {
     printDiagnostics(read, form)
     process.stdout.write(explained(read.records, options.explain))

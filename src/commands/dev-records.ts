@@ -55,7 +55,7 @@ export class DevRecords {
   /** Undefined where the folder itself is gone, which is told; it may be on its way back. */
   #read(): ReturnType<typeof readContent> | undefined {
     try {
-      return readContent(this.#folder, this.#before)
+      return readContent(this.#folder, { before: this.#before })
     } catch (error) {
       if (!(error instanceof CommandFailure) || !this.#hasEdition) throw error
       process.stderr.write(`${error.message}\n`)

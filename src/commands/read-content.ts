@@ -2,8 +2,7 @@
 import { countWords } from '../words/numbers.ts'
 import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
-import type { ReadBefore } from '../records/files.ts'
-import { type LoadedContent, loadRecords, type Records } from '../records/load.ts'
+import { type LoadedContent, type LoadOptions, loadRecords, type Records } from '../records/load.ts'
 import { CommandFailure, commandLine, EXIT, today } from './program.ts'
 
 export interface ReadContent extends Omit<LoadedContent, 'fatal'> {
@@ -17,11 +16,14 @@ export type DiagnosticForm = 'screen' | 'all' | 'compact'
 const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
 
 /**
- * @param before files that were read before
+ * @param options what of reading them is the command's own
  * @throws CommandFailure (wrong use) when the folder itself cannot be read
  */
-export function readContent(folder: string, before?: ReadBefore): ReadContent {
-  const { fatal, ...content } = loadRecords(folder, today(), { before })
+export function readContent(
+  folder: string,
+  options: Pick<LoadOptions, 'before' | 'asked'> = {},
+): ReadContent {
+  const { fatal, ...content } = loadRecords(folder, today(), options)
   if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
     ...content,

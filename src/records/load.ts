@@ -49,6 +49,8 @@ export interface LoadOptions {
   readonly before?: ReadBefore
   /** Texts that are not written yet. */
   readonly changed?: ChangedTexts
+  /** A day to read the records on, which may lie ahead. */
+  readonly asked?: Moment
 }
 
 /**
@@ -58,7 +60,7 @@ export interface LoadOptions {
 export function loadRecords(
   contentDir: string,
   today?: Moment,
-  { before = new ReadBefore(), changed = new Map() }: LoadOptions = {},
+  { before = new ReadBefore(), changed = new Map(), asked }: LoadOptions = {},
 ): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing)
@@ -80,7 +82,7 @@ export function loadRecords(
   if (isNewer(diagnostics))
     return { records: assemble(noFiles(contentDir)), diagnostics, datedFaultyLots: new Map() }
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
-  const records = assemble(files, today)
+  const records = assemble(files, today, asked)
   const unsoundDocuments = checkIssued({
     folder: contentDir,
     before,
@@ -134,7 +136,7 @@ function fileFault(file: string, fault: FileFault): Diagnostic {
   return { ...fault, file, line: 1, column: 1 }
 }
 
-interface Folder extends Required<LoadOptions> {
+interface Folder extends Required<Pick<LoadOptions, 'before' | 'changed'>> {
   readonly contentDir: string
 }
 

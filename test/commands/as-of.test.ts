@@ -10,7 +10,7 @@ const ENVIRONMENT: NodeJS.ProcessEnv = { ...process.env, ...COMPILED }
 
 interface Report {
   readonly asOf: string
-  readonly diagnostics: readonly { readonly code: string; readonly file: string }[]
+  readonly diagnostics: readonly Readonly<Record<'code' | 'file' | 'message' | 'mend', string>>[]
   readonly lots: readonly {
     readonly id: string
     readonly findings: readonly { readonly check: string }[]
@@ -67,7 +67,20 @@ describe('the as-of date', () => {
     expect(late.status).toBe(1)
     expect([...new Set(late.report.diagnostics.map(({ code }) => code))]).toEqual(['date-ahead'])
     // 1773273600 s is 2026-03-12.
-    expect(check(contentWith(''), '1773273600').report.diagnostics).toEqual(late.report.diagnostics)
+    const byClock = check(contentWith(''), '1773273600').report.diagnostics
+    expect(byClock.map(({ message }) => message)).toEqual(
+      late.report.diagnostics.map(({ message }) => message),
+    )
+    expect([...new Set(late.report.diagnostics.map(({ mend }) => mend))]).toEqual([
+      'correct the date, or move as-of in site.yaml',
+    ])
+    expect([...new Set(byClock.map(({ mend }) => mend))]).toEqual([
+      'correct the date; what has not happened yet is written once it has',
+    ])
+  })
+  it('takes what lies ahead of the site’s day as having happened by a later day that is asked for', () => {
+    const ahead = check(contentWith('as-of: 2026-03-12\n'), undefined, '--as-of', '2026-04-10')
+    expect(ahead).toMatchObject({ status: 0, report: { diagnostics: [], asOf: '2026-04-10' } })
   })
 })
 

@@ -1,6 +1,6 @@
 /** Cross references and checks beyond one file, then the typed records; a record with an error stays out. */
 import { presentId } from '../../core/measure/lot-id.ts'
-import type { Moment } from '../../core/measure/moment.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import type { ReferenceTest } from '../../core/studies/reference/reference-tests.ts'
 import type { StudyReading } from '../../core/studies/study-reading.ts'
 import { compileCriteria } from '../criteria/compile.ts'
@@ -29,6 +29,7 @@ import {
   criterionHappenings,
   lotHappenings,
   sourceHappenings,
+  type ReadOn,
 } from './happenings.ts'
 import { checkLaboratory } from './laboratory.ts'
 import { laboratoryHappenings } from './laboratory-years.ts'
@@ -101,8 +102,9 @@ export function noFiles(contentDir: string): ReadFiles {
 /**
  * @param files each of which has its record and a report; all faults found go to the reports
  * @param today stands in where the site states no as-of date
+ * @param asked a day to read the records on; an earlier one is a question about the past, and changes nothing here
  */
-export function assemble(files: ReadFiles, today?: Moment): Records {
+export function assemble(files: ReadFiles, today?: Moment, asked?: Moment): Records {
   const { loaded } = files
   const records = typedRecords(files)
   const isOfLot = (id: string) => presentId(records.lots, id) !== undefined
@@ -116,7 +118,7 @@ export function assemble(files: ReadFiles, today?: Moment): Records {
   }
   checkAll(loaded, all, asOf)
   checkFormers(loaded.lot, files.ids.lot)
-  checkAhead(loaded, all, asOf)
+  checkAhead(loaded, all, readOn(asOf, asked, records.site['as-of'] !== undefined))
   return {
     ...records,
     lots: faultless(records.lots, loaded.lot),
@@ -222,20 +224,25 @@ function checkOrigins(loaded: LoadedRecords, all: AllRecords, asOf: Moment | und
     checkSetBy([id, record], { ...all, studies }, routes, report)
 }
 
+function readOn(asOf: Moment | undefined, asked: Moment | undefined, isOfSite: boolean): ReadOn | undefined {
+  if (asOf !== undefined && (asked === undefined || isBy(asked, asOf))) return { asOf, isOfSite }
+  return asOf === undefined || asked === undefined ? undefined : { asOf: asked, isOfSite: false }
+}
+
 /** What has happened, of every kind of record that tells it. */
-function checkAhead(loaded: LoadedRecords, all: AllRecords, asOf: Moment | undefined): void {
-  for (const { record, report } of loaded.lot.values()) checkHappenings(lotHappenings(record), asOf, report)
+function checkAhead(loaded: LoadedRecords, all: AllRecords, on: ReadOn | undefined): void {
+  for (const { record, report } of loaded.lot.values()) checkHappenings(lotHappenings(record), on, report)
   for (const { record, report } of loaded.control.values())
-    checkHappenings(controlHappenings(record), asOf, report)
+    checkHappenings(controlHappenings(record), on, report)
   for (const { record, report } of loaded.criterion.values())
-    checkHappenings(criterionHappenings(record), asOf, report)
+    checkHappenings(criterionHappenings(record), on, report)
   for (const { record, report } of loaded.source.values())
-    checkHappenings(sourceHappenings(record), asOf, report)
+    checkHappenings(sourceHappenings(record), on, report)
   for (const { record, report } of loaded.laboratory.values())
-    checkHappenings(laboratoryHappenings(record), asOf, report)
+    checkHappenings(laboratoryHappenings(record), on, report)
   for (const [id, { report }] of loaded.study) {
     const study = all.studies.get(id)
-    if (study !== undefined) checkHappenings(studyHappenings(study), asOf, report)
+    if (study !== undefined) checkHappenings(studyHappenings(study), on, report)
   }
 }
 

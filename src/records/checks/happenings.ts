@@ -11,23 +11,33 @@ export type Happening = readonly [moment: Moment | undefined, pointer: string, s
 /** A clock ahead of the site's, or a date east of it, is no fault: own choice. */
 const GRACE_DAYS = 1
 
+/** The day that records are read on. */
+export interface ReadOn {
+  readonly asOf: Moment
+  /** site.yaml states it, else it is that of the clock or was asked for. */
+  readonly isOfSite: boolean
+}
+
 /**
  * Reports what is said to have happened more than a day after the as-of date.
- * @param asOf the site's; undefined where nobody states one
+ * @param on undefined where nobody states a day
  */
 export function checkHappenings(
   happenings: Iterable<Happening>,
-  asOf: Moment | undefined,
+  on: ReadOn | undefined,
   report: FileReport,
 ): void {
-  if (asOf === undefined) return
+  if (on === undefined) return
+  const { asOf, isOfSite } = on
   for (const [moment, pointer, said] of happenings)
     if (moment !== undefined && asOf.day + GRACE_DAYS < moment.day)
       report.at(
         pointer,
         'date-ahead',
         `${said ?? moment} is later than the as-of date, ${asOf}`,
-        'correct the date, or move as-of in site.yaml',
+        isOfSite
+          ? 'correct the date, or move as-of in site.yaml'
+          : 'correct the date; what has not happened yet is written once it has',
       )
 }
 

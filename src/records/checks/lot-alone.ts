@@ -42,7 +42,7 @@ export function readLotAlone(
     const all = allOf(records)
     checkPhysical('lot', lot, report)
     checkLot(id, lot, all, report, new Map(numbers))
-    checkHappenings(lotHappenings(lot), asOf, report)
+    checkHappenings(lotHappenings(lot), asOf && { asOf, isOfSite: false }, report)
   }
   const sound = lot !== undefined && report.count() === 0
   return { diagnostics: diagnostics.sort(byPlace), ...(sound ? { lot } : {}) }
