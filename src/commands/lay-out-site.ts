@@ -14,7 +14,7 @@ import { idFault, idFor } from '../scaffold/record-id.ts'
 import { kindWords, MATERIAL_KINDS } from '../words/material-kinds.ts'
 import { idFailure } from './lay-out-lot.ts'
 import { CommandFailure, EXIT } from './program.ts'
-import type { Asking, Question } from './questions.ts'
+import { type Asking, meantAnswer, type Question } from './questions.ts'
 import { schemaFiles, shippedMethods, shippedRecords, shippedWith } from './shipped.ts'
 import { checkSaid } from './said-texts.ts'
 
@@ -75,7 +75,7 @@ async function answered(
   const material = (await ask(options.material, {
     text: `Material (${MATERIAL_KINDS.join(', ')})`,
     otherwise: 'coal-fly-ash',
-    fault: oneOf('kind of material', MATERIAL_KINDS),
+    ...oneOf('kind of material', MATERIAL_KINDS),
   })) as MaterialKind
   const governing = await governingSet(ask, options.governing, material)
   const claimed = await claimedClass(ask, options.class, governing, material)
@@ -87,12 +87,12 @@ async function answered(
   const units = (await ask(options.units, {
     text: 'Units shown first (SI, US)',
     otherwise: 'SI',
-    fault: oneOf('system of units', ['SI', 'US']),
+    ...oneOf('system of units', ['SI', 'US']),
   })) as 'SI' | 'US'
   const persons = await ask(options.persons, {
     text: 'May the site name the persons who sign and who take samples (yes, no)',
     otherwise: 'no',
-    fault: oneOf('answer', ['yes', 'no']),
+    ...oneOf('answer', ['yes', 'no']),
   })
   const id = idFor(source, material)
   const pattern = `${initialsOf(id)}-YYYY-###`
@@ -139,7 +139,7 @@ async function laboratoryAnswers(
   const standing = (await ask(options.standing, {
     text: `What it is to the producer (${STANDINGS.join(', ')})`,
     otherwise: 'in-house',
-    fault: oneOf('standing', STANDINGS),
+    ...oneOf('standing', STANDINGS),
   })) as Standing
   const address = await ask(options.laboratoryAddress, {
     text: 'Its postal address, lines parted by commas',
@@ -175,16 +175,20 @@ async function answer(asking: Asking, given: string | undefined, question: Quest
     }
   }
   if (given === undefined) return asking.ask({ ...question, fault: said })
-  const wrong = said(given)
+  const meant = meantAnswer(given, question.known)
+  const wrong = said(meant)
   if (wrong !== undefined) throw new CommandFailure(wrong, EXIT.wrongUse)
-  return given
+  return meant
 }
 
-function oneOf(what: string, known: readonly string[]): (answer: string) => string | undefined {
-  return (given) =>
-    known.includes(given)
-      ? undefined
-      : `There is no ${what} "${given}"; ${nearNames(given, known) || `write one of ${known.join(', ')}`}`
+function oneOf(what: string, known: readonly string[]): Required<Pick<Question, 'known' | 'fault'>> {
+  return {
+    known,
+    fault: (given) =>
+      known.includes(given)
+        ? undefined
+        : `There is no ${what} "${given}"; ${nearNames(given, known) || `write one of ${known.join(', ')}`}`,
+  }
 }
 
 /** Sets that are asked for where nothing else is said, the first that judges the material. */
@@ -203,7 +207,7 @@ async function governingSet(ask: Ask, given: string | undefined, material: Mater
   const id = await ask(given, {
     text: `Governing specification\n${sets.map((set) => `  ${set.id}: ${setName(set)}`).join('\n')}\n `,
     otherwise: ids[0] ?? '',
-    fault: oneOf(`specification for ${kindWords(material)}`, ids),
+    ...oneOf(`specification for ${kindWords(material)}`, ids),
   })
   const set = sets.find((criterion) => criterion.id === id)
   if (set === undefined) throw new RangeError(`governingSet needs a shipped set, got ${id}`)
@@ -222,7 +226,7 @@ async function claimedClass(
   return ask(given, {
     text: `Class that you claim (${classes.join(', ')})`,
     otherwise,
-    fault: oneOf('class', classes),
+    ...oneOf('class', classes),
   })
 }
 

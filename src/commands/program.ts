@@ -125,8 +125,21 @@ function told(error: unknown): number {
   if (refused !== undefined) return told(systemFailure(refused))
   // commander has told its own faults already.
   if (error instanceof CommandFailure) process.stderr.write(`${error.message}\n`)
-  else if (!(error instanceof CommanderError)) process.stderr.write(programFault(error))
+  else if (error instanceof CommanderError) process.stderr.write(useFix(error))
+  else process.stderr.write(programFault(error))
   return statusOf(error)
+}
+
+/** What to do about wrong use, where commander names the fault alone. */
+function useFix({ code }: CommanderError): string {
+  switch (code) {
+    case 'commander.unknownCommand':
+      return 'fix: --help lists what there is\n'
+    case 'commander.excessArguments':
+      return 'fix: name a folder of records with --content FOLDER; --help lists the options\n'
+    default:
+      return ''
+  }
 }
 
 /** No record can be blamed for it, and nobody who writes records can read a trace. */

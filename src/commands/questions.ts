@@ -14,8 +14,18 @@ export interface Question {
   readonly text: string
   /** What Enter gives. */
   readonly otherwise: string
+  /** The answers that there are, where they are few. */
+  readonly known?: readonly string[]
   /** What is wrong with an answer; undefined where nothing is. */
   readonly fault?: (answer: string) => string | undefined
+}
+
+/** A known answer in whichever letters, "y" and "n" for yes and no; any other answer as it is. */
+export function meantAnswer(answer: string, known: readonly string[] = []): string {
+  const given = answer.toLowerCase()
+  const isShort = known.includes('yes') && (given === 'y' || given === 'n')
+  const letters = isShort ? { y: 'yes', n: 'no' }[given] : given
+  return known.find((one) => one === answer) ?? known.find((one) => one.toLowerCase() === letters) ?? answer
 }
 
 export interface Asking {
@@ -42,15 +52,16 @@ export function askingAt({ input, output }: Terminal): Asking {
   })
   // Nobody may be waiting when the input ends in good time.
   closed.catch(() => undefined)
-  const ask = async ({ text, otherwise, fault }: Question): Promise<string> => {
+  const ask = async (question: Question): Promise<string> => {
+    const { text, otherwise, known, fault } = question
     isOpen = true
     const given = await Promise.race([lines.question(`${text} [${otherwise}] `), closed])
     isOpen = false
-    const answer = given.trim() === '' ? otherwise : given.trim()
+    const answer = given.trim() === '' ? otherwise : meantAnswer(given.trim(), known)
     const wrong = fault?.(answer)
     if (wrong === undefined) return answer
     output.write(`${wrong}\n`)
-    return ask({ text, otherwise, ...(fault === undefined ? {} : { fault }) })
+    return ask(question)
   }
   return { ask, end: () => lines.close() }
 }

@@ -62,6 +62,7 @@ export async function writeNewFolder(folder: string, files: readonly NewFile[]):
   const clear = () => rmSync(next, { recursive: true, force: true })
   const watched = onInterruption(clear)
   try {
+    makeFolder(next)
     for (const { path, text } of files) {
       mkdirSync(dirname(join(next, path)), { recursive: true })
       writeFileSync(join(next, path), text, { flag: 'wx' })
@@ -76,6 +77,16 @@ export async function writeNewFolder(folder: string, files: readonly NewFile[]):
   } finally {
     watched()
   }
+}
+
+/**
+ * Makes a folder and what it lies in, one by one: Node.js goes on for ever where a file system says of each new folder
+ * that its parent is missing, as /proc does.
+ */
+function makeFolder(folder: string): void {
+  const missing: string[] = []
+  for (let at = folder; !existsSync(at); at = dirname(at)) missing.unshift(at)
+  for (const at of missing) mkdirSync(at)
 }
 
 function isEmptyFolder(folder: string): boolean {

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
@@ -101,12 +101,17 @@ describe('npm run new', () => {
     [['lot', 'tuff', '--cast', '2026-03-20'], /^--cast goes with --from, --to and --quantity/],
     [['criterion', 'roads'], /required option '--extends <set>'/],
     [['study', 'survey'], /^There is no kind of study "survey"/],
-    [['mortar'], /unknown command|too many arguments/],
+    [['mortar'], /unknown command 'mortar'\nfix: --help lists what there is\n$/],
   ])('refuses wrong use with 2 and in words: %o', async (args, message) => {
     const ended = await run('new', ...args, '--content', join(import.meta.dirname, '../diagnostics/base'))
     expect(ended.status).toBe(2)
     expect(ended.error).toMatch(message)
     noTrace(ended)
+  })
+  it.runIf(existsSync('/proc/self'))('says in one line that nothing can be made there', async () => {
+    const ended = await run('new', 'site', '/proc/works', ...NAMES)
+    expect(ended).toMatchObject({ status: 1, out: '' })
+    expect(ended.error).toMatch(/^\/proc\/works cannot be written: .*\nfix: .*\n$/)
   })
   it('refuses a folder that is not empty, and a record that is there, and changes nothing', async () => {
     const folder = place()

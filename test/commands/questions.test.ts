@@ -84,6 +84,13 @@ describe('the questions of a new site', () => {
     expect(shown()).toContain('There is no kind of material "slug"; did you mean slag?')
     expect(shown()).not.toContain('Title of the site')
   })
+  it('take an answer in other letters, and y for yes', async () => {
+    const { asking } = person()
+    const given = { ...ALL, class: 'f', units: 'us' as 'US', persons: 'Y' }
+    const { site } = await siteFiles('/none/works', given, { asking, today: TODAY })
+    expect(site).toMatchObject({ class: 'F', units: 'US', persons: true })
+    asking.end()
+  })
   it.each([
     [{ material: 'fly-ash' }, /^There is no kind of material "fly-ash"; did you mean coal-fly-ash/],
     [{ governing: 'c989-18' }, /^There is no specification for coal fly ash "c989-18"/],
