@@ -55,9 +55,14 @@ export function checkedLots(edition: Edition, faults: CheckedFaults, scope: Chec
   const own = new Set(faulty.map(({ id }) => id))
   const judged = [...edition.lots.values()]
     .filter((lot) => asked(lot) && !own.has(lot.id))
-    .sort((a, b) => bySampling(b, a))
+    .sort((a, b) => Number(isWithdrawn(a)) - Number(isWithdrawn(b)) || bySampling(b, a))
     .flatMap((lot) => checkedLot(edition, faults, lot, scope) ?? [])
   return [...faulty, ...judged.toSorted((a, b) => NEEDS.indexOf(a.need) - NEEDS.indexOf(b.need))]
+}
+
+/** Nobody has anything more to do for it, so that it stands last. */
+function isWithdrawn({ state }: ListedLot): boolean {
+  return state === 'withdrawn'
 }
 
 function unjudgedLine({ id, errors, lots }: UnjudgedRecord): string {

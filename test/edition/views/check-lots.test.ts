@@ -77,3 +77,14 @@ it('checkedLots keeps to the lots and the set that are asked for', () => {
     'nothing ash/A-1, 1 January 2026, plain: Meets',
   ])
 })
+
+it('checkedLots puts a withdrawn lot behind older ones, since nobody has more to do for it', () => {
+  const lot = (name: string, sampled: string, state: string) =>
+    tinyLot(`ash/${name}`, {
+      ...{ sampled: readMoment(sampled), planned: [], state, revisions: [revision(0, '2026-02-20')] },
+      verdicts: [verdict('plain', 'meets')],
+    } as never)
+  const lots = [lot('A-1', '2026-01-01', 'complete'), lot('A-2', '2026-01-02', 'withdrawn')]
+  const edition = tinyEdition([tinySource('ash')], lots, { asOf: readMoment('2026-03-05') })
+  expect(checkedLots(edition, NO_FAULT, {}).map(({ id }) => id)).toEqual(['ash/A-1', 'ash/A-2'])
+})
