@@ -10,7 +10,7 @@ import type { Lot } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
 import { checkAgeListed } from './readings.ts'
 import { type AllRecords, checkReference } from './references.ts'
-import { sampledEnd, sampledEndAt } from './samples.ts'
+import { sampledEnd } from './samples.ts'
 
 /** A figure with where it stands. */
 interface Placed {
@@ -74,8 +74,9 @@ export interface Analysed {
 }
 
 /**
- * Reports a figure whose age its mortar could not have reached by the day of the test: cast on the day on record, else at
- * the earliest when the sample had been taken.
+ * Reports a figure whose age its mortar had not reached on the day of the test: a fault where its casting is on record.
+ * Without one it was cast at the earliest when the sample had been taken, and the day may be that of the other results of
+ * the analysis: told, and judged all the same.
  */
 export function checkAgesReached({ lot, analysis, at }: Analysed, all: AllRecords, report: FileReport): void {
   for (const [key, value] of Object.entries(analysis.results)) {
@@ -88,22 +89,28 @@ export function checkAgesReached({ lot, analysis, at }: Analysed, all: AllRecord
       if (soonest.day <= analysis.tested.day) continue
       const days = daysBetween(begun.on, analysis.tested)
       const when = `${countWords(Math.abs(days), 'day')} ${days < 0 ? 'before' : 'after'}`
-      report.at(
-        `${at}/tested`,
-        'dates-backwards',
-        `${key} at ${age} was tested ${when} ${begun.sentence}`,
-        'correct the age or the day, or write the figure in an analysis of its own with the day of its test',
-        [report.place(begun.at, `${begun.on}, ${begun.sentence}`)],
-      )
+      const tooSoon = `${key} at ${age} was tested ${when}`
+      if (begun.castAt === null)
+        report.warnAt(`${at}/tested`, 'age-unreached', `${tooSoon} the sample was taken`, OWN_DAY)
+      else
+        report.at(
+          `${at}/tested`,
+          'dates-backwards',
+          `${tooSoon} the mortar was cast`,
+          'check the age and both days; one of them is wrong',
+          [report.place(begun.castAt, `${begun.on}, the mortar was cast`)],
+        )
       return
     }
   }
 }
 
+const OWN_DAY = 'write the figure in an analysis of its own, with the day of its test'
+
 interface Begun {
   readonly on: Moment
-  readonly at: string
-  readonly sentence: string
+  /** Pointer of the casting; null for the end of sampling in its place. */
+  readonly castAt: string | null
 }
 
 /** Of several castings the earliest: a figure does not say from which it came. */
@@ -114,16 +121,13 @@ function begunBy(
 ): Begun | undefined {
   const castings = (lot.tests ?? []).flatMap((test, index) =>
     test.condition === condition && test.sample === sample && test.laboratory === laboratory
-      ? [{ on: test.cast, at: `/tests/${index}/cast`, sentence: 'the mortar was cast' }]
+      ? [{ on: test.cast, castAt: `/tests/${index}/cast` }]
       : [],
   )
   const [earliest] = castings.toSorted((one, other) => one.on.day - other.on.day)
   if (earliest !== undefined) return earliest
   const taken = sampledEnd(lot, sample)
-  const at = sampledEndAt(lot, sample)
-  return taken === undefined || at === undefined
-    ? undefined
-    : { on: taken, at, sentence: 'the sample was taken' }
+  return taken && { on: taken, castAt: null }
 }
 
 function isSameTest(one: ReportedFigure, other: ReportedFigure): boolean {

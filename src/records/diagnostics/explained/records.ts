@@ -45,7 +45,7 @@ export const OF_RECORDS = {
   },
   'dates-backwards': {
     meaning:
-      'What comes later is dated earlier: tested before it was cast or before its age was reached, shipped before production began. The other date is shown beside it.',
+      'What comes later is dated earlier: tested before it was cast or was as old as it says, shipped before production began. The other date is shown beside it.',
     example: {
       file: LOT,
       wrong: 'produced: { from: 2026-03-02, to: 2026-02-08 }',
@@ -64,6 +64,19 @@ export const OF_RECORDS = {
       'A test is made at one of the ages that its condition lists with their tolerances. Without its tolerance nobody can say whether the age was kept.',
     example: { file: LOT, wrong: 'age: 9 d', right: 'age: 7 d' },
     fix: 'Correct the age, or add it to the condition.',
+  },
+  'age-unreached': {
+    meaning:
+      'A mortar is cast after its sample was taken, so that an index at 7 d cannot be tested three days after sampling. Often the day is that of the other results of the analysis. The figure is judged, and counts as known from that day on.',
+    example: {
+      file: LOT,
+      wrong:
+        'tested: 2026-03-11, results: { strength-activity-index: { value: 84 %, condition: cool, age: 7 d } }',
+      right:
+        'tested: 2026-03-18, results: { strength-activity-index: { value: 84 %, condition: cool, age: 7 d } }',
+      instead: 'tested: 2026-03-10, results: { SiO2: 63.1 %, residue-45um: 8.4 % }',
+    },
+    fix: 'Write the figure in an analysis of its own, with the day of its test; a casting day under tests says more.',
   },
   'finished-without-test': {
     meaning:
