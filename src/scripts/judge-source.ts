@@ -5,7 +5,7 @@
 import type { WithTexts } from '../core/measure/texts-of-times.ts'
 import { readCriterion } from '../core/criteria/read-criterion.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
-import { hasNoClass } from '../core/criteria/no-class.ts'
+import { verdictStanding } from '../core/criteria/verdict-standing.ts'
 import { awaitedTests } from '../core/result/awaited-test.ts'
 import { bestClass, judge } from '../core/judging/verdict.ts'
 import { type SourceEvidence, unpackSource, type UnpackedSource } from '../core/evidence/source-evidence.ts'
@@ -64,7 +64,7 @@ export function briefStanding(
   return lotStanding({
     state: lot.state,
     outcome: verdict.outcome,
-    ...(hasNoClass(verdict) ? { noClass: true as const } : {}),
+    ...verdictStanding(verdict),
     awaited: awaitedTests(lot.planned).map((test) => ({
       ...test,
       conditionName: source.conditionTitle(test.condition),

@@ -3,6 +3,7 @@ import { type Criterion, setName } from '../core/criteria/criterion.ts'
 import { isActivityOnly } from '../core/criteria/activity-only.ts'
 import type { Outcome } from '../core/criteria/outcome.ts'
 import type { Verdict } from '../core/criteria/verdict.ts'
+import type { VerdictStanding } from '../core/criteria/verdict-standing.ts'
 
 /** Stands over every verdict under limits that nobody has confirmed against the standard. */
 export const TRIAL_HEADING = 'Trial judgement, not a statement of conformity'
@@ -67,15 +68,19 @@ export const NO_CLASS_FOR_LOT = 'no class for this lot'
 
 /**
  * One line for the head of a certificate; a class never stands without its edition.
- * @param criterion `noClass` where the specification has no class for the lot
+ * @param criterion with what must be said of the verdict beside its outcome
  */
 export function verdictHeadline(
   verdict: Pick<Verdict, 'outcome' | 'class' | 'edition'>,
-  criterion: Pick<Criterion, 'title' | 'designation'> & { readonly noClass?: true },
+  criterion: Pick<Criterion, 'title' | 'designation'> & VerdictStanding,
 ): string {
   const set = setOfVerdict(verdict, criterion)
   if (criterion.noClass === true) return `No class for this lot in ${set}`
-  return OF_A_SET[verdict.outcome](set)
+  return criterion.unevaluated === true ? unevaluatedSet(set) : OF_A_SET[verdict.outcome](set)
+}
+
+function unevaluatedSet(name: string): string {
+  return `No clause of ${name} can be evaluated yet`
 }
 
 /**
@@ -96,8 +101,8 @@ interface AroundName {
   readonly after: string
 }
 
-function wordsAroundName(outcome: Outcome): AroundName {
-  const [before = '', after = ''] = OF_A_SET[outcome]('\n').toLowerCase().split('\n')
+function wordsAroundName(outcome: Outcome, words = OF_A_SET[outcome]): AroundName {
+  const [before = '', after = ''] = words('\n').toLowerCase().split('\n')
   return { outcome, before, after }
 }
 
@@ -108,9 +113,11 @@ const EARLIER_WORDS: readonly AroundName[] = [
 ]
 
 /** The longest first: what says more is looked for before what it begins with. */
-const AROUND_NAMES: readonly AroundName[] = [...everyOutcome().map(wordsAroundName), ...EARLIER_WORDS].sort(
-  (a, b) => b.before.length + b.after.length - a.before.length - a.after.length,
-)
+const AROUND_NAMES: readonly AroundName[] = [
+  ...everyOutcome().map((outcome) => wordsAroundName(outcome)),
+  wordsAroundName('insufficient-history', unevaluatedSet),
+  ...EARLIER_WORDS,
+].sort((a, b) => b.before.length + b.after.length - a.before.length - a.after.length)
 
 /** The set that a verdict is under, with the class that it judged. */
 export function setOfVerdict(

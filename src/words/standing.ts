@@ -3,6 +3,7 @@
  * 28 d strength activity index due 4 July 2026", "Withdrawn 3 March 2026; was: meets".
  */
 import type { Outcome } from '../core/criteria/outcome.ts'
+import type { VerdictStanding } from '../core/criteria/verdict-standing.ts'
 import type { CertificateState } from '../core/evidence/certificate-state.ts'
 import { compareMoments, dateOf, type Moment } from '../core/measure/moment.ts'
 import type { AwaitedTest } from '../core/result/awaited-test.ts'
@@ -19,13 +20,11 @@ export interface NamedTest extends Pick<AwaitedTest, 'property' | 'age' | 'due' 
 }
 
 /** What a lot's standing rests on. */
-export interface StandingFacts {
+export interface StandingFacts extends VerdictStanding {
   /** Of the certificate, or `superseded` for a revision that has a later one. */
   readonly state: CertificateState | 'superseded'
   /** Under one set; null where the lot is not judged. */
   readonly outcome: Outcome | null
-  /** That set has no class for the lot. */
-  readonly noClass?: true
   readonly withdrawn?: Moment
   /** The longest awaited first. */
   readonly awaited: readonly NamedTest[]
@@ -107,7 +106,7 @@ export function oneSidedWords(count: number): string | null {
 export function markWords(mark: StandingMark): string {
   if (mark === 'meets-so-far') return 'meets so far'
   if (mark === 'draft') return 'draft, never issued'
-  if (mark === 'insufficient-history') return OF_A_LOT[mark]
+  if (mark === 'insufficient-history') return 'history still too short'
   return mark === 'withdrawn' ? 'withdrawn' : outcomeWords(mark)
 }
 
@@ -166,6 +165,7 @@ const WOULD: Words = {
 }
 
 const NOT_JUDGED = 'not judged'
+const UNEVALUATED = 'nothing can be evaluated yet'
 const LATE = 'result overdue'
 
 function wordsOfAll(words: (outcome: Outcome) => string): Words {
@@ -176,17 +176,18 @@ function wordsOfAll(words: (outcome: Outcome) => string): Words {
 }
 
 function judgedWords(
-  { outcome, noClass }: { outcome: Outcome | null; noClass: true | undefined },
+  { outcome, noClass, unevaluated }: Pick<StandingFacts, 'outcome' | keyof VerdictStanding>,
   words: Words,
 ): string {
   if (outcome === null) return NOT_JUDGED
+  if (unevaluated === true) return UNEVALUATED
   return noClass === true ? NO_CLASS_FOR_LOT : words[outcome]
 }
 
 /** What it was counts no more, nor does anybody await its results. */
-function noLongerInForce({ state, outcome, noClass, withdrawn }: StandingFacts): LotStanding {
+function noLongerInForce({ state, withdrawn, ...judged }: StandingFacts): LotStanding {
   const word = state === 'withdrawn' ? 'Withdrawn' : 'Superseded by a later revision'
-  const was = judgedWords({ outcome, noClass }, OF_A_LOT)
+  const was = judgedWords(judged, OF_A_LOT)
   const head = withdrawn === undefined ? word : `${word} ${date(dateOf(withdrawn))}`
   return standing({
     mark: 'withdrawn',
@@ -197,9 +198,9 @@ function noLongerInForce({ state, outcome, noClass, withdrawn }: StandingFacts):
   })
 }
 
-function neverIssued({ outcome, noClass, awaited }: StandingFacts): LotStanding {
-  const soFar = isMet(outcome) && 0 < awaited.length ? ' so far' : ''
-  const would = `${judgedWords({ outcome, noClass }, WOULD)}${soFar}`
+function neverIssued({ awaited, ...judged }: StandingFacts): LotStanding {
+  const soFar = isMet(judged.outcome) && 0 < awaited.length ? ' so far' : ''
+  const would = `${judgedWords(judged, WOULD)}${soFar}`
   return standing({
     mark: 'draft',
     head: 'Draft, never issued',
@@ -213,11 +214,12 @@ function neverIssued({ outcome, noClass, awaited }: StandingFacts): LotStanding 
  * "Complete" is not said: beside a lot that fails it would read as praise. A certificate that is still
  * provisional says so where no result is missing that would tell it.
  */
-function inForce({ state, outcome, noClass, awaited }: StandingFacts): LotStanding {
+function inForce({ state, awaited, ...judged }: StandingFacts): LotStanding {
+  const { outcome } = judged
   const missing = awaitedWords(awaited)
   const stillProvisional = state === 'provisional' && missing.length === 0
   const soFar = isMet(outcome) && (0 < missing.length || stillProvisional)
-  const words = judgedWords({ outcome, noClass }, OF_A_LOT)
+  const words = judgedWords(judged, OF_A_LOT)
   const said = soFar ? `${words} so far` : words
   return standing({
     mark: soFar ? 'meets-so-far' : outcome,

@@ -30,4 +30,11 @@ describe('verdictHeadline', () => {
     expect(isHeadlineOfAnother(headline, 'not-reported')).toBe(false)
     expect(isHeadlineOfAnother(headline, 'meets')).toBe(true)
   })
+  it('says where no clause could be evaluated, which is no other outcome', () => {
+    const set = { title: 'Coal fly ash', designation: 'ASTM C618', unevaluated: true } as const
+    const headline = verdictHeadline({ outcome: 'insufficient-history', class: 'F', edition: '12a' }, set)
+    expect(headline).toBe('No clause of ASTM C618, edition 12a, class F can be evaluated yet')
+    expect(isHeadlineOfAnother(headline, 'insufficient-history')).toBe(false)
+    expect(isHeadlineOfAnother(headline, 'not-applicable')).toBe(true)
+  })
 })

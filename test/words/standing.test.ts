@@ -102,6 +102,13 @@ describe('lotStanding', () => {
     ])
   })
 
+  it('says where nothing was evaluated, so that nothing is met', () => {
+    const of = (state: StandingFacts['state']) =>
+      lotStanding({ state, outcome: 'insufficient-history', unevaluated: true, awaited: [] }).text
+    expect(of('draft')).toBe('Draft, never issued; nothing can be evaluated yet')
+    expect(of('complete')).toBe('Nothing can be evaluated yet')
+  })
+
   it('has a row here for every outcome', () => {
     expect(TABLE.flatMap(([outcome]) => outcome ?? [])).toEqual([...OUTCOMES])
   })

@@ -2,7 +2,7 @@
 import { isProvisional } from '../shape/due.ts'
 import { producersResults } from '../shape/producers-results.ts'
 import { type Criterion, isAsRead, isUnconfirmed } from '../../core/criteria/criterion.ts'
-import { hasNoClass } from '../../core/criteria/no-class.ts'
+import { verdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource, sourceOf } from '../../core/measure/lot-id.ts'
@@ -221,8 +221,8 @@ function statedCriterion(
     trial: isUnconfirmed(criterion),
     decisionRule: ruleWords(criterion.decisionRule),
     risk: riskSentence(criterion, verdict?.clauses ?? [], titleOf),
+    ...(verdict && verdictStanding(verdict)),
     ...defined({
-      noClass: verdict !== undefined && hasNoClass(verdict) ? (true as const) : undefined,
       designation: criterion.designation,
       supersededBy: criterion.supersededBy,
       scope: scopeWords(criterion) ?? undefined,

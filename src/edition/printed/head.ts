@@ -42,7 +42,7 @@ function standingOf({ state, verdicts, criteria, awaited, issued }: Headed): str
   return lotStanding({
     state,
     outcome: verdicts[0]?.outcome ?? null,
-    ...defined({ noClass: criteria[0]?.noClass }),
+    ...defined({ noClass: criteria[0]?.noClass, unevaluated: criteria[0]?.unevaluated }),
     awaited: state === 'withdrawn' ? [] : awaited,
     ...(state === 'withdrawn' && issued !== null ? { withdrawn: readMoment(issued) } : {}),
   }).text

@@ -77,6 +77,8 @@ export interface CertificateCriterion {
   readonly trial: boolean
   /** That it has no class for the lot. */
   readonly noClass?: true
+  /** No clause of it could be evaluated. */
+  readonly unevaluated?: true
   /** That it judges activity alone. */
   readonly scope?: string
   /** That some of its limits are as read, and that nobody has checked them; unsaid where it is a trial anyway. */

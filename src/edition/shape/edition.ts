@@ -98,6 +98,7 @@ export interface ListedLot extends LotHead {
     readonly outcome: Outcome
     /** The set has no class for the lot. */
     readonly noClass?: true
+    readonly unevaluated?: true
   }[]
   /** The lot that replaces it, where it is withdrawn. */
   readonly replacedBy?: string

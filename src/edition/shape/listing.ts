@@ -1,5 +1,5 @@
 /** The rows of the Edition, made from what was computed of each lot and source. */
-import { hasNoClass } from '../../core/criteria/no-class.ts'
+import { verdictStanding } from '../../core/criteria/verdict-standing.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { awaitedTests } from '../../core/result/awaited-test.ts'
 import type { Edition, ListedLot, ListedSource, LotEntry, SourceEntry } from './edition.ts'
@@ -18,13 +18,11 @@ export function listedLot(lot: LotEntry): ListedLot {
     withdrawn: lot.withdrawn,
     state: lot.state,
     tonnes: lot.record.quantity.value,
-    outcomes: lot.verdicts.map((verdict) =>
-      defined({
-        criterion: verdict.criterion,
-        outcome: verdict.outcome,
-        noClass: hasNoClass(verdict) ? (true as const) : undefined,
-      }),
-    ),
+    outcomes: lot.verdicts.map((verdict) => ({
+      criterion: verdict.criterion,
+      outcome: verdict.outcome,
+      ...verdictStanding(verdict),
+    })),
     replacedBy: newest?.replacedBy,
     awaited: lot.state === 'withdrawn' ? [] : awaitedTests(lot.planned),
     issued: newest === undefined ? null : { number: newest.number, date: newest.date },

@@ -1,5 +1,5 @@
 /** State and verdict of a lot in one, as every list, page and data file gives them. */
-import { hasNoClass } from '../../core/criteria/no-class.ts'
+import { verdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { defined } from '../../core/measure/defined.ts'
@@ -13,10 +13,11 @@ export type NamesConditions = Pick<Edition, 'conditions' | 'announcedConditions'
 
 /** Under one set, else under the governing one. */
 export function standingOf(edition: NamesConditions, lot: ListedLot, criterion?: string): LotStanding {
+  const judged = judgedUnder(lot, criterion)
   return lotStanding({
     state: lot.state,
-    outcome: judgedUnder(lot, criterion)?.outcome ?? null,
-    ...defined({ noClass: judgedUnder(lot, criterion)?.noClass, withdrawn: lot.withdrawn }),
+    outcome: judged?.outcome ?? null,
+    ...defined({ noClass: judged?.noClass, unevaluated: judged?.unevaluated, withdrawn: lot.withdrawn }),
     awaited: lot.awaited.map((test) => namedTest(edition, test)),
   })
 }
@@ -26,7 +27,7 @@ export function standingUnder(edition: NamesConditions, lot: ListedLot, verdict:
   return lotStanding({
     state: lot.state,
     outcome: verdict.outcome,
-    ...(hasNoClass(verdict) ? { noClass: true as const } : {}),
+    ...verdictStanding(verdict),
     ...defined({ withdrawn: lot.withdrawn }),
     awaited: lot.awaited.map((test) => namedTest(edition, test)),
   })

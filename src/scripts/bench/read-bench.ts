@@ -1,6 +1,6 @@
 /** The text of a lot to what is wrong with it, its results and its verdict: pure, so that it can be tested without a page. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
-import { hasNoClass } from '../../core/criteria/no-class.ts'
+import { verdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { UnpackedSource } from '../../core/evidence/source-evidence.ts'
 import { judge } from '../../core/judging/verdict.ts'
@@ -70,7 +70,7 @@ function standingOf(verdict: Verdict, { planned }: ComputedLot, source: Unpacked
   return lotStanding({
     state: awaited.length === 0 ? 'complete' : 'provisional',
     outcome: verdict.outcome,
-    ...(hasNoClass(verdict) ? { noClass: true as const } : {}),
+    ...verdictStanding(verdict),
     awaited,
   })
 }
