@@ -153,6 +153,10 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
     issueBase(folder)
     rmSync(join(folder, 'issued/tuff/T-1/1.json'))
   },
+  'issued-missing.copied': (folder) => {
+    issueBase(folder)
+    cpSync(join(folder, 'lots/tuff/T-9.yaml'), join(folder, 'lots/tuff/T-3.yaml'))
+  },
   'issued-altered': (folder) => {
     issueBase(folder)
     edit(join(folder, 'issued/tuff/T-1/0.json'), '"first"', '"other"')

@@ -39,12 +39,19 @@ export function checkIssued(checked: Checked): ReadonlySet<string> {
   const unsound = new Set<string>()
   const partFault = partFaults(checked)
   const documents = new Set<string>()
+  const owners = Map.groupBy(
+    [...checked.lots].flatMap(([id, { record }]) =>
+      (record.revisions ?? []).map(({ digest }) => ({ id, digest })),
+    ),
+    ({ digest }) => digest,
+  )
+  const ownerOf = (digest: string, id: string) => owners.get(digest)?.find((one) => one.id !== id)?.id
   for (const [id, { record, report }] of checked.lots)
     for (const [place, { number }] of (record.revisions ?? []).entries()) {
       documents.add(documentPath(id, number))
       const before = report.count()
       // A revision out of its order is a fault of the record, told already.
-      if (number === place) checkRevision({ ...checked, id, place, record, report, used, partFault })
+      if (number === place) checkRevision({ ...checked, id, place, record, report, used, partFault, ownerOf })
       if (number !== place || before < report.count()) unsound.add(documentPath(id, number))
     }
   const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
@@ -94,6 +101,8 @@ interface CheckedRevision {
   readonly folder: string
   readonly before: ReadBefore
   readonly partFault: PartFault
+  /** Another lot that has a revision of this digest. */
+  readonly ownerOf: (digest: string, id: string) => string | undefined
   /** Parts that a document refers to; filled here. */
   readonly used: Set<string>
 }
@@ -108,7 +117,13 @@ function checkRevision(checked: CheckedRevision): void {
   const file = `issued/${documentPath(id, place)}`
   const stored = storedDocument(checked, file)
   if (stored === null) {
-    report.at(at, 'issued-missing', `the issued document ${file} is missing or cannot be read`, RESTORE)
+    const other = checked.ownerOf(revision.digest, id)
+    report.at(
+      at,
+      'issued-missing',
+      `the issued document ${file} is missing or cannot be read${other === undefined ? '' : `; its line is that of ${other}, so the record looks copied`}`,
+      other === undefined ? RESTORE : `remove revisions: where this is a copy of ${other}; else ${RESTORE}`,
+    )
     return
   }
   const { digest, document } = stored
