@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { inspect } from 'node:util'
-import { Command, CommanderError, InvalidArgumentError } from 'commander'
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { faultWords, systemFault, systemSentence } from './system-faults.ts'
 import { isInCalendar, type Moment, momentIn, momentOfDay, readMoment } from '../core/measure/moment.ts'
 
@@ -63,7 +63,14 @@ export function command(name: string, description: string): Command {
   return new Command(INSTALLED ? `puteoli ${name}` : name)
     .description(description)
     .exitOverride()
-    .option('--content <folder>', 'folder with the records', folderOption, usualContent(HOME))
+    .addOption(
+      new Option('--content <folder>', 'folder with the records')
+        .argParser(folderOption)
+        .default(
+          usualContent(HOME),
+          INSTALLED ? 'this folder where it has site.yaml, else content' : 'content',
+        ),
+    )
 }
 
 /** The options of a command that holds its lots against a site that is published. */

@@ -2,12 +2,11 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmdirSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { NewFile } from '../scaffold/new-file.ts'
-import { syncFolder, syncTree } from './durable.ts'
+import { discard, syncFolder, syncTree } from './durable.ts'
 import { withLock } from './folder-lock.ts'
 import { onInterruption } from './interruption.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
-import { removeFile } from './write-revision.ts'
 import { writeWhole } from './write-whole.ts'
 
 export const LOOK = 'check the permissions, the free space and what is in its place'
@@ -26,7 +25,7 @@ export function writeNewFiles(contentDir: string, files: readonly NewFile[]): vo
         written.push(join(contentDir, path))
       }
     } catch (error) {
-      written.forEach(removeFile)
+      written.forEach(discard)
       throw error
     }
   })

@@ -10,6 +10,9 @@ export function checksRunWords({ run, lots, tests, expectedByChance }: ChecksRun
   const { low, expected, high } = expectedByChance
   const checks = `${countWords(run, 'check')} on ${countWords(lots, 'lot')}`
   if (tests === 0) return `${checks}; chance alone raises none of them`
-  const about = `about ${shortNumber(expected, 1)} flags expected by chance (${low} to ${high})`
+  const about =
+    high === 0
+      ? 'no flag expected by chance'
+      : `about ${shortNumber(expected, 1)} flags expected by chance (${low} to ${high})`
   return `${checks}; ${about} in ${tests === 1 ? '1 test at its own level' : `${tests} tests, each at its own level`}`
 }

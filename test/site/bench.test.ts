@@ -299,7 +299,7 @@ describe('the bench page', () => {
   it('says without JavaScript what it is and how the record is written instead', async () => {
     const page = await demo.open(paths.bench, { javaScriptEnabled: false })
     expect(await page.locator('#bench').isVisible()).toBe(false)
-    expect(await page.locator('main').innerText()).toMatch(/needs JavaScript.*npm run check/s)
+    expect(await page.locator('main').innerText()).toMatch(/needs JavaScript.*command check/s)
     await page.context().close()
   })
 
