@@ -63,17 +63,21 @@ export function readGoodContent(folder: string, consequence: string): Records {
   return goodContent(folder, consequence).records
 }
 
-/** The same for a site that anyone may read, which never says "<your company>". */
+/** The same for a site that anyone may read: beside certificates it never says "<your company>". */
 export function readPublishable(folder: string, consequence: string): Records {
   const { records, diagnostics } = goodContent(folder, consequence)
   const left = diagnostics.filter(({ code }) => code === 'placeholder')
-  if (left.length === 0) return records
+  if (left.length === 0 || !hasCertificates(records)) return records
   const places = left.map(({ file, line, message }) => `  ${file}:${line}: ${message}\n`).join('')
   throw new CommandFailure(
-    `A public site cannot be built with texts that new records were laid out with:\n${places}${consequence}`,
+    `A site with certificates cannot be public with texts that new records were laid out with:\n${places}${consequence}`,
     EXIT.failed,
     `write your own text in place of each; until then, look at the pages with ${commandLine('dev')} or ${commandLine('build', '--audience internal')}`,
   )
+}
+
+function hasCertificates({ lots }: Records): boolean {
+  return [...lots.values()].some(({ revisions = [] }) => 0 < revisions.length)
 }
 
 function goodContent(folder: string, consequence: string): ReadContent {

@@ -106,6 +106,14 @@ describe('the installed program', { timeout: 600_000 }, () => {
     ])
   })
 
+  it('builds the site that it has just laid out', async () => {
+    expect(await puteoli('new', 'site', 'works', '--yes')).toMatchObject({ status: 0, error: '' })
+    const built = await puteoli('build', '--content', 'works', '--out', 'works-site')
+    expect(built.status).toBe(0)
+    expect(built.out).toMatch(/^0 lots, \d+ pages in .*works-site$/m)
+    expect(readFileSync(join(home, 'works-site/index.html'), 'utf8')).toContain('Works')
+  })
+
   it('runs on any Node.js that starts it, and says how its commands are written', async () => {
     const program = join(home, 'node_modules/puteoli/built/commands/puteoli.js')
     const asked = await runIn(join(home, 'mine'), 'node', program, 'check', '--json')

@@ -89,7 +89,7 @@ function reportPlaceholders(value: unknown, report: FileReport): void {
     first.pointer,
     'placeholder',
     `still to be replaced: ${someOf(all.map(({ text }) => text))}`,
-    'write your own text in place of each; no certificate is issued, and no public site is built, with one of them',
+    'write your own text in place of each; no certificate is issued with one of them, nor is a public site with certificates built',
   )
 }
 

@@ -33,7 +33,7 @@ export const OF_VALUES = {
   },
   placeholder: {
     meaning:
-      'A new record is laid out with texts in angle brackets, such as <your company>, which must not be printed. No certificate is issued, and no public site is built, with one of them.',
+      'A new record is laid out with texts in angle brackets, such as <your company>, which must not be printed. No certificate is issued with one of them, and a public site with certificates is not built.',
     example: { file: 'site.yaml', wrong: 'title: "<your title>"', right: 'title: Register' },
     fix: 'Write your own text in its place.',
   },
