@@ -12,11 +12,11 @@ export interface ContentFile {
 
 /**
  * What is listed but not read: links that lead out of the folder or round in it, folders without permission,
- * anything that is no plain file.
+ * anything that is no plain file, folders in the place of one.
  */
 export interface Unread {
   readonly path: string
-  readonly why: 'outside' | 'folder-link' | 'unreadable' | 'no-file'
+  readonly why: 'outside' | 'folder-link' | 'named-as-file' | 'unreadable' | 'no-file'
 }
 
 export type FolderListing =
@@ -78,7 +78,8 @@ function unreadable(
   name: string,
   entry: { isFile(): boolean; isDirectory(): boolean; isSymbolicLink(): boolean },
 ): Unread['why'] | null {
-  if (entry.isFile() || entry.isDirectory()) return null
+  if (entry.isDirectory()) return /\.(?:ya?ml|mdx)$/i.test(name) ? 'named-as-file' : null
+  if (entry.isFile()) return null
   if (!entry.isSymbolicLink()) return 'no-file'
   if (!leadsInside(root, name)) return 'outside'
   const target = statSync(join(root, name))

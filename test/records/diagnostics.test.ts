@@ -149,6 +149,10 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'quantity-range.study-power': heatTable('time (h),power (mW)', '0,5', '90,900000'),
   'quantity.study-power': heatTable('time (h),power (mW)', '0,5', '90,n/a'),
   'key-unknown.study-heading': heatTable('time (h);power (mW)', '0;5', '90;3'),
+  'file-unexpected.folder': (folder) => {
+    rmSync(join(folder, 'lots/tuff/T-9.yaml'))
+    mkdirSync(join(folder, 'lots/tuff/T-9.yaml'))
+  },
   'issued-missing': (folder) => {
     issueBase(folder)
     rmSync(join(folder, 'issued/tuff/T-1/1.json'))

@@ -23,6 +23,12 @@ export const UNREAD: Readonly<Record<Unread['why'], FileFault>> = {
     message: 'the link leads to a folder, which is not followed',
     mend: 'put the folder itself here',
   },
+  'named-as-file': {
+    code: 'file-unexpected',
+    severity: 'error',
+    message: 'this is a folder, named as a record is; nothing in it is read',
+    mend: 'put the record here as a file, or give the folder another name',
+  },
   unreadable: {
     code: 'file-unreadable',
     severity: 'error',
