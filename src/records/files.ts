@@ -1,4 +1,5 @@
 /** The only place that reads content from the disk. */
+import { isUtf8 } from 'node:buffer'
 import { lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs'
 import { join, sep } from 'node:path'
 
@@ -24,7 +25,9 @@ export type FolderListing =
   | { readonly fault: string }
 export type FileText =
   | { readonly text: string }
-  | { readonly fault: 'missing' | 'unreadable' | 'too-large' | 'not-utf8' }
+  | { readonly fault: 'missing' | 'unreadable' | 'too-large' }
+  /** The line of the first byte that is none of the encoding, from 1. */
+  | { readonly fault: 'not-utf8'; readonly line: number }
 
 /** What npm keeps at the root of a content folder that the tool is installed in. */
 const OF_THE_TOOL: readonly string[] = ['node_modules', 'package.json', 'package-lock.json']
@@ -121,9 +124,21 @@ function decode(bytes: Buffer): FileText {
   try {
     return { text: decoder.decode(bytes) }
   } catch {
-    return { fault: 'not-utf8' }
+    return { fault: 'not-utf8', line: firstBadLine(bytes) }
   }
 }
+
+function firstBadLine(bytes: Buffer): number {
+  let [line, start] = [1, 0]
+  for (;;) {
+    const end = bytes.indexOf(LINE_FEED, start)
+    if (end < 0 || !isUtf8(bytes.subarray(start, end))) return line
+    line += 1
+    start = end + 1
+  }
+}
+
+const LINE_FEED = 0x0a
 
 /** What changes whenever a content file may have changed; null where it is not there. */
 export function fileMark(folder: string, path: string): string | null {

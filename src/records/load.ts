@@ -289,7 +289,8 @@ function readNow(
 ): ReadRecord | undefined {
   const reading = readText(contentDir, path)
   if ('fault' in reading) {
-    diagnostics.push(fileFault(path, unreadable(reading.fault)))
+    const line = reading.fault === 'not-utf8' ? reading.line : 1
+    diagnostics.push({ ...fileFault(path, unreadable(reading.fault)), line })
     return undefined
   }
   const { text } = reading

@@ -149,6 +149,10 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'quantity-range.study-power': heatTable('time (h),power (mW)', '0,5', '90,900000'),
   'quantity.study-power': heatTable('time (h),power (mW)', '0,5', '90,n/a'),
   'key-unknown.study-heading': heatTable('time (h);power (mW)', '0;5', '90;3'),
+  'file-unreadable.latin-1': (folder) => {
+    const path = join(folder, 'producers/hill.yaml')
+    writeFileSync(path, Buffer.from(`${readFileSync(path, 'latin1').trimEnd()}\n# M\u00fcller\n`, 'latin1'))
+  },
   'file-unexpected.folder': (folder) => {
     rmSync(join(folder, 'lots/tuff/T-9.yaml'))
     mkdirSync(join(folder, 'lots/tuff/T-9.yaml'))
