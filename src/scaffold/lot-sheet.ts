@@ -7,7 +7,7 @@ import { KINDS, type QuantityKind } from '../core/measure/units.ts'
 import type { DescribedCondition } from '../records/records.ts'
 import { plainSpaces } from '../words/sentences.ts'
 import type { AskedFigure } from './asked-figures.ts'
-import { type NewFile, remarked, textOf } from './new-file.ts'
+import { filled, type NewFile, remarked, textOf } from './new-file.ts'
 import { castingLines, mortarLines } from './mortar-sheet.ts'
 import { schemaLine } from './schema-line.ts'
 
@@ -63,9 +63,13 @@ export function lotSheet(sheet: LotSheet): NewFile {
     'analyses:',
     ...samples.flatMap(({ id, properties }) => analysisLines(sheet, id, properties.map(plainly))),
     ...analysisLines(sheet, 'C', others),
-    ...(sheet.figures === 'finished' ? finishedLines(sheet, mortars) : []),
-    ...(sheet.figures === 'readings' ? mortarLines(sheet, mortars) : castingLines(sheet, mortars)),
-    ...(sheet.figures === 'readings' ? [] : readingsModel(sheet, mortars)),
+    ...(sheet.figures === 'readings'
+      ? mortarLines(sheet, mortars)
+      : [
+          ...finishedLines(sheet, mortars),
+          ...castingLines(sheet, mortars),
+          ...readingsModel(sheet, mortars),
+        ]),
     ...shipmentsModel(sheet),
   ]
   return { path, text: textOf(lines) }
@@ -88,10 +92,6 @@ function productionLines({ from, to, quantity, units }: LotSheet): string[] {
     filled('quantity:', quantity, `such as ${massUnit}`),
     remarked('silo:', 'silo or bin'),
   ]
-}
-
-function filled(key: string, value: string | undefined, remark: string): string {
-  return value === undefined ? remarked(key, remark) : `${key} ${value}`
 }
 
 /** What a certificate prints of a sample. */

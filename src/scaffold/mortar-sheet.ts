@@ -6,7 +6,7 @@ import { RATIO_OF } from '../core/measure/ratio-indices.ts'
 import type { DescribedCondition } from '../records/records.ts'
 import type { AskedFigure } from './asked-figures.ts'
 import type { LotSheet } from './lot-sheet.ts'
-import { remarked } from './new-file.ts'
+import { filled, remarked } from './new-file.ts'
 
 export type Units = 'SI' | 'US'
 
@@ -41,9 +41,7 @@ function testLines(
       control === undefined ? 'id of the control batch, from controls/' : 'the newest; change it for another',
     ),
     `    laboratory: ${scalar(laboratory)}`,
-    cast === undefined
-      ? remarked('    cast:', 'day and time, such as 2026-03-11T09:20')
-      : `    cast: ${cast}`,
+    filled('    cast:', cast, 'day and time, such as 2026-03-11T09:20'),
     ...mixtureLines(),
     ...(needs('resistivity-index') ? resistivityLines(condition) : []),
     ...(needs('strength-activity-index') ? strengthLines(condition, units) : []),
@@ -63,7 +61,7 @@ export function castingLines({ laboratory, cast }: LotSheet, asked: readonly Ask
           '  - sample: C',
           `    condition: ${condition}`,
           `    laboratory: ${scalar(laboratory)}`,
-          cast === undefined ? remarked('    cast:', CAST) : `    cast: ${cast}`,
+          filled('    cast:', cast, CAST),
           ...plannedLines('strength', 'strength-activity-index', own),
           ...plannedLines('resistivity', 'resistivity-index', own),
         ],

@@ -16,3 +16,8 @@ const REMARK_COLUMN = 36
 export function remarked(line: string, remark: string): string {
   return `${line.padEnd(REMARK_COLUMN)} # ${remark}`
 }
+
+/** A key with its value, or, while that is not known, with what it takes. */
+export function filled(key: string, value: string | undefined, remark: string): string {
+  return value === undefined ? remarked(key, remark) : `${key} ${value}`
+}

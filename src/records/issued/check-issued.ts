@@ -2,6 +2,7 @@
  * Issued documents against the lots' records: every revision of every lot, its document, the parts it refers to
  * and the revision before it. What was issued is never lost or altered without a word.
  */
+import { once } from '../../core/measure/once.ts'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { documentPath, fileMark, type ReadBefore, readIssued, readPart } from '../files.ts'
@@ -39,13 +40,7 @@ export function checkIssued(checked: Checked): ReadonlySet<string> {
   const unsound = new Set<string>()
   const partFault = partFaults(checked)
   const documents = new Set<string>()
-  const owners = Map.groupBy(
-    [...checked.lots].flatMap(([id, { record }]) =>
-      (record.revisions ?? []).map(({ digest }) => ({ id, digest })),
-    ),
-    ({ digest }) => digest,
-  )
-  const ownerOf = (digest: string, id: string) => owners.get(digest)?.find((one) => one.id !== id)?.id
+  const ownerOf = revisionOwners(checked.lots)
   for (const [id, { record, report }] of checked.lots)
     for (const [place, { number }] of (record.revisions ?? []).entries()) {
       documents.add(documentPath(id, number))
@@ -57,6 +52,27 @@ export function checkIssued(checked: Checked): ReadonlySet<string> {
   const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
   checkStrays({ ...checked, documents, used, sound })
   return unsound
+}
+
+/** Which other lot has a revision of a digest; sought only where one is asked for. */
+function revisionOwners(lots: Checked['lots']): CheckedRevision['ownerOf'] {
+  const owners = once(() =>
+    Map.groupBy(
+      [...lots].flatMap(
+        ([
+          id,
+          {
+            record: { revisions = [] },
+          },
+        ]) => revisions.map(({ digest }) => ({ id, digest })),
+      ),
+      ({ digest }) => digest,
+    ),
+  )
+  return (digest, id) =>
+    owners()
+      .get(digest)
+      ?.find((one) => one.id !== id)?.id
 }
 
 /** What is wrong with a part, null for nothing; each is read once. */
