@@ -1,6 +1,6 @@
 /** The parts that a bench measures, each in a process of its own; what it counted comes back as figures. */
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { build } from 'astro'
 import { JSON_SCHEMA, load } from 'js-yaml'
@@ -35,12 +35,10 @@ const { text } = Astro.props
 
 /** Plain js-yaml on the same files, nothing else. */
 export function yamlFloor(folder: string): Record<string, number> {
-  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter(
-    (entry) => entry.isFile() && entry.name.endsWith('.yaml'),
-  )
+  const files = filesBelow(folder).filter((path) => path.endsWith('.yaml'))
   let bytes = 0
   const parsed = files.map((file) => {
-    const text = readFileSync(join(file.parentPath, file.name), 'utf8')
+    const text = readFileSync(file, 'utf8')
     bytes += text.length
     return load(text, { schema: JSON_SCHEMA })
   })
@@ -130,8 +128,7 @@ export async function wholeBuild(folder: string, site: string): Promise<Record<s
 
 /** The same after one reading of one lot, the last that has one, was made another. */
 export async function oneLotChanged(folder: string, site: string): Promise<Record<string, number>> {
-  const last = readdirSync(join(folder, 'lots'), { recursive: true })
-    .map((name) => join(folder, 'lots', String(name)))
+  const last = filesBelow(join(folder, 'lots'))
     .filter((path) => path.endsWith('.yaml'))
     .sort()
     .findLast((path) => READING.test(readFileSync(path, 'utf8')))
@@ -150,10 +147,7 @@ export async function oneLotChanged(folder: string, site: string): Promise<Recor
  */
 export async function buildFloor(_folder: string, site: string): Promise<Record<string, number>> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
-  const pages = readdirSync(site, { recursive: true, withFileTypes: true }).filter(
-    (entry) => entry.isFile() && entry.name === 'index.html',
-  )
-  const texts = pages.map((entry) => readFileSync(join(entry.parentPath, entry.name), 'utf8'))
+  const texts = pagesBelow(site).map((path) => readFileSync(path, 'utf8'))
   ;(globalThis as Record<symbol, unknown>)[Symbol.for('puteoli.bench')] = texts
   const root = mkdtempSync(join(ROOT, 'node_modules', '.bench-'))
   try {
@@ -177,7 +171,15 @@ export async function buildFloor(_folder: string, site: string): Promise<Record<
 }
 
 function sizeOf(folder: string): number {
+  return filesBelow(folder).reduce((sum, path) => sum + statSync(path).size, 0)
+}
+
+export function filesBelow(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile())
-    .reduce((sum, entry) => sum + statSync(join(entry.parentPath, entry.name)).size, 0)
+    .map((entry) => join(entry.parentPath, entry.name))
+}
+
+export function pagesBelow(site: string): string[] {
+  return filesBelow(site).filter((path) => basename(path) === 'index.html')
 }

@@ -1,8 +1,9 @@
 /** General generators and a plain copy, given the files of a built site ready-made: what its bytes alone cost. */
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { execFileSync } from 'node:child_process'
 import { join, relative, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { filesBelow, pagesBelow } from './bench-parts.ts'
 import { CommandFailure, EXIT, ROOT } from './program.ts'
 
 const PEERS = resolve(ROOT, 'bench/peers')
@@ -36,7 +37,7 @@ interface ReadyPage {
 /** Every file copied, one after the other. */
 export async function copying(_folder: string, site: string): Promise<Record<string, number>> {
   cpSync(site, join(site, '../copied'), { recursive: true })
-  return { files: filesOf(site).length }
+  return { files: filesBelow(site).length }
 }
 
 /**
@@ -52,9 +53,9 @@ export async function eleventy(_folder: string, site: string): Promise<Record<st
       'run the bench where the package registry can be reached, or leave the part out with --parts',
     )
   const { Eleventy } = (await import(pathToFileURL(main).href)) as EleventyModule
-  const pages = filesOf(site)
-    .filter((path) => path.endsWith('index.html'))
-    .map((path): ReadyPage => ({ path: relative(site, path), text: readFileSync(path, 'utf8') }))
+  const pages = pagesBelow(site).map(
+    (path): ReadyPage => ({ path: relative(site, path), text: readFileSync(path, 'utf8') }),
+  )
   const input = join(site, '../eleventy-input')
   mkdirSync(input)
   const made = new Eleventy(input, join(site, '../eleventy'), {
@@ -88,10 +89,4 @@ export function getPeers(): void {
   execFileSync('npm', ['install', '--no-save', '--prefix', PEERS, `${ELEVENTY}@${VERSION}`], {
     stdio: ['ignore', 'ignore', 'inherit'],
   })
-}
-
-function filesOf(folder: string): string[] {
-  return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name))
 }
