@@ -1,5 +1,5 @@
 /** Finishes an issue that was interrupted between a document and its line, or removes what it left half written. */
-import { lstatSync } from 'node:fs'
+import { existsSync, lstatSync } from 'node:fs'
 import { join } from 'node:path'
 import { momentIn } from '../core/measure/moment.ts'
 import { revisionLine } from '../records/edit/revision-line.ts'
@@ -8,10 +8,11 @@ import { digestOf } from '../records/issued/digest.ts'
 import type { IssuedHead } from '../records/issued/issued-head.ts'
 import { withRevealed } from '../records/issued/private-part.ts'
 import { type IssuedReader, issuedReader } from '../records/issued/read-document.ts'
+import { hasSite } from '../records/load.ts'
 import type { Records } from '../records/records.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { countWords } from '../words/numbers.ts'
-import { CommandFailure, EXIT } from './program.ts'
+import { CommandFailure, commandLine, EXIT } from './program.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 import { sweepUnused } from './sweep-unused.ts'
 import { addLine, type RecordLine, removeFile } from './write-revision.ts'
@@ -39,33 +40,60 @@ type Earlier = { readonly number: number; readonly digest: string } | undefined
  */
 export function resumeIssue(contentDir: string): number {
   const content = readContent(contentDir)
-  const others = content.diagnostics.filter(
-    ({ code, severity }) => severity === 'error' && code !== 'issued-unrecorded',
-  )
-  if (others.length > 0) {
-    printDiagnostics(content)
+  const { records } = content
+  const left = leftDocuments(records)
+  const unread = unreadLots(records, left)
+  const hindering = hasSite(records)
+    ? content.diagnostics.filter(
+        ({ code, severity, file }) =>
+          severity === 'error' && code !== 'issued-unrecorded' && file.startsWith('issued/'),
+      )
+    : content.diagnostics
+  if (hindering.length > 0) {
+    printDiagnostics({ ...content, diagnostics: hindering, errors: hindering.length })
     throw new CommandFailure('Nothing was resumed.', EXIT.failed)
   }
-  const steps = stepsFor(content.records)
+  const steps = stepsFor(
+    records,
+    left.filter(({ lot }) => !unread.includes(lot)),
+  )
   for (const { lot, line } of steps) if (line !== null) addLine(contentDir, lot, line)
   for (const { line, ...document } of steps) if (line === null) removeFile(join(contentDir, fileOf(document)))
   sweepUnused(contentDir)
   process.stdout.write(
     steps.length === 0 ? 'Nothing was left behind.\n' : steps.map(({ told }) => `${told}\n`).join(''),
   )
-  return EXIT.well
+  for (const lot of unread)
+    process.stderr.write(
+      `lots/${lot}.yaml has a fault, so whether an issue of that lot was interrupted is not known.\nfix: ${commandLine('check')} shows the fault; mend it, then resume again\n`,
+    )
+  return unread.length === 0 ? EXIT.well : EXIT.failed
 }
 
-/** Lot by lot in the order of revisions: each line follows the one before it. */
-function stepsFor({ contentDir, lots }: Records): Step[] {
-  const left = listIssued(contentDir)
+/** In the order of revisions. */
+function leftDocuments({ contentDir, lots }: Records): LeftDocument[] {
+  return listIssued(contentDir)
     .flatMap((path) => documentAt(path) ?? [])
     .filter(({ lot, number }) => number >= (lots.get(lot)?.revisions?.length ?? 0))
     .sort((a, b) => a.number - b.number)
+}
+
+/** Lots with documents whose records cannot be read: which of these documents have a line is not known. */
+function unreadLots({ contentDir, lots }: Records, left: readonly LeftDocument[]): string[] {
+  return [...new Set(left.map(({ lot }) => lot))].filter(
+    (lot) => !lots.has(lot) && existsSync(join(contentDir, `lots/${lot}.yaml`)),
+  )
+}
+
+/** Lot by lot in the order of revisions: each line follows the one before it. */
+function stepsFor({ contentDir, lots }: Records, left: readonly LeftDocument[]): Step[] {
   const reader = issuedReader(contentDir)
   return [...Map.groupBy(left, ({ lot }) => lot)].flatMap(([lot, documents]) => {
     const record = lots.get(lot)
-    if (record === undefined) return []
+    if (record === undefined) {
+      const [first = { lot, number: 0 }] = documents
+      throw unfinishable(first, `the record lots/${lot}.yaml is missing`)
+    }
     let earlier: Earlier = record.revisions?.at(-1)
     return documents.map((document) => {
       const step = stepFor({ contentDir, reader, record, earlier }, document)

@@ -91,8 +91,25 @@ describe('resumeIssue', () => {
     expect(readFileSync(join(folder, 'lots/tuff/T-3.yaml'), 'utf8')).toBe(whole)
     expect(loadRecords(folder).diagnostics).toEqual([])
   })
+  it('finishes one lot although another’s record has a fault, and says so', () => {
+    const folder = spoiled((f) => {
+      loseNewestLine(f)
+      edit(f, 'lots/tuff/T-9.yaml', 'produced:', 'produced: [')
+    })
+    expect(loadRecords(folder).records.lots.has('tuff/T-9')).toBe(false)
+    expect(resumeIssue(folder)).toBe(1)
+    expect(vi.mocked(process.stderr.write).mock.lastCall?.[0]).toMatch(
+      /^lots\/tuff\/T-9\.yaml has a fault, so whether an issue of that lot was interrupted is not known\.\nfix: /,
+    )
+    expect(readFileSync(join(folder, RECORD), 'utf8')).toBe(readFileSync(join(good, RECORD), 'utf8'))
+  })
 
   it.each<[string, (folder: string) => void, RegExp]>([
+    [
+      'of a lot whose record is gone',
+      (f) => rmSync(join(f, 'lots/tuff/T-9.yaml')),
+      /0\.json cannot be finished: the record lots\/tuff\/T-9\.yaml is missing/,
+    ],
     [
       'whose private part is gone',
       (f) => {
