@@ -12,6 +12,7 @@ import type { IssueRequest } from '../edition/certificate/issue.ts'
 import { carryOutPlan } from '../edition/certificate/issue-plan.ts'
 import { withRevisionLine } from '../records/edit/revision-line.ts'
 import { CommandFailure, command, EXIT, PROGRAM, ROOT, run } from './program.ts'
+import { progress } from './progress.ts'
 import { readGoodContent } from './read-content.ts'
 
 /**
@@ -83,7 +84,9 @@ function issueAll(folder: string, issues: readonly DemoIssue[]): number {
   const records = readGoodContent(folder, 'The scenario could not be read back.')
   let count = 0
   const issuing = { program: PROGRAM, saltOf: inventedSalt }
+  const telling = progress()
   for (const { request, revision } of carryOutPlan(records, issues, readMoment(AS_OF), issuing)) {
+    telling.at(`Issuing certificate ${count + 1} of ${issues.length}`)
     for (const [digest, text] of revision.parts)
       writeOnce(join(folder, 'issued', 'parts', `${digest}.json`), text)
     write(join(folder, 'issued', request.lot, `${revision.document.revision}.json`), revision.text)
@@ -91,6 +94,7 @@ function issueAll(folder: string, issues: readonly DemoIssue[]): number {
     writeFileSync(record, withRevisionLine(readFileSync(record, 'utf8'), revision.recordLine))
     count += 1
   }
+  telling.end()
   return count
 }
 

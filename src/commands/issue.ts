@@ -10,6 +10,7 @@ import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
 import { type IssueOrder, type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today, commandLine } from './program.ts'
+import { progress } from './progress.ts'
 import { type Issuable, readIssuable, refuseBlocked, tellUntouched } from './issuable.ts'
 import { resumeIssue } from './resume-issue.ts'
 import { checkSaid } from './said-texts.ts'
@@ -122,7 +123,10 @@ function dueLots(
 ): { readonly named: readonly string[]; readonly blocked: number } {
   const { records, blocks } = content
   refuseUnknownSignatories(content, options)
+  const telling = progress()
+  telling.at(`Computing ${countWords(records.lots.size, 'lot')}`)
   const edition = computeEdition(records, { program: PROGRAM, asOf: date })
+  telling.end()
   const due = [...edition.lots.keys()].filter((id) => isDue(edition.lot(id)))
   const own = due.filter((id) => signsFor(records, id, options))
   if (own.length === 0 && due.length > 0)

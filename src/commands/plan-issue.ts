@@ -16,6 +16,7 @@ import type { Records } from '../records/records.ts'
 import type { Lot, Producer } from '../records/schema/loaded-records.ts'
 import { placeholdersIn } from '../records/yaml/placeholders.ts'
 import { CommandFailure, EXIT, PROGRAM } from './program.ts'
+import { progress } from './progress.ts'
 
 type Signatory = NonNullable<Producer['signatories']>[number]
 
@@ -40,10 +41,13 @@ export function planIssue(records: Records, order: IssueOrder): PlannedRevision[
   const requests = [...new Set(order.lots)].map((lot) => requestFor(records, lot, order))
   const reader = issuedReader(records.contentDir)
   const issuing = { program: PROGRAM, saltOf: () => randomBytes(16).toString('base64url') }
-  const planned = [...carryOutPlan(records, requests, order.date, issuing)].map((issue) => ({
-    ...issue,
-    changes: changesOf(issue, reader),
-  }))
+  const telling = progress()
+  const planned = []
+  for (const issue of carryOutPlan(records, requests, order.date, issuing)) {
+    planned.push({ ...issue, changes: changesOf(issue, reader) })
+    telling.at(`Making certificate ${planned.length} of ${requests.length}`)
+  }
+  telling.end()
   const unchanged = planned.filter((issue) => saysNothingNew(records, issue))
   if (unchanged.length > 0)
     throw new CommandFailure(

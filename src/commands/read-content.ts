@@ -4,6 +4,7 @@ import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/di
 import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
 import { type LoadedContent, type LoadOptions, loadRecords, type Records } from '../records/load.ts'
 import { CommandFailure, commandLine, EXIT, today } from './program.ts'
+import { progress } from './progress.ts'
 
 export interface ReadContent extends Omit<LoadedContent, 'fatal'> {
   readonly errors: number
@@ -11,6 +12,9 @@ export interface ReadContent extends Omit<LoadedContent, 'fatal'> {
 
 /** A screen's worth, all of them, or each on one line for an editor. */
 export type DiagnosticForm = 'screen' | 'all' | 'compact'
+
+/** Files between two that are told of: every one of them would only flicker. */
+const TOLD_EVERY = 100
 
 /** Where standard error is no terminal: enough to work on, and a log stays readable. */
 const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
@@ -23,7 +27,14 @@ export function readContent(
   folder: string,
   options: Pick<LoadOptions, 'before' | 'asked'> = {},
 ): ReadContent {
-  const { fatal, ...content } = loadRecords(folder, today(), options)
+  const telling = progress()
+  const { fatal, ...content } = loadRecords(folder, today(), {
+    ...options,
+    reading: (place, files) => {
+      if (place % TOLD_EVERY === 0) telling.at(`Reading file ${place + 1} of ${files}`)
+    },
+  })
+  telling.end()
   if (fatal !== undefined) throw new CommandFailure(fatal.message, EXIT.wrongUse, fatal.mend)
   return {
     ...content,

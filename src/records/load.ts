@@ -51,6 +51,8 @@ export interface LoadOptions {
   readonly changed?: ChangedTexts
   /** A day to read the records on, which may lie ahead. */
   readonly asked?: Moment
+  /** Hears which of how many files is read. */
+  readonly reading?: (place: number, files: number) => void
 }
 
 /**
@@ -60,7 +62,7 @@ export interface LoadOptions {
 export function loadRecords(
   contentDir: string,
   today?: Moment,
-  { before = new ReadBefore(), changed = new Map(), asked }: LoadOptions = {},
+  { before = new ReadBefore(), changed = new Map(), asked, reading = () => undefined }: LoadOptions = {},
 ): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing)
@@ -78,7 +80,7 @@ export function loadRecords(
   const diagnostics = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
   const onDisk = listing.files.map(({ path }) => path)
   const paths = changed.size === 0 ? onDisk : [...new Set([...onDisk, ...changed.keys()])].sort()
-  const files = loadFiles({ contentDir, before, changed }, paths, diagnostics)
+  const files = loadFiles({ contentDir, before, changed, reading }, paths, diagnostics)
   if (isNewer(diagnostics))
     return { records: assemble(noFiles(contentDir)), diagnostics, datedFaultyLots: new Map() }
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
@@ -136,19 +138,21 @@ function fileFault(file: string, fault: FileFault): Diagnostic {
   return { ...fault, file, line: 1, column: 1 }
 }
 
-interface Folder extends Required<Pick<LoadOptions, 'before' | 'changed'>> {
+interface Folder extends Required<Pick<LoadOptions, 'before' | 'changed' | 'reading'>> {
   readonly contentDir: string
 }
 
 function loadFiles(
-  { contentDir, before, changed }: Folder,
+  { contentDir, before, changed, reading }: Folder,
   paths: readonly string[],
   diagnostics: Diagnostic[],
 ): ReadFiles {
   const files = noFiles(contentDir)
   const byName = new Map<string, string>()
   // The site first: its offset puts the moments of all other records in order.
-  for (const path of paths.toSorted((a, b) => Number(b === SITE_FILE) - Number(a === SITE_FILE))) {
+  const siteFirst = paths.toSorted((a, b) => Number(b === SITE_FILE) - Number(a === SITE_FILE))
+  for (const [place, path] of siteFirst.entries()) {
+    reading(place, paths.length)
     if (isStudyTable(path)) continue
     const name = recordAt(path)
     if (!('kind' in name)) diagnostics.push(fileFault(path, name))
