@@ -42,7 +42,7 @@ await run(async () => {
       audience: 'public' | 'internal'
     }>()
   const read = options.audience === 'public' ? readPublishable : readGoodContent
-  const records = read(options.content, 'Nothing was built; the earlier site stays as it was.')
+  const records = read(options.content, 'Nothing was built; the output folder is as it was.')
   const out =
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
   const built = await buildSite(records, { ...options, out })

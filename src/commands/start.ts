@@ -11,7 +11,7 @@ await run(async () => {
     .option('--port <number>', 'port to serve on', portOption, 4321)
     .parse()
     .opts<{ content: string; out?: string; port: number; against?: string; accept?: string[] }>()
-  const records = readPublishable(options.content, 'Nothing was built; the earlier site stays as it was.')
+  const records = readPublishable(options.content, 'Nothing was built; the output folder is as it was.')
   const out = options.out ?? usualOut(options.content, 'dist')
   const built = await buildSite(records, { ...options, out, audience: 'public' })
   await serve(built.folder, built.edition.address.base, options.port)

@@ -1,6 +1,7 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
 import { type Moment, offsetMinutes } from '../core/measure/moment.ts'
 import { assemble, noFiles, NO_SITE, type ReadFiles } from './checks/assemble.ts'
+import { datedLots, type LotDates } from './checks/dated-lots.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
 import { fileReport } from './diagnostics/report.ts'
@@ -10,7 +11,6 @@ import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { reportConflicts } from './yaml/conflict-markers.ts'
-import type { Lot } from './schema/loaded-records.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
 import { checkComposition } from './studies/check-composition.ts'
 import { checkCoverage } from './studies/check-coverage.ts'
@@ -28,8 +28,8 @@ export type { Records }
 export interface LoadedContent {
   readonly records: Records
   readonly diagnostics: readonly Diagnostic[]
-  /** Lots that have the form of one and a fault beyond it, which is not one of their dates; by SOURCE/LOT. */
-  readonly datedFaultyLots: ReadonlyMap<string, Lot>
+  /** Lots with a fault whose time of sampling is known all the same; by SOURCE/LOT. */
+  readonly datedFaultyLots: ReadonlyMap<string, LotDates>
   /** The folder itself cannot be read, or holds no site. */
   readonly fatal?: { readonly message: string; readonly mend: string }
 }
@@ -97,18 +97,6 @@ export function loadRecords(
     diagnostics: inOrder(diagnostics),
     datedFaultyLots: datedLots(files, diagnostics),
   }
-}
-
-/** Faults that leave open when a lot was sampled. */
-const OF_DATES: ReadonlySet<string> = new Set(['date', 'dates-backwards', 'date-ahead', 'id-case'])
-
-function datedLots({ loaded }: ReadFiles, diagnostics: readonly Diagnostic[]): ReadonlyMap<string, Lot> {
-  const undated = new Set(diagnostics.flatMap(({ code, file }) => (OF_DATES.has(code) ? [file] : [])))
-  return new Map(
-    [...loaded.lot].flatMap(([id, { record, report }]) =>
-      report.count() === 0 || undated.has(report.file) ? [] : [[id, record] as const],
-    ),
-  )
 }
 
 const SITE_FILE = 'site.yaml'

@@ -90,7 +90,7 @@ function productionLines({ from, to, quantity, units }: LotSheet): string[] {
     filled('  from:', from, 'first day of production, year-month-day'),
     filled('  to:', to, 'last day'),
     filled('quantity:', quantity, `such as ${massUnit}`),
-    remarked('silo:', 'silo or bin'),
+    remarked('silo:', 'silo or bin, such as "3"'),
   ]
 }
 

@@ -5,7 +5,7 @@ export const BLOCK_REASONS = {
   own: 'is its own record',
   'referred-to': 'the lot or its source uses',
   earlier: 'is a lot of the same source that was sampled before it',
-  undated: 'is a lot of the same source that was sampled at a time that cannot be read',
+  undated: 'is a lot of the same source, perhaps sampled before it: its dates cannot be read',
   scatter: 'counts in the scatter of a laboratory that tests for the source',
   unassigned: 'may belong to any lot',
 } as const

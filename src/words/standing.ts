@@ -117,7 +117,7 @@ export function markWords(mark: StandingMark): string {
  */
 export function certificateStateWords(state: StandingFacts['state'], mortars: number): string {
   if (state !== 'complete') return state
-  return mortars === 0 ? 'no mortar on record, so no later result is due' : 'all planned tests reported'
+  return mortars === 0 ? 'no mortar on record, so no later result is due' : 'all planned test ages reported'
 }
 
 /** "28 d strength activity index, modified (50 %, 50 °C, w/cm 0.485)". */

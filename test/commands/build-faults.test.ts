@@ -15,7 +15,7 @@ describe('npm run build and npm start', () => {
     spoil(folder)
     const ended = await run('build', '--content', folder, '--out', out)
     expect(ended.status).toBe(1)
-    expect(ended.error).toContain('the earlier site stays as it was')
+    expect(ended.error).toContain('the output folder is as it was')
     expect(readFileSync(join(out, 'index.html'), 'utf8')).toBe(before)
   })
   it('refuse an output folder that holds something else', async () => {

@@ -86,7 +86,7 @@ describe('npm run issue', () => {
     const ended = await run('issue', '--due', '--yes', ...said)
     expect(ended).toMatchObject({ status: 1, out: 'Nothing was issued.\n' })
     expect(ended.error).toBe(
-      'tuff/T-1 cannot be issued because of a fault in lots/tuff/T-9.yaml, which is a lot of the same source that was sampled at a time that cannot be read.\n' +
+      'tuff/T-1 cannot be issued because of a fault in lots/tuff/T-9.yaml, which is a lot of the same source, perhaps sampled before it: its dates cannot be read.\n' +
         '1 other record has a fault; npm run check shows it.\n',
     )
     writeFileSync(join(folder, 'producers/hill.yaml'), '[')

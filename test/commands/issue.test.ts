@@ -40,7 +40,7 @@ describe('npm run issue', () => {
           ).state,
       ),
     ).toEqual(['provisional', 'complete'])
-    expect(second.out).toContain('revision 1, all planned tests reported: meets')
+    expect(second.out).toContain('revision 1, all planned test ages reported: meets')
   })
   it('leaves the document alone when the record changes, and finds the change and the other verdict', async () => {
     const folder = contentCopy()
@@ -80,7 +80,7 @@ describe('npm run issue', () => {
         'r',
       )
     expect((await due()).out).toMatch(
-      /^tuff\/T-1, revision 0, all planned tests reported: .*^tuff\/T-9, revision 0/ms,
+      /^tuff\/T-1, revision 0, all planned test ages reported: .*^tuff\/T-9, revision 0/ms,
     )
     expect(await due()).toMatchObject({ status: 0, out: 'No lot is due.\n' })
     expect(await run('check', '--content', folder)).toMatchObject({ status: 0, error: '' })
@@ -134,7 +134,7 @@ describe('npm run issue', () => {
     const control = `  - { ${late}, specimens: { d: 128.2 kN, e: 130.4 kN, f: 129.0 kN } }\n`
     edit('controls/K1.yaml', /$/, control)
     expect((await dueOn('2026-05-07')).out).toMatch(
-      /^tuff\/T-1, revision 1, all planned tests reported: .*state: provisional before, all planned tests reported now/s,
+      /^tuff\/T-1, revision 1, all planned test ages reported: .*state: provisional before, all planned test ages reported now/s,
     )
     expect((await run('check', '--content', folder)).out).not.toMatch(OF_DOCUMENTS)
   })

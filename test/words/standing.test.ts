@@ -245,7 +245,7 @@ describe('markWords', () => {
 describe('certificateStateWords', () => {
   it('says that planned tests are reported only where a mortar is on record', () => {
     expect([certificateStateWords('complete', 1), certificateStateWords('complete', 0)]).toEqual([
-      'all planned tests reported',
+      'all planned test ages reported',
       'no mortar on record, so no later result is due',
     ])
     expect(certificateStateWords('withdrawn', 0)).toBe('withdrawn')

@@ -4,6 +4,7 @@
  */
 import { bySampling } from '../../core/history/history.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
+import type { LotDates } from '../../records/checks/dated-lots.ts'
 import type { FaultyRecord } from '../../records/checks/faulty-records.ts'
 import type { Records } from '../../records/records.ts'
 import type { Lot } from '../../records/schema/loaded-records.ts'
@@ -21,7 +22,7 @@ export interface FaultyContent {
   readonly records: Records
   readonly faulty: readonly FaultyRecord[]
   /** Faulty lots whose sampling is dated all the same. */
-  readonly dated: ReadonlyMap<string, Lot>
+  readonly dated: ReadonlyMap<string, LotDates>
   /** Text of a content file; null where it cannot be read. */
   readonly textOf: (file: string) => string | null
 }

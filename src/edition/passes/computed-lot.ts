@@ -37,7 +37,7 @@ export function computedLot(id: string, record: Lot, records: Records, asOf: Mom
  * Sampling time that orders a lot in its history: end of the producer's first composite, without one of the first
  * regular sample, else of production.
  */
-export function sampledAt({ samples, produced }: Lot): Moment {
+export function sampledAt({ samples, produced }: Pick<Lot, 'samples' | 'produced'>): Moment {
   const ends = (duty: Duty) => endsOfSampling(samples, duty).map(([, end]) => end)
   return earliestOf(ends('composite')) ?? earliestOf(ends('regular')) ?? produced.to
 }

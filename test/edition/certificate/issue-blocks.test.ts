@@ -46,6 +46,11 @@ const unissued = (whole: Content): Content => ({
 const SPOILS: Readonly<Record<string, (path: string) => void>> = {
   syntax: (path) => writeFileSync(path, `${readFileSync(path, 'utf8')}]`),
   'unknown-key': (path) => writeFileSync(path, readFileSync(path, 'utf8').replace('{', '{"colour":"grey",')),
+  'inner-key': (path) => {
+    const text = readFileSync(path, 'utf8')
+    const spoilt = text.replace(/"(laboratory|mass|country)":/, '"$1s":')
+    writeFileSync(path, spoilt === text ? `${text}]` : spoilt)
+  },
   reference: (path) => {
     const text = readFileSync(path, 'utf8')
     const spoilt = text.replace(/"(control|laboratory|producer)":"[^"]*"/, '"$1":"unknown"')
@@ -146,6 +151,20 @@ describe('issueBlocks for one fault', () => {
       'tuff/T-9': ['lots/tuff/T-1.yaml earlier'],
     })
     expect(blockedBy(edit('lots/tuff/T-9.yaml', unknown))).toEqual({ 'tuff/T-9': ['lots/tuff/T-9.yaml own'] })
+  })
+  it('dates a lot that has not the form of one by its production and samples, where these are sound', () => {
+    const misspelt = (text: string) => text.replace('laboratory: quay', 'labratory: quay')
+    expect(blockedBy(edit('lots/tuff/T-1.yaml', misspelt))).toEqual({
+      'tuff/T-1': ['lots/tuff/T-1.yaml own'],
+      'tuff/T-9': ['lots/tuff/T-1.yaml earlier'],
+    })
+    expect(blockedBy(edit('lots/tuff/T-9.yaml', misspelt))).toEqual({
+      'tuff/T-9': ['lots/tuff/T-9.yaml own'],
+    })
+    for (const wrong of ['samplez:', 'colour: grey\nsamples:'])
+      expect(blockedBy(edit('lots/tuff/T-9.yaml', (text) => text.replace('samples:', wrong)))).toMatchObject({
+        'tuff/T-1': ['lots/tuff/T-9.yaml undated'],
+      })
   })
   it('blocks every source of the laboratory where a lot that cannot be read names two controls', () => {
     const second = (text: string) => `${text}x: { control: K7, laboratory: moor }]`

@@ -65,7 +65,7 @@ it('checkedLots begins with the records that were not judged, and says what keep
       need: 'to-issue',
       lines: [
         'ash/A-3, 5 March 2026: Draft, never issued; not judged',
-        'ash/A-3 cannot be issued because of a fault in lots/ash/A-0.yaml, which is a lot of the same source that was sampled at a time that cannot be read',
+        'ash/A-3 cannot be issued because of a fault in lots/ash/A-0.yaml, which is a lot of the same source, perhaps sampled before it: its dates cannot be read',
       ],
     },
   ])
