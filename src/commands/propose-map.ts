@@ -1,9 +1,9 @@
 /** Writes a map from the headings of a spreadsheet. */
 import { existsSync, writeFileSync } from 'node:fs'
-import { basename } from 'node:path'
+import { basename, relative } from 'node:path'
 import { loadRecords } from '../records/load.ts'
 import { proposeTables } from '../records/import/propose-map.ts'
-import { proposedText } from '../records/import/proposed-text.ts'
+import { linesToDecide, proposedText } from '../records/import/proposed-text.ts'
 import { countWords } from '../words/numbers.ts'
 import { CommandFailure, EXIT, today, commandLine } from './program.ts'
 import { readSheets, type SheetFile } from './read-sheets.ts'
@@ -41,7 +41,7 @@ export function proposeMap(
     encoding,
   })
   writeFileSync(out, text)
-  const open = text.split('\n').filter((line) => /# to decide/.test(line)).length
+  const open = linesToDecide(text)
   process.stdout.write(
     `${out} proposes ${countWords(tables.length, 'table')}; ${open === 0 ? 'nothing' : countWords(open, 'line')} left to decide.\n` +
       file.sheets
@@ -50,7 +50,7 @@ export function proposeMap(
           ({ name }) => `The hidden sheet "${name}" is left out; name it under sheet where it is wanted.\n`,
         )
         .join('') +
-      `Look it through, then: ${commandLine('import', `${path} --map ${out}`)}\n`,
+      `Look it through, then: ${commandLine('import', `${path} --map ${out} --content ${relative('', content) || '.'}`)}\n`,
   )
   return EXIT.well
 }

@@ -55,7 +55,16 @@ const SURE: Readonly<Partial<Record<PropertyKey, readonly string[]>>> = {
   'soluble-phosphate': ['water-soluble phosphate', 'soluble P2O5'],
   moisture: ['H2O', 'water content', 'moist.', 'loss on drying'],
   'loss-on-ignition': ['LOI', 'L.O.I.', 'ignition loss', 'loss of ignition'],
-  'oxide-sum': ['sum of oxides', 'S+A+F', 'SAF', 'SiO2+Al2O3+Fe2O3', 'sum of SiO2, Al2O3 and Fe2O3'],
+  'oxide-sum': [
+    'sum of oxides',
+    'S+A+F',
+    'SAF',
+    'SiO2+Al2O3+Fe2O3',
+    'sum of SiO2, Al2O3 and Fe2O3',
+    'sum S+A+F',
+    'sum of S+A+F',
+    'sum SiO2+Al2O3+Fe2O3',
+  ],
   'alkali-equivalent': [
     'total alkalis',
     'total alkali',
@@ -90,6 +99,7 @@ const SURE: Readonly<Partial<Record<PropertyKey, readonly string[]>>> = {
   ],
   'autoclave-expansion': [
     'autoclave',
+    'autoclave exp.',
     'autoclave soundness',
     'soundness (autoclave)',
     'autoclave expansion or contraction',

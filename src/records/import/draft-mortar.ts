@@ -43,6 +43,11 @@ const OF_MEASURE: Readonly<Record<string, Measure>> = {
   'meter-read': 'resistivity',
 }
 const READINGS: readonly string[] = ['load', 'strength', 'resistance', 'resistivity']
+/** Whether a row has anything that was measured on a mortar. */
+export function hasReadings({ values }: ReadRow): boolean {
+  return values.some(({ name, field }) => name in OF_MEASURE && field.part !== 'mortar')
+}
+
 /** Where a field of an age stands in a record, where it is named otherwise or stands deeper. */
 const AGE_PATHS: Readonly<Record<string, Path>> = {
   'mean-strength': ['mean'],

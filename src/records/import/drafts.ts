@@ -2,9 +2,10 @@
 import { isPropertyKey } from '../../core/measure/properties.ts'
 import type { Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
+import { addCasting } from './draft-casting.ts'
 import { stateFigure } from './draft-figure.ts'
-import { isMapping, isSame, type Mapping, RecordDraft, type Stated } from './draft.ts'
-import { MortarDrafts } from './draft-mortar.ts'
+import { isMapping, isNothing, isSame, type Mapping, RecordDraft, type Stated } from './draft.ts'
+import { hasReadings, MortarDrafts } from './draft-mortar.ts'
 import type { TellFault } from './import-fault.ts'
 import { fieldValue, momentOf, rowFault, statedOf } from './row-values.ts'
 import type { ReadRow } from './table-rows.ts'
@@ -146,6 +147,7 @@ function dayMark({ table }: ReadRow, on: Stated | undefined): string | undefined
 
 function addAnalyses(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
   const sample = addSample(row, draft, tell)
+  addCasting(row, draft, sample)
   const results = row.values.filter(({ name }) => isPropertyKey(name))
   if (results.length === 0 && row.table.holds === 'analyses')
     tell({
@@ -254,15 +256,17 @@ function testOf(
   if (known.condition === undefined) return 'condition'
   const given = Object.entries(known).filter(([, value]) => value !== undefined)
   const isIt = (one: Mapping) =>
-    given.every(([key, value]) => one[key] === value) &&
+    // A mortar that was on record before its control is the same mortar.
+    given.every(([key, value]) => one[key] === value || (key === 'control' && isNothing(one[key]))) &&
     (cast === undefined || isSame(one['cast'] ?? '', cast.written, { as: 'moment' }))
   const found = draft.items(['tests']).filter(isIt)
   const [only] = found
   if (found.length === 1 && only !== undefined) return draft.items(['tests']).indexOf(only)
-  // The strength of a control beside the readings takes the place of a control batch.
-  const names = row.values.some(({ name }) => name === 'control-strength')
-    ? (['sample', 'laboratory'] as const)
-    : (['sample', 'control', 'laboratory'] as const)
+  // The strength of a control beside the readings takes the place of a control batch; a casting alone is compared with none.
+  const needsControl = !row.values.some(({ name }) => name === 'control-strength') && hasReadings(row)
+  const names = needsControl
+    ? (['sample', 'control', 'laboratory'] as const)
+    : (['sample', 'laboratory'] as const)
   const missing = names.find((key) => known[key] === undefined)
   if (missing !== undefined) return missing
   if (cast === undefined) return 'cast'

@@ -84,6 +84,7 @@ const ANALYSIS: Readonly<Record<string, Field>> = {
   }),
   // A finished figure names its mortar.
   ...fields('figure', { condition: id, age: { as: 'age' } }),
+  ...fields('mortar', { cast: moment, 'cast-time': time }),
 }
 const MORTAR: Readonly<Record<string, Field>> = {
   ...fields('mortar', {

@@ -1,115 +1,16 @@
-/**
- * What a heading means, and how sure that is; what may mean two things is left to a person, with both named. Long, as the
- * list of names is.
- */
+/** What a heading means, and how sure that is; what may mean two things is left to a person, with both named. */
+import { isPropertyKey } from '../../core/measure/properties.ts'
 import { isMortarResult } from '../../core/measure/ratio-indices.ts'
 import { tradeWord } from '../../core/measure/trade-words.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
+import { FIELD_NAMED } from '../schema/field-names.ts'
 import { fieldNames, TABLE_KINDS } from './fields.ts'
 import { UNDECIDED } from './import-map.ts'
+import { JOINT } from './sheet-view.ts'
+import { withoutMethod } from './unit-in-heading.ts'
 
 /** How a column was placed: for sure, by a guess that a person looks at, or not at all. */
 export type Certainty = 'sure' | 'guessed' | 'open'
-
-/** What laboratories and mills call the fields that are no properties; each name for sure, in small letters and digits. */
-const NAMES: Readonly<Record<string, readonly string[]>> = {
-  lot: ['lot', 'lotno', 'lotnumber', 'lotid', 'lotnr', 'batchno', 'silolot', 'certificateno'],
-  source: ['source', 'plant', 'plantname'],
-  number: ['printednumber', 'printedlotnumber'],
-  class: ['class'],
-  produced: ['produced', 'production', 'productiondate', 'dateproduced', 'dateofproduction'],
-  'produced-from': ['from', 'producedfrom', 'start', 'productionstart', 'periodfrom', 'begin'],
-  'produced-to': ['to', 'producedto', 'end', 'productionend', 'periodto', 'until'],
-  quantity: ['quantity', 'lotquantity', 'lotsize', 'lotmass', 'tonnage', 'tons', 'tonnes', 'productiont'],
-  silo: ['silo', 'bin', 'silono'],
-  'silo-seals': ['siloseals', 'siloseal', 'sealsofsilo'],
-  'purchase-order': [
-    'po',
-    'pono',
-    'ponumber',
-    'purchaseorder',
-    'purchaseorderno',
-    'purchaseordernumber',
-    'orderno',
-    'ordernumber',
-  ],
-  sample: ['sample', 'sampleid', 'sampleno', 'samplenumber', 'samplemark'],
-  'sample-kind': ['samplekind', 'sampletype', 'kindofsample'],
-  duty: ['duty', 'sampleduty', 'regularorcomposite'],
-  sampled: ['sampled', 'sampledate', 'datesampled', 'dateofsampling', 'samplingdate'],
-  'sampled-by': ['sampledby', 'sampler'],
-  laboratory: ['laboratory', 'lab', 'testedat'],
-  tested: [
-    'tested',
-    'datetested',
-    'testdate',
-    'dateoftest',
-    'analysisdate',
-    'analysed',
-    'analyzed',
-    'broken',
-  ],
-  reported: ['reported', 'datereported', 'reportdate'],
-  subcontracted: ['subcontracted', 'subcontractor', 'subcontractedto'],
-  condition: ['condition', 'testcondition'],
-  control: ['control', 'controlbatch', 'controlid', 'controlmix'],
-  cast: ['cast', 'castdate', 'datecast', 'dateofcasting', 'mixed', 'mixdate', 'moulded', 'molded'],
-  flow: ['flow', 'flowtable'],
-  water: ['water', 'mixwater', 'mixingwater'],
-  age: ['age', 'testage', 'aged'],
-  specimen: ['specimen', 'specimenno', 'cube', 'cubeno', 'specimenid'],
-  load: [
-    'load',
-    'loads',
-    'cubeload',
-    'cubeloads',
-    'maxload',
-    'maximumload',
-    'failureload',
-    'breakingload',
-    'peakload',
-    'loadkn',
-    'loadlbf',
-  ],
-  'control-strength': ['controlstrength', 'strengthofcontrol', 'controlmean', 'controlmpa', 'controlpsi'],
-  resistance: ['resistance', 'resistances', 'measuredresistance', 'r'],
-  temperature: ['temperature', 'temp', 'specimentemperature'],
-  bill: [
-    'bill',
-    'bl',
-    'blno',
-    'billno',
-    'billoflading',
-    'bol',
-    'bolno',
-    'ticket',
-    'ticketno',
-    'ladingno',
-    'deliverynote',
-  ],
-  date: ['date', 'shipdate', 'dateshipped', 'shipped', 'deliverydate', 'loaded'],
-  mass: [
-    'mass',
-    'net',
-    'netmass',
-    'netweight',
-    'netweightt',
-    'weight',
-    'nettons',
-    'nett',
-    'shortton',
-    'netshortton',
-  ],
-  to: ['consignee', 'customer', 'shipto', 'deliveredto', 'receiver'],
-  project: ['project', 'contract', 'job', 'jobno', 'projectno'],
-  seal: ['seal', 'sealno'],
-  vehicle: ['vehicle', 'truck', 'railcar', 'truckno', 'car'],
-  note: ['note', 'remarks', 'remark', 'comment', 'comments'],
-}
-
-const BY_NAME = new Map(
-  Object.entries(NAMES).flatMap(([field, names]) => names.map((name) => [name, field] as const)),
-)
 
 export interface Meaning {
   readonly to: string
@@ -117,14 +18,41 @@ export interface Meaning {
   readonly why: string | null
 }
 
-/** What a heading means, whatever table it heads. */
+/**
+ * What a heading means, whatever table it heads. Of a heading under another the lower one says it, unless it says nothing
+ * by itself: "28 d" under "Strength activity index".
+ */
 export function meaningOf(heading: string): Meaning {
+  const parts = heading.split(JOINT)
+  if (parts.length === 1) return meaningOfPart(heading)
+  const whole = meaningOfPart(heading)
+  const own = [...parts.toReversed(), parts.filter(saysMore).join(' ')]
+    .filter(saysMore)
+    .map((part) => meaningOfPart(part))
+  const [first, other] = own.filter(({ certainty }) => certainty === 'sure')
+  if (first === undefined) return own.find(({ why }) => why !== null) ?? whole
+  // "Control" under "Water requirement" may be a control batch or its water.
+  return other !== undefined && other.to !== first.to && isPropertyKey(other.to) && !isDay(first.to)
+    ? { to: other.to, certainty: 'guessed', why: 'by the heading above' }
+    : first
+}
+
+/** Whether a part of a heading says more than an age and a unit. */
+function saysMore(part: string): boolean {
+  return bareName(part) !== '' || /^[+%-]/.test(part.trim())
+}
+
+function isDay(field: string): boolean {
+  return ['date', 'tested', 'cast', 'reported', 'sampled'].includes(field)
+}
+
+function meaningOfPart(heading: string): Meaning {
   const bare = bareName(heading)
-  const field = BY_NAME.get(bare)
+  const field = FIELD_NAMED.get(bare)
   // One numbered reading of several: "Cube 1", "Load 3".
   const [, numbered = ''] = /^(.*?)[#\d]+[a-c]?$/.exec(bare) ?? []
-  const reading = BY_NAME.get(numbered)
-  const word = tradeWord(withoutJoint(heading)) ?? tradeWord(heading)
+  const reading = FIELD_NAMED.get(numbered)
+  const word = tradeWord(withoutMethod(heading))
   const ofSeveral = averaged(heading)
   if (ofSeveral !== undefined) return { to: UNDECIDED, certainty: 'open', why: ofSeveral }
   if (word !== undefined && 'sure' in word) return { to: word.sure, certainty: 'sure', why: null }
@@ -143,9 +71,9 @@ export function meaningOf(heading: string): Meaning {
       certainty: 'guessed',
       why: 'one reading of several',
     }
-  const near = nearNames(bare, BY_NAME.keys())
+  const near = nearNames(bare, FIELD_NAMED.keys())
   const [, nearest] = /^did you mean (\w+)/.exec(near) ?? []
-  const guess = nearest === undefined || bare.length < 4 ? undefined : BY_NAME.get(nearest)
+  const guess = nearest === undefined || bare.length < 4 ? undefined : FIELD_NAMED.get(nearest)
   return guess === undefined
     ? { to: UNDECIDED, certainty: 'open', why: null }
     : { to: guess, certainty: 'guessed', why: 'by a name that is near' }
@@ -159,13 +87,6 @@ function averaged(heading: string): string | undefined {
   return AVERAGE.test(heading) && of !== undefined && 'sure' in of && !isMortarResult(of.sure)
     ? `computed from the regular samples themselves where a table gives those: then ignore; else ${of.sure}`
     : undefined
-}
-
-/** The part of a joined heading that names the column, without its age and unit. */
-function withoutJoint(heading: string): string {
-  return (
-    heading.split(' / ').filter((part) => !/^\d{1,3}\s*-?\s*d(?:ays?)?$/i.test(part.trim()))[0] ?? heading
-  )
 }
 
 function bareName(heading: string): string {

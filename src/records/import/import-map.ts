@@ -1,8 +1,13 @@
 /** The map of an import: which columns of a spreadsheet give what. Read and checked like a record. */
+import { isPropertyKey, property } from '../../core/measure/properties.ts'
+import { tradeWord } from '../../core/measure/trade-words.ts'
+import { countWords } from '../../words/numbers.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { fieldMend } from '../schema/field-names.ts'
 import { reportSchemaErrors } from '../schema/schema-faults.ts'
 import { validatorOf } from '../schema/schemas.ts'
+import { tradeMend } from '../schema/trade-names.ts'
 import { reportYaml } from '../yaml/load-yaml.ts'
 import { parseYaml } from '../yaml/parse-yaml.ts'
 import { below } from '../yaml/pointer.ts'
@@ -144,6 +149,7 @@ function checkTable(table: MappedTable, at: string, report: FileReport): void {
   const check = (name: string, pointer: string) => {
     if (fieldOf(table.holds, name) === undefined) reportField(name, { pointer, kinds }, report)
   }
+  if (reportResults(table, at, report)) return
   for (const name of Object.keys(table.every ?? {})) check(name, below(`${at}/every`, name))
   for (const part of ['columns', 'cells'] as const)
     for (const [heading, column] of Object.entries(table[part] ?? {})) {
@@ -170,6 +176,25 @@ function checkTable(table: MappedTable, at: string, report: FileReport): void {
   checkPattern(table['sheet-name'], `${at}/sheet-name`, check)
 }
 
+/** Columns of results in a table that takes none are told together, for it is the kind of the table that is wrong. */
+function reportResults({ holds, columns }: MappedTable, at: string, report: FileReport): boolean {
+  const results = Object.values(columns)
+    .map((column) => columnOf(column).to)
+    .filter((to) => fieldOf(holds, to) === undefined && fieldOf('analyses', to)?.part === 'analysis')
+    .filter(isPropertyKey)
+  if (results.length === 0) return false
+  const named = results.slice(0, NAMED_RESULTS).join(', ')
+  report.at(
+    `${at}/holds`,
+    'reference-unknown',
+    `a table of ${holds} takes no results, and ${countWords(results.length, 'column')} of it ${results.length === 1 ? 'gives one' : 'give some'}: ${named}${NAMED_RESULTS < results.length ? ' ...' : ''}`,
+    'write holds: analyses, which takes what is known of lots and samples as well',
+  )
+  return true
+}
+
+const NAMED_RESULTS = 4
+
 function checkPattern(
   pattern: string | undefined,
   pointer: string,
@@ -189,10 +214,21 @@ function reportField(name: string, { pointer, kinds }: Misnamed, report: FileRep
     pointer,
     'reference-unknown',
     `"${name}" is no field of a table of ${kinds.join(' or ')}`,
-    nearNames(name, known) ||
+    computedMend(name) ||
+      tradeMend(name, known) ||
+      fieldMend(name, known) ||
+      nearNames(name, known) ||
       `write a property by its key, or one of ${known
         .filter((field) => /^[a-z-]+$/.test(field))
         .slice(0, 30)
         .join(', ')}`,
   )
+}
+
+/** What is computed here has no column, whatever the trade calls it. */
+function computedMend(name: string): string {
+  const word = tradeWord(name)
+  return word !== undefined && 'sure' in word && property(word.sure).nature === 'derived'
+    ? `write ${IGNORED}: ${word.sure} is computed from the other results`
+    : ''
 }

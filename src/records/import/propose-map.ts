@@ -3,12 +3,12 @@ import { isPropertyKey, PROPERTIES } from '../../core/measure/properties.ts'
 import { isFinishable, isMortarResult } from '../../core/measure/ratio-indices.ts'
 import { isFault, KINDS, readPerhapsAbove } from '../../core/measure/units.ts'
 import { shownText } from './cell-value.ts'
-import { type Field, fieldOf, type TableKind } from './fields.ts'
+import { type Field, fieldOf, TABLE_KINDS, type TableKind } from './fields.ts'
 import type { Sheet } from './grid.ts'
 import { type Certainty, type Meaning, meaningOf } from './heading-meaning.ts'
-import { type Column, UNDECIDED } from './import-map.ts'
+import { type Column, IGNORED, UNDECIDED } from './import-map.ts'
 import { type SheetView, viewOf } from './sheet-view.ts'
-import { unitInHeading } from './unit-in-heading.ts'
+import { isUnitOf, unitInHeading } from './unit-in-heading.ts'
 
 export interface ProposedColumn {
   readonly heading: string
@@ -146,7 +146,7 @@ function proposedColumn(
       why: why ?? 'not known: write what it gives, or ignore',
     }
   const field = fieldOf(holds, to)
-  if (field === undefined) return elsewhere(heading, to, holds)
+  if (field === undefined) return elsewhere({ heading, to, written, holds })
   const age = AGE_IN.exec(written)?.[1]
   const aged = age !== undefined && takesAge(to, field) ? { age: `${Number(age)} d` } : {}
   const unit = unitFor(field, { written, texts })
@@ -167,16 +167,32 @@ function proposedColumn(
   }
 }
 
-/** "To" heads the end of production in one table and the consignee in another. */
-function elsewhere(heading: string, to: string, holds: TableKind): ProposedColumn {
-  return to === 'produced-to' && holds === 'shipments'
-    ? { heading, column: { to: 'to' }, certainty: 'guessed', why: 'the consignee' }
-    : {
-        heading,
-        column: { to: UNDECIDED },
-        certainty: 'open',
-        why: `"${to}" is no field of a table of ${holds}`,
-      }
+/** What a name means that tables of the kind have no field for: another field, or what is computed anyway. */
+function elsewhere({ heading, to, written, holds }: Elsewhere): ProposedColumn {
+  // "To" heads the end of production in one table and the consignee in another.
+  if (to === 'produced-to' && holds === 'shipments')
+    return { heading, column: { to: 'to' }, certainty: 'guessed', why: 'the consignee' }
+  // A day with an age is the day of that test.
+  const age = AGE_IN.exec(written)?.[1]
+  if (to === 'date' && age !== undefined && fieldOf(holds, 'tested') !== undefined)
+    return { heading, column: { to: 'tested', age: `${Number(age)} d` }, certainty: 'sure', why: null }
+  if (isPropertyKey(to) && PROPERTIES[to].nature === 'derived')
+    return {
+      heading,
+      column: { to: IGNORED },
+      certainty: 'guessed',
+      why: `${to} is computed from the other results`,
+    }
+  const others = TABLE_KINDS.filter((kind) => fieldOf(kind, to) !== undefined)
+  const why =
+    to === 'date'
+      ? 'the day of what: tested, sampled or produced'
+      : `"${to}" is a field of tables of ${others.join(', ')}: ignore it here, or read the sheet as such a table as well`
+  return { heading, column: { to: UNDECIDED }, certainty: 'open', why }
+}
+
+interface Elsewhere extends Pick<Meaning, 'to'>, Pick<ColumnOf, 'written' | 'holds'> {
+  readonly heading: string
 }
 
 function takesAge(to: string, { part }: Field): boolean {
@@ -193,9 +209,9 @@ function unitFor(
   readonly open: boolean
 } {
   if (reads.as !== 'quantity') return { column: {}, why: null, open: false }
-  const isOfKind = (unit: string) => !isFault(readPerhapsAbove(`1 ${unit}`, reads.kind))
-  const stated = unitInHeading(written)
-  if (stated !== undefined && isOfKind(stated)) return { column: { unit: stated }, why: null, open: false }
+  const stated = unitInHeading(written, reads.kind)
+  if (stated !== undefined && isUnitOf(stated, reads.kind))
+    return { column: { unit: stated }, why: null, open: false }
   const carry = 0 < texts.length && texts.every((text) => !isFault(readPerhapsAbove(text, reads.kind)))
   if (carry) return { column: {}, why: null, open: false }
   const { stored, units } = KINDS[reads.kind]

@@ -18,22 +18,32 @@ export interface ProposalContext {
 const WORDS: Readonly<Record<Certainty, string>> = { sure: 'sure', guessed: 'guessed', open: 'to decide' }
 
 export function proposedText(tables: readonly ProposedTable[], context: ProposalContext): string {
-  const counts = (['sure', 'guessed', 'open'] as const).map((certainty) => {
-    const count = tables
-      .flatMap(({ columns }) => columns)
-      .filter((column) => column.certainty === certainty).length
-    return `${count} ${WORDS[certainty]}`
-  })
-  return [
-    `# A map of ${context.file}, proposed from its headings: ${counts.join(', ')}.`,
-    '# Correct it once and use it again for every file of this form. "undecided" must be decided before the import.',
+  const lines = [
     ...(context.encoding === null
       ? []
       : [`encoding: ${context.encoding}   # guessed: the file is not UTF-8`]),
     'tables:',
     ...tables.flatMap((table) => tableLines(table, context)),
+  ]
+  const counts = Object.values(WORDS).map(
+    (word) => `${lines.filter((line) => saysOf(line, word)).length} ${word}`,
+  )
+  return [
+    `# A map of ${context.file}, proposed from its headings: ${counts.join(', ')}.`,
+    '# Correct it once and use it again for every file of this form. "undecided" must be decided before the import.',
+    ...lines,
     '',
   ].join('\n')
+}
+
+/** Lines of a proposed map that somebody has to decide. */
+export function linesToDecide(text: string): number {
+  return text.split('\n').filter((line) => saysOf(line, WORDS.open)).length
+}
+
+/** Whether the comment behind a line says how sure it is in this word. */
+function saysOf(line: string, word: string): boolean {
+  return line.includes(`   # ${word}`)
 }
 
 function tableLines(table: ProposedTable, context: ProposalContext): string[] {

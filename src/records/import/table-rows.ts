@@ -5,6 +5,7 @@
 import { type CellForm, cellForm, shownText } from './cell-value.ts'
 import { cellValues, type FieldValue, patternValues } from './cell-values.ts'
 import { columnAt } from './column-at.ts'
+import { fieldOf } from './fields.ts'
 import type { CellPlace, CellValue, Sheet } from './grid.ts'
 import { meansSheet, reportHidden } from './hidden-parts.ts'
 import type { TellFault } from './import-fault.ts'
@@ -152,7 +153,9 @@ function placedColumns({ table, view, map }: TableToRead, tell: TellFault): Plac
       sound = false
       tell({ code: 'import-heading', severity: 'error', place: view.placeOf(view.headingRow, null), ...at })
     } else if (column.to !== IGNORED) {
-      const unit = column.unit ?? unitInHeading(view.headings.get(at) ?? '')
+      const reads = fieldOf(table.holds, column.to)?.reads
+      const kind = reads?.as === 'quantity' ? reads.kind : undefined
+      const unit = column.unit ?? unitInHeading(view.headings.get(at) ?? '', kind)
       const form = cellForm([map, table, column], unit === undefined ? column : { ...column, unit })
       placed.push({ at, column, form })
     }

@@ -1,19 +1,33 @@
 /** What a heading says of its column's unit. */
+import { isFault, type QuantityKind, readPerhapsAbove } from '../../core/measure/units.ts'
 import { JOINT } from './sheet-view.ts'
 
-/** "SiO2 (%)", "Load [kN]", "Load, kN", "wt.% CaO", "age_d": what stands for the unit. */
-export function unitInHeading(heading: string): string | undefined {
-  const parts = heading.split(JOINT)
-  return 1 < parts.length ? parts.map(unitInHeading).find((unit) => unit !== undefined) : unitInPart(heading)
+/**
+ * "SiO2 (%)", "Load [kN]", "Load, kN", "wt.% CaO", "age_d": what stands for the unit.
+ * @param kind of the quantity beneath: of several signs its unit is taken, as in "Chemistry, % by mass (dry)"
+ */
+export function unitInHeading(heading: string, kind?: QuantityKind): string | undefined {
+  const all = withoutMethod(heading).split(JOINT).toReversed().flatMap(unitsInPart)
+  return all.find((unit) => kind !== undefined && isUnitOf(unit, kind)) ?? all[0]
 }
 
-function unitInPart(heading: string): string | undefined {
+/** "Strength activity index, ASTM C311" without the method. */
+export function withoutMethod(heading: string): string {
+  return heading.replace(/[\s,]*\b(?:ASTM|AASHTO|CSA|EN|ISO)\b[\sA-Z]*\d[\d.:/-]*\w?/g, '')
+}
+
+export function isUnitOf(unit: string, kind: QuantityKind): boolean {
+  return !isFault(readPerhapsAbove(`1 ${unit}`, kind))
+}
+
+function unitsInPart(heading: string): string[] {
   const [, bracketed] = /[([]\s*([^()[\]]{1,20}?)\s*[)\]]\s*$/.exec(heading) ?? []
   const [, behind] = /(?:,|\bin)\s+([^\s,]{1,12}(?: [^\s,]{1,8})?)$/.exec(heading) ?? []
   const [, joined] = /_([A-Za-z%]{1,6})$/.exec(heading) ?? []
-  const found = bracketed ?? behind ?? joined
-  if (found !== undefined) return plainUnit(found)
-  return /%|\bper ?cent\b/.test(heading) ? '%' : undefined
+  const found = [bracketed, behind, joined].flatMap((text) =>
+    text === undefined ? [] : (plainUnit(text) ?? []),
+  )
+  return [...found, ...(/%|\bper ?cent\b/.test(heading) ? ['%'] : [])]
 }
 
 /** Ways in which headings write a unit that records write otherwise. */

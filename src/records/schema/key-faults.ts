@@ -7,6 +7,7 @@ import { below } from '../yaml/pointer.ts'
 import { strangeBlankFault } from '../yaml/strange-blanks.ts'
 import { type ErrorObject, resolveReference, type SchemaNode } from './schemas.ts'
 import { commaMend } from './quantity-faults.ts'
+import { fieldMend } from './field-names.ts'
 import { tradeMend } from './trade-names.ts'
 import { description, inWords, shortened } from './schema-words.ts'
 
@@ -31,7 +32,10 @@ export function unknownKey(error: ErrorObject, key: string, report: FileReport):
       pointer,
       'key-unknown',
       `"${shortened(key)}" is not a known key${inWords(error.instancePath)}`,
-      tradeMend(key, allowed) || nearNames(key, allowed) || 'remove it, or move it to where it belongs',
+      tradeMend(key, allowed) ||
+        fieldMend(key, allowed) ||
+        nearNames(key, allowed) ||
+        'remove it, or move it to where it belongs',
     )
 }
 

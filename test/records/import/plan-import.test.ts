@@ -118,6 +118,63 @@ tables:
       ],
     })
   })
+  it('plans every age of finished indices from their casting day, and finds the mortar again a month later', () => {
+    const map = `
+every: { source: ash, sample: C, sample-kind: composite, laboratory: quay, condition: c311 }
+tables:
+  - holds: analyses
+    columns:
+      Lot: lot
+      Produced: produced
+      Tons: { to: quantity, unit: t }
+      Cast: cast
+      28 d date: { to: tested, age: 28 d }
+      28 d (%): { to: strength-activity-index, unit: "%", age: 28 d }
+      7 d date: { to: tested, age: 7 d }
+      7 d (%): { to: strength-activity-index, unit: "%", age: 7 d }
+`
+    const head = 'Lot,Produced,Tons,Cast,28 d date,28 d (%),7 d date,7 d (%)'
+    const first = imported(`${head}\nA-1,2026-01-10,900,2026-01-14,,,2026-01-21,84\n`, map, {})
+    expect(errorsOf(first)).toEqual([])
+    const tests = [
+      {
+        sample: 'C',
+        condition: 'c311',
+        laboratory: 'quay',
+        cast: '2026-01-14',
+        strength: [{ age: '7 d' }, { age: '28 d' }],
+      },
+    ]
+    expect(recordIn(first, 'lots/ash/A-1.yaml')['tests']).toEqual(tests)
+    const onRecord = { 'lots/ash/A-1.yaml': written(first)['lots/ash/A-1.yaml'] ?? '' }
+    const later = imported(`${head}\nA-1,2026-01-10,900,2026-01-14,2026-02-11,93,2026-01-21,84\n`, map, {
+      onRecord,
+    })
+    expect(errorsOf(later)).toEqual([])
+    expect(later.differences).toEqual([])
+    expect(recordIn(later, 'lots/ash/A-1.yaml')['tests']).toEqual(tests)
+  })
+  it('takes a mortar that is only cast without its control, and gives it one later', () => {
+    const map = `
+every: { source: ash, sample: C, laboratory: quay, condition: c311 }
+tables: [{ holds: tests, planned: [7 d], columns: { Lot: lot, Cast: cast, Control: control, Load (kN): { to: load, age: 7 d } } }]
+`
+    const head = 'Lot,Cast,Control,Load (kN)'
+    const lot = 'quantity: 900 t\n'
+    const cast = imported(`${head}\nA-1,2026-01-14,,\n`, map, { onRecord: { 'lots/ash/A-1.yaml': lot } })
+    expect(errorsOf(cast)).toEqual([])
+    const onRecord = { 'lots/ash/A-1.yaml': written(cast)['lots/ash/A-1.yaml'] ?? '' }
+    expect(
+      recordIn(imported(`${head}\nA-1,2026-01-14,K-1,78.4\n`, map, { onRecord }), 'lots/ash/A-1.yaml'),
+    ).toMatchObject({
+      tests: [
+        { control: 'K-1', cast: '2026-01-14', strength: [{ age: '7 d', specimens: { a: '78.4 kN' } }] },
+      ],
+    })
+    expect(
+      errorsOf(imported(`${head}\nA-1,2026-01-14,,78.4\n`, map, { onRecord: { 'lots/ash/A-1.yaml': lot } })),
+    ).toEqual([expect.stringContaining('which control batch the mortar is compared with')])
+  })
   it('takes 200 shipments of a year to their lots, each bill as it is written', () => {
     const map = `
 every: { source: ash }

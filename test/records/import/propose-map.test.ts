@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { readCsv } from '../../../src/records/import/csv.ts'
-import { proposedText } from '../../../src/records/import/proposed-text.ts'
+import type { Sheet } from '../../../src/records/import/grid.ts'
+import { linesToDecide, proposedText } from '../../../src/records/import/proposed-text.ts'
 import { proposeTables } from '../../../src/records/import/propose-map.ts'
 import { mapFaults, texts } from './imported.ts'
 
@@ -17,6 +18,13 @@ function proposal(
   known: Partial<Record<'source' | 'laboratory' | 'condition', string>> = {},
 ): string {
   return proposedText(proposeTables([readCsv(Buffer.from(table)).sheet]), { ...NOTHING, ...known })
+}
+
+function row(number: number, texts: Readonly<Record<number, string>>): Sheet['rows'][number] {
+  return {
+    row: number,
+    cells: new Map(Object.entries(texts).map(([column, text]) => [Number(column), { kind: 'text', text }])),
+  }
 }
 
 function lines(table: string): string[] {
@@ -73,6 +81,58 @@ describe('proposeTables', () => {
     expect(texts({ map: text, table })['lots/works/W-1.yaml']).toContain(
       'tested: 2026-03-31, results: { SO3: 0.5 %, loss-on-ignition: 2.10 % }',
     )
+  })
+  it('takes a heading under another by the lower one, its unit and its age from either', () => {
+    const sheet: Sheet = {
+      name: 'Results',
+      merged: [
+        { rows: [1, 1], columns: [1, 2] },
+        { rows: [1, 1], columns: [3, 6] },
+        { rows: [1, 1], columns: [7, 10] },
+      ],
+      rows: [
+        row(1, { 1: 'Production', 3: 'Chemistry, % by mass (dry)', 7: 'Strength activity index, ASTM C311' }),
+        row(2, {
+          0: 'Lot',
+          ...{
+            1: 'To',
+            2: 'Qty (t)',
+            3: 'SiO2',
+            4: 'Na2Oeq',
+            5: 'Sum S+A+F',
+            6: 'Water req. (% of control)',
+          },
+          ...{ 7: 'Cast', 8: '28 d date', 9: '7 d (%)', 10: '28 d' },
+        }),
+        row(3, { 0: 'W-1', 2: '900', 3: '51.2' }),
+      ],
+    }
+    const text = proposedText(proposeTables([sheet]), NOTHING)
+    expect(
+      text
+        .slice(text.indexOf('    columns:'))
+        .trim()
+        .split('\n')
+        .slice(1)
+        .map((line) => line.trim()),
+    ).toEqual([
+      'Lot: lot   # sure',
+      'Production / To: produced-to   # sure',
+      'Production / Qty (t): { to: quantity, unit: t }   # sure',
+      '"Chemistry, % by mass (dry) / SiO2": { to: SiO2, unit: "%" }   # sure',
+      '"Chemistry, % by mass (dry) / Na2Oeq": ignore   # guessed: alkali-equivalent is computed from the other results',
+      '"Chemistry, % by mass (dry) / Sum S+A+F": ignore   # guessed: oxide-sum is computed from the other results',
+      '"Chemistry, % by mass (dry) / Water req. (% of control)": { to: water-requirement, unit: "%" }   # sure',
+      '"Strength activity index, ASTM C311 / Cast": cast   # sure',
+      '"Strength activity index, ASTM C311 / 28 d date": { to: tested, age: 28 d }   # sure',
+      '"Strength activity index, ASTM C311 / 7 d (%)": { to: strength-activity-index, unit: "%", age: 7 d }   # sure',
+      expect.stringMatching(
+        /^"Strength activity index, ASTM C311 \/ 28 d": \{ to: strength-activity-index, unit: "%", age: 28 d \} {3}# guessed: the heading states no unit/,
+      ),
+    ])
+    // Columns, the kind of the table and what holds for all rows alike.
+    expect(text).toContain('proposed from its headings: 8 sure, 6 guessed, 3 to decide.')
+    expect(linesToDecide(text)).toBe(3)
   })
   it('says what is needed and stands in no column', () => {
     expect(proposal('Lot,Load (kN)\nW-1,60\n')).toContain(`    every:

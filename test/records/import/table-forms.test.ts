@@ -346,5 +346,19 @@ tables:
       '1:18 found "our works"; an id of letters, digits and hyphens was expected; write under stands-for which id is meant, such as "our works": our-works, or how the text is made up under pattern',
     ])
     expect(mapFaults('tables: [ { hold: lots, columns: { A: lot } } ]\n')).toHaveLength(2)
+    expect(mapFaults('tables: [ { holds: lots, columns: { A: lot, B: SiO2, C: CaO } } ]\n')).toEqual([
+      '1:20 a table of lots takes no results, and 2 columns of it give some: SiO2, CaO; write holds: analyses, which takes what is known of lots and samples as well',
+    ])
+    // Never the oxide alone: the equivalent counts potassium too.
+    expect(
+      mapFaults('tables: [ { holds: analyses, columns: { A: Na2Oeq, B: ticket no, C: customer } } ]\n'),
+    ).toEqual([
+      '1:44 "Na2Oeq" is no field of a table of analyses; write ignore: alkali-equivalent is computed from the other results',
+      expect.stringContaining('"ticket no" is no field of a table of analyses; '),
+      expect.stringContaining('"customer" is no field of a table of analyses; '),
+    ])
+    expect(mapFaults('tables: [ { holds: shipments, columns: { A: consignee } } ]\n')).toEqual([
+      expect.stringMatching(/; write to$/),
+    ])
   })
 })
