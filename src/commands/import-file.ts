@@ -13,6 +13,7 @@ import { type ImportMap, readImportMap } from '../records/import/import-map.ts'
 import {
   differenceFault,
   type ImportPlan,
+  pathWords,
   planImport,
   type RecordChange,
   recordFault,
@@ -185,9 +186,15 @@ function tellPlan(
 }
 
 function changeLines(change: RecordChange, edition: Edition | null, options: ImportOptions): string[] {
-  const parts = Map.groupBy(change.draft.origins.keys(), (pointer) => pointer.split('/')[1] ?? '')
+  const { added, replaced } = change.draft
+  const parts = Map.groupBy(added, (pointer) => pointer.split('/')[1] ?? '')
   const what = [...parts].map(([part, pointers]) => partWords(part, pointers)).join(', ')
-  const head = `${change.before === null ? 'new ' : ''}${change.kind} ${change.id}: ${change.before === null ? '' : 'adds '}${what}`
+  const isNew = change.before === null
+  const said = [
+    ...(what === '' ? [] : [isNew ? what : `adds ${what}`]),
+    ...(replaced.length === 0 ? [] : [`changes ${replaced.map(pathWords).join('; ')}`]),
+  ]
+  const head = `${isNew ? 'new ' : ''}${change.kind} ${change.id}: ${said.join('; ')}`
   return [head, ...verdictLines(change, edition), ...(options.records === true ? recordLines(change) : [])]
 }
 

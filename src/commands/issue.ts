@@ -14,7 +14,7 @@ import { progress } from './progress.ts'
 import { type Issuable, readIssuable, refuseBlocked, tellUntouched } from './issuable.ts'
 import { resumeIssue } from './resume-issue.ts'
 import { checkSaid } from './said-texts.ts'
-import { revisionSummary } from './revision-summary.ts'
+import { digestLine, revisionSummary } from './revision-summary.ts'
 import { trialLines } from './trial-notes.ts'
 import { writeAll } from './write-all.ts'
 
@@ -59,15 +59,18 @@ await run(async () => {
   }
   const planned = planIssue(records, { ...options, lots: named, date })
   if (options.withdraw !== true) tellTrials(records, planned)
-  const say = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision, records.criteria))
+  const preview = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision, records))
   // Who is asked sees beforehand what would be issued; otherwise a revision is told of once it is whole.
   const asks = options.due === true && options.yes !== true
-  if (asks) planned.forEach(say)
+  if (asks) planned.forEach(preview)
   if (asks && !(await confirmed(named.length))) {
     process.stdout.write('Nothing was issued.\n')
     return EXIT.well
   }
-  await writeAll(records, planned, asks ? () => undefined : say)
+  await writeAll(records, planned, (revision) => {
+    if (!asks) preview(revision)
+    process.stdout.write(digestLine(revision))
+  })
   return status
 })
 

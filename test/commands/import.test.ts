@@ -49,6 +49,16 @@ describe('npm run import', () => {
     expect(again).toMatchObject({ status: 0, error: '' })
     expect(again.out).toContain('nothing is to do')
     expect(readFileSync(lot('CFA-A'), 'utf8')).toBe(text)
+    // A silo for both, another loss on ignition for one: only what was not on record is added.
+    const [file = '', , map = ''] = args
+    writeFileSync(map, MAP.replace('      LOI', '      Silo: silo\n      LOI'))
+    const silos = TABLE.replace('LOI', 'Silo;LOI').replace('6,6', '3;6,6').replace('2,7', '3;2,8')
+    writeFileSync(file, silos)
+    const { out } = await run('import', ...args, '--replace')
+    expect(out).toMatch(
+      /^lot coal-fly-ash\/CFA-A: adds silo; changes analyses 1, results, loss-on-ignition$/m,
+    )
+    expect(out).toMatch(/^lot coal-fly-ash\/CFA-B: adds silo$/m)
   })
   it('refuses a file with a cell that cannot be taken: its address, the reason, how to fix it; nothing is written', async () => {
     const { args, lot } = await prepared(TABLE.replace('6,6', '6.6.6'))

@@ -148,15 +148,21 @@ describe('npm run issue', () => {
     writeFileSync(record, readFileSync(record, 'utf8').replace('a: 78.4 kN', 'a: 79.4 kN'))
     const corrected = await issue(folder)
     expect(corrected.out).toContain('specimens › a: 78.4 kN when issued, 79.4 kN today')
+    expect(corrected.out).not.toContain(' before')
+    // By hand: (79.4 + 80.1 + 77.2) kN over (118.2 + 120.4 + 119.0) kN is 66.2 %; with b 84.1 kN 67.3 %.
+    writeFileSync(record, readFileSync(record, 'utf8').replace('b: 80.1 kN', 'b: 84.1 kN'))
+    expect((await issue(folder)).out).toMatch(/Strength activity index.*, 7.d: 67.%, 66.% before$/m)
     expect(corrected.out).not.toContain('state:')
     expect((await run('check', '--content', folder)).out).not.toMatch(OF_DOCUMENTS)
   })
   it('withdraws with a reason and a replacement', async () => {
     const folder = contentCopy()
     await issue(folder)
-    expect((await issue(folder, '--withdraw', '--replaced-by', 'tuff/T-9')).out).toContain(
+    const { out: withdrawn } = await issue(folder, '--withdraw', '--replaced-by', 'tuff/T-9')
+    expect(withdrawn).toContain(
       'tuff/T-1, revision 1, withdrawn 10 April 2026; was: meets (under strength)\n',
     )
+    expect(withdrawn).toContain('\n  left from it by then: 1 shipment, 24.8 t\n')
     expect(JSON.parse(readFileSync(join(folder, 'issued/tuff/T-1/1.json'), 'utf8'))).toMatchObject({
       state: 'withdrawn',
       // T-9 was never issued: which lot it is stands in the private part.

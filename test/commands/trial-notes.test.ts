@@ -19,7 +19,7 @@ function issued(folder: string, lot: string): string {
   const [planned] = planIssue(records, order)
   if (planned === undefined) throw new Error('nothing was planned')
   writeRevision(folder, lot, planned.revision)
-  return revisionSummary(planned, records.criteria)
+  return revisionSummary(planned, records)
 }
 
 function notes(folder: string): string[] {

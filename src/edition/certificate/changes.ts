@@ -12,8 +12,17 @@ export interface Changes {
   /** Sets that became, or no longer are, ones whose verdicts are trial judgements. */
   readonly trials: readonly TrialChange[]
   readonly record: readonly RecordChange[]
+  /** Lines of the results that print another value, whatever changed it: a lot before this one may have been withdrawn. */
+  readonly values: readonly ValueChange[]
   /** Names, units, conditions, limits or sentences print otherwise, though record and outcomes are the same. */
   readonly printedOtherwise: boolean
+}
+
+export interface ValueChange {
+  readonly title: string
+  /** As printed. */
+  readonly from: string
+  readonly to: string
 }
 
 export interface TrialChange {
@@ -31,8 +40,25 @@ export function changesBetween(before: IssuedDocument, after: IssuedDocument): C
     outcomes,
     trials: trialChanges(before, after),
     record: recordDifferences(recordOf(before), recordOf(after)),
+    values: valueChanges(before, after),
     printedOtherwise: printedText(before) !== printedText(after),
   }
+}
+
+/** Lines are the same by their place where all stand as before, else by their titles. */
+function valueChanges(before: IssuedDocument, after: IssuedDocument): ValueChange[] {
+  const [earlier, later] = [linesOf(before), linesOf(after)]
+  const stand =
+    earlier.length === later.length && later.every(({ limit }, place) => limit === earlier[place]?.limit)
+  const byTitle = new Map(earlier.map((line) => [line.title, line]))
+  return later.flatMap(({ title, value }, place) => {
+    const old = stand ? earlier[place] : byTitle.get(title)
+    return old === undefined || old.value === value ? [] : [{ title, from: old.value, to: value }]
+  })
+}
+
+function linesOf({ lot, printed }: IssuedDocument) {
+  return [...lot.printed.tables, ...printed.tables].flatMap(({ lines }) => lines)
 }
 
 function trialChanges(before: IssuedDocument, after: IssuedDocument): TrialChange[] {

@@ -18,7 +18,10 @@ export interface CsvTable {
 
 const SIGNS = { comma: ',', semicolon: ';', tab: '\t' } as const
 
-/** @throws WorkbookFault for bytes that are not text in the encoding named */
+/** As many as a sheet of a spreadsheet has. */
+const MOST_COLUMNS = 16_384
+
+/** @throws WorkbookFault for bytes that are not text in the encoding named, and for rows longer than those of a spreadsheet */
 export function readCsv(bytes: Buffer, form: CsvForm = {}): CsvTable {
   const text = decodedText(bytes, form.encoding ?? 'utf-8')
   const { data, errors } = papaparse.parse<string[]>(text, {
@@ -26,6 +29,12 @@ export function readCsv(bytes: Buffer, form: CsvForm = {}): CsvTable {
     header: false,
     skipEmptyLines: false,
   })
+  const widest = data.findIndex(({ length }) => MOST_COLUMNS < length)
+  if (0 <= widest)
+    throw new WorkbookFault(
+      `row ${widest + 1} has more than ${MOST_COLUMNS} cells`,
+      'check which sign parts the columns, or take out those that are not needed',
+    )
   const rows = data.flatMap((cells, index): SheetRow[] => {
     const filled = cells.flatMap((cell, column): [number, CellValue][] =>
       isBlank(cell) ? [] : [[column, { kind: 'text', text: cell }]],

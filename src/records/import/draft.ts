@@ -34,6 +34,10 @@ export class RecordDraft {
   readonly differences: Difference[] = []
   /** The cells that values come from, by JSON pointer. */
   readonly origins = new Map<string, CellPlace>()
+  /** Where values stand that were not on record, by JSON pointer. */
+  readonly added = new Set<string>()
+  /** Where values stood that gave way to those of the file. */
+  readonly replaced: Path[] = []
   /** The first cell that spoke of the record. */
   readonly begun: CellPlace | null
   /** Where the file speaks of values, whether they are new or not. */
@@ -65,8 +69,10 @@ export class RecordDraft {
     const holder = this.mappingAt(path.slice(0, -1))
     const key = String(path.at(-1))
     const old = Object.hasOwn(holder, key) ? holder[key] : undefined
-    if (isNothing(old)) this.put(holder, path, { written, place })
-    else if (!isSame(old as Plain, written, reads))
+    if (isNothing(old)) {
+      this.added.add(pointer)
+      this.put(holder, path, { written, place })
+    } else if (!isSame(old as Plain, written, reads))
       this.differences.push({ path, onRecord: old as Plain, inFile: written, place })
   }
 
@@ -77,6 +83,7 @@ export class RecordDraft {
     if (0 <= found) return found
     this.changes += 1
     list.push(make())
+    this.added.add(pointerOf([...path, list.length - 1]))
     if (place !== null) this.origins.set(pointerOf([...path, list.length - 1]), place)
     return list.length - 1
   }
@@ -115,8 +122,10 @@ export class RecordDraft {
 
   /** Overwrites what differs. */
   replace(): void {
-    for (const { path, inFile, place } of this.differences)
+    for (const { path, inFile, place } of this.differences) {
       this.put(this.mappingAt(path.slice(0, -1)), path, { written: inFile, place })
+      this.replaced.push(path)
+    }
     this.differences.length = 0
   }
 

@@ -142,7 +142,7 @@ export function differenceFault({ kind, id, path, onRecord, inFile, place }: Rec
 }
 
 /** "tests 1, strength 28 d, specimens a": where a value stands in a record. */
-function pathWords(path: Path): string {
+export function pathWords(path: Path): string {
   return path.reduce<string>(
     (words, key) =>
       typeof key === 'number' ? `${words} ${key + 1}` : words === '' ? key : `${words}, ${key}`,

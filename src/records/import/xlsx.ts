@@ -40,8 +40,8 @@ export function readWorkbook(bytes: Buffer): readonly Sheet[] {
   return sheets.flatMap(({ name, id, hidden }) => {
     const target = targets.get(id)
     // A sheet that is a chart alone has no cells.
-    if (target === undefined || !target.type.endsWith('/worksheet')) return []
-    const xml = textOf(archive, target.path)
+    if (target !== undefined && !target.type.endsWith('/worksheet')) return []
+    const xml = target === undefined ? null : textOf(archive, target.path)
     if (xml === null)
       throw new WorkbookFault(`the sheet "${name}" is missing in the file`, 'save it anew as .xlsx')
     const sheet = readSheet(name, xml, context)

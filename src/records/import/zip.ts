@@ -1,8 +1,8 @@
 /**
  * The files within a zip archive, inflated only when asked for and never beyond a bound.
- * Source: PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12 and 4.3.16.
+ * Source: PKWARE APPNOTE 6.3, sections 4.3.7, 4.3.12, 4.3.16 and 4.4.7 (checksum).
  */
-import { inflateRawSync } from 'node:zlib'
+import { crc32, inflateRawSync } from 'node:zlib'
 
 /** Bytes that one file within an archive may have; a year of a laboratory's sheet has some 20 MiB of XML. */
 const LARGEST_PART = 96 * 1024 * 1024
@@ -25,6 +25,8 @@ const DAMAGED = 'open it in a spreadsheet program and save it anew as .xlsx'
 
 interface Part {
   readonly method: number
+  /** CRC-32 of the unpacked bytes. */
+  readonly checksum: number
   readonly packed: number
   readonly size: number
   readonly offset: number
@@ -79,11 +81,16 @@ function partsOf(bytes: Buffer): Map<string, Part> {
     ]
     if ((bytes.readUInt16LE(place + 8) & 1) === 1)
       throw new WorkbookFault('the workbook has a password', 'save it without one')
-    parts.set(bytes.toString('utf8', place + 46, place + 46 + name).replaceAll('\\', '/'), {
+    const offset = bytes.readUInt32LE(place + 42)
+    const named = bytes.subarray(place + 46, place + 46 + name)
+    // Each part bears its name twice: under another one it would be taken for missing.
+    if (!bytes.subarray(offset + 30, offset + 30 + name).equals(named)) throw damaged()
+    parts.set(named.toString('utf8').replaceAll('\\', '/'), {
       method: bytes.readUInt16LE(place + 10),
+      checksum: bytes.readUInt32LE(place + 16),
       packed: bytes.readUInt32LE(place + 20),
       size: bytes.readUInt32LE(place + 24),
-      offset: bytes.readUInt32LE(place + 42),
+      offset,
     })
     place += 46 + name + extra + comment
   }
@@ -98,7 +105,14 @@ function endOf(bytes: Buffer): number {
   return -1
 }
 
-function unpacked(bytes: Buffer, { method, packed, size, offset }: Part): Buffer {
+/** A bit that flipped on the way would be another number in a cell: what does not bear out its checksum is not read. */
+function unpacked(bytes: Buffer, part: Part): Buffer {
+  const data = inflated(bytes, part)
+  if (data.length !== part.size || crc32(data) !== part.checksum) throw damaged()
+  return data
+}
+
+function inflated(bytes: Buffer, { method, packed, size, offset }: Part): Buffer {
   if (bytes.length < offset + 30 || bytes.readUInt32LE(offset) !== 0x04034b50) throw damaged()
   const from = offset + 30 + bytes.readUInt16LE(offset + 26) + bytes.readUInt16LE(offset + 28)
   const data = bytes.subarray(from, from + packed)

@@ -12,6 +12,12 @@ function cells(text: string | Buffer): Record<string, string> {
   )
 }
 
+it('refuses a row longer than any of a spreadsheet', () => {
+  expect(() => readCsv(Buffer.from(`Lot\n${'1,'.repeat(200_000)}\n`))).toThrow(
+    'row 2 has more than 16384 cells',
+  )
+})
+
 describe('readCsv', () => {
   it('takes the separator from the headings, whatever the rows hold more of', () => {
     expect(cells('Lot;SO3;LOI\nA;0,5;2,7\n')).toEqual({

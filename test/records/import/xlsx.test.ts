@@ -49,6 +49,23 @@ describe('readWorkbook', () => {
     })
     expect(sheet?.rows[0]?.cells.get(3)).toMatchObject({ padded: '00417' })
   })
+  it('refuses a workbook of which a bit flipped, wherever in its sheet', () => {
+    const cell = '<c r="A1"><v>1200.5</v></c>'
+    const bytes = workbookOf({ rows: `<row r="1">${cell}</row>` })
+    let refused = 0
+    for (let place = 0; place < bytes.length; place += 1) {
+      const flipped = Buffer.from(bytes)
+      flipped[place] = (flipped[place] ?? 0) ^ 1
+      try {
+        const [sheet] = readWorkbook(flipped)
+        expect(cellsOf(sheet)).toEqual({ A1: 'number 1200.5' })
+      } catch (error) {
+        if (!(error instanceof WorkbookFault)) throw error
+        refused += 1
+      }
+    }
+    expect(refused).toBeGreaterThan(bytes.length / 2)
+  })
   // A day of the spreadsheet's calendar: 44927 is 1 January 2023, and 1 462 days less in that of 1904.
   it('reads days and moments in both calendars', () => {
     const rows = (day: number) =>
