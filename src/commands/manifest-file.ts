@@ -3,7 +3,7 @@ import { lstatSync, readdirSync, readFileSync } from 'node:fs'
 import { join, relative, sep } from 'node:path'
 import type { Manifest } from '../edition/writers/manifest.ts'
 import { digestOf } from '../records/issued/digest.ts'
-import { isOfManifestSchema } from '../records/schema/schemas.ts'
+import { validatorOf } from '../records/schema/schemas.ts'
 import { MARKER } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
@@ -38,7 +38,7 @@ function parsed(text: string): unknown {
 }
 
 function isManifest(value: unknown): value is Manifest {
-  return isOfManifestSchema(value)
+  return validatorOf('manifest')(value)
 }
 
 /**

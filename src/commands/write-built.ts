@@ -6,6 +6,7 @@
 import { chmodSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
 import ts from 'typescript'
+import { validatorsScript } from '../records/schema/ready-validators.ts'
 import { EXIT, ROOT, run } from './program.ts'
 
 const SRC = resolve(ROOT, 'src')
@@ -17,6 +18,8 @@ const STARTED = ['commands/puteoli.ts', 'commands/astro-config.ts']
 await run(() => {
   rmSync(BUILT, { recursive: true, force: true })
   for (const path of shipped()) write(path)
+  // Nothing is kept in the package once it is installed, so that each start would make them.
+  writeFileSync(join(BUILT, 'records/schema/validators.cjs'), validatorsScript())
   // As npm gives it when it installs the package; a folder that npm only links to is started as well.
   chmodSync(join(BUILT, 'commands/puteoli.js'), 0o755)
   return EXIT.well

@@ -70,6 +70,8 @@ describe('the installed program', { timeout: 600_000 }, () => {
       ),
     ).toEqual([])
     expect(files).toContain('built/commands/puteoli.js')
+    // The installed program makes none of its own.
+    expect(files).toContain('built/records/schema/validators.cjs')
   })
 
   it('checks, issues and builds, and writes what a clone writes, the same bytes each time', async () => {

@@ -1,0 +1,100 @@
+/**
+ * The validators of all schemas as code that is made already: making them takes longer than most commands do besides.
+ * The packed program brings them; a clone makes them when they are first asked for, and keeps them among its packages
+ * until what they are made of changes.
+ */
+import { createHash, randomUUID } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { compileFunction } from 'node:vm'
+import type { ErrorObject } from 'ajv/dist/2020.js'
+import { recordValidators, SHARED, writtenValidators } from './make-validators.ts'
+import { RECORD_KINDS } from './schema-set.ts'
+import { readSchema, schemaText } from './schema-texts.ts'
+
+/** It leaves the faults of the value that it was last called with. */
+export interface Validator {
+  (value: unknown): boolean
+  readonly errors?: readonly ErrorObject[] | null
+}
+
+/** What people write. */
+const READ = [...RECORD_KINDS, 'import-map'] as const
+
+/** What the program wrote itself: the list of a site, documents and their parts. */
+const WRITTEN = {
+  manifest: 'manifest.json',
+  issued: 'issued.json',
+  'issued/shared': 'issued.json#/$defs/shared',
+  'issued/lot': 'issued.json#/$defs/lot',
+  'issued/controls': 'issued.json#/$defs/controls',
+  'issued/private': 'issued.json#/$defs/private',
+} as const
+
+export type Validators = Readonly<Record<(typeof READ)[number] | keyof typeof WRITTEN, Validator>>
+
+const require = createRequire(import.meta.url)
+
+/** @param folder that a clone keeps them in; where it cannot be written they are made each time */
+export function readyValidators(folder = pathOf('../../../node_modules/.cache/puteoli')): Validators {
+  const packed = pathOf('./validators.cjs')
+  if (existsSync(packed)) return require(packed) as Validators
+  const path = join(folder, `validators-${keyOfMaking()}.cjs`)
+  return kept(path) ?? made(path)
+}
+
+/** A script for `require` that exports every validator by its name. */
+export function validatorsScript(): string {
+  const scripts = [
+    recordValidators(READ, readSchema, 'script'),
+    writtenValidators(['manifest', 'issued'].map(readSchema), WRITTEN),
+  ]
+  return scripts.map((script) => `(() => {${script}})();\n`).join('')
+}
+
+function pathOf(place: string): string {
+  return fileURLToPath(new URL(place, import.meta.url))
+}
+
+/** Changes with whatever the validators are made of. */
+function keyOfMaking(): string {
+  const { version } = require('ajv/package.json') as { version: string }
+  const code = ['./make-validators.ts', './ready-validators.ts'].map((name) => readFileSync(pathOf(name)))
+  const schemas = [...SHARED, ...READ, 'manifest', 'issued'].map(schemaText)
+  const hash = createHash('sha256')
+  for (const part of [version, ...code, ...schemas]) hash.update(part).update('\0')
+  return hash.digest('hex')
+}
+
+function kept(path: string): Validators | undefined {
+  try {
+    return require(path) as Validators
+  } catch {
+    // There are none yet, or somebody spoiled them.
+    return undefined
+  }
+}
+
+function made(path: string): Validators {
+  const script = validatorsScript()
+  keep(path, script)
+  const exports = {}
+  compileFunction(script, ['exports', 'require'])(exports, require)
+  return exports as Validators
+}
+
+/** In place of what was kept before, under its name only once it is whole. */
+function keep(path: string, script: string): void {
+  const folder = dirname(path)
+  const part = join(folder, randomUUID())
+  try {
+    mkdirSync(folder, { recursive: true })
+    for (const name of readdirSync(folder)) rmSync(join(folder, name))
+    writeFileSync(part, script)
+    renameSync(part, path)
+  } catch {
+    // They are made again the next time.
+  }
+}
