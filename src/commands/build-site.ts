@@ -2,7 +2,7 @@
 import type { Moment } from '../core/measure/moment.ts'
 import { closeSync, existsSync, mkdirSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
-import { build } from 'astro'
+import type { build } from 'astro'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
@@ -117,6 +117,8 @@ async function buildPages(
   fresh: boolean,
 ): Promise<KeptPages> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
+  // Astro is half of all that a build reads: what is refused before this is told without it.
+  const astro = await import('astro')
   putEdition(edition)
   const stage = makeStage(dirname(next))
   const kept = keptPages({ final, next, stage: stage.site, edition, fresh })
@@ -126,7 +128,7 @@ async function buildPages(
   // Astro keeps some of its files where it is started.
   process.chdir(stage.place.root)
   try {
-    await astroBuild(edition, stage)
+    await buildWith(astro.build, edition, stage)
     moveEntries(stage.site, next)
     kept.putInto(next)
     return kept
@@ -138,8 +140,12 @@ async function buildPages(
   }
 }
 
-async function astroBuild(edition: Edition, { place, site }: PageStage): Promise<void> {
-  await build({
+async function buildWith(
+  astroBuild: typeof build,
+  edition: Edition,
+  { place, site }: PageStage,
+): Promise<void> {
+  await astroBuild({
     ...place,
     outDir: site,
     base: edition.address.base,

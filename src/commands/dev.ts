@@ -1,7 +1,6 @@
 /**
  * npm run dev: serves the pages and computes them anew when a record is saved; diagnostics show in the page.
  */
-import { dev } from 'astro'
 import { currentEdition } from '../edition/shape/slot.ts'
 import { devPages } from './dev-pages.ts'
 import { DevRecords } from './dev-records.ts'
@@ -20,6 +19,8 @@ await run(async () => {
   const pages = devPages(() => records.fault)
   const stage = makeStage(HOME)
   onInterruption(stage.remove)
+  // What is refused before this is told without Astro, which is half of all that this command reads.
+  const { dev } = await import('astro')
   const server = await dev({
     ...stage.place,
     base: currentEdition().address.base,
