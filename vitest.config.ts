@@ -1,4 +1,9 @@
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { defineConfig } from 'vitest/config'
+
+// What Node makes of modules is kept by their text: commands start some hundred times, and so do their tests.
+process.env['NODE_COMPILE_CACHE'] ??= join(tmpdir(), 'puteoli-tests-compiled')
 
 /** Tests that change what a process shares: its modules, its environment, its folder. */
 const OF_THEIR_OWN = ['test/commands/**/*.test.ts', 'test/records/issued/list-issued.test.ts']

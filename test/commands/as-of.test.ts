@@ -3,10 +3,8 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { COMPILED } from './run-command.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
-const ENVIRONMENT: NodeJS.ProcessEnv = { ...process.env, ...COMPILED }
 
 interface Report {
   readonly asOf: string
@@ -20,7 +18,7 @@ interface Report {
 
 /** @param epoch value of SOURCE_DATE_EPOCH; none without it */
 function check(folder: string, epoch?: string, ...more: readonly string[]) {
-  const { SOURCE_DATE_EPOCH: _, ...env } = ENVIRONMENT
+  const { SOURCE_DATE_EPOCH: _, ...env } = process.env
   const ended = spawnSync(
     process.execPath,
     [join(ROOT, 'src/commands/check.ts'), '--json', '--content', folder, ...more],
@@ -145,7 +143,7 @@ describe('a retest of an earlier lot after a later one was issued', () => {
     write('site.yaml', site('2026-03-15'))
     const options = ['--content', folder, '--by', 'M. Okafor', '--reason', 'released']
     const issue = [join(ROOT, 'src/commands/issue.ts'), 'tuff/B', ...options]
-    execFileSync(process.execPath, issue, { env: ENVIRONMENT })
+    execFileSync(process.execPath, issue)
     // 36.0 of 40.0 MPa is 90 %: B, 4 points above 80 %, lies 6 below it.
     const retest =
       '{ age: 7 d, tested: 2026-03-20T09:30, retest-of: 2026-03-08T09:30, mean: 36.0 MPa, of: 3 }'

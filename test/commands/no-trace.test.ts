@@ -4,7 +4,7 @@ import { chmodSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from '
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { COMPILED, contentCopy, type Ended, issue, noTrace, run } from './run-command.ts'
+import { contentCopy, type Ended, issue, noTrace, run } from './run-command.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 const NOBODY = 65_534
@@ -26,7 +26,7 @@ function shell(
   const line = [process.execPath, path, ...args].map((word) => `"${word}"`).join(' ')
   const root = process.getuid?.() === 0
   const options = {
-    env: { ...process.env, ...(asNobody ? {} : COMPILED), ...env },
+    env: { ...process.env, ...env },
     ...(asNobody && root ? { uid: NOBODY, gid: NOBODY } : {}),
   }
   return new Promise((done) => {

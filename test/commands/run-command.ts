@@ -7,12 +7,6 @@ import { expect } from 'vitest'
 
 const ROOT = resolve(import.meta.dirname, '../..')
 
-/**
- * What Node makes of the program's modules, kept by their text: compiling is a third of the time of a command that
- * starts some hundred times here.
- */
-export const COMPILED = { NODE_COMPILE_CACHE: join(tmpdir(), 'puteoli-tests-compiled') }
-
 export interface Ended {
   readonly status: number
   readonly out: string
@@ -32,7 +26,7 @@ export function start(command: string, ...args: readonly string[]): Running {
   const path = join(ROOT, 'src/commands', `${command}.ts`)
   // Astro serves no page where it finds itself within the runner of these tests.
   const { VITEST: _runner, NODE_ENV: _mode, ...env } = process.env
-  const options = { maxBuffer: 1 << 28, env: { ...env, ...COMPILED } }
+  const options = { maxBuffer: 1 << 28, env }
   const child = execFile(process.execPath, [path, ...args], options, (error, out, text) =>
     end({ status: error === null ? 0 : Number(error.code), out, error: text }),
   )
