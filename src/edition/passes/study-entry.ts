@@ -4,6 +4,7 @@ import { levelsOf } from '../../core/studies/ruggedness/design.ts'
 import { ruggednessStudy } from '../../core/studies/ruggedness/ruggedness-study.ts'
 import { screening } from '../../core/studies/screening/screening.ts'
 import type { Moment } from '../../core/measure/moment.ts'
+import { once } from '../../core/measure/once.ts'
 import type { StudyRecord } from '../../records/records.ts'
 import type { Study } from '../../records/schema/loaded-records.ts'
 import { knownIndices } from '../../records/studies/known-indices.ts'
@@ -23,6 +24,8 @@ const RESAMPLES = 2000
 export function studyEntry(id: string, study: StudyRecord, asOf: Moment): StudyEntry {
   const { record } = study
   const known = knownIndices(study, asOf)
+  // Thousands of draws, which who only counts readings or asks for the plan does without.
+  const found = once(() => foundIn(record, known.indices.indices))
   return {
     id,
     title: record.title,
@@ -30,7 +33,9 @@ export function studyEntry(id: string, study: StudyRecord, asOf: Moment): StudyE
     record,
     ...known,
     reference: referenceResults(study, asOf),
-    found: foundIn(record, known.indices.indices),
+    get found() {
+      return found()
+    },
   }
 }
 
