@@ -34,52 +34,74 @@ export function lateWords({ late, overdue, awaited, gaps, monthsWithout }: LateC
   ]
 }
 
+/** Bills that something is said of: a bill of several possible lots is certain only where it holds of each of them. */
+export interface BillCount {
+  readonly certain: number
+  /** The certain ones and those of which it holds perhaps. */
+  readonly possible: number
+}
+
 export interface ShippedCounts {
+  /** Shipped of the lots that `certifiedT` counts. */
   readonly shippedT: number
   /** Of lots with a certificate in force, and of those among them that do not meet. */
   readonly certifiedT: number
   readonly failedT: number
-  readonly beforeCompletion: number
-  readonly fromFailing: number
-  /** Bills from lots that no certificate was ever issued for. */
-  readonly neverIssued: number
-  /** Bills that may have come from any of several lots; they count where one of the lots does. */
+  /** Shipped of lots whose certificate is withdrawn, or that have none. */
+  readonly otherT: number
+  readonly beforeCompletion: BillCount
+  readonly fromFailing: BillCount
+  /** From lots that no certificate was ever issued for. */
+  readonly neverIssued: BillCount
+  /** Bills that may have come from any of several lots; their mass counts where one of the lots does. */
   readonly severalLots: number
 }
 
 /**
- * "2212 t of 29 800 t in lots with a certificate (4050 t of them do not meet), lots of the last 12 months; 65 bills left
- * before the last result of their lot; 10 bills from lots that do not meet".
+ * "2212 t of 29 800 t in lots with a certificate in force (4050 t of them do not meet), lots sampled in the last 12
+ * months; 67, perhaps 68 bills left before the last result of their lot; 10 bills from lots that do not meet".
  */
 export function shippedWords(counts: ShippedCounts, units: UnitSystem): Said[] {
-  const { shippedT, beforeCompletion, fromFailing } = counts
+  const { beforeCompletion, fromFailing, neverIssued } = counts
   return [
-    strong(mass(shippedT, units)),
-    plain(` of ${certifiedWords(counts, units)}, lots of the last 12 months; `),
-    strong(plural(beforeCompletion, 'bill', 'bills')),
+    strong(mass(counts.shippedT, units)),
+    plain(
+      ` of ${certifiedWords(counts, units)}, lots sampled in the last 12 months; ${otherWords(counts, units)}`,
+    ),
+    strong(billWords(beforeCompletion)),
     plain(' left before the last result of their lot; '),
-    counted(fromFailing, plural(fromFailing, 'bill', 'bills')),
-    plain(` ${severalText(counts)}`),
-    ...(counts.neverIssued === 0
+    counted(fromFailing.possible, billWords(fromFailing)),
+    plain(` ${FROM_FAILING}`),
+    ...(neverIssued.possible === 0
       ? []
       : [
           plain('; '),
-          counted(counts.neverIssued, plural(counts.neverIssued, 'bill', 'bills')),
+          counted(neverIssued.possible, billWords(neverIssued)),
           plain(' from lots without a certificate'),
         ]),
   ]
 }
 
+const FROM_FAILING = 'from lots that do not meet or are withdrawn'
+
 /** A certificate states a verdict, whatever it is. */
 function certifiedWords({ certifiedT, failedT }: ShippedCounts, units: UnitSystem): string {
   const failed = failedT === 0 ? '' : ` (${mass(failedT, units)} of them do not meet)`
-  return `${mass(certifiedT, units)} in lots with a certificate${failed}`
+  return `${mass(certifiedT, units)} in lots with a certificate in force${failed}`
 }
 
-function severalText({ severalLots, fromFailing }: ShippedCounts): string {
-  return severalLots === 0 || fromFailing === 0
-    ? 'from lots that do not meet or are withdrawn'
-    : 'from lots that do not meet or are withdrawn, some of them perhaps'
+/** "123 t more from lots withdrawn or without a certificate; ", which no share is taken of; nothing where there is none. */
+function otherWords({ otherT }: ShippedCounts, units: UnitSystem): string {
+  return otherT === 0 ? '' : `${mass(otherT, units)} more from ${OTHER_LOTS}; `
+}
+
+/** Lots that no certificate is in force for. */
+export const OTHER_LOTS = 'lots withdrawn or without a certificate'
+
+/** "67 bills"; "67, perhaps 68 bills" where some may have come from another lot. */
+function billWords({ certain, possible }: BillCount): string {
+  const bills = plural(possible, 'bill', 'bills')
+  return certain === possible ? bills : `${number(certain, 0)}, perhaps ${bills}`
 }
 
 /** What stands in smaller letters beside it: the whole record, bills of several lots, the material balance. */
@@ -89,7 +111,8 @@ export function shippedRest(
   balance: BalanceSum | null,
   units: UnitSystem,
 ): Said[] {
-  const whole = `Whole record: ${mass(all.shippedT, units)} of ${certifiedWords(all, units)}, ${plural(all.fromFailing, 'bill', 'bills')} ${severalText(all)}. `
+  const other = otherWords(all, units)
+  const whole = `Whole record: ${mass(all.shippedT, units)} of ${certifiedWords(all, units)}${other === '' ? ', ' : `; ${other}`}${billWords(all.fromFailing)} ${FROM_FAILING}. `
   const several =
     year.severalLots === 0
       ? []

@@ -33,32 +33,47 @@ describe('shippedWords', () => {
     shippedT: 2212,
     certifiedT: 29_800,
     failedT: 0,
-    beforeCompletion: 65,
-    fromFailing: 10,
-    neverIssued: 0,
+    otherT: 0,
+    beforeCompletion: { certain: 65, possible: 65 },
+    fromFailing: { certain: 10, possible: 10 },
+    neverIssued: { certain: 0, possible: 0 },
     severalLots: 0,
   }
   it('says of which lots it counts, and that some bills may be of others', () => {
     expect(plainSpaces(saidText(shippedWords(counts, 'SI')))).toBe(
-      '2212 t of 29 800 t in lots with a certificate, lots of the last 12 months; 65 bills left before the last result of their lot; 10 bills from lots that do not meet or are withdrawn',
+      '2212 t of 29 800 t in lots with a certificate in force, lots sampled in the last 12 months; 65 bills left before the last result of their lot; 10 bills from lots that do not meet or are withdrawn',
     )
-    expect(saidText(shippedWords({ ...counts, severalLots: 1 }, 'SI'))).toContain(
-      '10 bills from lots that do not meet or are withdrawn, some of them perhaps',
+    const perhaps = {
+      ...counts,
+      beforeCompletion: { certain: 67, possible: 68 },
+      fromFailing: { certain: 0, possible: 1 },
+    }
+    expect(saidText(shippedWords(perhaps, 'SI'))).toMatch(
+      /; 67, perhaps 68 bills left before the last result of their lot; 0, perhaps 1 bill from lots that do not meet or are withdrawn$/,
+    )
+  })
+
+  it('keeps what left of lots withdrawn or without a certificate apart from the share', () => {
+    expect(plainSpaces(saidText(shippedWords({ ...counts, otherT: 123 }, 'SI')))).toMatch(
+      /^2212 t of 29 800 t in lots .*12 months; 123 t more from lots withdrawn or without a certificate; 65 bills/,
+    )
+    expect(plainSpaces(saidText(shippedRest({ ...counts, otherT: 123 }, counts, null, 'SI')))).toMatch(
+      /in force; 123 t more from lots withdrawn or without a certificate; 10 bills from lots that/,
     )
   })
 
   it('counts what left without any certificate', () => {
-    expect(saidText(shippedWords({ ...counts, neverIssued: 2 }, 'SI'))).toMatch(
+    expect(saidText(shippedWords({ ...counts, neverIssued: { certain: 2, possible: 2 } }, 'SI'))).toMatch(
       /; 2 bills from lots without a certificate$/,
     )
     expect(saidText(shippedWords(counts, 'SI'))).not.toContain('without a certificate')
   })
 
   it('sets the whole record and the balance beside it', () => {
-    const all = { ...counts, shippedT: 9000, fromFailing: 1, failedT: 4050 }
+    const all = { ...counts, shippedT: 9000, fromFailing: { certain: 1, possible: 1 }, failedT: 4050 }
     const balance = { months: 11, differenceT: -120, producedT: 3100 }
     expect(plainSpaces(saidText(shippedRest(all, { ...counts, severalLots: 2 }, balance, 'SI')))).toBe(
-      'Whole record: 9000 t of 29 800 t in lots with a certificate (4050 t of them do not meet), 1 bill from lots that do not meet or are withdrawn. 2 bills cannot be resolved to one lot. Material balance of 11 months: difference −120 t of 3100 t produced.',
+      'Whole record: 9000 t of 29 800 t in lots with a certificate in force (4050 t of them do not meet), 1 bill from lots that do not meet or are withdrawn. 2 bills cannot be resolved to one lot. Material balance of 11 months: difference −120 t of 3100 t produced.',
     )
     expect(saidText(shippedRest(all, counts, null, 'SI'))).not.toContain('balance')
   })

@@ -133,8 +133,16 @@ export function beforeCompletion(source: string, lots: readonly AuditedLot[]): C
   return { check: 'shipped-before-completion', looked: of, findings }
 }
 
-/** The day of the last result that the governing verdict rests on; null while one is awaited. */
-function completeOn({ verdicts: [governing], results, planned }: AuditedLot): number | null {
+/**
+ * The day of the last result that the governing verdict rests on.
+ * @param lot with the governing verdict first
+ * @returns days since 1970-01-01; null while a result is awaited, or where the verdict rests on none
+ */
+export function completeOn({
+  verdicts: [governing],
+  results,
+  planned,
+}: Pick<AuditedLot, 'verdicts' | 'results' | 'planned'>): number | null {
   if (governing === undefined || governing.outcome === 'pending' || 0 < planned.length) return null
   const keys = judgedKeys(governing.clauses)
   const days = results.filter(({ key }) => keys.has(key)).map((result) => knownSince(result).day)

@@ -1,5 +1,6 @@
 /** What the sections of a source's page take from each of its lots, gathered in one visit. */
 import { edgesOf } from '../../core/checks/at-the-limits.ts'
+import { completeOn } from '../../core/checks/shipping-days.ts'
 import { marginToLimit } from '../../core/criteria/margin-to-limit.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { knownSince, type Result } from '../../core/result/result.ts'
@@ -59,6 +60,8 @@ export interface SourceLot {
   readonly shipments: readonly ShipmentEntry[]
   /** Those that may have come from it or from another lot. */
   readonly shared: readonly ShipmentEntry[]
+  /** Day on which the last result that it is judged on was known, since 1970-01-01; null while one is awaited. */
+  readonly completeDay: number | null
   readonly revisions: readonly Revision[]
   readonly changed: readonly string[]
   readonly verification: NonNullable<LotEntry['record']['verification']>
@@ -98,6 +101,7 @@ function sourceLot(edition: Edition, row: ListedLot): SourceLot {
     origins: originsOf(edition, lot.results),
     shipments: lot.shipments,
     shared: lot.sharedShipments,
+    completeDay: completeOn(lot),
     revisions: lot.revisions,
     changed: lot.changedValues.map(changedWords),
     verification: lot.record.verification ?? [],

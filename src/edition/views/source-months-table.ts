@@ -1,5 +1,6 @@
 /** The months of a source as a table prints them: a column a month. */
 import { number } from '../../words/numbers.ts'
+import { OTHER_LOTS } from '../../words/source-deliveries.ts'
 import { signed } from '../../words/units.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { BalanceLack } from './source-balance.ts'
@@ -36,9 +37,12 @@ export function monthCellsOf({ lines }: Pick<SourceMonths, 'lines'>, units: Unit
         text: planned === null ? String(lots) : `${lots} of ${planned}`,
         alert: planned !== null && lots < planned,
       })),
-      row(`Lots with a certificate, ${unit}`, ({ certifiedT }) => mass(certifiedT)),
+      row(`Lots with a certificate in force, ${unit}`, ({ certifiedT }) => mass(certifiedT)),
       row(`of them do not meet, ${unit}`, ({ failedT }) => ({ ...mass(failedT), alert: 0 < failedT })),
       row(`Shipped, ${unit}`, ({ shippedT }) => mass(shippedT)),
+      ...(lines.some(({ shippedOtherT }) => 0 < shippedOtherT)
+        ? [row(`of it, from ${OTHER_LOTS}, ${unit}`, ({ shippedOtherT }) => mass(shippedOtherT))]
+        : []),
       row(`Diverted, ${unit}`, ({ divertedT }) =>
         divertedT === null ? plain('not recorded') : mass(divertedT),
       ),

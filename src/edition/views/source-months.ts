@@ -15,7 +15,7 @@ import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
 import { isFailed } from './source-strip.ts'
 import { type BalanceLack, balanceTeller } from './source-balance.ts'
-import { billsOf } from './source-bills.ts'
+import { billsOf, leftUncertified, type SourceBill } from './source-bills.ts'
 import type { SourceLot } from './source-lots.ts'
 
 type Reports = NonNullable<SourceEntry['record']['reports']>
@@ -30,7 +30,10 @@ export interface MonthLine {
   readonly certifiedT: number
   /** Of those among them that do not meet. */
   readonly failedT: number
+  /** Whatever became of the lots. */
   readonly shippedT: number
+  /** Of it, of lots whose certificate is withdrawn, or that have none. */
+  readonly shippedOtherT: number
   /** null where neither ledger nor balance tells. */
   readonly divertedT: number | null
   /** By the ledger of the material balance; null in a month that it leaves out. */
@@ -98,25 +101,31 @@ export function monthsWithin(
 ): MonthLine[] {
   const { record } = source
   const sampled = Map.groupBy(lots, ({ row }) => monthOf(row.sampled))
-  const shipped = sums(billsOf(lots).map(({ shipment: { date, massT } }) => [monthOf(date), massT] as const))
+  const bills = billsOf(lots)
+  const [shipped, other] = [shippedByMonth(bills), shippedByMonth(bills.filter(leftUncertified))]
   const diverted = divertedByMonth(record)
   const balance = balanceTeller(edition, source)
   return monthsBetween(...within).map((month) => {
     const own = sampled.get(month) ?? []
     const certified = own.filter(({ row }) => isInForce(row))
-    const certifiedT = tonnesOf(certified)
     return {
       month,
       lots: own.length,
-      planned: plannedSamples(source, certifiedT, month),
-      certifiedT,
+      // The plan is of what was produced, whatever became of the certificates.
+      planned: plannedSamples(source, tonnesOf(own), month),
+      certifiedT: tonnesOf(certified),
       failedT: tonnesOf(certified.filter(isFailed)),
       shippedT: shipped.get(month) ?? 0,
+      shippedOtherT: other.get(month) ?? 0,
       divertedT: diverted === null ? null : (diverted.get(month) ?? 0),
       ...balance(month),
       report: reportOf(edition, record.reports, month),
     }
   })
+}
+
+function shippedByMonth(bills: readonly SourceBill[]): Map<string, number> {
+  return sums(bills.map(({ shipment: { date, massT } }) => [monthOf(date), massT] as const))
 }
 
 function tonnesOf(lots: readonly SourceLot[]): number {

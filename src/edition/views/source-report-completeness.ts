@@ -1,6 +1,7 @@
 /** How complete a source's records are in the period of a report: lots, numbers, masses, monthly reports. */
 import { monthOf } from '../../core/measure/moment.ts'
 import { sum } from '../../core/statistics/descriptive.ts'
+import { OTHER_LOTS } from '../../words/source-deliveries.ts'
 import { missingNumberWords, reportCountWords, reportsWords } from '../../words/source-report.ts'
 import { mass } from '../../words/source-strip.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
@@ -36,9 +37,13 @@ export function completenessOf(of: Reported, year: string | null): Completeness 
     facts: [
       { label: 'Lots', text: reportCountWords(countsOf(of)) },
       { label: 'Lot numbers missing', text: missingNumberWords(missingNumbers(of, year)) },
-      { label: 'Lots with a certificate', text: massOf(({ certifiedT }) => certifiedT) },
+      { label: 'Lots with a certificate in force', text: massOf(({ certifiedT }) => certifiedT) },
       { label: 'Of them, lots that do not meet', text: massOf(({ failedT }) => failedT) },
-      { label: 'Shipped of lots with a certificate', text: massOf(({ shippedT }) => shippedT) },
+      {
+        label: 'Shipped of lots with a certificate in force',
+        text: massOf(({ shippedT, shippedOtherT }) => shippedT - shippedOtherT),
+      },
+      { label: `Shipped of ${OTHER_LOTS}`, text: massOf(({ shippedOtherT }) => shippedOtherT) },
       { label: 'Monthly reports', text: reportsWords(reportsIn(source, lines)) },
       ...told,
     ],

@@ -1,6 +1,7 @@
 /** The statements of a source on what is late or missing, and on what was shipped. */
 import { plain } from '../../words/said.ts'
 import {
+  type BillCount,
   gapsWords,
   lateWords,
   type ShippedCounts,
@@ -11,7 +12,7 @@ import {
 import type { SourceEntry } from '../shape/edition.ts'
 import { isInForce } from './last-lot.ts'
 import { balanceSince } from './source-balance.ts'
-import { billsOf } from './source-bills.ts'
+import { billsOf, leftUncertified, type SourceBill } from './source-bills.ts'
 import type { SourceLot } from './source-lots.ts'
 import { monthsOf } from './source-months.ts'
 import { isFailed, type StripInput, type StripLine } from './source-strip.ts'
@@ -57,7 +58,7 @@ export function shippedLine({ edition, source, lots }: StripInput, recent: reado
         : {
             kind: 'share',
             share: Math.round(1000 * Math.min(1, year.shippedT / year.certifiedT)),
-            label: 'shipped of lots with a certificate',
+            label: 'shipped of lots with a certificate in force',
           },
   }
 }
@@ -71,27 +72,36 @@ function shippedOf(lots: readonly SourceLot[], within: readonly SourceLot[]): Sh
   const asked = new Set(within)
   const bills = billsOf(lots).filter((bill) => bill.lots.some((lot) => asked.has(lot)))
   const certified = within.filter(({ row }) => isInForce(row))
+  const others = bills.filter(leftUncertified)
   return {
-    shippedT: bills.reduce((sum, { shipment }) => sum + shipment.massT, 0),
+    shippedT: massOf(bills) - massOf(others),
     certifiedT: tonnesOf(certified),
     failedT: tonnesOf(certified.filter(isFailed)),
-    beforeCompletion: bills.filter(({ shipment, lots: from }) =>
-      from.some((lot) => shipment.date.day < completeDay(lot)),
-    ).length,
-    fromFailing: bills.filter(({ lots: from }) =>
-      from.some((lot) => isFailed(lot) || lot.row.state === 'withdrawn'),
-    ).length,
-    neverIssued: bills.filter(({ lots: from }) => from.some(({ row }) => row.state === 'draft')).length,
-    severalLots: bills.filter(({ shipment }) => 1 < shipment.lots.length || shipment.unshown === true).length,
+    otherT: massOf(others),
+    beforeCompletion: count(bills, ({ completeDay }, day) => completeDay === null || day < completeDay),
+    fromFailing: count(bills, (lot) => isFailed(lot) || lot.row.state === 'withdrawn'),
+    neverIssued: count(bills, ({ row }) => row.state === 'draft'),
+    severalLots: bills.filter(isOfSeveral).length,
   }
+}
+
+/** @param holds of a lot that the bill may be of, and of the day of shipping */
+function count(bills: readonly SourceBill[], holds: (lot: SourceLot, day: number) => boolean): BillCount {
+  const possible = bills.filter(({ shipment, lots }) => lots.some((lot) => holds(lot, shipment.date.day)))
+  const certain = possible.filter(
+    ({ shipment, lots }) => shipment.unshown !== true && lots.every((lot) => holds(lot, shipment.date.day)),
+  )
+  return { certain: certain.length, possible: possible.length }
+}
+
+function isOfSeveral({ shipment }: SourceBill): boolean {
+  return 1 < shipment.lots.length || shipment.unshown === true
+}
+
+function massOf(bills: readonly SourceBill[]): number {
+  return bills.reduce((sum, { shipment }) => sum + shipment.massT, 0)
 }
 
 function tonnesOf(lots: readonly SourceLot[]): number {
   return lots.reduce((sum, { row }) => sum + row.tonnes, 0)
-}
-
-/** First day on which a revision says that nothing is awaited; never where there is none. */
-function completeDay({ revisions }: SourceLot): number {
-  const complete = revisions.find(({ state }) => state === 'complete')
-  return complete?.date.day ?? Number.POSITIVE_INFINITY
 }

@@ -88,8 +88,42 @@ describe('sourceReportView', () => {
     expect(report('2025').shipped.map(({ mass, ...line }) => ({ ...line, mass: plainSpaces(mass) }))).toEqual(
       [{ name: '2025-01', shipments: 1, mass: '30.0 t' }],
     )
-    expect(fact('2024', 'Shipped of lots with a certificate')).toMatch(/^20\.0\st$/)
-    expect(fact('2025', 'Shipped of lots with a certificate')).toMatch(/^30\.0\st$/)
+    expect(fact('2024', 'Shipped of lots with a certificate in force')).toMatch(/^20\.0\st$/)
+    expect(fact('2025', 'Shipped of lots with a certificate in force')).toMatch(/^30\.0\st$/)
+  })
+
+  it('keeps a withdrawn lot out of both masses of lots with a certificate, and its sample in the plan', () => {
+    const every = { value: 2000, unit: 't', written: '2000 t' }
+    const plan = { ...record, 'sampling-plan': [{ kind: 'composite', every }] }
+    const withdrawn = tinyLot('ash/A-2025-01', {
+      sampled: readMoment('2025-04-01'),
+      state: 'withdrawn',
+      shipments: [shipment('ash/A-2025-01', 'B1', '2025-04-20', 20)],
+    })
+    const sound = {
+      ...issued('ash/A-2025-02', '2025-05-01', 'meets'),
+      shipments: [shipment('ash/A-2025-02', 'B2', '2025-05-20', 30)],
+    }
+    const of = tinyEdition(
+      [tinySource('ash', { record: plan as unknown as Source, criteria: ['plain'] })],
+      [withdrawn, sound],
+    )
+    const { facts, months } = sourceReportView(of, { source: 'ash', year: '2025' }).completeness
+    expect(facts.slice(2, 6).map(({ label, text }) => `${label}: ${plainSpaces(text)}`)).toEqual([
+      'Lots with a certificate in force: 1000 t',
+      'Of them, lots that do not meet: 0.0 t',
+      'Shipped of lots with a certificate in force: 30.0 t',
+      'Shipped of lots withdrawn or without a certificate: 20.0 t',
+    ])
+    const april = months.rows.find(({ label }) => label === 'Apr')?.cells.map(({ text }) => text)
+    expect(months.heads.slice(0, 5)).toEqual([
+      'Lots sampled, of composite samples planned',
+      'Lots with a certificate in force, t',
+      'of them do not meet, t',
+      'Shipped, t',
+      'of it, from lots withdrawn or without a certificate, t',
+    ])
+    expect(april?.slice(0, 5)).toEqual(['1 of 1', '0', '0', '20', '20'])
   })
 
   it('lists what a later revision was made for', () => {

@@ -170,6 +170,26 @@ describe('the statement on what was shipped', () => {
       new RegExp(`^${mass < 100 ? mass.toFixed(1) : Math.round(mass)} t of `),
     )
   })
+
+  it('takes what was shipped and what it is a share of from the same lots', () => {
+    // All 34 lots hold 47 750 t and shipped 3746.7 t; the withdrawn one 1500 t and 122.7 t of them.
+    expect(said('tarn-hollow-tuff', 'Shipped')[1]?.replaceAll(/[\u202f\u2009]/g, ' ')).toMatch(
+      /^Whole record: 3624 t of 46 250 t in lots with a certificate in force; 123 t more from lots withdrawn/,
+    )
+  })
+
+  it('counts what left early as the question does, and the bills of several lots as perhaps', () => {
+    // BL-96901 may be of TG-2025-012, known on 12 November, or of -013, known on 3 December; it left on 20 November.
+    const asked = edition
+      .source('tansgarth-ash')
+      .findings.flatMap(({ reason }) =>
+        reason.code === 'shipped-before-completion' ? [reason.params.count] : [],
+      )
+    expect(asked).toEqual([67])
+    expect(said('tansgarth-ash', 'Shipped')[0]).toContain(
+      '67, perhaps 68 bills left before the last result of their lot; 3, perhaps 4 bills from lots that do not meet',
+    )
+  })
 })
 
 describe('the months of a source', () => {
