@@ -93,7 +93,10 @@ export function changedWords({
 export interface YearCounts {
   readonly lots: number
   readonly failed: number
+  /** In the twelve months, whenever the lot was sampled. */
   readonly withdrawn: number
+  /** Of the withdrawn lots, those that are not among the lots. */
+  readonly withdrawnEarlierLots: number
   readonly notValid: number
   readonly pending: number
   /** Neither met nor missed for want of history, of a report, or of certainty. */
@@ -107,17 +110,26 @@ export interface YearCounts {
   } | null
 }
 
-/** "15 lots, 2 failed, 0 withdrawn, 0 not valid, 0 pending; besides these, 1 diversion of 2024 t". */
+/**
+ * "15 lots sampled, 2 failed, 1 withdrawn (sampled earlier), 0 not valid, 0 pending; besides these, 1 diversion of 2024
+ * t".
+ */
 export function yearWords(counts: YearCounts, units: UnitSystem): Said[] {
-  const { lots, failed, withdrawn, notValid, pending, undecided, diverted } = counts
+  const { lots, failed, notValid, pending, undecided, diverted } = counts
   return [
     strong(plural(lots, 'lot', 'lots')),
-    plain(', '),
+    plain(' sampled, '),
     counted(failed, `${failed} failed`),
     plain(
-      `, ${withdrawn} withdrawn, ${notValid} not valid, ${pending} pending${undecided === 0 ? '' : `, ${undecided} not yet judged in full`}; ${divertedWords(diverted, units)}`,
+      `, ${withdrawnWords(counts)}, ${notValid} not valid, ${pending} pending${undecided === 0 ? '' : `, ${undecided} not yet judged in full`}; ${divertedWords(diverted, units)}`,
     ),
   ]
+}
+
+function withdrawnWords({ withdrawn, withdrawnEarlierLots: earlier }: YearCounts): string {
+  const text = `${withdrawn} withdrawn`
+  if (earlier === 0) return text
+  return earlier === withdrawn ? `${text} (sampled earlier)` : `${text} (${earlier} of them sampled earlier)`
 }
 
 function divertedWords(diverted: YearCounts['diverted'], units: UnitSystem): string {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { readMoment } from '../../src/core/measure/moment.ts'
 import { saidText } from '../../src/words/said.ts'
-import { listingWords, marginWords, questionWords } from '../../src/words/source-strip.ts'
+import { listingWords, marginWords, questionWords, yearWords } from '../../src/words/source-strip.ts'
 
 const plainSpaces = (text: string) => text.replaceAll('\u00a0', ' ')
 
@@ -31,6 +31,21 @@ describe('marginWords', () => {
   it('says on which side a margin lies that is less than nothing', () => {
     expect(plainSpaces(marginWords(-1, 0, '%'))).toBe('beyond by 1 point')
     expect(plainSpaces(marginWords(-2, 0, 'd'))).toBe('beyond by 2 d')
+  })
+})
+
+describe('yearWords', () => {
+  const counts = { lots: 13, failed: 0, notValid: 0, pending: 2, undecided: 0, diverted: null }
+  const said = (withdrawn: number, withdrawnEarlierLots: number) =>
+    saidText(yearWords({ ...counts, withdrawn, withdrawnEarlierLots }, 'SI'))
+
+  it('says which withdrawn lots are not among those sampled', () => {
+    expect(said(0, 0)).toBe(
+      '13 lots sampled, 0 failed, 0 withdrawn, 0 not valid, 2 pending; diverted: not recorded',
+    )
+    expect(said(2, 0)).toContain(', 2 withdrawn, 0')
+    expect(said(1, 1)).toContain(', 1 withdrawn (sampled earlier), 0')
+    expect(said(3, 1)).toContain(', 3 withdrawn (1 of them sampled earlier), 0')
   })
 })
 

@@ -7,7 +7,7 @@ import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { type DivertedLine, divertedLines } from './source-diverted.ts'
 import type { SourceLot } from './source-lots.ts'
 import { bestOfRoutes } from './source-lot-table.ts'
-import { isFailed, ofLastYear } from './source-strip.ts'
+import { isFailed, ofLastYear, withdrawnInYear } from './source-strip.ts'
 
 export interface FailedLot {
   readonly id: string
@@ -23,7 +23,7 @@ export interface FailedLot {
 }
 
 export interface FailedLots {
-  /** The newest first. */
+  /** Those sampled or withdrawn in the last twelve months before the others, the newest first. */
   readonly lots: readonly FailedLot[]
   /** How many of them stand open: those of the last twelve months, as far as there is room. */
   readonly recent: number
@@ -42,12 +42,15 @@ export function failedLots(
   lots: readonly SourceLot[],
 ): FailedLots {
   const found = lots.filter((lot) => isFailed(lot) || lot.row.state === 'withdrawn' || 0 < lot.changed.length)
+  const recent = new Set([...ofLastYear(edition, found), ...withdrawnInYear(edition, found)])
+  const isRecent = (lot: SourceLot) => recent.has(lot)
   return {
     lots: found
-      .slice(-SHOWN)
-      .reverse()
+      .toReversed()
+      .toSorted((a, b) => Number(isRecent(b)) - Number(isRecent(a)))
+      .slice(0, SHOWN)
       .map((lot) => failedLot(lot, edition.site.units)),
-    recent: Math.min(OPEN, ofLastYear(edition, found).length),
+    recent: Math.min(OPEN, recent.size),
     more: Math.max(0, found.length - SHOWN),
     diverted: divertedLines(edition, record),
   }

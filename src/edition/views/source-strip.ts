@@ -82,6 +82,11 @@ export function ofLastYear({ asOf }: Pick<Edition, 'asOf'>, lots: readonly Sourc
   return lots.filter(({ row }) => asOf.day - YEAR < row.sampled.day)
 }
 
+/** Lots withdrawn in the same time, whenever they were sampled: a withdrawal counts in the year in which it was made. */
+export function withdrawnInYear({ asOf }: Pick<Edition, 'asOf'>, lots: readonly SourceLot[]): SourceLot[] {
+  return lots.filter(({ row }) => asOf.day - YEAR < (row.withdrawn?.day ?? Number.NEGATIVE_INFINITY))
+}
+
 export function sourceStrip(input: StripInput): StripLine[] {
   const recent = ofLastYear(input.edition, input.lots)
   const latest = latestLine(input.lots)
@@ -119,8 +124,7 @@ function yearLine({ edition, source, governing, lots }: StripInput, recent: read
   const failed = recent.filter(isFailed)
   const ledger = source.record.diverted
   const since = edition.asOf.day - YEAR
-  // A withdrawal counts in the year in which it was made, whenever the lot was sampled.
-  const withdrawn = lots.filter(({ row }) => since < (row.withdrawn?.day ?? Number.NEGATIVE_INFINITY))
+  const withdrawn = withdrawnInYear(edition, lots)
   const diverted = ledger?.filter(({ on }) => since < on.day)
   return {
     label: 'Last 12 months',
@@ -130,6 +134,7 @@ function yearLine({ edition, source, governing, lots }: StripInput, recent: read
         lots: recent.length,
         failed: failed.length,
         withdrawn: withdrawn.length,
+        withdrawnEarlierLots: withdrawn.filter((lot) => !recent.includes(lot)).length,
         notValid: is('not-valid'),
         pending: is('pending') + is('meets-so-far'),
         undecided: is('insufficient-history') + is('not-reported') + is('inconclusive'),

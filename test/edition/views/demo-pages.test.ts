@@ -113,7 +113,9 @@ describe('sourcePageView', () => {
         source === 'tarn-hollow-tuff' && withdrawn !== undefined && edition.asOf.day - 365 < withdrawn.day,
     )
     expect(recent.length).toBe(1)
-    expect(lineOf(tuff, 'Last 12 months')).toContain(', 1 withdrawn,')
+    expect(lineOf(tuff, 'Last 12 months')).toContain(
+      '13 lots sampled, 0 failed, 1 withdrawn (sampled earlier),',
+    )
   })
 
   it('names what was diverted apart from the lots, with its results', () => {
@@ -157,7 +159,7 @@ describe('sourcePageView', () => {
       ({ state, outcomes }) => state !== 'withdrawn' && outcomes[0]?.outcome === 'does-not-meet',
     )
     const [, year] = view.strip
-    expect(saidText(year?.says ?? [])).toContain(`${lots.length} lots, ${failed.length} failed`)
+    expect(saidText(year?.says ?? [])).toContain(`${lots.length} lots sampled, ${failed.length} failed`)
   })
 
   it('gives each failed lot its clause with value, limit and margin', () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { billsOf } from '../../../src/edition/views/source-bills.ts'
+import { failedLots } from '../../../src/edition/views/source-failed.ts'
 import { sourceListing } from '../../../src/edition/views/source-listing.ts'
 import { lotTable } from '../../../src/edition/views/source-lot-table.ts'
 import { sourceLots } from '../../../src/edition/views/source-lots.ts'
@@ -12,7 +13,7 @@ import { chosenSplit } from '../../../src/edition/views/source-strip-agency.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 import type { Source } from '../../../src/records/schema/loaded-records.ts'
 import { saidText } from '../../../src/words/said.ts'
-import { shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
+import { revision, shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
 
 const { records } = loadRecords('content')
 const edition = computeEdition(records, { program: 'test' })
@@ -235,6 +236,29 @@ describe('the months of a source', () => {
 })
 
 describe('failedLots', () => {
+  it('opens a lot withdrawn in the last twelve months, whenever it was sampled, as they are counted', () => {
+    // TH-2025-004, sampled on 1 April 2025, was withdrawn on 9 February 2026.
+    const { failed } = sourcePageView(edition, 'tarn-hollow-tuff')
+    expect([failed.recent, failed.lots[0]?.number]).toEqual([1, 'TH-2025-004'])
+    const lotOn = (id: string, sampled: string, withdrawn: string) =>
+      tinyLot(`skarn/${id}`, {
+        sampled: readMoment(sampled),
+        state: 'withdrawn',
+        withdrawn: readMoment(withdrawn),
+        revisions: [revision(0, sampled)],
+      })
+    const tiny = tinyEdition(
+      [tinySource('skarn')],
+      [
+        lotOn('A', '2024-01-05', '2026-02-01'),
+        lotOn('B', '2024-02-05', '2024-03-01'),
+        lotOn('C', '2025-06-05', '2026-02-01'),
+      ],
+    )
+    const { lots, recent } = failedLots(tiny, tiny.source('skarn'), sourceLots(tiny, 'skarn'))
+    expect([recent, lots.map(({ number }) => number)]).toEqual([2, ['C', 'A', 'B']])
+  })
+
   it('leaves those of the last twelve months open, six at most', () => {
     const { failed } = sourcePageView(edition, 'skarnmere-ash')
     const since = edition.asOf.day - 365
