@@ -30,6 +30,44 @@ function dayBefore(date: string, days: number): string {
 const UNIFORM =
   'property: residue-45um, duty: regular, deviation-from: { preceding: 10 }, magnitude-at-most: 5 percentage points'
 
+/** Two analyses of one composite, the second a day after the first. */
+const twice = (first: string, last: string, on: string): TrialLot => ({
+  on,
+  analyses: [
+    { results: `residue-45um: ${first} %`, tested: dayBefore(on, -2) },
+    { results: `residue-45um: ${last} %`, tested: dayBefore(on, -3) },
+  ],
+})
+const FROM_LOTS = UNIFORM.replace(' duty: regular,', '')
+
+judgeThroughTheFrontDoor('a preceding lot with two valid results', [
+  {
+    title:
+      'counts with the one tested last, 27.0 less 22.0 %, and neither with 17.0 nor with the mean of both',
+    clause: FROM_LOTS,
+    lots: [twice('17.0', '22.0', '2026-02-19'), 'residue-45um: 27.0 %'],
+    outcome: 'meets',
+  },
+  {
+    title: 'counts with the one tested last where it is the better one, 27.0 less 17.0 %',
+    clause: FROM_LOTS,
+    lots: [twice('27.0', '17.0', '2026-02-19'), 'residue-45um: 27.0 %'],
+    outcome: 'does-not-meet',
+  },
+  {
+    title: 'counts once, 28.0 less (17.0 + 29.0) / 2 %, where three results would have a mean of 21.0 %',
+    clause: FROM_LOTS,
+    lots: [twice('17.0', '17.0', '2026-02-09'), 'residue-45um: 29.0 %', 'residue-45um: 28.0 %'],
+    outcome: 'meets',
+  },
+  {
+    title: 'is told apart from the judged lot, whose worst result is judged, 28.0 less 22.0 %',
+    clause: FROM_LOTS,
+    lots: ['residue-45um: 22.0 %', twice('28.0', '22.0', '2026-03-01')],
+    outcome: 'does-not-meet',
+  },
+])
+
 judgeThroughTheFrontDoor('the samples that a clause judges', [
   {
     title: 'without a duty the composite, 1.84 %, and not the grab with 6.3 %',
