@@ -3,7 +3,15 @@ import { marginToLimit } from '../../core/criteria/margin.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { limitText } from '../../words/limits.ts'
 import type { LotEntry } from '../shape/edition.ts'
-import { codes, CRITERION, GOVERNS, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import {
+  codes,
+  CRITERION,
+  differenceUnitOf,
+  GOVERNS,
+  LOT,
+  lotTable,
+  YEAR_OF_SAMPLING,
+} from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ClauseRow {
@@ -75,7 +83,7 @@ const CLAUSE_COLUMNS: readonly Column<ClauseRow>[] = [
   {
     name: 'result',
     type: 'text',
-    description: 'Key of the result judged, as in the table of results',
+    description: 'Key of the result judged, as in the table of results, where repeated tests share it',
     of: ({ clause }) => clause.result,
   },
   {
@@ -142,14 +150,23 @@ const CLAUSE_COLUMNS: readonly Column<ClauseRow>[] = [
   {
     name: 'margin',
     type: 'double',
+    unitColumn: 'difference_unit',
     description: 'From the limit to the value as compared; below zero beyond it',
     of: ({ clause }) => marginToLimit(clause),
   },
   {
     name: 'standard_uncertainty',
     type: 'double',
-    description: 'Standard uncertainty between batches, in the unit of a difference',
+    unitColumn: 'difference_unit',
+    description: 'Standard uncertainty between batches',
     of: ({ clause }) => clause.uncertainty?.u,
+  },
+  {
+    name: 'difference_unit',
+    type: 'text',
+    description:
+      'Unit of margin and standard_uncertainty: that of the value, percentage points for a per cent',
+    of: ({ clause }) => clause.unit && differenceUnitOf(clause.unit),
   },
   { name: 'due', type: 'date', description: 'When a pending result is due', of: ({ clause }) => clause.due },
   {

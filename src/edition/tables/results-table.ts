@@ -3,7 +3,7 @@ import { dutyOf } from '../../core/measure/duty.ts'
 import { knownSince, type Result } from '../../core/result/result.ts'
 import { resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
-import { codes, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { codes, differenceUnitOf, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ResultRow {
@@ -19,7 +19,7 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
     type: 'text',
     required: true,
     description:
-      'Key: property, condition, age, method, laboratory and sample; unique in a lot and role but for retests',
+      'Key: property, condition, age, method, laboratory and sample; in a lot and role several rows share it where a test was repeated, as a retest or not',
     of: ({ result }) => result.key,
   },
   {
@@ -223,8 +223,16 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
   {
     name: 'standard_uncertainty',
     type: 'double',
+    unitColumn: 'difference_unit',
     description: 'Standard uncertainty that the laboratory states with a finished figure',
     of: ({ result }) => result.statedU,
+  },
+  {
+    name: 'difference_unit',
+    type: 'text',
+    required: true,
+    description: 'Unit of standard_uncertainty: that of the value, percentage points for a per cent',
+    of: ({ result }) => differenceUnitOf(result.unit),
   },
 ]
 

@@ -16,5 +16,10 @@ export function lines(rows: readonly (readonly Cell[])[]): string {
 /** A cell that a spreadsheet could take for a formula is kept text by a leading apostrophe. */
 function cell(value: Cell): string {
   if (value === null || value === undefined) return ''
-  return typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : String(value)
+  return typeof value === 'string' && isLikeFormula(value) ? `'${value}` : String(value)
+}
+
+/** A signed figure with at most "%" or a unit in words behind it can only be computed to itself. */
+function isLikeFormula(text: string): boolean {
+  return /^[=+\-@\t\r]/.test(text) && !/^[+-]\d+(?:\.\d+)?(?: ?%| [A-Za-z]+(?: [A-Za-z]+)?)?$/.test(text)
 }

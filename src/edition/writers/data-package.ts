@@ -4,10 +4,11 @@
  */
 import { defined } from '../../core/measure/defined.ts'
 import type { Edition } from '../shape/edition.ts'
+import { TEXT_GUARD } from '../../words/csv-texts.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import { partitions, TABLES } from '../tables/partitions.ts'
 import type { ColumnHead, ColumnType, PartitionKeys, TableHead } from '../tables/table.ts'
-import { LOT_COLUMNS, NUMBER_COLUMNS, RESULT_COLUMNS, SHIPMENT_COLUMNS } from './tables.ts'
+import { LOTS_SHEET, RESULTS_SHEET, SHIPMENTS_SHEET, type Spreadsheet } from './spreadsheet-columns.ts'
 
 const PROFILE = 'https://datapackage.org/profiles/2.0/datapackage.json'
 
@@ -22,19 +23,9 @@ const TYPES: Readonly<Record<ColumnType, string>> = {
 
 /** The tables for spreadsheets. */
 const SPREADSHEETS = [
-  { path: paths.lotsTable, name: 'lots-csv', title: 'Lots, for a spreadsheet', columns: LOT_COLUMNS },
-  {
-    path: paths.resultsTable,
-    name: 'results-csv',
-    title: 'Results, for a spreadsheet',
-    columns: RESULT_COLUMNS,
-  },
-  {
-    path: paths.shipmentsTable,
-    name: 'shipments-csv',
-    title: 'Shipments, for a spreadsheet',
-    columns: SHIPMENT_COLUMNS,
-  },
+  { path: paths.lotsTable, ...LOTS_SHEET },
+  { path: paths.resultsTable, ...RESULTS_SHEET },
+  { path: paths.shipmentsTable, ...SHIPMENTS_SHEET },
 ]
 
 /** @param edition already the audience's */
@@ -97,22 +88,29 @@ function field({ name, type, unit, unitColumn, description, required }: ColumnHe
   }
 }
 
-function spreadsheetResource({ path, name, title, columns }: (typeof SPREADSHEETS)[number]): object {
+function spreadsheetResource({
+  path,
+  name,
+  title,
+  description,
+  columns,
+}: Spreadsheet & { readonly path: string }): object {
   return {
     name,
     title,
+    description: `${description} ${TEXT_GUARD}`,
     type: 'table',
     path: fromHere(path),
     format: 'csv',
     mediatype: 'text/csv',
     encoding: 'utf-8',
-    schema: {
-      fields: columns.map((column) => ({
-        name: column,
-        type: NUMBER_COLUMNS.has(column) ? 'number' : 'string',
-      })),
-    },
+    schema: { fields: columns.map((column) => ({ ...field(column), ...booleanCells(column) })) },
   }
+}
+
+/** How a spreadsheet's table writes what is true and what is not. */
+function booleanCells({ type }: ColumnHead): object {
+  return type === 'boolean' ? { trueValues: ['yes'], falseValues: ['no'] } : {}
 }
 
 /** A path from the folder of the description. */

@@ -19,49 +19,14 @@ import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
 import { whenItLeft } from '../shape/when-it-left.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { BYTE_ORDER_MARK, type Cell, lines } from './csv-lines.ts'
+import { LOTS_SHEET, RESULTS_SHEET, SHIPMENTS_SHEET, type Spreadsheet } from './spreadsheet-columns.ts'
 
 /** Digits of a value, enough for every comparison with a limit of four digits; a computed value has no more to say. */
 const DIGITS = 6
 
-/** Columns of numbers, by their names in whichever table; of all others each cell is text. */
-export const NUMBER_COLUMNS: ReadonlySet<string> = new Set([
-  'quantity_t',
-  'mass_t',
-  'revision',
-  'value',
-  'n',
-  'low',
-  'high',
-  'margin',
-])
-
-export const LOT_COLUMNS = [
-  'lot',
-  'number',
-  'source',
-  'class',
-  'produced_from',
-  'produced_to',
-  'sampled',
-  'quantity_t',
-  'state',
-  'revision',
-  'issued',
-  'criterion',
-  'edition',
-  'judged_class',
-  'outcome',
-  'decided_by',
-  'standing',
-  'due',
-  'overdue_since',
-  'quantity_printed',
-  'shortfall',
-]
-
 /** Lots, a line for each criterion that they are judged under, with state and outcome in words as `standing`. */
 export function* lotsTable(edition: Edition): Generator<string> {
-  yield BYTE_ORDER_MARK + lines([LOT_COLUMNS])
+  yield head(LOTS_SHEET)
   for (const id of edition.lots.keys()) yield lines(verdictRows(edition, edition.lot(id)))
 }
 
@@ -96,35 +61,9 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
   ])
 }
 
-export const RESULT_COLUMNS = [
-  'lot',
-  'role',
-  'property',
-  'condition',
-  'age',
-  'method',
-  'laboratory',
-  'sample',
-  'tested',
-  'censored',
-  'value',
-  'unit',
-  'written',
-  'n',
-  'valid',
-  'reasons',
-  'low',
-  'high',
-  'printed',
-  'revision',
-  'criterion',
-  'limit',
-  'margin',
-]
-
 /** Results, a line each, with limit and margin under the governing set where it judges that result. */
 export function* resultsTable(edition: Edition): Generator<string> {
-  yield BYTE_ORDER_MARK + lines([RESULT_COLUMNS])
+  yield head(RESULTS_SHEET)
   for (const id of edition.lots.keys()) yield lines(resultRows(edition.lot(id), edition.site.units))
 }
 
@@ -172,29 +111,11 @@ function shortCell(value: number | null | undefined): Cell {
   return value === null || value === undefined ? null : toSignificant(value, DIGITS)
 }
 
-export const SHIPMENT_COLUMNS = [
-  'bill',
-  'date',
-  'lot',
-  'mass_t',
-  'mass_written',
-  'consignee',
-  'project',
-  'seal',
-  'lot_state',
-  'lot_standing',
-  'mass_printed',
-  'possible_lots',
-  'loaded_from',
-  'when_it_left',
-  'purchase_order',
-]
-
 /** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
 export function* shipmentsTable(edition: Edition): Generator<string> {
   const { lots, shipments } = edition
   const onDay = whenItLeft(edition)
-  yield BYTE_ORDER_MARK + lines([SHIPMENT_COLUMNS])
+  yield head(SHIPMENTS_SHEET)
   yield lines(
     shipments.map((shipment) => [
       shipment.bill,
@@ -214,6 +135,11 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       shipment.purchaseOrder,
     ]),
   )
+}
+
+/** The names of the columns, after the mark that tells a spreadsheet the encoding. */
+function head({ columns }: Spreadsheet): string {
+  return BYTE_ORDER_MARK + lines([columns.map(({ name }) => name)])
 }
 
 /** A figure as the site's pages print it, in the site's units. */

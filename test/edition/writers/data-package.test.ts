@@ -2,6 +2,8 @@ import { existsSync, readFileSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { Ajv } from 'ajv'
 import { describe, expect, it } from 'vitest'
+import { computeEdition } from '../../../src/edition/compute.ts'
+import { loadRecords } from '../../../src/records/load.ts'
 import { dataPackage } from '../../../src/edition/writers/data-package.ts'
 import { finding, shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
 import { withTables } from '../in-duckdb.ts'
@@ -9,6 +11,7 @@ import { withTables } from '../in-duckdb.ts'
 /** Of a resource what the tests read. */
 interface Resource {
   readonly name: string
+  readonly description?: string
   readonly path: string | readonly string[]
   readonly schema: { readonly fields: readonly Record<string, unknown>[] }
   readonly partitionedBy?: readonly { readonly name: string }[]
@@ -24,6 +27,9 @@ const edition = tinyEdition(
     tinyLot('tuff/1'),
   ],
 )
+
+/** Every table has a row. */
+const whole = computeEdition(loadRecords('content').records, { program: 'test' })
 
 const described = (of = edition) =>
   JSON.parse(JSON.stringify(dataPackage(of))) as { readonly resources: readonly Resource[] }
@@ -86,6 +92,42 @@ describe('dataPackage', () => {
     expect(lots?.partitionedBy?.map(({ name }) => name)).toEqual(['source', 'year'])
     const results = described().resources.find(({ name }) => name === 'results')
     expect(results?.schema.fields.find(({ name }) => name === 'value')?.['unitColumn']).toBe('unit')
+  })
+
+  it('gives every quantity of every table a unit or the column that names it, and every column its words', () => {
+    const fields = described(whole).resources.flatMap(({ name, schema }) =>
+      schema.fields.map((field) => ({ of: `${name}.${String(field['name'])}`, field })),
+    )
+    const without = fields.filter(
+      ({ field: { type, unit, unitColumn } }) => type === 'number' && (unit ?? unitColumn) === undefined,
+    )
+    // A confidence is a share of one.
+    expect(without.map(({ of }) => of)).toEqual(['results.interval_level'])
+    expect(fields.filter(({ field }) => typeof field['description'] !== 'string')).toEqual([])
+    const names = new Map(
+      described(whole).resources.map((one) => [one.name, one.schema.fields.map(({ name }) => name)]),
+    )
+    for (const { of, field } of fields)
+      if (field['unitColumn'] !== undefined)
+        expect(names.get(of.slice(0, of.indexOf('.')))).toContain(field['unitColumn'])
+  })
+
+  it('says of a spreadsheet’s columns which are days and how yes and no are written', () => {
+    const field = (resource: string, name: string) =>
+      described()
+        .resources.find((one) => one.name === resource)
+        ?.schema.fields.find((one) => one['name'] === name)
+    expect(field('lots-csv', 'issued')?.['type']).toBe('date')
+    expect(field('shipments-csv', 'date')?.['type']).toBe('date')
+    expect(field('shipments-csv', 'mass_t')).toMatchObject({ type: 'number', unit: 't' })
+    expect(field('results-csv', 'margin')).toMatchObject({ type: 'number', unitColumn: 'unit' })
+    expect(field('results-csv', 'valid')).toMatchObject({ trueValues: ['yes'], falseValues: ['no'] })
+  })
+
+  it('warns of the apostrophe before a text that looks like a formula', () => {
+    const sheets = described().resources.filter(({ name }) => name.endsWith('-csv'))
+    expect(sheets).toHaveLength(3)
+    for (const { description } of sheets) expect(description).toContain('begins with =, +, - or @')
   })
 
   it('leaves a table without a file out', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { partitions } from '../../../src/edition/tables/partitions.ts'
 import { lotsTable, resultsTable, shipmentsTable } from '../../../src/edition/writers/tables.ts'
 import { judge } from '../../../src/core/judging/verdict.ts'
 import { evidenceOf, result, setOf } from '../../core/judging/fixture.ts'
@@ -69,6 +70,16 @@ describe('a line of results', () => {
       '-0.6',
     ])
     expect(['limit', 'margin'].map((name) => of(density, name))).toEqual(['', ''])
+  })
+
+  it('names, for a query engine, the unit of a difference of per cents and of others', () => {
+    const unitsIn = (name: string) =>
+      [...partitions(tables)]
+        .find(({ table }) => table.name === name)
+        ?.columns()
+        .find((column) => column.name === 'difference_unit')?.values
+    expect(unitsIn('clauses')).toEqual(['percentage points'])
+    expect(unitsIn('results')).toEqual(['percentage points', 'g/cm3'])
   })
 
   it('tells in the table of lots which clause is not met and by how much', () => {
