@@ -28,6 +28,14 @@ describe('lineThrough', () => {
     expect(correlationProbability(line.r ?? 0, 20, cumulative)).toBeCloseTo(0.125706701381721, 9)
   })
 
+  it('has, of residuals that are alike, the interval that the page on methods gives: Student on n′ − 2', () => {
+    // ρ = 0.25: 20 points are worth 20 (1 − 0.25)/(1 + 0.25) = 12; 2.2281388519649385 is Student's 97.5 % point on 10.
+    const squares = line.residuals.reduce((sum, one) => sum + one * one, 0)
+    const { half, df } = slopeInterval(line, 0.95, 0.25)
+    expect(df).toBeCloseTo(10, 12)
+    expect(half).toBeCloseTo(2.2281388519649385 * Math.sqrt(squares / 10 / line.squaresX), 10)
+  })
+
   it('foretells a new point with its interval', () => {
     expect(predicted(line, 25, 0.95).value).toBeCloseTo(52.2912030075188, 9)
     expect(predicted(line, 25, 0.95).half).toBeCloseTo(4.722138133699852, 8)
