@@ -37,21 +37,24 @@ ORDER BY source, year
   {
     id: 'clauses-that-fail',
     title: 'Clauses that fail',
-    note: 'A row for each property, condition and age that decided that lots do not meet the set that governs them. A group is left out, since its members are counted.',
+    note: 'A row for each clause of a set that decided that lots do not meet the set, where it governs them. A group is left out, since its members are counted.',
     tables: ['clauses'],
     sql: `SELECT
+  criterion,
+  clause,
   property,
   condition,
   age,
   count(DISTINCT lot) AS lots,
-  min(margin) AS worst_margin
+  min(margin) AS worst_margin,
+  difference_unit
 FROM clauses
 WHERE governs
   AND decides
   AND outcome = 'does-not-meet'
   AND kind <> 'group'
-GROUP BY property, condition, age
-ORDER BY lots DESC, property NULLS LAST, condition NULLS LAST, age NULLS LAST
+GROUP BY criterion, clause, property, condition, age, difference_unit
+ORDER BY lots DESC, criterion, clause
 `,
   },
   {

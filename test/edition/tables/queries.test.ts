@@ -191,20 +191,24 @@ describe('the ready queries', () => {
       return [...everyClauseOutcome(governing?.clauses ?? [])]
         .filter((clause) => clause.outcome === 'does-not-meet' && governing?.decidedBy.includes(clause.id))
         .filter(({ kind }) => kind !== 'group')
-        .map(({ property, condition, age }) => ({
+        .map(({ id, property, condition, age }) => ({
           lot: lot.id,
-          test: [property, condition, age?.text].join('|'),
+          test: [governing?.criterion, id, property, condition, age?.text].join('|'),
         }))
     })
     const expected = grouped(failing, ({ test }) => test).map(([test, own]) => [
       test,
       new Set(own.map(({ lot }) => lot)).size,
     ])
-    const found = answer('clauses-that-fail').map(({ property, condition, age, lots: count }) => [
-      [property, condition, age].join('|'),
-      count,
-    ])
+    const found = answer('clauses-that-fail').map(
+      ({ criterion, clause, property, condition, age, lots: count }) => [
+        [criterion, clause, property, condition, age].join('|'),
+        count,
+      ],
+    )
     expect(found.sort()).toEqual(expected.sort())
+    // A limit on the residue and one on its difference from the mean are two clauses, with two units.
+    expect(found.map(([test]) => test)).toContain('c618-12a|residue-uniformity|residue-45um||')
   })
 
   it('compare an agency with a producer on the lots that both have tested', () => {
