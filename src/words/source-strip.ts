@@ -101,6 +101,8 @@ export interface YearCounts {
   readonly pending: number
   /** Neither met nor missed for want of history, of a report, or of certainty. */
   readonly undecided: number
+  /** Never issued: among the lots, and in none of the counts. */
+  readonly drafts: number
   /** Entries of the diversion ledger; null where none is kept. */
   readonly diverted: {
     readonly entries: number
@@ -115,13 +117,15 @@ export interface YearCounts {
  * t".
  */
 export function yearWords(counts: YearCounts, units: UnitSystem): Said[] {
-  const { lots, failed, notValid, pending, undecided, diverted } = counts
+  const { lots, failed, notValid, pending, undecided, drafts, diverted } = counts
+  const undecidedText = undecided === 0 ? '' : `, ${undecided} not yet judged in full`
+  const draftText = drafts === 0 ? '' : `, ${plural(drafts, 'draft', 'drafts')} in none of these counts`
   return [
     strong(plural(lots, 'lot', 'lots')),
     plain(' sampled, '),
     counted(failed, `${failed} failed`),
     plain(
-      `, ${withdrawnWords(counts)}, ${notValid} not valid, ${pending} pending${undecided === 0 ? '' : `, ${undecided} not yet judged in full`}; ${divertedWords(diverted, units)}`,
+      `, ${withdrawnWords(counts)}, ${notValid} not valid, ${pending} pending${undecidedText}${draftText}; ${divertedWords(diverted, units)}`,
     ),
   ]
 }

@@ -35,9 +35,16 @@ describe('marginWords', () => {
 })
 
 describe('yearWords', () => {
-  const counts = { lots: 13, failed: 0, notValid: 0, pending: 2, undecided: 0, diverted: null }
+  const counts = { lots: 13, failed: 0, notValid: 0, pending: 2, undecided: 0, drafts: 0, diverted: null }
   const said = (withdrawn: number, withdrawnEarlierLots: number) =>
     saidText(yearWords({ ...counts, withdrawn, withdrawnEarlierLots }, 'SI'))
+
+  it('says how many of the lots are drafts, which no count tells of', () => {
+    const drafts = { ...counts, undecided: 1, drafts: 6, withdrawn: 0, withdrawnEarlierLots: 0 }
+    expect(saidText(yearWords(drafts, 'SI'))).toContain(
+      ', 2 pending, 1 not yet judged in full, 6 drafts in none of these counts; diverted',
+    )
+  })
 
   it('says which withdrawn lots are not among those sampled', () => {
     expect(said(0, 0)).toBe(

@@ -137,6 +137,7 @@ function yearLine({ edition, source, governing, lots }: StripInput, recent: read
         withdrawnEarlierLots: withdrawn.filter((lot) => !recent.includes(lot)).length,
         notValid: is('not-valid'),
         pending: is('pending') + is('meets-so-far'),
+        drafts: is('draft'),
         undecided: is('insufficient-history') + is('not-reported') + is('inconclusive'),
         diverted:
           diverted === undefined

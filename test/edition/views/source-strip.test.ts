@@ -235,6 +235,15 @@ describe('the months of a source', () => {
   })
 })
 
+describe('the statement on twelve months', () => {
+  it('tells a draft, which is among the lots, from those that the counts are of', () => {
+    // Six lots: four do not meet, one is pending, and TL-2026-001 was never issued.
+    expect(said('tarn-hollow-limestone', 'Last 12 months')[0]).toContain(
+      '6 lots sampled, 4 failed, 0 withdrawn, 0 not valid, 1 pending, 1 draft in none of these counts;',
+    )
+  })
+})
+
 describe('failedLots', () => {
   it('opens a lot withdrawn in the last twelve months, whenever it was sampled, as they are counted', () => {
     // TH-2025-004, sampled on 1 April 2025, was withdrawn on 9 February 2026.
