@@ -173,6 +173,14 @@ export function closestWords(closest: ClosestWords | null): Said[] {
   ]
 }
 
+/** How far the mean of results lies from their limit, in their standard deviations; below zero beyond it. */
+export function distanceWords(distance: number): string {
+  const size = quantity(Math.abs(distance), 1, 'standard deviations')
+  return distance < 0
+    ? `Their mean lies ${size} beyond the limit, the most of any limit on single results`
+    : `Their mean lies ${size} inside the limit, the fewest of any limit on single results`
+}
+
 export interface UniformityWords {
   readonly name: string
   readonly outside: number

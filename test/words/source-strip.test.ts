@@ -2,7 +2,13 @@
 import { describe, expect, it } from 'vitest'
 import { readMoment } from '../../src/core/measure/moment.ts'
 import { saidText } from '../../src/words/said.ts'
-import { listingWords, marginWords, questionWords, yearWords } from '../../src/words/source-strip.ts'
+import {
+  distanceWords,
+  listingWords,
+  marginWords,
+  questionWords,
+  yearWords,
+} from '../../src/words/source-strip.ts'
 
 const plainSpaces = (text: string) => text.replaceAll('\u00a0', ' ')
 
@@ -53,6 +59,17 @@ describe('yearWords', () => {
     expect(said(2, 0)).toContain(', 2 withdrawn, 0')
     expect(said(1, 1)).toContain(', 1 withdrawn (sampled earlier), 0')
     expect(said(3, 1)).toContain(', 3 withdrawn (1 of them sampled earlier), 0')
+  })
+})
+
+describe('distanceWords', () => {
+  it('says on which side of its limit a mean lies, and of which it is the first', () => {
+    expect(plainSpaces(distanceWords(1.285))).toBe(
+      'Their mean lies 1.3 standard deviations inside the limit, the fewest of any limit on single results',
+    )
+    expect(plainSpaces(distanceWords(-29.43))).toBe(
+      'Their mean lies 29.4 standard deviations beyond the limit, the most of any limit on single results',
+    )
   })
 })
 

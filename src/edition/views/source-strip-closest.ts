@@ -1,7 +1,7 @@
 /** The statement on the limit that a source's results stand nearest to. */
 import { atLimitsSaid } from '../../words/at-the-limits.ts'
 import { plain, type Said } from '../../words/said.ts'
-import { closestWords, marginWords } from '../../words/source-strip.ts'
+import { closestWords, distanceWords } from '../../words/source-strip.ts'
 import { distanceOf, type JudgedSeries } from './judged-series.ts'
 import type { StripInput, StripLine } from './source-strip.ts'
 import { panelFigure } from './source-strip-figures.ts'
@@ -35,9 +35,5 @@ function distanceSaid(values: JudgedSeries['values']): Said[] {
   const distance = distanceOf(values)
   if (distance === null)
     return [plain('Too few results for their scatter: margins are compared as shares of their limits. ')]
-  return [
-    plain(
-      `Their mean lies ${marginWords(distance, 1, 'standard deviations')} from the limit, the fewest of any limit on single results. `,
-    ),
-  ]
+  return [plain(`${distanceWords(distance)}. `)]
 }
