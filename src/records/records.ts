@@ -42,4 +42,6 @@ export interface Records {
   readonly methods: readonly MethodPage[]
   /** Issued documents with a fault, as SOURCE/LOT/N.json: nothing may be read from them. */
   readonly unsoundDocuments: ReadonlySet<string>
+  /** Printed numbers of lots that have a fault and are not among the lots, by SOURCE/LOT. */
+  readonly faultyNumbers: ReadonlyMap<string, string>
 }

@@ -130,6 +130,7 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     background: { kind: 'coal-fly-ash', approvals: [], events: [], requested: {}, repeatability: {} },
     restarts: [],
     unpublished: 0,
+    faultyNumbers: [],
     findings: [],
     agency: () => null,
     atLimits: () => [],

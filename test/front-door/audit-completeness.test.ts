@@ -33,6 +33,24 @@ describe('numbers of lots', () => {
     expect(gaps(['T-2026-001', 'T-2026-003'], '')).toEqual([])
   })
 
+  it.each([
+    ['T-2026-002', '[', ['yaml-syntax']],
+    ['T-2026-002', 'quantity: 1 furlong', ['key-missing', 'key-missing', 'quantity-unit']],
+    ['second', 'number: T-2026-002 # stencilled\nquantity: [', ['yaml-syntax']],
+    ['second', '"number": "T-2026-002"\nquantity: [', ['yaml-syntax']],
+    ['second', "number: 'T-2026-002'\nquantity: 400 t", ['key-missing', 'key-missing']],
+  ])('are no gap where the record of the lot that bears one is at fault: %s, %j', (lot, text, faults) => {
+    const lots = { 'T-2026-001': {}, 'T-2026-003': {} }
+    const files = { [`lots/tuff/${lot}.yaml`]: `${text}\n` }
+    expect(sentencesOf('number-gap', { lots, source: PATTERN, files, faults })).toEqual([])
+  })
+
+  it('are no gap where the lot that bears one is at fault beside other records', () => {
+    const second = { more: 'number: T-2026-002\nclass-under: { none: N }' }
+    const lots = { 'T-2026-001': {}, second, 'T-2026-003': {} }
+    expect(sentencesOf('number-gap', { lots, source: PATTERN, faults: ['reference-unknown'] })).toEqual([])
+  })
+
   it('keep the id of their gap where some are explained, so that an answer to it holds on', () => {
     const lots = { 'T-2026-001': {}, 'T-2026-006': {} }
     const gapWithout = (...unused: readonly string[]) => {

@@ -11,13 +11,13 @@ interface Numbered {
   readonly source: string
   /** As the source writes it; undefined where it states none. */
   readonly pattern: string | undefined
-  /** Numbers that were given and not used, as printed. */
-  readonly unused: readonly string[]
+  /** Numbers as printed that were given and not used, and those of lots whose records have a fault. */
+  readonly accounted: readonly string[]
   /** In order of sampling. */
   readonly lots: readonly Pick<AuditedLot, 'id' | 'number' | 'sampled'>[]
 }
 
-/** A running number, with its lot unless it was not used. */
+/** A running number, with its lot unless it is only accounted for. */
 interface Run {
   readonly at: number
   readonly lot?: NumberedLot
@@ -27,7 +27,8 @@ interface Run {
  * A warning for each gap in the running numbers of a source, between two lots that follow one another.
  * @returns nothing looked at where the source states no pattern, or one without a running number
  * Notes: 1. numbers run within a year where the pattern has one and they begin anew; the first year may have begun
- * before the records; 2. numbers that the source says it did not use are no gap, nor are those of drafts.
+ * before the records; 2. numbers that the source says it did not use are no gap, nor are those of drafts
+ * and of lots whose records have a fault.
  */
 export function numberGaps(of: Numbered): Checked {
   const form = of.pattern === undefined ? null : lotNumberForm(of.pattern)
@@ -40,7 +41,7 @@ export function numberGaps(of: Numbered): Checked {
 }
 
 /** Running numbers by year, both in order. */
-function runsOf({ lots, unused }: Numbered, { read }: LotNumberForm): Map<string, Run[]> {
+function runsOf({ lots, accounted }: Numbered, { read }: LotNumberForm): Map<string, Run[]> {
   const runs = new Map<string, Run[]>()
   const add = (number: string, lot?: NumberedLot) => {
     const own = read(number)
@@ -48,7 +49,7 @@ function runsOf({ lots, unused }: Numbered, { read }: LotNumberForm): Map<string
     kept(runs, own.year, (): Run[] => []).push(lot === undefined ? { at: own.at } : { at: own.at, lot })
   }
   for (const { id, number, sampled } of lots) add(number, { lot: id, number, sampled: dateOf(sampled).text })
-  for (const number of unused) add(number)
+  for (const number of accounted) add(number)
   return new Map(
     [...runs]
       .toSorted(([a], [b]) => (a < b ? -1 : 1))

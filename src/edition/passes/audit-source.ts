@@ -48,13 +48,13 @@ export function ownSourceChecks(
   { state, lots, several, records, atLimits }: AuditedEntries,
   { controls, standings }: Pick<AuditIndex, 'controls' | 'standings'>,
 ): Checked[] {
-  const { id, record, asOf, history } = state
+  const { id, record, asOf, history, faultyNumbers } = state
   const shipments = [...lots.flatMap((lot) => lot.shipments), ...several].sort(byDateAndBill)
   return [
     numberGaps({
       source: id,
       pattern: record['lot-number-pattern'],
-      unused: (record['numbers-not-used'] ?? []).map(({ number }) => number),
+      accounted: [...(record['numbers-not-used'] ?? []).map(({ number }) => number), ...faultyNumbers],
       lots,
     }),
     ...reportsOf(state),

@@ -32,6 +32,8 @@ interface KeptWhole {
   readonly entries: readonly LotEntry[]
   /** Shipments of several of its lots. */
   readonly several: string
+  /** Numbers of its lots that have a fault. */
+  readonly faulty: string
   readonly whole: WholeSource
 }
 
@@ -89,20 +91,22 @@ export class Memory {
 
   /** @param entries of all lots of the source, as made by `entries` */
   whole(
-    { id }: SourceState,
+    { id, faultyNumbers }: SourceState,
     entries: readonly LotEntry[],
     sharing: SharedShipments,
     make: () => WholeSource,
   ): WholeSource {
     const kept = this.#wholes.get(id)
     const several = JSON.stringify(sharing.several)
+    const faulty = JSON.stringify(faultyNumbers)
     const isAsBefore =
       kept?.several === several &&
+      kept.faulty === faulty &&
       kept.entries.length === entries.length &&
       entries.every((entry, place) => entry === kept.entries[place])
     if (isAsBefore) return kept.whole
     const whole = make()
-    this.#wholes.set(id, { entries, several, whole })
+    this.#wholes.set(id, { entries, several, faulty, whole })
     return whole
   }
 }
@@ -114,7 +118,14 @@ function namesAnother({ revisions = [] }: Lot): boolean {
 
 /** Everything that all lots may rest on, as text: what is read anew is another object although nothing changed. */
 function allButLots(records: Records, asOf: Moment): string {
-  const { lots, studies: _studies, methods: _methods, unsoundDocuments, ...others } = records
+  const {
+    lots,
+    studies: _studies,
+    methods: _methods,
+    unsoundDocuments,
+    faultyNumbers: _numbers,
+    ...others
+  } = records
   const renamed = [...lots].flatMap(([id, { formerly }]) => (formerly === undefined ? [] : [[id, formerly]]))
   const orphans = [...lots.keys()].filter((id) => !records.sources.has(sourceOf(id)))
   return JSON.stringify([asOf, renamed, orphans, [...unsoundDocuments], Object.values(others).map(plain)])

@@ -21,6 +21,7 @@ export function sourceEntry(
     background: state.background,
     restarts: state.restarts,
     unpublished: 0,
+    faultyNumbers: state.faultyNumbers,
     agency: agencyOf(state.record, lots, { records, asOf: state.asOf }),
     atLimits: atLimitsOf(lots),
   }

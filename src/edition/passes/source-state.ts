@@ -19,6 +19,8 @@ export interface SourceState {
   readonly asOf: Moment
   /** In order of sampling; lots sampled after the as-of date are not among them. */
   readonly lots: readonly ComputedLot[]
+  /** Printed numbers of its lots whose records have a fault. */
+  readonly faultyNumbers: readonly string[]
   readonly history: History
   /** Dates of the events at which a series begins anew. */
   readonly restarts: readonly Moment[]
@@ -53,7 +55,9 @@ export function sourceStates(
       const restarts = restartsOf(record, asOf)
       const background = { ...backgroundOf(record, records), pooled: pooledFor(pooled, results) }
       const history = buildHistory(lots, restarts)
-      return [id, { id, record, background, asOf, lots, history, restarts, units: records.site.units }]
+      const { units } = records.site
+      const faultyNumbers = numbersIn(id, records)
+      return [id, { id, record, background, asOf, lots, faultyNumbers, history, restarts, units }]
     }),
   )
 }
@@ -65,6 +69,10 @@ function computedLots(records: Records, asOf: Moment, computed: Remembered): Map
     if (isBy(sampledAt(record), asOf))
       bySource.get(sourceOf(id))?.push(computed(id, record, () => computedLot(id, record, records, asOf)))
   return bySource
+}
+
+function numbersIn(source: string, { faultyNumbers }: Records): string[] {
+  return [...faultyNumbers].flatMap(([lot, number]) => (sourceOf(lot) === source ? [number] : []))
 }
 
 function restartsOf({ events = [] }: Source, asOf: Moment): Moment[] {

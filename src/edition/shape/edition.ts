@@ -199,6 +199,8 @@ export interface SourceEntry {
   readonly restarts: readonly Moment[]
   /** Lots that are on record and not shown. */
   readonly unpublished: number
+  /** Printed numbers of its lots whose records have a fault and are not among the lots. */
+  readonly faultyNumbers: readonly string[]
   readonly findings: readonly Finding[]
   /**
    * An agency's results beside the producer's, computed when asked for; null where they are not published.

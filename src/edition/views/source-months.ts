@@ -174,7 +174,7 @@ function monthsBetween(from: string, to: string): string[] {
 
 /** Found as the check finds them; a gap belongs to the day of the lot after it. */
 export function gapsOf(
-  { id, record, unpublished }: SourceEntry,
+  { id, record, unpublished, faultyNumbers }: SourceEntry,
   lots: readonly ListedLot[],
 ): NumberGap[] | null {
   // Where lots are on record and not shown, a missing number is no gap.
@@ -182,7 +182,7 @@ export function gapsOf(
   const { looked, findings } = numberGaps({
     source: id,
     pattern: record['lot-number-pattern'],
-    unused: (record['numbers-not-used'] ?? []).map(({ number }) => number),
+    accounted: [...(record['numbers-not-used'] ?? []).map(({ number }) => number), ...faultyNumbers],
     lots,
   })
   if (looked === 0) return null

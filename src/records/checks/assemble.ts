@@ -22,6 +22,7 @@ import type { MethodPage } from '../yaml/method-page.ts'
 import { checkClassClaimed } from './class-claimed.ts'
 import { checkCondition } from './condition.ts'
 import { checkDate } from './dates.ts'
+import { faultyNumbers } from './faulty-numbers.ts'
 import { checkFormers } from './former-ids.ts'
 import {
   checkHappenings,
@@ -128,6 +129,7 @@ export function assemble(files: ReadFiles, today?: Moment, asked?: Moment): Reco
     announcedConditions: faultless(records.announcedConditions, loaded.condition),
     laboratories: faultless(records.laboratories, loaded.laboratory),
     studies: faultless(records.studies, loaded.study),
+    faultyNumbers: faultyNumbers(files),
   }
 }
 
@@ -143,6 +145,7 @@ function typedRecords({
   return {
     contentDir,
     unsoundDocuments: new Set(),
+    faultyNumbers: new Map(),
     site: recordsOf(loaded.site).get('site') ?? NO_SITE,
     producers: recordsOf(loaded.producer),
     laboratories: recordsOf(loaded.laboratory),

@@ -56,6 +56,7 @@ export function siteRecords({ bench, conditions, controls, criteria }: SiteFiles
     records: {
       contentDir: '',
       unsoundDocuments: new Set(),
+      faultyNumbers: new Map(),
       site,
       producers: new Map(),
       laboratories: read<Laboratory>('laboratory', bench.laboratories),

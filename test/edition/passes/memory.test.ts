@@ -1,4 +1,5 @@
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
@@ -7,6 +8,7 @@ import { Memory } from '../../../src/edition/passes/memory.ts'
 import { checkReport } from '../../../src/edition/writers/check-report.ts'
 import { ReadBefore } from '../../../src/records/files.ts'
 import { loadRecords } from '../../../src/records/load.ts'
+import { lotText, SHARED } from '../../front-door/front-door.ts'
 import { AS_OF, type Content, content, cutAt, files, questionDay, written } from './generated-content.ts'
 
 /** Writes only what differs, as somebody who saves some records does. */
@@ -74,3 +76,27 @@ it('a Memory changes nothing of what is computed, whatever was saved since', () 
   // The property says nothing of a memory that takes over nothing.
   expect(taken).toBeGreaterThan(40)
 }, 240_000)
+
+it('a Memory forgets what it said of a source when the number of a lot at fault changes', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'memory-'))
+  const lots = ['T-2026-001', 'T-2026-003'].map((id): [string, string] => [
+    `lots/tuff/${id}.yaml`,
+    lotText({}, 0),
+  ])
+  const source = 'name: Trial\nproducer: hill\nkind: raw-natural-pozzolan\nlot-number-pattern: T-YYYY-###\n'
+  for (const [path, text] of [...SHARED, ...lots, ['sources/tuff.yaml', source] as const]) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true })
+    writeFileSync(join(folder, path), text)
+  }
+  const memory = new Memory()
+  const gapsBeside = (faulty: string) => {
+    writeFileSync(join(folder, 'lots/tuff/second.yaml'), `number: ${faulty}\nquantity: [\n`)
+    const { findings } = computeEdition(loadRecords(folder).records, { program: 'test', memory }).source(
+      'tuff',
+    )
+    return findings.filter(({ reason }) => reason.code === 'number-gap').map(({ id }) => id)
+  }
+  expect(gapsBeside('T-2026-002')).toEqual([])
+  expect(gapsBeside('T-2026-020')).toEqual(['number-gap/tuff/T-2026-002'])
+  rmSync(folder, { recursive: true })
+})
