@@ -126,10 +126,6 @@ judgeThroughTheFrontDoor('a limit by class', [
     set: classes,
     source: 'class: C',
   }),
-  ...on(byClass, [['loss-on-ignition: 1.0 %', 'the class claimed is one of another set', 'not-reported']], {
-    set: classes,
-    source: 'class: S',
-  }),
   ...on(
     'property: SO3, at-most: 5.0 %, classes: [N]',
     [['SO3: 5.1 %', 'the clause is for the claimed class', 'does-not-meet']],

@@ -2,6 +2,7 @@
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { dateOf } from '../../core/measure/moment.ts'
 import { checkAnswers } from './answers.ts'
+import { checkLotClass } from './class-known.ts'
 import { checkInvoked } from './clause-reference.ts'
 import { checkDate, checkOrder } from './dates.ts'
 import { checkVerification } from './verification.ts'
@@ -38,6 +39,7 @@ export function checkLot(
   checkShipments(lot, report)
   checkRevisions(lot, all, report)
   checkStated(lot, all, report)
+  checkLotClass(id, lot, all, report)
   checkInvoked(lot.criteria ?? [], '/criteria', all, report)
   checkApplies(source, lot, all, report)
   checkAnswers(lot.answers, report)

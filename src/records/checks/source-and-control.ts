@@ -2,6 +2,7 @@
 import { property, type PropertyKey } from '../../core/measure/properties.ts'
 import { isFault, readQuantity } from '../../core/measure/units.ts'
 import { checkAnswers } from './answers.ts'
+import { checkSourceClass } from './class-known.ts'
 import { checkClause, checkRequested } from './clause-reference.ts'
 import { checkDate, checkEnds, checkPeriod } from './dates.ts'
 import { checkYears } from './listing-and-reports.ts'
@@ -37,6 +38,7 @@ export function checkSource(id: string, source: Source, all: AllRecords, report:
     checkPeriod(entry, `/agency-numbers/${index}`, report)
   })
   checkStated(source, all, report)
+  checkSourceClass(source, all, report)
   source.events?.forEach((event, index) => {
     const at = `/events/${index}`
     checkEnds(

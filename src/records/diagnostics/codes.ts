@@ -35,6 +35,7 @@ export const CODES = {
   date: 'a text is not a calendar date or clock time',
   'reference-unknown': 'a reference names a record that does not exist',
   'reference-mismatch': 'a reference names a record that does not match',
+  'class-unknown': 'a class is claimed that no specification has which asks for one',
   'class-missing': 'no class is claimed for a lot whose limits depend on it',
   'duplicate-number': 'two lots of a source have one printed number',
   'duplicate-id': 'two members of one record have one id',

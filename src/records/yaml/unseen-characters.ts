@@ -28,6 +28,11 @@ export function unseenInLine(text: string): { readonly name: string; readonly in
   return unseenIn(text) ?? (index < 0 ? undefined : { name: codePointName(text, index), index })
 }
 
+/** "F<U+200B>" for a text of which a reader would see the F alone. */
+export function withSignsNamed(text: string): string {
+  return text.replace(/[^\p{L}\p{M}\p{N}\p{P}\p{S} ]/gu, (sign) => `<${codePointName(sign, 0)}>`)
+}
+
 /** Whether a text has characters and shows none of them. */
 export function isBlank(text: string): boolean {
   return BLANK.test(text)

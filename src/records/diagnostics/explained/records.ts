@@ -16,6 +16,17 @@ export const OF_RECORDS = {
     example: { file: LOT, wrong: 'condition: cool', right: 'condition: warm' },
     fix: 'Name the record that belongs here, or correct the other one; the message shows the place there.',
   },
+  'class-unknown': {
+    meaning:
+      'A lot is judged by the limits of the class that it claims. A class that no specification has which judges the lot, or not the one that it is claimed under, has no limits: its clauses would go unjudged.',
+    example: {
+      file: 'sources/tuff.yaml',
+      wrong: 'class: Nx\ncriteria: [{ set: by-class, from: 2020-01-01 }]',
+      right: 'class: N\ncriteria: [{ set: by-class, from: 2020-01-01 }]',
+      instead: 'class: N',
+    },
+    fix: 'Write the class as the specification names it, one category of each axis where it has axes. Where two specifications name the classes otherwise, write that of each under class-under.',
+  },
   'class-missing': {
     meaning:
       'The specification that governs the lot has a limit for each class. Without one the results that it limits would go unjudged, and a failing one unseen.',
