@@ -320,6 +320,8 @@ export type QuantityFault =
   | { readonly fault: 'decimal-comma'; readonly found: string; readonly readings: readonly string[] }
   | { readonly fault: 'no-unit'; readonly found: string }
   | { readonly fault: 'ambiguous-ton'; readonly found: string }
+  /** "1e3 %" */
+  | { readonly fault: 'exponent'; readonly found: string }
   | { readonly fault: 'unknown-unit'; readonly found: string; readonly number: string }
   | {
       readonly fault: 'wrong-kind'
@@ -336,6 +338,8 @@ const QUANTITY = new RegExp(String.raw`^(<\s*|below\s+)?(${NUMBER})\s*(.*)$`)
 const ABOVE = /^(?:>|above\b)\s*(.*)$/
 /** Captures the sign before a number with commas, the number, and what follows. */
 const COMMA_NUMBER = /^(<\s*|below\s+)?([+-]?\d+(?:\.\d+)*(?:,\d+)+(?:\.\d+)?)(.*)$/
+/** What follows the digits of a number such as 1e3; no unit begins so. */
+const EXPONENT = /^e[+-]?\d/i
 /** Beyond this no quantity of a bench or a lot is physical in any listed unit. */
 const LARGEST_WRITTEN = 1e9
 
@@ -457,6 +461,7 @@ function commaFault(found: string, [, below = '', number = '', rest = '']: RegEx
 
 function unitFault(found: string, number: string, spelling: string): QuantityFault {
   if (spelling === '') return { fault: 'no-unit', found }
+  if (EXPONENT.test(spelling)) return { fault: 'exponent', found }
   if (/^tons?$/i.test(spelling)) return { fault: 'ambiguous-ton', found }
   const other = (Object.keys(KINDS) as QuantityKind[]).find((kind) => spellings.get(kind)?.has(spelling))
   return other === undefined

@@ -1,28 +1,28 @@
 /** The outer limit of a clause, up to which a value may go by approval or declaration. */
 import type { Approval } from '../../core/criteria/criterion.ts'
 import { defined } from '../../core/measure/defined.ts'
-import type { QuantityKind } from '../../core/measure/units.ts'
 import { below } from '../yaml/pointer.ts'
 import { checkClasses, type CompileContext } from './context.ts'
+import type { LimitScale } from './limit-scale.ts'
 import { compileLimits } from './limits.ts'
 import type { WrittenClause } from './written-criterion.ts'
 
 /**
  * @param written the clause with its approval and its plain limits
- * @param kind kind of quantity that the limits of the clause are
+ * @param scale of the limits of the clause
  * @returns undefined where the clause has no approval, or its outer limit could not be read
  */
 export function compileApproval(
   context: CompileContext,
   { approval, ...written }: WrittenClause,
-  kind: QuantityKind,
+  scale: LimitScale,
   pointer: string,
 ): Approval | undefined {
   if (approval === undefined) return undefined
   const at = below(pointer, 'approval')
   if (approval.classes !== undefined) checkClasses(context, approval.classes, below(at, 'classes'))
   const outer = defined({ 'at-least': approval['at-least'], 'at-most': approval['at-most'] })
-  const [limit, second] = compileLimits(context, outer, kind, at)
+  const [limit, second] = compileLimits(context, outer, scale, at)
   if (second !== undefined)
     context.fault(
       below(at, second.operator),

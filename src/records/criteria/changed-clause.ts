@@ -7,7 +7,7 @@ import { compileDecisionRule, originOf } from './clause-head.ts'
 import { withoutOrigin } from './clause-list.ts'
 import { resolutionOf } from './comparison.ts'
 import type { CompileContext } from './context.ts'
-import { limitKind } from './deviation.ts'
+import { limitScale } from './limit-scale.ts'
 import { compileLimits } from './limits.ts'
 import { checkTogether } from './limits-together.ts'
 import { mergeLimits } from './merge.ts'
@@ -136,8 +136,8 @@ function changedLimits(
   change: 'tighten' | 'relax',
   pointer: string,
 ): Comparison {
-  const kind = limitKind(target.property, target.deviation)
-  const limits = compileLimits(context, written, kind, pointer)
+  const scale = limitScale(target.property, target.deviation)
+  const limits = compileLimits(context, written, scale, pointer)
   if (limits.length === 0 && written.approval === undefined) {
     context.fault(
       pointer,
@@ -156,7 +156,7 @@ function changedLimits(
       ? change === 'relax'
         ? target.approval
         : undefined
-      : compileApproval(context, plainSides(merged, written), kind, pointer)
+      : compileApproval(context, plainSides(merged, written), scale, pointer)
   return {
     ...rest,
     limits: merged,

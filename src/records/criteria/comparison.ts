@@ -9,7 +9,8 @@ import { compileApproval } from './approval.ts'
 import { compileHead, type NamedPosition } from './clause-head.ts'
 import { checkConditionAndAge } from './condition-and-age.ts'
 import type { CompileContext } from './context.ts'
-import { compileDeviation, limitKind } from './deviation.ts'
+import { compileDeviation } from './deviation.ts'
+import { limitScale } from './limit-scale.ts'
 import { compileLimits } from './limits.ts'
 import { compilePremises, premiseLimits } from './premise.ts'
 import { compileStatistic } from './statistic.ts'
@@ -27,10 +28,10 @@ export function compileComparison(
   const head = compileHead(context, written, position)
   checkConditionAndAge(context, written, pointer)
   const deviation = compileDeviation(context, written, pointer)
-  const kind = limitKind(written.property, deviation)
+  const scale = limitScale(written.property, deviation)
   // Of a deviation whose reference is at fault nobody knows what its limits are in.
   const isClear = deviation !== undefined || written['deviation-from'] === undefined
-  const limits = isClear ? compileLimits(context, written, kind, pointer) : []
+  const limits = isClear ? compileLimits(context, written, scale, pointer) : []
   const bands = compileBands(context, written, pointer)
   const statistic = compileStatistic(context, written, deviation, pointer)
   if (isClear) checkJudged(context, written, { limits, bands, statistic }, pointer)
@@ -47,7 +48,7 @@ export function compileComparison(
     several: written.several ?? 'worst',
     ...defined({
       resolution: resolutionOf(written),
-      approval: compileApproval(context, written, kind, pointer),
+      approval: compileApproval(context, written, scale, pointer),
       deemedBy:
         deemedBy === undefined ? undefined : compilePremises(context, deemedBy, below(pointer, 'deemed-by')),
       method: written.method,

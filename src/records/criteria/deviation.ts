@@ -1,7 +1,5 @@
 /** The reference that a clause compares a value with, in place of the value itself. */
 import type { Deviation } from '../../core/criteria/criterion.ts'
-import { property, type PropertyKey } from '../../core/measure/properties.ts'
-import type { QuantityKind } from '../../core/measure/units.ts'
 import { below } from '../yaml/pointer.ts'
 import type { CompileContext } from './context.ts'
 import type { WrittenClause } from './written-criterion.ts'
@@ -37,15 +35,4 @@ export function compileDeviation(
     'write "preceding: 10", "declared: yes" or "control: yes"',
   )
   return undefined
-}
-
-/**
- * Kind of quantity that a clause's limits are: a deviation of a percentage is in points, a relative one in
- * per cent, any other in the property's own unit.
- */
-export function limitKind(key: PropertyKey, deviation: Deviation | undefined): QuantityKind {
-  const { kind } = property(key)
-  if (deviation === undefined) return kind
-  if (deviation.relative) return 'fraction'
-  return kind === 'fraction' ? 'points' : kind === 'temperature' ? 'temperature-difference' : kind
 }

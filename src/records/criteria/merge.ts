@@ -71,6 +71,8 @@ function checkDirection(
   { change, pointer }: Intent,
 ): void {
   for (const [name, quantities] of Object.entries(limit.byClass)) {
+    // A limit that could not be read has its own fault, and no direction.
+    if (quantities.length < (limit.operator === 'between' ? 2 : 1)) continue
     const classes = name === EVERY_CLASS && context.classes.length > 0 ? context.classes : [name]
     const olds = classes.map((one) => oldQuantities(base, limit.operator, one))
     const forClass = name === EVERY_CLASS ? '' : ` for class ${name}`

@@ -1,10 +1,11 @@
 /** Premises of a clause: demands on properties and facts that decide whether something applies. */
 import type { Premise, PropertyPremise } from '../../core/criteria/criterion.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { property, type PropertyKey } from '../../core/measure/properties.ts'
+import type { PropertyKey } from '../../core/measure/properties.ts'
 import { below } from '../yaml/pointer.ts'
 import { checkConditionAndAge } from './condition-and-age.ts'
 import type { CompileContext } from './context.ts'
+import { valueScale } from './limit-scale.ts'
 import { compileLimits } from './limits.ts'
 import { WRITTEN_OPERATORS, type WrittenOperators, type WrittenPremise } from './written-criterion.ts'
 
@@ -43,7 +44,7 @@ export function premiseLimits(
   key: PropertyKey,
   pointer: string,
 ): PropertyPremise['limits'] {
-  const limits = compileLimits(context, written, property(key).kind, pointer).filter(
+  const limits = compileLimits(context, written, valueScale(key), pointer).filter(
     (limit) => limit.operator !== 'report',
   )
   if (

@@ -1,9 +1,9 @@
 /** What is enough to ship on early results. */
 import { type Clause, type Criterion, everyClause } from '../../core/criteria/criterion.ts'
 import { defined } from '../../core/measure/defined.ts'
-import { property } from '../../core/measure/properties.ts'
 import { below } from '../yaml/pointer.ts'
 import type { CompileContext } from './context.ts'
+import { valueScale } from './limit-scale.ts'
 import { compileLimits } from './limits.ts'
 import type { WrittenCriterion } from './written-criterion.ts'
 
@@ -28,7 +28,7 @@ export function compileRelease(
     const limits =
       entry.with === undefined || comparison === undefined
         ? []
-        : compileLimits(context, entry.with, property(comparison.property).kind, below(pointer, 'with'))
+        : compileLimits(context, entry.with, valueScale(comparison.property), below(pointer, 'with'))
     return [{ clause: entry.clause, ...defined({ age: entry.with?.age }), limits }]
   })
 }

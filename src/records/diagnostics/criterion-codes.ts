@@ -16,6 +16,7 @@ export const CRITERION_CODES = {
   'criterion-condition-missing': 'a clause on an index or a mortar result has no condition or no age',
   'criterion-no-operator': 'a clause states neither a limit nor a report, or its "when" states no limit',
   'criterion-unit': 'a limit is not a quantity of the kind that its property or deviation needs',
+  'criterion-limit-range': 'a limit lies where no value of its property or deviation can',
   'criterion-class-unknown': 'a limit or a clause names a class that the specification does not have',
   'criterion-limits-contradict': 'no value can meet the limits of a clause together',
   'criterion-resolution': 'a rounding step is not above zero',

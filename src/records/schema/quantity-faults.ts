@@ -94,6 +94,12 @@ export function quantityFault(
         message: `found the text "${fault.found}"; a result above a bound cannot be stored`,
         mend: `write the value read, or, for a result below a bound, one such as < ${example}`,
       }
+    case 'exponent':
+      return {
+        code: 'quantity',
+        message: `found the text "${fault.found}", a number with an exponent; ${expected}`,
+        mend: `write the number in plain digits, for instance ${example}`,
+      }
     case 'not-a-number':
       return fault.found === ''
         ? {

@@ -124,6 +124,12 @@ export const OF_CRITERIA = {
     example: { file: SET, wrong: 'at-least: 60 MPa', right: 'at-least: 60 %' },
     fix: 'Write the limit in a unit of the property.',
   },
+  'criterion-limit-range': {
+    meaning:
+      'No result can lie where the limit does, so that every lot would meet the clause, or none: a residue on a sieve is never below 0 % nor above 100 %.',
+    example: { file: SET, wrong: 'at-least: 6000 %', right: 'at-least: 60 %' },
+    fix: 'Check the number, its sign and its unit. To ask for a result without a limit, write report: yes.',
+  },
   'criterion-class-unknown': {
     meaning: 'A limit is given for a class that the set does not list.',
     example: { file: SET, wrong: 'at-least: { Z: 60 % }', right: 'at-least: 60 %' },
