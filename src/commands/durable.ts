@@ -1,23 +1,45 @@
 /** Puts files on the disk itself, so that a renaming never leads to what only the memory held. */
-import { closeSync, fchmodSync, fsyncSync, openSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  closeSync,
+  type Dirent,
+  fchmodSync,
+  fsyncSync,
+  openSync,
+  readdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
 import { open } from 'node:fs/promises'
 import { join } from 'node:path'
 
 /** Files synced at once: the disk commits several together, in a third of the time. */
 const AT_ONCE = 16
 
-/** Every file below a folder, then every folder. */
+/** Every file below a folder, then every folder; what was taken over from an earlier site is on the disk already. */
 export async function syncTree(folder: string): Promise<void> {
   const entries = readdirSync(folder, { recursive: true, withFileTypes: true })
-  const files = entries.filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name))
-  const waiting = files.values()
+  const pathOf = (entry: Dirent) => join(entry.parentPath, entry.name)
+  await each(entries.filter((entry) => entry.isFile()).map(pathOf), syncFile)
+  await each(entries.filter((entry) => entry.isDirectory()).map(pathOf), syncEntries)
+  await syncEntries(folder)
+}
+
+async function each(paths: readonly string[], sync: (path: string) => Promise<void>): Promise<void> {
+  const waiting = paths.values()
   await Promise.all(
     Array.from({ length: AT_ONCE }, async () => {
-      for (const path of waiting) await syncFile(path)
+      for (const path of waiting) await sync(path)
     }),
   )
-  for (const entry of entries) if (entry.isDirectory()) syncFolder(join(entry.parentPath, entry.name))
-  syncFolder(folder)
+}
+
+/** A folder's list of its entries; some systems do not open folders. */
+async function syncEntries(path: string): Promise<void> {
+  try {
+    await syncFile(path)
+  } catch {
+    // Nothing to do: the files themselves are whole.
+  }
 }
 
 /** What systems answer that sync no file which is only read; the bytes are written all the same. */
@@ -26,7 +48,9 @@ const CANNOT_SYNC = ['EPERM', 'EINVAL', 'EBADF']
 async function syncFile(path: string): Promise<void> {
   const file = await open(path, 'r')
   try {
-    await file.sync()
+    const status = await file.stat()
+    // The site that a file has another name in was put on the disk before it took its place.
+    if (status.isDirectory() || status.nlink === 1) await file.sync()
   } catch (error) {
     if (!CANNOT_SYNC.includes((error as NodeJS.ErrnoException).code ?? '')) throw error
   } finally {
