@@ -1,5 +1,12 @@
 /** Why a clause came out as it did: one sentence without a full stop, from its reasons. */
-import type { AddedParams, AddedReason, ClauseParams, ClauseReasons } from '../core/criteria/reason.ts'
+import type {
+  AddedParams,
+  AddedReason,
+  ClauseParams,
+  ClauseReasons,
+  LateRoute,
+} from '../core/criteria/reason.ts'
+import { readMoment } from '../core/measure/moment.ts'
 import { printedUnits } from './as-written.ts'
 import { date } from './dates.ts'
 import { limitWords } from './limits.ts'
@@ -12,6 +19,7 @@ import { AS_REPORTED } from './result-reasons.ts'
 import { RECORD_REASONS } from './record-reasons.ts'
 import { agreedRuleName, ruleName } from './rules.ts'
 import { SCOPE_REASONS } from './scope-reasons.ts'
+import { overdueWords } from './standing.ts'
 import { STATISTIC_REASONS } from './statistic-reasons.ts'
 import { VALUE_REASONS } from './value-reasons.ts'
 import type { UnitSystem } from './unit-systems.ts'
@@ -26,17 +34,21 @@ export function clauseReasonWords(
   units: UnitSystem = 'SI',
 ): string {
   const words = wordsOf(REASONS, first, units, titleOf)
-  return [words, ...added.map((reason) => wordsOf(ADDED, reason, units))].join('')
+  return [words, ...added.map((reason) => wordsOf(ADDED, reason, units, titleOf))].join('')
 }
 
 /** Notes that a reader needs even where the figures tell the outcome. */
-const ALWAYS_TOLD: readonly AddedReason['code'][] = ['finished-near-limit', 'other-samples']
+const ALWAYS_TOLD: readonly AddedReason['code'][] = ['finished-near-limit', 'other-samples', 'late-routes']
 
 /** What must be said beside an outcome whatever it is: without a full stop, undefined for nothing. */
-export function clauseNoteWords([, ...added]: ClauseReasons, units: UnitSystem = 'SI'): string | undefined {
+export function clauseNoteWords(
+  [, ...added]: ClauseReasons,
+  titleOf: TitleOf,
+  units: UnitSystem = 'SI',
+): string | undefined {
   const told = added.filter(({ code }) => ALWAYS_TOLD.includes(code))
   if (told.length === 0) return undefined
-  return told.map((reason) => wordsOf(ADDED, reason, units).replace(/^; /, '')).join('; ')
+  return told.map((reason) => wordsOf(ADDED, reason, units, titleOf).replace(/^; /, '')).join('; ')
 }
 
 const REASONS: WordsOf<ClauseParams, [units: UnitSystem, titleOf: TitleOf]> = {
@@ -52,7 +64,7 @@ const REASONS: WordsOf<ClauseParams, [units: UnitSystem, titleOf: TitleOf]> = {
 }
 
 /** Each with the sign that joins it to what stands before. */
-const ADDED: WordsOf<AddedParams, [units: UnitSystem]> = {
+const ADDED: WordsOf<AddedParams, [units: UnitSystem, titleOf: TitleOf]> = {
   'rule-not-agreed': ({ rule }) => `; the ${ruleName(rule)} is not agreed in writing, so judged as specified`,
   'rule-applied': ({ rule }) => `, under the ${agreedRuleName(rule)}`,
   'approval-lacking': ({ limit, evidence }) =>
@@ -89,6 +101,13 @@ const ADDED: WordsOf<AddedParams, [units: UnitSystem]> = {
     `; ${finished} of these ${n} ${finished === 1 ? 'is' : 'are'} ${AS_REPORTED}`,
   'finished-near-limit': ({ low, high, decimals, unit }, units) =>
     `; as written it stands for anything from ${comparedWords({ value: low, decimals, unit }, units)} to ${comparedWords({ value: high, decimals, unit }, units)}, which lies on both sides of the limit`,
+  'late-routes': ({ routes }, _units, titleOf) => `; ${lateRoutesWords(routes, titleOf)} this clause`,
+}
+
+/** "Strength activity index, 28 d, overdue since 9 December 2026, can still meet": which clause is said behind it. */
+export function lateRoutesWords(routes: readonly LateRoute[], titleOf: TitleOf): string {
+  const named = routes.map(({ clause, since }) => `${titleOf(clause)}, ${overdueWords(readMoment(since))},`)
+  return `${listWords(named, 'and')} can still meet`
 }
 
 const REFERENCES: Readonly<Record<AddedParams['deviation-reference']['from'], (n: number) => string>> = {

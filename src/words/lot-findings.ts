@@ -4,12 +4,13 @@ import { sourceOf } from '../core/measure/lot-id.ts'
 import { readMoment } from '../core/measure/moment.ts'
 import type { PlannedTest } from '../core/result/result.ts'
 import { boundsWords } from './bounds.ts'
-import { outcomeWords } from './outcomes.ts'
+import { outcomeOfClause } from './outcomes.ts'
 import type { WordsOf } from './reason-words.ts'
 import type { FindingNames } from './finding-names.ts'
 import { UNISSUED_LOT } from './withheld.ts'
 import { TOTAL_DECIMALS } from '../core/checks/plausible-results.ts'
 import { limitWords } from './limits.ts'
+import { outcomeOfLot } from './lot-outcomes.ts'
 import { firstLots, testWords } from './named-tests.ts'
 import { figureWords, numberWords } from './numbers.ts'
 import { propertyWords } from './property-names.ts'
@@ -220,11 +221,13 @@ function placeWords(path: RecordChange['path']): string {
 
 /** One difference of an outcome, without a full stop. */
 export function outcomeChangeWords(
-  { criterion, clause, issued, today }: OutcomeChange,
+  change: OutcomeChange,
   names: Pick<FindingNames, 'criterion' | 'clause'>,
 ): string {
+  const { criterion, clause, issued, today, issuedStanding, todayStanding } = change
+  const words = clause === undefined ? outcomeOfLot : outcomeOfClause
   const nothing = clause === undefined ? 'not judged under it' : 'no such clause'
   const set = names.criterion(criterion)
   const what = clause === undefined ? set : `${set}, ${names.clause(criterion, clause)}`
-  return `${what}: issued as "${outcomeWords(issued)}", today ${today === null ? nothing : `"${outcomeWords(today)}"`}`
+  return `${what}: issued as "${words(issued, issuedStanding)}", today ${today === null ? nothing : `"${words(today, todayStanding)}"`}`
 }

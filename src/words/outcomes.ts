@@ -48,6 +48,11 @@ export function outcomeWords(outcome: Outcome): string {
   return ALONE[outcome]
 }
 
+/** With what must be said beside it. */
+export function outcomeOfClause(outcome: Outcome, { soFar }: VerdictStanding = {}): string {
+  return soFar === true ? `${outcomeWords(outcome)} ${SO_FAR}` : outcomeWords(outcome)
+}
+
 /** With the name of a specification; never beginning with it, since a withdrawn certificate puts "was:" before it. */
 const OF_A_SET: Readonly<Record<Outcome, (name: string) => string>> = {
   meets: (name) => `Meets ${name}`,
@@ -63,6 +68,9 @@ const OF_A_SET: Readonly<Record<Outcome, (name: string) => string>> = {
   reported: (name) => `Reported under ${name}, no limit applies`,
 }
 
+/** Behind "does not meet", where a result that is overdue can still change it: not "so far" alone, which names no cause. */
+export const SO_FAR = 'on the results so far'
+
 /** Of a lot whose kind or claimed class the specification does not have: no result is missing. */
 export const NO_CLASS_FOR_LOT = 'no class for this lot'
 
@@ -76,7 +84,9 @@ export function verdictHeadline(
 ): string {
   const set = setOfVerdict(verdict, criterion)
   if (criterion.noClass === true) return `No class for this lot in ${set}`
-  return criterion.unevaluated === true ? unevaluatedSet(set) : OF_A_SET[verdict.outcome](set)
+  if (criterion.unevaluated === true) return unevaluatedSet(set)
+  const said = OF_A_SET[verdict.outcome](set)
+  return criterion.soFar === true ? `${said} ${SO_FAR}` : said
 }
 
 function unevaluatedSet(name: string): string {

@@ -8,8 +8,9 @@ import type { CertificateState } from '../core/evidence/certificate-state.ts'
 import { compareMoments, dateOf, type Moment } from '../core/measure/moment.ts'
 import type { AwaitedTest } from '../core/result/awaited-test.ts'
 import { date } from './dates.ts'
+import { HISTORY_SHORT, judgedWords, wouldBeWords } from './lot-outcomes.ts'
 import { plural } from './numbers.ts'
-import { everyOutcome, NO_CLASS_FOR_LOT, outcomeWords } from './outcomes.ts'
+import { everyOutcome, outcomeWords } from './outcomes.ts'
 import { propertyWords } from './property-names.ts'
 import { plainSpaces, sentence } from './sentences.ts'
 
@@ -106,7 +107,7 @@ export function oneSidedWords(count: number): string | null {
 export function markWords(mark: StandingMark): string {
   if (mark === 'meets-so-far') return 'meets so far'
   if (mark === 'draft') return 'draft, never issued'
-  if (mark === 'insufficient-history') return 'history still too short'
+  if (mark === 'insufficient-history') return HISTORY_SHORT
   return mark === 'withdrawn' ? 'withdrawn' : outcomeWords(mark)
 }
 
@@ -140,54 +141,12 @@ export function overdueWords(since: Moment): string {
   return `overdue since ${date(dateOf(since))}`
 }
 
-type Words = Readonly<Record<Outcome, string>>
-
-/** Of a lot: "not valid" alone would speak of the lot, where it was a test. */
-const OF_A_LOT: Words = {
-  ...wordsOfAll(outcomeWords),
-  // Whatever could be judged is met, which a reader must not have to guess.
-  'insufficient-history': 'meets all that can be evaluated',
-  'not-reported': 'required results not reported',
-  'not-valid': 'a test is not valid',
-  'not-applicable': 'no clause applies',
-  'not-invoked': 'nothing was requested',
-  reported: 'reported, no limit applies',
-}
-
-/** Of a lot without a certificate. */
-const WOULD: Words = {
-  ...OF_A_LOT,
-  meets: 'would meet',
-  'meets-by-approval': 'would meet by approval',
-  'does-not-meet': 'would not meet',
-  inconclusive: 'would be inconclusive',
-  'insufficient-history': 'would meet all that can be evaluated',
-}
-
-const NOT_JUDGED = 'not judged'
-const UNEVALUATED = 'nothing can be evaluated yet'
 const LATE = 'result overdue'
-
-function wordsOfAll(words: (outcome: Outcome) => string): Words {
-  return Object.fromEntries(everyOutcome().map((outcome) => [outcome, words(outcome)])) as Record<
-    Outcome,
-    string
-  >
-}
-
-function judgedWords(
-  { outcome, noClass, unevaluated }: Pick<StandingFacts, 'outcome' | keyof VerdictStanding>,
-  words: Words,
-): string {
-  if (outcome === null) return NOT_JUDGED
-  if (unevaluated === true) return UNEVALUATED
-  return noClass === true ? NO_CLASS_FOR_LOT : words[outcome]
-}
 
 /** What it was counts no more, nor does anybody await its results. */
 function noLongerInForce({ state, withdrawn, ...judged }: StandingFacts): LotStanding {
   const word = state === 'withdrawn' ? 'Withdrawn' : 'Superseded by a later revision'
-  const was = judgedWords(judged, OF_A_LOT)
+  const was = judgedWords(judged)
   const head = withdrawn === undefined ? word : `${word} ${date(dateOf(withdrawn))}`
   return standing({
     mark: 'withdrawn',
@@ -200,12 +159,12 @@ function noLongerInForce({ state, withdrawn, ...judged }: StandingFacts): LotSta
 
 function neverIssued({ awaited, ...judged }: StandingFacts): LotStanding {
   const soFar = isMet(judged.outcome) && 0 < awaited.length ? ' so far' : ''
-  const would = `${judgedWords(judged, WOULD)}${soFar}`
+  const would = `${wouldBeWords(judged)}${soFar}`
   return standing({
     mark: 'draft',
     head: 'Draft, never issued',
     late: isLate(awaited),
-    rest: [would, ...awaitedWords(awaited)],
+    rest: [would, ...awaitedWords(awaited, judged)],
     brief: `draft (${isLate(awaited) ? `${would}; ${LATE}` : would})`,
   })
 }
@@ -216,10 +175,10 @@ function neverIssued({ awaited, ...judged }: StandingFacts): LotStanding {
  */
 function inForce({ state, awaited, ...judged }: StandingFacts): LotStanding {
   const { outcome } = judged
-  const missing = awaitedWords(awaited)
+  const missing = awaitedWords(awaited, judged)
   const stillProvisional = state === 'provisional' && missing.length === 0
   const soFar = isMet(outcome) && (0 < missing.length || stillProvisional)
-  const words = judgedWords(judged, OF_A_LOT)
+  const words = judgedWords(judged)
   const said = soFar ? `${words} so far` : words
   return standing({
     mark: soFar ? 'meets-so-far' : outcome,
@@ -252,7 +211,7 @@ function standing({
 }
 
 /** The overdue ones first; of each kind the first is named and the others are counted. */
-function awaitedWords(awaited: readonly NamedTest[]): string[] {
+function awaitedWords(awaited: readonly NamedTest[], { soFar }: Pick<VerdictStanding, 'soFar'>): string[] {
   const overdue = awaited
     .flatMap(({ overdueSince, ...test }) => (overdueSince === undefined ? [] : [{ test, on: overdueSince }]))
     .sort((a, b) => compareMoments(a.on, b.on))
@@ -261,8 +220,14 @@ function awaitedWords(awaited: readonly NamedTest[]): string[] {
     .map((test) => ({ test, on: test.due }))
   return [
     ...firstAndOthers(overdue, { words: overdueWords, later: 'since a later date' }),
+    ...(soFar === true ? [lateRouteWords(overdue.length)] : []),
     ...firstAndOthers(due, { words: dueWords, later: 'later' }),
   ]
+}
+
+/** A failed lot would be read where a report is late. */
+function lateRouteWords(overdue: number): string {
+  return `${overdue === 1 ? 'it' : 'an overdue result'} can still meet the clause`
 }
 
 /** The date said is that of the first alone, unless all share it. */

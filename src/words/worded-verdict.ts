@@ -78,7 +78,7 @@ function wordedClause(clause: ClauseOutcome, titleOf: TitleOf, units: UnitSystem
     ...timesInTexts(plain),
     reason: clauseReasonWords(reasons, titleOf, units),
     ...defined({
-      note: clauseNoteWords(reasons, units),
+      note: clauseNoteWords(reasons, titleOf, units),
       uncertainty: uncertainty && { ...uncertainty, basis: basisWords(uncertainty.basis) },
       doubt: doubt && doubtWords(doubt, clause),
       inDoubt: doubt !== undefined && !doubt.clear && 0 < doubt.u ? (true as const) : undefined,

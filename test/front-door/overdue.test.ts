@@ -22,7 +22,7 @@ function standing(lot: TrialLot) {
 describe('a lot without its 28 d result', () => {
   it('does not meet where 7 d failed and 28 d never came: it is not pending any more', () => {
     expect(standing(mortarLot(at7('20.0 MPa'), '{ age: 28 d }'))).toEqual({
-      words: `Draft, never issued; would not meet; ${late}`,
+      words: `Draft, never issued; would not meet on the results so far; ${late}; it can still meet the clause`,
       overdueSince: '2026-02-10',
       findings: [FINDING],
     })

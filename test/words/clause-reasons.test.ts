@@ -276,3 +276,16 @@ describe('clauseReasonWords, what is not compared', () => {
     expect(said(reason)).toBe(words)
   })
 })
+
+describe('clauseReasonWords, late routes', () => {
+  it('clauseReasonWords says which overdue results can still meet a clause that is not met', () => {
+    const failed: ClauseReason = {
+      code: 'by-members',
+      params: { outcome: 'does-not-meet', members: ['7d'], others: [] },
+    }
+    const routes = [{ clause: '28d', since: '2026-12-09' }]
+    expect(said(failed, { code: 'late-routes', params: { routes } })).toBe(
+      'not met by Clause 7d; Clause 28d, overdue since 9\u00a0December 2026, can still meet this clause',
+    )
+  })
+})

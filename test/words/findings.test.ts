@@ -69,6 +69,15 @@ describe('wordedFinding', () => {
       { criterion: 'old', issued: 'meets', today: null },
       { criterion: 'roads', clause: 'so3', issued: 'pending', today: 'meets' },
       { criterion: 'roads', clause: 'loi', issued: 'meets', today: null },
+      { criterion: 'first', issued: 'not-reported', today: 'insufficient-history', todayStanding: {} },
+      { criterion: 'other', issued: 'pending', today: 'insufficient-history' },
+      {
+        criterion: 'late',
+        clause: 'sai',
+        issued: 'pending',
+        today: 'does-not-meet',
+        todayStanding: { soFar: true },
+      },
     ] as const
     expect(worded({ code: 'would-now-be-judged-otherwise', params: { lot, revision: 2, changes } })).toEqual([
       'Lot V-1 of vale would now be judged differently from revision 2',
@@ -76,6 +85,9 @@ describe('wordedFinding', () => {
       'old: issued as "meets", today not judged under it',
       'roads, so3: issued as "pending", today "meets"',
       'roads, loi: issued as "meets", today no such clause',
+      'first: issued as "required results not reported", today "meets all that can be evaluated"',
+      'other: issued as "pending", today "history still too short"',
+      'late, sai: issued as "pending", today "does not meet on the results so far"',
     ])
   })
   it('says which result is overdue since when, when it was due and whose reading is missing', () => {

@@ -109,6 +109,20 @@ describe('lotStanding', () => {
     expect(of('complete')).toBe('Nothing can be evaluated yet')
   })
 
+  it('says of a lot whose other age is only late that it does not meet so far, and that the age can still meet', () => {
+    const of = (state: StandingFacts['state'], ...awaited: NamedTest[]) =>
+      lotStanding({ state, outcome: 'does-not-meet', soFar: true, awaited })
+    expect(of('provisional', late)).toMatchObject({
+      text: `Does not meet on the results so far; ${LATE}; it can still meet the clause`,
+      brief: 'does not meet on the results so far (result overdue)',
+      mark: 'does-not-meet',
+    })
+    expect(of('draft', late, { ...late, age: readAge('7 d') }, due).text).toBe(
+      `Draft, never issued; would not meet on the results so far; 28 d strength activity index and 1 other result overdue since 4 February 2026; an overdue result can still meet the clause; ${DUE}`,
+    )
+    expect(of('withdrawn', late).text).toBe('Withdrawn; was: does not meet on the results so far')
+  })
+
   it('has a row here for every outcome', () => {
     expect(TABLE.flatMap(([outcome]) => outcome ?? [])).toEqual([...OUTCOMES])
   })

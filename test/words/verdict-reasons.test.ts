@@ -40,6 +40,18 @@ it.each<[string, VerdictReason]>([
     'a test is not valid for 1 clause; meets the other 3',
     { code: 'others-met', params: { outcome: 'not-valid', count: 1, others: 3 } },
   ],
+  [
+    'fails 1 clause so far; meets the other 9',
+    { code: 'others-met', params: { outcome: 'does-not-meet', count: 1, others: 9, soFar: 1 } },
+  ],
+  [
+    'fails 2 clauses, 1 of them only so far; meets the other one',
+    { code: 'others-met', params: { outcome: 'does-not-meet', count: 2, others: 1, soFar: 1 } },
+  ],
+  [
+    'Clause b, overdue since 9\u00a0December 2026, can still meet Clause a',
+    { code: 'late-routes-of', params: { clause: 'a', routes: [{ clause: 'b', since: '2026-12-09' }] } },
+  ],
   ['0 of 1 clause met so far', { code: 'met-so-far', params: { met: 0, failed: 0, of: 1 } }],
   ['2 of 3 clauses met so far', { code: 'met-so-far', params: { met: 2, failed: 0, of: 3 } }],
   [

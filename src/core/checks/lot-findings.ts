@@ -1,6 +1,7 @@
 /** What the checks of a lot by itself, and beside all others, report. */
 import type { StatedLimit } from '../criteria/limits-for-class.ts'
 import type { Outcome } from '../criteria/outcome.ts'
+import type { VerdictStanding } from '../criteria/verdict-standing.ts'
 import type { SampleKind } from '../measure/duty.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import type { Bounds } from '../result/bounds.ts'
@@ -25,6 +26,9 @@ export interface OutcomeChange {
   readonly issued: Outcome
   /** Null where the lot is not judged under the set today, or the set has no such clause. */
   readonly today: Outcome | null
+  /** What must be said beside either outcome; absent of a verdict whose clauses are not known. */
+  readonly issuedStanding?: VerdictStanding
+  readonly todayStanding?: VerdictStanding
 }
 
 /** The revision of a lot that a finding speaks of. */

@@ -5,6 +5,14 @@ import { everyClauseOutcome, type Verdict } from './verdict.ts'
 const NO_CLASS: readonly ClauseReason['code'][] = ['class-of-another-set', 'class-none-fits']
 
 /**
+ * Whether a clause is open for want of a class.
+ * @param code of its reason; undefined where none is told
+ */
+export function lacksClass(code: string | undefined): boolean {
+  return NO_CLASS.some((one) => one === code)
+}
+
+/**
  * Whether all that a verdict lacks is a class of its set that the lot belongs to: no result is missing then.
  * @returns false for a lot that claims no class at all, since it may claim one
  */
@@ -17,5 +25,5 @@ export function hasNoClass({
   const reasons = new Map(
     [...everyClauseOutcome(clauses)].map((clause) => [clause.id, clause.reasons[0].code]),
   )
-  return decidedBy.every((id) => NO_CLASS.some((code) => code === reasons.get(id)))
+  return decidedBy.every((id) => lacksClass(reasons.get(id)))
 }

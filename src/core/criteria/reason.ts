@@ -246,8 +246,16 @@ export interface AddedParams {
     readonly decimals: number
     readonly unit: string
   }
+  /** Of a group that is not met: overdue results that can still meet it. */
+  readonly 'late-routes': { readonly routes: readonly LateRoute[] }
 }
 export type AddedReason = ReasonOf<AddedParams>
+
+/** A clause, by id, whose result is overdue. */
+export interface LateRoute {
+  readonly clause: string
+  readonly since: string
+}
 
 /** The reason of a clause outcome, and what was added to it. */
 export type ClauseReasons = readonly [ClauseReason, ...AddedReason[]]
@@ -259,9 +267,17 @@ export interface VerdictParams {
   /** Everything that can be evaluated is met; `uniformity` is all that waits for a history. */
   readonly 'history-lacking': { readonly uniformityAlone: boolean }
   /** `count` clauses have the outcome, and `others` beside them, all of which are met. */
-  readonly 'others-met': { readonly outcome: Outcome; readonly count: number; readonly others: number }
+  readonly 'others-met': {
+    readonly outcome: Outcome
+    readonly count: number
+    readonly others: number
+    /** How many of those that are not met an overdue result can still meet; absent for none. */
+    readonly soFar?: number
+  }
   /** Of `of` clauses `met` are met and `failed` are not; some are still open. */
   readonly 'met-so-far': { readonly met: number; readonly failed: number; readonly of: number }
+  /** A clause that is not met, by id, and the overdue results that can still meet it. */
+  readonly 'late-routes-of': { readonly clause: string; readonly routes: readonly LateRoute[] }
   /** A clause that decided, by id: its own reasons say why. */
   readonly 'decided-by': { readonly clause: string }
   /** Clauses that decided, two or more, because nobody states an uncertainty for what they judge. */

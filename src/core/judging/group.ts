@@ -3,11 +3,12 @@ import { type Moment, earliestOf } from '../measure/moment.ts'
 import { combineGroup, isNeutral } from '../criteria/combining.ts'
 import type { Clause, Group } from '../criteria/criterion.ts'
 import type { Outcome } from '../criteria/outcome.ts'
+import { lateRoutes } from '../criteria/late-routes.ts'
 import type { ClauseOutcome } from '../criteria/verdict.ts'
 import type { ClauseReason } from '../criteria/reason.ts'
 import { defined } from '../measure/defined.ts'
 import { judgeComparison } from './comparison.ts'
-import { type ClauseJudgement, clauseOutcome, judgement } from './judged-clause.ts'
+import { type ClauseJudgement, clauseOutcome, judgement, withReason } from './judged-clause.ts'
 import type { Judging } from './judging.ts'
 import { judgeRecord, type RecordClause } from './record.ts'
 import { outOfScope } from './scope.ts'
@@ -40,11 +41,21 @@ function judgeMembers(group: Group, judging: Judging): ClauseJudgement {
     combined.map((clause) => clause.outcome),
   )
   const due = outcome === 'pending' ? earliestDue(combined) : undefined
-  return {
-    ...judgement(outcome, groupReason(outcome, combined)),
-    clauses,
-    ...defined({ due }),
-  }
+  const judged = judgement(outcome, groupReason(outcome, combined))
+  return { ...withLateRoutes(judged, group, clauses), clauses, ...defined({ due }) }
+}
+
+/** Outcomes under which a reader would take the clause for closed. */
+const CLOSED: readonly Outcome[] = ['does-not-meet', 'not-valid', 'inconclusive', 'insufficient-history']
+
+function withLateRoutes(
+  judged: ClauseJudgement,
+  group: Group,
+  clauses: readonly ClauseOutcome[],
+): ClauseJudgement {
+  if (!CLOSED.includes(judged.outcome)) return judged
+  const routes = lateRoutes({ ...clauseOutcome(group, judged), clauses })
+  return routes.length === 0 ? judged : withReason(judged, { code: 'late-routes', params: { routes } })
 }
 
 function earliestDue(members: readonly ClauseOutcome[]): Moment | undefined {

@@ -1,6 +1,7 @@
 /** How far a set is met, which clauses decided, and what else is open. */
 import { isNeutral } from '../criteria/combining.ts'
 import type { Criterion } from '../criteria/criterion.ts'
+import { lateRoutes } from '../criteria/late-routes.ts'
 import type { Outcome } from '../criteria/outcome.ts'
 import type { ClauseOutcome } from '../criteria/verdict.ts'
 import type { VerdictReason } from '../criteria/reason.ts'
@@ -36,14 +37,32 @@ function openingReasons(outcome: Outcome, clauses: readonly ClauseOutcome[]): Ve
       ...decided(judged, outcome),
     ]
   const rest = judged.filter((clause) => clause.outcome !== outcome)
-  return [summaryOf(outcome, judged), ...decided(judged, outcome), ...alsoOpen(rest)]
+  return [summaryOf(outcome, judged), ...decided(judged, outcome), ...openByRoute(judged), ...alsoOpen(rest)]
+}
+
+/** Clauses that read as closed beside the verdict, but that an overdue result can still meet. */
+function openByRoute(judged: readonly ClauseOutcome[]): VerdictReason[] {
+  return judged.flatMap((clause): VerdictReason[] => {
+    const late = clause.reasons.find(({ code }) => code === 'late-routes')
+    return late?.code === 'late-routes'
+      ? [{ code: 'late-routes-of', params: { clause: clause.id, ...late.params } }]
+      : []
+  })
 }
 
 /** How many clauses are met and how many are not: a count of those met alone would read as praise. */
 function summaryOf(outcome: Outcome, judged: readonly ClauseOutcome[]): VerdictReason {
   const met = judged.filter(isMet).length
-  const count = judged.filter((clause) => clause.outcome === outcome).length
-  if (met + count === judged.length) return { code: 'others-met', params: { outcome, count, others: met } }
+  const own = judged.filter((clause) => clause.outcome === outcome)
+  const count = own.length
+  if (met + count === judged.length) {
+    const late =
+      outcome === 'does-not-meet' ? own.filter((clause) => 0 < lateRoutes(clause).length).length : 0
+    return {
+      code: 'others-met',
+      params: { outcome, count, others: met, ...(late === 0 ? {} : { soFar: late }) },
+    }
+  }
   const failed = judged.filter((clause) => clause.outcome === 'does-not-meet').length
   return { code: 'met-so-far', params: { met, failed, of: judged.length } }
 }

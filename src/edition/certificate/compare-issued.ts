@@ -3,12 +3,12 @@
  */
 import type { Finding } from '../../core/checks/finding.ts'
 import type { OutcomeChange, RecordChange } from '../../core/checks/lot-findings.ts'
-import type { Outcome } from '../../core/criteria/outcome.ts'
-import { everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { type Duty, dutyOf, type SampleKind } from '../../core/measure/duty.ts'
 import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
 import type { KnownRecord } from '../passes/known-record.ts'
+import { type ComparedVerdict, everyChange } from './compared-verdict.ts'
 import { recordOf } from './document-content.ts'
 import type { IssuedDocument } from '../shape/document.ts'
 
@@ -105,7 +105,8 @@ export function issueFindings(
 ): Finding[] {
   // Where today's outcomes are those of the document, nothing has moved; only otherwise is it worth judging
   // anew as of its date.
-  const otherwise = outcomeChanges(issued, today).length === 0 ? [] : judgedOtherwise(issued, rejudged())
+  const otherwise =
+    outcomeChanges(issued, today).length === 0 ? [] : judgedOtherwise(issued, today, rejudged())
   return [...changedAfterIssue(issued, known), ...otherwise]
 }
 
@@ -170,33 +171,48 @@ function withoutNewPlans(today: unknown, issued: unknown): unknown {
   )
 }
 
-/** A verdict as it is judged or as a document holds it. */
-export interface ComparedVerdict {
-  readonly criterion: string
-  readonly outcome: Outcome
-  /** Absent where only the outcome is known. */
-  readonly clauses?: readonly JudgedTree[]
-}
-
-/** Where verdicts or clauses have another outcome than in the document. */
+/** Where verdicts have another outcome than in the document, or, where none has, clauses of the governing one. */
 export function outcomeChanges(
-  { data }: IssuedDocument,
+  issued: IssuedDocument,
   verdicts: readonly ComparedVerdict[],
 ): OutcomeChange[] {
-  const { verdict, others } = data
-  return [...(verdict === undefined ? [] : [verdict]), ...others].flatMap((before) => {
+  return foremost(everyOutcomeChange(issued, verdicts))
+}
+
+function everyOutcomeChange(
+  { data: { verdict, others } }: IssuedDocument,
+  verdicts: readonly ComparedVerdict[],
+): OutcomeChange[] {
+  return [...(verdict === undefined ? [] : [verdict]), ...others].flatMap((before): OutcomeChange[] => {
     const { criterion, outcome } = before
     const now = verdicts.find((candidate) => candidate.criterion === criterion)
     if (now === undefined) return [{ criterion, issued: outcome, today: null }]
-    if (now.outcome !== outcome) return [{ criterion, issued: outcome, today: now.outcome }]
-    return before === verdict && now.clauses !== undefined
-      ? clauseChanges(verdict.clauses, now.clauses).map((change) => ({ criterion, ...change }))
-      : []
+    const changes = everyChange(before, now, before === verdict ? 'with-clauses' : 'verdict-alone')
+    return changes.map((change) => ({ criterion, ...change }))
   })
 }
 
-function judgedOtherwise(issued: IssuedDocument, rejudged: readonly Verdict[]): Finding[] {
-  const changes = outcomeChanges(issued, rejudged)
+/** Clauses go without saying where the verdict on them is another. */
+function foremost(changes: readonly OutcomeChange[]): OutcomeChange[] {
+  const moved = new Set(changes.flatMap(({ criterion, clause }) => (clause === undefined ? [criterion] : [])))
+  return changes.filter(({ criterion, clause }) => clause === undefined || !moved.has(criterion))
+}
+
+/**
+ * Today's outcomes, so that no report gives a lot two on one day, where those of the document's date are others too:
+ * what time alone has changed is none.
+ */
+function judgedOtherwise(
+  issued: IssuedDocument,
+  today: readonly Verdict[],
+  rejudged: readonly Verdict[],
+): Finding[] {
+  const then = everyOutcomeChange(issued, rejudged)
+  const changes = foremost(
+    everyOutcomeChange(issued, today).filter(({ criterion, clause }) =>
+      then.some((one) => one.criterion === criterion && one.clause === clause),
+    ),
+  )
   if (changes.length === 0) return []
   return [
     aboutRevision(issued, {
@@ -217,21 +233,4 @@ function aboutRevision(issued: IssuedDocument, reason: Finding['reason']): Findi
 
 function revisionOf({ certificate, revision }: IssuedDocument): { lot: string; revision: number } {
   return { lot: certificate, revision }
-}
-
-/** A clause's outcome with its members', as judged or as stored. */
-interface JudgedTree {
-  readonly id: string
-  readonly outcome: Outcome
-  readonly clauses?: readonly JudgedTree[]
-}
-
-function clauseChanges(
-  before: readonly JudgedTree[],
-  now: readonly JudgedTree[],
-): Omit<OutcomeChange, 'criterion'>[] {
-  const today = new Map([...everyClauseOutcome(now)].map((clause) => [clause.id, clause.outcome]))
-  return [...everyClauseOutcome(before)]
-    .filter(({ id, outcome }) => today.get(id) !== outcome)
-    .map(({ id, outcome }) => ({ clause: id, issued: outcome, today: today.get(id) ?? null }))
 }

@@ -1,4 +1,5 @@
 /** The head of a certificate: what it is, which one, in which state. */
+import { statedStanding } from '../../core/criteria/verdict-standing.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { readMoment } from '../../core/measure/moment.ts'
 import { date } from '../../words/dates.ts'
@@ -42,7 +43,7 @@ function standingOf({ state, verdicts, criteria, awaited, issued }: Headed): str
   return lotStanding({
     state,
     outcome: verdicts[0]?.outcome ?? null,
-    ...defined({ noClass: criteria[0]?.noClass, unevaluated: criteria[0]?.unevaluated }),
+    ...(criteria[0] && statedStanding(criteria[0])),
     awaited: state === 'withdrawn' ? [] : awaited,
     ...(state === 'withdrawn' && issued !== null ? { withdrawn: readMoment(issued) } : {}),
   }).text

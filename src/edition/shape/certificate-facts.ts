@@ -2,6 +2,7 @@
  * What a certificate states of its lot on one day, as plain data with sentences: made from the records by
  * `certificate/`, printed by `printed/`, and kept nowhere.
  */
+import type { VerdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { Figure } from '../../core/result/working.ts'
 import type { Duty } from '../../core/measure/duty.ts'
 import type { WithTexts } from '../../core/measure/texts-of-times.ts'
@@ -68,17 +69,13 @@ export interface CertificateReading {
   readonly deviations?: string
 }
 
-export interface CertificateCriterion {
+export interface CertificateCriterion extends VerdictStanding {
   readonly id: string
   readonly title: string
   readonly designation?: string
   readonly edition: string
   readonly supersededBy?: string
   readonly trial: boolean
-  /** That it has no class for the lot. */
-  readonly noClass?: true
-  /** No clause of it could be evaluated. */
-  readonly unevaluated?: true
   /** That it judges activity alone. */
   readonly scope?: string
   /** That some of its limits are as read, and that nobody has checked them; unsaid where it is a trial anyway. */

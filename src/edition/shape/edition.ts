@@ -21,6 +21,7 @@ import type { Observed } from '../../core/result/observation.ts'
 import type { PlannedTest, Result, UnmadeResult } from '../../core/result/result.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
+import type { VerdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import type { DescribedCondition } from '../../records/records.ts'
 import type { MethodPage } from '../../records/yaml/method-page.ts'
@@ -93,13 +94,10 @@ interface LotHead {
 export interface ListedLot extends LotHead {
   readonly tonnes: number
   /** Outcome under each criterion in force whose kinds apply; the governing one first. */
-  readonly outcomes: readonly {
+  readonly outcomes: readonly ({
     readonly criterion: string
     readonly outcome: Outcome
-    /** The set has no class for the lot. */
-    readonly noClass?: true
-    readonly unevaluated?: true
-  }[]
+  } & VerdictStanding)[]
   /** The lot that replaces it, where it is withdrawn. */
   readonly replacedBy?: string
   /** Results that are due or overdue, the longest awaited first; none of a withdrawn lot. */

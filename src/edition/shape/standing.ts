@@ -1,5 +1,5 @@
 /** State and verdict of a lot in one, as every list, page and data file gives them. */
-import { verdictStanding } from '../../core/criteria/verdict-standing.ts'
+import { statedStanding, verdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Outcome } from '../../core/criteria/outcome.ts'
 import { defined } from '../../core/measure/defined.ts'
@@ -17,7 +17,8 @@ export function standingOf(edition: NamesConditions, lot: ListedLot, criterion?:
   return lotStanding({
     state: lot.state,
     outcome: judged?.outcome ?? null,
-    ...defined({ noClass: judged?.noClass, unevaluated: judged?.unevaluated, withdrawn: lot.withdrawn }),
+    ...(judged && statedStanding(judged)),
+    ...defined({ withdrawn: lot.withdrawn }),
     awaited: lot.awaited.map((test) => namedTest(edition, test)),
   })
 }

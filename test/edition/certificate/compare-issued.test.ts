@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Verdict } from '../../../src/core/criteria/verdict.ts'
 import type { KnownRecord } from '../../../src/edition/passes/known-record.ts'
 import type { IssuedDocument } from '../../../src/edition/shape/document.ts'
 import {
@@ -99,5 +100,78 @@ describe('a record of today beside an issued one', () => {
     expect(found(record([TESTED], { samples }), record([TESTED]))).toBe(0)
     const received = (date: string) => record([TESTED], { samples: [{ ...SAMPLE, received: date }] })
     expect(found(received('2026-03-07'), received('2026-03-08'))).toBe(1)
+  })
+})
+
+describe('a verdict of today beside an issued one', () => {
+  /** One clause fails as issued; the other awaits a result, which is overdue today. */
+  const clauses = (fineness: string, activity: string) => [
+    { id: 'fineness', outcome: fineness },
+    { id: 'activity', outcome: activity },
+  ]
+  const verdict = (outcome: string, ...own: Parameters<typeof clauses>) => ({
+    criterion: 'c618',
+    outcome,
+    decidedBy: own.flatMap((one, place) => (one === outcome ? [['fineness', 'activity'][place]] : [])),
+    clauses: clauses(...own),
+  })
+  const document = (of: object) =>
+    ({
+      certificate: 'tuff/A',
+      revision: 0,
+      issued: '2026-11-28',
+      lot: { record: { samples: [] } },
+      controls: {},
+      data: { verdict: of, others: [] },
+    }) as unknown as IssuedDocument
+  const changes = (issued: object, today: object, then: object) => {
+    const known: KnownRecord = { lot: { samples: [] }, controls: {} }
+    const [finding] = issueFindings(document(issued), known, [today as Verdict], () => [then as Verdict])
+    return finding?.reason.code === 'would-now-be-judged-otherwise' ? finding.reason.params.changes : null
+  }
+
+  it('is told as it is today, not as it would have been on the day of the document', () => {
+    const issued = verdict('does-not-meet', 'does-not-meet', 'pending')
+    const today = verdict('does-not-meet', 'meets', 'does-not-meet')
+    const then = verdict('pending', 'meets', 'pending')
+    expect(changes(issued, today, then)).toEqual([
+      { criterion: 'c618', clause: 'fineness', issued: 'does-not-meet', today: 'meets' },
+    ])
+  })
+
+  it('is no finding where nothing but time has changed it', () => {
+    const issued = verdict('pending', 'meets', 'pending')
+    expect(changes(issued, verdict('does-not-meet', 'meets', 'does-not-meet'), issued)).toBeNull()
+  })
+
+  it('names the clause where the record changed one and time the verdict', () => {
+    const issued = verdict('pending', 'not-reported', 'pending')
+    const then = verdict('pending', 'meets', 'pending')
+    expect(changes(issued, verdict('meets', 'meets', 'meets'), then)).toMatchObject([
+      { clause: 'fineness', issued: 'not-reported', today: 'meets' },
+    ])
+  })
+
+  it('says with a verdict what its outcome alone would hide', () => {
+    const routes = [{ code: 'by-members' }, { code: 'late-routes', params: {} }]
+    const late = {
+      ...verdict('does-not-meet', 'meets', 'does-not-meet'),
+      clauses: [
+        { id: 'fineness', outcome: 'meets' },
+        { id: 'activity', outcome: 'does-not-meet', reasons: routes },
+      ],
+    }
+    const issued = verdict('insufficient-history', 'insufficient-history', 'insufficient-history')
+    const noClass = {
+      ...verdict('not-reported', 'not-reported', 'not-reported'),
+      clauses: clauses('not-reported', 'not-reported').map((own) => ({
+        ...own,
+        reasons: ['class-none-fits'],
+      })),
+    }
+    expect([changes(issued, late, late), changes(issued, noClass, noClass)]).toMatchObject([
+      [{ issuedStanding: { unevaluated: true }, todayStanding: { soFar: true } }],
+      [{ todayStanding: { noClass: true } }],
+    ])
   })
 })
