@@ -54,7 +54,7 @@ export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [FindingNames], string[]
     known === null ? bills(shipped) : `${bills(shipped)}; first result known ${date(known)}`,
   ],
   'shipped-before-completion': ({ tonnes, lots }, names) => [
-    `${numberWords(tonnes, 0, 't', names.units)} from ${countWords(lots, 'lot')}`,
+    `${numberWords(tonnes, 1, 't', names.units)} from ${countWords(lots, 'lot')}`,
     'that is usual where lots are released on early results; it matters where a later one fails',
   ],
   'shipped-on-missed-age': ({ shipped, known }) => [
@@ -72,12 +72,15 @@ export const SHIPPING_EVIDENCE: WordsOf<ShippingParams, [FindingNames], string[]
 }
 
 function failedLines(
-  { shipped, shared, criterion, clauses, known }: ShippingParams['failed-after-shipping'],
+  { shipped, shared, criterion, failing }: ShippingParams['failed-after-shipping'],
   names: FindingNames,
 ): string[] {
-  const titles = clauses.map((clause) => names.clause(criterion, clause))
+  const byDay = [...Map.groupBy(failing, ({ known }) => known)].map(([known, own]) => {
+    const titles = own.map(({ clause }) => names.clause(criterion, clause)).join('; ')
+    return `not met${known === null ? '' : `, known since ${date(known)}`}: ${titles}`
+  })
   return [
-    `not met, known since ${date(known)}: ${titles.join('; ')}`,
+    ...byDay,
     ...(shipped === null ? [] : [bills(shipped)]),
     ...(shared === null ? [] : [`drawn from it or from another lot: ${bills(shared)}`]),
   ]

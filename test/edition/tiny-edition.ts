@@ -94,7 +94,7 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
     verdicts: [],
     shipments: [],
     sharedShipments: [],
-    overTime: { ages: [], revisions: [], failed: null },
+    overTime: { ages: [], revisions: [], failed: null, failing: [] },
     revisions: [],
     findings: [],
     changedValues: [],

@@ -4,6 +4,7 @@ import { onShipping } from '../../src/core/checks/on-shipping.ts'
 import { readMoment } from '../../src/core/measure/moment.ts'
 import { affectedWords } from '../../src/words/on-shipping.ts'
 import { auditOf, certificate, sentencesOf } from './audit-front-door.ts'
+import { mortarLot } from './front-door.ts'
 
 /** Sampled on 1 March 2026, tested two days later. */
 const shippedOn = (date: string, revisions: readonly string[] = [], on = '2026-03-01') => ({
@@ -63,6 +64,41 @@ describe('a shipment', () => {
     expect(onShipping({ ages: [], revisions: [], failed }, failed).failure).toBe('known')
     expect(affectedWords(failed, 0, 1)).toBe(
       'This lot has not met its criterion since 3\u00a0March 2026: 1 shipment left on that day or later.',
+    )
+  })
+
+  it('from a lot that fails two clauses, each known since its own day', () => {
+    const clause = 'property: moisture, at-most: 1.0 % }\n  - { clause: d, property: SO3, at-most: 1.0 %'
+    const analyses = [{ results: 'moisture: 2.0 %' }, { results: 'SO3: 2.0 %', tested: '2026-03-06' }]
+    const [found] = auditOf({ lots: { L1: { ...shippedOn('2026-03-07'), analyses } }, clause }).filter(
+      ({ check }) => check === 'shipped-after-failure',
+    )
+    expect(found?.evidence).toEqual([
+      'not met, known since 3 March 2026: Moisture content',
+      'not met, known since 6 March 2026: Sulfur trioxide',
+      'bill B1 of 7 March 2026',
+    ])
+  })
+
+  it('from a lot of which one age failed and the other is late, which nobody knows not to meet', () => {
+    const at = (age: string) =>
+      `{ clause: at-${age}, property: strength-activity-index, condition: cool, age: ${age} d, at-least: 75 % }`
+    const lot = (strength: string, more = '') => {
+      const own = mortarLot(
+        `{ age: 7 d, tested: 2026-01-12T09:00, mean: ${strength}, of: 3 }`,
+        '{ age: 28 d }',
+      )
+      const shipped = `shipments: [{ bill: B1, date: 2026-03-01, mass: 25.0 t }]\n${more}`
+      return { ...own, more: `${own.more}\n${shipped}` }
+    }
+    const checks = (clause: string) =>
+      auditOf({ lots: { L1: { ...lot('20.0 MPa'), analyses: 'moisture: 2.0 %' } }, clause }).flatMap(
+        ({ check }) => (/fail|missed|overdue/.test(check) ? [check] : []),
+      )
+    const either = `any-of: [${at('7')}, ${at('28')}]`
+    expect(checks(either)).toEqual(['result-overdue', 'shipped-on-missed-age'])
+    expect(checks(`${either} }\n  - { clause: d, property: moisture, at-most: 1.0 %`)).toContain(
+      'shipped-after-failure',
     )
   })
 

@@ -9,8 +9,20 @@ export interface LotOverTime {
   readonly ages: readonly KnownAge[]
   /** Certificates by date. */
   readonly revisions: readonly { readonly date: Moment; readonly state: string }[]
-  /** Day from which on its governing verdict has been that it does not meet; null where it is not today. */
+  /**
+   * Day from which on its governing verdict has been that it does not meet; null where it is not today, or where an
+   * overdue result can still meet all that it is for.
+   */
   readonly failed: Moment | null
+  /** Clauses that the verdict is for, in the order of the set; none without a day on which it failed. */
+  readonly failing: readonly FailingClause[]
+}
+
+/** A clause that is not met and that no overdue result can still meet. */
+export interface FailingClause {
+  readonly clause: string
+  /** Day from which on it has not been met; null where no result came or changed since it has not. */
+  readonly known: Moment | null
 }
 
 export interface KnownAge {
@@ -34,7 +46,7 @@ export interface OnShipping {
  * @param day calendar date of shipping
  * Note: what became known or was issued on the day of shipping counts as known: neither states its hour for certain.
  */
-export function onShipping(lot: LotOverTime, day: Moment): OnShipping {
+export function onShipping(lot: Omit<LotOverTime, 'failing'>, day: Moment): OnShipping {
   const revision = lot.revisions.findLast(({ date }) => isBy(date, day))
   return {
     unknown: lot.ages.filter(({ known }) => known === null || !isBy(known, day)).map(({ age }) => age),

@@ -106,12 +106,16 @@ function aroundFailure(lot: AuditedLot): [CheckId, Finding[]][] {
 }
 
 /** What the governing set says today that the lot does not meet, and since when that has been known. */
-function failureOf({ id: lot, overTime: { failed }, verdicts: [governing] }: AuditedLot) {
-  const failing = (governing?.clauses ?? []).filter(
-    ({ outcome, information }) => outcome === 'does-not-meet' && !information,
-  )
-  const clauses = failing.map((clause) => clause.id)
-  return { lot, criterion: governing?.criterion ?? '', clauses, known: failed?.text ?? '' }
+function failureOf({ id: lot, overTime, verdicts: [governing] }: AuditedLot) {
+  const failing = overTime.failing.map(({ clause, known }) => ({ clause, known: known?.text ?? null }))
+  const clauses = failing.map(({ clause }) => clause)
+  return {
+    lot,
+    criterion: governing?.criterion ?? '',
+    clauses,
+    known: overTime.failed?.text ?? '',
+    failing,
+  }
 }
 
 /**

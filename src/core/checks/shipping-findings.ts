@@ -23,8 +23,10 @@ interface Failed {
   readonly shared: ShippedThen | null
   readonly criterion: string
   readonly clauses: readonly string[]
-  /** Day since which it has been known. */
+  /** Day since which the verdict has been known. */
   readonly known: string
+  /** Those clauses with the day since which each has been known; null where the day of its last result is not it. */
+  readonly failing: readonly { readonly clause: string; readonly known: string | null }[]
 }
 
 export interface ShippingParams {

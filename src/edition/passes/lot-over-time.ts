@@ -1,5 +1,8 @@
 /** When a lot's results became known, and since when it has not met: what its shipments are held against. */
 import { heldSince, knownAges, type LotOverTime } from '../../core/checks/on-shipping.ts'
+import { lateRoutes } from '../../core/criteria/late-routes.ts'
+import type { Verdict } from '../../core/criteria/verdict.ts'
+import { kept } from '../../core/measure/kept.ts'
 import { type Moment, momentOfDay } from '../../core/measure/moment.ts'
 import { observationsOf } from '../../core/result/observation.ts'
 import type { Records } from '../../records/load.ts'
@@ -23,17 +26,42 @@ export function lotOverTime(
   revisions: LotOverTime['revisions'],
   shipped: 'shipped' | 'not-shipped',
 ): LotOverTime {
-  const fails = shipped === 'shipped' && judged.verdicts[0]?.outcome === 'does-not-meet'
-  return { ages: knownAges(judged), revisions, failed: fails ? failedSince(at) : null }
+  const past = shipped === 'shipped' && isFailed(judged.verdicts[0]) ? pastOf(at, judged) : NO_FAILURE
+  return { ages: knownAges(judged), revisions, ...past }
 }
 
+type Past = Pick<LotOverTime, 'failed' | 'failing'>
+
+const NO_FAILURE: Past = { failed: null, failing: [] }
+
 /** Judging is dear, so that the days are gone through from the newest, and no further than the first without. */
-function failedSince({ records, state, place }: Place): Moment | null {
+function pastOf({ records, state, place }: Place, { verdicts: [today] }: JudgedLot): Past {
   const days = changingDays(state, place)
-  return heldSince(
-    days,
-    (day) => judgeLot(records, state, place, day).verdicts[0]?.outcome === 'does-not-meet',
-  )
+  const judged = new Map<number, JudgedLot>()
+  const verdictOn = (day: Moment) =>
+    kept(judged, day.day, () => judgeLot(records, state, place, day)).verdicts[0]
+  const failed = heldSince(days, (day) => isFailed(verdictOn(day)))
+  if (failed === null) return NO_FAILURE
+  const failing = failingClauses(today).map((clause) => ({
+    clause,
+    known: heldSince(days, (day) => failingClauses(verdictOn(day)).includes(clause)),
+  }))
+  return { failed, failing }
+}
+
+/** Not where a report is only late: the result may still meet what is not met so far. */
+function isFailed(verdict: Verdict | undefined): boolean {
+  return verdict?.outcome === 'does-not-meet' && 0 < failingClauses(verdict).length
+}
+
+/** Clauses that are not met, whatever an overdue result may be. */
+function failingClauses(verdict: Verdict | undefined): string[] {
+  return (verdict?.clauses ?? [])
+    .filter(
+      (clause) =>
+        clause.outcome === 'does-not-meet' && !clause.information && lateRoutes(clause).length === 0,
+    )
+    .map(({ id }) => id)
 }
 
 /** Days by the as-of date on which a result of the lot came or changed. */
