@@ -29,8 +29,13 @@ export const AGENCY_SENTENCES: WordsOf<AgencyFindingParams, [FindingNames]> = {
     `${taken === 0 ? 'None' : taken} of the ${planned} ${PLANNED[kind]} of ${names.source(source)} planned for ${period(from, to)} ${taken === 1 ? 'is' : 'are'} on record`,
   'no-independent-sample': ({ source, splits }, names) =>
     `${splits === 1 ? `The only sample that the agency has of ${names.source(source)} is a split` : `All ${splits} samples that the agency has of ${names.source(source)} are splits`} of the producer’s; no independent sample is on record`,
-  'custody-not-stated': ({ source, without, samples }, names) =>
-    `${without} of the agency’s ${countWords(samples, 'sample')} of ${names.source(source)} ${without === 1 ? 'has' : 'have'} no statement of custody on record`,
+  'custody-not-stated': ({ source, without, samples }, names) => {
+    const of = `of ${names.source(source)}`
+    if (samples === 1) return `The agency’s only sample ${of} has no statement of custody on record`
+    if (without === samples)
+      return `None of the agency’s ${samples} samples ${of} has a statement of custody on record`
+    return `${without} of the agency’s ${samples} samples ${of} ${without === 1 ? 'has' : 'have'} no statement of custody on record`
+  },
 }
 
 const PLANNED = {

@@ -9,10 +9,10 @@ import { countWords, shortNumber } from './numbers.ts'
 export function checksRunWords({ run, lots, tests, expectedByChance }: ChecksRun): string {
   const { low, expected, high } = expectedByChance
   const checks = `${countWords(run, 'check')} on ${countWords(lots, 'lot')}`
-  if (tests === 0) return `${checks}; chance alone raises none of them`
-  const about =
-    high === 0
-      ? 'no flag expected by chance'
-      : `about ${shortNumber(expected, 1)} flags expected by chance (${low} to ${high})`
+  if (run === 0) return 'nothing on record to check yet'
+  if (tests === 0) return `${checks}, none of them a statistical test, so chance alone raises no flag`
+  if (high === 0)
+    return `${checks}, with ${countWords(tests, 'statistical test')} among them, of which chance alone should flag none`
+  const about = `about ${shortNumber(expected, 1)} flags expected by chance (${low} to ${high})`
   return `${checks}; ${about} in ${tests === 1 ? '1 test at its own level' : `${tests} tests, each at its own level`}`
 }

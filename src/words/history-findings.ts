@@ -42,7 +42,7 @@ export const HISTORY_SENTENCES: WordsOf<HistoryParams, [FindingNames]> = {
   'period-estimate-beyond': ({ source, lot, value, decimals, unit, limit, mean, ...found }, names) =>
     `The ${testWords(found, names)} of ${names.source(source)} over the control period up to ${lot === null ? UNISSUED_LOT : names.number(lot)}, estimated at ${quantity(value, Math.max(decimals, mean.decimals), unit, names.units)}, does not meet ${limitWords(limit)}`,
   'uniformity-exceeded': ({ source, property: key, half, unit, outside, judged }, names) =>
-    `The ${propertyWords({ property: key })} of ${outside} of ${countWords(judged, 'lot')} of ${names.source(source)} lies more than ${bandWords(half, unit)} from the mean of the lots before`,
+    `The ${propertyWords({ property: key })} of ${judged === 1 ? `the one lot of ${names.source(source)} that could be judged` : `${outside} of ${judged} lots of ${names.source(source)}`} lies more than ${bandWords(half, unit)} from the mean of the lots before`,
   'index-follows-control': (found, names) =>
     `The ${ofWords(found, names)} at ${names.laboratory(found.laboratory)} is high where its control is low: r = ${number(found.r, 2)}, ${chanceWords(found.p)}, over ${plural(found.batches, 'control batch', 'control batches')}`,
   'control-drift': ({ laboratory, batches, held, percent, ...test }, names) =>

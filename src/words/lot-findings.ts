@@ -27,7 +27,7 @@ export const LOT_SENTENCES: WordsOf<LotFindingParams, [FindingNames]> = {
     `The ${testName({ ...test, conditionName: null })} (${names.condition(condition)}) of ${names.lot(lot)} has been ${overdueWords(readMoment(since))}`,
   'other-sample-fails': ({ lot, property: key, sample, sampleKind, clauses, ...figure }, names) =>
     `${sampleKind} ${sample} of ${names.lot(lot)} gave ${figureWords(figure, names.units)} for ${propertyWords({ property: key })}, which would not meet ${
-      clauses.length === 1 ? 'the limit' : `the limits of ${clauses.length} clauses`
+      ownClauses(clauses).length === 1 ? 'the limit' : `the limits of ${ownClauses(clauses).length} clauses`
     }; the lot is judged on another sample`,
   'result-implausible': ({ lot, laboratory, sample, value, decimals, low, high, unit, ...test }, names) =>
     `The ${testWords(test, names)} of ${names.lot(lot)} is ${figureWords({ value, decimals, unit }, names.units)} (sample ${sample}, ${names.laboratory(laboratory)}), outside the plausible range of ${spanWords(low, high, unit, names)}`,
@@ -176,17 +176,28 @@ export const LOT_EVIDENCE: WordsOf<LotFindingParams, [FindingNames], string[]> =
         ? ['a reading lies beyond the meter, so no difference can be stated']
         : [`difference ${signed(finished - recomputed, decimals, unit === '%' ? 'points' : unit, units)}`],
   'other-sample-fails': ({ clauses }, names) =>
-    clauses.map(
-      ({ criterion, clause, limit }) =>
-        `${names.criterion(criterion)}: ${names.clause(criterion, clause)}, ${limitWords(limit)}`,
-    ),
+    ownClauses(clauses).map(({ criterion, clause, limit }) => {
+      const sets = clauses.flatMap((one) =>
+        one.from === criterion && one.clause === clause ? [names.criterion(one.criterion)] : [],
+      )
+      const also = sets.length === 0 ? '' : `; so in ${listWords(sets, 'and')}`
+      return `${names.criterion(criterion)}: ${names.clause(criterion, clause)}, ${limitWords(limit)}${also}`
+    }),
   'result-overdue': ({ due, unread }) => [`${dueWords(readMoment(due))}; ${UNREAD[unread]}`],
+}
+
+type ClauseOfSet = LotFindingParams['other-sample-fails']['clauses'][number]
+
+/** Without those that a set takes from another of the list. */
+function ownClauses(clauses: readonly ClauseOfSet[]): ClauseOfSet[] {
+  return clauses.filter(({ from }) => from === undefined)
 }
 
 const UNREAD: Readonly<Record<PlannedTest['unread'], string>> = {
   lot: 'the lot’s reading is missing; that of its control is on record',
   control: 'the control’s reading is missing; that of the lot is on record',
   both: 'the readings of the lot and of its control are missing',
+  result: 'no result is on record, neither by readings nor as a figure of the laboratory',
 }
 
 /** One difference of a record, without a full stop: names and values as the record writes them. */

@@ -93,12 +93,15 @@ describe('wordedFinding', () => {
   it('says which result is overdue since when, when it was due and whose reading is missing', () => {
     const test = { property: 'strength-activity-index', condition: 'c311', age: '28 d' } as const
     const params = { lot, ...test, due: '2026-01-28', since: '2026-02-05' }
-    const wordedFor = (unread: 'lot' | 'control' | 'both') =>
+    const wordedFor = (unread: 'lot' | 'control' | 'both' | 'result') =>
       worded({ code: 'result-overdue', params: { ...params, unread } })
     expect(wordedFor('lot')).toEqual([
       'The 28 d strength activity index (c311) of lot V-1 of vale has been overdue since 5\u00a0February 2026',
       'due 28\u00a0January 2026; the lot’s reading is missing; that of its control is on record',
     ])
+    expect(wordedFor('result')[1]).toBe(
+      'due 28\u00a0January 2026; no result is on record, neither by readings nor as a figure of the laboratory',
+    )
     expect([wordedFor('control')[1], wordedFor('both')[1]]).toEqual([
       'due 28\u00a0January 2026; the control’s reading is missing; that of the lot is on record',
       'due 28\u00a0January 2026; the readings of the lot and of its control are missing',

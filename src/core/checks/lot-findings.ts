@@ -70,6 +70,8 @@ export interface LotFindingParams {
       readonly criterion: string
       readonly clause: string
       readonly limit: StatedLimit
+      /** Another set of the list that this one takes the clause and its limit from: they are one clause. */
+      readonly from?: string
     }[]
   }
   /** A result outside what is plausible of its property. */

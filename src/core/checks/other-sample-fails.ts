@@ -6,6 +6,7 @@ import {
   type OtherSample,
   type Verdict,
 } from '../criteria/verdict.ts'
+import { defined } from '../measure/defined.ts'
 import type { PropertyKey } from '../measure/properties.ts'
 import { type Finding, warningOn } from './finding.ts'
 
@@ -39,6 +40,13 @@ function failuresOf(criterion: string, clause: ClauseOutcome): Failure[] {
   return others.map((other) => ({ property, other, criterion, clause }))
 }
 
+/** The set that another one rests on, where it holds the same clause. @param layer that set the limit */
+function takenFrom(layer: string, id: string, others: readonly Failure[]): string | undefined {
+  return others.find(
+    ({ criterion, clause }) => criterion === layer && clause.id === id && clause.limit?.layer === layer,
+  )?.criterion
+}
+
 function statedOf({ operator, written }: StatedLimit): StatedLimit {
   return { operator, written }
 }
@@ -46,9 +54,15 @@ function statedOf({ operator, written }: StatedLimit): StatedLimit {
 function failing(lot: string, key: string, failures: readonly Failure[]): Finding {
   const [first] = failures as [Failure, ...Failure[]]
   const { sample, sampleKind, value, unit, decimals } = first.other
-  const clauses = failures.flatMap(({ criterion, clause: { id, limit } }) =>
-    limit === null ? [] : [{ criterion, clause: id, limit: statedOf(limit) }],
-  )
+  const clauses = failures.flatMap(({ criterion, clause: { id, limit } }) => {
+    if (limit === null) return []
+    const from = takenFrom(
+      limit.layer,
+      id,
+      failures.filter((one) => one.criterion !== criterion),
+    )
+    return [{ criterion, clause: id, limit: statedOf(limit), ...defined({ from }) }]
+  })
   const params = { lot, property: first.property, sample, sampleKind, value, unit, decimals, clauses }
   return warningOn(lot, { code: 'other-sample-fails', params }, key)
 }

@@ -43,12 +43,13 @@ function awaited(
   const controlAges = control === undefined ? new Set() : hoursTaken(measurement, control, asOf)
   return agesOf(measurement.readingsOf(test) ?? []).flatMap((age): Awaited[] => {
     const isControlRead = controlAges.has(age.hours)
+    // Where no control is on record, nobody will read one.
+    const ofIndex = isControlRead ? 'lot' : test.control === undefined ? 'result' : 'both'
     if (!ownAges.has(age.hours))
       return [
         { property, age, unread: 'lot' },
-        { property: index, age, unread: isControlRead ? 'lot' : 'both' },
+        { property: index, age, unread: ofIndex },
       ]
-    // Where no control is on record, nobody will read one.
     return isControlRead || test.control === undefined ? [] : [{ property: index, age, unread: 'control' }]
   })
 }

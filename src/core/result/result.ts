@@ -99,8 +99,11 @@ export interface PlannedTest {
   readonly property: PropertyKey
   readonly condition: string
   readonly age: Age
-  /** Whose reading is missing: the lot's own, that of its control, or both. */
-  readonly unread: 'lot' | 'control' | 'both'
+  /**
+   * Whose reading is missing: the lot's own, that of its control, or both. Of an index without a control on record it is
+   * the result, which readings or a finished figure may give.
+   */
+  readonly unread: 'lot' | 'control' | 'both' | 'result'
   readonly laboratory: string
   readonly sample: string
   readonly sampleKind: SampleKind

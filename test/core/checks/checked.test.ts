@@ -37,8 +37,15 @@ describe('checksRun', () => {
       '3 checks on 12 lots; about 1.9 flags expected by chance (0 to 5) in 44 tests, each at its own level',
     )
     expect(checksRunWords(checksRun(looks.slice(3), 12))).toBe(
-      '1 check on 12 lots; chance alone raises none of them',
+      '1 check on 12 lots, none of them a statistical test, so chance alone raises no flag',
     )
+    expect(checksRunWords(checksRun(looks.slice(1, 2), 12))).toBe(
+      '1 check on 12 lots; about 0.1 flags expected by chance (0 to 1) in 3 tests, each at its own level',
+    )
+    expect(checksRunWords(checksRun([{ ...looks[2], expected: 0.01, looked: 2 }], 3))).toBe(
+      '1 check on 3 lots, with 2 statistical tests among them, of which chance alone should flag none',
+    )
+    expect(checksRunWords(checksRun([], 0))).toBe('nothing on record to check yet')
   })
   it('has a rate for every check of an agency that tests, and none for one that compares with a limit', () => {
     expect(CHECKS['split-bias'].rate).toBe(0.01)

@@ -200,6 +200,10 @@ describe('uniformity-exceeded', () => {
       judged: 40,
       lots: Array.from({ length: 7 }, (_, place) => `vale/${place}`),
     }
+    const one = found(historyOf([], [{ ...count, outside: 1, judged: 1 }]), 'uniformity-exceeded')
+    expect(one.findings[0]?.sentence).toBe(
+      'The residue on 45 µm, wet of the one lot of vale that could be judged lies more than 5 points from the mean of the lots before',
+    )
     const { looked, expected, findings } = found(historyOf([], [count]), 'uniformity-exceeded')
     expect([looked, expected]).toEqual([40, undefined])
     expect(findings[0]?.sentence).toBe(

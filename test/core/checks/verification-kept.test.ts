@@ -48,5 +48,8 @@ describe('verificationKept', () => {
     expect(sentences(agency('2025-12-31', ['2025-04-01'], { withoutCustody: ['vale/A'] }))).toEqual([
       '1 of the agency’s 2 samples of vale has no statement of custody on record',
     ])
+    expect(sentences(agency('2025-12-31', ['2025-04-01'], { withoutCustody: ['vale/A', 'vale/B'] }))).toEqual(
+      ['None of the agency’s 2 samples of vale has a statement of custody on record'],
+    )
   })
 })

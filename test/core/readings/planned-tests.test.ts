@@ -56,6 +56,10 @@ describe('plannedTests', () => {
     expect(unread(none, own)).toEqual(['lot', 'lot'])
     expect(unread(own, none)).toEqual(['control'])
   })
+  it('says of an index without a control on record that the result is missing: a finished figure may be it', () => {
+    const bare = planned({ strength: [{ age: readAge('28 d') }], control: undefined as never })
+    expect(bare.map((result) => result.unread)).toEqual(['lot', 'result'])
+  })
   it('says when it is due and of which sample it is', () => {
     expect(
       planned({ strength: [{ age: readAge('7 d') }] }, {}, { asOf: readMoment('2026-03-20') })[0],
