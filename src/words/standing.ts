@@ -177,11 +177,11 @@ function inForce({ state, awaited, ...judged }: StandingFacts): LotStanding {
   const { outcome } = judged
   const missing = awaitedWords(awaited, judged)
   const stillProvisional = state === 'provisional' && missing.length === 0
-  const soFar = isMet(outcome) && (0 < missing.length || stillProvisional)
+  const notForGood = isMet(outcome) && (0 < missing.length || stillProvisional)
   const words = judgedWords(judged)
-  const said = soFar ? `${words} so far` : words
+  const said = notForGood ? `${words} ${stillProvisional ? 'with all results in' : 'so far'}` : words
   return standing({
-    mark: soFar ? 'meets-so-far' : outcome,
+    mark: notForGood ? 'meets-so-far' : outcome,
     head: sentence(said),
     late: isLate(awaited),
     rest: stillProvisional ? ['certificate still provisional'] : missing,

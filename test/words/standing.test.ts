@@ -131,10 +131,11 @@ describe('lotStanding', () => {
     expect(textOf('complete', outcome)).toBe(whole)
     expect(textOf('complete', outcome, [due])).toBe(`${open}; ${DUE}`)
     expect(textOf('complete', outcome, [late])).toBe(`${open}; ${LATE}`)
-    expect(textOf('provisional', outcome)).toBe(`${open}; certificate still provisional`)
+    const isMet = outcome === 'meets' || outcome === 'meets-by-approval'
+    const allIn = isMet ? `${whole} with all results in` : open
+    expect(textOf('provisional', outcome)).toBe(`${allIn}; certificate still provisional`)
     expect(textOf('provisional', outcome, [due])).toBe(`${open}; ${DUE}`)
     expect(textOf('provisional', outcome, [late])).toBe(`${open}; ${LATE}`)
-    const isMet = outcome === 'meets' || outcome === 'meets-by-approval'
     const soFar = isMet ? `${would} so far` : would
     expect(textOf('draft', outcome)).toBe(`Draft, never issued; ${would}`)
     expect(textOf('draft', outcome, [due])).toBe(`Draft, never issued; ${soFar}; ${DUE}`)
