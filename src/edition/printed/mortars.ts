@@ -43,12 +43,18 @@ function mortarLine(mortar: CertificateMortar, condition: CertificateCondition |
     `cast ${shortDate(mortar.cast)}`,
     bothWords('flow', mortar.flow, control?.flow),
     mortar.water === undefined && control?.water === undefined
-      ? condition && particular(condition, 'Water')
+      ? waterOf(condition)
       : bothWords('water', mortar.water, control?.water),
     control === undefined ? 'no control batch on record' : controlWords(control),
   ]
     .filter((part) => part !== undefined)
     .join('; ')
+}
+
+/** As the condition states it; what does not name water itself would leave a reader to guess what its mass is of. */
+function waterOf(condition: CertificateCondition | undefined): string | undefined {
+  const text = condition && particular(condition, 'Water')
+  return text === undefined || text.includes('w/cm') ? text : `mixing water: ${text}`
 }
 
 function particular({ particulars }: CertificateCondition, label: string): string | undefined {

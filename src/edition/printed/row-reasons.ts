@@ -1,5 +1,6 @@
 /** What a row of results says beside its figures: why an outcome is what it is. */
 import type { Outcome } from '../../core/criteria/outcome.ts'
+import type { Interval } from '../../core/statistics/ratio-interval.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { fullSentence } from '../../words/sentences.ts'
 import type { CertificateFacts } from '../shape/certificate-facts.ts'
@@ -28,16 +29,24 @@ function reasonOf(row: TableRow, facts: Pick<CertificateFacts, 'mortars' | 'depa
   return kind === 'deviation' && clause.against === undefined ? null : fullSentence(clause.reason)
 }
 
-/** Specimens left out or dropped stand with the mortars, unless the result is not valid. */
+/**
+ * Specimens left out or dropped stand with the mortars, unless the result is not valid; what is said of an interval
+ * stands in the working, where the interval is.
+ */
 function toldOf(
-  { valid, reasons }: NonNullable<TableRow['result']>,
+  { valid, reasons, interval }: NonNullable<TableRow['result']>,
   kind: TableRow['kind'],
   facts: Pick<CertificateFacts, 'mortars' | 'departures'>,
 ): readonly string[] {
   if (kind === 'value' && !valid && reasons.length > 0) return reasons
   const listed = exclusions(facts)
   for (const { reason } of facts.departures ?? []) listed.add(reason)
+  if (interval !== undefined) listed.add(ofInterval(interval))
   return reasons.filter((reason) => !listed.has(reason))
+}
+
+function ofInterval({ level }: Pick<Interval, 'level'>): string {
+  return resultReasonWords({ code: 'interval-too-narrow', params: { levelPercent: 100 * level } })
 }
 
 /** Each specimen left out of a mortar's readings, as a result's reasons name it. */

@@ -30,6 +30,16 @@ describe('printedMortars', () => {
       'flow not recorded (control 104\u00a0%); water 242\u00a0g (control not recorded)',
     )
   })
+  it('says of a mass that the condition states for the control that it is of mixing water', () => {
+    const own = mortar({ control: undefined as never })
+    const [warm] = certificate().conditions
+    const text = 'flow within 5 percentage points of the control’s, control 242 g'
+    const conditions = [{ ...warm, particulars: [{ label: 'Water', text }] }] as never
+    const [view] = printedMortars(certificate({ mortars: [own], conditions })).mortars
+    expect(view?.line.replaceAll('\u00a0', ' ')).toContain(
+      `; mixing water: ${text}; no control batch on record`,
+    )
+  })
   it('says no more of a condition that is not on record', () => {
     const [view] = printedMortars(certificate({ mortars: [mortar({ condition: 'gone' })] })).mortars
     expect(view?.condition).toBe('gone')

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { resultReasonWords } from '../../../src/words/result-reasons.ts'
 import { defined } from '../../../src/core/measure/defined.ts'
 import { printedTables } from '../../../src/edition/printed/result-table.ts'
 import { certificate, clause, index, mortar, result, verdict } from '../certificate-fixture.ts'
@@ -167,6 +168,16 @@ describe('printedTables: a value', () => {
     )
     expect(line({ results: [result({ reasons })] })?.why).toBe(
       'Specimen f excluded: corner lost. The laboratory reports a mean alone.',
+    )
+  })
+  it('leaves what is said of an interval to the working, which alone prints one', () => {
+    const interval = { level: 0.95, low: 90, high: 96, method: 'Fieller', df: 2, shape: 'bounded' } as never
+    const reasons = [
+      resultReasonWords({ code: 'interval-too-narrow', params: { levelPercent: 95 } }),
+      'the laboratory reports a mean alone',
+    ]
+    expect(line({ results: [result({ reasons, interval })] })?.why).toBe(
+      'The laboratory reports a mean alone.',
     )
   })
   it('names sample and laboratory where there are several, and a result outside the accreditation', () => {
