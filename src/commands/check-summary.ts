@@ -1,14 +1,15 @@
 /** The summary of npm run check: how many lots of each source stand in which way, then the findings. */
+import type { Finding } from '../core/checks/finding.ts'
 import { byReadingOrder } from '../core/checks/reading-order.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { findingNames } from '../edition/shape/finding-names.ts'
 import { standingOf } from '../edition/shape/standing.ts'
-import type { ReportScope } from '../edition/writers/check-report.ts'
+import { inScope, type ReportScope } from '../edition/writers/check-report.ts'
 import { planDigest } from '../records/studies/plan-digest.ts'
 import { checksRunWords } from '../words/checks-run.ts'
 import { wordedFinding } from '../words/findings.ts'
 import { folded } from '../words/folded.ts'
-import { countWords, plural } from '../words/numbers.ts'
+import { plural } from '../words/numbers.ts'
 import { NO_READING_YET } from '../words/programme.ts'
 import { plainSpaces } from '../words/sentences.ts'
 import { standingCounts } from '../words/standing.ts'
@@ -24,7 +25,7 @@ export function checkSummary(edition: Edition, scope: ReportScope, most: number)
     '',
     ...[...edition.sources.values()].flatMap((source) => outcomeLines(edition, source, scope)),
     '',
-    ...findingLines(edition, most),
+    ...findingLines(edition, scope, most),
   ]
 }
 
@@ -49,9 +50,7 @@ function ruleLines(edition: Edition, scope: ReportScope): string[] {
 
 /** How many of a source's lots stand in which way, a line for each criterion. */
 function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: ReportScope): string[] {
-  const lots = edition
-    .lotsOf(id)
-    .filter((lot) => scope.lots === undefined || scope.lots.has(lot.id) || scope.lots.has(id))
+  const lots = edition.lotsOf(id).filter((lot) => inScope(lot, scope))
   return criteria
     .filter((criterion) => scope.criteria?.has(criterion) ?? true)
     .flatMap((criterion) => {
@@ -66,20 +65,42 @@ function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: R
     })
 }
 
-/** The findings in reading order, where they are folded the gravest are seen. */
-function findingLines(edition: Edition, most: number): string[] {
-  const ofLots = [...edition.lots.values()].flatMap((lot) =>
-    lot.findingCount === 0 ? [] : edition.lot(lot.id).findings,
-  )
-  const sources = [...edition.sources.keys()].map((id) => edition.source(id))
-  const names = findingNames(edition)
-  const findings = [...sources.flatMap((source) => source.findings), ...ofLots]
-    .sort(byReadingOrder)
-    .map((finding) => wordedFinding(finding, names))
+function findingLines(edition: Edition, scope: ReportScope, most: number): string[] {
+  const { lots } = scope
+  const rows = [...edition.lots.values()].filter((lot) => inScope(lot, scope))
+  const ofLots = rows.flatMap((lot) => (lot.findingCount === 0 ? [] : edition.lot(lot.id).findings))
+  const owners = new Set(rows.map(({ source }) => source))
+  const sources = [...edition.sources.keys()]
+    .filter((id) => lots === undefined || lots.has(id) || owners.has(id))
+    .map((id) => edition.source(id))
+  const [asked, others] = [true, false].map((whole) =>
+    sources
+      .filter(({ id }) => (lots === undefined || lots.has(id)) === whole)
+      .flatMap(({ findings }) => findings),
+  ) as [Finding[], Finding[]]
   return [
     ...sources.map((source) => `${source.record.name}: ${checksRunWords(source.checks)}`),
     '',
-    findings.length === 0 ? 'No findings' : `${countWords(findings.length, 'finding')}:`,
+    ...listed(edition, [...asked, ...ofLots], ['No findings', 'finding', 'findings'], most),
+    ...(others.length === 0 ? [] : ['', ...listed(edition, others, OF_SOURCE, most)]),
+  ]
+}
+
+/** Where lots were asked for by name: what is found of their source is not theirs alone. */
+const OF_SOURCE = ['', 'finding on the source as a whole', 'findings on the source as a whole'] as const
+
+/** The findings in reading order, where they are folded the gravest are seen. */
+function listed(
+  edition: Edition,
+  found: readonly Finding[],
+  [none, one, several]: readonly [none: string, one: string, several: string],
+  most: number,
+): string[] {
+  if (found.length === 0) return [none]
+  const names = findingNames(edition)
+  const findings = found.toSorted(byReadingOrder).map((finding) => wordedFinding(finding, names))
+  return [
+    `${plural(findings.length, one, several)}:`,
     ...folded(
       findings.map((finding) => [
         `  ${finding.severity}: ${finding.sentence} [${finding.id}]`,

@@ -74,6 +74,23 @@ describe('npm run check', () => {
     const { out } = await run('check', '--content', contentCopy(), '--json', '--lots', 'tuff/T-9')
     expect((JSON.parse(out) as { lots: { id: string }[] }).lots.map((lot) => lot.id)).toEqual(['tuff/T-9'])
   })
+  it('lists what it found of the lots asked for, and apart from it what it found of their source', async () => {
+    const content = contentCopy()
+    const [one, source, whole] = await Promise.all(
+      [['--lots', 'tuff/T-9'], ['--lots', 'tuff'], []].map(async (more) => {
+        const { out } = await run('check', '--content', content, '--all', ...more)
+        const ids = (text = '') => [...text.matchAll(/^ {2}\w+: .*\[([\w/.-]+)\]$/gm)].map(([, id]) => id)
+        const [own, ofSource] = out.split(/\n\d+ findings? on the source as a whole:\n/)
+        return { own: ids(own), ofSource: ids(ofSource), as: out.includes('on the source as a whole') }
+      }),
+    )
+    expect(source).toEqual(whole)
+    expect(whole?.as).toBe(false)
+    expect(one?.own.every((id) => id?.includes('/tuff/T-9'))).toBe(true)
+    expect(one?.ofSource.length).toBeGreaterThan(0)
+    expect([...(one?.own ?? []), ...(one?.ofSource ?? [])].length).toBeLessThan(whole?.own.length ?? 0)
+    expect(one?.ofSource.some((id) => /\/tuff\/T-/.test(id ?? ''))).toBe(false)
+  })
   it('refuses a lot, source or set that is not there, with what may be meant', async () => {
     const content = contentCopy()
     const [lot, set] = await Promise.all([

@@ -88,7 +88,8 @@ function* studyReports(edition: Edition): Generator<unknown> {
   for (const id of edition.studies.keys()) yield studyData(edition.study(id))
 }
 
-function inScope(lot: ListedLot, { lots }: ReportScope): boolean {
+/** Whether a lot is asked for, itself or by its source. */
+export function inScope(lot: Pick<ListedLot, 'id' | 'source'>, { lots }: ReportScope): boolean {
   return lots === undefined || lots.has(lot.id) || lots.has(lot.source)
 }
 
