@@ -85,7 +85,7 @@ function changeLines(changes: Changes | null, { printed }: IssuedDocument, { cri
   const words = (own: IssuedDocument['state']) => certificateStateWords(own, printed.mortars.mortars.length)
   const isNamed = state !== undefined || [outcomes, trials, record, values].some(({ length }) => length > 0)
   return [
-    ...(state === undefined ? [] : [`state: ${words(state.from)} before, ${words(state.to)} now`]),
+    ...(state === undefined ? [] : [`state before: "${words(state.from)}"; now: "${words(state.to)}"`]),
     ...outcomes.map((change) => outcomeChangeWords(change, BY_ID)),
     ...trials.map((change) => trialChangeWords(change, criteria.get(change.criterion))),
     ...record.slice(0, SHOWN).map(recordChangeWords),

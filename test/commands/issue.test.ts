@@ -134,7 +134,7 @@ describe('npm run issue', () => {
     const control = `  - { ${late}, specimens: { d: 128.2 kN, e: 130.4 kN, f: 129.0 kN } }\n`
     edit('controls/K1.yaml', /$/, control)
     expect((await dueOn('2026-05-07')).out).toMatch(
-      /^tuff\/T-1, revision 1, all planned test ages reported: .*state: provisional before, all planned test ages reported now/s,
+      /^tuff\/T-1, revision 1, all planned test ages reported: .*state before: "provisional"; now: "all planned test ages reported"/s,
     )
     expect((await run('check', '--content', folder)).out).not.toMatch(OF_DOCUMENTS)
   })
