@@ -4,7 +4,7 @@ import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { inspect } from 'node:util'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
-import { faultWords, systemFault, systemSentence } from './system-faults.ts'
+import { faultWords, isCurrentFolderGone, systemFault, systemSentence } from './system-faults.ts'
 import { isInCalendar, type Moment, momentIn, momentOfDay, readMoment } from '../core/measure/moment.ts'
 
 /** The project's root folder: a clone of it, or the package that was installed, which is never written to. */
@@ -176,7 +176,9 @@ function toldNowhere(error: NodeJS.ErrnoException): void {
 }
 
 function systemFailure(fault: NodeJS.ErrnoException): CommandFailure {
-  const mend = 'look at the permissions, the free space and what stands in its place'
+  const mend = isCurrentFolderGone(fault)
+    ? 'change to a folder that exists, then run the command again'
+    : 'look at the permissions, the free space and what stands in its place'
   return new CommandFailure(systemSentence(fault), EXIT.failed, mend)
 }
 

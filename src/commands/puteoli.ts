@@ -16,7 +16,12 @@ const SIGNALS = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const
 const running = process.versions.node
 const own = ownNode()
 
-if (own === null || own.version === running || !existsSync(own.binary)) {
+if (isCurrentFolderGone()) {
+  process.stderr.write(
+    'The current folder no longer exists.\nfix: change to a folder that exists, then run the command again\n',
+  )
+  process.exitCode = 1
+} else if (own === null || own.version === running || !existsSync(own.binary)) {
   if (own === null || major(running) >= major(own.version)) await import('./sub-commands.ts')
   else {
     process.stderr.write(
@@ -25,6 +30,16 @@ if (own === null || own.version === running || !existsSync(own.binary)) {
     process.exitCode = 1
   }
 } else runOn(own.binary)
+
+/** Every command looks for its records from there as soon as it is read. */
+function isCurrentFolderGone(): boolean {
+  try {
+    process.cwd()
+    return false
+  } catch {
+    return true
+  }
+}
 
 /** The Node.js of the package "node", which this one depends on; its installation may have been left out. */
 function ownNode(): { readonly version: string; readonly binary: string } | null {

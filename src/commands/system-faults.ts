@@ -5,6 +5,7 @@ const FAULTS: Readonly<Record<string, string>> = {
   EPERM: 'permission is denied',
   EROFS: 'the file system is read-only',
   ENOSPC: 'the disk is full',
+  EFBIG: 'it would be larger than this user or this disk may have a file',
   EDQUOT: 'the quota of this user is used up',
   EISDIR: 'a folder stands in its place',
   ENOTDIR: 'a file stands in the place of its folder',
@@ -39,6 +40,11 @@ export function systemFault(error: unknown): NodeJS.ErrnoException | undefined {
   return undefined
 }
 
+/** Whether the folder that the command was started in was removed. */
+export function isCurrentFolderGone({ syscall }: NodeJS.ErrnoException): boolean {
+  return syscall === 'uv_cwd'
+}
+
 /** What was to be done; a call that is not listed writes. */
 const WORDS: Readonly<Record<string, string>> = {
   open: 'opened',
@@ -52,6 +58,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** One sentence of what was refused, and where. */
 export function systemSentence(fault: NodeJS.ErrnoException): string {
+  if (isCurrentFolderGone(fault)) return 'The current folder no longer exists.'
   const what = WORDS[fault.syscall ?? ''] ?? 'written'
   return `${fault.path ?? 'The output'} cannot be ${what}: ${faultWords(fault)}.`
 }

@@ -12,6 +12,8 @@ const NOBODY = 65_534
 interface Shelled {
   /** What comes after the command, such as "| head -c 1". */
   readonly after?: string
+  /** What the shell does first, such as "ulimit -f 4 &&". */
+  readonly before?: string
   readonly asNobody?: true
   readonly env?: Readonly<Record<string, string>>
 }
@@ -20,7 +22,7 @@ interface Shelled {
 function shell(
   command: string,
   args: readonly string[],
-  { after = '', asNobody, env }: Shelled,
+  { before = '', after = '', asNobody, env }: Shelled,
 ): Promise<Ended> {
   const path = command.endsWith('.mts') ? command : join(ROOT, 'src/commands', `${command}.ts`)
   const line = [process.execPath, path, ...args].map((word) => `"${word}"`).join(' ')
@@ -30,7 +32,7 @@ function shell(
     ...(asNobody && root ? { uid: NOBODY, gid: NOBODY } : {}),
   }
   return new Promise((done) => {
-    execFile('sh', ['-c', `${line} ${after}`], options, (failed, out, error) => {
+    execFile('sh', ['-c', `${before} ${line} ${after}`], options, (failed, out, error) => {
       done({ status: failed === null ? 0 : Number(failed.code), out, error })
     })
   })
@@ -123,6 +125,17 @@ describe('a command that finds something else in its way', () => {
     const folder = contentCopy()
     mkdirSync(join(folder, 'issued/tuff/T-1/0.json'), { recursive: true })
     toldInWords(await issue(folder), 1, /0\.json cannot be written: a folder stands in its place\.\nfix: /)
+  })
+})
+
+describe('a command whose current folder was removed', () => {
+  it.each([
+    ['puteoli', ['check']],
+    ['check', ['--content', 'records']],
+  ])('%s says so', async (command, args) => {
+    const folder = mkdtempSync(join(tmpdir(), 'gone-'))
+    const ended = await shell(command, args, { before: `cd "${folder}" && rmdir "${folder}" &&` })
+    toldInWords(ended, 1, /^The current folder no longer exists\.\nfix: change to a folder that exists/)
   })
 })
 
