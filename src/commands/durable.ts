@@ -73,14 +73,14 @@ export function syncFolder(path: string): void {
 }
 
 /**
- * Writes a file's text, on the disk when it returns.
+ * Writes a file, on the disk when it returns.
  * @param mode permissions of the file that it replaces; those of any new file without it
  */
-export function writeOnDisk(path: string, text: string, mode?: number): void {
+export function writeOnDisk(path: string, content: string | Uint8Array, mode?: number): void {
   const file = openSync(path, 'w')
   try {
     if (mode !== undefined) fchmodSync(file, mode)
-    writeFileSync(file, text)
+    writeFileSync(file, content)
     fsyncSync(file)
   } finally {
     closeSync(file)

@@ -1,5 +1,4 @@
 /** npm run export: writes records of lots and control batches as a spreadsheet, with the map that reads it back. */
-import { writeFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import writeXlsxFile, { type Cell, type SheetData } from 'write-excel-file/node'
 import { sourceOf } from '../core/measure/lot-id.ts'
@@ -13,6 +12,7 @@ import type { Records } from '../records/records.ts'
 import { countWords, plural } from '../words/numbers.ts'
 import { command, CommandFailure, dateOption, EXIT, run } from './program.ts'
 import { readGoodContent } from './read-content.ts'
+import { writeFilesWhole } from './write-whole.ts'
 
 interface Options {
   readonly content: string
@@ -38,15 +38,21 @@ await run(async () => {
   const tables = exportTables(chosen)
   if (tables.length === 0) throw new CommandFailure('No lot is of that source and time.', EXIT.failed)
   const map = out.replace(/\.xlsx$/i, '.map.yaml')
-  await writeXlsxFile(
+  const sheet = await writeXlsxFile(
     tables.map((table) => ({
       data: sheetData(table),
       sheet: table.name,
       columns: table.headings.map((heading) => ({ width: Math.min(24, heading.length + 3) })),
       stickyRowsCount: 1,
     })),
-  ).toFile(out)
-  writeFileSync(map, exportMap(tables, basename(out)))
+  ).toBuffer()
+  writeFilesWhole(
+    [
+      { path: out, content: sheet },
+      { path: map, content: exportMap(tables, basename(out)) },
+    ],
+    'check the permissions, the free space and what is in its place; an earlier spreadsheet is as it was',
+  )
   process.stdout.write(
     `${countWords(chosen.lots.size, 'lot')} and ${plural(chosen.controls.size, 'control batch', 'control batches')} written to ${out}\n` +
       `${map} is the map that reads it back; ${NOT_EXPORTED}\n`,

@@ -1,6 +1,6 @@
 /** Whatever the system refuses is told in a line, and a fault of the program too: nobody meets a trace. */
 import { execFile } from 'node:child_process'
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
@@ -125,6 +125,25 @@ describe('a command that finds something else in its way', () => {
     const folder = contentCopy()
     mkdirSync(join(folder, 'issued/tuff/T-1/0.json'), { recursive: true })
     toldInWords(await issue(folder), 1, /0\.json cannot be written: a folder stands in its place\.\nfix: /)
+  })
+})
+
+describe('a command that runs out of room', () => {
+  it('export keeps the earlier spreadsheet, and leaves nothing beside it', async () => {
+    const folder = contentCopy()
+    const out = join(folder, '../lots.xlsx')
+    writeFileSync(out, 'earlier')
+    const before = readdirSync(join(folder, '..'))
+    // A file of at most one block stands for a full disk.
+    const room = { before: 'ulimit -f 1 &&', env: { NODE_DISABLE_COMPILE_CACHE: '1' } }
+    const ended = await shell('export', ['--content', folder, '--out', out], room)
+    toldInWords(
+      ended,
+      1,
+      /lots\.xlsx cannot be written: it would be larger than .*\.\nfix: .* is as it was\n$/,
+    )
+    expect(readFileSync(out, 'utf8')).toBe('earlier')
+    expect(readdirSync(join(folder, '..'))).toEqual(before)
   })
 })
 
