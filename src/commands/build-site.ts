@@ -21,7 +21,7 @@ import { type KeptPages, keptPages } from './kept-pages.ts'
 import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
-import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
+import { asksForTrace, CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { shippedRecords } from './shipped.ts'
 import { type Progress, progress } from './progress.ts'
 
@@ -132,6 +132,10 @@ async function buildPages(
     moveEntries(stage.site, next)
     kept.putInto(next)
     return kept
+  } catch (error) {
+    // Pages that are being drawn when one fails go on, and may make the stage anew.
+    process.once('exit', stage.remove)
+    throw error
   } finally {
     putPageMemory(undefined)
     process.chdir(before)
@@ -150,7 +154,8 @@ async function buildWith(
     outDir: site,
     base: edition.address.base,
     ...(edition.address.origin === null ? {} : { site: edition.address.origin }),
-    logLevel: 'error',
+    // What fails is thrown as well, and told in words.
+    logLevel: asksForTrace() ? 'error' : 'silent',
   })
 }
 

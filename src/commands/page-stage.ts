@@ -21,8 +21,9 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { AstroInlineConfig } from 'astro'
 import { isAbandoned, writeOwner } from './folder-lock.ts'
-import { INSTALLED, ROOT } from './program.ts'
+import { CommandFailure, EXIT, INSTALLED, ROOT } from './program.ts'
 import { packageFolders } from './program-digest.ts'
+import { faultWords } from './system-faults.ts'
 
 const PREFIX = '.pages-'
 const OWNER = 'owner'
@@ -44,9 +45,11 @@ export interface PageStage {
 /**
  * Sweeps what killed builds left, and makes a new stage.
  * @param beside folder that an installed program may write in @param installed whether the program is
+ * @throws CommandFailure where pages cannot be built there
  */
 export function makeStage(beside: string, installed = INSTALLED): PageStage {
   const parent = installed ? join(beside, WORK) : join(ROOT, 'node_modules')
+  refuseUnusable(parent, installed)
   const folder = newFolder(parent)
   writeOwner(join(folder, OWNER))
   for (const name of readdirSync(parent)) if (name.startsWith(PREFIX)) sweep(join(parent, name))
@@ -57,10 +60,25 @@ export function makeStage(beside: string, installed = INSTALLED): PageStage {
     place: installed ? placeIn(root) : { root },
     site,
     remove: () => {
-      rmSync(folder, { recursive: true, force: true })
+      clear(folder)
       if (installed) removeIfEmpty(parent)
     },
   }
+}
+
+/** Astro takes the path of a style sheet for an address, and leaves out all sheets without a word. */
+const UNUSABLE = /[#?%\p{Cc}]/u
+
+function refuseUnusable(parent: string, installed: boolean): void {
+  const [sign] = UNUSABLE.exec(parent) ?? []
+  if (sign === undefined) return
+  throw new CommandFailure(
+    `Pages cannot be built in ${JSON.stringify(parent)}: with ${JSON.stringify(sign)} in its path they would have no style.`,
+    EXIT.wrongUse,
+    installed
+      ? 'choose a folder with --out whose path has no #, ?, % or line break'
+      : 'move the project to a folder whose path has no #, ?, % or line break',
+  )
 }
 
 /** Another build may take the parent away, empty as it finds it, before the stage is in it. */
@@ -70,8 +88,23 @@ function newFolder(parent: string): string {
     try {
       return mkdtempSync(join(parent, PREFIX))
     } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error
+      if ((error as NodeJS.ErrnoException).code === 'ENOENT') continue
+      // The system names the pattern of the new folder's name.
+      throw new CommandFailure(
+        `${parent} cannot be written: ${faultWords(error)}.`,
+        EXIT.failed,
+        'check the permissions and the free space of the folder',
+      )
     }
+  }
+}
+
+/** Pages may still be written into the folder of a build that has failed; that it has is what is to be told. */
+function clear(folder: string): void {
+  try {
+    rmSync(folder, { recursive: true, force: true, maxRetries: 3 })
+  } catch {
+    // The next build sweeps it.
   }
 }
 

@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { dirname, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { inspect } from 'node:util'
+import { inspect, stripVTControlCharacters } from 'node:util'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { faultWords, isCurrentFolderGone, systemFault, systemSentence } from './system-faults.ts'
 import { isInCalendar, type Moment, momentIn, momentOfDay, readMoment } from '../core/measure/moment.ts'
@@ -114,6 +114,8 @@ export async function run(main: () => Promise<number> | number): Promise<void> {
     process.exitCode = outputLost && status === EXIT.well ? EXIT.failed : status
   } catch (error) {
     process.exitCode = told(error)
+    // What else was begun, such as pages that are being drawn, has nobody left to wait for it.
+    setImmediate(() => process.exit())
   }
 }
 
@@ -125,6 +127,11 @@ function isClosedConnection(error: unknown): boolean {
 
 /** Environment variable that asks for the trace of a fault of the program. */
 const TRACE = 'PUTEOLI_TRACE'
+
+/** Whether the reader of a command asks for traces. */
+export function asksForTrace(): boolean {
+  return (process.env[TRACE] ?? '') !== ''
+}
 
 /** Tells what went wrong on standard error. @returns the exit status */
 function told(error: unknown): number {
@@ -151,8 +158,8 @@ function useFix({ code }: CommanderError): string {
 
 /** No record can be blamed for it, and nobody who writes records can read a trace. */
 function programFault(error: unknown): string {
-  if ((process.env[TRACE] ?? '') !== '') return `${inspect(error)}\n`
-  const text = error instanceof Error ? error.message : String(error)
+  if (asksForTrace()) return `${inspect(error)}\n`
+  const text = stripVTControlCharacters(error instanceof Error ? error.message : String(error))
   // "Build failed with 1 error:" says what it means on the line after.
   const said = /^[^\n:]*(?::\s+)?[^\n]*/.exec(text.trim())?.[0].replace(/\s+/g, ' ')
   return `The program itself has a fault: ${said === '' ? 'it does not say which' : said}\nfix: run it again with ${TRACE}=1 set, and report what it prints\n`

@@ -1,4 +1,5 @@
 /** What the operating system refused, in words: a full disk is no programming error and shows no trace. */
+import { getSystemErrorMap } from 'node:util'
 
 const FAULTS: Readonly<Record<string, string>> = {
   EACCES: 'permission is denied',
@@ -35,9 +36,19 @@ export function systemFault(error: unknown): NodeJS.ErrnoException | undefined {
   for (let depth = 0; depth < DEEPEST_CAUSE && cause instanceof Error; depth++) {
     const { code, syscall } = cause as NodeJS.ErrnoException
     if (code !== undefined && Object.hasOwn(FAULTS, code) && syscall !== undefined) return cause
+    const native = nativeFault(cause)
+    if (native !== undefined) return native
     cause = cause.cause
   }
   return undefined
+}
+
+/** A refusal that the bundler met, which tells the system's number in its text alone. */
+function nativeFault({ message }: Error): NodeJS.ErrnoException | undefined {
+  const number = /\(os error (\d+)\)/.exec(message)?.[1]
+  const known = getSystemErrorMap().get(-Number(number ?? Number.NaN))
+  if (known === undefined || !Object.hasOwn(FAULTS, known[0])) return undefined
+  return Object.assign(new Error(known[1]), { code: known[0], syscall: 'write' })
 }
 
 /** Whether the folder that the command was started in was removed. */

@@ -45,6 +45,14 @@ function readable(): string {
   return folder
 }
 
+/** A command that fails as only a mistake in it can; what it says is given. */
+function broken(main: string): string {
+  const path = join(mkdtempSync(join(tmpdir(), 'broken-')), 'broken.mts')
+  const program = JSON.stringify(join(ROOT, 'src/commands/program.ts'))
+  writeFileSync(path, `const { run } = await import(${program})\nawait run(() => { ${main} })\n`)
+  return path
+}
+
 /** One line or two: what is wrong, and how to fix it. */
 function toldInWords(ended: Ended, status: number, message: RegExp): void {
   expect([ended.status, ended.error]).toEqual([status, expect.stringMatching(message)])
@@ -128,15 +136,26 @@ describe('a command that finds something else in its way', () => {
   })
 })
 
+/** Stands for a full disk: no file may be larger than some blocks of 512 or 1024 bytes. */
+const ROOM_FOR_SMALL_FILES = { before: 'ulimit -f 40 &&', env: { NODE_DISABLE_COMPILE_CACHE: '1' } }
+
 describe('a command that runs out of room', () => {
+  it('build says so in place of the bundler', async () => {
+    const folder = contentCopy()
+    const out = join(folder, '../site')
+    const ended = await shell('build', ['--content', folder, '--out', out], ROOM_FOR_SMALL_FILES)
+    toldInWords(ended, 1, /^The output cannot be written: it would be larger than [^\n]*\nfix: [^\n]*\n$/)
+    expect(readdirSync(join(folder, '..'))).toEqual(['content'])
+  })
   it('export keeps the earlier spreadsheet, and leaves nothing beside it', async () => {
     const folder = contentCopy()
     const out = join(folder, '../lots.xlsx')
     writeFileSync(out, 'earlier')
     const before = readdirSync(join(folder, '..'))
-    // A file of at most one block stands for a full disk.
-    const room = { before: 'ulimit -f 1 &&', env: { NODE_DISABLE_COMPILE_CACHE: '1' } }
-    const ended = await shell('export', ['--content', folder, '--out', out], room)
+    const ended = await shell('export', ['--content', folder, '--out', out], {
+      ...ROOM_FOR_SMALL_FILES,
+      before: 'ulimit -f 1 &&',
+    })
     toldInWords(
       ended,
       1,
@@ -144,6 +163,14 @@ describe('a command that runs out of room', () => {
     )
     expect(readFileSync(out, 'utf8')).toBe('earlier')
     expect(readdirSync(join(folder, '..'))).toEqual(before)
+  })
+})
+
+describe('a command that fails while something else goes on', () => {
+  it('ends at once', async () => {
+    const main = "setTimeout(() => process.stderr.write('late'), 2000); throw new Error('early')"
+    const ended = await shell(broken(main), [], {})
+    toldInWords(ended, 1, /fault: early\nfix: [^\n]*\n$/)
   })
 })
 
@@ -159,13 +186,6 @@ describe('a command whose current folder was removed', () => {
 })
 
 describe('a fault of the program', () => {
-  /** A command that fails as only a mistake in it can; what it says is given. */
-  function broken(main: string): string {
-    const path = join(mkdtempSync(join(tmpdir(), 'broken-')), 'broken.mts')
-    const program = JSON.stringify(join(ROOT, 'src/commands/program.ts'))
-    writeFileSync(path, `const { run } = await import(${program})\nawait run(() => { ${main} })\n`)
-    return path
-  }
   const LATE = 'setTimeout(() => { null.x }, 1); return 0'
   const UNHEARD = 'setTimeout(() => Promise.reject(new Error("unheard")), 1); return 0'
   it.each([

@@ -18,6 +18,9 @@ import { ROOT } from '../../src/commands/program.ts'
 
 const PARENT = join(ROOT, 'node_modules')
 
+/** Length of a path at which another 9 signs are allowed, and 22 are not: Linux takes 4095. */
+const DEEPEST = 4080
+
 function left(name: string, owner?: number): string {
   const folder = join(PARENT, `.pages-test-${name}`)
   mkdirSync(folder, { recursive: true })
@@ -57,4 +60,26 @@ it('of an installed program lies beside the output, finds the same packages, and
   expect(existsSync(other.site)).toBe(true)
   other.remove()
   expect(readdirSync(beside)).toEqual([])
+})
+
+it.each(['a#b', 'a?b', 'a%20b', 'a\nb'])(
+  'refuses a path in which Astro loses the style sheets: %j',
+  (name) => {
+    const beside = join(mkdtempSync(join(tmpdir(), 'stage-')), name)
+    mkdirSync(beside)
+    expect(() => makeStage(beside, true)).toThrow(
+      /^Pages cannot be built in ".*they would have no style\.\nfix: /,
+    )
+    expect(readdirSync(beside)).toEqual([])
+  },
+)
+
+it('names the folder that it cannot write to, not the pattern of a name in it', () => {
+  // So deep that the system takes the path of the folder, and no longer one in it.
+  let beside = mkdtempSync(join(tmpdir(), 'stage-'))
+  while (beside.length < DEEPEST) beside = join(beside, 'n'.repeat(Math.min(200, DEEPEST - beside.length)))
+  mkdirSync(beside, { recursive: true })
+  expect(() => makeStage(beside, true)).toThrow(
+    `${beside}/.puteoli cannot be written: its name is too long.\n`,
+  )
 })
