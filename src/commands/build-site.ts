@@ -105,8 +105,8 @@ async function buildInto(
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
   refuseForeignFiles(final, keep, next)
   carryOver(final, next, keep)
-  await swapIn(output)
-  const notes = [...losses, ...earlier.vanished(manifest), ...kept.write(manifest.files)]
+  const left = await swapIn(output)
+  const notes = [...left, ...losses, ...earlier.vanished(manifest), ...kept.write(manifest.files)]
   return { edition, folder: final, pages: pages.length, unchanged: kept.files.size, notes }
 }
 

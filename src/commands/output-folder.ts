@@ -7,7 +7,15 @@ import { basename, dirname, join, resolve, sep } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 import { syncFolder, syncTree } from './durable.ts'
 import { takeLock } from './folder-lock.ts'
-import { isOurs, makeMarked, markerOf, removeMarked, stands, writeMarker } from './output-marker.ts'
+import {
+  isOurs,
+  makeMarked,
+  markerOf,
+  removeMarked,
+  stands,
+  unremovable,
+  writeMarker,
+} from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
 
@@ -42,6 +50,7 @@ export function prepareOutput({ folder, apart, program, audience }: OutputReques
   try {
     recoverSwap(final)
     refuseForeign(final, audience)
+    refuseFixed(final)
     const next = `${final}.next`
     makeMarked(next, { program, audience })
     return { next, final, program, audience, release }
@@ -100,8 +109,23 @@ function refuseForeign(final: string, audience: Edition['audience']): void {
     )
 }
 
-/** Puts the finished build in the place of the earlier one, which stays where that fails. */
-export async function swapIn({ next, final, program, audience }: OutputFolder): Promise<void> {
+/** A site that may be moved away and not removed would be in the way of every later build. */
+function refuseFixed(final: string): void {
+  if (!stands(final)) return
+  const refused = unremovable(final)
+  if (refused === undefined) return
+  throw new CommandFailure(
+    `The output folder ${final} cannot be replaced: ${refused.path} cannot be changed, ${faultWords(refused)}.`,
+    EXIT.failed,
+    'let yourself write there, or choose another folder with --out',
+  )
+}
+
+/**
+ * Puts the finished build in the place of the earlier one, which stays where that fails.
+ * @returns lines for the reader of the command: the new site is in place, whatever became of the earlier one
+ */
+export async function swapIn({ next, final, program, audience }: OutputFolder): Promise<string[]> {
   writeMarker(next, { program, audience, state: 'whole' })
   await syncTree(next)
   const old = `${final}.old`
@@ -114,7 +138,22 @@ export async function swapIn({ next, final, program, audience }: OutputFolder): 
     throw error
   }
   syncFolder(dirname(final))
-  if (replaces) removeMarked(old)
+  const left = replaces ? leftOf(old) : undefined
+  return left === undefined
+    ? []
+    : [
+        `The site is in place. ${left}; remove it yourself before the next build, which cannot begin with it there.`,
+      ]
+}
+
+/** Removes a folder of ours. @returns what is left, as a sentence without its stop; undefined where nothing is */
+function leftOf(folder: string): string | undefined {
+  try {
+    removeMarked(folder)
+    return undefined
+  } catch (error) {
+    return `${folder}, left by an earlier build, cannot be removed: ${faultWords(error)}`
+  }
 }
 
 export function discard({ next, release }: OutputFolder): void {
@@ -137,8 +176,9 @@ function recoverSwap(final: string): void {
   }
   const whole = [next, old].find((path) => markerOf(path)?.state === 'whole')
   if (!stands(final) && whole !== undefined) renameSync(whole, final)
-  removeMarked(next)
-  removeMarked(old)
+  const left = leftOf(next) ?? leftOf(old)
+  if (left !== undefined)
+    throw new CommandFailure(`${left}.`, EXIT.failed, 'remove it yourself, then build again')
 }
 
 /** Of the folder itself where a link leads to it; its parents need not be there. */

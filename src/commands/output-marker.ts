@@ -2,7 +2,17 @@
  * The marker that tells a folder of this program from anybody else's: what edition lies there, and whether it is
  * whole.
  */
-import { lstatSync, mkdirSync, readdirSync, readFileSync, rmdirSync, rmSync, writeFileSync } from 'node:fs'
+import {
+  accessSync,
+  constants,
+  lstatSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmdirSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
 import { join } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 
@@ -75,4 +85,28 @@ export function removeMarked(folder: string): void {
     if (name !== MARKER) rmSync(join(folder, name), { recursive: true, force: true })
   rmSync(join(folder, MARKER), { force: true })
   rmdirSync(folder)
+}
+
+/**
+ * Why a folder of ours could not be removed, as far as permissions tell, which deny a folder's change and no file's.
+ * @returns the system's refusal; undefined where there is none
+ */
+export function unremovable(folder: string): NodeJS.ErrnoException | undefined {
+  try {
+    refuseClosed(folder)
+    // It is written anew before anything goes.
+    const marker = join(folder, MARKER)
+    if (stands(marker)) accessSync(marker, constants.W_OK)
+    return undefined
+  } catch (error) {
+    return error as NodeJS.ErrnoException
+  }
+}
+
+/** @throws the system's refusal of a folder, or of one in it */
+function refuseClosed(folder: string): void {
+  const entries = readdirSync(folder, { withFileTypes: true })
+  // One that is empty goes whatever its permissions are.
+  if (entries.length > 0) accessSync(folder, constants.W_OK | constants.X_OK)
+  for (const entry of entries) if (entry.isDirectory()) refuseClosed(join(folder, entry.name))
 }

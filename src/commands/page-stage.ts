@@ -17,7 +17,7 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs'
-import { join } from 'node:path'
+import { join, sep } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { AstroInlineConfig } from 'astro'
 import { isAbandoned, writeOwner } from './folder-lock.ts'
@@ -66,18 +66,21 @@ export function makeStage(beside: string, installed = INSTALLED): PageStage {
   }
 }
 
-/** Astro takes the path of a style sheet for an address, and leaves out all sheets without a word. */
-const UNUSABLE = /[#?%\p{Cc}]/u
+/**
+ * Astro takes the path of a style sheet for an address, and leaves out all sheets without a word; a backslash it takes
+ * for a separator, and finds nothing.
+ */
+const UNUSABLE = sep === '\\' ? /[#?%\p{Cc}]/u : /[#?%\\\p{Cc}]/u
 
 function refuseUnusable(parent: string, installed: boolean): void {
   const [sign] = UNUSABLE.exec(parent) ?? []
   if (sign === undefined) return
   throw new CommandFailure(
-    `Pages cannot be built in ${JSON.stringify(parent)}: with ${JSON.stringify(sign)} in its path they would have no style.`,
+    `Pages cannot be built in ${JSON.stringify(parent)}: ${JSON.stringify(sign)} in its path leads Astro astray.`,
     EXIT.wrongUse,
     installed
-      ? 'choose a folder with --out whose path has no #, ?, % or line break'
-      : 'move the project to a folder whose path has no #, ?, % or line break',
+      ? 'choose a folder with --out whose path has no #, ?, %, backslash or line break'
+      : 'move the project to a folder whose path has no #, ?, %, backslash or line break',
   )
 }
 

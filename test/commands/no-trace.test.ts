@@ -4,6 +4,7 @@ import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFile
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { MARKER, writeMarker } from '../../src/commands/output-marker.ts'
 import { contentCopy, type Ended, issue, noTrace, run } from './run-command.ts'
 
 const ROOT = resolve(import.meta.dirname, '../..')
@@ -70,6 +71,29 @@ describe('a command that is refused permission', () => {
     expect(ended.error).toMatch(/^lots\/tuff\/T-1\.yaml:1:1: the file cannot be read \[file-unreadable\]/)
     expect(ended.status).toBe(1)
     noTrace(ended)
+  })
+  it.each([
+    [
+      'site',
+      /site cannot be replaced: \S+site cannot be changed, permission is denied\.\nfix: let yourself write/,
+    ],
+    [
+      'site.old',
+      /site\.old, left by an earlier build, cannot be removed: permission is denied\.\nfix: remove it/,
+    ],
+  ])('build does not begin where %s cannot be removed', async (name, message) => {
+    const folder = readable()
+    const beside = mkdtempSync(join(tmpdir(), 'fixed-'))
+    chmodSync(beside, 0o777)
+    mkdirSync(join(beside, name))
+    writeMarker(join(beside, name), { program: 'test', audience: 'public', state: 'whole' })
+    if (name !== 'site') mkdirSync(join(beside, 'site'))
+    chmodSync(join(beside, name), 0o555)
+    const before = readdirSync(beside)
+    const args = ['--content', folder, '--out', join(beside, 'site')]
+    toldInWords(await shell('build', args, { asNobody: true }), 1, message)
+    expect(readdirSync(beside)).toEqual(before)
+    expect(readdirSync(join(beside, name))).toEqual([MARKER])
   })
   it.each([
     ['build', ['--out', 'OUT']],

@@ -181,6 +181,25 @@ describe('swapIn', () => {
       process.umask(before)
     }
   })
+  it('ends well where the earlier site cannot be removed, and says where it lies', async () => {
+    const out = join(scratch(), 'site')
+    site(out, 'earlier')
+    const output = prepared(out)
+    writeFileSync(join(output.next, 'index.html'), 'later')
+    // A foreign hand puts a folder where the marker is removed as a file.
+    rmSync(join(out, MARKER))
+    mkdirSync(join(out, MARKER))
+    expect(await swapIn(output)).toEqual([
+      expect.stringMatching(
+        /^The site is in place\. \S+site\.old, left by an earlier build, cannot be removed: /,
+      ),
+    ])
+    discard(output)
+    expect(front(out)).toBe('later')
+    rmSync(`${out}.old`, { recursive: true })
+    discard(prepared(out))
+    expect(readdirSync(join(out, '..'))).toEqual(['site'])
+  })
   it('puts the earlier site back where the new one cannot take its place', async () => {
     const out = join(scratch(), 'site')
     site(out, 'earlier')

@@ -68,7 +68,7 @@ it.each(['a#b', 'a?b', 'a%20b', 'a\nb'])(
     const beside = join(mkdtempSync(join(tmpdir(), 'stage-')), name)
     mkdirSync(beside)
     expect(() => makeStage(beside, true)).toThrow(
-      /^Pages cannot be built in ".*they would have no style\.\nfix: /,
+      /^Pages cannot be built in ".*in its path leads Astro astray\.\nfix: /,
     )
     expect(readdirSync(beside)).toEqual([])
   },
