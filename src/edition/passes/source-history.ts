@@ -42,11 +42,12 @@ export function sourceHistory(state: SourceState, from: HistoryFrom): SourceHist
   const gathered = gatheredSeries(state.lots, { ...from, wanted })
   const order = [...wanted]
   const series = gathered.map((one) => seriesOf(state, from, one)).sort((a, b) => byPlace(a, b, order))
+  const withdrawn = new Set(state.lots.filter((lot) => lot.withdrawn !== undefined).map(({ id }) => id))
   return {
     asOf: state.asOf,
     series,
     closest: closestLimit(series),
-    uniformity: uniformityCounts(from.lots),
+    uniformity: uniformityCounts(from.lots.filter(({ id }) => !withdrawn.has(id))),
     predictions: predictionsOf(gathered),
   }
 }

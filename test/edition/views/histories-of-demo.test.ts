@@ -65,11 +65,12 @@ describe('the history of each source', () => {
           )
   })
 
-  it('counts uniformity as the verdicts of its lots do', () => {
+  it('counts uniformity as the verdicts of its lots do, without those withdrawn, as the head of the page', () => {
     for (const id of edition.sources.keys())
       for (const count of edition.source(id).history().uniformity) {
         const outcomes = edition
           .lotsOf(id)
+          .filter(({ state }) => state !== 'withdrawn')
           .map((lot) => edition.lot(lot.id).verdicts[0])
           .filter((verdict) => verdict?.criterion === count.criterion)
           .flatMap((verdict) => verdict?.clauses.filter((clause) => clause.id === count.clause) ?? [])
