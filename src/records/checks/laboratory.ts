@@ -5,6 +5,7 @@ import { checkDate, checkOrder, checkPeriod } from './dates.ts'
 import { checkLaboratoryYears } from './laboratory-years.ts'
 import { checkReference, type AllRecords } from './references.ts'
 import type { FileReport } from '../diagnostics/report.ts'
+import { checkScatterBound } from './scatter-bound.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Laboratory } from '../schema/loaded-records.ts'
 import { below } from '../yaml/pointer.ts'
@@ -70,5 +71,5 @@ function checkDeviation(entry: Repeatability, pointer: string, report: FileRepor
       `${text} is not a standard deviation`,
       'write a number above zero, or leave the entry out',
     )
-  }
+  } else if (!isFault(quantity)) checkScatterBound(entry.property, quantity, pointer, report)
 }

@@ -57,6 +57,7 @@ const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['for', [0.01, 200_000]],
   ['over', [0.01, 200_000]],
   ['every', [0.01, 1e7]],
+  ['or-every', [0.01, 200_000]],
   ['bath-every', [0.01, 200_000]],
   ['core-every', [0.01, 200_000]],
   ['ceiling', [1e-3, 1e9]],
@@ -65,10 +66,12 @@ const BOUNDS_BY_KEY: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['stock', [0, 1e7]],
 ])
 
-/** The same for a study: mortar cured in water that does not boil, cubes that a machine takes, steps that round. */
+/** Mortar is made, cured and read where water neither freezes nor boils. */
+const OF_MORTAR: Bounds = [1, 100]
+
+/** Bounds by key for a study: cubes that a machine takes, steps that round. */
 const STUDY_BOUNDS: ReadonlyMap<string, Bounds> = new Map<string, Bounds>([
   ['replacement', [0.1, 99.9]],
-  ['temperature', [1, 100]],
   ['cube', [10, 300]],
   ['end-contact', [0, 1e5]],
   ['limit', [1, 1000]],
@@ -83,6 +86,9 @@ const REPORTED: ReadonlySet<string> = new Set(['heat', 'calcium-hydroxide'])
 
 /** Members whose own members are resistances of specimens or resistors. */
 const IN_SERIES: ReadonlySet<string> = new Set(['specimens', 'directions', 'check-resistors'])
+
+/** Records that say at which temperature mortar is to be made, cured and read. */
+const PLANS_MORTAR: ReadonlySet<RecordKind> = new Set(['condition', 'study'])
 
 /** Records that hold what a laboratory reports. */
 const HAS_RESULTS: ReadonlySet<RecordKind> = new Set(['lot', 'source'])
@@ -162,6 +168,9 @@ function boundsAt(kind: RecordKind, path: Path, quantity: QuantityKind): Bounds 
   const of = path.findLastIndex((key) => key === 'results') + 1
   if (HAS_RESULTS.has(kind) && 0 < of && path.at(-1) !== 'standard-uncertainty')
     return property(path[of] as PropertyKey).bounds
+  // The levels of a programme are one step further down.
+  if (PLANS_MORTAR.has(kind) && (path.at(-1) === 'temperature' || path.at(-2) === 'temperature'))
+    return OF_MORTAR
   const inStudy =
     kind === 'study' && path[0] !== 'programme' ? STUDY_BOUNDS.get(String(path.at(-1))) : undefined
   if (inStudy !== undefined) return inStudy

@@ -1,11 +1,12 @@
 /** The site's table of precision: each row in units of its property, and one scatter each. */
 import { scatterKind } from '../../core/agency/precision.ts'
 import { property } from '../../core/measure/properties.ts'
-import { isFault, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
+import { isFault, type Quantity, type QuantityKind, readQuantity } from '../../core/measure/units.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import { reportQuantity } from '../schema/quantity-faults.ts'
 import type { Site } from '../schema/loaded-records.ts'
 import { type AllRecords, checkReference } from './references.ts'
+import { checkScatterBound } from './scatter-bound.ts'
 
 export function checkPrecision({ precision = [] }: Site, all: AllRecords, report: FileReport): void {
   for (const [index, row] of precision.entries()) {
@@ -34,9 +35,10 @@ function checkScatter(row: Row, at: string, report: FileReport): void {
       'the row states a standard deviation and a coefficient of variation, and only one of them can hold',
       'keep the one that the method states for this range',
     )
-  const read = numberAt(`${at}/standard-deviation`, deviation, scatterKind(row.property), report)
+  const read = quantityAt(`${at}/standard-deviation`, deviation, scatterKind(row.property), report)
+  if (read !== undefined) checkScatterBound(row.property, read, `${at}/standard-deviation`, report)
   for (const [value, key] of [
-    [read, 'standard-deviation'],
+    [read?.value, 'standard-deviation'],
     [variation?.value, 'coefficient-of-variation'],
   ] as const)
     if (value !== undefined && value <= 0)
@@ -50,9 +52,9 @@ function checkScatter(row: Row, at: string, report: FileReport): void {
 
 function checkRange(row: Row, at: string, report: FileReport): void {
   const { kind } = property(row.property)
-  const from = numberAt(`${at}/from`, row.from, kind, report)
-  const to = numberAt(`${at}/to`, row.to, kind, report)
-  if (from !== undefined && to !== undefined && to < from)
+  const from = quantityAt(`${at}/from`, row.from, kind, report)
+  const to = quantityAt(`${at}/to`, row.to, kind, report)
+  if (from !== undefined && to !== undefined && to.value < from.value)
     report.at(
       `${at}/to`,
       'quantity-range',
@@ -62,15 +64,15 @@ function checkRange(row: Row, at: string, report: FileReport): void {
 }
 
 /** Which unit is meant the schema cannot say, for it depends on the property. */
-function numberAt(
+function quantityAt(
   pointer: string,
   text: string | undefined,
   kind: QuantityKind,
   report: FileReport,
-): number | undefined {
+): Quantity | undefined {
   if (text === undefined) return undefined
   const read = readQuantity(text, kind)
-  if (!isFault(read)) return read.value
+  if (!isFault(read)) return read
   reportQuantity(pointer, read, [kind], report)
   return undefined
 }
