@@ -1,6 +1,5 @@
 /** One lot of the Edition: judged today, then held against what was issued. */
 import type { Finding } from '../../core/checks/finding.ts'
-import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { nameInSource, presentId } from '../../core/measure/lot-id.ts'
 import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
@@ -24,6 +23,7 @@ import { changedValues, unstatedResults } from './changed-values.ts'
 import { type DocumentContent, documentContent } from './document-content.ts'
 import { issueFindings } from './compare-issued.ts'
 import { issuedBy } from './issue.ts'
+import { whenWithdrawn } from './when-withdrawn.ts'
 import { withoutProjects } from './withheld.ts'
 
 /** What every lot of an edition is made with. */
@@ -50,8 +50,12 @@ export function lotEntry(
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
   const judged = judgeLot(records, state, place, state.asOf)
   const { id, record, sampled, unmade, withdrawn } = computed
-  const judgedOn = (asOf: Moment) => judgeLot(records, state, place, asOf).verdicts
+  const judgedOn = (asOf: Moment) => judgeLot(records, state, place, asOf)
   const part = issuedPart({ records, issued }, judged, judgedOn)
+  const stands =
+    withdrawn === undefined
+      ? judged
+      : whenWithdrawn(withdrawn, newestDocument({ records, issued }, judged), judgedOn)
   const shipments = [...shipmentsOf(id, record, state.asOf), ...shared.ofOne(id)].sort(byDateAndBill)
   const sharedShipments = shared.severalOf(id)
   return {
@@ -66,13 +70,13 @@ export function lotEntry(
     results: judged.results,
     unmade,
     planned: judged.planned,
-    verdicts: judged.verdicts,
-    ofProjects: judged.ofProjects,
-    bestClass: judged.bestClass,
+    verdicts: stands.verdicts,
+    ofProjects: stands.ofProjects,
+    bestClass: stands.bestClass,
     shipments,
     sharedShipments,
     overTime: lotOverTime(
-      { records, state, place },
+      { records, state, place, stands },
       judged,
       part.revisions,
       shipments.length + sharedShipments.length === 0 ? 'not-shipped' : 'shipped',
@@ -88,15 +92,15 @@ type RevisionRecord = NonNullable<Lot['revisions']>[number]
 function issuedPart(
   from: LotsFrom,
   judged: JudgedLot,
-  judgedOn: (asOf: Moment) => readonly Verdict[],
+  judgedOn: (asOf: Moment) => JudgedLot,
 ): Pick<
   LotEntry,
   'state' | 'revisions' | 'findings' | 'changedValues' | 'unstated' | 'certificate' | 'revisionCertificate'
 > {
-  const { id, record } = judged
-  const issued = (record.revisions ?? []).filter((revision) => isBy(revision.date, judged.asOf))
+  const { id } = judged
+  const issued = issuedLines(judged)
   const newest = issued.at(-1)
-  const document = newest === undefined ? null : documentOf(from, id, newest)
+  const document = newestDocument(from, judged)
   const state = newest === undefined ? 'draft' : (document?.state ?? stateToday(judged, newest))
   return {
     state,
@@ -109,6 +113,17 @@ function issuedPart(
     revisionCertificate: (number, shown = WITHHELD) =>
       issuedCertificate(from, id, revisionOf(id, issued, number), shown),
   }
+}
+
+/** Lines of revisions by the date that the lot is judged on. */
+function issuedLines({ record, asOf }: JudgedLot): RevisionRecord[] {
+  return (record.revisions ?? []).filter((revision) => isBy(revision.date, asOf))
+}
+
+/** null without one, and where it cannot be read. */
+function newestDocument(from: LotsFrom, judged: JudgedLot): IssuedDocument | null {
+  const newest = issuedLines(judged).at(-1)
+  return newest === undefined ? null : documentOf(from, judged.id, newest)
 }
 
 /** Of a revision whose document cannot be read, which `check` reports as an error. */
@@ -177,13 +192,13 @@ function laterChanges(
   { records, issued }: LotsFrom,
   { record, verdicts }: JudgedLot,
   document: IssuedDocument,
-  judgedOn: (asOf: Moment) => readonly Verdict[],
+  judgedOn: (asOf: Moment) => JudgedLot,
 ): Finding[] {
   const asOf = readMoment(document.issued)
   const part = issued.privatePart(document.private)
   const whole = part === null ? document : withRevealed(document, part, WITHHELD)
   const known = knownRecord(record, records.controls, asOf)
-  return issueFindings(whole, known, verdicts, () => judgedOn(asOf))
+  return issueFindings(whole, known, verdicts, () => judgedOn(asOf).verdicts)
 }
 
 function revisions(

@@ -14,6 +14,8 @@ interface Place {
   readonly state: SourceState
   /** The lot's place in `state.lots`. */
   readonly place: number
+  /** The verdicts that the lot stands with, and the day they are of: today's, but for a withdrawn lot. */
+  readonly stands: Pick<JudgedLot, 'asOf' | 'verdicts'>
 }
 
 /**
@@ -26,7 +28,7 @@ export function lotOverTime(
   revisions: LotOverTime['revisions'],
   shipped: 'shipped' | 'not-shipped',
 ): LotOverTime {
-  const past = shipped === 'shipped' && isFailed(judged.verdicts[0]) ? pastOf(at, judged) : NO_FAILURE
+  const past = shipped === 'shipped' && isFailed(at.stands.verdicts[0]) ? pastOf(at) : NO_FAILURE
   return { ages: knownAges(judged), revisions, ...past }
 }
 
@@ -35,14 +37,14 @@ type Past = Pick<LotOverTime, 'failed' | 'failing'>
 const NO_FAILURE: Past = { failed: null, failing: [] }
 
 /** Judging is dear, so that the days are gone through from the newest, and no further than the first without. */
-function pastOf({ records, state, place }: Place, { verdicts: [today] }: JudgedLot): Past {
-  const days = changingDays(state, place)
+function pastOf({ records, state, place, stands }: Place): Past {
+  const days = changingDays(state, place, stands.asOf)
   const judged = new Map<number, JudgedLot>()
   const verdictOn = (day: Moment) =>
     kept(judged, day.day, () => judgeLot(records, state, place, day)).verdicts[0]
   const failed = heldSince(days, (day) => isFailed(verdictOn(day)))
   if (failed === null) return NO_FAILURE
-  const failing = failingClauses(today).map((clause) => ({
+  const failing = failingClauses(stands.verdicts[0]).map((clause) => ({
     clause,
     known: heldSince(days, (day) => failingClauses(verdictOn(day)).includes(clause)),
   }))
@@ -64,8 +66,8 @@ function failingClauses(verdict: Verdict | undefined): string[] {
     .map(({ id }) => id)
 }
 
-/** Days by the as-of date on which a result of the lot came or changed. */
-function changingDays({ lots, asOf }: SourceState, place: number): Moment[] {
+/** Days by a date on which a result of the lot came or changed. */
+function changingDays({ lots }: Pick<SourceState, 'lots'>, place: number, asOf: Moment): Moment[] {
   const lot = lots[place]
   const days = lot === undefined ? [] : observationsOf(lot).flatMap(({ from, until = from }) => [from, until])
   return [...new Set(days)]
