@@ -30,8 +30,8 @@ export interface SourceGlance {
   /** Name of the producer. */
   readonly producer: string
   readonly lotCount: number
-  /** Open questions, as the source's page counts them. */
-  readonly openFindings: number
+  /** Open questions, as the source's page counts them; null where findings are not published. */
+  readonly openFindings: number | null
   /** Results of its lots that are overdue. */
   readonly overdue: number
   /** Last lot with a certificate, else the last lot. */
@@ -122,12 +122,17 @@ function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
     class: source.class,
     producer: edition.producers.get(source.producer)?.name ?? source.producer,
     lotCount: lots.length,
-    openFindings: sourceQuestions(edition, edition.source(source.id), { most: 0 }).more,
+    openFindings: openQuestions(edition, source.id),
     overdue: overdueCount(lots),
     last,
     verdict: last === null ? null : glanceVerdict(edition, last),
     governing: governingResult(edition, lots, last),
   })
+}
+
+function openQuestions(edition: Edition, source: string): number | null {
+  const { published, more } = sourceQuestions(edition, edition.source(source), { most: 0 })
+  return published ? more : null
 }
 
 function glanceVerdict(edition: Edition, lot: ListedLot): SourceGlance['verdict'] {

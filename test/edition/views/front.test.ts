@@ -2,7 +2,9 @@ import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
 import type { ClauseOutcome } from '../../../src/core/criteria/verdict.ts'
+import { forAudience } from '../../../src/edition/publishing.ts'
 import { frontView } from '../../../src/edition/views/front.ts'
+import type { Site } from '../../../src/records/schema/loaded-records.ts'
 import { finding, plannedTest, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 function clause(
@@ -60,6 +62,16 @@ describe('frontView', () => {
     ])
     expect(sources[0]).toMatchObject({ last: { id: 'ash/1' }, lotCount: 3, openFindings: 1 })
     expect(sources[0]?.governing?.points).toHaveLength(3)
+  })
+
+  it('says nothing of questions where findings are not published', () => {
+    const asked = tinyLot('ash/1', { findings: [finding('ash/1')] })
+    const glance = (publish: readonly string[]) => {
+      const site = { title: 'Register', units: 'SI', criteria: [], publish, drafts: 'yes' } as unknown as Site
+      const shown = forAudience(tinyEdition([tinySource('ash')], [asked], { site }), 'public')
+      return frontView(shown).sources[0]?.openFindings
+    }
+    expect([glance([]), glance(['findings'])]).toEqual([null, 1])
   })
 
   it('shows the clause that is not met, else an activity index that is, looking into groups', () => {
