@@ -109,7 +109,9 @@ function recordCommands(program: Command): void {
       laid(
         program,
         (records) => layOutLaboratory(records, id, named(options)),
-        'name it in analyses: and tests: of lots',
+        options.standing === 'agency'
+          ? 'name it in verification: of the lots that it checks'
+          : 'name it in analyses: and tests: of lots',
       ),
     )
   program

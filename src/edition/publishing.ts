@@ -17,6 +17,7 @@ import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { type Publish, publicRecord, publicSourceRecord } from './certificate/published-record.ts'
 import type { LotHistory } from './shape/lot-history.ts'
+import { producersRecord } from './shape/producers-results.ts'
 import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
 import { whileUsed } from './shape/while-used.ts'
@@ -37,7 +38,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
   if (audience === 'internal') return edition
   const publish: Publish = new Set(edition.site.publish ?? [])
   const lots = publicRows(edition, publish)
-  const controls = publicControls(edition, lots)
+  const controls = publicControls(edition, lots, publish)
   const shownOf = lotsBySource(lots)
   const hidden: Hidden = new Set([...edition.lots.keys()].filter((id) => !lots.has(id)))
   return {
@@ -101,19 +102,19 @@ function publicProducers(producers: Edition['producers'], publish: Publish): Edi
   return new Map([...producers].map(([id, { signatories: _, ...producer }]) => [id, producer]))
 }
 
-/** A control that only lots which are not shown were tested against is not shown either. */
-function publicControls(edition: Edition, shown: Edition['lots']): Edition['controls'] {
-  const usedBy = (ids: Iterable<string>) =>
+/** A control that only what is not shown was tested against is not shown either. */
+function publicControls(edition: Edition, shown: Edition['lots'], publish: Publish): Edition['controls'] {
+  const usedBy = (ids: Iterable<string>, part: (record: LotEntry['record']) => LotEntry['record']) =>
     new Set(
-      [...ids].flatMap((id) => (edition.lot(id).record.tests ?? []).flatMap(({ control }) => control ?? [])),
+      [...ids].flatMap((id) =>
+        (part(edition.lot(id).record).tests ?? []).flatMap((test) => test.control ?? []),
+      ),
     )
-  const [ofShown, ofHidden] = [
-    usedBy(shown.keys()),
-    usedBy([...edition.lots.keys()].filter((id) => !shown.has(id))),
-  ]
+  const ofShown = usedBy(shown.keys(), publish.has('verification') ? (record) => record : producersRecord)
+  const ofAny = usedBy(edition.lots.keys(), (record) => record)
   return new Map(
     [...edition.controls]
-      .filter(([id]) => ofShown.has(id) || !ofHidden.has(id))
+      .filter(([id]) => ofShown.has(id) || !ofAny.has(id))
       .map(
         ([
           id,

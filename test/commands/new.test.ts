@@ -70,6 +70,16 @@ describe('npm run new', () => {
     expect(await run('build', '--content', folder, '--out', `${folder}-site`)).toMatchObject({ status: 0 })
     expect(readFileSync(`${folder}-site/index.html`, 'utf8')).toContain('Works')
   })
+  it('says where the results of a new laboratory are written, those of an agency apart', async () => {
+    const folder = place()
+    await run('new', 'site', folder, ...NAMES)
+    const next = async (id: string, standing: string) =>
+      (await run('new', 'laboratory', id, '--standing', standing, '--content', folder)).out
+    expect(await next('dock', 'independent')).toContain('Next: name it in analyses: and tests: of lots.')
+    expect(await next('county', 'agency')).toContain(
+      'Next: name it in verification: of the lots that it checks.',
+    )
+  })
   it('brings the schemas for editors up to this version, and nothing else', async () => {
     const folder = place()
     await run('new', 'site', folder, ...NAMES)

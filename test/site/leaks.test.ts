@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest'
 import { buildSite } from '../../src/commands/build-site.ts'
 import { loadRecords } from '../../src/records/load.ts'
 import { parquetTexts } from '../edition/in-duckdb.ts'
-import { DRAFT, FORMER, writeFixtureContent } from './fixture-content.ts'
+import { DRAFT, FORMER, PENDING, writeFixtureContent } from './fixture-content.ts'
 
 /** A number that no other text holds, for a silo of each lot. */
 const SEAL = 'SL-770219'
@@ -30,9 +30,31 @@ verification-plan:
 const OF_PROJECT = 'c618-19'
 const PROJECTS = `projects: [{ name: ${HIDDEN} Dam, criteria: [{ set: ${OF_PROJECT} }] }]\n`
 
+/** Figures that no other text holds: an agency's, written among the producer's, on the split that each lot has. */
+const AGENCYS = ['7.7713', '9.5517', 'ZZ-ROADS-C', '88.8871']
+const agencysAnalysis = `  - { laboratory: roads-authority, sample: S, tested: 2026-03-25, results: { loss-on-ignition: ${AGENCYS[0]} %, SO3: ${AGENCYS[1]} % } }
+`
+const agencysTest = `  - sample: S
+    condition: c311
+    control: ${AGENCYS[2]}
+    laboratory: roads-authority
+    cast: 2026-03-11T10:40
+    strength:
+      - { age: 7 d, tested: 2026-03-18T10:40, specimens: { a: ${AGENCYS[3]} kN, b: 87.9 kN, c: 88.4 kN } }
+      - { age: 28 d }
+`
+
+/** The newest lot alone, so that nothing of the others changes. */
+function withAgencys(text: string): string {
+  return text
+    .replace('tests:\n', `${agencysAnalysis}tests:\n`)
+    .replace('shipments:\n', `${agencysTest}shipments:\n`)
+}
+
 function prepared(publish: string, drafts = 'no') {
   return writeFixtureContent((texts) => {
-    for (const [path, text] of texts) {
+    for (const [path, whole] of [...texts]) {
+      let text = whole
       if (path === 'site.yaml')
         texts.set(
           path,
@@ -40,6 +62,9 @@ function prepared(publish: string, drafts = 'no') {
         )
       if (path === 'sources/tarn-hollow-tuff.yaml') texts.set(path, `${text}${SOURCE_SECRETS}`)
       if (path.startsWith('producers/')) texts.set(path, `${text}${CONTACTS}`)
+      if (path === `controls/NQ-2026-03-C.yaml`)
+        texts.set(`controls/${AGENCYS[2]}.yaml`, text.replace('north-quay', 'roads-authority'))
+      if (path === `lots/${PENDING}.yaml`) text = withAgencys(text)
       if (path.startsWith('lots/')) texts.set(path, `${SITE_SEALS}purchase-order: ${ORDER}\n${text}`)
     }
   })
@@ -93,6 +118,14 @@ describe('a public site that publishes nothing by name', () => {
     expect(holding(files, '"verification":[{')).toEqual([])
     expect(holding(files, 'changed-after-issue/')).toEqual([])
   })
+  it.each(AGENCYS)('holds %s, an agency’s that the record lists among the producer’s, in no file', (text) => {
+    expect(holding(files, text)).toEqual([])
+  })
+  it('gives no result to an agency’s laboratory, in no table', () => {
+    const tables = [...files].filter(([path]) => /results.*\.(csv|parquet)$/.test(path))
+    expect(tables.length).toBeGreaterThan(1)
+    for (const [path, text] of tables) expect(text, path).not.toContain('roads-authority')
+  })
   it('judges no lot under a set that only its project asks for', () => {
     const data = files.get('data/lots/tarn-hollow-tuff/TH-010.json') ?? ''
     expect(data).toContain('"criterion":"c618-12a"')
@@ -127,6 +160,8 @@ describe('an internal site', () => {
 
   it('holds all of it, so that the search above can find something', () => {
     for (const text of [...PERSONS, ...SHIPPED, SEAL, ORDER, ...OF_DRAFT])
+      expect(holding(files, text).length, text).toBeGreaterThan(0)
+    for (const text of [...AGENCYS, `verification`])
       expect(holding(files, text).length, text).toBeGreaterThan(0)
     for (const text of [...SHIPPED, DRAFT])
       expect(

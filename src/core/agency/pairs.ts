@@ -4,7 +4,6 @@ import { representative } from '../history/representative.ts'
 import { withOtherWays } from './either-limit.ts'
 import { type SidesOfLimit, sidesOfLimits } from './sides.ts'
 import { defined } from '../measure/defined.ts'
-import { dutyOf } from '../measure/duty.ts'
 import { compareMoments, type Moment } from '../measure/moment.ts'
 import { isBounded } from '../result/bounds.ts'
 import { knownSince, type Result } from '../result/result.ts'
@@ -66,7 +65,7 @@ export function pairsOfLot(lot: ComparedLot, rows: readonly PrecisionRow[]): Pai
   const agencies = lot.results.filter((result) => result.valid && isAgencys(result))
   if (agencies.length === 0) return []
   const own = Map.groupBy(
-    lot.results.filter((result) => result.valid && result.role === 'producer' && !isAgencys(result)),
+    lot.results.filter((result) => result.valid && result.role === 'producer'),
     testName,
   )
   const bySample = Map.groupBy(agencies, (result) =>
@@ -80,9 +79,9 @@ export function pairsOfLot(lot: ComparedLot, rows: readonly PrecisionRow[]): Pai
   return withOtherWays(pairs)
 }
 
-/** Reported as verification, or made from readings on a sample whose duty is to verify. */
-export function isAgencys(result: Result): boolean {
-  return result.role === 'verification' || (result.role === 'producer' && dutyOf(result) === 'verification')
+/** Reported as verification, or on a sample whose duty is to verify. */
+export function isAgencys({ role }: Pick<Result, 'role'>): boolean {
+  return role === 'verification'
 }
 
 /**

@@ -8,7 +8,7 @@ import {
   type IndependentComparison,
   type ProducerValue,
 } from './independent-comparison.ts'
-import { type ComparedLot, isAgencys, type Pair, pairsOfLot, testName } from './pairs.ts'
+import { type ComparedLot, type Pair, pairsOfLot, testName } from './pairs.ts'
 import type { PrecisionRow } from './precision.ts'
 import { compareSplits, type SplitComparison } from './split-comparison.ts'
 import {
@@ -104,5 +104,5 @@ function producerValues(
 }
 
 function ownResults({ results }: ComparedLot): Result[] {
-  return results.filter((result) => result.valid && result.role === 'producer' && !isAgencys(result))
+  return results.filter((result) => result.valid && result.role === 'producer')
 }

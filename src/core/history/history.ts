@@ -7,7 +7,7 @@ import { type Standing, standingsOf } from './standings.ts'
 import type { SampleSeries } from './sample-series.ts'
 import { firstAtOrAfter } from '../statistics/first-at-or-after.ts'
 import type { Age } from '../measure/age.ts'
-import { type Duty, dutyOf } from '../measure/duty.ts'
+import type { Duty } from '../measure/duty.ts'
 import { kept } from '../measure/kept.ts'
 import { compareMoments, daysBetween, isBy, type Moment } from '../measure/moment.ts'
 import { type Observation, observationsOf, type Observed, type Span } from '../result/observation.ts'
@@ -127,7 +127,7 @@ function byKey(lot: HistoryLot): Map<string, Observation[]> {
   const found = new Map<string, Observation[]>()
   for (const observation of observationsOf(lot)) {
     const { role, property, condition, age, method } = observation.result
-    if (role !== 'producer' || dutyOf(observation.result) === 'verification') continue
+    if (role !== 'producer') continue
     const key = historyKey(lot.class, property, condition, age, method)
     kept(found, key, (): Observation[] => []).push(observation)
   }

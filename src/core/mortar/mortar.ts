@@ -3,7 +3,7 @@
  * (keys as in YAML, quantities loaded), so that a loaded record is taken as it is.
  */
 import { defined } from '../measure/defined.ts'
-import type { Duty, SampleKind } from '../measure/duty.ts'
+import { type Duty, dutyOf, type SampleKind } from '../measure/duty.ts'
 import type { Moment } from '../measure/moment.ts'
 import type { Age } from '../measure/age.ts'
 import type { MaterialKind } from '../measure/material-kind.ts'
@@ -221,4 +221,12 @@ export function sampleOf(
 ): { readonly sampleKind: Sample['kind']; readonly duty?: Duty } {
   const sample = samples.find((candidate) => candidate.id === id)
   return { sampleKind: sample?.kind ?? 'grab', ...defined({ duty: sample?.duty }) }
+}
+
+/**
+ * Whose results those on a sample are: an agency's where the sample is there to check the producer's.
+ * @param id of the sample
+ */
+export function roleOf(id: string, lot: Pick<LotEvidence, 'samples'>): 'producer' | 'verification' {
+  return dutyOf(sampleOf(id, lot)) === 'verification' ? 'verification' : 'producer'
 }

@@ -3,7 +3,7 @@ import { defined } from '../measure/defined.ts'
 import { isBy } from '../measure/moment.ts'
 import type { Quantity } from '../measure/units.ts'
 import type { MortarMeasurement } from '../mortar/mortar-measurement.ts'
-import { type LotEvidence, type Mortar, sampleOf, type TestMortar } from '../mortar/mortar.ts'
+import { type LotEvidence, type Mortar, roleOf, sampleOf, type TestMortar } from '../mortar/mortar.ts'
 import { withMould } from '../mortar/moulds.ts'
 import { controlOf } from '../mortar/stated-control.ts'
 import { isMade, type Result, type UnmadeResult } from '../result/result.ts'
@@ -35,7 +35,7 @@ export function mortarResults(
     laboratory: test.laboratory,
     sample: test.sample,
     ...sampleOf(test.sample, lot),
-    role: 'producer',
+    role: roleOf(test.sample, lot),
     begun: test.cast,
   }
   if (control === undefined)

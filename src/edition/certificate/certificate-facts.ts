@@ -1,6 +1,6 @@
 /** What a certificate states of a lot, from its records and their judgement on a day. */
 import { isProvisional } from '../shape/due.ts'
-import { producersResults } from '../shape/producers-results.ts'
+import { producersRecord, producersResults } from '../shape/producers-results.ts'
 import { type Criterion, isAsRead, isUnconfirmed } from '../../core/criteria/criterion.ts'
 import { verdictStanding } from '../../core/criteria/verdict-standing.ts'
 import type { Verdict } from '../../core/criteria/verdict.ts'
@@ -51,7 +51,8 @@ export interface Stating {
 }
 
 /** @throws RangeError for a lot whose source and producer are not on record */
-export function certificateFacts(lot: JudgedLot, stating: Stating): CertificateFacts {
+export function certificateFacts(judged: JudgedLot, stating: Stating): CertificateFacts {
+  const lot = { ...judged, record: producersRecord(judged.record) }
   const { records, issue, withholding } = stating
   const record = withheldRecord(lot.record, withholding)
   const { source, producer } = originOf(lot, records)

@@ -127,6 +127,7 @@ function changedAfterIssue(issued: IssuedDocument, today: KnownRecord): Finding[
 }
 
 interface WrittenSample {
+  readonly id: string
   readonly kind: SampleKind
   readonly duty?: Duty
   readonly taken?: { readonly to: string }
@@ -134,15 +135,28 @@ interface WrittenSample {
   readonly received?: string
 }
 
-/** An agency samples after issue as before, and its results are no part of a document either. */
+/**
+ * An agency samples after issue as before, and its results are no part of a document either: one that an earlier
+ * program issued may hold those that the record lists among the producer's.
+ */
 function withoutAgencySamples({ lot, controls }: KnownRecord): KnownRecord {
   const samples = lot['samples'] as readonly WrittenSample[] | undefined
   const own = samples?.filter(
     ({ kind, duty }) => dutyOf(defined({ sampleKind: kind, duty })) !== 'verification',
   )
-  return own === undefined || own.length === samples?.length
-    ? { lot, controls }
-    : { lot: { ...lot, samples: own }, controls }
+  if (own === undefined || own.length === samples?.length) return { lot, controls }
+  const ids = new Set(own.map(({ id }) => id))
+  const onOwn = (tests: unknown) => {
+    const left = (tests as readonly { readonly sample: string }[] | undefined)?.filter(({ sample }) =>
+      ids.has(sample),
+    )
+    return left?.length === 0 ? undefined : left
+  }
+  const { analyses, tests, ...rest } = lot
+  return {
+    lot: { ...rest, ...defined({ analyses: onOwn(analyses), tests: onOwn(tests) }), samples: own },
+    controls,
+  }
 }
 
 /** A document issued under an earlier date than its day may name samples taken or received after that date. */

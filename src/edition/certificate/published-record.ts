@@ -1,15 +1,17 @@
 /** Records of lots and sources as an audience may see them: `publishing.ts` asks for them and nobody else. */
 import { defined } from '../../core/measure/defined.ts'
-import { dutyOf } from '../../core/measure/duty.ts'
+import { roleOf } from '../../core/mortar/mortar.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
 import { NOT_PUBLISHED } from '../../words/withheld.ts'
 import type { Edition } from '../shape/edition.ts'
+import { producersRecord } from '../shape/producers-results.ts'
 
 /** What site.yaml publishes. */
 export type Publish = ReadonlySet<string>
 
 /** A lot's record without what is not published; where it was imported from is nobody's but the producer's. */
-export function publicRecord(record: Lot, publish: Publish): Lot {
+export function publicRecord(whole: Lot, publish: Publish): Lot {
+  const record = publish.has('verification') ? whole : withoutAgencys(whole)
   const {
     imported: _,
     verification,
@@ -23,14 +25,14 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
   const persons = publish.has('persons')
   return {
     ...rest,
-    samples: samplesShown(record, publish).map(({ by, seal, ...sample }) => ({
+    samples: record.samples.map(({ by, seal, ...sample }) => ({
       ...sample,
       ...(persons && by !== undefined ? { by } : {}),
       ...(publish.has('seals') && seal !== undefined ? { seal } : {}),
     })),
     ...(seals !== undefined && publish.has('seals') ? { seals } : {}),
     ...(order !== undefined && publish.has('purchase-order') ? { 'purchase-order': order } : {}),
-    ...(verification !== undefined && publish.has('verification')
+    ...(verification !== undefined
       ? { verification: verification.map((one) => withoutSampler(one, publish)) }
       : {}),
     ...(answers !== undefined && publish.has('findings')
@@ -61,13 +63,10 @@ export function publicRecord(record: Lot, publish: Publish): Lot {
   }
 }
 
-/** That an agency sampled the lot is told with what it found; a sample that the producer tested too is the producer's. */
-function samplesShown({ samples, analyses = [], tests = [] }: Lot, publish: Publish): Lot['samples'] {
-  if (publish.has('verification')) return samples
-  const tested = new Set([...analyses, ...tests].map(({ sample }) => sample))
-  return samples.filter(
-    ({ id, kind, duty }) => tested.has(id) || dutyOf(defined({ sampleKind: kind, duty })) !== 'verification',
-  )
+/** Without what an agency sampled and found: that it sampled the lot is told with what it found. */
+function withoutAgencys(record: Lot): Lot {
+  const { verification: _, ...own } = producersRecord(record)
+  return { ...own, samples: own.samples.filter(({ id }) => roleOf(id, own) === 'producer') }
 }
 
 /** Answers stand beside their findings and are published with them, without persons, consignees and bills as asked. */

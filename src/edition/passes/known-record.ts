@@ -9,6 +9,7 @@ import { isQuantity } from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/records.ts'
 import type { Control, Laboratory, Lot, Source } from '../../records/schema/loaded-records.ts'
 import { writtenForm } from '../../records/schema/written.ts'
+import { producersRecord } from '../shape/producers-results.ts'
 import { sampledAt } from './computed-lot.ts'
 
 /**
@@ -261,7 +262,7 @@ export interface KnownRecord {
  * @param lot the record, quantities loaded
  * @param controls the control batches it refers to, by id
  * @param asOf calendar date
- * @returns plain JSON, quantities as written; without shipments, verification, revisions, answers, earlier
+ * @returns plain JSON, quantities as written; without shipments, an agency's results, revisions, answers, earlier
  * ids and the files it was imported from, which go on after issue
  */
 export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, asOf: Moment): KnownRecord {
@@ -273,7 +274,7 @@ export function knownRecord(lot: Lot, controls: ReadonlyMap<string, Control>, as
     answers: _answers,
     imported: _imported,
     ...known
-  } = knownLot(lot, asOf)
+  } = knownLot(producersRecord(lot), asOf)
   const used = [...new Set((known.tests ?? []).flatMap((test) => test.control ?? []))].sort()
   const controlRecords = used.flatMap((id) => {
     const { imported: _, ...control } = controls.get(id) ?? {}

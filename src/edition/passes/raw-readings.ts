@@ -12,6 +12,7 @@ import {
 import { isQuantity } from '../../core/mortar/mortar.ts'
 import type { Records } from '../../records/load.ts'
 import type { LotEntry } from '../shape/edition.ts'
+import { producersRecord } from '../shape/producers-results.ts'
 
 /** What was read of a specimen, by the kind of test. */
 const READ = { strength: ['load', 'strength'], resistivity: ['resistance', 'resistivity'] } as const
@@ -19,7 +20,7 @@ const READ = { strength: ['load', 'strength'], resistivity: ['resistance', 'resi
 /** Every batch of specimens read on the producer's mortars, in order of the lots. */
 export function readBatches(lots: readonly LotEntry[], { conditions }: Records): ReadBatch[] {
   return lots.flatMap(({ id, record }) =>
-    (record.tests ?? []).flatMap((test) => {
+    (producersRecord(record).tests ?? []).flatMap((test) => {
       const rules = rulesOf(conditions, test.condition)
       const { laboratory, condition } = test
       return (['strength', 'resistivity'] as const).flatMap((of) =>
@@ -33,10 +34,10 @@ export function readBatches(lots: readonly LotEntry[], { conditions }: Records):
   )
 }
 
-/** Every test of a mortar that has readings, in order of the lots. */
+/** Every test of a producer's mortar that has readings, in order of the lots. */
 export function madeTests(lots: readonly LotEntry[]): MadeTest[] {
   return lots.flatMap(({ id: lot, record }) =>
-    (record.tests ?? []).flatMap(({ strength = [], resistivity = [] }) =>
+    (producersRecord(record).tests ?? []).flatMap(({ strength = [], resistivity = [] }) =>
       [...strength, ...resistivity]
         .filter(({ tested }) => tested !== undefined)
         .map((test): MadeTest => ({ lot, retest: test['retest-of'] === undefined ? 'first' : 'retest' })),

@@ -83,8 +83,7 @@ function addRow(gathered: Gathered, head: SeriesHead, row: Row): void {
 
 function addLot(gathered: Gathered, lot: ComputedLot, from: PointsFrom): void {
   const followed = lot.results.filter(
-    (result) =>
-      result.role === 'producer' && dutyOf(result) !== 'verification' && from.wanted.has(result.property),
+    (result) => result.role === 'producer' && from.wanted.has(result.property),
   )
   const since = knownDays(lot)
   const made = [...Map.groupBy(followed, (result) => headOf(lot, result).key).values()]
@@ -95,7 +94,7 @@ function addLot(gathered: Gathered, lot: ComputedLot, from: PointsFrom): void {
         addRow(gathered, headOf(lot, result), resultRow(lot, result, alike, since.get(result), from))
     }
   for (const test of [...(lot.unmade ?? []), ...(lot.planned ?? [])])
-    if (from.wanted.has(test.property) && dutyOf(test) !== 'verification' && !isTested(followed, test))
+    if (from.wanted.has(test.property) && !isTested(followed, test))
       addRow(gathered, openHead(gathered, lot, test), openRow(lot, test))
 }
 

@@ -77,14 +77,6 @@ describe('pairsOfLot', () => {
     expect(pairsOfLot(lotOf(1, results), []).map(({ difference }) => difference)).toEqual([2])
   })
 
-  it('pairsOfLot counts a test on a verifying sample as the agency’s', () => {
-    const results = [
-      result('loss-on-ignition', 2),
-      result('loss-on-ignition', 5, { sample: 'V', sampleKind: 'split', laboratory: 'roads' }),
-    ]
-    expect(pairsOfLot(lotOf(1, results), []).map(({ difference }) => difference)).toEqual([3])
-  })
-
   it('pairsOfLot takes the kind that the record states before that of the sample', () => {
     const results = [
       result('loss-on-ignition', 2),

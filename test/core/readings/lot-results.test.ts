@@ -15,6 +15,37 @@ function indexOf(lot: LotEvidence, property: 'strength-activity-index' | 'resist
   return lotResults(lot).results.find((result) => result.property === property)
 }
 
+describe('lotResults, whose results they are', () => {
+  const split = evidence({
+    test: { sample: 'S', strength: [strength(['101.3 kN']), { age: readAge('56 d') }] },
+    control: { strength: [strength(['146.1 kN'], { tested: readMoment('2026-04-08T09:30') })] },
+    more: {
+      samples: [
+        { id: 'C', kind: 'composite' },
+        { id: 'S', kind: 'split' },
+      ],
+      analyses: ['C', 'S'].map((sample) => ({
+        laboratory: 'quay',
+        sample,
+        tested: readMoment('2026-03-12'),
+        results: { 'loss-on-ignition': q('3.6 %', 'fraction') },
+      })),
+    },
+  })
+  it('gives an agency what is tested on a split, wherever the record lists it', () => {
+    const roles = lotResults(split).results.map(({ sample, property, role }) => [sample, property, role])
+    expect(roles).toEqual([
+      ['C', 'loss-on-ignition', 'producer'],
+      ['S', 'loss-on-ignition', 'verification'],
+      ['S', 'compressive-strength', 'verification'],
+      ['S', 'strength-activity-index', 'verification'],
+    ])
+  })
+  it('awaits nothing of the agency', () => {
+    expect(lotResults(split).planned).toEqual([])
+  })
+})
+
 describe('lotResults, strength activity index', () => {
   // Worked by hand from the loads: (101.3 + 103.9 + 99.8) / (146.1 + 148.0 + 146.6) = 305.0 / 440.7 = 69.2081
   // %.

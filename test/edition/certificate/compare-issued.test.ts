@@ -93,6 +93,10 @@ describe('a record of today beside an issued one', () => {
     expect(found(samples(split), samples())).toBe(0)
     expect(found(samples(), samples({ id: 'D', kind: 'grab', on: '2026-03-05' }))).toBe(1)
     expect(found(samples(), samples({ ...split, duty: 'composite' }))).toBe(1)
+    // As earlier programs issued documents: with what the record lists of an agency among the producer's.
+    const analyses = [{ sample: 'V', laboratory: 'county', tested: '2026-03-09', results: { SO3: '1.0 %' } }]
+    const issued = record([TESTED], { samples: [SAMPLE, split], analyses })
+    expect(found(issued, samples(split))).toBe(0)
   })
   it('is unchanged by samples that the document names before they were taken or received', () => {
     const later = { id: 'V', kind: 'independent', on: '2026-04-12' }
