@@ -4,11 +4,7 @@
  * sees it, so that nothing downstream can forget to.
  */
 import type { SourceAgency } from '../core/agency/source-agency.ts'
-import { CHECKS } from '../core/checks/catalogue.ts'
-import { type ChecksRun, checksRun } from '../core/checks/checked.ts'
-import type { Finding } from '../core/checks/finding.ts'
 import { defined } from '../core/measure/defined.ts'
-import { sourceOf } from '../core/measure/lot-id.ts'
 import { once } from '../core/measure/once.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
 import { WITHHELD } from '../records/issued/private-part.ts'
@@ -16,19 +12,18 @@ import { NOT_PUBLISHED, UNISSUED_LOT } from '../words/withheld.ts'
 import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { type Publish, publicRecord, publicSourceRecord } from './certificate/published-record.ts'
-import type { LotHistory } from './shape/lot-history.ts'
+import {
+  type Hidden,
+  publicAudit,
+  publicFindings,
+  publicLotFindings,
+  type Withholding,
+} from './shape/public-findings.ts'
 import { producersRecord } from './shape/producers-results.ts'
+import type { LotHistory } from './shape/lot-history.ts'
 import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
 import { whileUsed } from './shape/while-used.ts'
-
-/** Ids of the lots that are not shown. */
-type Hidden = ReadonlySet<string>
-
-interface Withholding {
-  readonly publish: Publish
-  readonly hidden: Hidden
-}
 
 /**
  * The Edition for an audience: the public one without what site.yaml does not publish, the internal one
@@ -56,9 +51,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     laboratoryHistory: (id) =>
       publicLaboratoryHistory(edition.laboratoryHistory(id), (batch) => controls.has(batch)),
     laboratoryFindings: (id) => publicFindings(edition.laboratoryFindings(id), { publish, hidden }),
-    source: whileUsed((id) =>
-      publicSource(edition.source(id), edition.lotsOf(id), lots, { publish, hidden }),
-    ),
+    source: whileUsed((id) => publicSource(edition, id, lots, { publish, hidden })),
     producers: publicProducers(edition.producers, publish),
     controls,
     shipments: edition.shipments
@@ -70,9 +63,13 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
 /** Rows of the lots that are shown: drafts only where the site wants them. */
 function publicRows({ lots, lot, site }: Edition, publish: Publish): Map<string, ListedLot> {
   const shown = [...lots].filter(([, lot]) => site.drafts === 'yes' || lot.state !== 'draft')
-  return new Map(
-    shown.map(([id, row]) => [id, withFindingCount(withoutProjectOutcomes(row, lot(id), publish), publish)]),
-  )
+  return new Map(shown.map(([id, row]) => [id, publicRow(row, lot(id), publish)]))
+}
+
+/** No finding of a lot is left out for the sake of lots that are not shown. */
+function publicRow(row: ListedLot, lot: LotEntry, publish: Publish): ListedLot {
+  const findingCount = publicLotFindings(lot, { publish, hidden: new Set() }).length
+  return { ...withoutProjectOutcomes(row, lot, publish), findingCount }
 }
 
 /** What a project asks for tells of the project. */
@@ -128,11 +125,13 @@ function publicControls(edition: Edition, shown: Edition['lots'], publish: Publi
 }
 
 function publicSource(
-  source: SourceEntry,
-  onRecord: readonly ListedLot[],
+  edition: Edition,
+  id: string,
   shown: Edition['lots'],
   withhold: Withholding,
 ): SourceEntry {
+  const [source, onRecord] = [edition.source(id), edition.lotsOf(id)]
+  const lots = onRecord.filter((lot) => shown.has(lot.id)).map((lot) => edition.lot(lot.id))
   return {
     ...source,
     criteria: publicCriteria(
@@ -143,11 +142,10 @@ function publicSource(
     agency: (isShown = () => true) =>
       publicAgency(source, (id) => shown.has(id) && isShown(id), withhold.publish),
     unpublished: onRecord.filter((lot) => !shown.has(lot.id)).length,
-    findings: publicFindings(source.findings, withhold),
+    ...publicAudit(source, lots, withhold),
     atLimits: once(() =>
       onRecord.every(({ id }) => shown.has(id)) ? source.atLimits() : source.atLimits((id) => shown.has(id)),
     ),
-    checks: publicChecks(source.checks, onRecord.filter((lot) => shown.has(lot.id)).length, withhold.publish),
     history: once(() => publicSourceHistory(source.history(), (id) => shown.has(id))),
     series: source.series
       .map((series) => ({ ...series, points: series.points.filter((point) => shown.has(point.lot)) }))
@@ -178,7 +176,7 @@ function publicLot(lot: LotEntry, shown: Edition['lots'], withhold: Withholding)
       : lot.results.filter((result) => result.role !== 'verification'),
     ...publicVerdicts(lot, isShown, publish),
     bestClass: (criterion) => publicBestClass(lot.bestClass(criterion), isShown),
-    findings: publicFindings(lot.findings, withhold),
+    findings: publicLotFindings(lot, withhold),
     shipments: lot.shipments.map((shipment) => publicShipment(shipment, shown, publish)),
     sharedShipments: lot.sharedShipments.map((shipment) => publicShipment(shipment, shown, publish)),
     revisions: lot.revisions.map((revision) => publicRevision(revision, shown, publish)),
@@ -200,72 +198,6 @@ function publicVerdicts(
       .map((verdict) => withoutDrafts(verdict, isShown)),
     ofProjects: ofProjects.filter((id) => !kept.includes(id)),
   }
-}
-
-function publicFindings(findings: readonly Finding[], { publish, hidden }: Withholding): readonly Finding[] {
-  if (!publish.has('findings')) return []
-  return findings
-    .filter(({ reason }) => publish.has('verification') || CHECKS[reason.code].onVerification !== true)
-    .filter(({ reason, about }) => CHECKS[reason.code].sumsLots !== true || !hidesLotsOf(about, hidden))
-    .map((finding) => publicFinding(withoutWithheldPlaces(finding, publish), hidden))
-}
-
-/** A check of the agency's results is not among those that were run where these are not published. */
-function publicChecks({ looks }: ChecksRun, lots: number, publish: Publish): ChecksRun {
-  const shown = looks.filter(
-    ({ check }) => publish.has('verification') || CHECKS[check].onVerification !== true,
-  )
-  return checksRun(shown, lots)
-}
-
-/** Of a source. */
-function hidesLotsOf(source: string, hidden: Hidden): boolean {
-  return [...hidden].some((lot) => sourceOf(lot) === source)
-}
-
-/** A record holds what is withheld, and so does what differs from it: the place is named, and not what it holds. */
-function withoutWithheldPlaces(finding: Finding, publish: Publish): Finding {
-  const { reason } = finding
-  if (reason.code !== 'changed-after-issue') return finding
-  const changes = reason.params.changes.map((change) =>
-    isPublic(change.path, publish)
-      ? change
-      : { path: change.path, issued: null, today: null, withheld: true as const },
-  )
-  return { ...finding, reason: { ...reason, params: { ...reason.params, changes } } }
-}
-
-/** Whether the place itself, and all that lies below it, may be shown. */
-function isPublic([record, list, entry, ...rest]: readonly string[], publish: Publish): boolean {
-  const [persons, seals] = [publish.has('persons'), publish.has('seals')]
-  if (record !== 'lot') return true
-  if (list === 'seals') return seals
-  if (list === 'purchase-order') return publish.has('purchase-order')
-  if (list !== 'samples') return true
-  const [member] = rest
-  if (entry === undefined || member === undefined) return persons && seals
-  return member === 'by' ? persons : member === 'seal' ? seals : true
-}
-
-/**
- * A lot that is not shown is not named by the finding of another, nor of its source: an id stands bare in a list, or as
- * `lot` beside what is said of it, and either gives way to null.
- */
-function publicFinding({ reason, ...finding }: Finding, hidden: Hidden): Finding {
-  const params = Object.fromEntries(
-    Object.entries(reason.params).map(([name, value]) => [name, withoutHidden(value, hidden)]),
-  )
-  return { ...finding, reason: { ...reason, params } as Finding['reason'] }
-}
-
-function withoutHidden(value: unknown, hidden: Hidden): unknown {
-  if (Array.isArray(value)) return value.map((member) => withoutHidden(member, hidden))
-  if (typeof value === 'string') return hidden.has(value) ? null : value
-  if (typeof value !== 'object' || value === null) return value
-  if ('lot' in value && typeof value.lot === 'string' && hidden.has(value.lot)) return null
-  return Object.fromEntries(
-    Object.entries(value).map(([name, member]) => [name, withoutHidden(member, hidden)]),
-  )
 }
 
 function publicBestClass(found: BestClass | null, isShown: IsIssued): BestClass | null {

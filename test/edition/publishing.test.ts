@@ -180,7 +180,12 @@ describe('forAudience', () => {
       { id: 'I', kind: 'independent' },
     ]
     const lot = tinyLot('ash/1', { state: 'complete', revisions: [revision(0, '2026-03-10')] })
-    const record = { ...lot.record, samples, analyses: [{ sample: 'S' }], tests: [{ sample: 'C' }] } as unknown as typeof lot.record
+    const record = {
+      ...lot.record,
+      samples,
+      analyses: [{ sample: 'S' }],
+      tests: [{ sample: 'C' }],
+    } as unknown as typeof lot.record
     const shown = (...publish: readonly string[]) => {
       const site = { title: 'Register', units: 'SI', criteria: [], publish } as unknown as Site
       const whole = tinyEdition([tinySource('ash')], [{ ...lot, record }], { site })
@@ -197,7 +202,7 @@ describe('forAudience', () => {
       { check: 'split-bias', looked: 3, found: 1, expected: 0.03 },
     ] as const
     const expectedByChance = { low: 0, expected: 0.03, high: 1 }
-    const source = { ...tinySource('ash'), checks: { run: 2, lots: 2, looks, tests: 3, expectedByChance } }
+    const source = tinySource('ash', { checks: { run: 2, lots: 2, looks, tests: 3, expectedByChance } })
     const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')] } as const
     const shown = (...publish: readonly string[]) => {
       const site = { title: 'Register', units: 'SI', criteria: [], publish } as unknown as Site
@@ -216,16 +221,34 @@ describe('forAudience', () => {
   })
 
   it('leaves out a sum over lots where one is not shown', () => {
-    const params = { source: 'ash', count: 2, of: 2, tonnes: 50, lots: 2 }
-    const early = found('ash', { code: 'shipped-before-completion', params })
+    const params = { source: 'ash', silo: null, month: '2026-03' } as never
+    const off = found('ash', { code: 'balance-off', params })
     const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')] } as const
     const site = { title: 'Register', units: 'SI', criteria: [], publish: ['findings'] } as unknown as Site
     const shown = (...lots: Parameters<typeof tinyEdition>[1]) =>
-      forAudience(tinyEdition([tinySource('ash', { findings: [early] })], lots, { site }), 'public').source(
+      forAudience(tinyEdition([tinySource('ash', { findings: [off] })], lots, { site }), 'public').source(
         'ash',
       ).findings.length
     expect([shown(tinyLot('ash/1', issued)), shown(tinyLot('ash/1', issued), tinyLot('ash/2', {}))]).toEqual([
       1, 0,
+    ])
+  })
+
+  it('publishes nothing that is found on an agency’s sample where its results are not', () => {
+    const params = { lot: 'ash/1', sample: 'S' } as never
+    const findings = [found('ash/1', { code: 'specimens-equal', params }), finding('ash/1')]
+    const issued = { state: 'complete', revisions: [revision(0, '2026-03-10')], findings } as const
+    const lot = tinyLot('ash/1', issued)
+    const record = { ...lot.record, samples: [{ id: 'S', kind: 'split' }] } as unknown as typeof lot.record
+    const shown = (...publish: readonly string[]) => {
+      const site = { title: 'Register', units: 'SI', criteria: [], publish } as unknown as Site
+      const whole = tinyEdition([tinySource('ash')], [{ ...lot, record }], { site })
+      const edition = forAudience(whole, 'public')
+      return [edition.lot('ash/1').findings.length, edition.lots.get('ash/1')?.findingCount]
+    }
+    expect([shown('findings'), shown('findings', 'verification')]).toEqual([
+      [1, 1],
+      [2, 2],
     ])
   })
 

@@ -112,6 +112,8 @@ export function tinyLot(id: string, more: Partial<LotEntry> = {}): LotEntry {
 
 const NO_LIMIT = { shown: false, reason: { code: 'no-limit', params: {} } } as const
 
+const NO_CHECKS = checksRun([], 0)
+
 /** A source of fly ash named after its id. */
 export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceEntry {
   const record = { name: `Ash of ${id}`, producer: 'works', kind: 'coal-fly-ash' }
@@ -134,7 +136,8 @@ export function tinySource(id: string, more: Partial<SourceEntry> = {}): SourceE
     findings: [],
     agency: () => null,
     atLimits: () => [],
-    checks: { run: 0, lots: 0, looks: [], tests: 0, expectedByChance: { low: 0, expected: 0, high: 0 } },
+    checks: NO_CHECKS,
+    auditOf: () => ({ findings: more.findings ?? [], checks: more.checks ?? NO_CHECKS }),
     ...more,
   }
 }

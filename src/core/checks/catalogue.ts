@@ -26,6 +26,8 @@ export interface CheckEntry {
   readonly first?: true
   /** It adds up all lots of a source, so that one that is not shown could be worked out from it. */
   readonly sumsLots?: true
+  /** It counts shipments lot by lot, and can be told of the lots that are shown alone. */
+  readonly countsLots?: true
   /** It rests on verification results, which a site may leave unpublished. */
   readonly onVerification?: true
 }
@@ -49,7 +51,7 @@ export const CHECKS: Readonly<Record<CheckId, CheckEntry>> = {
 
   'shipped-without-certificate': { family: 'time', severity: 'warning', first: true },
   'shipped-before-results': { family: 'time', severity: 'warning' },
-  'shipped-before-completion': { family: 'time', severity: 'information', sumsLots: true },
+  'shipped-before-completion': { family: 'time', severity: 'information', countsLots: true },
   'shipped-on-missed-age': { family: 'time', severity: 'information' },
   'failed-after-shipping': { family: 'time', severity: 'warning' },
   'shipped-after-failure': { family: 'time', severity: 'warning', first: true },

@@ -2,6 +2,7 @@
 import type { SourceAgency } from '../../core/agency/source-agency.ts'
 import { agencySourceChecks } from '../../core/checks/agency-differs.ts'
 import type { Checked } from '../../core/checks/checked.ts'
+import type { Finding } from '../../core/checks/finding.ts'
 import { historyChecks } from '../../core/checks/history-checks.ts'
 import { producerNeverFails } from '../../core/checks/producer-never-fails.ts'
 import { verificationKept } from '../../core/checks/verification-kept.ts'
@@ -13,7 +14,7 @@ import type { SourceState } from './source-state.ts'
 
 export interface ToAudit {
   readonly state: SourceState
-  readonly source: Omit<SourceEntry, 'findings' | 'checks'>
+  readonly source: Omit<SourceEntry, 'findings' | 'checks' | 'auditOf'>
   /** In order of sampling. */
   readonly lots: readonly LotEntry[]
   /** Shipments that may have come from several lots. */
@@ -26,22 +27,42 @@ export interface OwnChecks {
   /** In order of sampling. */
   readonly lots: readonly LotChecks[]
   readonly source: readonly Checked[]
+  /** The same with some of its lots alone. */
+  readonly sourceOf: (isShown: IsShown) => readonly Checked[]
 }
+
+type IsShown = (lot: string) => boolean
 
 /** Note: the checks ask for the history of the source. */
 export function ownChecks(
   { state, source, lots, several, records }: ToAudit,
   index: Pick<AuditIndex, 'controls' | 'standings'>,
 ): OwnChecks {
-  const agency = source.agency()
-  const pairs = Map.groupBy(agency?.pairs ?? [], ({ lot }) => lot)
+  const pairs = Map.groupBy(source.agency()?.pairs ?? [], ({ lot }) => lot)
+  const sourceOf = (isShown?: IsShown) => {
+    const agency = source.agency(isShown)
+    const shown = shownOf(lots, several, isShown)
+    return [
+      ...ownSourceChecks({ state, ...shown, records, atLimits: source.atLimits(isShown) }, index),
+      ...(agency === null ? [] : agencyChecks(source.id, agency, shown.lots)),
+      ...historyChecks(source.id, source.history()),
+    ]
+  }
   return {
     lots: lots.map((lot) => ownLotChecks(lot, records, { state, pairs: pairs.get(lot.id) ?? [] })),
-    source: [
-      ...ownSourceChecks({ state, lots, several, records, atLimits: source.atLimits() }, index),
-      ...(agency === null ? [] : agencyChecks(source.id, agency, lots)),
-      ...historyChecks(source.id, source.history()),
-    ],
+    source: sourceOf(),
+    sourceOf,
+  }
+}
+
+function shownOf(
+  lots: readonly LotEntry[],
+  several: readonly ShipmentEntry[],
+  isShown: IsShown = () => true,
+): Pick<ToAudit, 'lots' | 'several'> {
+  return {
+    lots: lots.filter(({ id }) => isShown(id)),
+    several: several.filter((shipment) => shipment.lots.some(isShown)),
   }
 }
 
@@ -50,24 +71,32 @@ export function auditedSource(
   { state, lots, several, records }: Omit<ToAudit, 'source'>,
   own: OwnChecks,
   index: AuditIndex,
-): Pick<SourceEntry, 'findings' | 'checks'> & { readonly lots: readonly LotEntry[] } {
-  const checked = [
+): Pick<SourceEntry, 'findings' | 'checks' | 'auditOf'> & { readonly lots: readonly LotEntry[] } {
+  const checkedOf = (ofSource: readonly Checked[], isShown?: IsShown) => [
     ...lots.flatMap((lot, place) => {
+      if (isShown?.(lot.id) === false) return []
       const { first = [], last = [] } = own.lots[place] ?? {}
       return [...first, ...lotAmongAll(lot, records, index), ...last]
     }),
-    ...sourceAmongAll(state, several, index),
-    ...own.source,
+    ...sourceAmongAll(state, shownOf(lots, several, isShown).several, index),
+    ...ofSource,
   ]
+  const checked = checkedOf(own.source)
   const about = Map.groupBy(
     [...lots.flatMap(({ findings }) => findings), ...checked.flatMap(({ findings }) => findings)],
     (finding) => finding.about,
   )
-  const of = (id: string) => (about.get(id) ?? []).map((finding) => asSiteWants(finding, records.site))
+  const asWanted = (findings: readonly Finding[]) =>
+    findings.map((finding) => asSiteWants(finding, records.site))
   return {
-    lots: lots.map((lot) => ({ ...lot, findings: of(lot.id) })),
-    findings: of(state.id),
+    lots: lots.map((lot) => ({ ...lot, findings: asWanted(about.get(lot.id) ?? []) })),
+    findings: asWanted(about.get(state.id) ?? []),
     checks: runOf(checked, lots),
+    auditOf: (isShown) => {
+      const ofShown = checkedOf(own.sourceOf(isShown), isShown)
+      const findings = ofShown.flatMap((one) => one.findings).filter((one) => one.about === state.id)
+      return { findings: asWanted(findings), checks: runOf(ofShown, shownOf(lots, several, isShown).lots) }
+    },
   }
 }
 

@@ -24,7 +24,7 @@ interface KeptSource {
 
 /** What is made of all lots of a source together. */
 interface WholeSource {
-  readonly source: Omit<SourceEntry, 'findings' | 'checks'>
+  readonly source: Omit<SourceEntry, 'findings' | 'checks' | 'auditOf'>
   readonly own: OwnChecks
 }
 

@@ -12,7 +12,7 @@ export function sourceEntry(
   state: SourceState,
   lots: readonly LotEntry[],
   records: Records,
-): Omit<SourceEntry, 'history' | 'findings' | 'checks'> {
+): Omit<SourceEntry, 'history' | 'findings' | 'checks' | 'auditOf'> {
   return {
     id: state.id,
     record: state.record,

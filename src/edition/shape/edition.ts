@@ -212,6 +212,11 @@ export interface SourceEntry {
   readonly atLimits: (isShown?: (lot: string) => boolean) => readonly AtLimit[]
   /** The audit checks on the source and its lots: what was looked at, and how much chance alone is expected to raise. */
   readonly checks: ChecksRun
+  /**
+   * The same checks on some of its lots alone, made anew at each call.
+   * @param isShown which lots are looked at
+   */
+  readonly auditOf: (isShown: (lot: string) => boolean) => Pick<SourceEntry, 'findings' | 'checks'>
 }
 
 export interface ControlEntry extends Observed {
