@@ -22,6 +22,7 @@ import { checkSummary } from './check-summary.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
 import { blocksIn } from './issuable.ts'
+import { leftForAll, leftForLot } from './left-texts.ts'
 import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
 import { progress } from './progress.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
@@ -183,5 +184,10 @@ function faultsOf(content: ReadContent): CheckedFaults {
       lots:
         kind === 'lot' ? 0 : [...content.records.lots.keys()].filter((lot) => sourceOf(lot) === id).length,
     }))
-  return { unjudged, blocks: blocksIn(content) }
+  const ofAll = leftForAll(content.records)
+  return {
+    unjudged,
+    blocks: blocksIn(content),
+    left: (lot) => ofAll ?? leftForLot(content.records, lot),
+  }
 }

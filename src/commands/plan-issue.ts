@@ -14,7 +14,7 @@ import { type PrivatePart, withRevealed } from '../records/issued/private-part.t
 import { type IssuedReader, issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/records.ts'
 import type { Lot, Producer } from '../records/schema/loaded-records.ts'
-import { placeholdersIn } from '../records/yaml/placeholders.ts'
+import { leftForAll, leftForLot, type LeftText } from './left-texts.ts'
 import { CommandFailure, EXIT, PROGRAM } from './program.ts'
 import { progress } from './progress.ts'
 
@@ -37,7 +37,7 @@ export interface IssueOrder {
 
 /** @throws CommandFailure for the first lot that may not be issued; nothing is issued then */
 export function planIssue(records: Records, order: IssueOrder): PlannedRevision[] {
-  checkSharedReplaced(records)
+  refuseLeft('Nothing can', leftForAll(records))
   const requests = [...new Set(order.lots)].map((lot) => requestFor(records, lot, order))
   const reader = issuedReader(records.contentDir)
   const issuing = { program: PROGRAM, saltOf: () => randomBytes(16).toString('base64url') }
@@ -72,7 +72,7 @@ function saysNothingNew({ lots }: Records, { request, changes }: PlannedRevision
 
 function requestFor(records: Records, lot: string, order: IssueOrder): IssueRequest {
   const record = recordOf(records, lot)
-  checkReplaced(records, lot, record)
+  refuseLeft(`${lot} cannot`, leftForLot(records, lot))
   const replacedBy = replacementFor(records, lot, order)
   checkDate(lot, record, order)
   const { date, by = '', reason = '', withdraw } = order
@@ -99,47 +99,14 @@ function recordOf({ lots, contentDir }: Records, lot: string): Lot {
   )
 }
 
-/** No certificate says "<your company>": of what a lot's is made from. */
-function checkReplaced(records: Records, lot: string, record: Lot): void {
-  const source = records.sources.get(sourceOf(lot))
-  const laboratories = [...(record.analyses ?? []), ...(record.tests ?? [])].map(
-    ({ laboratory }) => laboratory,
+/** @param what "SOURCE/LOT cannot" @throws CommandFailure for a text that nobody has replaced */
+function refuseLeft(what: string, left: LeftText | null): void {
+  if (left === null) return
+  throw new CommandFailure(
+    `${what} be issued while ${left.file} still says ${left.text}.`,
+    EXIT.failed,
+    'write your own text in place of each such text in that file',
   )
-  refusePlaceholders(`${lot} cannot`, [
-    [`lots/${lot}.yaml`, record],
-    [`sources/${sourceOf(lot)}.yaml`, source],
-    [`producers/${source?.producer}.yaml`, records.producers.get(source?.producer ?? '')],
-    ...[...new Set(laboratories)].map(
-      (id) => [`laboratories/${id}.yaml`, records.laboratories.get(id)] as const,
-    ),
-  ])
-}
-
-/** The same of what all lots share. */
-function checkSharedReplaced({ site, sources, criteria }: Records): void {
-  const used = new Set([
-    ...site.criteria,
-    ...[...sources.values()].flatMap((source) => (source.criteria ?? []).map(({ set }) => set)),
-  ])
-  refusePlaceholders('Nothing can', [
-    ['site.yaml', site],
-    ...[...used].map((id) => [`criteria/${id}.yaml`, criteria.get(id)] as const),
-  ])
-}
-
-function refusePlaceholders(
-  what: string,
-  records: readonly (readonly [file: string, record: unknown])[],
-): void {
-  for (const [file, record] of records) {
-    const [left] = placeholdersIn(record)
-    if (left !== undefined)
-      throw new CommandFailure(
-        `${what} be issued while ${file} still says ${left.text}.`,
-        EXIT.failed,
-        'write your own text in place of each such text in that file',
-      )
-  }
 }
 
 /** By its present id, whichever was given. */

@@ -44,6 +44,8 @@ export interface CheckedFaults {
   readonly unjudged: readonly UnjudgedRecord[]
   /** What keeps a lot from being issued. */
   readonly blocks: (lot: string) => readonly { readonly file: string; readonly reason: BlockReason }[]
+  /** A text that somebody has to replace before the lot can be issued, and the record that says it. */
+  readonly left: (lot: string) => { readonly file: string; readonly text: string } | null
 }
 
 export function checkedLots(edition: Edition, faults: CheckedFaults, scope: CheckedScope): CheckedLot[] {
@@ -73,7 +75,7 @@ function unjudgedLine({ id, errors, lots }: UnjudgedRecord): string {
 /** Null for a lot that is judged under none of the sets asked for. */
 function checkedLot(
   edition: Edition,
-  { blocks }: CheckedFaults,
+  { blocks, left: leftIn }: CheckedFaults,
   lot: ListedLot,
   { criteria }: CheckedScope,
 ): CheckedLot | null {
@@ -84,15 +86,20 @@ function checkedLot(
   const under = judged === undefined ? '' : `, ${judged.criterion}`
   const head = `${lot.id}, ${date(dateOf(lot.sampled))}${under}: ${standing.text}`
   const blocked = isReady ? blocks(lot.id) : []
+  const left = isReady && blocked.length === 0 ? leftIn(lot.id) : null
   return {
     id: lot.id,
     need: needOf(lot, { late: standing.late, isReady, outcome: judged?.outcome }),
     lines: [
-      isReady && blocked.length === 0 ? `${head}; ready to issue` : head,
+      `${head}${isReady && blocked.length === 0 ? `; ${readyWords(left)}` : ''}`,
       ...(judged === undefined ? [] : clauseLines(edition, lot.id, judged.criterion)),
       ...(blocked.length === 0 ? [] : [blockWords(lot.id, blocked)]),
     ].map(plainSpaces),
   }
+}
+
+function readyWords(left: ReturnType<CheckedFaults['left']>): string {
+  return left === null ? 'ready to issue' : `to be issued once ${left.file} no longer says ${left.text}`
 }
 
 interface Standing {

@@ -16,7 +16,9 @@ const CLAUSE =
   'property: residue-45um, deviation-from: { preceding: 10 }, magnitude-at-most: 5 percentage points'
 const SHIPPED = 'shipments: [{ bill: B1, date: 2026-03-08, mass: 25.0 t }]'
 const folders: string[] = []
-afterAll(() => folders.forEach((folder) => rmSync(folder, { recursive: true })))
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true })
+})
 
 /** Two lots, the second 6 points above the first, both issued on 5 March. */
 function issued(): string {

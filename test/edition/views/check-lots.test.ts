@@ -6,7 +6,7 @@ import { type CheckedFaults, type CheckedScope, checkedLots } from '../../../src
 import { plannedTest, revision, tinyEdition, tinyLot, tinySource, verdict } from '../tiny-edition.ts'
 
 const tested = { role: 'producer', age: readAge('28 d'), tested: readMoment('2026-02-27') } as Result
-const NO_FAULT: CheckedFaults = { unjudged: [], blocks: () => [] }
+const NO_FAULT: CheckedFaults = { unjudged: [], blocks: () => [], left: () => null }
 
 /** Two lots that need nothing, one overdue, one that fails before it is complete, one to issue. */
 function lines(faults: CheckedFaults = NO_FAULT, scope: CheckedScope = {}): string[] {
@@ -43,6 +43,13 @@ it('checkedLots puts what needs a hand first, then the newest, and names set, st
   ])
 })
 
+it('checkedLots says which text is still to be replaced before a lot can be issued', () => {
+  const left = { file: 'producers/hill.yaml', text: '<your company>' }
+  expect(lines({ ...NO_FAULT, left: () => left })[2]).toBe(
+    'to-issue ash/A-3, 3 January 2026, plain: Draft, never issued; would meet; to be issued once producers/hill.yaml no longer says <your company>',
+  )
+})
+
 it('checkedLots begins with the records that were not judged, and says what keeps a lot from being issued', () => {
   const faults: CheckedFaults = {
     unjudged: [
@@ -50,6 +57,7 @@ it('checkedLots begins with the records that were not judged, and says what keep
       { id: 'tuff', errors: 1, lots: 3 },
     ],
     blocks: () => [{ file: 'lots/ash/A-0.yaml', reason: 'undated' }],
+    left: () => null,
   }
   expect(lines(faults).slice(0, 2)).toEqual([
     'fault ash/A-0: not judged, its record has 2 errors',
