@@ -121,6 +121,8 @@ export function readText(folder: string, path: string): FileText {
 }
 
 function decode(bytes: Buffer): FileText {
+  // UTF-16 of Latin letters is UTF-8 as well, with a zero byte beside each letter.
+  if (bytes[0] === 0 || bytes[1] === 0) return { fault: 'not-utf8', line: 1 }
   try {
     return { text: decoder.decode(bytes) }
   } catch {

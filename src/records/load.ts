@@ -211,9 +211,7 @@ function tableFault(path: string, fault: TextFault): ['reference-unknown', strin
   return [
     'reference-unknown',
     fault === 'missing' ? `there is no table ${path}` : `the table ${path} ${UNREADABLE[fault]}`,
-    fault === 'missing'
-      ? 'put it beside the study, or write its name as it is'
-      : 'check the file and its permissions',
+    fault === 'missing' ? 'put it beside the study, or write its name as it is' : UNREADABLE_MEND[fault],
   ]
 }
 
@@ -348,11 +346,18 @@ const UNREADABLE: Readonly<Record<TextFault, string>> = {
   'not-utf8': 'is not UTF-8 text',
 }
 
+const UNREADABLE_MEND: Readonly<Record<TextFault, string>> = {
+  missing: 'check the file and its permissions',
+  unreadable: 'check the file and its permissions',
+  'too-large': 'take out what is no part of it: a record takes a few kilobytes',
+  'not-utf8': 'save it as UTF-8',
+}
+
 function unreadable(fault: TextFault): FileFault {
   return {
     code: 'file-unreadable',
     severity: 'error',
     message: `the file ${UNREADABLE[fault]}`,
-    mend: fault === 'not-utf8' ? 'save it as UTF-8' : 'check the file and its permissions',
+    mend: UNREADABLE_MEND[fault],
   }
 }

@@ -43,6 +43,8 @@ export function recordAt(path: string): RecordName | FileFault {
   const record = /^([^/]+)\/([^/]+)\.yaml$/.exec(path)
   const kind = FOLDERS[record?.[1] ?? '']
   if (record === null || kind === undefined || !Object.hasOwn(FOLDERS, record[1] ?? '')) {
+    if (kindInFolder(path) !== undefined)
+      return { ...NO_FOLDER, message: `${path} is a file, and a folder of records was expected` }
     if (isRecordOf(path.replace(/\.yml$/i, '.yaml'), path)) return MISNAMED
     // The only warning: a note or a picture beside the records spoils nothing.
     return {
@@ -73,6 +75,13 @@ const MISNAMED: FileFault = {
   severity: 'error',
   message: 'this is a record by its place, and records end in .yaml',
   mend: 'rename the file so that it ends in .yaml',
+  code: 'file-unexpected',
+}
+
+/** All records of a kind may have gone with their folder. */
+const NO_FOLDER: Omit<FileFault, 'message'> = {
+  severity: 'error',
+  mend: 'put the folder with its records back, or remove the file',
   code: 'file-unexpected',
 }
 

@@ -95,6 +95,17 @@ const FILE_CASES: Readonly<Record<string, (folder: string) => void>> = {
   'file-unreadable.encoding': (folder) => {
     writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), Buffer.from([0x61, 0x3a, 0x20, 0xff, 0x0a]))
   },
+  'file-unreadable.utf-16': (folder) => {
+    const path = join(folder, 'producers/hill.yaml')
+    writeFileSync(path, Buffer.from(readFileSync(path, 'utf8'), 'utf16le'))
+  },
+  'text-character.null': (folder) => {
+    edit(join(folder, 'producers/hill.yaml'), '1 Mill', '1\0 Mill')
+  },
+  'file-unexpected.no-folder': (folder) => {
+    rmSync(join(folder, 'lots'), { recursive: true })
+    writeFileSync(join(folder, 'lots'), 'gone\n')
+  },
   'file-unreadable.size': (folder) => {
     writeFileSync(join(folder, 'lots/tuff/T-2.yaml'), 'a'.repeat(5_000_000))
   },

@@ -28,7 +28,7 @@ export type Mail = string
 /** Number of the purchase order; it reaches the site only where site.yaml publishes it. */
 export type PurchaseOrder = string
 
-/** A criterion asked for beside the listed ones. */
+/** A criterion asked for beside the listed ones: { set: c618-19 }. */
 export type Invoked = {
   /** Criterion. */
   set: Id

@@ -12,6 +12,7 @@ import { parseYaml, type YamlFault } from './parse-yaml.ts'
 import { reportStrangeBlanks } from './strange-blanks.ts'
 import { placeholdersIn } from './placeholders.ts'
 import { lastKey } from './pointer.ts'
+import { lineAndColumn, lineStarts } from './line-and-column.ts'
 import { firstOfKey, syntaxFault } from './syntax-words.ts'
 import { reportRawControl, reportUnseen } from './unseen-characters.ts'
 
@@ -125,7 +126,10 @@ export function reportYaml(
       'write the value read, or put the text in quotes; a result below a bound is written < 0.1 %',
     )
   } else if (/non-printable/.test(message)) reportRawControl(line, column, text, report)
-  else if (code === 'yaml-alias')
+  else if (/null byte/.test(message)) {
+    const at = lineAndColumn(lineStarts(text), text.indexOf('\0'))
+    reportRawControl(at.line, at.column, text, report)
+  } else if (code === 'yaml-alias')
     report.atPosition(line, column, code, 'an alias (*name) is used', 'write the value out')
   else if (code === 'yaml-duplicate-key')
     report.atPosition(
