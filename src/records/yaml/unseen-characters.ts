@@ -6,9 +6,13 @@ import type { FileReport } from '../diagnostics/report.ts'
 import { isInCurlyQuotes, mayBeCurly, reportCurlyQuotes } from './curly-quotes.ts'
 import { below } from './pointer.ts'
 
-/** Controls but for tab, line feed and carriage return; overrides, embeddings and isolates; lone surrogates. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters looked for.
-const UNSEEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069\ud800-\udfff]/u
+/**
+ * Controls but for tab, line feed and carriage return; overrides, embeddings and isolates; joiners of no width; lone
+ * surrogates; and the blank of no width, but behind letters of scripts that part words with it.
+ */
+const UNSEEN =
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters looked for.
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ud800-\udfff\ufeff]|(?<![\p{sc=Thai}\p{sc=Lao}\p{sc=Khmr}\p{sc=Mymr}\p{sc=Tibt}])\u200b/u
 /** Line ends and tabs, which only block text may hold. */
 const LINE_SIGN = /[\t\n\r]/
 /** Blanks, characters that only steer others, and letters that are drawn as nothing. */
@@ -123,5 +127,7 @@ function kindOf(code: number): string {
   if (code === 0x09) return 'a tab'
   if (code === 0x0a || code === 0x0d) return 'a line end'
   if (0xd800 <= code && code <= 0xdfff) return 'half of a character'
+  if (code === 0x200b || code === 0xfeff || (0x2060 <= code && code <= 0x2064))
+    return 'which is drawn as nothing'
   return 0x2000 <= code ? 'which turns the direction of writing unseen' : 'a control character'
 }
