@@ -95,15 +95,15 @@ function visit(value: unknown, pointer: string, report: FileReport): void {
 function reportText(text: string, pointer: string, report: FileReport): void {
   const found = unseenIn(text)
   const lineSign = unseenInLine(text)
-  if (found !== undefined) report.at(pointer, 'text-character', sentence(found.name), MEND)
-  else if (isInCurlyQuotes(text, pointer, report)) reportCurlyQuotes(text, pointer, report)
-  else if (isBlank(text))
+  if (isBlank(text))
     report.at(
       pointer,
       'yaml-empty',
       'the text holds nothing but blanks',
       'write a value, or take the line out',
     )
+  else if (found !== undefined) report.at(pointer, 'text-character', sentence(found.name), MEND)
+  else if (isInCurlyQuotes(text, pointer, report)) reportCurlyQuotes(text, pointer, report)
   else if (lineSign !== undefined && !isBlockText(pointer, report))
     report.at(
       pointer,
