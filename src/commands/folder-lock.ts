@@ -1,5 +1,5 @@
 /** One command at a time writes into a folder: a file names its owner, and one whose owner is gone is taken over. */
-import { closeSync, existsSync, openSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { closeSync, existsSync, openSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { CommandFailure, EXIT } from './program.ts'
@@ -89,14 +89,27 @@ export function writeOwner(path: string): void {
   }
 }
 
+/** A file without its owner's name is being written, which takes no time, or was when its command was killed. */
+const MADE_THIS_MOMENT_MS = 5000
+
 /** Whether the command that wrote a file of `writeOwner` has ended without taking it away. */
 export function isAbandoned(path: string): boolean {
   try {
-    const { pid, host } = JSON.parse(readFileSync(path, 'utf8')) as Owner
-    return host === hostname() && !isRunning(pid)
+    const owner = ownerIn(readFileSync(path, 'utf8'))
+    if (owner === null) return statSync(path).mtimeMs + MADE_THIS_MOMENT_MS < Date.now()
+    return owner.host === hostname() && !isRunning(owner.pid)
   } catch {
-    // Being written by another command, no such file, or gone by now: the next try tells.
+    // No such file, or gone by now: the next try tells.
     return false
+  }
+}
+
+/** Null for a text that is not whole. */
+function ownerIn(text: string): Owner | null {
+  try {
+    return JSON.parse(text) as Owner
+  } catch {
+    return null
   }
 }
 

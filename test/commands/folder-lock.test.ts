@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, utimesSync, writeFileSync } from 'node:fs'
 import { hostname, tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, expect, it, vi } from 'vitest'
@@ -44,3 +44,18 @@ it('waits for a command that is taking the lock over, and names what one that wa
   expect(() => withLock(folder, () => 'worked')).toThrow(`delete ${lock}.takeover and ${lock}`)
   expect(readFileSync(lock, 'utf8')).toBe(lockOf(GONE))
 })
+
+it.each(['', '{"pid":1'])(
+  'takes over a lock at whose writing a command was killed, once that is past: %j',
+  (text) => {
+    const { folder, lock } = lockedFolder()
+    writeFileSync(lock, text)
+    expect(() => withLock(folder, () => 'worked')).toThrow(
+      'Another command is writing in this content folder.',
+    )
+    const before = new Date(Date.now() - 10_000)
+    utimesSync(lock, before, before)
+    expect(withLock(folder, () => 'worked')).toBe('worked')
+    expect(existsSync(lock)).toBe(false)
+  },
+)
