@@ -7,6 +7,7 @@ import { withRevisionLine } from '../records/edit/revision-line.ts'
 import { listIssued, partAt } from '../records/files.ts'
 import type { Lot } from '../records/schema/loaded-records.ts'
 import { loadYaml } from '../records/yaml/load-yaml.ts'
+import { discard } from './durable.ts'
 import { CommandFailure, commandLine, EXIT } from './program.ts'
 import { faultWords } from './system-faults.ts'
 import { writeWhole } from './write-whole.ts'
@@ -25,13 +26,25 @@ export interface RecordLine {
  */
 export function writeRevision(contentDir: string, lot: string, issued: IssuedRevision): void {
   checkLine(contentDir, lot, issued)
-  for (const [digest, text] of issued.parts) {
-    const path = join(contentDir, 'issued', 'parts', `${digest}.json`)
-    if (!existsSync(path)) writeWhole(path, text, ISSUE_AGAIN)
-  }
-  const document = join(contentDir, 'issued', lot, `${issued.document.revision}.json`)
-  writeWhole(document, issued.text, ISSUE_AGAIN)
+  writeDocument(contentDir, lot, issued)
   addLine(contentDir, lot, { text: issued.recordLine, digest: issued.digest })
+}
+
+/** @throws CommandFailure where a file cannot be written; then neither the document nor a part of its own is there */
+function writeDocument(contentDir: string, lot: string, { parts, document, text }: IssuedRevision): void {
+  const written: string[] = []
+  try {
+    for (const [digest, part] of parts) {
+      const path = join(contentDir, 'issued', 'parts', `${digest}.json`)
+      if (existsSync(path)) continue
+      writeWhole(path, part, ISSUE_AGAIN)
+      written.push(path)
+    }
+    writeWhole(join(contentDir, 'issued', lot, `${document.revision}.json`), text, ISSUE_AGAIN)
+  } catch (error) {
+    written.forEach(discard)
+    throw error
+  }
 }
 
 const LOOK = 'check the permissions, the free space and what is in its place'

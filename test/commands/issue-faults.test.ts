@@ -47,6 +47,8 @@ describe('npm run issue', () => {
         'fix: check the permissions, the free space and what is in its place, then issue again\n',
     )
     expect(readdirSync(join(folder, 'issued/tuff/T-1'))).toEqual(['0.json'])
+    // One part holds who issued it, which nothing may leave behind unsaid.
+    expect(readdirSync(join(folder, 'issued/parts'))).toEqual([])
     rmSync(join(folder, 'issued'), { recursive: true })
     writeFileSync(join(folder, 'issued'), '')
     expect((await issue(folder)).error).toMatch(/^issued\/:1:1: this is not a folder, or it cannot be read/)
