@@ -3,9 +3,10 @@ import type { Criterion } from '../core/criteria/criterion.ts'
 import { defined } from '../core/measure/defined.ts'
 import { daysBetween, dateOf, type Moment, yearOf } from '../core/measure/moment.ts'
 import { isFault, readQuantity } from '../core/measure/units.ts'
-import { criteriaInForce } from '../records/checks/criteria-in-force.ts'
+import { criteriaInForce, listedCriteria } from '../records/checks/criteria-in-force.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { listFolder } from '../records/files.ts'
+import { hasSite } from '../records/load.ts'
 import type { Records } from '../records/records.ts'
 import type { Lot, Source } from '../records/schema/loaded-records.ts'
 import { type AskedFigure, askedFigures, reportedOn } from '../scaffold/asked-figures.ts'
@@ -13,7 +14,7 @@ import { nextLotNumber } from '../scaffold/lot-number.ts'
 import { type Figures, type LotSheet, lotSheet, type RegularSamples } from '../scaffold/lot-sheet.ts'
 import type { NewFile } from '../scaffold/new-file.ts'
 import { type IdFault, lotNameFault } from '../scaffold/record-id.ts'
-import { CommandFailure, EXIT } from './program.ts'
+import { CommandFailure, commandLine, EXIT } from './program.ts'
 
 export interface LotOptions {
   readonly from?: Moment
@@ -89,6 +90,15 @@ export function idFailure({ message, mend }: IdFault): CommandFailure {
 function governingSet(records: Records, id: string, source: Source, day: Moment): Criterion {
   const [governing] = criteriaInForce(records, source, day)
   if (governing !== undefined) return governing
+  const faulty = hasSite(records)
+    ? listedCriteria(records, source, day).filter((set) => !records.criteria.has(set))
+    : ['site.yaml']
+  if (faulty.length > 0)
+    throw new CommandFailure(
+      `Which criteria hold for ${id} is not known: ${faulty.join(', ')} cannot be read or has a fault.`,
+      EXIT.failed,
+      `${commandLine('check')} shows the fault; mend it first`,
+    )
   throw new CommandFailure(
     `No criterion in force judges ${source.kind}, the material of ${id}.`,
     EXIT.wrongUse,

@@ -57,6 +57,19 @@ function newLot(options: LotOptions = {}, name?: string) {
 }
 
 describe('layOutLot', () => {
+  it('says that what names or is the specification has a fault, not that there is none', () => {
+    const lay = () => layOutLot(records(), [SOURCE, undefined], {}, TODAY)
+    const [set = ''] = records().site.criteria
+    const path = join(folder, `criteria/${set.split('/')[0]}.yaml`)
+    const text = readFileSync(path, 'utf8')
+    writeFileSync(path, ']')
+    expect(lay).toThrow(
+      `Which criteria hold for ${SOURCE} is not known: ${set} cannot be read or has a fault.`,
+    )
+    writeFileSync(path, text)
+    writeFileSync(join(folder, 'site.yaml'), ']')
+    expect(lay).toThrow(/is not known: site\.yaml cannot be read or has a fault\.\nfix: .* shows the fault/)
+  })
   it('takes the next number each time, whether anything was written into the lot before or not', () => {
     expect(newLot().lot).toBe(`${SOURCE}/CFA-2026-002`)
     expect(newLot().lot).toBe(`${SOURCE}/CFA-2026-003`)
