@@ -55,17 +55,26 @@ export function mapAt(path: string): ImportMap {
   const folder = dirname(path)
   const name = basename(path)
   const read = readText(folder, name)
-  if ('fault' in read)
-    throw new CommandFailure(
-      read.fault === 'missing' ? `There is no map ${path}.` : `The map ${path} cannot be read.`,
-      EXIT.wrongUse,
-      `write one with ${commandLine('import', 'FILE --propose')}`,
-    )
+  if ('fault' in read) throw unreadMap(path, read.fault)
   const diagnostics: Diagnostic[] = []
   const map = readImportMap(read.text, fileReport(name, read.text, diagnostics))
   if (map !== undefined) return map
   process.stderr.write(`${diagnosticsText(diagnostics, folder)}\n`)
   throw new CommandFailure('Nothing was imported: the map has faults.', EXIT.failed)
+}
+
+function unreadMap(path: string, fault: string): CommandFailure {
+  if (fault === 'missing')
+    return new CommandFailure(
+      `There is no map ${path}.`,
+      EXIT.wrongUse,
+      `write one with ${commandLine('import', 'FILE --propose')}`,
+    )
+  return new CommandFailure(
+    `The map ${path} cannot be read.`,
+    EXIT.wrongUse,
+    'check its permissions, and that it is a text file in UTF-8',
+  )
 }
 
 /**
@@ -84,6 +93,10 @@ function imported(path: string, map: ImportMap, options: ImportOptions): number 
   const before = loadRecords(content, day)
   if (before.fatal !== undefined)
     throw new CommandFailure(before.fatal.message, EXIT.wrongUse, before.fatal.mend)
+  if (before.nothingRead === true) {
+    process.stderr.write(`${diagnosticsText(before.diagnostics, content)}\n`)
+    throw new CommandFailure('Nothing was imported.', EXIT.failed)
+  }
   const plan = planImport({
     sheets: file.sheets,
     map,

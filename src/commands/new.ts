@@ -23,8 +23,8 @@ import {
   type SourceOptions,
 } from './lay-out-records.ts'
 import { figuresOption, siteCommand } from './new-site.ts'
-import { command, commandLine, dateOption, EXIT, run, today } from './program.ts'
-import { readContent } from './read-content.ts'
+import { command, CommandFailure, commandLine, dateOption, EXIT, run, today } from './program.ts'
+import { printDiagnostics, readContent } from './read-content.ts'
 import { checkSaid } from './said-texts.ts'
 import { say } from './say.ts'
 import { missingSchemas, schemaFiles } from './shipped.ts'
@@ -174,8 +174,12 @@ function laid(program: Command, layOut: (records: Records) => readonly NewFile[]
   say(...files.map(({ path }) => relative('', join(records.contentDir, path))), `Next: ${next}.`)
 }
 
+/** @throws CommandFailure where no record can be read, after what hinders it; a record at fault hinders nobody */
 function contentOf(program: Command): Records {
-  return readContent(program.opts<{ content: string }>().content).records
+  const content = readContent(program.opts<{ content: string }>().content)
+  if (content.nothingRead !== true) return content.records
+  printDiagnostics(content)
+  throw new CommandFailure('Nothing was written.', EXIT.failed)
 }
 
 /** With the schemas that the records’ first lines name, where the folder lacks them. */

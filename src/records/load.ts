@@ -6,9 +6,17 @@ import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
 import { fileReport } from './diagnostics/report.ts'
 import { type FileFault, UNREAD } from './diagnostics/unread-files.ts'
-import { fileMark, type FileText, LARGEST_BYTES, listFolder, ReadBefore, readText } from './files.ts'
+import {
+  fileMark,
+  type FileText,
+  LARGEST_BYTES,
+  listFolder,
+  ReadBefore,
+  readText,
+  type Unread,
+} from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
-import { isStudyTable, recordAt, type RecordName } from './record-path.ts'
+import { isStudyTable, kindInFolder, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { reportConflicts } from './yaml/conflict-markers.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
@@ -30,6 +38,8 @@ export interface LoadedContent {
   readonly diagnostics: readonly Diagnostic[]
   /** Lots with a fault whose time of sampling is known all the same; by SOURCE/LOT. */
   readonly datedFaultyLots: ReadonlyMap<string, LotDates>
+  /** What the diagnostics tell keeps every record from being read. */
+  readonly nothingRead?: true
   /** The folder itself cannot be read, or holds no site. */
   readonly fatal?: { readonly message: string; readonly mend: string }
 }
@@ -77,12 +87,17 @@ export function loadRecords(
       `The content folder ${contentDir} is empty.`,
       'begin with site.yaml; README.md shows a first lot',
     )
+  const shut = listing.unread.filter(isShutFolder)
+  if (shut.length > 0)
+    return nothingFrom(
+      contentDir,
+      shut.map(({ path, why }) => fileFault(path, UNREAD[why])),
+    )
   const diagnostics = listing.unread.map(({ path, why }) => fileFault(path, UNREAD[why]))
   const onDisk = listing.files.map(({ path }) => path)
   const paths = changed.size === 0 ? onDisk : [...new Set([...onDisk, ...changed.keys()])].sort()
   const files = loadFiles({ contentDir, before, changed, reading }, paths, diagnostics)
-  if (isNewer(diagnostics))
-    return { records: assemble(noFiles(contentDir)), diagnostics, datedFaultyLots: new Map() }
+  if (isNewer(diagnostics)) return nothingFrom(contentDir, diagnostics)
   if (!paths.includes(SITE_FILE)) diagnostics.push(fileFault(SITE_FILE, NO_SITE_FILE))
   const records = assemble(files, today, asked)
   const unsoundDocuments = checkIssued({
@@ -114,12 +129,18 @@ const NO_SITE_FILE: FileFault = {
 }
 
 function fatal(contentDir: string, message: string, mend: string): LoadedContent {
-  return {
-    records: assemble(noFiles(contentDir)),
-    diagnostics: [],
-    datedFaultyLots: new Map(),
-    fatal: { message, mend },
-  }
+  return { ...nothingFrom(contentDir, []), fatal: { message, mend } }
+}
+
+/** What is told alone: all else that seems a fault would come of it. */
+function nothingFrom(contentDir: string, diagnostics: readonly Diagnostic[]): LoadedContent {
+  const records = assemble(noFiles(contentDir))
+  return { records, diagnostics, datedFaultyLots: new Map(), nothingRead: true }
+}
+
+/** Whether a folder of records cannot be read: whatever refers to one of them would seem to be at fault. */
+function isShutFolder({ path, why }: Unread): boolean {
+  return why === 'unreadable' && kindInFolder(path.split('/')[0] ?? '') !== undefined
 }
 
 function fileFault(file: string, fault: FileFault): Diagnostic {

@@ -4,6 +4,7 @@ import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFile
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { mapAt } from '../../src/commands/import-file.ts'
 import { MARKER, writeMarker } from '../../src/commands/output-marker.ts'
 import { contentCopy, type Ended, issue, noTrace, run } from './run-command.ts'
 
@@ -71,6 +72,30 @@ describe('a command that is refused permission', () => {
     expect(ended.error).toMatch(/^lots\/tuff\/T-1\.yaml:1:1: the file cannot be read \[file-unreadable\]/)
     expect(ended.status).toBe(1)
     noTrace(ended)
+  })
+  it.each([
+    ['new', ['producer', '--name', 'Hill Lime'], /\nNothing was written\.\n$/],
+    ['import', ['TABLE', '--map', 'MAP', '--write'], /\nNothing was imported\.\n$/],
+  ])('%s writes nothing beside a folder of records that cannot be read', async (command, args, message) => {
+    const folder = readable()
+    const own = { TABLE: join(folder, '../rows.csv'), MAP: join(folder, '../map.yaml') }
+    writeFileSync(own.TABLE, 'Lot\nT-2\n')
+    writeFileSync(
+      own.MAP,
+      'every: { source: tuff }\ntables:\n  - holds: lots\n    columns:\n      Lot: lot\n',
+    )
+    chmodSync(join(folder, 'sources'), 0)
+    chmodSync(folder, 0o777)
+    const words = args.map((word) => own[word as keyof typeof own] ?? word)
+    const ended = await shell(command, [...words, '--content', folder], { asNobody: true })
+    expect(ended).toMatchObject({ status: 1, error: expect.stringMatching(message) })
+    expect(ended.error).toMatch(/^sources:1:1: [^\n]*\n[^\n]*fix: put the folder back/)
+    expect(ended.error).not.toMatch(/lots\//)
+  })
+  it('import does not tell to write a map anew that is there and cannot be read', () => {
+    expect(() => mapAt(mkdtempSync(join(tmpdir(), 'map-')))).toThrow(
+      /cannot be read\.\nfix: check its permissions/,
+    )
   })
   it.each([
     [

@@ -1,16 +1,16 @@
-/** A folder below issued/ that cannot be read: told, and no cover for what lies beside it. */
+/** A folder that cannot be read: told; one below issued/ is no cover for what lies beside it, one of records is told alone. */
 import { cpSync, mkdirSync, mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { expect, it, vi } from 'vitest'
 import { listIssued } from '../../../src/records/files.ts'
-import { loadRecords } from '../../../src/records/load.ts'
+import { hasSite, loadRecords } from '../../../src/records/load.ts'
 
 // The superuser, who runs tests in containers, may read every folder: permissions alone would show nothing.
 vi.mock('node:fs', async (original) => {
   const fs = await original<typeof import('node:fs')>()
   const refused = (path: unknown) => {
-    if (/issued[\\/]tuff[\\/]shut[\\/]?$/.test(String(path)))
+    if (/(?:issued[\\/]tuff[\\/]shut|shut-lots-\w+[\\/]content[\\/]lots)[\\/]?$/.test(String(path)))
       throw Object.assign(new Error('permission denied'), { code: 'EACCES' })
   }
   return {
@@ -25,8 +25,8 @@ vi.mock('node:fs', async (original) => {
   }
 })
 
-function withShutFolder(): string {
-  const folder = join(mkdtempSync(join(tmpdir(), 'shut-')), 'content')
+function withShutFolder(name = 'shut-'): string {
+  const folder = join(mkdtempSync(join(tmpdir(), name)), 'content')
   cpSync(resolve(import.meta.dirname, '../../diagnostics/base'), folder, { recursive: true })
   mkdirSync(join(folder, 'issued/tuff/shut'), { recursive: true })
   writeFileSync(join(folder, 'issued/tuff/notes.txt'), 'x')
@@ -43,4 +43,12 @@ it('tells the folder as an error, and the strays beside it', () => {
     'issued/tuff/notes.txt issued-stray error',
     'issued/tuff/shut/ file-unreadable error',
   ])
+})
+
+it('tells a folder of records alone, and none of the faults that would come of it', () => {
+  const { records, diagnostics } = loadRecords(withShutFolder('shut-lots-'))
+  expect(diagnostics.map(({ file, code, severity }) => `${file} ${code} ${severity}`)).toEqual([
+    'lots file-unreadable error',
+  ])
+  expect(hasSite(records)).toBe(false)
 })
