@@ -115,9 +115,9 @@ function refuseFixed(final: string): void {
   const refused = unremovable(final)
   if (refused === undefined) return
   throw new CommandFailure(
-    `The output folder ${final} cannot be replaced: ${refused.path} cannot be changed, ${faultWords(refused)}.`,
+    `The output folder ${final} cannot be replaced: ${refused.path} cannot be written to (${faultWords(refused)}).`,
     EXIT.failed,
-    'let yourself write there, or choose another folder with --out',
+    'give yourself permission to write there, or choose another folder with --out',
   )
 }
 
@@ -141,9 +141,7 @@ export async function swapIn({ next, final, program, audience }: OutputFolder): 
   const left = replaces ? leftOf(old) : undefined
   return left === undefined
     ? []
-    : [
-        `The site is in place. ${left}; remove it yourself before the next build, which cannot begin with it there.`,
-      ]
+    : [`The site is in place. ${left}; remove it yourself: the next build cannot begin while it is there.`]
 }
 
 /** Removes a folder of ours. @returns what is left, as a sentence without its stop; undefined where nothing is */

@@ -76,7 +76,7 @@ function refuseUnusable(parent: string, installed: boolean): void {
   const [sign] = UNUSABLE.exec(parent) ?? []
   if (sign === undefined) return
   throw new CommandFailure(
-    `Pages cannot be built in ${JSON.stringify(parent)}: ${JSON.stringify(sign)} in its path leads Astro astray.`,
+    `Pages cannot be built in ${JSON.stringify(parent)}: Astro cannot work with ${JSON.stringify(sign)} in a path.`,
     EXIT.wrongUse,
     installed
       ? 'choose a folder with --out whose path has no #, ?, %, backslash or line break'

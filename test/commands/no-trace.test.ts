@@ -100,7 +100,7 @@ describe('a command that is refused permission', () => {
   it.each([
     [
       'site',
-      /site cannot be replaced: \S+site cannot be changed, permission is denied\.\nfix: let yourself write/,
+      /site cannot be replaced: \S+site cannot be written to \(permission is denied\)\.\nfix: give yourself/,
     ],
     [
       'site.old',
