@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readAge } from '../../../src/core/measure/age.ts'
-import type { Moment } from '../../../src/core/measure/moment.ts'
+import { type Moment, momentOfDay } from '../../../src/core/measure/moment.ts'
 import type { Result } from '../../../src/core/result/result.ts'
 import { historyKey, precedingResults } from '../../../src/core/history/history.ts'
 import { coverageOf } from '../../../src/core/history/sampling-coverage.ts'
@@ -117,8 +117,12 @@ describe('a question about the past', () => {
         const states = sourceStates(records, AS_OF)
         for (const state of states.values())
           state.lots.forEach((lot, place) => {
+            const { withdrawn } = lot
+            // A withdrawn lot, here without a document, is what it was on the day before.
+            const on =
+              withdrawn === undefined || date.day < withdrawn.day ? date : momentOfDay(withdrawn.day - 1)
             if (date.day < lot.sampled.day) expect(edition.lots.has(lot.id)).toBe(false)
-            else expect(edition.lot(lot.id).verdicts).toEqual(judgeLot(records, state, place, date).verdicts)
+            else expect(edition.lot(lot.id).verdicts).toEqual(judgeLot(records, state, place, on).verdicts)
           })
       }),
       { ...RUNS, numRuns: 30 },
