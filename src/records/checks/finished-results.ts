@@ -2,8 +2,10 @@
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import { isPropertyKey, type PropertyKey } from '../../core/measure/properties.ts'
 import { isFinishable, isMortarResult } from '../../core/measure/ratio-indices.ts'
+import { checkAge } from '../../core/mortar/age-tolerance.ts'
 import { figuresOf, type ReportedFigure, type ReportedValue } from '../../core/mortar/mortar.ts'
 import { addHours, daysBetween, type Moment } from '../../core/measure/moment.ts'
+import type { Quantity } from '../../core/measure/units.ts'
 import { countWords } from '../../words/numbers.ts'
 import type { FileReport } from '../diagnostics/report.ts'
 import type { Lot } from '../schema/loaded-records.ts'
@@ -76,33 +78,77 @@ export interface Analysed {
 /**
  * Reports a figure whose age its mortar had not reached on the day of the test: a fault where its casting is on record.
  * Without one it was cast at the earliest when the sample had been taken, and the day may be that of the other results of
- * the analysis: told, and judged all the same.
+ * the analysis: told, and judged all the same. So is one whose age had passed, unless the day is that of a later age.
  */
-export function checkAgesReached({ lot, analysis, at }: Analysed, all: AllRecords, report: FileReport): void {
-  for (const [key, value] of Object.entries(analysis.results)) {
+export function checkAgesReached(analysed: Analysed, all: AllRecords, report: FileReport): void {
+  for (const [key, value] of Object.entries(analysed.analysis.results)) {
     if (value === undefined || !isPropertyKey(key) || !isMortarResult(key)) continue
-    for (const { condition, age } of figuresOf(value)) {
-      const begun = begunBy(lot, analysis, condition)
-      if (age === undefined || begun === undefined) continue
-      const listed = all.conditions.get(condition ?? '')?.ages.find((entry) => isSameAge(entry.age, age))
-      const soonest = addHours(begun.on, age.hours - (listed?.within.value ?? 0))
-      if (soonest.day <= analysis.tested.day) continue
-      const days = daysBetween(begun.on, analysis.tested)
-      const when = `${countWords(Math.abs(days), 'day')} ${days < 0 ? 'before' : 'after'}`
-      const tooSoon = `${key} at ${age} was tested ${when}`
-      if (begun.castAt === null)
-        report.warnAt(`${at}/tested`, 'age-unreached', `${tooSoon} the sample was taken`, OWN_DAY)
-      else
-        report.at(
-          `${at}/tested`,
-          'dates-backwards',
-          `${tooSoon} the mortar was cast`,
-          'check the age and both days; one of them is wrong',
-          [report.place(begun.castAt, `${begun.on}, the mortar was cast`)],
-        )
-      return
-    }
+    const figures = figuresOf(value)
+    if (figures.some((figure) => isTooSoon(key, figure, analysed, all, report))) return
+    for (const figure of figures)
+      if (!figures.some((other) => isLaterAge(other, figure))) checkPassed(key, figure, analysed, all, report)
   }
+}
+
+function isTooSoon(
+  key: PropertyKey,
+  { condition, age }: ReportedFigure,
+  { lot, analysis, at }: Analysed,
+  all: AllRecords,
+  report: FileReport,
+): boolean {
+  const begun = begunBy(lot, analysis, condition)
+  if (age === undefined || begun === undefined) return false
+  const soonest = addHours(begun.on, age.hours - (toleranceOf(condition, age, all)?.value ?? 0))
+  if (soonest.day <= analysis.tested.day) return false
+  const days = daysBetween(begun.on, analysis.tested)
+  const when = `${countWords(Math.abs(days), 'day')} ${days < 0 ? 'before' : 'after'}`
+  const tooSoon = `${key} at ${age} was tested ${when}`
+  if (begun.castAt === null)
+    report.warnAt(`${at}/tested`, 'age-unreached', `${tooSoon} the sample was taken`, OWN_DAY)
+  else
+    report.at(
+      `${at}/tested`,
+      'dates-backwards',
+      `${tooSoon} the mortar was cast`,
+      'check the age and both days; one of them is wrong',
+      [report.place(begun.castAt, `${begun.on}, the mortar was cast`)],
+    )
+  return true
+}
+
+/** Held against the latest of several castings, by the tolerance that readings are held against. */
+function checkPassed(
+  key: PropertyKey,
+  { condition, age }: ReportedFigure,
+  { lot, analysis, at }: Analysed,
+  all: AllRecords,
+  report: FileReport,
+): void {
+  const within = age && toleranceOf(condition, age, all)
+  const cast = castingsOf(lot, analysis, condition).at(-1)
+  if (age === undefined || within === undefined || cast === undefined) return
+  const days = daysBetween(cast.on, analysis.tested)
+  const { check } = checkAge(cast.on, analysis.tested, age, within.value)
+  if (check !== 'outside' || 24 * days < age.hours) return
+  report.warnAt(
+    `${at}/tested`,
+    'age-passed',
+    `${key} at ${age} was tested ${countWords(days, 'day')} after the mortar was cast, on ${cast.on}; the condition ${condition} allows ${age} ± ${within.written}`,
+    OWN_DAY,
+  )
+}
+
+/** An analysis states one day, that of its last test. */
+function isLaterAge(
+  other: ReportedFigure,
+  { condition, age }: Pick<ReportedFigure, 'condition' | 'age'>,
+): boolean {
+  return other.condition === condition && (age?.hours ?? 0) < (other.age?.hours ?? 0)
+}
+
+function toleranceOf(condition: string | undefined, age: Age, all: AllRecords): Quantity | undefined {
+  return all.conditions.get(condition ?? '')?.ages.find((entry) => isSameAge(entry.age, age))?.within
 }
 
 const OWN_DAY = 'write the figure in an analysis of its own, with the day of its test'
@@ -114,20 +160,26 @@ interface Begun {
 }
 
 /** Of several castings the earliest: a figure does not say from which it came. */
-function begunBy(
+function begunBy(lot: Lot, analysis: Analysed['analysis'], condition: string | undefined): Begun | undefined {
+  const [earliest] = castingsOf(lot, analysis, condition)
+  if (earliest !== undefined) return earliest
+  const taken = sampledEnd(lot, analysis.sample)
+  return taken && { on: taken, castAt: null }
+}
+
+/** In order of their days. */
+function castingsOf(
   lot: Lot,
   { sample, laboratory }: Analysed['analysis'],
   condition: string | undefined,
-): Begun | undefined {
-  const castings = (lot.tests ?? []).flatMap((test, index) =>
-    test.condition === condition && test.sample === sample && test.laboratory === laboratory
-      ? [{ on: test.cast, castAt: `/tests/${index}/cast` }]
-      : [],
-  )
-  const [earliest] = castings.toSorted((one, other) => one.on.day - other.on.day)
-  if (earliest !== undefined) return earliest
-  const taken = sampledEnd(lot, sample)
-  return taken && { on: taken, castAt: null }
+): { on: Moment; castAt: string }[] {
+  return (lot.tests ?? [])
+    .flatMap((test, index) =>
+      test.condition === condition && test.sample === sample && test.laboratory === laboratory
+        ? [{ on: test.cast, castAt: `/tests/${index}/cast` }]
+        : [],
+    )
+    .toSorted((one, other) => one.on.day - other.on.day)
 }
 
 function isSameTest(one: ReportedFigure, other: ReportedFigure): boolean {

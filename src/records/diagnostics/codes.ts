@@ -43,6 +43,7 @@ export const CODES = {
   'date-ahead': 'something is said to have happened after the as-of date',
   'age-unknown': 'an age that the condition does not have',
   'age-unreached': 'a finished figure is dated before its mortar can have been that old',
+  'age-passed': 'a finished figure is dated when its mortar was older than its condition allows',
   'finished-without-test': 'a finished result of a mortar does not say its condition and its age',
   'reading-twice': 'a specimen states two readings, of which one follows from the other',
   'reading-order': 'readings that must follow one another, such as times or masses of a weighing, do not',

@@ -89,6 +89,19 @@ export const OF_RECORDS = {
     },
     fix: 'Write the figure in an analysis of its own, with the day of its test; a casting day under tests says more.',
   },
+  'age-passed': {
+    meaning:
+      'A condition gives each age a tolerance, and a mortar tested 18 days after casting was not tested at 7 d. Often the day is that of a report. The figure is judged, and counts as known from that day on; of several ages under one day the last is held against it.',
+    example: {
+      file: LOT,
+      wrong:
+        'tested: 2026-04-01, results: { strength-activity-index: { value: 84 %, condition: cool, age: 7 d } }',
+      right:
+        'tested: 2026-03-18, results: { strength-activity-index: { value: 84 %, condition: cool, age: 7 d } }',
+      instead: 'tested: 2026-03-10, results: { SiO2: 63.1 %, residue-45um: 8.4 % }',
+    },
+    fix: 'Write the figure in an analysis of its own, with the day of its test, and the age at which it was made.',
+  },
   'finished-without-test': {
     meaning:
       'A finished index or strength says nothing without the condition and the age that it was tested at.',
