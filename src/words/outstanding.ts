@@ -1,5 +1,5 @@
 /** What is due and has not come, of results, certificates, reports and lot numbers, in the words that other pages use. */
-import type { Moment } from '../core/measure/moment.ts'
+import { dateOf, type Moment } from '../core/measure/moment.ts'
 import { date, month } from './dates.ts'
 import { plural } from './numbers.ts'
 
@@ -37,6 +37,14 @@ export function toIssueWords(state: 'draft' | 'provisional', since: Moment): str
   return state === 'draft'
     ? `results on record since ${date(since)}, no certificate issued`
     : `further results on record since ${date(since)}, which the certificate does not state`
+}
+
+/** "Known since revision 1, so not stated in it: loss on ignition 3.31 %, tested 20 May 2024." */
+export function laterResultSentence(
+  revision: number,
+  { test, result, tested }: { readonly test: string; readonly result: string; readonly tested: Moment },
+): string {
+  return `Known since revision ${revision}, so not stated in it: ${test} ${result}, tested ${date(dateOf(tested))}.`
 }
 
 /** "no lot bears SA-2025-014", "no lot bears any of the 3 numbers SA-2025-014 to SA-2025-016". */

@@ -40,8 +40,15 @@ function finishedSince(lot: Waiting): boolean {
   return resultsSince(lot).some(({ finished, age }) => finished === true && age !== undefined)
 }
 
-/** What became known after the newest revision, or was written into the record after it with an earlier date. */
-function resultsSince({ results, revisions, unstated }: Waiting): Result[] {
+/**
+ * What became known after the newest revision, or was written into the record after it with an earlier date; nothing
+ * before the first one.
+ */
+export function resultsSince({
+  results,
+  revisions,
+  unstated,
+}: Pick<Waiting, 'results' | 'revisions' | 'unstated'>): Result[] {
   const newest = revisions.at(-1)
   if (newest === undefined) return []
   return producersResults({ results }).filter(

@@ -6,10 +6,12 @@ import { upToMore } from '../../words/possible-lots.ts'
 import { propertyWords } from '../../words/property-names.ts'
 import { sentence } from '../../words/sentences.ts'
 import { type LotStanding, testName } from '../../words/standing.ts'
-import { massText, quantity } from '../../words/units.ts'
+import { laterResultSentence } from '../../words/outstanding.ts'
+import { massText, quantity, resultText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
-import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
+import type { ChangedValue, Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
+import { resultsSince } from '../shape/due.ts'
 import { listedLot } from '../shape/listing.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import { standingOf } from '../shape/standing.ts'
@@ -32,6 +34,8 @@ export interface LotTodayView {
   readonly standing: LotStanding
   /** What the certificate prints otherwise than it is today, a sentence each. */
   readonly changed: readonly string[]
+  /** Valid results that came since the newest revision, a sentence each. */
+  readonly later: readonly string[]
   /** Withdrawn lots that it replaces, in the order of the lots. */
   readonly replaces: readonly Linked[]
   /** What is overdue, a line each. */
@@ -83,6 +87,7 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     asOf: dayOnPages(edition, row),
     standing: standingOf(edition, row),
     changed: changedSentences(edition, lot),
+    later: laterSentences(edition, lot),
     replaces: replacedLots(edition, lot.id),
     overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
@@ -97,13 +102,43 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
 
 function changedSentences(edition: Edition, { changedValues, revisions }: LotEntry): string[] {
   const number = revisions.at(-1)?.number
-  return changedValues.map(({ property, condition, age, issued, today }) => {
-    const name =
-      age === undefined ? propertyWords({ property }) : testName({ property, age, conditionName: null })
-    const test = condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`
+  return changedValues.map((changed) => {
+    const { issued, today } = changed
     const now = today === null ? 'no result of it counts' : `it is ${today}`
-    return `Revision ${number} prints ${issued} for ${test}; as known today, ${now}.`
+    return `Revision ${number} prints ${issued} for ${testTitle(edition, changed)}; as known today, ${now}.`
   })
+}
+
+/** Without those that stand in place of a value that the revision prints. */
+function laterSentences(edition: Edition, lot: LotEntry): string[] {
+  const number = lot.revisions.at(-1)?.number
+  if (number === undefined) return []
+  const told = new Set(lot.changedValues.map((changed) => testTitle(edition, changed)))
+  return resultsSince(lot)
+    .filter(({ valid }) => valid)
+    .map((result) => ({ result, test: testTitle(edition, { ...result, age: result.age?.text }) }))
+    .filter(({ test }) => !told.has(test))
+    .map(({ result, test }) =>
+      laterResultSentence(number, {
+        test,
+        result: resultText(result, edition.site.units),
+        tested: result.tested,
+      }),
+    )
+}
+
+/** "7 d strength activity index (20 %, 23 °C)". */
+function testTitle(
+  edition: Edition,
+  {
+    property,
+    condition,
+    age,
+  }: Pick<ChangedValue, 'property' | 'age'> & { readonly condition?: string | undefined },
+): string {
+  const name =
+    age === undefined ? propertyWords({ property }) : testName({ property, age, conditionName: null })
+  return condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`
 }
 
 const replacements = new WeakMap<Edition['lots'], ReadonlyMap<string | undefined, readonly ListedLot[]>>()

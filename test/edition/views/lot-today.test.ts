@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Criterion } from '../../../src/core/criteria/criterion.ts'
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import type { Result } from '../../../src/core/result/result.ts'
+import { plainSpaces } from '../../../src/words/sentences.ts'
 import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { lotTodayView } from '../../../src/edition/views/lot-today.ts'
 import { revision, shipment, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
@@ -43,6 +47,28 @@ describe('lotTodayView', () => {
       ],
     }).shipments
     expect([view?.named, view?.shown.map(({ to }) => to)]).toEqual([true, ['Quellan Mix, Bridge', 'Bridge']])
+  })
+
+  it('says which results came since the certificate, but not what stands in place of a printed one', () => {
+    const head = { role: 'producer', laboratory: 'quay', sample: 'C', unit: '%', decimals: 2, valid: true }
+    const loss = { ...head, key: 'loss', property: 'loss-on-ignition' }
+    const strength = { ...head, property: 'strength-activity-index', condition: 'hot', age: readAge('7 d') }
+    const results = [
+      { ...loss, value: 2.19, tested: readMoment('2026-03-09') },
+      { ...loss, value: 3.31, tested: readMoment('2026-05-20T10:00') },
+      { ...loss, value: 9.9, tested: readMoment('2026-05-20'), valid: false },
+      { ...loss, value: 2.5, tested: readMoment('2026-05-20'), role: 'verification' },
+      { ...strength, key: 'sai', value: 95.88, tested: readMoment('2026-05-21') },
+      { ...head, key: 'SO3', property: 'SO3', value: 0.5, tested: readMoment('2026-03-09') },
+    ] as unknown as Result[]
+    const changed = { property: 'strength-activity-index', condition: 'hot', age: '7 d' } as const
+    const more = { results, changedValues: [{ ...changed, issued: '96.34 %', today: '95.88 %' }] }
+    const issued = { ...more, revisions: [revision(0, '2026-03-10')], unstated: ['SO3'] }
+    expect(today(issued).later.map(plainSpaces)).toEqual([
+      'Known since revision 0, so not stated in it: loss on ignition 3.31 %, tested 20 May 2026.',
+      'Known since revision 0, so not stated in it: sulfur trioxide 0.50 %, tested 9 March 2026.',
+    ])
+    expect(today({ results }).later).toEqual([])
   })
 
   it('says which value of the certificate is another today, or counts no more', () => {
