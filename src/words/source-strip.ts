@@ -173,12 +173,16 @@ export function closestWords(closest: ClosestWords | null): Said[] {
   ]
 }
 
-/** How far the mean of results lies from their limit, in their standard deviations; below zero beyond it. */
-export function distanceWords(distance: number): string {
+/**
+ * How far the mean of results lies from their limit, in their standard deviations; below zero beyond it.
+ * @param turn where rounding puts the change of the outcome, from which the distance is taken; null for the limit itself
+ */
+export function distanceWords(distance: number, turn: string | null): string {
   const size = quantity(Math.abs(distance), 1, 'standard deviations')
+  const from = turn === null ? 'the limit' : `${turn}, where rounding changes the outcome`
   return distance < 0
-    ? `Their mean lies ${size} beyond the limit, the most of any limit on single results`
-    : `Their mean lies ${size} inside the limit, the fewest of any limit on single results`
+    ? `Their mean lies ${size} beyond ${from}, the most of any limit on single results`
+    : `Their mean lies ${size} inside ${from}, the fewest of any limit on single results`
 }
 
 export interface UniformityWords {

@@ -64,10 +64,10 @@ describe('yearWords', () => {
 
 describe('distanceWords', () => {
   it('says on which side of its limit a mean lies, and of which it is the first', () => {
-    expect(plainSpaces(distanceWords(1.285))).toBe(
-      'Their mean lies 1.3 standard deviations inside the limit, the fewest of any limit on single results',
+    expect(plainSpaces(distanceWords(1.285, '74.5 %'))).toBe(
+      'Their mean lies 1.3 standard deviations inside 74.5 %, where rounding changes the outcome, the fewest of any limit on single results',
     )
-    expect(plainSpaces(distanceWords(-29.43))).toBe(
+    expect(plainSpaces(distanceWords(-29.43, null))).toBe(
       'Their mean lies 29.4 standard deviations beyond the limit, the most of any limit on single results',
     )
   })

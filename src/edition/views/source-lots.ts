@@ -6,6 +6,7 @@ import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core
 import { knownSince, type Result } from '../../core/result/result.ts'
 import { limitText } from '../../words/limits.ts'
 import { changedWords, marginWords, type Missed } from '../../words/source-strip.ts'
+import { quantity } from '../../words/units.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, LotEntry, Revision, Series, ShipmentEntry } from '../shape/edition.ts'
@@ -32,6 +33,8 @@ export interface JudgedValue extends Missed {
   readonly route: string | null
   /** Limits as lines in its unit; both signs of a magnitude. */
   readonly ends: readonly number[]
+  /** Where rounding puts the change of the outcome, half a step beyond the limit; null where it changes at the limit. */
+  readonly turn: string | null
   /** What a deviation is taken from; null of a value itself. */
   readonly from: string | null
 }
@@ -154,6 +157,7 @@ function judgedValue(
       margin,
       inside: insideOf(clause, margin),
       ends: endsOf(clause),
+      turn: turnOf(clause, units),
       from: clause.against?.from ?? null,
     },
   ]
@@ -164,6 +168,12 @@ function insideOf(clause: ComparedClause, margin: number): number {
   if (clause.kind !== 'value') return margin
   const distances = edgesOf(clause).map(({ edge, side }) => (side === 'low' ? 1 : -1) * (clause.value - edge))
   return distances.length === 0 ? margin : Math.min(...distances)
+}
+
+function turnOf(clause: ComparedClause, units: UnitSystem): string | null {
+  const [first, ...others] = clause.kind === 'value' ? edgesOf(clause) : []
+  if (first === undefined || others.length > 0 || clause.limit.values.includes(first.edge)) return null
+  return quantity(first.edge, (clause.decimals ?? 0) + 1, clause.unit ?? '', units)
 }
 
 /** A margin is a difference, which has no zero point of its own. */

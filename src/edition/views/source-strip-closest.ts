@@ -35,5 +35,5 @@ function distanceSaid(values: JudgedSeries['values']): Said[] {
   const distance = distanceOf(values)
   if (distance === null)
     return [plain('Too few results for their scatter: margins are compared as shares of their limits. ')]
-  return [plain(`${distanceWords(distance)}. `)]
+  return [plain(`${distanceWords(distance, values.at(-1)?.judged.turn ?? null)}. `)]
 }
