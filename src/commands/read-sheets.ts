@@ -55,7 +55,11 @@ function bytesOf(path: string): Buffer {
     )
   const status = statSync(path, { throwIfNoEntry: false })
   if (status === undefined || !status.isFile())
-    throw new CommandFailure(`There is no file ${path}.`, EXIT.wrongUse, 'write its path as it is')
+    throw new CommandFailure(
+      status?.isDirectory() === true ? `${path} is a folder.` : `There is no file ${path}.`,
+      EXIT.wrongUse,
+      'write the path of a spreadsheet as it is',
+    )
   if (LARGEST_BYTES < status.size)
     throw new CommandFailure(
       `${path} is larger than ${LARGEST_BYTES / 1024 / 1024} MiB.`,

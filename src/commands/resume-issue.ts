@@ -59,9 +59,13 @@ export function resumeIssue(contentDir: string): number {
   )
   for (const { lot, line } of steps) if (line !== null) addLine(contentDir, lot, line)
   for (const { line, ...document } of steps) if (line === null) removeFile(join(contentDir, fileOf(document)))
-  sweepUnused(contentDir)
+  const removed = sweepUnused(contentDir)
+  const told = [
+    ...steps.map((step) => step.told),
+    ...(removed === 0 ? [] : [`${countWords(removed, 'file')} that no issued document refers to removed.`]),
+  ]
   process.stdout.write(
-    steps.length === 0 ? 'Nothing was left behind.\n' : steps.map(({ told }) => `${told}\n`).join(''),
+    told.length === 0 ? 'Nothing was left behind.\n' : told.map((line) => `${line}\n`).join(''),
   )
   for (const lot of unread)
     process.stderr.write(

@@ -4,10 +4,13 @@ import type { Records } from '../records/records.ts'
 import { readContent } from './read-content.ts'
 import { sweep } from './write-revision.ts'
 
-/** Leaves all of them where a record has a fault: what its revisions refer to is not known then. */
-export function sweepUnused(contentDir: string): void {
+/**
+ * Leaves all of them where a record has a fault: what its revisions refer to is not known then.
+ * @returns how many were removed
+ */
+export function sweepUnused(contentDir: string): number {
   const { records, errors } = readContent(contentDir)
-  if (errors === 0) sweep(contentDir, usedParts(records))
+  return errors === 0 ? sweep(contentDir, usedParts(records)) : 0
 }
 
 /** Digests of the parts of every revision of every lot. */

@@ -80,13 +80,17 @@ function withLine(contentDir: string, lot: string, { text, digest }: RecordLine)
   return next
 }
 
-/** Removes parts that no document refers to, and what an interrupted issue left half written. */
-export function sweep(contentDir: string, used: ReadonlySet<string>): void {
-  for (const path of listIssued(contentDir, { leftovers: true })) {
+/**
+ * Removes parts that no document refers to, and what an interrupted issue left half written.
+ * @returns how many files were removed
+ */
+export function sweep(contentDir: string, used: ReadonlySet<string>): number {
+  const unused = listIssued(contentDir, { leftovers: true }).filter((path) => {
     const part = partAt(path)
-    if (path.endsWith('.next') || (part !== undefined && !used.has(part)))
-      removeFile(join(contentDir, 'issued', path))
-  }
+    return path.endsWith('.next') || (part !== undefined && !used.has(part))
+  })
+  for (const path of unused) removeFile(join(contentDir, 'issued', path))
+  return unused.length
 }
 
 /** @throws CommandFailure where the file is there and cannot be removed */

@@ -91,6 +91,16 @@ describe('resumeIssue', () => {
     expect(readFileSync(join(folder, 'lots/tuff/T-3.yaml'), 'utf8')).toBe(whole)
     expect(loadRecords(folder).diagnostics).toEqual([])
   })
+  it('tells the parts of a revision that never came to its document', () => {
+    const folder = spoiled((f) => writeFileSync(join(f, `issued/parts/sha256-${'0'.repeat(64)}.json`), '{}'))
+    expect(resumeIssue(folder)).toBe(0)
+    expect(vi.mocked(process.stdout.write).mock.lastCall?.[0]).toBe(
+      '1 file that no issued document refers to removed.\n',
+    )
+    expect(stateOf(folder)).toEqual(stateOf(good))
+    resumeIssue(folder)
+    expect(vi.mocked(process.stdout.write).mock.lastCall?.[0]).toBe('Nothing was left behind.\n')
+  })
   it('finishes one lot although another’s record has a fault, and says so', () => {
     const folder = spoiled((f) => {
       loseNewestLine(f)

@@ -1,5 +1,4 @@
 /** Lines of CSV for spreadsheets: RFC 4180, decimal point, UTF-8. */
-import { csvFormatRows } from 'd3'
 import type { Age } from '../../core/measure/age.ts'
 import type { Moment } from '../../core/measure/moment.ts'
 
@@ -10,7 +9,12 @@ export type Cell = string | number | Moment | Age | null | undefined
 
 /** Rows as lines, the last with its end; empty for none. */
 export function lines(rows: readonly (readonly Cell[])[]): string {
-  return rows.length === 0 ? '' : `${csvFormatRows(rows.map((row) => row.map(cell)))}\n`
+  return rows.map((row) => `${row.map((value) => quoted(cell(value))).join(',')}\n`).join('')
+}
+
+/** A spreadsheet whose lists have semicolons parts a line at them too, unless they stand in quotes. */
+function quoted(text: string): string {
+  return /[",;\t\n\r]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text
 }
 
 /** A cell that a spreadsheet could take for a formula is kept text by a leading apostrophe. */
@@ -21,5 +25,9 @@ function cell(value: Cell): string {
 
 /** A signed figure with at most "%" or a unit in words behind it can only be computed to itself. */
 function isLikeFormula(text: string): boolean {
-  return /^[=+\-@\t\r]/.test(text) && !/^[+-]\d+(?:\.\d+)?(?: ?%| [A-Za-z]+(?: [A-Za-z]+)?)?$/.test(text)
+  // Where letters are wide, so are the signs that begin a formula.
+  return (
+    /^[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/.test(text) &&
+    !/^[+-]\d+(?:\.\d+)?(?: ?%| [A-Za-z]+(?: [A-Za-z]+)?)?$/.test(text)
+  )
 }

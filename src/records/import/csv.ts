@@ -23,7 +23,10 @@ const MOST_COLUMNS = 16_384
 
 /** @throws WorkbookFault for bytes that are not text in the encoding named, and for rows longer than those of a spreadsheet */
 export function readCsv(bytes: Buffer, form: CsvForm = {}): CsvTable {
+  if (bytes.subarray(0, 4).toString('latin1') === 'PK\x03\x04')
+    throw new WorkbookFault('the file is a workbook by its content', 'name it .xlsx')
   const text = decodedText(bytes, form.encoding ?? 'utf-8')
+  if (isBlank(text)) throw new WorkbookFault('the file is empty', 'save the sheet anew as CSV')
   const { data, errors } = papaparse.parse<string[]>(text, {
     delimiter: SIGNS[form.separator ?? separatorIn(text)],
     header: false,

@@ -150,6 +150,7 @@ function checkTable(table: MappedTable, at: string, report: FileReport): void {
     if (fieldOf(table.holds, name) === undefined) reportField(name, { pointer, kinds }, report)
   }
   if (reportResults(table, at, report)) return
+  checkStandsFor(table, Object.values(table.columns), { at, report })
   for (const name of Object.keys(table.every ?? {})) check(name, below(`${at}/every`, name))
   for (const part of ['columns', 'cells'] as const)
     for (const [heading, column] of Object.entries(table[part] ?? {})) {
@@ -171,9 +172,34 @@ function checkTable(table: MappedTable, at: string, report: FileReport): void {
         )
       else if (to !== IGNORED) check(to, typeof column === 'string' ? pointer : `${pointer}/to`)
       checkPattern(pattern, `${pointer}/pattern`, check)
+      if (typeof column !== 'string')
+        checkStandsFor({ ...column, holds: table.holds }, [column], { at: pointer, report })
     }
   checkPattern(table.block, `${at}/block`, check)
   checkPattern(table['sheet-name'], `${at}/sheet-name`, check)
+}
+
+/** What a text of the sheet stands for must be a value of a column that it may stand in: in most months it stands in none. */
+function checkStandsFor(
+  { holds, 'stands-for': standsFor = {} }: Pick<MappedTable, 'holds' | 'stands-for'>,
+  columns: readonly (string | Column)[],
+  { at, report }: Placed,
+): void {
+  for (const [text, meant] of Object.entries(standsFor)) {
+    const readings = columns.map(columnOf).flatMap((column) => {
+      const field = fieldOf(holds, column.to)
+      const unit = column.unit === UNDECIDED ? {} : column
+      return field === undefined
+        ? []
+        : [readCell({ kind: 'text', text: meant }, field.reads, cellForm([], unit))]
+    })
+    const faults = readings.flatMap((reading) =>
+      reading !== null && 'fault' in reading ? [reading.fault] : [],
+    )
+    const [fault] = faults
+    if (fault !== undefined && faults.length === readings.length)
+      report.at(below(`${at}/stands-for`, text), 'schema', fault.message, fault.mend)
+  }
 }
 
 /** Columns of results in a table that takes none are told together, for it is the kind of the table that is wrong. */

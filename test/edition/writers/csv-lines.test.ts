@@ -19,6 +19,8 @@ describe('lines', () => {
       '-1e5',
       '--1',
       '-1 %\n=1',
+      '＝1+1',
+      '＠SUM(A1)',
     ])
       expect(cellOf(text).replace(/^"/, '')).toMatch(/^'/)
   })
@@ -26,6 +28,12 @@ describe('lines', () => {
   it('leaves a mere figure with its sign and unit as the record writes it', () => {
     for (const text of ['-0.01 %', '-0.01%', '+12', '-3.5', '-0.01 percentage points', '-5 degC'])
       expect(cellOf(text)).toBe(text)
+  })
+
+  it('keeps a text together that a spreadsheet could part', () => {
+    expect(lines([['a;=1+1', 'say "so"', 'a, b', 'one\ntwo', 'a\tb', 'plain']])).toBe(
+      '"a;=1+1","say ""so""","a, b","one\ntwo","a\tb",plain\n',
+    )
   })
 
   it('gives a number without an apostrophe, and nothing for what is absent', () => {

@@ -18,6 +18,14 @@ it('refuses a row longer than any of a spreadsheet', () => {
   )
 })
 
+it('says that a file is empty, and that it is a workbook under another name', () => {
+  for (const text of ['', '\ufeff', ' \n\n'])
+    expect(() => readCsv(Buffer.from(text))).toThrow('the file is empty')
+  expect(() => readCsv(Buffer.from('PK\x03\x04\x14', 'latin1'))).toThrow(
+    'the file is a workbook by its content',
+  )
+})
+
 describe('readCsv', () => {
   it('takes the separator from the headings, whatever the rows hold more of', () => {
     expect(cells('Lot;SO3;LOI\nA;0,5;2,7\n')).toEqual({

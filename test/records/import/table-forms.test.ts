@@ -349,6 +349,12 @@ tables:
     expect(mapFaults('tables: [ { holds: lots, columns: { A: lot, B: SiO2, C: CaO } } ]\n')).toEqual([
       '1:20 a table of lots takes no results, and 2 columns of it give some: SiO2, CaO; write holds: analyses, which takes what is known of lots and samples as well',
     ])
+    const standing = (form: string) =>
+      mapFaults(
+        `tables: [ { holds: analyses, ${form}, columns: { A: lot, B: { to: SO3, unit: "%" }, C: { to: tested } } } ]\n`,
+      )
+    expect(standing('stands-for: { ND: "< 0.05 %" }')).toEqual([])
+    expect(standing('stands-for: { ND: -- }')).toEqual([expect.stringMatching(/^1:48 found "--"; .* was expected; /)])
     // Never the oxide alone: the equivalent counts potassium too.
     expect(
       mapFaults('tables: [ { holds: analyses, columns: { A: Na2Oeq, B: ticket no, C: customer } } ]\n'),

@@ -95,9 +95,9 @@ export const OF_RECORDS = {
     example: {
       file: LOT,
       wrong:
-        'tested: 2026-04-01, results: { strength-activity-index: { value: 84 %, condition: cool, age: 7 d } }',
+        'tested: 2026-04-01, results: { strength-activity-index: { value: 84 %, condition: warm, age: 7 d } }',
       right:
-        'tested: 2026-03-18, results: { strength-activity-index: { value: 84 %, condition: cool, age: 7 d } }',
+        'tested: 2026-03-18, results: { strength-activity-index: { value: 84 %, condition: warm, age: 7 d } }',
       instead: 'tested: 2026-03-10, results: { SiO2: 63.1 %, residue-45um: 8.4 % }',
     },
     fix: 'Write the figure in an analysis of its own, with the day of its test, and the age at which it was made.',
