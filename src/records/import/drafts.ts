@@ -147,7 +147,7 @@ function dayMark({ table }: ReadRow, on: Stated | undefined): string | undefined
 
 function addAnalyses(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
   const sample = addSample(row, draft, tell)
-  addCasting(row, draft, sample)
+  addCasting(row, { draft, sample }, tell)
   const results = row.values.filter(({ name }) => isPropertyKey(name))
   if (results.length === 0 && row.table.holds === 'analyses')
     tell({

@@ -154,6 +154,37 @@ tables:
     expect(later.differences).toEqual([])
     expect(recordIn(later, 'lots/ash/A-1.yaml')['tests']).toEqual(tests)
   })
+  it('says which blank ages nothing awaits, since no casting day is known', () => {
+    const map = `
+every: { source: ash, sample: C, sample-kind: composite, laboratory: quay, condition: c311, tested: 2026-01-21 }
+tables:
+  - holds: analyses
+    columns:
+      Lot: lot
+      Produced: produced
+      Tons: { to: quantity, unit: t }
+      Cast: cast
+      7 d (%): { to: strength-activity-index, unit: "%", age: 7 d }
+      28 d (%): { to: strength-activity-index, unit: "%", age: 28 d }
+`
+    const { faults } = imported(
+      [
+        'Lot,Produced,Tons,Cast,7 d (%),28 d (%)',
+        'A-1,2026-01-10,900,,84,',
+        'A-2,2026-01-10,900,2026-01-14,84,',
+        'A-3,2026-01-10,900,,84,93',
+      ].join('\n'),
+      map,
+      {},
+    )
+    expect(faults).toMatchObject([
+      {
+        severity: 'note',
+        place: { row: 2 },
+        message: 'the row has no index at 28 d and no casting day, so that age is not awaited',
+      },
+    ])
+  })
   it('takes a mortar that is only cast without its control, and gives it one later', () => {
     const map = `
 every: { source: ash, sample: C, laboratory: quay, condition: c311 }

@@ -354,7 +354,9 @@ tables:
         `tables: [ { holds: analyses, ${form}, columns: { A: lot, B: { to: SO3, unit: "%" }, C: { to: tested } } } ]\n`,
       )
     expect(standing('stands-for: { ND: "< 0.05 %" }')).toEqual([])
-    expect(standing('stands-for: { ND: -- }')).toEqual([expect.stringMatching(/^1:48 found "--"; .* was expected; /)])
+    expect(standing('stands-for: { ND: -- }')).toEqual([
+      expect.stringMatching(/^1:48 found "--"; .* was expected; /),
+    ])
     // Never the oxide alone: the equivalent counts potassium too.
     expect(
       mapFaults('tables: [ { holds: analyses, columns: { A: Na2Oeq, B: ticket no, C: customer } } ]\n'),
