@@ -36,7 +36,7 @@ export function readSpoiled(spoiled: SpoiledRecord, beside: Beside): Reading {
     const records = isRead || beside === 'enough to judge' ? assemble(files, TODAY) : undefined
     const faults = [
       ...faultsOf(spoiled, diagnostics),
-      ...(isRead || hasError(diagnostics) ? [] : ['the record is left out without a diagnostic']),
+      ...(isRead || diagnostics.some(tellsOfLoss) ? [] : ['the record is left out without a diagnostic']),
       ...(records === undefined ? [] : droppedFaults(records, spoiled.record, diagnostics)),
       ...slowness(begun),
     ]
@@ -91,6 +91,10 @@ function isLoaded(files: ReadFiles, { name }: CorpusRecord): boolean {
     ? files.methods.some(({ id }) => id === name.id)
     : (files.loaded[name.kind] as ReadonlyMap<string, unknown>).has(name.id)
 }
+
+/** A record that nothing is written into yet is told in a warning. */
+const tellsOfLoss = ({ severity, message }: Diagnostic) =>
+  severity === 'error' || message.endsWith('so it is left out')
 
 const hasError = (diagnostics: readonly Diagnostic[]) =>
   diagnostics.some(({ severity }) => severity === 'error')

@@ -1,6 +1,7 @@
 /** What the compiling of one criterion carries along: where it is in the record, and how it reports. */
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { below } from '../yaml/pointer.ts'
+import { shortened } from '../schema/schema-words.ts'
 import type { CriterionCode } from '../diagnostics/criterion-codes.ts'
 
 export interface CompileFault {
@@ -63,7 +64,7 @@ export function checkClass(context: CompileContext, name: string, pointer: strin
   context.fault(
     pointer,
     'criterion-class-unknown',
-    `the specification has no class "${name}"`,
+    `the specification has no class "${shortened(name)}"`,
     classMend(context),
   )
 }

@@ -1,5 +1,6 @@
 /** Names within a set: ids of its clauses, titles of its classes, the set of a later edition. */
 import { type Clause, everyClause } from '../../core/criteria/criterion.ts'
+import { shortened } from '../schema/schema-words.ts'
 import { below } from '../yaml/pointer.ts'
 import type { CompileContext } from './context.ts'
 import type { AddedClause } from './supplement.ts'
@@ -48,7 +49,7 @@ export function checkNames(context: CompileContext, record: WrittenCriterion): v
       context.fault(
         below('/class-titles', name),
         'criterion-class-unknown',
-        `the specification has no class "${name}"`,
+        `the specification has no class "${shortened(name)}"`,
         'add it to "classes", or remove its title',
       )
   }
