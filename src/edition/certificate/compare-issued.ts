@@ -162,12 +162,13 @@ function withoutAgencySamples({ lot, controls }: KnownRecord): KnownRecord {
 /** A document issued under an earlier date than its day may name samples taken or received after that date. */
 function withoutLaterSamples({ lot, controls }: KnownRecord, date: Moment): KnownRecord {
   const later = (text: string | undefined) => text !== undefined && !isBy(readMoment(text), date)
-  const samples = (lot['samples'] as readonly WrittenSample[])
-    .filter(({ on, taken }) => !later(on ?? taken?.to))
+  // A document that lacks them is at fault, and is told as such elsewhere.
+  const samples = (lot['samples'] as readonly WrittenSample[] | undefined)
+    ?.filter(({ on, taken }) => !later(on ?? taken?.to))
     .map(({ received, ...sample }) =>
       received === undefined || later(received) ? sample : { ...sample, received },
     )
-  return { lot: { ...lot, samples }, controls }
+  return { lot: { ...lot, ...defined({ samples }) }, controls }
 }
 
 /** Today's record without tests that are only planned, at ages of which the issued one knows nothing. */

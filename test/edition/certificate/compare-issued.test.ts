@@ -55,6 +55,12 @@ function found(issued: KnownRecord, today: KnownRecord): number {
   return finding?.reason.code === 'changed-after-issue' ? finding.reason.params.places : 0
 }
 
+it('issueFindings names a lot’s samples that the document lacks', () => {
+  const today = record([TESTED])
+  const { samples: _samples, ...lot } = today.lot
+  expect(found({ ...today, lot }, today)).toBe(1)
+})
+
 describe('records that differ in notation only', () => {
   it('are equal where a value with nothing beside it is written in full', () => {
     const full = { ...TESTED, specimens: { a: { load: '90 kN' }, b: { load: '17280 lbf' } } }
