@@ -63,5 +63,6 @@ export function affectedLots(edition: Edition, source: string): AffectedLot[] {
 }
 
 function doesNotMeet({ outcomes }: ListedLot): boolean {
-  return outcomes[0]?.outcome === 'does-not-meet'
+  const [governing] = outcomes
+  return governing?.outcome === 'does-not-meet' && governing.soFar !== true
 }

@@ -138,7 +138,11 @@ function yearLine({ edition, source, governing, lots }: StripInput, recent: read
         notValid: is('not-valid'),
         pending: is('pending') + is('meets-so-far'),
         drafts: is('draft'),
-        undecided: is('insufficient-history') + is('not-reported') + is('inconclusive'),
+        undecided:
+          is('insufficient-history') +
+          is('not-reported') +
+          is('inconclusive') +
+          recent.filter(failsSoFar).length,
         diverted:
           diverted === undefined
             ? null
@@ -163,9 +167,13 @@ function yearLine({ edition, source, governing, lots }: StripInput, recent: read
   }
 }
 
-/** A lot that is withdrawn is counted as such alone. */
-export function isFailed({ standing }: SourceLot): boolean {
-  return standing.mark === 'does-not-meet'
+/** A lot that is withdrawn is counted as such alone; one that an overdue result can still bring to meet has not failed yet. */
+export function isFailed(lot: SourceLot): boolean {
+  return lot.standing.mark === 'does-not-meet' && !failsSoFar(lot)
+}
+
+function failsSoFar({ standing, row }: SourceLot): boolean {
+  return standing.mark === 'does-not-meet' && row.outcomes[0]?.soFar === true
 }
 
 function failedSaid({ row, missed }: SourceLot): Said[] {

@@ -89,6 +89,28 @@ describe('the latest lot', () => {
   })
 })
 
+describe('a lot that misses at 7 d while its 28 d index is overdue', () => {
+  it('is no failed lot: it is not yet judged in full', () => {
+    const id = 'tansgarth-ash/TG-2025-016'
+    const lot = records.lots.get(id)
+    const tests = lot?.tests?.map((test) => ({
+      ...test,
+      ...(test.strength && {
+        strength: test.strength.map((own) => (own.age.hours === 28 * 24 ? { age: own.age } : own)),
+      }),
+    }))
+    if (lot === undefined || tests === undefined) throw new RangeError('the lot is not in the demo')
+    const { revisions: _revisions, ...unissued } = lot
+    const lots = new Map([...records.lots, [id, { ...unissued, tests }]])
+    const late = computeEdition({ ...records, lots }, { program: 'test', asOf: readMoment('2026-03-20') })
+    const [row] = sourceLots(late, 'tansgarth-ash').filter((own) => own.row.id === id)
+    expect(row?.row.outcomes[0]).toMatchObject({ outcome: 'does-not-meet', soFar: true })
+    const source = late.source('tansgarth-ash')
+    const failed = failedLots(late, source, sourceLots(late, 'tansgarth-ash')).lots
+    expect(failed.map((own) => own.id)).not.toContain(id)
+  })
+})
+
 describe('chosenSplit', () => {
   const split = edition.source('skarnmere-ash').agency()?.split ?? []
 
