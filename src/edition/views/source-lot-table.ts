@@ -64,10 +64,14 @@ function lotRow(
 
 /**
  * Margins of unlike units are not compared: that of a clause missed goes first, else the one nearest its limit in
- * shares. Of results of which one would do, the better one counts.
+ * shares. Of results of which one would do, the better one counts, and none is missed where one of them meets.
  */
 function smallestMargin(judged: readonly JudgedValue[], isOpen: boolean): string {
-  const missed = judged.filter(({ decides, outcome }) => (decides || isOpen) && outcome === 'does-not-meet')
+  const metRoutes = new Set(judged.flatMap(({ route, outcome }) => (outcome === 'meets' ? [route] : [])))
+  const missed = judged.filter(
+    ({ decides, outcome, route }) =>
+      (decides || isOpen) && outcome === 'does-not-meet' && (route === null || !metRoutes.has(route)),
+  )
   const [first] = bestOfRoutes(missed)
   if (first !== undefined) return `−${first.by}`
   const met = judged

@@ -300,6 +300,20 @@ describe('failedLots', () => {
 })
 
 describe('lotTable', () => {
+  it('gives no margin of an age that another one stands in for, in a lot that fails otherwise', () => {
+    const [lot] = sourceLots(edition, 'skarnmere-ash').filter(
+      ({ row }) => row.id === 'skarnmere-ash/SA-2024-005',
+    )
+    const index = lot?.judged.filter(({ route }) => route !== null) ?? []
+    const [early, late] = index
+    if (lot === undefined || early === undefined || late === undefined)
+      throw new RangeError('the lot has two ages')
+    // It fails by the uniformity of its residue: 5.3 points from the mean, 0.3 beyond the limit.
+    const missing = { ...early, outcome: 'does-not-meet', by: '1 point', margin: -1 } as const
+    const judged = lot.judged.map((value) => (value === early ? missing : value))
+    const [row] = lotTable(edition, [{ ...lot, judged }]).rows
+    expect(row?.margin.replaceAll('\u00a0', ' ')).toBe('−0.3 points')
+  })
   it('marks a value as missed only where its lot fails by it', () => {
     const lots = sourceLots(edition, 'skarnmere-ash')
     const { rows } = lotTable(edition, lots)
