@@ -148,7 +148,8 @@ function ofRecords({ changes }: ImportPlan, { diagnostics }: LoadedContent): Imp
   const byPath = new Map(changes.map((change) => [change.path, change]))
   return diagnostics.flatMap((diagnostic) => {
     const change = byPath.get(diagnostic.file)
-    return change === undefined || diagnostic.severity !== 'error' ? [] : [recordFault(change, diagnostic)]
+    const isTold = change === undefined || change.isPartial || diagnostic.severity !== 'error'
+    return isTold ? [] : [recordFault(change, diagnostic)]
   })
 }
 

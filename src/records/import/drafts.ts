@@ -53,12 +53,17 @@ function turnOf({ table }: ReadRow): number {
   return TURNS.indexOf(table.holds)
 }
 
+/** SOURCE/LOT of a row that says both. */
+export function lotNamed(row: ReadRow): string | null {
+  const [source, lot] = [fieldValue(row, 'source'), fieldValue(row, 'lot')]
+  return source === undefined || lot === undefined ? null : `${source.written}/${lot.written}`
+}
+
 function lotOf(row: ReadRow, tell: TellFault): string | null {
   const [source, lot] = [fieldValue(row, 'source'), fieldValue(row, 'lot')]
   if (lot === undefined) tell(rowFault(row, 'which lot it belongs to', 'lot'))
   else if (source === undefined) tell(rowFault(row, 'which source the lot is of', 'source'))
-  else return `${source.written}/${lot.written}`
-  return null
+  return lotNamed(row)
 }
 
 function addToLot(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell: TellFault): void {

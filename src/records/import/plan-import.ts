@@ -1,6 +1,6 @@
 /** From the sheets of a file and its map to the texts of records as they would be, with all that stands against it. */
 import { isMapping, type Difference, inWords, type Mapping, type RecordDraft } from './draft.ts'
-import { draftRecords } from './drafts.ts'
+import { draftRecords, lotNamed } from './drafts.ts'
 import { editYaml, EditFault, type Path } from '../edit/edit-yaml.ts'
 import { inKeyOrder, keyOrder } from '../edit/key-order.ts'
 import { type Plain, writeYaml } from '../edit/write-yaml.ts'
@@ -42,6 +42,8 @@ export interface RecordChange {
   readonly before: string | null
   readonly text: string
   readonly draft: RecordDraft
+  /** A new record of which a row was refused: what else it lacks, that row may say. */
+  readonly isPartial: boolean
 }
 
 export interface RecordDifference extends Difference {
@@ -66,7 +68,8 @@ export function planImport({ sheets, map, origin, textAt, replace }: ImportReque
   const tell: TellFault = (fault) => {
     faults.push(fault)
   }
-  const { rows, leftOut } = readTables(sheets, map, tell)
+  const { rows, refused, leftOut } = readTables(sheets, map, tell)
+  const lacking = new Set(refused.flatMap((row) => lotNamed(row) ?? []))
   const onRecord = (folder: string) => (id: string) => mappingIn(textAt(`${folder}/${id}.yaml`))
   const drafts = draftRecords(rows, { lot: onRecord('lots'), control: onRecord('controls') }, tell)
   const all = [
@@ -81,7 +84,9 @@ export function planImport({ sheets, map, origin, textAt, replace }: ImportReque
   const changes = changed.flatMap((one): RecordChange[] => {
     const path = `${one.kind === 'lot' ? 'lots' : 'controls'}/${one.id}.yaml`
     const text = changedText(one, textAt(path), origin)
-    if (typeof text === 'string') return [{ ...one, path, before: textAt(path), text }]
+    const before = textAt(path)
+    const isPartial = before === null && lacking.has(one.id)
+    if (typeof text === 'string') return [{ ...one, path, before, text, isPartial }]
     tell({ code: 'import-record', severity: 'error', place: one.draft.begun, ...text })
     return []
   })

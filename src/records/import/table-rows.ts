@@ -20,10 +20,14 @@ export interface ReadRow {
   readonly place: CellPlace
   /** The row's own values before those of the table as a whole. */
   readonly values: readonly FieldValue[]
+  /** One of its cells was refused: what is left of it may say what it belongs to. */
+  readonly refused?: true
 }
 
 export interface ReadTables {
+  /** Those that were read whole. */
   readonly rows: readonly ReadRow[]
+  readonly refused: readonly ReadRow[]
   /** Rows that the map leaves out, and headings that stand again. */
   readonly leftOut: number
 }
@@ -47,7 +51,11 @@ export function readTables(sheets: readonly Sheet[], map: ImportMap, tell: TellF
     leftOut += [...passed.values()].filter((how) => how === 'left').length
     reportUnread(views, passed, tell)
   }
-  return { rows, leftOut }
+  return {
+    rows: rows.filter(({ refused }) => refused !== true),
+    refused: rows.filter(({ refused }) => refused === true),
+    leftOut,
+  }
 }
 
 function reads({ sheet: named }: MappedTable, sheet: Sheet, sheets: readonly Sheet[]): boolean {
@@ -111,9 +119,13 @@ function rowsOf(reading: TableToRead, tell: TellFault): ReadRow[] {
       if (!passed.has(key)) passed.set(key, 'left')
     } else if (only.every((filter) => says(row, filter))) {
       passed.set(key, 'read')
-      const values = rowValues(row, columns, filled, reading, tell)
-      if (isWhole(row, sheet, view, tell) && values !== null)
-        rows.push({ table, place: view.placeOf(row.row, null), values: [...values, ...block, ...constants] })
+      const { values, sound } = rowValues(row, columns, filled, reading, tell)
+      const read = {
+        table,
+        place: view.placeOf(row.row, null),
+        values: [...values, ...block, ...constants],
+      }
+      rows.push(isWhole(row, sheet, view, tell) && sound ? read : { ...read, refused: true })
     }
   }
   return rows
@@ -190,14 +202,14 @@ function titleValues(row: ViewRow, { table, view }: TableToRead): FieldValue[] |
   return patternValues(shownText(only[1]), table.block, { table, place: view.placeOf(row.row, only[0]) })
 }
 
-/** The values of a row; null where one of its cells is refused. */
+/** The values of a row, not sound where one of its cells is refused. */
 function rowValues(
   row: ViewRow,
   columns: readonly PlacedColumn[],
   filled: Map<number, CellValue>,
   { table, view }: TableToRead,
   tell: TellFault,
-): FieldValue[] | null {
+): { readonly values: readonly FieldValue[]; readonly sound: boolean } {
   const values: FieldValue[] = []
   let sound = true
   for (const { at, column, form } of columns) {
@@ -208,5 +220,5 @@ function rowValues(
     if (found === null) sound = false
     else values.push(...found)
   }
-  return sound ? values : null
+  return { values, sound }
 }

@@ -206,6 +206,28 @@ tables: [{ holds: tests, planned: [7 d], columns: { Lot: lot, Cast: cast, Contro
       errorsOf(imported(`${head}\nA-1,2026-01-14,,78.4\n`, map, { onRecord: { 'lots/ash/A-1.yaml': lot } })),
     ).toEqual([expect.stringContaining('which control batch the mortar is compared with')])
   })
+  it('knows a new lot of which a row was refused, so that nobody is sent to its other rows', () => {
+    const map = `
+every: { source: ash, sample: C, sample-kind: composite }
+tables:
+  - { holds: lots, columns: { Lot: lot, Produced: produced, Tons: { to: quantity, unit: t }, B/L: ignore, Date: ignore, Net: ignore } }
+  - { holds: shipments, columns: { Lot: lot, Produced: ignore, Tons: ignore, B/L: bill, Date: date, Net: { to: mass, unit: t } } }
+`
+    const plan = imported(
+      [
+        'Lot,Produced,Tons,B/L,Date,Net',
+        'A-1,2026-01-10,many,1,2026-01-12,24.8',
+        'A-2,2026-01-10,900,2,2026-01-12,24.8',
+      ].join('\n'),
+      map,
+      {},
+    )
+    expect(errorsOf(plan)).toEqual([expect.stringContaining('many')])
+    expect(plan.changes.map(({ id, isPartial }) => [id, isPartial]).sort()).toEqual([
+      ['ash/A-1', true],
+      ['ash/A-2', false],
+    ])
+  })
   it('takes 200 shipments of a year to their lots, each bill as it is written', () => {
     const map = `
 every: { source: ash }
