@@ -6,7 +6,7 @@ import type { OutcomeChange, RecordChange } from '../../core/checks/lot-findings
 import type { Verdict } from '../../core/criteria/verdict.ts'
 import { defined } from '../../core/measure/defined.ts'
 import { type Duty, dutyOf, type SampleKind } from '../../core/measure/duty.ts'
-import { isBy, type Moment, readMoment } from '../../core/measure/moment.ts'
+import { isBy, type Moment, momentIn, readMoment } from '../../core/measure/moment.ts'
 import type { KnownRecord } from '../passes/known-record.ts'
 import { type ComparedVerdict, everyChange } from './compared-verdict.ts'
 import { recordOf } from './document-content.ts'
@@ -161,7 +161,11 @@ function withoutAgencySamples({ lot, controls }: KnownRecord): KnownRecord {
 
 /** A document issued under an earlier date than its day may name samples taken or received after that date. */
 function withoutLaterSamples({ lot, controls }: KnownRecord, date: Moment): KnownRecord {
-  const later = (text: string | undefined) => text !== undefined && !isBy(readMoment(text), date)
+  // An altered document may hold anything in place of a day.
+  const later = (text: string | undefined) => {
+    const day = text === undefined ? null : momentIn(text)
+    return day !== null && !isBy(day, date)
+  }
   // A document that lacks them is at fault, and is told as such elsewhere.
   const samples = (lot['samples'] as readonly WrittenSample[] | undefined)
     ?.filter(({ on, taken }) => !later(on ?? taken?.to))

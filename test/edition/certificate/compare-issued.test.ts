@@ -61,6 +61,12 @@ it('issueFindings names a lot’s samples that the document lacks', () => {
   expect(found({ ...today, lot }, today)).toBe(1)
 })
 
+it('issueFindings takes a day that is none, in an altered document, for a change like any other', () => {
+  const today = record([TESTED])
+  const samples = [{ ...SAMPLE, taken: { from: '2026-03-01', to: '2026000-03-05' } }]
+  expect(found({ ...today, lot: { ...today.lot, samples } }, today)).toBe(1)
+})
+
 describe('records that differ in notation only', () => {
   it('are equal where a value with nothing beside it is written in full', () => {
     const full = { ...TESTED, specimens: { a: { load: '90 kN' }, b: { load: '17280 lbf' } } }
