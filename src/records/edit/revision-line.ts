@@ -52,10 +52,15 @@ export function withRevisionLine(text: string, line: string): string {
   return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}${ending}`
 }
 
-/** A record may end in YAML's own mark of an end, after which nothing more of it can stand. */
+/** A record may end in YAML's own mark of an end, after which nothing more of it can stand; before it begins such a mark ends nothing. */
 function beforeEndMark(text: string): { readonly record: string; readonly ending: string } {
-  const mark = /^\.\.\.(?=\s|$)/m.exec(text)
-  return mark === null
+  const mark = [...text.matchAll(/^\.\.\.(?=\s|$)/gm)].find(({ index }) => hasBegun(text.slice(0, index)))
+  return mark === undefined
     ? { record: text, ending: '' }
     : { record: text.slice(0, mark.index), ending: text.slice(mark.index) }
+}
+
+/** Whether a key stands at the left margin. */
+function hasBegun(text: string): boolean {
+  return /^[^\s#.%-]/m.test(text)
 }

@@ -26,6 +26,11 @@ describe('withRevisionLine', () => {
       `revisions:\n  - { number: 0 }\n${LINE}\n... # end`,
     )
   })
+  it('takes a mark before the record for no end of it', () => {
+    expect(withRevisionLine('# A lot\n...\nclass: N\n...\n', LINE)).toBe(
+      `# A lot\n...\nclass: N\n\nrevisions:\n${LINE}\n...\n`,
+    )
+  })
   it('keeps the line endings of the file', () => {
     expect(withRevisionLine('class: N\r\n', LINE)).toBe(`class: N\r\n\r\nrevisions:\r\n${LINE}\r\n`)
   })
