@@ -145,12 +145,12 @@ function told(error: unknown): number {
 }
 
 /** What to do about wrong use, where commander names the fault alone. */
-function useFix({ code }: CommanderError): string {
+function useFix({ code, message }: CommanderError): string {
   switch (code) {
     case 'commander.unknownCommand':
       return 'fix: --help lists what there is\n'
     case 'commander.excessArguments':
-      return 'fix: name a folder of records with --content FOLDER; --help lists the options\n'
+      return `fix: name a folder of records with --content ${/1: (\S+)\.$/.exec(message)?.[1] ?? 'FOLDER'}; --help lists the options\n`
     default:
       return ''
   }

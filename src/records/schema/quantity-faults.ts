@@ -79,6 +79,7 @@ export function quantityFault(
         message: `found the text "${fault.found}", whose unit is not known; ${expected}`,
         mend:
           inchesMend(fault, kinds) ||
+          otherSignMend(fault, kinds) ||
           nearNames(unitOf(fault), kinds.flatMap(acceptedSpellings)) ||
           `write one of ${units}`,
       }
@@ -120,6 +121,21 @@ const INCHES = /^(?:"|″|”|''|′′|’’|in\.?|inch\.)$/i
 
 function inchesMend(fault: { found: string; number: string }, kinds: readonly QuantityKind[]): string {
   return kinds.includes('length') && INCHES.test(unitOf(fault)) ? `for inches write ${fault.number} in` : ''
+}
+
+/** Signs of laboratories that a record writes otherwise, by kind: the sign, what it is called, and the unit to write. */
+const OTHER_SIGNS: Readonly<Partial<Record<QuantityKind, readonly (readonly [RegExp, string, string])[]>>> = {
+  fraction: [
+    [/^ppm$/i, 'parts per million by mass', 'mg/kg'],
+    [/^(?:(?:wt|mass|m|w)[ .-]*%|% ?(?:w\/w|m\/m|wt|by (?:mass|weight)))$/i, 'per cent by mass', '%'],
+  ],
+  density: [[/^g\/(?:cc|ccm|ml)$/i, 'grams per cubic centimetre', 'g/cm3']],
+}
+
+function otherSignMend(fault: { found: string; number: string }, kinds: readonly QuantityKind[]): string {
+  const signs = kinds.flatMap((kind) => OTHER_SIGNS[kind] ?? [])
+  const meant = signs.find(([sign]) => sign.test(unitOf(fault)))
+  return meant === undefined ? '' : `for ${meant[1]} write ${fault.number} ${meant[2]}`
 }
 
 /** A press shows pounds, of force. */
