@@ -28,7 +28,7 @@ export function printedHead(facts: Headed): PrintedHead {
   const { revision, issued, replaces, reason, source } = facts
   return defined({
     lot: facts.lot.number,
-    material: `${sentence(kindWords(source.kind))}, ${source.name}`,
+    material: materialWords(source),
     certificate: facts.certificate,
     revision: revision === null ? 'none, never issued' : String(revision),
     state: facts.state,
@@ -37,6 +37,12 @@ export function printedHead(facts: Headed): PrintedHead {
     replaces: replaces === null ? undefined : `revision ${replaces.revision} of ${date(replaces.date)}`,
     reason: reason === null ? undefined : sentence(reason),
   })
+}
+
+/** A source that bears the name of its kind says it once. */
+function materialWords({ kind, name }: Pick<Headed['source'], 'kind' | 'name'>): string {
+  const words = sentence(kindWords(kind))
+  return name.toLowerCase() === words.toLowerCase() ? words : `${words}, ${name}`
 }
 
 function standingOf({ state, verdicts, criteria, awaited, issued }: Headed): string {

@@ -18,6 +18,11 @@ describe('printedHead', () => {
       reason: '28 d results added',
     })
   })
+  it('says once what a source is that is named after its kind', () => {
+    const facts = certificate()
+    const source = { ...facts.source, kind: 'coal-fly-ash', name: 'Coal fly ash' } as const
+    expect(printedHead({ ...facts, source }).material).toBe('Coal fly ash')
+  })
   it('says of a draft that it was never issued', () => {
     const draft = certificate({ revision: null, state: 'draft', issued: null, replaces: null, reason: null })
     expect(printedHead(draft)).toEqual({
