@@ -3,13 +3,14 @@ import { join, relative } from 'node:path'
 import { type Command, Option } from 'commander'
 import { addHours, type Moment } from '../core/measure/moment.ts'
 import { compareAges } from '../core/measure/age.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
 import type { Records } from '../records/records.ts'
 import type { NewFile } from '../scaffold/new-file.ts'
 import { STANDINGS } from '../scaffold/party-records.ts'
 import { countWords } from '../words/numbers.ts'
 import { SCHEMA_FOLDER } from '../scaffold/schema-line.ts'
 import { withLock } from './folder-lock.ts'
-import { type LaidOutLot, type LotOptions, layOutLot } from './lay-out-lot.ts'
+import { type LaidOutLot, type LotOptions, layOutLot, namesOnDisk } from './lay-out-lot.ts'
 import {
   type ControlOptions,
   type LaboratoryOptions,
@@ -67,6 +68,7 @@ function lotLines(
   const path = join(records.contentDir, file.path)
   const day = cast ?? today()
   const ages = [...new Map(asked.flatMap(({ age }) => (age === undefined ? [] : [[age.text, age]]))).values()]
+  const before = unwritten(records, lot)
   const due = ages.toSorted(compareAges).map((age) => `${age.text} on ${addHours(day, age.hours)}`)
   return [
     `${relative('', path)}: lot ${lot}, with room for ${countWords(asked.length, 'figure')} that ${governing.id} asks for.`,
@@ -74,8 +76,16 @@ function lotLines(
     ...(due.length === 0
       ? []
       : [`Due, if the mortars are cast ${cast === undefined ? 'today' : `on ${day}`}: ${due.join(', ')}.`]),
+    ...(before.length === 0 ? [] : [`Laid out before and not on record yet: ${before.join(', ')}.`]),
     `Then: ${commandLine('check', `--content ${relative('', records.contentDir) || '.'} --lots ${lot}`)}`,
   ]
+}
+
+/** Other lots of the source whose records say nothing yet, or are at fault. @param lot just laid out */
+function unwritten({ contentDir, lots }: Records, lot: string): string[] {
+  const source = sourceOf(lot)
+  const ids = namesOnDisk(contentDir, `lots/${source}`).map((name) => `${source}/${name}`)
+  return ids.filter((id) => id !== lot && !lots.has(id))
 }
 
 function recordCommands(program: Command): void {

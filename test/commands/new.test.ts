@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
@@ -24,6 +24,9 @@ describe('npm run new', () => {
     expect((await run('check', ...content)).error).toMatch(
       /^lots\/.*\[value-blank\]\n(?:.*\n)*0 errors, 1 warning\n$/,
     )
+    const beside = await run('new', 'lot', 'coal-fly-ash', 'CFA-X', ...content)
+    expect(beside.out).toContain(`Laid out before and not on record yet: ${lot}.`)
+    rmSync(join(folder, 'lots/coal-fly-ash/CFA-X.yaml'))
     fillIn(folder, lot, ['84 %', '92 %'])
     const site = join(folder, 'site.yaml')
     writeFileSync(site, `${readFileSync(site, 'utf8')}as-of: 2026-11-27\n`)
@@ -42,6 +45,7 @@ describe('npm run new', () => {
     expect(next.out).toMatch(
       /-002\.yaml: lot coal-fly-ash\/CFA-\d{4}-002, with room for 13 figures that c618-23e1 asks for/,
     )
+    expect(next.out).not.toContain('Laid out before')
     expect(next.out).toContain(
       'Due, if the mortars are cast on 2026-11-25: 7 d on 2026-12-02, 28 d on 2026-12-23.',
     )
