@@ -109,7 +109,7 @@ describe('a shipment of several lots', () => {
   })
   it('stands in the table with its possible lots', () => {
     expect([...shipmentsTable(shown('no'))].join('')).toMatch(
-      /^BL-500,2026-03-25,,25.2,25.2 t,,,,,Required results not reported,25.2 t,tuff\/T-1 tuff\/T-9,North terminal,T-1: Without a certificate; T-9: Without a certificate,$/m,
+      /^BL-500,2026-03-25,,25.2,25.2 t,,,,,Required results not reported,25.2 t,tuff\/T-1 tuff\/T-9,North terminal,"T-1: Without a certificate; T-9: Without a certificate",$/m,
     )
   })
   it('gives no consignee, project or seal away that site.yaml does not publish', () => {

@@ -2,7 +2,7 @@
 import { ageIn } from '../../core/measure/age.ts'
 import type { PropertyKey } from '../../core/measure/properties.ts'
 import type { Plain } from '../edit/write-yaml.ts'
-import { isSame, type RecordDraft } from './draft.ts'
+import { isMapping, isSame, type RecordDraft } from './draft.ts'
 import type { TellFault } from './import-fault.ts'
 import { columnOf } from './import-map.ts'
 import { fieldValue, momentOf } from './row-values.ts'
@@ -25,14 +25,9 @@ interface PlannedFigure {
  * row has a figure there.
  * @param sample undefined where the row names none: then it is not known what was cast
  */
-export function addCasting(
-  row: ReadRow,
-  { draft, sample }: { readonly draft: RecordDraft; readonly sample: string | undefined },
-  tell: TellFault,
-): void {
+export function addCasting(row: ReadRow, draft: RecordDraft, sample: string | undefined): void {
   const cast = momentOf(row, 'cast', 'cast-time')
   const laboratory = fieldValue(row, 'laboratory')?.written
-  if (cast === undefined) tellUnawaited(row, draft, tell)
   if (cast === undefined || sample === undefined || laboratory === undefined) return
   for (const [condition, planned] of Map.groupBy(plannedIn(row), (figure) => figure.condition)) {
     const index = draft.itemOf(
@@ -56,21 +51,40 @@ export function addCasting(
   }
 }
 
-/** Without a casting nothing awaits the ages that are still blank: a lot below its limit at the first one would stand as failing. */
-function tellUnawaited(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
-  const planned = plannedIn(row)
-  const given = row.values.flatMap(({ name, scope }) =>
-    PLANNED_IN[name as PropertyKey] === undefined ? [] : [scope.age ?? fieldValue(row, 'age')?.written],
+/**
+ * Says which ages of the tables that give a lot's indices are in none of its rows: without a casting nothing awaits them, and
+ * a lot below its limit at the first age would stand as failing.
+ * @param rows all of the lot
+ * @param draft with all of them in it
+ */
+export function tellUnawaited(rows: readonly ReadRow[], draft: RecordDraft, tell: TellFault): void {
+  const withIndex = rows.filter(({ values }) =>
+    values.some(({ name }) => PLANNED_IN[name as PropertyKey] !== undefined),
   )
-  const blank = [...new Set(planned.map(({ age }) => age))].filter((age) => !given.includes(age))
-  if (given.length === 0 || blank.length === 0 || 0 < draft.items(['tests']).length) return
+  const [first] = withIndex
+  if (first === undefined || 0 < draft.items(['tests']).length) return
+  const known = agesIn(draft)
+  const blank = withIndex.flatMap(plannedIn).flatMap(({ age }) => (known.has(ageIn(age)?.hours) ? [] : [age]))
+  if (blank.length === 0) return
   tell({
     code: 'import-row',
     severity: 'note',
-    place: row.place,
-    message: `the row has no index at ${blank.join(', ')} and no casting day, so that age is not awaited`,
+    place: first.place,
+    message: `the lot has no index at ${[...new Set(blank)].join(', ')} and no casting day, so that age is not awaited`,
     mend: 'give "cast" in a column, or write cast: in the tests of the lot, where later ages are still to come',
   })
+}
+
+/** Hours of the ages at which a lot has finished indices. */
+function agesIn(draft: RecordDraft): ReadonlySet<number | undefined> {
+  const figures = draft
+    .items(['analyses'])
+    .flatMap(({ results = {} }) =>
+      Object.keys(PLANNED_IN).flatMap((index) => [isMapping(results) ? (results[index] ?? []) : []].flat()),
+    )
+  return new Set(
+    figures.map((figure) => (isMapping(figure) ? ageIn(String(figure['age']))?.hours : undefined)),
+  )
 }
 
 function plannedIn(row: ReadRow): PlannedFigure[] {

@@ -2,7 +2,7 @@
 import { isPropertyKey } from '../../core/measure/properties.ts'
 import type { Path } from '../edit/edit-yaml.ts'
 import type { Plain } from '../edit/write-yaml.ts'
-import { addCasting } from './draft-casting.ts'
+import { addCasting, tellUnawaited } from './draft-casting.ts'
 import { stateFigure } from './draft-figure.ts'
 import { isMapping, isNothing, isSame, type Mapping, RecordDraft, type Stated } from './draft.ts'
 import { hasReadings, MortarDrafts } from './draft-mortar.ts'
@@ -44,6 +44,10 @@ export function draftRecords(rows: readonly ReadRow[], onRecord: OnRecord, tell:
     if (id !== null) addToLot(row, draftIn(lots, id, onRecord.lot(id), row), mortars, tell)
   }
   mortars.finish()
+  for (const [id, own] of Map.groupBy(rows, lotNamed)) {
+    const draft = lots.get(id ?? '')
+    if (draft !== undefined) tellUnawaited(own, draft, tell)
+  }
   return { lots, controls }
 }
 
@@ -152,7 +156,7 @@ function dayMark({ table }: ReadRow, on: Stated | undefined): string | undefined
 
 function addAnalyses(row: ReadRow, draft: RecordDraft, tell: TellFault): void {
   const sample = addSample(row, draft, tell)
-  addCasting(row, { draft, sample }, tell)
+  addCasting(row, draft, sample)
   const results = row.values.filter(({ name }) => isPropertyKey(name))
   if (results.length === 0 && row.table.holds === 'analyses')
     tell({

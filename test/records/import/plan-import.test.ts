@@ -181,7 +181,7 @@ tables:
       {
         severity: 'note',
         place: { row: 2 },
-        message: 'the row has no index at 28 d and no casting day, so that age is not awaited',
+        message: 'the lot has no index at 28 d and no casting day, so that age is not awaited',
       },
     ])
   })
