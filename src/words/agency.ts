@@ -4,16 +4,17 @@ import { SHIFT } from '../core/agency/independent-comparison.ts'
 import type { Side, SidesOfLimit } from '../core/agency/sides.ts'
 import type { SplitComparison } from '../core/agency/split-comparison.ts'
 import type { VerificationStatus } from '../core/agency/verification-status.ts'
-import { property, type PropertyKey, storedUnit } from '../core/measure/properties.ts'
+import { type PropertyKey, storedUnit } from '../core/measure/properties.ts'
 import { period } from './dates.ts'
 import { limitWords } from './limits.ts'
 import { fixedDigits, number, plural } from './numbers.ts'
+import { differenceUnitOf } from './unit-signs.ts'
 import { quantity, signed } from './units.ts'
 import type { UnitSystem } from './unit-systems.ts'
 
 /** Unit of a difference: percentages differ by points. */
 export function differenceUnit(key: PropertyKey): string {
-  return property(key).kind === 'fraction' ? 'percentage points' : storedUnit(key)
+  return differenceUnitOf(storedUnit(key))
 }
 
 /** "+0.55 points", agency less producer. */

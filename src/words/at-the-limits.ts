@@ -4,6 +4,7 @@ import { limitWords } from './limits.ts'
 import { countWords, shortNumber } from './numbers.ts'
 import { plain, type Said } from './said.ts'
 import { printedUnit, type UnitSystem } from './unit-systems.ts'
+import { differenceUnitOf } from './unit-signs.ts'
 import { quantity } from './units.ts'
 
 const SHOWN: Readonly<Record<AtLimit['shown'], string>> = {
@@ -53,11 +54,7 @@ function countsWords(
 ): string {
   const printed = printedUnit(unit, decimals, units)
   const reach = printed.of(width) - printed.of(0)
-  const near = quantity(
-    reach,
-    Math.max(0, printed.decimals + 1),
-    printed.unit === '%' ? 'percentage points' : printed.unit,
-  )
+  const near = quantity(reach, Math.max(0, printed.decimals + 1), differenceUnitOf(printed.unit))
   const found = `of ${countWords(values.length, 'result')}, ${admitted} within ${near} inside and ${refused} within as much beyond`
   if (fitted === null) return found
   const [inside, beyond] = [fitted.admitted, fitted.refused].map((count) => shortNumber(count, 1))

@@ -3,7 +3,7 @@ import { CHECKS } from '../core/checks/catalogue.ts'
 import { property, type PropertyKey, storedUnit } from '../core/measure/properties.ts'
 import { plainNumber } from './numbers.ts'
 import { counted, plain, type Said, strong } from './said.ts'
-import { unitSign } from './unit-signs.ts'
+import { differenceUnitOf, unitSign } from './unit-signs.ts'
 import { signed } from './units.ts'
 
 export interface AgencyCounts {
@@ -102,7 +102,7 @@ function differenceSaid(difference: AgencyCounts['difference']): Said[] {
   const { decimals, title } = property(key)
   const half = interval === null ? '' : ` ± ${plainNumber((interval.high - interval.low) / 2, decimals)}`
   const level = interval === null ? '' : ', 95 % interval'
-  const unit = storedUnit(key) === '%' ? 'percentage points' : storedUnit(key)
+  const unit = differenceUnitOf(storedUnit(key))
   return [
     plain(`; mean difference of splits, ${lowerFirst(title)}${age === null ? '' : ` at ${age}`}, `),
     strong(`${signed(mean, decimals, '')}${half} ${unitSign(unit)}`.trim()),

@@ -13,6 +13,7 @@ import { counted, lotNamed, plain, type Said, strong } from './said.ts'
 import type { LotStanding } from './standing.ts'
 import { NO_BREAK } from './signs.ts'
 import type { UnitSystem } from './unit-systems.ts'
+import { differenceUnitOf } from './unit-signs.ts'
 import { massDecimals, quantity } from './units.ts'
 
 interface NamedLot {
@@ -241,9 +242,7 @@ export function marginWords(margin: number, decimals: number, unit: string): str
   const sign = margin < 0 ? 'beyond by ' : ''
   const size = Math.abs(margin)
   const one = unit === '%' && fixedDigits(size, decimals) === '1'
-  const words = one
-    ? `1${NO_BREAK}point`
-    : quantity(size, decimals, unit === '%' ? 'percentage points' : unit)
+  const words = one ? `1${NO_BREAK}point` : quantity(size, decimals, differenceUnitOf(unit))
   return `${sign}${words}`
 }
 

@@ -4,6 +4,7 @@ import { property, type PropertyKey } from '../core/measure/properties.ts'
 import { date } from './dates.ts'
 import { plain, type Said, strong } from './said.ts'
 import { listWords } from './sentences.ts'
+import { differenceUnitOf } from './unit-signs.ts'
 import { quantity, signed } from './units.ts'
 
 interface Changing<Slope> {
@@ -65,7 +66,7 @@ function nameOf({ property: key, age }: Pick<Changing<unknown>, 'property' | 'ag
 
 function changeWords({ property: key, unit, slope }: Changing<ShownSlope>): string {
   const decimals = Math.max(1, property(key).decimals)
-  const points = unit === '%' ? 'percentage points' : unit
+  const points = differenceUnitOf(unit)
   const half = (slope.interval.high - slope.interval.low) / 2
   return `${signed(slope.perTenLots, decimals, '')} ± ${quantity(half, decimals, points)}`
 }

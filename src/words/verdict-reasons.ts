@@ -20,7 +20,7 @@ const REASONS: WordsOf<VerdictParams, [clauses: WordsOfClauses]> = {
   'history-lacking': ({ uniformityAlone }) =>
     `meets all clauses that can be evaluated; ${uniformityAlone ? 'uniformity' : 'the rest'} cannot be evaluated yet`,
   'others-met': ({ outcome, count, others, soFar = 0 }) => {
-    const clauses = others === 0 ? allThatApply(count) : countWords(count, 'clause')
+    const clauses = others === 0 ? allOf(count) : countWords(count, 'clause')
     const said = `${outcomeFor(outcome, clauses)}${soFarWords(soFar, count)}`
     return others === 0 ? said : `${said}; meets the other ${others === 1 ? 'one' : others}`
   },
@@ -60,10 +60,6 @@ function outcomeFor(outcome: Outcome, clauses: string): string {
 function soFarWords(soFar: number, count: number): string {
   if (soFar === 0) return ''
   return soFar === count ? ' so far' : `, ${soFar} of them only so far`
-}
-
-function allThatApply(count: number): string {
-  return count === 1 ? 'the only clause that applies' : `all ${count} clauses that apply`
 }
 
 function allOf(count: number): string {

@@ -2,16 +2,9 @@
 import { marginToLimit } from '../../core/criteria/margin.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { limitText } from '../../words/limits.ts'
+import { differenceUnitOf } from '../../words/unit-signs.ts'
 import type { LotEntry } from '../shape/edition.ts'
-import {
-  codes,
-  CRITERION,
-  differenceUnitOf,
-  GOVERNS,
-  LOT,
-  lotTable,
-  YEAR_OF_SAMPLING,
-} from './rows-of-lots.ts'
+import { codes, CRITERION, GOVERNS, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ClauseRow {

@@ -1,9 +1,10 @@
 /** The table of results. */
 import { dutyOf } from '../../core/measure/duty.ts'
 import { knownSince, type Result } from '../../core/result/result.ts'
+import { differenceUnitOf } from '../../words/unit-signs.ts'
 import { resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
-import { codes, differenceUnitOf, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { codes, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ResultRow {

@@ -50,11 +50,6 @@ export function lotTable<Row>(
   }
 }
 
-/** Of a difference of values with that unit: per cents differ by points. */
-export function differenceUnitOf(unit: string): string {
-  return unit === '%' ? 'percentage points' : unit
-}
-
 /** Reasons as their permanent codes; null for none. */
 export function codes(reasons: readonly { readonly code: string }[]): string | null {
   return reasons.map(({ code }) => code).join(' ') || null
