@@ -43,11 +43,6 @@ const OF_MEASURE: Readonly<Record<string, Measure>> = {
   'meter-read': 'resistivity',
 }
 const READINGS: readonly string[] = ['load', 'strength', 'resistance', 'resistivity']
-/** Whether a row has anything that was measured on a mortar. */
-export function hasReadings({ values }: ReadRow): boolean {
-  return values.some(({ name, field }) => name in OF_MEASURE && field.part !== 'mortar')
-}
-
 /** Where a field of an age stands in a record, where it is named otherwise or stands deeper. */
 const AGE_PATHS: Readonly<Record<string, Path>> = {
   'mean-strength': ['mean'],
@@ -102,7 +97,7 @@ export class MortarDrafts {
   add(row: ReadRow, draft: RecordDraft, at: Path, condition?: string): void {
     const own = row.values.filter(({ scope }) => (scope.condition ?? condition) === condition)
     this.addMortar(row, draft, at)
-    const readings = own.filter(({ name, field }) => name in OF_MEASURE && field.part !== 'mortar')
+    const readings = own.filter(isReading)
     const groups = Map.groupBy(readings, (value) => `${measureOf(value)} ${ageOf(row, value)?.hours}`)
     for (const values of groups.values()) {
       const [first] = values
@@ -233,6 +228,15 @@ interface AgeToAdd {
   readonly measure: Measure
   readonly age: string
   readonly values: readonly FieldValue[]
+}
+
+/** Whether a row has anything that was measured on a mortar. */
+export function hasReadings({ values }: ReadRow): boolean {
+  return values.some(isReading)
+}
+
+function isReading({ name, field }: FieldValue): boolean {
+  return name in OF_MEASURE && field.part !== 'mortar'
 }
 
 function measureOf({ name }: FieldValue): Measure {

@@ -64,10 +64,14 @@ export function lotNamed(row: ReadRow): string | null {
 }
 
 function lotOf(row: ReadRow, tell: TellFault): string | null {
-  const [source, lot] = [fieldValue(row, 'source'), fieldValue(row, 'lot')]
-  if (lot === undefined) tell(rowFault(row, 'which lot it belongs to', 'lot'))
-  else if (source === undefined) tell(rowFault(row, 'which source the lot is of', 'source'))
-  return lotNamed(row)
+  const id = lotNamed(row)
+  if (id === null)
+    tell(
+      fieldValue(row, 'lot') === undefined
+        ? rowFault(row, 'which lot it belongs to', 'lot')
+        : rowFault(row, 'which source the lot is of', 'source'),
+    )
+  return id
 }
 
 function addToLot(row: ReadRow, draft: RecordDraft, mortars: MortarDrafts, tell: TellFault): void {

@@ -83,8 +83,8 @@ export function planImport({ sheets, map, origin, textAt, replace }: ImportReque
   const changed = all.filter(({ draft }) => draft.isChanged)
   const changes = changed.flatMap((one): RecordChange[] => {
     const path = `${one.kind === 'lot' ? 'lots' : 'controls'}/${one.id}.yaml`
-    const text = changedText(one, textAt(path), origin)
     const before = textAt(path)
+    const text = changedText(one, before, origin)
     const isPartial = before === null && lacking.has(one.id)
     if (typeof text === 'string') return [{ ...one, path, before, text, isPartial }]
     tell({ code: 'import-record', severity: 'error', place: one.draft.begun, ...text })
