@@ -38,10 +38,21 @@ export function leftForAll({ site, sources, criteria }: Records): LeftText | nul
   ])
 }
 
-function firstIn(records: readonly (readonly [file: string, record: unknown])[]): LeftText | null {
+function firstIn(records: readonly (readonly [file: string, record: object | undefined])[]): LeftText | null {
   for (const [file, record] of records) {
-    const [left] = placeholdersIn(record)
-    if (left !== undefined) return { file, text: left.text }
+    const text = record === undefined ? null : leftIn(record)
+    if (text !== null) return { file, text }
   }
   return null
+}
+
+/** Every lot asks for the records of its source, which may be long. */
+const asked = new WeakMap<object, string | null>()
+
+function leftIn(record: object): string | null {
+  const known = asked.get(record)
+  if (known !== undefined) return known
+  const text = placeholdersIn(record)[0]?.text ?? null
+  asked.set(record, text)
+  return text
 }
