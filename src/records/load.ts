@@ -6,29 +6,13 @@ import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
 import { fileReport } from './diagnostics/report.ts'
 import { type FileFault, UNREAD } from './diagnostics/unread-files.ts'
-import {
-  fileMark,
-  type FileText,
-  LARGEST_BYTES,
-  listFolder,
-  ReadBefore,
-  readText,
-  type Unread,
-} from './files.ts'
+import { type TextFault, UNREADABLE, UNREADABLE_MEND } from './diagnostics/unreadable-text.ts'
+import { fileMark, listFolder, ReadBefore, readText, type Unread } from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
 import { isStudyTable, kindInFolder, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
-import { reportConflicts } from './yaml/conflict-markers.ts'
 import { loadYaml } from './yaml/load-yaml.ts'
-import { checkComposition } from './studies/check-composition.ts'
-import { checkCoverage } from './studies/check-coverage.ts'
-import { checkMeasures, checkShape } from './studies/check-study.ts'
-import { withCrossed } from './studies/crossed-conditions.ts'
-import { ownReadings } from './studies/study-readings.ts'
-import { tableReadings } from './studies/table-readings.ts'
-import { ReferenceTables } from './studies/reference/reference-tables.ts'
-import type { TableText } from './studies/reference/table-rows.ts'
-import { referenceTests } from './studies/reference/reference-tests.ts'
+import { loadStudyReadings } from './studies/load-study-readings.ts'
 import { headingOf, type MethodPage, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
@@ -178,64 +162,6 @@ function loadFiles(
   return files
 }
 
-/** Readings in the studies themselves and in the tables that they name; a table that none names is not read. */
-function loadStudyReadings(files: ReadFiles, tables: readonly string[], diagnostics: Diagnostic[]): void {
-  const named = new Set<string>()
-  for (const [id, { record: written, report }] of files.loaded.study) {
-    const record = withCrossed(written)
-    files.loaded.study.set(id, { record, report })
-    const table = (file: string, pointer: string): TableText | null => {
-      const path = `studies/${file}`
-      named.add(path)
-      const reading = readText(files.contentDir, path)
-      if (!('fault' in reading)) {
-        const own = fileReport(path, reading.text, diagnostics)
-        if (!reportConflicts(reading.text, own)) return { text: reading.text, report: own }
-        report.countElsewhere()
-        return null
-      }
-      report.at(pointer, ...tableFault(path, reading.fault))
-      return null
-    }
-    if (record.table === undefined) files.studyReadings.set(id, ownReadings(record, report))
-    else {
-      const found = table(record.table.file, '/table/file')
-      if (found !== null) files.studyReadings.set(id, tableReadings(record, found.text, found.report, report))
-      // The table's faults are told with their lines; the study is not fit to be used all the same.
-      if (found !== null && 0 < found.report.count()) report.countElsewhere()
-    }
-    files.studyReference.set(
-      id,
-      referenceTests(record, new ReferenceTables(table, Object.keys(record.materials)), report),
-    )
-    const readings = files.studyReadings.get(id) ?? []
-    checkShape(record, readings, report)
-    checkMeasures(record, readings, report)
-    checkComposition(record, report)
-    if (report.count() === 0) checkCoverage(record, readings, report)
-  }
-  // A study with a fault names its table all the same.
-  const all = new Set(files.ids.study)
-  for (const path of tables)
-    if (!named.has(path) && files.loaded.study.size === all.size)
-      diagnostics.push(
-        fileFault(path, {
-          code: 'file-unexpected',
-          severity: 'warning',
-          message: 'no study names this table, so it is not read',
-          mend: 'name it in the study that it belongs to: table: { file: ... }',
-        }),
-      )
-}
-
-function tableFault(path: string, fault: TextFault): ['reference-unknown', string, string] {
-  return [
-    'reference-unknown',
-    fault === 'missing' ? `there is no table ${path}` : `the table ${path} ${UNREADABLE[fault]}`,
-    fault === 'missing' ? 'put it beside the study, or write its name as it is' : UNREADABLE_MEND[fault],
-  ]
-}
-
 /** Two names that differ by case alone would be one file, one address on many servers. */
 function reportCase(
   byName: Map<string, string>,
@@ -356,22 +282,6 @@ function put(
     // What a kind's validated and converted value is, its schema says, from which the types are made.
     ;(files.loaded[kind] as Map<string, unknown>).set(id, { record: value, report })
   }
-}
-
-type TextFault = Extract<FileText, { readonly fault: unknown }>['fault']
-
-const UNREADABLE: Readonly<Record<TextFault, string>> = {
-  missing: 'cannot be read',
-  unreadable: 'cannot be read',
-  'too-large': `is larger than ${LARGEST_BYTES / 1024 / 1024} MiB`,
-  'not-utf8': 'is not UTF-8 text',
-}
-
-const UNREADABLE_MEND: Readonly<Record<TextFault, string>> = {
-  missing: 'check the file and its permissions',
-  unreadable: 'check the file and its permissions',
-  'too-large': 'take out what is no part of it: a record takes a few kilobytes',
-  'not-utf8': 'save it as UTF-8',
 }
 
 function unreadable(fault: TextFault): FileFault {
