@@ -97,6 +97,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     shipments: shipments.sort(byDateAndBill),
     ...studiesOf(records, asOf),
     methods: records.methods,
+    restsOn: () => null,
     program: options.program,
     ...defined({ shipped: options.shipped }),
   }

@@ -179,6 +179,7 @@ export function tinyEdition(
       throw new RangeError(`tinyEdition needs a known id, got ${id}`)
     },
     methods: [],
+    restsOn: () => null,
     program: 'test',
     ...more,
   }

@@ -242,6 +242,9 @@ export interface ShipmentEntry {
   readonly seal?: string
 }
 
+/** A part that is given whole when asked for: `lot(id)`, `source(id)`, the three of a laboratory, `study(id)`. */
+export type EditionPart = `${'lot' | 'source' | 'laboratory' | 'study'} ${string}`
+
 export interface Edition {
   readonly asOf: Moment
   readonly site: Site
@@ -275,6 +278,11 @@ export interface Edition {
   /** The whole of a study of `studies`, computed when first asked for. @throws RangeError for another id */
   readonly study: (id: string) => StudyEntry
   readonly methods: readonly MethodPage[]
+  /**
+   * Digest of all that a part of the edition is made of: the same only where the part is the same.
+   * @returns null where nothing tells, so that the part must be taken for another one
+   */
+  readonly restsOn: (part: EditionPart) => string | null
   readonly program: string
   /** What the program ships for others' sites; absent where nobody handed it in. */
   readonly shipped?: Pick<Edition, 'criteria' | 'conditions'>
