@@ -8,10 +8,11 @@ import { asOfDate } from '../edition/compute.ts'
 import { lotEntry } from '../edition/certificate/lot-entry.ts'
 import { auditIndex } from '../edition/passes/audit.ts'
 import { auditedSource, ownChecks, type ToAudit } from '../edition/passes/audited-source.ts'
+import { foundBeside } from '../edition/passes/found-beside.ts'
 import { controlEntries } from '../edition/passes/control-entries.ts'
 import { Histories } from '../edition/passes/histories.ts'
 import { knownRecords } from '../edition/passes/known-record.ts'
-import { sharedShipments } from '../edition/passes/shipments.ts'
+import { type SharedShipments, sharedShipments } from '../edition/passes/shipments.ts'
 import { sourceEntry } from '../edition/passes/source-entry.ts'
 import { sourceStates } from '../edition/passes/source-state.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
@@ -50,7 +51,10 @@ function oneRound(whole: Records): Round {
   })
   const [checks] = timed(() => {
     const index = auditIndex(records, asOf, controls)
-    for (const source of sources) auditedSource(source, ownChecks(source, index), index)
+    for (const { sharing, ...source } of sources) {
+      const beside = foundBeside(source.state, sharing, records, index)
+      auditedSource(source, { own: ownChecks(source, index), beside }, index)
+    }
   })
   return { compute, history, checks }
 }
@@ -61,12 +65,14 @@ function judgedSources(whole: Records, asOf: ReturnType<typeof asOfDate>) {
   const controls = controlEntries(records, asOf)
   const from = { records, issued: issuedReader(records.contentDir) }
   const histories = new Histories(records, controls)
-  const sources = [...sourceStates(records, asOf, { controls }).values()].map((state): ToAudit => {
-    const shared = sharedShipments(records, state.id, asOf)
-    const lots = state.lots.map((_, place) => lotEntry(from, state, place, shared))
-    const source = { ...sourceEntry(state, lots, records), history: histories.ofSource(state, lots) }
-    return { state, source, lots, several: shared.several, records }
-  })
+  const sources = [...sourceStates(records, asOf, { controls }).values()].map(
+    (state): ToAudit & { readonly sharing: SharedShipments } => {
+      const sharing = sharedShipments(records, state.id, asOf)
+      const lots = state.lots.map((_, place) => lotEntry(from, state, place, sharing))
+      const source = { ...sourceEntry(state, lots, records), history: histories.ofSource(state, lots) }
+      return { state, source, lots, several: sharing.several, records, sharing }
+    },
+  )
   return { records, controls, sources }
 }
 

@@ -18,6 +18,7 @@ import { earlierSites } from './earlier-sites.ts'
 import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
 import { type KeptPages, keptPages } from './kept-pages.ts'
+import { keptSources } from './kept-sources.ts'
 import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
@@ -82,6 +83,7 @@ async function buildInto(
   const earlier = earlierSites(final, options)
   refuseForeignFiles(final, keep)
   options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
+  const sources = keptSources(final, options.fresh === true)
   const edition = forAudience(
     computeEdition(records, {
       program: PROGRAM,
@@ -89,6 +91,7 @@ async function buildInto(
       today: today(),
       address: options.address,
       shipped: shippedRecords(),
+      ...(sources === undefined ? {} : { kept: sources }),
     }),
     options.audience,
   )
@@ -106,7 +109,13 @@ async function buildInto(
   refuseForeignFiles(final, keep, next)
   carryOver(final, next, keep)
   const left = await swapIn(output)
-  const notes = [...left, ...losses, ...earlier.vanished(manifest), ...kept.write(manifest.files)]
+  const notes = [
+    ...left,
+    ...losses,
+    ...earlier.vanished(manifest),
+    ...kept.write(manifest.files),
+    ...(sources?.write() ?? []),
+  ]
   return { edition, folder: final, pages: pages.length, unchanged: kept.files.size, notes }
 }
 

@@ -3,23 +3,23 @@ import { defined } from '../core/measure/defined.ts'
 import { type Checked, checksRun } from '../core/checks/checked.ts'
 import { controlDrift } from '../core/checks/control-drift.ts'
 import { kept } from '../core/measure/kept.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
 import { once } from '../core/measure/once.ts'
 import { isBy, type Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
-import { lotEntry } from './certificate/lot-entry.ts'
 import { Memory } from './passes/memory.ts'
-import { type AuditIndex, auditIndex } from './passes/audit.ts'
+import { auditIndex } from './passes/audit.ts'
 import { asSiteWants } from './passes/audit-source.ts'
-import { auditedSource, ownChecks } from './passes/audited-source.ts'
+import { type ComputedSource, computedSource } from './certificate/computed-source.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
-import { sharedShipments } from './passes/shipments.ts'
-import { sourceEntry } from './passes/source-entry.ts'
-import { type Remembered, type SourceState, sourceStates } from './passes/source-state.ts'
+import { type KeptParts, partsOfSources } from './passes/parts-of-sources.ts'
+import { type RestsOn, restsOn } from './passes/rests-on.ts'
+import { type Remembered, sourceStates } from './passes/source-state.ts'
 import { studyEntry } from './passes/study-entry.ts'
-import type { Edition, LotEntry, ShipmentEntry, SourceEntry } from './shape/edition.ts'
+import type { Edition } from './shape/edition.ts'
 import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
 import { byDateAndBill } from './shape/shipment-order.ts'
 
@@ -37,6 +37,8 @@ export interface EditionOptions extends AsOf {
   readonly program: string
   /** Of an earlier computation of the same folder and program, and for a later one. */
   readonly memory?: Memory
+  /** What earlier computations with the same program made of sources that are as they were. */
+  readonly kept?: KeptParts
   /** Sets and conditions that the program ships: the bench judges under them too. */
   readonly shipped?: Edition['shipped']
 }
@@ -69,13 +71,20 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const controls = controlEntries(records, asOf)
   const computed: Remembered = (id, record, make) => memory.computed(id, record, make)
   const states = sourceStates(records, asOf, { controls, computed })
+  const index = auditIndex(records, asOf, controls)
   const histories = new Histories(records, controls)
-  const { lots, sources, shipments } = computeEntries(records, states, {
-    index: auditIndex(records, asOf, controls),
-    histories,
-    memory,
-  })
-  const rows = new Map([...lots].map(([id, lot]) => [id, listedLot(lot)]))
+  const rests = restsOn(records, asOf)
+  const making = { records, issued: issuedReader(records.contentDir), index, histories, memory, rests }
+  const sources = new Map([...states].map(([id, state]) => [id, computedSource(state, making)]))
+  const source = (id: string) => entryOf('source', sources, id)
+  const ofSource = partsOfSources((id) => source(id).restsOn(), options.kept)
+  const rows = new Map(
+    [...sources].flatMap(([id, { whole }]) =>
+      ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)).map(
+        (row) => [row.id, row] as const,
+      ),
+    ),
+  )
   return {
     asOf,
     site: records.site,
@@ -87,19 +96,46 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     announcedConditions: records.announcedConditions,
     controls,
     criteria: records.criteria,
-    sources: new Map([...sources].map(([id, source]) => [id, listedSource(source)])),
+    sources: new Map(
+      [...sources].map(([id, { whole }]) => [id, ofSource(id, 'row', () => listedSource(whole().source))]),
+    ),
     lots: rows,
     lotsOf: lotsBySource(rows),
-    lot: (id) => entryOf('lot', lots, id),
-    source: (id) => entryOf('source', sources, id),
+    lot: (id) => entryOf('lot', sources.get(sourceOf(id))?.whole().lots ?? new Map(), id),
+    source: (id) => source(id).whole().source,
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),
-    shipments: shipments.sort(byDateAndBill),
+    shipments: [...sources]
+      .flatMap(([id, { whole }]) => ofSource(id, 'shipments', () => whole().shipments))
+      .sort(byDateAndBill),
     ...studiesOf(records, asOf),
     methods: records.methods,
-    restsOn: () => null,
+    restsOn: digestsOfParts(sources, rests, ofSource),
+    ofSource,
     program: options.program,
     ...defined({ shipped: options.shipped }),
+  }
+}
+
+function digestsOfParts(
+  sources: ReadonlyMap<string, ComputedSource>,
+  rests: RestsOn,
+  ofSource: Edition['ofSource'],
+): Edition['restsOn'] {
+  const lots = new Map<string, ReadonlyMap<string, string>>()
+  const ofLot = (id: string) => {
+    const source = sourceOf(id)
+    const computed = sources.get(source)
+    if (computed === undefined) return null
+    return (
+      kept(lots, source, () => new Map(ofSource(source, 'lots rest on', computed.lotsRestOn))).get(id) ?? null
+    )
+  }
+  return (part) => {
+    const [kind, id = ''] = part.split(' ')
+    if (kind === 'lot') return ofLot(id)
+    if (kind === 'source') return sources.get(id)?.restsOn() ?? null
+    return kind === 'laboratory' ? rests.laboratory() : rests.study(id)
   }
 }
 
@@ -111,47 +147,6 @@ function studiesOf(records: Records, asOf: Moment): Pick<Edition, 'studies' | 's
     studies: new Map(begun.map(([id, { record }]) => [id, { id, title: record.title, kind: record.kind }])),
     study: (id) => entryOf('study', entries, id)(),
   }
-}
-
-/** What was computed is kept here, out of the readers' sight; it could as well be computed again when asked. */
-interface Entries {
-  readonly lots: Map<string, LotEntry>
-  readonly sources: Map<string, SourceEntry>
-  /** Each once, in no order. */
-  readonly shipments: ShipmentEntry[]
-}
-
-interface Making {
-  readonly index: AuditIndex
-  readonly histories: Histories
-  readonly memory: Memory
-}
-
-function computeEntries(
-  records: Records,
-  states: ReadonlyMap<string, SourceState>,
-  { index, histories, memory }: Making,
-): Entries {
-  const entries: Entries = { lots: new Map(), sources: new Map(), shipments: [] }
-  const from = { records, issued: issuedReader(records.contentDir) }
-  for (const [id, state] of states) {
-    const shared = sharedShipments(records, id, state.asOf)
-    entries.shipments.push(...shared.several)
-    const computed = memory.entries(state, shared, (place) => lotEntry(from, state, place, shared))
-    const toAudit = { state, lots: computed, several: shared.several, records }
-    const { source, own } = memory.whole(state, computed, shared, () => {
-      const made = sourceEntry(state, computed, records)
-      const whole = { ...made, history: histories.ofSource(state, computed) }
-      return { source: whole, own: ownChecks({ ...toAudit, source: whole }, index) }
-    })
-    const { lots, ...audit } = auditedSource(toAudit, own, index)
-    for (const lot of lots) {
-      entries.lots.set(lot.id, lot)
-      entries.shipments.push(...lot.shipments)
-    }
-    entries.sources.set(id, { ...source, ...audit })
-  }
-  return entries
 }
 
 /** What concerns a laboratory is asked of it once, and not of each source that it tests for. */

@@ -5,8 +5,11 @@
  */
 import type { SourceAgency } from '../core/agency/source-agency.ts'
 import { defined } from '../core/measure/defined.ts'
+import { kept } from '../core/measure/kept.ts'
+import { sourceOf } from '../core/measure/lot-id.ts'
 import { once } from '../core/measure/once.ts'
 import type { BestClass } from '../core/judging/verdict.ts'
+import { digestOf } from '../records/issued/digest.ts'
 import { WITHHELD } from '../records/issued/private-part.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../words/withheld.ts'
 import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
@@ -23,6 +26,7 @@ import { producersRecord } from './shape/producers-results.ts'
 import type { LotHistory } from './shape/lot-history.ts'
 import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
+import { lotsNamed } from './shape/lots-named.ts'
 import { whileUsed } from './shape/while-used.ts'
 
 /**
@@ -36,9 +40,13 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
   const controls = publicControls(edition, lots, publish)
   const shownOf = lotsBySource(lots)
   const hidden: Hidden = new Set([...edition.lots.keys()].filter((id) => !lots.has(id)))
+  const names = hiddenNames(edition, hidden)
   return {
     ...edition,
     audience: 'public',
+    ofSource: (source, name, make) =>
+      edition.ofSource(source, `${name}, without ${names.ofSource(source).join()}`, make),
+    restsOn: publicDigests(edition, names, { controls, hidden }),
     lots,
     lotsOf: shownOf,
     lot: whileUsed((id) => publicLot(edition.lot(published(lots, id)), lots, { publish, hidden })),
@@ -61,9 +69,56 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
 }
 
 /** Rows of the lots that are shown: drafts only where the site wants them. */
-function publicRows({ lots, lot, site }: Edition, publish: Publish): Map<string, ListedLot> {
-  const shown = [...lots].filter(([, lot]) => site.drafts === 'yes' || lot.state !== 'draft')
-  return new Map(shown.map(([id, row]) => [id, publicRow(row, lot(id), publish)]))
+function publicRows(edition: Edition, publish: Publish): Map<string, ListedLot> {
+  const shownOf = (source: string) =>
+    edition.lotsOf(source).filter((lot) => edition.site.drafts === 'yes' || lot.state !== 'draft')
+  const rowsOf = (source: string) =>
+    edition.ofSource(source, 'rows shown', () =>
+      shownOf(source).map((row) => publicRow(row, edition.lot(row.id), publish)),
+    )
+  return new Map([...edition.sources.keys()].flatMap(rowsOf).map((row) => [row.id, row]))
+}
+
+/** Lots that are not shown and that a source or one of its lots names: what is shown of it depends on them. */
+interface HiddenNames {
+  readonly ofSource: (source: string) => readonly string[]
+  readonly ofLot: (lot: string) => readonly string[]
+}
+
+function hiddenNames(edition: Edition, hidden: Hidden): HiddenNames {
+  const named = new Map<
+    string,
+    { readonly bySource: readonly string[]; readonly byLot: ReadonlyMap<string, readonly string[]> }
+  >()
+  const isHidden = (id: string) => hidden.has(id)
+  const namedBy = (source: string) =>
+    kept(named, source, () => {
+      const { bySource, byLot } = lotsNamed(edition, source)
+      return { bySource, byLot: new Map(byLot) }
+    })
+  return {
+    ofSource: (source) => namedBy(source).bySource.filter(isHidden),
+    ofLot: (lot) => (namedBy(sourceOf(lot)).byLot.get(lot) ?? []).filter(isHidden),
+  }
+}
+
+/** Digests of parts as they are shown; which of a source's own lots are hidden its records say. */
+function publicDigests(
+  edition: Edition,
+  names: HiddenNames,
+  { controls, hidden }: { readonly controls: Edition['controls']; readonly hidden: Hidden },
+): Edition['restsOn'] {
+  const beside = {
+    lot: names.ofLot,
+    source: names.ofSource,
+    laboratory: () => [...controls.keys(), ...hidden],
+    study: () => [],
+  }
+  return (part) => {
+    const digest = edition.restsOn(part)
+    const [kind, id = ''] = part.split(' ') as [keyof typeof beside, string]
+    return digest === null ? null : digestOf(JSON.stringify([digest, beside[kind](id)]))
+  }
 }
 
 /** No finding of a lot is left out for the sake of lots that are not shown. */
@@ -101,14 +156,20 @@ function publicProducers(producers: Edition['producers'], publish: Publish): Edi
 
 /** A control that only what is not shown was tested against is not shown either. */
 function publicControls(edition: Edition, shown: Edition['lots'], publish: Publish): Edition['controls'] {
-  const usedBy = (ids: Iterable<string>, part: (record: LotEntry['record']) => LotEntry['record']) =>
-    new Set(
-      [...ids].flatMap((id) =>
-        (part(edition.lot(id).record).tests ?? []).flatMap((test) => test.control ?? []),
+  const part = publish.has('verification') ? (record: LotEntry['record']) => record : producersRecord
+  const usedBy = (rows: readonly ListedLot[], of: typeof part) =>
+    rows.flatMap(({ id }) => (of(edition.lot(id).record).tests ?? []).flatMap(({ control }) => control ?? []))
+  const used = [...edition.sources.keys()].map((source) =>
+    edition.ofSource(source, 'controls used', () => ({
+      shown: usedBy(
+        edition.lotsOf(source).filter(({ id }) => shown.has(id)),
+        part,
       ),
-    )
-  const ofShown = usedBy(shown.keys(), publish.has('verification') ? (record) => record : producersRecord)
-  const ofAny = usedBy(edition.lots.keys(), (record) => record)
+      any: usedBy(edition.lotsOf(source), (record) => record),
+    })),
+  )
+  const ofShown = new Set(used.flatMap((one) => one.shown))
+  const ofAny = new Set(used.flatMap(({ any }) => any))
   return new Map(
     [...edition.controls]
       .filter(([id]) => ofShown.has(id) || !ofAny.has(id))

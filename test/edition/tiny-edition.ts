@@ -180,6 +180,7 @@ export function tinyEdition(
     },
     methods: [],
     restsOn: () => null,
+    ofSource: (_source, _name, make) => make(),
     program: 'test',
     ...more,
   }

@@ -122,8 +122,7 @@ export function lotEvidence(
     uncertaintyOf: (result) =>
       ownUncertainty(result) ??
       statedUncertainty(source.repeatability[result.laboratory] ?? [], result) ??
-      // Batches that were recomputed here say nothing of a figure that was not.
-      (result.finished === true ? undefined : pooledOf(source.pooled?.[result.laboratory] ?? {}, result)),
+      uncertaintyFromBatches(source, result),
     ...(source.declared === undefined ? {} : { declared: source.declared }),
   }
 }
@@ -137,11 +136,20 @@ function ownUncertainty({ statedU }: Result): Uncertainty | undefined {
   return statedU === undefined ? undefined : { u: statedU, basis: { code: 'stated-with-figure', params: {} } }
 }
 
-/** Repeated batches of one lot where there are enough of them, else control batches. */
-function pooledOf(
-  series: Readonly<Record<string, readonly PooledStep[]>>,
+/**
+ * What earlier batches of a laboratory say of the uncertainty of an index: repeated batches of one lot where there are
+ * enough of them, else control batches.
+ * @param source with the scatter pooled from batches
+ * @param result an index
+ * @returns standard, in the index's unit; undefined while batches are few, and of a finished figure, since batches that
+ * were recomputed here say nothing of one that was not
+ */
+export function uncertaintyFromBatches(
+  source: Pick<SourceBackground, 'pooled'>,
   result: Result,
 ): Uncertainty | undefined {
+  if (result.finished === true) return undefined
+  const series = source.pooled?.[result.laboratory] ?? {}
   return (
     repeatedUncertainty(series[repeatedKey(result)] ?? [], result) ??
     pooledUncertainty(series[pooledKey(result)] ?? [], result)

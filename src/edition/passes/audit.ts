@@ -143,7 +143,7 @@ export function ownLotChecks(
 
 /** What the checks say of one lot beside all others of the site. */
 export function lotAmongAll(
-  { id, record, shipments }: LotEntry,
+  { id, record, shipments }: Pick<LotEntry, 'id' | 'record' | 'shipments'>,
   records: Records,
   { bills, own, readings }: Pick<AuditIndex, 'bills' | 'own' | 'readings'>,
 ): Checked[] {

@@ -8,8 +8,9 @@ import { producerNeverFails } from '../../core/checks/producer-never-fails.ts'
 import { verificationKept } from '../../core/checks/verification-kept.ts'
 import type { Records } from '../../records/load.ts'
 import type { LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
-import { type AuditIndex, type LotChecks, lotAmongAll, ownLotChecks } from './audit.ts'
+import { type AuditIndex, type LotChecks, ownLotChecks } from './audit.ts'
 import { asSiteWants, ownSourceChecks, runOf, sourceAmongAll } from './audit-source.ts'
+import type { FoundBeside } from './found-beside.ts'
 import type { SourceState } from './source-state.ts'
 
 export interface ToAudit {
@@ -69,16 +70,18 @@ function shownOf(
 /** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
 export function auditedSource(
   { state, lots, several, records }: Omit<ToAudit, 'source'>,
-  own: OwnChecks,
+  { own, beside }: { readonly own: OwnChecks; readonly beside: FoundBeside },
   index: AuditIndex,
 ): Pick<SourceEntry, 'findings' | 'checks' | 'auditOf'> & { readonly lots: readonly LotEntry[] } {
   const checkedOf = (ofSource: readonly Checked[], isShown?: IsShown) => [
     ...lots.flatMap((lot, place) => {
       if (isShown?.(lot.id) === false) return []
       const { first = [], last = [] } = own.lots[place] ?? {}
-      return [...first, ...lotAmongAll(lot, records, index), ...last]
+      return [...first, ...(beside.lots[place] ?? []), ...last]
     }),
-    ...sourceAmongAll(state, shownOf(lots, several, isShown).several, index),
+    ...(isShown === undefined
+      ? beside.source
+      : sourceAmongAll(state, shownOf(lots, several, isShown).several, index)),
     ...ofSource,
   ]
   const checked = checkedOf(own.source)

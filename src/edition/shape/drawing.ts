@@ -2,25 +2,7 @@
  * Pages that are drawn from one plain value alone, their view, so that a page whose view has not changed since the
  * build before need not be drawn again. A command may put a memory of that build into a slot (slot.ts tells why).
  */
-import type { Moment } from '../../core/measure/moment.ts'
-
-/**
- * What a page may be drawn from: a value that its JSON tells from every other one. A moment's JSON is its text, which is
- * all of it that a page prints.
- */
-type Plain<T> = T extends string | number | boolean | null | undefined | Moment
-  ? T
-  : T extends
-        | ((...given: never[]) => unknown)
-        | ReadonlyMap<unknown, unknown>
-        | ReadonlySet<unknown>
-        | symbol
-        | bigint
-    ? never
-    : { readonly [Key in keyof T]: Plain<T[Key]> }
-
-/** Does not compile for a view that JSON would not hold as it is. */
-type IfPlain<View> = [View] extends [Plain<View>] ? unknown : never
+import type { IfPlain } from './plain-text.ts'
 
 export interface PageFromView<View> {
   readonly params: Readonly<Record<string, string>>

@@ -36,6 +36,7 @@ import type {
 } from '../../records/schema/loaded-records.ts'
 import type { Withheld } from '../../records/issued/private-part.ts'
 import type { LotHistory } from './lot-history.ts'
+import type { IfPlain } from './plain-text.ts'
 import type { ListedStudy, StudyEntry } from './study-entry.ts'
 import type { PrintedCertificate, PrintedLot, PrintedReadings, PrintedShared } from './printed-certificate.ts'
 
@@ -283,6 +284,13 @@ export interface Edition {
    * @returns null where nothing tells, so that the part must be taken for another one
    */
   readonly restsOn: (part: EditionPart) => string | null
+  /**
+   * What one source gives to something made of several: made once while the source is the same, kept from build to build,
+   * and given without reading its lots.
+   * @param name of what is asked for, one for each way of making it
+   * @param make reads this source and its lots, what all sources share, and nothing of other sources
+   */
+  readonly ofSource: <Part>(source: string, name: string, make: () => Part & IfPlain<Part>) => Part
   readonly program: string
   /** What the program ships for others' sites; absent where nobody handed it in. */
   readonly shipped?: Pick<Edition, 'criteria' | 'conditions'>

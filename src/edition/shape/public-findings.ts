@@ -62,7 +62,8 @@ function isOfHidden({ about, reason }: Finding, hidden: Hidden): boolean {
   return 0 < lots.length && lots.every((lot) => hidden.has(lot))
 }
 
-function textsOf(value: unknown): string[] {
+/** Every text in a plain value. */
+export function textsOf(value: unknown): string[] {
   if (typeof value === 'string') return [value]
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(textsOf) : []
 }

@@ -39,9 +39,11 @@ export interface IssuedRevisionLine {
 
 /** @param edition already the audience's: a lot that it does not show is not in its manifest */
 export function issuedState(edition: Edition): IssuedState {
-  const issued = [...edition.lots.values()].filter((lot) => lot.issued !== null)
+  const ofSources = [...edition.sources.keys()].map(
+    (id) => [id, edition.ofSource(id, 'issued', () => issuedOf(edition, id))] as const,
+  )
   return {
-    lots: inOrder(issued.map(({ id }) => [id, issuedLot(edition.lot(id))])),
+    lots: inOrder(ofSources.flatMap(([, { lots }]) => lots)),
     records: inOrder([
       ...digests('conditions', edition.conditions, writtenForm),
       ...digests('conditions', edition.announcedConditions, writtenForm),
@@ -50,12 +52,21 @@ export function issuedState(edition: Edition): IssuedState {
       ...digests('laboratories', edition.laboratories, writtenForm),
       // Of producers without what is not published; of a source, nothing is withheld.
       ...digests('producers', edition.producers, writtenForm),
-      ...[...edition.sources.keys()].map((id): [string, string] => [
-        `sources/${id}`,
-        digestOf(plainJson(writtenForm(edition.source(id).record))),
-      ]),
+      ...ofSources.map(([id, { record }]): [string, string] => [`sources/${id}`, record]),
       ['site.yaml', digestOf(plainJson(writtenForm(judgedBy(edition))))],
     ]),
+  }
+}
+
+/** Lots of a source with a certificate, and the digest of its record. */
+function issuedOf(
+  edition: Edition,
+  source: string,
+): { readonly lots: readonly (readonly [string, IssuedLot])[]; readonly record: string } {
+  const issued = edition.lotsOf(source).filter((lot) => lot.issued !== null)
+  return {
+    lots: issued.map(({ id }) => [id, issuedLot(edition.lot(id))]),
+    record: digestOf(plainJson(writtenForm(edition.source(source).record))),
   }
 }
 

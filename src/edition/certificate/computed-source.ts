@@ -1,0 +1,78 @@
+/** A source with all its lots, computed when something of it is first asked for. */
+import { once } from '../../core/measure/once.ts'
+import type { IssuedReader } from '../../records/issued/read-document.ts'
+import type { Records } from '../../records/records.ts'
+import { lotEntry } from './lot-entry.ts'
+import type { LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
+import type { AuditIndex } from '../passes/audit.ts'
+import { auditedSource, ownChecks } from '../passes/audited-source.ts'
+import { type FoundBeside, foundBeside } from '../passes/found-beside.ts'
+import type { Histories } from '../passes/histories.ts'
+import type { Memory } from '../passes/memory.ts'
+import type { RestsOn } from '../passes/rests-on.ts'
+import { type SharedShipments, sharedShipments } from '../passes/shipments.ts'
+import { sourceEntry } from '../passes/source-entry.ts'
+import type { SourceState } from '../passes/source-state.ts'
+
+export interface WholeSource {
+  readonly source: SourceEntry
+  /** By id, in order of sampling. */
+  readonly lots: ReadonlyMap<string, LotEntry>
+  /** Each once, in no order. */
+  readonly shipments: readonly ShipmentEntry[]
+}
+
+export interface ComputedSource {
+  readonly whole: () => WholeSource
+  /** Digest of all that the whole is made of, which need not be computed for it. */
+  readonly restsOn: () => string
+  /** The same of each of its lots; what was found of a lot is in it, so that the whole is computed. */
+  readonly lotsRestOn: () => readonly (readonly [lot: string, digest: string])[]
+}
+
+export interface Making {
+  readonly records: Records
+  readonly issued: IssuedReader
+  readonly index: AuditIndex
+  readonly histories: Histories
+  readonly memory: Memory
+  readonly rests: RestsOn
+}
+
+export function computedSource(state: SourceState, making: Making): ComputedSource {
+  const { records, index, rests } = making
+  const sharing = once(() => sharedShipments(records, state.id, state.asOf))
+  const beside = once(() => foundBeside(state, sharing(), records, index))
+  const whole = once(() => wholeSource(state, sharing(), beside(), making))
+  return {
+    whole,
+    restsOn: once(() => rests.source(state, sharing(), beside())),
+    lotsRestOn: once(() => {
+      const lots = [...whole().lots.values()]
+      return rests.lots(state, sharing(), (place) => lots[place]?.findings ?? [])
+    }),
+  }
+}
+
+function wholeSource(
+  state: SourceState,
+  sharing: SharedShipments,
+  beside: FoundBeside,
+  { records, issued, index, histories, memory }: Making,
+): WholeSource {
+  const from = { records, issued }
+  const computed = memory.entries(state, sharing, (place) => lotEntry(from, state, place, sharing))
+  const toAudit = { state, lots: computed, several: sharing.several, records }
+  const { source, own } = memory.whole(state, computed, sharing, () => {
+    const made = sourceEntry(state, computed, records)
+    const all = { ...made, history: histories.ofSource(state, computed) }
+    return { source: all, own: ownChecks({ ...toAudit, source: all }, index) }
+  })
+  const { lots, ...audit } = auditedSource(toAudit, { own, beside }, index)
+  const shipments = [...sharing.several, ...lots.flatMap((lot) => lot.shipments)]
+  return {
+    source: { ...source, ...audit },
+    lots: new Map(lots.map((lot) => [lot.id, lot])),
+    shipments,
+  }
+}
