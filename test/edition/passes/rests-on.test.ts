@@ -1,0 +1,190 @@
+/** A digest may say "the same" only where all that can be asked of a lot or a source is the same. */
+import { rmSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { uncertaintyFromBatches } from '../../../src/core/evidence/lot-evidence.ts'
+import { computeEdition } from '../../../src/edition/compute.ts'
+import type { KeptParts, PartOfSource } from '../../../src/edition/passes/parts-of-sources.ts'
+import { forAudience } from '../../../src/edition/publishing.ts'
+import type { Edition } from '../../../src/edition/shape/edition.ts'
+import { checkReport } from '../../../src/edition/writers/check-report.ts'
+import { issuedState } from '../../../src/edition/writers/manifest.ts'
+import { loadRecords, type Records } from '../../../src/records/load.ts'
+import type { Control } from '../../../src/records/schema/loaded-records.ts'
+import { AS_OF, type Content, content, cutAt, load, questionDay, written } from './generated-content.ts'
+
+const AUDIENCES = ['internal', 'public'] as const
+
+function editionOf(whole: Content, audience: Edition['audience'], kept?: KeptParts): Edition {
+  const folder = written(whole, AS_OF)
+  try {
+    const { records } = loadRecords(folder)
+    const options = { program: 'test', asOf: AS_OF, ...(kept && { kept }) }
+    return forAudience(computeEdition({ ...records, contentDir: '' }, options), audience)
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+}
+
+/** All that a page or a file can be told of a lot, and what a guarded limit would ask of earlier batches. */
+function lotTold(edition: Edition, id: string): string {
+  const lot = edition.lot(id)
+  const classes = lot.verdicts.map(({ criterion }) => lot.bestClass(criterion))
+  const { background } = edition.source(lot.source)
+  const doubt = lot.results.map((result) => uncertaintyFromBatches(background, result))
+  return JSON.stringify({ lot, row: edition.lots.get(id), history: lot.history(), classes, doubt })
+}
+
+/** The same of a source. */
+function sourceTold(edition: Edition, id: string): string {
+  const source = edition.source(id)
+  const [history, agency, limits] = [source.history(), source.agency(), source.atLimits()]
+  return JSON.stringify({
+    source,
+    history,
+    agency,
+    limits,
+    lots: edition.lotsOf(id),
+    row: edition.sources.get(id),
+  })
+}
+
+/** One thing that somebody may do to the records in a week. */
+const edit = fc.record({
+  kind: fc.constantFrom(
+    'quantity',
+    'reading',
+    'control',
+    'new lot',
+    'withdrawn',
+    'shipment',
+    'events',
+    'nothing',
+  ),
+  pick: fc.nat(),
+})
+
+function edited(whole: Content, { kind, pick }: { readonly kind: string; readonly pick: number }): Content {
+  const ids = Object.keys(whole.lots)
+  const id = ids[pick % ids.length] ?? ''
+  const lot = whole.lots[id]
+  if (lot === undefined) return whole
+  const withLot = (changed: object) => ({ ...whole, lots: { ...whole.lots, [id]: { ...lot, ...changed } } })
+  if (kind === 'quantity') return withLot({ quantity: '401 t' })
+  if (kind === 'reading') return withLot({ analyses: lot.analyses.slice(1) })
+  if (kind === 'shipment')
+    return withLot({
+      shipments: [...(lot.shipments ?? []), { bill: 'B77', date: '2026-04-05', mass: '20 t' }],
+    })
+  if (kind === 'withdrawn') return withLot({ revisions: lot.revisions.slice(0, -1) })
+  if (kind === 'new lot') return { ...whole, lots: { ...whole.lots, [`${id}X`]: lot } }
+  if (kind === 'events') return { ...whole, events: [] }
+  if (kind === 'nothing') return whole
+  const [control = '', batch] = Object.entries(whole.controls)[pick % 5] ?? []
+  if (batch === undefined) return whole
+  return {
+    ...whole,
+    controls: { ...whole.controls, [control]: { ...batch, strength: batch.strength.slice(1) } },
+  }
+}
+
+describe('restsOn', () => {
+  it.each(AUDIENCES)(
+    'says that a lot or a source is the same only where all of it is: %s',
+    (audience) => {
+      const same = { lot: 0, source: 0 }
+      const changed = { lot: 0, source: 0 }
+      const told = { lot: lotTold, source: sourceTold }
+      fc.assert(
+        fc.property(content, edit, fc.option(questionDay, { freq: 2 }), (whole, change, day) => {
+          const before = editionOf(day === null ? whole : cutAt(whole, day), audience)
+          const after = editionOf(edited(whole, change), audience)
+          for (const kind of ['lot', 'source'] as const)
+            for (const id of after[`${kind}s`].keys()) {
+              if (!before[`${kind}s`].has(id)) continue
+              const isSame = before.restsOn(`${kind} ${id}`) === after.restsOn(`${kind} ${id}`)
+              ;(isSame ? same : changed)[kind] += 1
+              if (isSame) expect(told[kind](after, id)).toBe(told[kind](before, id))
+            }
+        }),
+        { numRuns: 60, seed: 15 },
+      )
+      expect(same.lot).toBeGreaterThan(60)
+      expect(changed.lot).toBeGreaterThan(20)
+      expect(same.source).toBeGreaterThan(10)
+    },
+    240_000,
+  )
+})
+
+it('a lot rests on all that lots share, a control batch that is not its own and another source left out', () => {
+  const [sample] = fc.sample(content, { numRuns: 1, seed: 15 })
+  const { records } = load(sample ?? NO_CONTENT, AS_OF)
+  const digestsOf = (changed: Partial<Records>) => {
+    const edition = computeEdition({ ...records, ...changed }, { program: 'test', asOf: AS_OF })
+    return [...edition.lots.keys()].map((id) => edition.restsOn(`lot ${id}`))
+  }
+  const before = digestsOf({})
+  expect(new Set(before).size).toBe(8)
+  const renamed = <T extends object>(map: ReadonlyMap<string, T>) =>
+    new Map([...map].map(([id, record]) => [id, { ...record, title: 'Another', name: 'Another' }] as const))
+  const shared: Partial<Records>[] = [
+    { site: { ...records.site, title: 'Another' } },
+    { producers: renamed(records.producers) },
+    { laboratories: renamed(records.laboratories) },
+    { sources: renamed(records.sources) },
+    { conditions: renamed(records.conditions) },
+    { criteria: renamed(records.criteria) },
+  ]
+  for (const changed of shared)
+    for (const [place, digest] of digestsOf(changed).entries()) expect(digest).not.toBe(before[place])
+  const [[, batch] = []] = [...records.controls]
+  const controls = new Map([...records.controls, ['K9', { ...batch, strength: [] } as unknown as Control]])
+  expect(digestsOf({ controls })).toEqual(before)
+})
+
+const NO_CONTENT: Content = { events: [], controls: {}, lots: {} }
+
+/** What a command keeps on the disk, in memory. */
+function memoryOfParts(): KeptParts & { taken: number } {
+  const texts = new Map<string, string>()
+  const keyOf = ({ source, restsOn, name }: PartOfSource) => `${source} ${restsOn} ${name}`
+  return {
+    taken: 0,
+    get(part) {
+      const text = texts.get(keyOf(part))
+      if (text !== undefined) this.taken += 1
+      return text
+    },
+    put: (part, text) => texts.set(keyOf(part), text),
+  }
+}
+
+it.each(AUDIENCES)(
+  'an edition made of parts that were kept is that made anew: %s',
+  (audience) => {
+    let taken = 0
+    fc.assert(
+      fc.property(content, edit, questionDay, (whole, change, day) => {
+        const kept = memoryOfParts()
+        for (const step of [cutAt(whole, day), whole, edited(whole, change), whole]) {
+          const [anew, again] = [editionOf(step, audience), editionOf(step, audience, kept)]
+          const rows = (edition: Edition) =>
+            JSON.stringify([
+              ...edition.lots,
+              ...edition.sources,
+              ...edition.controls.keys(),
+              edition.shipments,
+            ])
+          expect(rows(again)).toBe(rows(anew))
+          expect(issuedState(again)).toEqual(issuedState(anew))
+          expect([...checkReport(again, [])].join('')).toBe([...checkReport(anew, [])].join(''))
+        }
+        taken += kept.taken
+      }),
+      { numRuns: 15, seed: 15 },
+    )
+    expect(taken).toBeGreaterThan(60)
+  },
+  240_000,
+)

@@ -1,0 +1,42 @@
+import fc from 'fast-check'
+import { expect, it } from 'vitest'
+import { readAge } from '../../../src/core/measure/age.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
+import { plainText, plainValue } from '../../../src/edition/shape/plain-text.ts'
+
+const MOMENTS = ['2026-03-11', '2026-03-11T09:20', '2026-03-11T23:59:30-05:00'].flatMap((text) =>
+  [0, 120, -300].map((sortedAt) => readMoment(text, sortedAt)),
+)
+
+const leaf = fc.oneof(
+  fc.string(),
+  fc.double(),
+  fc.boolean(),
+  fc.constant(null),
+  fc.constantFrom(...MOMENTS),
+  fc.constantFrom(readAge('28 d'), readAge('72 h')),
+)
+
+it('a plain value is the same after it was a text, moments, ages and odd numbers included', () => {
+  const { value } = fc.letrec((tie) => ({
+    value: fc.oneof(
+      { depthSize: 'small' },
+      leaf,
+      fc.array(tie('value')),
+      fc.dictionary(
+        fc.string({ unit: 'binary-ascii' }).filter((key) => key !== '__proto__'),
+        tie('value'),
+        {
+          noNullPrototype: true,
+        },
+      ),
+    ),
+  }))
+  fc.assert(
+    fc.property(value, (given) => {
+      const text = plainText(given)
+      expect(text).not.toContain('\n')
+      expect(plainValue(text)).toStrictEqual(given)
+    }),
+  )
+})
