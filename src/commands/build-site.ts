@@ -114,7 +114,7 @@ async function buildInto(
     ...losses,
     ...earlier.vanished(manifest),
     ...kept.write(manifest.files),
-    ...(sources?.write() ?? []),
+    ...(sources?.notes() ?? []),
   ]
   return { edition, folder: final, pages: pages.length, unchanged: kept.files.size, notes }
 }

@@ -77,7 +77,10 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const making = { records, issued: issuedReader(records.contentDir), index, histories, memory, rests }
   const sources = new Map([...states].map(([id, state]) => [id, computedSource(state, making)]))
   const source = (id: string) => entryOf('source', sources, id)
-  const ofSource = partsOfSources((id) => source(id).restsOn(), options.kept)
+  const address = splitAddress(options.address ?? records.site.address)
+  // Parts hold links.
+  const linkedTo = `${address.origin} ${address.base}`
+  const ofSource = partsOfSources((id) => `${source(id).restsOn()} ${linkedTo}`, options.kept)
   const rows = new Map(
     [...sources].flatMap(([id, { whole }]) =>
       ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)).map(
@@ -88,7 +91,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   return {
     asOf,
     site: records.site,
-    address: splitAddress(options.address ?? records.site.address),
+    address,
     audience: 'internal',
     producers: records.producers,
     laboratories: records.laboratories,

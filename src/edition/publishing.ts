@@ -45,7 +45,7 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     ...edition,
     audience: 'public',
     ofSource: (source, name, make) =>
-      edition.ofSource(source, `${name}, without ${names.ofSource(source).join()}`, make),
+      edition.ofSource(source, `${name}, as shown`, make, names.ofSource(source).join()),
     restsOn: publicDigests(edition, names, { controls, hidden }),
     lots,
     lotsOf: shownOf,

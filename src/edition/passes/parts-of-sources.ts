@@ -11,7 +11,7 @@ export interface KeptParts {
 
 export interface PartOfSource {
   readonly source: string
-  /** Digest of all that the source is made of. */
+  /** All that it rests on, as text without a line break: digests for the most part. */
   readonly restsOn: string
   readonly name: string
 }
@@ -23,14 +23,14 @@ export interface PartOfSource {
  */
 export function partsOfSources(restsOn: (source: string) => string, kept?: KeptParts): Edition['ofSource'] {
   const made = new Map<string, unknown>()
-  return <Part>(source: string, name: string, make: () => Part): Part => {
-    const key = `${source} ${name}`
+  return <Part>(source: string, name: string, make: () => Part, beside = ''): Part => {
+    const key = `${source} ${name} ${beside}`
     if (!made.has(key))
       made.set(
         key,
         kept === undefined
           ? make()
-          : plainValue(textOf(kept, { source, restsOn: restsOn(source), name }, make)),
+          : plainValue(textOf(kept, { source, name, restsOn: `${restsOn(source)} ${beside}` }, make)),
       )
     return made.get(key) as Part
   }

@@ -289,8 +289,14 @@ export interface Edition {
    * and given without reading its lots.
    * @param name of what is asked for, one for each way of making it
    * @param make reads this source and its lots, what all sources share, and nothing of other sources
+   * @param beside what else it rests on, as text
    */
-  readonly ofSource: <Part>(source: string, name: string, make: () => Part & IfPlain<Part>) => Part
+  readonly ofSource: <Part>(
+    source: string,
+    name: string,
+    make: () => Part & IfPlain<Part>,
+    beside?: string,
+  ) => Part
   readonly program: string
   /** What the program ships for others' sites; absent where nobody handed it in. */
   readonly shipped?: Pick<Edition, 'criteria' | 'conditions'>

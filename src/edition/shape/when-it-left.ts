@@ -33,6 +33,19 @@ export function whenItLeft(edition: Asked): (shipment: ShipmentEntry) => string[
   }
 }
 
+/** The same of every shipment of the edition, in their order; each source is asked for its own. */
+export function whenAllLeft(edition: Edition): readonly (readonly string[])[] {
+  const bySource = Map.groupBy(edition.shipments, ({ source }) => source)
+  const onDay = whenItLeft(edition)
+  const told = new Map(
+    [...bySource].flatMap(([source, shipments]) => {
+      const lines = edition.ofSource(source, 'when shipments left', () => shipments.map(onDay))
+      return shipments.map((shipment, place) => [shipment, lines[place] ?? []] as const)
+    }),
+  )
+  return edition.shipments.map((shipment) => told.get(shipment) ?? [])
+}
+
 /** Of several possible lots each line begins with its lot. */
 function lotLines(shipment: ShipmentEntry, lotOf: (id: string) => LotOverTime | null): string[] {
   const one = lotOfShipment(shipment)

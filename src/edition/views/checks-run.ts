@@ -34,7 +34,9 @@ export interface ChecksRunView {
 /** All checks of all sources and laboratories together. */
 export function checksRunView(edition: Edition): ChecksRunView {
   const looks = [
-    ...[...edition.sources.keys()].flatMap((id) => edition.source(id).checks.looks),
+    ...[...edition.sources.keys()].flatMap((id) =>
+      edition.ofSource(id, 'looks', () => edition.source(id).checks.looks),
+    ),
     ...[...edition.laboratories.keys()].flatMap((id) => edition.laboratoryChecks(id).looks),
   ]
   const run = checksRun(looks, edition.lots.size)

@@ -73,7 +73,8 @@ const LISTED = 40
 /** Sets ticked at first. */
 const TICKED = 2
 
-type Seen = Pick<Edition, 'address' | 'asOf' | 'site' | 'sources' | 'lotsOf' | 'lot'> & NamedInVerdicts
+type Seen = Pick<Edition, 'address' | 'asOf' | 'site' | 'sources' | 'lotsOf' | 'lot' | 'ofSource'> &
+  NamedInVerdicts
 
 export function comparisonPage(edition: Seen): ComparisonPage {
   const ticked = edition.site.criteria.slice(0, TICKED)
@@ -92,7 +93,7 @@ export function comparisonPage(edition: Seen): ComparisonPage {
     sources: sources.map(({ id, name }) => ({ id, name, checked: true })),
     compared: sources
       .filter(({ criteria }) => criteria.length > 1)
-      .map((source) => comparedSource(edition, source)),
+      .map((source) => edition.ofSource(source.id, 'compared', () => comparedSource(edition, source))),
   }
 }
 

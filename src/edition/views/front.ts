@@ -103,7 +103,9 @@ export function frontView(edition: Edition): FrontView {
     lotCount: edition.lots.size,
     overdueCount: overdue.length,
     dueCount: due.length,
-    sources: [...edition.sources.values()].map((source) => sourceGlance(edition, source)),
+    sources: [...edition.sources.values()].map((source) =>
+      edition.ofSource(source.id, 'glance', () => sourceGlance(edition, source)),
+    ),
     overdue: overdue.slice(0, OVERDUE),
     moreOverdue: Math.max(0, overdue.length - OVERDUE),
     due: due.slice(0, DUE),
@@ -216,7 +218,7 @@ type IssuedLot = ListedLot & { readonly issued: NonNullable<ListedLot['issued']>
 function newestCertificates(edition: Edition): NewestCertificate[] {
   const { lots, sources } = edition
   return [...lots.values()]
-    .filter((lot): lot is IssuedLot => lot.issued !== null)
+    .filter(isIssued)
     .sort(newestFirst)
     .slice(0, NEWEST)
     .map((lot) =>
@@ -226,9 +228,26 @@ function newestCertificates(edition: Edition): NewestCertificate[] {
         source: sources.get(lot.source)?.name,
         issued: lot.issued,
         standing: standingOf(edition, lot),
-        trial: edition.lot(lot.id).verdicts[0]?.trial === true,
+        trial: onTrial(edition, lot.source).includes(lot.id),
       }),
     )
+}
+
+/** Those of a source's newest certificates whose governing verdict is a trial judgement. */
+function onTrial(edition: Edition, source: string): readonly string[] {
+  return edition.ofSource(source, 'newest on trial', () =>
+    edition
+      .lotsOf(source)
+      .filter(isIssued)
+      .sort(newestFirst)
+      .slice(0, NEWEST)
+      .filter(({ id }) => edition.lot(id).verdicts[0]?.trial === true)
+      .map(({ id }) => id),
+  )
+}
+
+function isIssued(lot: ListedLot): lot is IssuedLot {
+  return lot.issued !== null
 }
 
 function newestFirst(a: IssuedLot, b: IssuedLot): number {

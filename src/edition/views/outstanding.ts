@@ -50,7 +50,9 @@ export interface OutstandingView {
 
 /** A report that came late is no longer outstanding: the pages of the sources count it. */
 export function outstandingView(edition: Edition): OutstandingView {
-  const lines = [...edition.sources.keys()].flatMap((id) => linesOf(edition, edition.source(id)))
+  const lines = [...edition.sources.keys()].flatMap((id) =>
+    edition.ofSource(id, 'outstanding', () => linesOf(edition, edition.source(id))),
+  )
   const kinds = Object.keys(OUTSTANDING_KINDS)
   lines.sort(
     (a, b) => compareMoments(dateOf(a.day), dateOf(b.day)) || kinds.indexOf(a.kind) - kinds.indexOf(b.kind),

@@ -41,7 +41,7 @@ export interface PairedPlace {
 }
 
 /** What the points are gathered from. */
-export type PairedLots = Pick<Edition, 'sources' | 'lotsOf' | 'lot'>
+export type PairedLots = Pick<Edition, 'sources' | 'lotsOf' | 'lot' | 'ofSource'>
 
 /** Gathered once for an edition, which `lotsOf` stands for: each has its own. */
 const kept = new WeakMap<Edition['lotsOf'], readonly PairedPlace[]>()
@@ -52,7 +52,9 @@ export function pairedPlaces(edition: PairedLots): readonly PairedPlace[] {
   if (known !== undefined) return known
   const places = new Map<string, PairedPlace & { sources: PairedSource[] }>()
   for (const source of edition.sources.values()) {
-    const pairs = edition.lotsOf(source.id).flatMap(({ id }) => pairsOf(edition.lot(id)))
+    const pairs = edition.ofSource(source.id, 'pairs', () =>
+      edition.lotsOf(source.id).flatMap(({ id }) => pairsOf(edition.lot(id))),
+    )
     for (const [key, own] of Map.groupBy(pairs, ({ condition, age }) => `${condition}|${age.hours}`)) {
       const [{ condition, age }] = own as [LotPair]
       const place = places.get(key) ?? { condition, age, sources: [] }

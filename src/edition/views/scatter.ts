@@ -34,19 +34,19 @@ export interface ScatterRow extends Omit<BatchSeries, 'batches'> {
   readonly few: boolean
 }
 
+type From = Pick<Edition, 'controls' | 'conditions' | 'sources' | 'ofSource' | 'lotsOf' | 'lot' | 'asOf'>
+
 /**
  * One row for each index, condition and age with two degrees of freedom, control batches before repeated
  * lots.
  */
-export function scatterRows(
-  edition: Pick<Edition, 'controls' | 'conditions' | 'lots' | 'lot' | 'asOf'>,
-  laboratory: string,
-): ScatterRow[] {
+export function scatterRows(edition: From, laboratory: string): ScatterRow[] {
   const controls = batchesOf(edition.controls, laboratory)
   const nested = specimensByKey(controls, edition)
-  const gathered = batchSeries(controls.map(controlBatch), everyLot(edition))
-  const own = gathered.get(laboratory) ?? new Map<string, BatchSeries>()
-  const rows = [...own].flatMap(([key, series]) => scatterRow(series, nested.get(key) ?? []))
+  const ofControls = batchSeries(controls.map(controlBatch), []).get(laboratory) ?? []
+  const rows = [...ofControls, ...together(ofRepeatedLots(edition, laboratory))].flatMap(([key, series]) =>
+    scatterRow(series, nested.get(key) ?? []),
+  )
   return rows.sort(
     (a, b) =>
       Number(a.of === 'repeated lots') - Number(b.of === 'repeated lots') ||
@@ -54,9 +54,36 @@ export function scatterRows(
   )
 }
 
+/** Series of one kind that several sources give, as one. */
+function together(series: readonly (readonly [string, BatchSeries])[]): [string, BatchSeries][] {
+  return [...Map.groupBy(series, ([key]) => key)].flatMap(([key, alike]) => {
+    const [first] = alike
+    return first === undefined
+      ? []
+      : [
+          [key, { ...first[1], batches: alike.flatMap(([, { batches }]) => batches) }] as [
+            string,
+            BatchSeries,
+          ],
+        ]
+  })
+}
+
+/** Few lots are tested more than once: each source gives what repeated tests of its lots tell of a laboratory. */
+function ofRepeatedLots(edition: From, laboratory: string): [string, BatchSeries][] {
+  return [...edition.sources.keys()].flatMap((source) => {
+    const gathered = edition.ofSource(source, 'repeated lots', () =>
+      [...batchSeries([], lotsOf(edition, source))].map(([id, series]) => [id, [...series]] as const),
+    )
+    return gathered.flatMap(([id, series]) =>
+      id === laboratory ? series.map(([key, one]) => [key, one] as [string, BatchSeries]) : [],
+    )
+  })
+}
+
 /** One after the other, so that they are never all in memory. */
-function* everyLot({ lots, lot }: Pick<Edition, 'lots' | 'lot'>): Generator<LotEntry> {
-  for (const id of lots.keys()) yield lot(id)
+function* lotsOf({ lotsOf: rowsOf, lot }: From, source: string): Generator<LotEntry> {
+  for (const { id } of rowsOf(source)) yield lot(id)
 }
 
 function rowName({ property, condition, age }: ScatterRow): string {

@@ -12,7 +12,15 @@ import { setsData } from './criterion-data.ts'
 export function benchData(
   edition: Pick<
     Edition,
-    'asOf' | 'site' | 'laboratories' | 'sources' | 'source' | 'shipped' | 'criteria' | 'conditions'
+    | 'asOf'
+    | 'site'
+    | 'laboratories'
+    | 'sources'
+    | 'source'
+    | 'ofSource'
+    | 'shipped'
+    | 'criteria'
+    | 'conditions'
   >,
 ): object {
   const { title, units, criteria, requested, grace, offset } = edition.site
@@ -32,7 +40,12 @@ export function benchData(
         writtenForm(defined({ name, methods, moulds })),
       ]),
     ),
-    sources: Object.fromEntries([...edition.sources.keys()].map((id) => [id, sourceData(edition, id)])),
+    sources: Object.fromEntries(
+      [...edition.sources.keys()].map((id) => [
+        id,
+        JSON.parse(edition.ofSource(id, 'bench', () => JSON.stringify(sourceData(edition, id)))) as unknown,
+      ]),
+    ),
     ...shippedData(shippedSets(edition)),
   }
 }

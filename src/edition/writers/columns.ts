@@ -7,9 +7,9 @@ import { OUTCOMES } from '../../core/criteria/outcome.ts'
 import { isUnconfirmed, setName } from '../../core/criteria/criterion.ts'
 import { TRIAL_HEADING } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
-import type { Edition, ListedLot, Series, ShipmentEntry } from '../shape/edition.ts'
+import type { Edition, ListedLot, ShipmentEntry } from '../shape/edition.ts'
 import { lotOfShipment, notOneLotOf, standingOfShipment } from '../shape/possible-lots.ts'
-import { whenItLeft } from '../shape/when-it-left.ts'
+import { whenAllLeft } from '../shape/when-it-left.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
@@ -26,6 +26,7 @@ export function lotColumns(edition: Edition): object {
   const standings = standingColumns(edition, lots, criteria)
   const data = lots.map((lot) => standingData(edition, lot))
   const sets = sharedTexts(lots.map((lot) => governingSet(edition, lot)))
+  const shortfalls = new Map([...edition.sources.keys()].flatMap((id) => shortfallsOf(edition, id)))
   return {
     format: 1,
     asOf: edition.asOf.text,
@@ -46,7 +47,7 @@ export function lotColumns(edition: Edition): object {
       standing: standings.columns,
       governingStanding: standings.governing,
       governingSet: sets.places,
-      governingShortfall: lots.map((lot) => shortfallOf(edition, lot)),
+      governingShortfall: lots.map((lot) => shortfalls.get(lot.id) ?? null),
       due: data.map(({ due }) => due),
       overdueSince: data.map(({ overdueSince }) => overdueSince),
       values: valueColumns(edition),
@@ -74,6 +75,16 @@ function sharedTexts(items: readonly (string | null)[]): {
     texts: [...places.keys()],
     places: items.map((text) => (text === null ? -1 : (places.get(text) ?? -1))),
   }
+}
+
+/** Of the lots of a source that have one. */
+function shortfallsOf(edition: Edition, source: string): readonly (readonly [lot: string, text: string])[] {
+  return edition.ofSource(source, 'shortfalls', () =>
+    edition.lotsOf(source).flatMap((lot): [string, string][] => {
+      const text = shortfallOf(edition, lot)
+      return text === null ? [] : [[lot.id, text]]
+    }),
+  )
 }
 
 /** Which clause of the governing set is not met and by how much; null where it is met or open. */
@@ -138,21 +149,33 @@ function valueColumns(edition: Edition): Record<string, ValueColumn> {
   const places = placesOf(edition.lots)
   const columns = new Map<string, ValueColumn>()
   for (const id of edition.sources.keys())
-    for (const series of edition.source(id).series) {
-      const name = `${series.property}|${series.condition ?? ''}|${series.age?.text ?? ''}`
+    for (const { name, values } of valuesOf(edition, id)) {
       const column = columns.get(name) ?? new Array<number | null>(places.size).fill(null)
       columns.set(name, column)
-      fillColumn(column, series, places)
+      for (const [lot, value] of values) {
+        const index = places.get(lot)
+        if (index !== undefined) column[index] = value
+      }
     }
   return Object.fromEntries(columns)
 }
 
-function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap<string, number>): void {
-  for (const { lot, status, value } of points) {
-    const index = places.get(lot)
-    if (index !== undefined && status === 'valid' && value !== null)
-      column[index] = toSignificant(value, DIGITS)
-  }
+interface NamedValues {
+  readonly name: string
+  /** Of the lots that have one. */
+  readonly values: readonly (readonly [lot: string, value: number])[]
+}
+
+/** Every series of a source, also where no lot has a value. */
+function valuesOf(edition: Edition, source: string): readonly NamedValues[] {
+  return edition.ofSource(source, 'values', () =>
+    edition.source(source).series.map(({ property, condition, age, points }) => ({
+      name: `${property}|${condition ?? ''}|${age?.text ?? ''}`,
+      values: points.flatMap(({ lot, status, value }): [string, number][] =>
+        status === 'valid' && value !== null ? [[lot, toSignificant(value, DIGITS)]] : [],
+      ),
+    })),
+  )
 }
 
 /**
@@ -162,8 +185,7 @@ function fillColumn(column: ValueColumn, { points }: Series, places: ReadonlyMap
 export function shipmentColumns(edition: Edition): object {
   const { lots, shipments } = edition
   const places = placesOf(lots)
-  const onDay = whenItLeft(edition)
-  const left = sharedTexts(shipments.map((shipment) => plainSpaces(onDay(shipment).join('; ')) || null))
+  const left = sharedTexts(whenAllLeft(edition).map((lines) => plainSpaces(lines.join('; ')) || null))
   return {
     format: 1,
     left: left.texts,

@@ -1,7 +1,7 @@
 /** Atom feed of certificates: new, completed, withdrawn. */
 import { compareMoments, type Moment } from '../../core/measure/moment.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
-import type { Edition, ListedLot, LotEntry, Revision } from '../shape/edition.ts'
+import type { Edition, LotEntry, Revision } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingOf } from '../shape/standing.ts'
 import { plainSpaces } from '../../words/sentences.ts'
@@ -21,7 +21,7 @@ export function certificateFeed(edition: Edition): string | null {
     title: edition.site.title,
     page: paths.front,
     feed: paths.feed,
-    lots: edition.lots.values(),
+    sources: [...edition.sources.keys()],
   })
 }
 
@@ -36,7 +36,7 @@ export function sourceFeed(edition: Edition, source: string): string | null {
     title: `${listed.name} · ${edition.site.title}`,
     page: paths.source(source),
     feed: paths.sourceFeed(source),
-    lots: edition.lotsOf(source),
+    sources: [source],
   })
 }
 
@@ -46,10 +46,10 @@ interface FeedOf {
   /** Paths of the page that it follows, and of its own. */
   readonly page: string
   readonly feed: string
-  readonly lots: Iterable<ListedLot>
+  readonly sources: readonly string[]
 }
 
-function feedText(edition: Edition, { title, page, feed, lots }: FeedOf): string | null {
+function feedText(edition: Edition, { title, page, feed, sources }: FeedOf): string | null {
   const home = fullAddress(edition, paths.front)
   if (home === null || edition.audience === 'internal') return null
   const { title: author, notice } = edition.site
@@ -64,7 +64,7 @@ function feedText(edition: Edition, { title, page, feed, lots }: FeedOf): string
     emptyElement('link', { rel: 'self', type: 'application/atom+xml', href: `${home}${feed}` }),
     xmlElement('generator', edition.program),
     ...(notice === undefined ? [] : [xmlElement('rights', notice, PLAIN)]),
-    ...newestRevisions(edition, lots).map((revised) => entry(edition, home, revised)),
+    ...newestOf(sources.flatMap((source) => entriesOf(edition, home, source))).map(({ text }) => text),
     '</feed>\n',
   ].join('\n')
 }
@@ -105,17 +105,31 @@ interface LotRevision {
   readonly revision: Revision
 }
 
-/** A revision among the newest of all belongs to one of the lots that were revised last. */
-function newestRevisions(edition: Edition, lots: Iterable<ListedLot>): LotRevision[] {
-  const last = [...lots]
-    .flatMap(({ id, issued }) => (issued === null ? [] : [{ id, date: issued.date }]))
-    .sort(newestFirst)
-    .slice(0, ENTRIES)
-    .map(({ id }) => edition.lot(id))
-  return last
-    .flatMap((lot) => lot.revisions.map((revision) => ({ id: lot.id, date: revision.date, lot, revision })))
-    .sort(newestFirst)
-    .slice(0, ENTRIES)
+interface FeedEntry {
+  readonly id: string
+  readonly date: Moment
+  readonly text: string
+}
+
+/** Entries of the newest revisions of a source. */
+function entriesOf(edition: Edition, home: string, source: string): readonly FeedEntry[] {
+  return edition.ofSource(source, 'feed', () => {
+    const dated = edition
+      .lotsOf(source)
+      .flatMap(({ id, issued }) => (issued === null ? [] : [{ id, date: issued.date }]))
+    // A revision among the newest of all belongs to one of the lots that were revised last.
+    const last = newestOf(dated).map(({ id }) => edition.lot(id))
+    const revised = last.flatMap((lot) =>
+      lot.revisions.map((revision) => ({ id: lot.id, date: revision.date, lot, revision })),
+    )
+    return newestOf(revised).map(({ id, date, ...one }) => ({ id, date, text: entry(edition, home, one) }))
+  })
+}
+
+function newestOf<Dated extends { readonly id: string; readonly date: Moment }>(
+  all: readonly Dated[],
+): Dated[] {
+  return [...all].sort(newestFirst).slice(0, ENTRIES)
 }
 
 /** Order of date, the latest first, then of the lot's id by code unit. */

@@ -2,10 +2,11 @@
  * CSV of lots, results and shipments (RFC 4180, decimal point, UTF-8 with a byte-order mark, without which a
  * spreadsheet garbles "±" and "°C"), for whoever opens them in a spreadsheet; the unrounded values to recompute from
  * stand in data/lots/. Each is
- * given lot by lot, since one text of them all would be too long for large sites.
+ * given piece by piece, since one text of them all would be too long for large sites.
  */
 import { marginToLimit } from '../../core/criteria/margin.ts'
 import { type ClauseOutcome, everyClauseOutcome } from '../../core/criteria/verdict.ts'
+import { yearOf } from '../../core/measure/moment.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
 import { limitText } from '../../words/limits.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
@@ -16,7 +17,7 @@ import { massDecimals, quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
-import { whenItLeft } from '../shape/when-it-left.ts'
+import { whenAllLeft } from '../shape/when-it-left.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { BYTE_ORDER_MARK, type Cell, lines } from './csv-lines.ts'
 import { LOTS_SHEET, RESULTS_SHEET, SHIPMENTS_SHEET, type Spreadsheet } from './spreadsheet-columns.ts'
@@ -27,7 +28,16 @@ const DIGITS = 6
 /** Lots, a line for each criterion that they are judged under, with state and outcome in words as `standing`. */
 export function* lotsTable(edition: Edition): Generator<string> {
   yield head(LOTS_SHEET)
-  for (const id of edition.lots.keys()) yield lines(verdictRows(edition, edition.lot(id)))
+  yield* ofSources(edition, 'lines of lots', (lot) => lines(verdictRows(edition, lot)))
+}
+
+/** The lines of each source's lots, in pieces of a year: one text of them all would be too long. */
+function* ofSources(edition: Edition, name: string, linesOf: (lot: LotEntry) => string): Generator<string> {
+  for (const source of edition.sources.keys())
+    for (const [year, rows] of Map.groupBy(edition.lotsOf(source), ({ sampled }) => yearOf(sampled)))
+      yield edition.ofSource(source, `${name} ${year}`, () =>
+        rows.map(({ id }) => linesOf(edition.lot(id))).join(''),
+      )
 }
 
 function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
@@ -64,7 +74,7 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
 /** Results, a line each, with limit and margin under the governing set where it judges that result. */
 export function* resultsTable(edition: Edition): Generator<string> {
   yield head(RESULTS_SHEET)
-  for (const id of edition.lots.keys()) yield lines(resultRows(edition.lot(id), edition.site.units))
+  yield* ofSources(edition, 'lines of results', (lot) => lines(resultRows(lot, edition.site.units)))
 }
 
 function resultRows(lot: LotEntry, units: UnitSystem): Cell[][] {
@@ -114,10 +124,10 @@ function shortCell(value: number | null | undefined): Cell {
 /** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
 export function* shipmentsTable(edition: Edition): Generator<string> {
   const { lots, shipments } = edition
-  const onDay = whenItLeft(edition)
+  const left = whenAllLeft(edition)
   yield head(SHIPMENTS_SHEET)
   yield lines(
-    shipments.map((shipment) => [
+    shipments.map((shipment, place) => [
       shipment.bill,
       shipment.date,
       lotOfShipment(shipment),
@@ -131,7 +141,7 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       printed(shipment.massT, 1, 't', edition.site.units),
       lotOfShipment(shipment) === null ? shipment.lots.join(' ') : null,
       shipment.place,
-      onDay(shipment).join('; '),
+      left[place]?.join('; '),
       shipment.purchaseOrder,
     ]),
   )

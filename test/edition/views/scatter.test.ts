@@ -36,8 +36,9 @@ describe('scatterRows', () => {
     const rows = scatterRows(
       {
         ...edition,
-        lots: new Map([...edition.lots].filter(([id]) => repeated.has(id))),
+        lotsOf: (source) => edition.lotsOf(source).filter(({ id }) => repeated.has(id)),
         lot: (id) => repeated.get(id) as LotEntry,
+        ofSource: (_source, _name, make) => make(),
       },
       'north-quay',
     )

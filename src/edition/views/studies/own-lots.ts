@@ -61,13 +61,17 @@ export interface OwnLine {
 
 export function ownLotsView(edition: Edition): OwnLotsView {
   const classed = [...edition.sources.values()].flatMap(({ id, name }) => {
-    const { reactivity } = edition.source(id).record
+    const { reactivity } = edition.ofSource(id, 'reactivity', () => ({
+      reactivity: edition.source(id).record.reactivity,
+    }))
     return reactivity === undefined
       ? []
       : [{ id, name, class: reactivity.class, shownBy: reactivity['shown-by'], lots: 0 }]
   })
   const indices = classed.flatMap(({ id }) =>
-    edition.lotsOf(id).flatMap((lot) => indicesOfLot(id, edition.lot(lot.id))),
+    edition.ofSource(id, 'indices', () =>
+      edition.lotsOf(id).flatMap((lot) => indicesOfLot(id, edition.lot(lot.id))),
+    ),
   )
   const lotsOf = Map.groupBy(indices, ({ source }) => source)
   const sources = classed.map((source) => ({
