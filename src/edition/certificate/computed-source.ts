@@ -49,7 +49,7 @@ export function computedSource(state: SourceState, making: Making): ComputedSour
     restsOn: once(() => rests.source(state, sharing(), beside())),
     lotsRestOn: once(() => {
       const lots = [...whole().lots.values()]
-      return rests.lots(state, sharing(), (place) => lots[place]?.findings ?? [])
+      return rests.lots(state, sharing(), (place) => lots[place] as LotEntry)
     }),
   }
 }

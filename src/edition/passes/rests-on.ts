@@ -1,14 +1,17 @@
 /**
  * What lots and sources rest on, in one digest each: the same only where all that was computed of them is the same. A lot
  * rests on its record, on what it refers to and on earlier lots of its source; what changes later leaves its digest as it was.
+ * Nor does another as-of day change it, while the lot awaits nothing and no date that it rests on was passed in between.
  */
-import type { Finding } from '../../core/checks/finding.ts'
+import { everyClauseOutcome } from '../../core/criteria/verdict.ts'
 import { uncertaintyFromBatches } from '../../core/evidence/lot-evidence.ts'
+import { type Moment, readMoment } from '../../core/measure/moment.ts'
 import { once } from '../../core/measure/once.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { observationsOf } from '../../core/result/observation.ts'
 import { digestOf } from '../../records/issued/digest.ts'
 import type { Records } from '../../records/records.ts'
+import type { LotEntry } from '../shape/edition.ts'
 import type { ComputedLot } from './computed-lot.ts'
 import type { SharedShipments } from './shipments.ts'
 import type { SourceState } from './source-state.ts'
@@ -18,12 +21,12 @@ export interface RestsOn {
   readonly source: (state: SourceState, sharing: SharedShipments, beside: unknown) => string
   /**
    * Each lot of a source, in order of sampling.
-   * @param findings of the lot at a place, in which all that was found beside others is
+   * @param entry of the lot at a place: what was found of it beside others is in its findings
    */
   readonly lots: (
     state: SourceState,
     sharing: SharedShipments,
-    findings: (place: number) => readonly Finding[],
+    entry: (place: number) => LotEntry,
   ) => (readonly [lot: string, digest: string])[]
   /** What statistics and checks say of a laboratory. */
   readonly laboratory: () => string
@@ -31,12 +34,15 @@ export interface RestsOn {
 }
 
 /** @param records cut at the day that the states are of */
-export function restsOn(records: Records, asOf: SourceState['asOf']): RestsOn {
-  const common = once(() => digestOfAll([asOf, ...ofAllLots(records)]))
+export function restsOn(records: Records, asOf: Moment): RestsOn {
+  const common = once(() => {
+    const text = JSON.stringify(ofAllLots(records))
+    return digestOfAll([text, passedDates(text, asOf)])
+  })
   const controls = once(() => digestOfAll([...records.controls]))
   const control = new Map<string, string>()
   const ofControl = (id: string) => {
-    const known = control.get(id) ?? digestOfAll([records.controls.get(id) ?? null])
+    const known = control.get(id) ?? digestOfRecord(records.controls.get(id) ?? null, asOf)
     control.set(id, known)
     return known
   }
@@ -49,6 +55,7 @@ export function restsOn(records: Records, asOf: SourceState['asOf']): RestsOn {
   return {
     source: (state, { several }, beside) =>
       digestOfAll([
+        asOf,
         common(),
         controls(),
         chainOf(state).at(-1) ?? null,
@@ -59,20 +66,21 @@ export function restsOn(records: Records, asOf: SourceState['asOf']): RestsOn {
         several,
         beside,
       ]),
-    lots: (state, { severalOf, ofOne }, findings) =>
+    lots: (state, { severalOf, ofOne }, entry) =>
       state.lots.map((lot, place) => [
         lot.id,
         digestOfAll([
           common(),
+          isSettled(entry(place)) ? null : asOf,
           chainOf(state)[place] ?? null,
           severalOf(lot.id),
           ofOne(lot.id),
           replacing([lot], records),
-          findings(place),
+          entry(place).findings,
         ]),
       ]),
-    laboratory: () => digestOfAll([common(), controls()]),
-    study: (id) => digestOfAll([common(), records.studies.get(id) ?? null]),
+    laboratory: () => digestOfAll([asOf, common(), controls()]),
+    study: (id) => digestOfAll([asOf, common(), records.studies.get(id) ?? null]),
   }
 }
 
@@ -86,17 +94,20 @@ function ofAllLots(records: Records): unknown[] {
     source,
   ])
   const maps = [producers, laboratories, conditions, announcedConditions, criteria]
-  return [site, ...maps.map((map) => [...map]), sources, [...unsoundDocuments]]
+  // The day that the site is read on is asked for apart.
+  const { 'as-of': _asOf, ...read } = site
+  return [read, ...maps.map((map) => [...map]), sources, [...unsoundDocuments]]
 }
 
 /** Of each lot in order of sampling: what it is made of, and of all before it. */
-function chain({ lots, background }: SourceState, ofControl: (id: string) => string): string[] {
+function chain({ lots, background, asOf }: SourceState, ofControl: (id: string) => string): string[] {
   let before = ''
   return lots.map((lot) => {
     const controls = (lot.record.tests ?? []).flatMap(({ control }) =>
       control === undefined ? [] : [ofControl(control)],
     )
-    before = digestOfAll([before, lot.id, lot.record, controls, doubtOf(lot, background)])
+    const own = digestOfRecord(lot.record, asOf)
+    before = digestOfAll([before, lot.id, own, controls, doubtOf(lot, background)])
     return before
   })
 }
@@ -120,6 +131,38 @@ function replacing(lots: readonly ComputedLot[], records: Records): unknown[] {
 
 function formerly(id: string, { lots }: Records): unknown {
   return [...lots].find(([, lot]) => lot.formerly?.includes(id)) ?? null
+}
+
+function digestOfRecord(record: unknown, asOf: Moment): string {
+  const text = JSON.stringify(record)
+  return digestOfAll([text, passedDates(text, asOf)])
+}
+
+/** Dates this near to the as-of day count as of another day each day: an offset may put them on either side of it. */
+const NEAR_DAYS = 2
+
+/**
+ * How many of the dates in a text lie before a day, and the day itself while any is near: whatever holds from a date, up to
+ * one or after one, holds alike on all days for which this is the same.
+ */
+function passedDates(text: string, asOf: Moment): unknown[] {
+  let [passed, near] = [0, false]
+  for (const [date] of text.matchAll(/\b\d{4}-\d{2}-\d{2}/g)) {
+    const { day } = readMoment(date)
+    if (day < asOf.day) passed += 1
+    if (Math.abs(day - asOf.day) <= NEAR_DAYS) near = true
+  }
+  return [passed, near ? asOf.day : null]
+}
+
+/** Whether no later day alone makes anything else of the lot: a draft and a document out of force state the day. */
+function isSettled({ state, planned, verdicts }: LotEntry): boolean {
+  if (state === 'draft' || planned.length > 0) return false
+  return !verdicts.some(({ clauses }) =>
+    [...everyClauseOutcome(clauses)].some(
+      ({ kind, outcome }) => kind === 'document' && outcome === 'does-not-meet',
+    ),
+  )
 }
 
 function digestOfAll(values: readonly unknown[]): string {
