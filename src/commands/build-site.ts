@@ -2,7 +2,6 @@
 import type { Moment } from '../core/measure/moment.ts'
 import { closeSync, existsSync, mkdirSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
-import type { build } from 'astro'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
@@ -21,8 +20,10 @@ import { type KeptPages, keptPages } from './kept-pages.ts'
 import { keptSources } from './kept-sources.ts'
 import { fileDigests, MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
-import { makeStage, moveEntries, type PageStage } from './page-stage.ts'
-import { asksForTrace, CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
+import { drawPages, pagesOf } from './draw-pages.ts'
+import { pageProgram } from './page-program.ts'
+import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
+import { programDigest } from './program-digest.ts'
 import { shippedRecords } from './shipped.ts'
 import { type Progress, progress } from './progress.ts'
 
@@ -101,7 +102,7 @@ async function buildInto(
   const kept = await buildPages(edition, output, options.fresh === true)
   options.at('Writing the data files')
   writeDataFiles(edition, next)
-  const pages = pagesOf(next)
+  const pages = pagesIn(next)
   writeSitemap(edition, next, pages)
   checkOutput(edition, output)
   const manifest = manifestOf(edition, state, fileDigests(next, kept.files))
@@ -119,53 +120,26 @@ async function buildInto(
   return { edition, folder: final, pages: pages.length, unchanged: kept.files.size, notes }
 }
 
-/** Pages are built in a folder of their own, then moved; those that have not changed come from the site before. */
+/** Those that have not changed come from the site before. */
 async function buildPages(
   edition: Edition,
   { next, final }: OutputFolder,
   fresh: boolean,
 ): Promise<KeptPages> {
-  process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
-  // Astro is half of all that a build reads: what is refused before this is told without it.
-  const astro = await import('astro')
   putEdition(edition)
-  const stage = makeStage(dirname(next))
-  const kept = keptPages({ final, next, stage: stage.site, edition, fresh })
+  const digest = programDigest()
+  const program = await pageProgram(edition, dirname(next), digest)
+  const kept = keptPages({ final, next, program: digest, assets: [...program.files.keys()], edition, fresh })
   putPageMemory(kept)
-  const stopWatching = onInterruption(stage.remove)
-  const before = process.cwd()
-  // Astro keeps some of its files where it is started.
-  process.chdir(stage.place.root)
   try {
-    await buildWith(astro.build, edition, stage)
-    moveEntries(stage.site, next)
+    for (const path of program.files.keys()) copyFile(join(program.assets, path), join(next, path))
+    await drawPages(await pagesOf(program, edition), next)
     kept.putInto(next)
     return kept
-  } catch (error) {
-    // Pages that are being drawn when one fails go on, and may make the stage anew.
-    process.once('exit', stage.remove)
-    throw error
   } finally {
     putPageMemory(undefined)
-    process.chdir(before)
-    stopWatching()
-    stage.remove()
+    program.remove()
   }
-}
-
-async function buildWith(
-  astroBuild: typeof build,
-  edition: Edition,
-  { place, site }: PageStage,
-): Promise<void> {
-  await astroBuild({
-    ...place,
-    outDir: site,
-    base: edition.address.base,
-    ...(edition.address.origin === null ? {} : { site: edition.address.origin }),
-    // What fails is thrown as well, and told in words.
-    logLevel: asksForTrace() ? 'error' : 'silent',
-  })
 }
 
 function writeDataFiles(edition: Edition, folder: string): void {
@@ -180,12 +154,15 @@ function writeDataFiles(edition: Edition, folder: string): void {
   writeSchemas(folder)
 }
 
-/** Written, not copied: their permissions are those of any new file, whatever the project's are. */
 function writeSchemas(folder: string): void {
   const from = resolve(ROOT, 'schemas')
-  mkdirSync(join(folder, 'schemas'))
-  for (const name of readdirSync(from))
-    writeFileSync(join(folder, 'schemas', name), readFileSync(join(from, name)))
+  for (const name of readdirSync(from)) copyFile(join(from, name), join(folder, 'schemas', name))
+}
+
+/** Written, not copied: its permissions are those of any new file, whatever those of the other are. */
+function copyFile(from: string, to: string): void {
+  mkdirSync(dirname(to), { recursive: true })
+  writeFileSync(to, readFileSync(from))
 }
 
 function writePieces(path: string, pieces: OutputFile['pieces']): void {
@@ -198,7 +175,7 @@ function writePieces(path: string, pieces: OutputFile['pieces']): void {
 }
 
 /** Directory addresses of all pages, "" for the front page, in code-unit order. */
-function pagesOf(folder: string): string[] {
+function pagesIn(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
     .filter((entry) => entry.isFile() && entry.name === 'index.html')
     .map((entry) => relative(folder, entry.parentPath).split(sep).join('/'))

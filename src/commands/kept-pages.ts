@@ -4,15 +4,14 @@
  * whatever has become of the site since: a page is taken only where its key is the same and the file that lies there has
  * these very bytes. So the list may be deleted, old, or of a build that was killed.
  */
-import { constants, copyFileSync, linkSync, lstatSync, mkdirSync, readdirSync, readFileSync } from 'node:fs'
-import { basename, dirname, join, relative } from 'node:path'
+import { constants, copyFileSync, linkSync, lstatSync, mkdirSync, readFileSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import { once } from '../core/measure/once.ts'
 import type { PageMemory } from '../edition/shape/drawing.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import { MARKER } from './output-marker.ts'
 import { WORK } from './page-stage.ts'
-import { programDigest } from './program-digest.ts'
 import { writeWhole } from './write-whole.ts'
 
 const PAGE = 'index.html'
@@ -30,8 +29,10 @@ export interface KeptPagesRequest {
   readonly final: string
   /** The folder that takes its place, with its marker in it. */
   readonly next: string
-  /** Folder that Astro builds in. */
-  readonly stage: string
+  /** Digest of the program; null where nothing tells whether it has changed. */
+  readonly program: string | null
+  /** Paths of what pages refer to, each with a digest of its content in it. */
+  readonly assets: readonly string[]
   readonly edition: Edition
   /** Draws every page, and makes the list anew. */
   readonly fresh: boolean
@@ -50,15 +51,14 @@ export interface KeptPages extends PageMemory {
   readonly write: (files: Readonly<Record<string, string>>) => string[]
 }
 
-export function keptPages({ final, next, stage, edition, fresh }: KeptPagesRequest): KeptPages {
+export function keptPages({ final, next, program, assets, edition, fresh }: KeptPagesRequest): KeptPages {
   const list = join(dirname(final), WORK, `pages-of-${basename(final)}.json`)
-  const program = programDigest()
   const before = fresh || program === null ? {} : readList(list)
   const mode = permissions(join(next, MARKER))
   const keys = new Map<string, string>()
   const kept = new Map<string, string>()
   const alike = once(() =>
-    digestOf(JSON.stringify([program, edition.address, edition.audience, edition.methods, bundledIn(stage)])),
+    digestOf(JSON.stringify([program, edition.address, edition.audience, edition.methods, assets])),
   )
   const keyOf = (path: string, view: unknown) => digestOf(JSON.stringify([alike(), path, view]))
   return {
@@ -78,19 +78,6 @@ export function keptPages({ final, next, stage, edition, fresh }: KeptPagesReque
     },
     write: (files) => (program === null ? [] : writeList(list, keys, files)),
   }
-}
-
-/**
- * Names of what Astro has bundled before it draws the first page: what pages refer to, and the program that draws
- * them. Each has a digest of its content in it.
- * @throws RangeError where there is nothing of the kind
- */
-function bundledIn(stage: string): string[] {
-  const names = readdirSync(stage, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && !entry.name.endsWith('.html'))
-    .map((entry) => relative(stage, join(entry.parentPath, entry.name)))
-  if (names.length === 0) throw new RangeError('bundledIn needs what Astro has bundled, got an empty folder')
-  return names.sort()
 }
 
 /** Permissions of a plain file; null where there is none. */

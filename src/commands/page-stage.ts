@@ -6,11 +6,9 @@
  * what a killed build left behind is known as such.
  */
 import {
-  cpSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
-  renameSync,
   rmdirSync,
   rmSync,
   statSync,
@@ -37,8 +35,12 @@ const MADE_THIS_MOMENT_MS = 3_600_000
 export interface PageStage {
   /** Where Astro finds the pages, and its own files. */
   readonly place: AstroInlineConfig & { readonly root: string }
+  /** All of it, on the disk that what was made may be kept on. */
+  readonly folder: string
   /** For Astro, which empties it first; its permissions are those of any new folder. */
   readonly site: string
+  /** Where the program that Astro makes is put. */
+  readonly program: string
   readonly remove: () => void
 }
 
@@ -58,7 +60,9 @@ export function makeStage(beside: string, installed = INSTALLED): PageStage {
   mkdirSync(site)
   return {
     place: installed ? placeIn(root) : { root },
+    folder,
     site,
+    program: join(folder, 'program'),
     remove: () => {
       clear(folder)
       if (installed) removeIfEmpty(parent)
@@ -132,7 +136,7 @@ function sweep(folder: string): void {
  * Folders within one another, with a link to one of the folders of packages in each, so that what lies at the
  * innermost finds the packages that this program finds. @returns the innermost
  */
-function linkPackages(folder: string): string {
+export function linkPackages(folder: string): string {
   let inner = folder
   for (const packages of packageFolders().reverse()) {
     inner = join(inner, 'in')
@@ -154,17 +158,5 @@ function placeIn(root: string): PageStage['place'] {
       cacheDir: join(root, 'cache/vite'),
       server: { fs: { allow: [root, ROOT, ...packageFolders()] } },
     },
-  }
-}
-
-/** Moves all that lies in one folder into another: by renaming, by copying where they lie on different disks. */
-export function moveEntries(from: string, to: string): void {
-  for (const name of readdirSync(from)) {
-    try {
-      renameSync(join(from, name), join(to, name))
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EXDEV') throw error
-      cpSync(join(from, name), join(to, name), { recursive: true })
-    }
   }
 }

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto'
 import { execFile } from 'node:child_process'
 import {
   appendFileSync,
@@ -118,7 +119,9 @@ describe('npm run build', { timeout: 600_000 }, () => {
 
   it.each(['SIGINT', 'SIGTERM'] as const)('leaves nothing behind when %s ends it', async (signal) => {
     const { content, out } = issued()
-    const { child, ended } = start('build', '--content', content, '--out', out)
+    // At an address that is new, so that the program that draws is made and not taken.
+    const address = `https://example.org/${randomUUID()}/`
+    const { child, ended } = start('build', '--content', content, '--out', out, '--address', address)
     const { pid } = child
     const stages = () =>
       readdirSync(join(ROOT, 'node_modules')).filter((name) => {
