@@ -97,7 +97,10 @@ const WALLS: Readonly<Record<string, Walls>> = {
     packages: ['node:path', 'node:zlib', 'papaparse'],
   },
   'records/issued': {
-    rooms: ['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],
+    rooms: [
+      ...['core', 'words', 'records/diagnostics', 'records/schema', 'records/issued', 'records/files.ts'],
+      'records/read-before.ts',
+    ],
     packages: ['node:crypto', 'canonicalize'],
   },
   'records/checks': { rooms: ['core', 'words', 'records'] },
@@ -223,6 +226,7 @@ describe('the rooms', () => {
         'edition/publishing.ts',
         'records/files.ts',
         'records/load.ts',
+        'records/read-before.ts',
         'records/record-path.ts',
         'records/records.ts',
       ].map((path) => path.replaceAll('/', sep)),

@@ -1,6 +1,6 @@
 /** The only place that reads content from the disk. */
 import { isUtf8 } from 'node:buffer'
-import { lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs'
+import { type BigIntStats, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs'
 import { join, sep } from 'node:path'
 
 /** A record file's size at most: thousands of shipments fit, an endless file does not. */
@@ -145,40 +145,36 @@ const LINE_FEED = 0x0a
 /** What changes whenever a content file may have changed; null where it is not there. */
 export function fileMark(folder: string, path: string): string | null {
   try {
-    const { ino, size, mtimeNs, ctimeNs } = statSync(join(folder, path), { bigint: true })
-    return `${ino} ${size} ${mtimeNs} ${ctimeNs}`
+    return markOf(statSync(join(folder, path), { bigint: true }))
   } catch {
     return null
   }
 }
 
-interface Kept {
-  readonly mark: string
-  readonly value: unknown
+/** The same of a file below issued/, by its path from the content folder: what is no plain file there is never read. */
+export function issuedMark(folder: string, path: string): string | null {
+  try {
+    const status = lstatSync(join(folder, path), { bigint: true })
+    return status.isFile() ? markOf(status) : null
+  } catch {
+    return null
+  }
 }
 
-/**
- * What was read from files before and need not be read again: a thousand records are read in the time of one when one
- * of them is saved.
- */
-export class ReadBefore {
-  readonly #kept = new Map<string, Kept>()
+function markOf({ ino, size, mtimeNs, ctimeNs }: BigIntStats): string {
+  return `${ino} ${size} ${mtimeNs} ${ctimeNs}`
+}
 
-  /**
-   * What was read from a file, now or before.
-   * @param name of the file and of what is read from it
-   * @param mark changes whenever the file may have changed; null where it cannot be told
-   * @param read says with the value whether it is all that there is to tell, and may be kept
-   */
-  of<T>(name: string, mark: string | null, read: () => { readonly value: T; readonly keep: boolean }): T {
-    const kept = this.#kept.get(name)
-    // Only `read` for this name has put it there.
-    if (kept !== undefined && kept.mark === mark) return kept.value as T
-    const { value, keep } = read()
-    if (mark !== null && keep) this.#kept.set(name, { mark, value })
-    else this.#kept.delete(name)
-    return value
-  }
+/** Disks that date changes coarsely do so by two seconds. */
+const COARSEST_MS = 2000
+
+/**
+ * Whether a file of this mark has another one after any change that is made later than a moment: of one that was just
+ * written, the next change may bear the same time.
+ * @param milliseconds since 1970
+ */
+export function isSettled(mark: string, milliseconds: number): boolean {
+  return Number(mark.split(' ').at(-1)) / 1e6 < milliseconds - COARSEST_MS
 }
 
 /**

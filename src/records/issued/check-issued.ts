@@ -5,15 +5,12 @@
 import { once } from '../../core/measure/once.ts'
 import type { Diagnostic } from '../diagnostics/diagnostic.ts'
 import type { FileReport } from '../diagnostics/report.ts'
-import { documentPath, fileMark, type ReadBefore, readIssued, readPart } from '../files.ts'
+import { documentPath } from '../files.ts'
+import type { ReadBefore } from '../read-before.ts'
 import type { Lot } from '../schema/loaded-records.ts'
 import { checkStrays } from './check-strays.ts'
-import { digestOf } from './digest.ts'
-import type { IssuedHead } from './issued-head.ts'
-import { type IssuedForm, valueOfForm } from './issued-forms.ts'
-import { type PartReference, SHARED, type SharedMember } from './parts.ts'
-import { type JudgedDocument, printedMisfit } from './printed-verdict.ts'
-import type { PrivatePart } from './private-part.ts'
+import { type IssuedFiles, issuedFiles, type SaidDocument, type SaidPrivate } from './issued-files.ts'
+import { SHARED } from './parts.ts'
 
 /** A lot's record and where its faults go. */
 interface LoadedLot {
@@ -38,7 +35,7 @@ interface Checked {
 export function checkIssued(checked: Checked): ReadonlySet<string> {
   const used = new Set<string>()
   const unsound = new Set<string>()
-  const partFault = partFaults(checked)
+  const files = issuedFiles(checked.folder, checked.before)
   const documents = new Set<string>()
   const ownerOf = revisionOwners(checked.lots)
   for (const [id, { record, report }] of checked.lots)
@@ -46,7 +43,7 @@ export function checkIssued(checked: Checked): ReadonlySet<string> {
       documents.add(documentPath(id, number))
       const before = report.count()
       // A revision out of its order is a fault of the record, told already.
-      if (number === place) checkRevision({ ...checked, id, place, record, report, used, partFault, ownerOf })
+      if (number === place) checkRevision({ ...checked, id, place, record, report, used, files, ownerOf })
       if (number !== place || before < report.count()) unsound.add(documentPath(id, number))
     }
   const sound = [...checked.lots.values()].every(({ report }) => report.count() === 0)
@@ -75,37 +72,6 @@ function revisionOwners(lots: Checked['lots']): CheckedRevision['ownerOf'] {
       ?.find((one) => one.id !== id)?.id
 }
 
-/** What is wrong with a part, null for nothing; each is read once. */
-type PartFault = (digest: string, form: IssuedForm) => string | null
-
-const MISSING = 'is missing or cannot be read'
-const ALTERED = 'was altered: its bytes are not those of its name'
-
-function partFaults({ folder, before }: Pick<Checked, 'folder' | 'before'>): PartFault {
-  const faults = new Map<string, string | null>()
-  return (digest, form) => {
-    const key = `${form} ${digest}`
-    const known = faults.get(key)
-    if (known !== undefined) return known
-    const { fault } = before.of(`${form} ${partPath(digest)}`, fileMark(folder, partPath(digest)), () => {
-      const found = faultOf(readPart(folder, digest), digest, form)
-      return { value: { fault: found }, keep: found === null }
-    })
-    faults.set(key, fault)
-    return fault
-  }
-}
-
-function partPath(digest: string): string {
-  return `issued/parts/${digest}.json`
-}
-
-function faultOf(bytes: Buffer | null, digest: string, form: IssuedForm): string | null {
-  if (bytes === null) return MISSING
-  if (digestOf(bytes) !== digest) return ALTERED
-  return valueOfForm(form, bytes) === null ? `is not a ${form} part of an issued document` : null
-}
-
 type Revision = NonNullable<Lot['revisions']>[number]
 
 interface CheckedRevision {
@@ -114,9 +80,7 @@ interface CheckedRevision {
   readonly place: number
   readonly record: Lot
   readonly report: FileReport
-  readonly folder: string
-  readonly before: ReadBefore
-  readonly partFault: PartFault
+  readonly files: IssuedFiles
   /** Another lot that has a revision of this digest. */
   readonly ownerOf: (digest: string, id: string) => string | undefined
   /** Parts that a document refers to; filled here. */
@@ -131,7 +95,7 @@ function checkRevision(checked: CheckedRevision): void {
   if (revision === undefined) return
   const at = `/revisions/${place}`
   const file = `issued/${documentPath(id, place)}`
-  const stored = storedDocument(checked, file)
+  const stored = checked.files.document(id, place)
   if (stored === null) {
     const other = checked.ownerOf(revision.digest, id)
     report.at(
@@ -142,7 +106,7 @@ function checkRevision(checked: CheckedRevision): void {
     )
     return
   }
-  const { digest, document } = stored
+  const { digest, said } = stored
   if (digest !== revision.digest) {
     report.at(
       `${at}/digest`,
@@ -152,36 +116,12 @@ function checkRevision(checked: CheckedRevision): void {
     )
     return
   }
-  if (document === null)
-    report.at(at, 'issued-altered', `${file} is not an issued document of format 2`, RESTORE)
-  // Of this form by the schema.
-  else checkDocument(document as StoredHead, revision, checked)
+  if (said === null) report.at(at, 'issued-altered', `${file} is not an issued document of format 2`, RESTORE)
+  else checkDocument(said, revision, checked)
 }
 
-interface StoredDocument {
-  readonly digest: string
-  /** null for bytes that are no document. */
-  readonly document: unknown
-}
-
-/** Null where it cannot be read. */
-function storedDocument(
-  { id, place, folder, before }: Pick<CheckedRevision, 'id' | 'place' | 'folder' | 'before'>,
-  file: string,
-): StoredDocument | null {
-  return before.of(file, fileMark(folder, file), () => {
-    const bytes = readIssued(folder, id, place)
-    if (bytes === null) return { value: null, keep: false }
-    const document = valueOfForm('document', bytes)
-    return { value: { digest: digestOf(bytes), document }, keep: document !== null }
-  })
-}
-
-/** A document as stored: what it says of itself, and its parts by digest. */
-type StoredHead = IssuedHead & JudgedDocument & Readonly<Record<SharedMember, PartReference>>
-
-function checkDocument(document: StoredHead, revision: Revision, checked: CheckedRevision): void {
-  const { id, place, record, report, used, partFault } = checked
+function checkDocument(document: SaidDocument, revision: Revision, checked: CheckedRevision): void {
+  const { id, place, record, report, used, files } = checked
   const mismatch: Mismatch = (member, issued, here) => {
     if (issued === here) return
     report.at(
@@ -198,7 +138,7 @@ function checkDocument(document: StoredHead, revision: Revision, checked: Checke
   mismatch('/function', document.function, revision.function)
   mismatch('/reason', document.reason, revision.reason)
   mismatch('', document.state === 'withdrawn', revision.withdrawn === 'yes')
-  const misfit = printedMisfit(document)
+  const { misfit } = document
   if (misfit !== null)
     report.at(
       `/revisions/${place}`,
@@ -219,41 +159,26 @@ function checkDocument(document: StoredHead, revision: Revision, checked: Checke
         RESTORE,
       )
   }
-  for (const member of SHARED) checkPart(document[member].part, partFault(document[member].part, member))
-  const { fault, part } = privatePart(checked, document.private)
+  for (const member of SHARED) {
+    const digest = document.parts[member]
+    checkPart(digest, files.part(digest, member).fault)
+  }
+  const { fault, said } = files.privatePart(document.private)
   checkPart(document.private, fault)
-  if (part !== null) checkPrivate(part, document, { mismatch, revision })
-}
-
-/** The private part of a document, or what is wrong with it. */
-function privatePart(
-  { folder, before }: Pick<Checked, 'folder' | 'before'>,
-  digest: string,
-): { readonly fault: string | null; readonly part: PrivatePart | null } {
-  const path = partPath(digest)
-  return before.of(path, fileMark(folder, path), () => {
-    const bytes = readPart(folder, digest)
-    const fault = faultOf(bytes, digest, 'private')
-    const part = bytes === null || fault !== null ? null : (valueOfForm('private', bytes) as PrivatePart)
-    return { value: { fault, part }, keep: fault === null }
-  })
+  if (said !== null) checkPrivate(said, document, { mismatch, revision })
 }
 
 type Mismatch = (member: string, issued: unknown, here: unknown) => void
 
 function checkPrivate(
-  part: PrivatePart,
-  document: IssuedHead,
+  part: SaidPrivate,
+  document: SaidDocument,
   { mismatch, revision }: { readonly mismatch: Mismatch; readonly revision: Revision },
 ): void {
-  const shown = (key: keyof IssuedHead): unknown =>
-    [...(part.persons ?? []), ...(part.drafts ?? [])].find(
-      ([path]) => path.length === 1 && path[0] === key,
-    )?.[1] ?? document[key]
   mismatch('', part.certificate, document.certificate)
   mismatch('', part.revision, document.revision)
-  mismatch('/by', shown('by'), revision.by)
-  mismatch('/replaced-by', shown('replacedBy'), revision['replaced-by'])
+  mismatch('/by', part.by ?? document.by, revision.by)
+  mismatch('/replaced-by', part.replacedBy ?? document.replacedBy, revision['replaced-by'])
 }
 
 function quoted(value: unknown): string {
