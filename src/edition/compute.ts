@@ -70,17 +70,24 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   memory.begin(records, asOf)
   const controls = controlEntries(records, asOf)
   const computed: Remembered = (id, record, make) => memory.computed(id, record, make)
-  const states = sourceStates(records, asOf, { controls, computed })
+  const rests = restsOn(records, asOf)
+  const part = partsOfSources(options.kept)
+  const states = sourceStates(records, asOf, {
+    controls,
+    computed,
+    batches: (id, lots, make) =>
+      part({ source: id, name: 'batches', restsOn: () => rests.batches(id, lots) }, make),
+  })
   const index = auditIndex(records, asOf, controls)
   const histories = new Histories(records, controls)
-  const rests = restsOn(records, asOf)
   const making = { records, issued: issuedReader(records.contentDir), index, histories, memory, rests }
   const sources = new Map([...states].map(([id, state]) => [id, computedSource(state, making)]))
   const source = (id: string) => entryOf('source', sources, id)
   const address = splitAddress(options.address ?? records.site.address)
   // Parts hold links.
   const linkedTo = `${address.origin} ${address.base}`
-  const ofSource = partsOfSources((id) => `${source(id).restsOn()} ${linkedTo}`, options.kept)
+  const ofSource: Edition['ofSource'] = (id, name, make, beside = '') =>
+    part({ source: id, name, restsOn: () => `${source(id).restsOn()} ${linkedTo} ${beside}` }, make)
   const rows = new Map(
     [...sources].flatMap(([id, { whole }]) =>
       ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)).map(

@@ -22,7 +22,7 @@ export function foundBeside(
   index: AuditIndex,
 ): FoundBeside {
   return {
-    lots: state.lots.map(({ id, record }) => {
+    lots: state.recorded.map(({ id, record }) => {
       const shipments = [...shipmentsOf(id, record, state.asOf), ...ofOne(id)].sort(byDateAndBill)
       return lotAmongAll({ id, record, shipments }, records, index)
     }),

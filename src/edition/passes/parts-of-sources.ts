@@ -1,5 +1,4 @@
 /** What single sources give to things made of several, kept from build to build. */
-import type { Edition } from '../shape/edition.ts'
 import { plainText, plainValue } from '../shape/plain-text.ts'
 
 /** Texts that were made of sources before, by the same program. */
@@ -16,24 +15,28 @@ export interface PartOfSource {
   readonly name: string
 }
 
+/** A part, made when it is first asked for: a plain value (`Edition.ofSource` asks the compiler whether it is). */
+export type PartsOfSources = <Part>(
+  part: Omit<PartOfSource, 'restsOn'> & { readonly restsOn: () => string },
+  make: () => Part,
+) => Part
+
 /**
- * @param restsOn digest of all that a source is made of
  * @param kept everything is made anew without it
  * Note: with it, what was just made is read from its text as well, so that nobody can tell one from the other.
  */
-export function partsOfSources(restsOn: (source: string) => string, kept?: KeptParts): Edition['ofSource'] {
+export function partsOfSources(kept?: KeptParts): PartsOfSources {
   const made = new Map<string, unknown>()
-  return <Part>(source: string, name: string, make: () => Part, beside = ''): Part => {
-    const key = `${source} ${name} ${beside}`
-    if (!made.has(key))
-      made.set(
-        key,
-        kept === undefined
-          ? make()
-          : plainValue(textOf(kept, { source, name, restsOn: `${restsOn(source)} ${beside}` }, make)),
-      )
-    return made.get(key) as Part
+  return <Part>({ source, name, restsOn }: Parameters<PartsOfSources>[0], make: () => Part): Part => {
+    if (kept === undefined) return remembered(made, `${source} ${name}`, make)
+    const part = { source, name, restsOn: restsOn() }
+    return remembered(made, `${source} ${name} ${part.restsOn}`, () => plainValue(textOf(kept, part, make)))
   }
+}
+
+function remembered<Part>(made: Map<string, unknown>, key: string, make: () => unknown): Part {
+  if (!made.has(key)) made.set(key, make())
+  return made.get(key) as Part
 }
 
 function textOf(kept: KeptParts, part: PartOfSource, make: () => unknown): string {

@@ -5,6 +5,7 @@
  */
 import { everyClauseOutcome } from '../../core/criteria/verdict.ts'
 import { uncertaintyFromBatches } from '../../core/evidence/lot-evidence.ts'
+import { kept } from '../../core/measure/kept.ts'
 import { type Moment, readMoment } from '../../core/measure/moment.ts'
 import { once } from '../../core/measure/once.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
@@ -12,11 +13,12 @@ import { observationsOf } from '../../core/result/observation.ts'
 import { digestOf } from '../../records/issued/digest.ts'
 import type { Records } from '../../records/records.ts'
 import type { LotEntry } from '../shape/edition.ts'
-import type { ComputedLot } from './computed-lot.ts'
 import type { SharedShipments } from './shipments.ts'
-import type { SourceState } from './source-state.ts'
+import type { RecordedLot, SourceState } from './source-state.ts'
 
 export interface RestsOn {
+  /** What the lots of a source tell of scatter. @param lots in order of sampling */
+  readonly batches: (source: string, lots: readonly RecordedLot[]) => string
   /** A source with all its lots. @param beside what checks that hold all sources together found of it */
   readonly source: (state: SourceState, sharing: SharedShipments, beside: unknown) => string
   /**
@@ -46,39 +48,40 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
     control.set(id, known)
     return known
   }
-  const chains = new WeakMap<SourceState, string[]>()
-  const chainOf = (state: SourceState) => {
-    const known = chains.get(state) ?? chain(state, ofControl)
-    chains.set(state, known)
-    return known
-  }
+  const chains = new Map<string, string[]>()
+  const chainOf = (source: string, lots: readonly RecordedLot[]) =>
+    kept(chains, source, () => chain(lots, asOf, ofControl))
   return {
+    batches: (source, lots) => digestOfAll([asOf, common(), chainOf(source, lots).at(-1) ?? null]),
     source: (state, { several }, beside) =>
       digestOfAll([
         asOf,
         common(),
         controls(),
-        chainOf(state).at(-1) ?? null,
+        chainOf(state.id, state.recorded).at(-1) ?? null,
         state.record,
         state.background,
         state.faultyNumbers,
-        replacing(state.lots, records),
+        replacing(state.recorded, records),
         several,
         beside,
       ]),
-    lots: (state, { severalOf, ofOne }, entry) =>
-      state.lots.map((lot, place) => [
+    lots: (state, { severalOf, ofOne }, entry) => {
+      const [own, doubts] = [chainOf(state.id, state.recorded), doubtChain(state)]
+      return state.recorded.map((lot, place) => [
         lot.id,
         digestOfAll([
           common(),
           isSettled(entry(place)) ? null : asOf,
-          chainOf(state)[place] ?? null,
+          own[place] ?? null,
+          doubts[place] ?? null,
           severalOf(lot.id),
           ofOne(lot.id),
           replacing([lot], records),
           entry(place).findings,
         ]),
-      ]),
+      ])
+    },
     laboratory: () => digestOfAll([asOf, common(), controls()]),
     study: (id) => digestOfAll([asOf, common(), records.studies.get(id) ?? null]),
   }
@@ -99,28 +102,35 @@ function ofAllLots(records: Records): unknown[] {
   return [read, ...maps.map((map) => [...map]), sources, [...unsoundDocuments]]
 }
 
-/** Of each lot in order of sampling: what it is made of, and of all before it. */
-function chain({ lots, background, asOf }: SourceState, ofControl: (id: string) => string): string[] {
+/** Of each lot in order of sampling: what is on record of it and of its controls, and of all before it. */
+function chain(lots: readonly RecordedLot[], asOf: Moment, ofControl: (id: string) => string): string[] {
   let before = ''
-  return lots.map((lot) => {
-    const controls = (lot.record.tests ?? []).flatMap(({ control }) =>
+  return lots.map(({ id, record }) => {
+    const controls = (record.tests ?? []).flatMap(({ control }) =>
       control === undefined ? [] : [ofControl(control)],
     )
-    const own = digestOfRecord(lot.record, asOf)
-    before = digestOfAll([before, lot.id, own, controls, doubtOf(lot, background)])
+    before = digestOfAll([before, id, digestOfRecord(record, asOf), controls])
     return before
   })
 }
 
-/** What earlier batches of its laboratories say of its indices: all that it takes from other lots and from controls not its own. */
-function doubtOf(lot: ComputedLot, background: SourceState['background']): unknown[] {
-  return observationsOf(lot).flatMap(({ result }) =>
-    result.property in RATIO_OF ? [uncertaintyFromBatches(background, result) ?? null] : [],
-  )
+/**
+ * The same of what earlier batches of its laboratories say of its indices: all that a lot takes from lots of other sources
+ * and from controls that are not its own.
+ */
+function doubtChain({ lots, background }: SourceState): string[] {
+  let before = ''
+  return lots.map((lot) => {
+    const doubts = observationsOf(lot).flatMap(({ result }) =>
+      result.property in RATIO_OF ? [uncertaintyFromBatches(background, result) ?? null] : [],
+    )
+    before = digestOfAll([before, doubts])
+    return before
+  })
 }
 
 /** Lots that withdrawn ones name in their place may come later: what is on record of each. */
-function replacing(lots: readonly ComputedLot[], records: Records): unknown[] {
+function replacing(lots: readonly RecordedLot[], records: Records): unknown[] {
   return lots.flatMap(({ record }) =>
     (record.revisions ?? []).flatMap((revision) => {
       const id = revision['replaced-by']

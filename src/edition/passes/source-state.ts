@@ -4,20 +4,30 @@ import { buildHistory, bySampling, type History } from '../../core/history/histo
 import { defined } from '../../core/measure/defined.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
-import { observationsOf } from '../../core/result/observation.ts'
+import { once } from '../../core/measure/once.ts'
 import type { Records } from '../../records/load.ts'
 import type { Lot, Source } from '../../records/schema/loaded-records.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 import { type ComputedLot, computedLot, sampledAt } from './computed-lot.ts'
 import { controlEntries } from './control-entries.ts'
-import { pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
+import { type BatchesOfSource, batchesOfSource, pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
 
+/** A lot that nothing was computed of. */
+export interface RecordedLot {
+  readonly id: string
+  readonly record: Lot
+  readonly sampled: Moment
+}
+
+/** What stands under `lots`, `background` and `history` is computed when it is first asked for. */
 export interface SourceState {
   readonly id: string
   readonly record: Source
   readonly background: SourceBackground
   readonly asOf: Moment
   /** In order of sampling; lots sampled after the as-of date are not among them. */
+  readonly recorded: readonly RecordedLot[]
+  /** The same, computed. */
   readonly lots: readonly ComputedLot[]
   /** Printed numbers of its lots whose records have a fault. */
   readonly faultyNumbers: readonly string[]
@@ -31,11 +41,24 @@ export interface SourceState {
 /** A lot computed before from the same record, or now. */
 export type Remembered = (id: string, record: Lot, make: () => ComputedLot) => ComputedLot
 
+/** What a source's lots tell of scatter, as kept from an earlier computation of the same lots, or made now. */
+export type KeptBatches = (
+  source: string,
+  lots: readonly RecordedLot[],
+  make: () => BatchesOfSource,
+) => BatchesOfSource
+
+export interface StatesFrom {
+  /** Control batches known by the date, where the caller has them already. */
+  readonly controls?: ReadonlyMap<string, ControlEntry>
+  readonly computed?: Remembered
+  readonly batches?: KeptBatches
+}
+
 /**
- * Computes every lot of the records once, and each source's history from them.
+ * Computes every lot of a source once, and its history from them, when they are first asked for.
  * @param records lots whose sources are on record
  * @param asOf calendar date; lots sampled later are left out
- * @param made control batches known by the date, where the caller has them already, and lots computed before
  * @returns by source id, sources without lots among them
  */
 export function sourceStates(
@@ -44,31 +67,64 @@ export function sourceStates(
   {
     controls = controlEntries(records, asOf),
     computed = (_id, _record, make) => make(),
-  }: { readonly controls?: ReadonlyMap<string, ControlEntry>; readonly computed?: Remembered } = {},
+    batches = (_source, _lots, make) => make(),
+  }: StatesFrom = {},
 ): Map<string, SourceState> {
-  const bySource = computedLots(records, asOf, computed)
-  const pooled = pooledByLaboratory(controls.values(), [...bySource.values()].flat())
+  const onRecord = lotsOnRecord(records, asOf)
+  const compute = ({ id, record }: RecordedLot) =>
+    computed(id, record, () => computedLot(id, record, records, asOf))
+  const sources = [...records.sources].map(([id, record]) => {
+    const recorded = onRecord.get(id) ?? []
+    const bySamplingTime = recorded.toSorted(bySampling)
+    const byId = once(() => new Map(recorded.map((lot) => [lot.id, compute(lot)])))
+    const lots = once(() => bySamplingTime.map((lot) => byId().get(lot.id) as ComputedLot))
+    const own = once(() => batches(id, bySamplingTime, () => batchesOfSource([...byId().values()], lots())))
+    return { id, record, recorded: bySamplingTime, lots, own }
+  })
+  const pooled = once(() =>
+    pooledByLaboratory(
+      controls.values(),
+      sources.map(({ own }) => own()),
+    ),
+  )
   return new Map(
-    [...records.sources].map(([id, record]) => {
-      const lots = (bySource.get(id) ?? []).sort(bySampling)
-      const results = lots.flatMap((lot) => observationsOf(lot).map(({ result }) => result))
+    sources.map(({ id, record, recorded, lots, own }) => {
       const restarts = restartsOf(record, asOf)
-      const background = { ...backgroundOf(record, records), pooled: pooledFor(pooled, results) }
-      const history = buildHistory(lots, restarts)
-      const { units } = records.site
-      const faultyNumbers = numbersIn(id, records)
-      return [id, { id, record, background, asOf, lots, faultyNumbers, history, restarts, units }]
+      const background = once(() => ({
+        ...backgroundOf(record, records),
+        pooled: pooledFor(pooled(), own()),
+      }))
+      const history = once(() => buildHistory(lots(), restarts))
+      const state: SourceState = {
+        id,
+        record,
+        recorded,
+        asOf,
+        restarts,
+        units: records.site.units,
+        faultyNumbers: numbersIn(id, records),
+        get lots() {
+          return lots()
+        },
+        get background() {
+          return background()
+        },
+        get history() {
+          return history()
+        },
+      }
+      return [id, state]
     }),
   )
 }
 
-/** Pass 1: every lot sampled by the date, in the order of the records, by source on record. */
-function computedLots(records: Records, asOf: Moment, computed: Remembered): Map<string, ComputedLot[]> {
-  const bySource = new Map<string, ComputedLot[]>([...records.sources.keys()].map((id) => [id, []]))
-  for (const [id, record] of records.lots)
-    if (isBy(sampledAt(record), asOf))
-      bySource.get(sourceOf(id))?.push(computed(id, record, () => computedLot(id, record, records, asOf)))
-  return bySource
+/** Every lot sampled by the date, in the order of the records, by source. */
+function lotsOnRecord(records: Records, asOf: Moment): Map<string, RecordedLot[]> {
+  const recorded = [...records.lots].flatMap(([id, record]): RecordedLot[] => {
+    const sampled = sampledAt(record)
+    return isBy(sampled, asOf) ? [{ id, record, sampled }] : []
+  })
+  return Map.groupBy(recorded, ({ id }) => sourceOf(id))
 }
 
 function numbersIn(source: string, { faultyNumbers }: Records): string[] {
