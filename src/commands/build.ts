@@ -2,7 +2,9 @@
 import { countWords } from '../words/numbers.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { Option } from 'commander'
+import { dirname } from 'node:path'
 import { type BuiltSite, buildSite } from './build-site.ts'
+import { keptIssued } from './kept-issued.ts'
 import {
   addressOption,
   command,
@@ -24,7 +26,7 @@ await run(async () => {
     )
     .option('--as-of <date>', 'read the records as of this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
-    .option('--fresh', 'draw every page anew, those too that have not changed')
+    .option('--fresh', 'read every issued document and draw every page anew, those too that have not changed')
     .addOption(
       new Option('--audience <who>', 'who will read the site')
         .choices(['public', 'internal'])
@@ -42,12 +44,17 @@ await run(async () => {
       audience: 'public' | 'internal'
     }>()
   const read = options.audience === 'public' ? readPublishable : readGoodContent
-  const records = read(options.content, 'Nothing was built; the output folder is as it was.')
   const out =
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
+  const { issued, write } = keptIssued({
+    beside: dirname(out),
+    content: options.content,
+    fresh: options.fresh === true,
+  })
+  const records = read(options.content, 'Nothing was built; the output folder is as it was.', { issued })
   const built = await buildSite(records, { ...options, out })
   process.stdout.write(
-    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${drawnLine(built)}\n${built.notes.map((line) => `${line}\n`).join('')}`,
+    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${drawnLine(built)}\n${[...built.notes, ...write()].map((line) => `${line}\n`).join('')}`,
   )
   return EXIT.well
 })

@@ -1,4 +1,5 @@
 /** The records of npm run dev: read and computed anew after a save, as far as they can be. */
+import { dirname } from 'node:path'
 import { computeEdition } from '../edition/compute.ts'
 import { Memory } from '../edition/passes/memory.ts'
 import { forAudience } from '../edition/publishing.ts'
@@ -9,7 +10,8 @@ import { type FaultyRecord, faultyRecords } from '../records/checks/faulty-recor
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { ReadBefore } from '../records/read-before.ts'
 import { hasSite, type Records } from '../records/load.ts'
-import { CommandFailure, PROGRAM, today } from './program.ts'
+import { keptIssued } from './kept-issued.ts'
+import { CommandFailure, PROGRAM, today, usualOut } from './program.ts'
 import { shippedRecords } from './shipped.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
 
@@ -26,11 +28,13 @@ export class DevRecords {
   fault: DevFault | undefined
   readonly #folder: string
   readonly #before = new ReadBefore()
+  readonly #issued: ReadBefore
   readonly #memory = new Memory()
   #hasEdition = false
 
   constructor(folder: string) {
     this.#folder = folder
+    this.#issued = keptIssued({ beside: dirname(usualOut(folder, 'dist')), content: folder }).issued
     this.load()
   }
 
@@ -55,7 +59,7 @@ export class DevRecords {
   /** Undefined where the folder itself is gone, which is told; it may be on its way back. */
   #read(): ReturnType<typeof readContent> | undefined {
     try {
-      return readContent(this.#folder, { before: this.#before })
+      return readContent(this.#folder, { before: this.#before, issued: this.#issued })
     } catch (error) {
       if (!(error instanceof CommandFailure) || !this.#hasEdition) throw error
       process.stderr.write(`${error.message}\n`)

@@ -1,11 +1,13 @@
 /** Records as issuing reads them: some may be at fault, and a lot that none of these touches is issued all the same. */
+import { dirname } from 'node:path'
 import { type IssueBlock, issueBlocks } from '../edition/certificate/issue-blocks.ts'
 import { faultyRecords } from '../records/checks/faulty-records.ts'
 import { readText } from '../records/files.ts'
 import { hasSite } from '../records/load.ts'
 import { blockWords } from '../words/issue-blocks.ts'
 import { countWords } from '../words/numbers.ts'
-import { CommandFailure, EXIT, commandLine } from './program.ts'
+import { keptIssued } from './kept-issued.ts'
+import { CommandFailure, EXIT, commandLine, usualOut } from './program.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
 
 export interface Issuable extends ReadContent {
@@ -17,7 +19,8 @@ const NOTHING = 'Nothing was issued.'
 
 /** @throws CommandFailure where nothing can be judged, for the site cannot be read */
 export function readIssuable(folder: string): Issuable {
-  const content = readContent(folder)
+  const { issued } = keptIssued({ beside: dirname(usualOut(folder, 'dist')), content: folder })
+  const content = readContent(folder, { issued })
   if (!hasSite(content.records)) {
     printDiagnostics(content)
     throw new CommandFailure(NOTHING, EXIT.failed)

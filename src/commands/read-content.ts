@@ -13,20 +13,17 @@ export interface ReadContent extends Omit<LoadedContent, 'fatal'> {
 /** A screen's worth, all of them, or each on one line for an editor. */
 export type DiagnosticForm = 'screen' | 'all' | 'compact'
 
+/** What of reading records is a command's own. */
+export type ReadOptions = Pick<LoadOptions, 'before' | 'issued' | 'asked'>
+
 /** Files between two that are told of: every one of them would only flicker. */
 const TOLD_EVERY = 100
 
 /** Where standard error is no terminal: enough to work on, and a log stays readable. */
 const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
 
-/**
- * @param options what of reading them is the command's own
- * @throws CommandFailure (wrong use) when the folder itself cannot be read
- */
-export function readContent(
-  folder: string,
-  options: Pick<LoadOptions, 'before' | 'asked'> = {},
-): ReadContent {
+/** @throws CommandFailure (wrong use) when the folder itself cannot be read */
+export function readContent(folder: string, options: ReadOptions = {}): ReadContent {
   const telling = progress()
   const { fatal, ...content } = loadRecords(folder, today(), {
     ...options,
@@ -70,13 +67,13 @@ function screenNow(): Screen {
 }
 
 /** The records, or one failure after all diagnostics have been printed. */
-export function readGoodContent(folder: string, consequence: string): Records {
-  return goodContent(folder, consequence).records
+export function readGoodContent(folder: string, consequence: string, options?: ReadOptions): Records {
+  return goodContent(folder, consequence, options).records
 }
 
 /** The same for a site that anyone may read: beside certificates it never says "<your company>". */
-export function readPublishable(folder: string, consequence: string): Records {
-  const { records, diagnostics } = goodContent(folder, consequence)
+export function readPublishable(folder: string, consequence: string, options?: ReadOptions): Records {
+  const { records, diagnostics } = goodContent(folder, consequence, options)
   const left = diagnostics.filter(({ code }) => code === 'placeholder')
   if (left.length === 0 || !hasCertificates(records)) return records
   const places = left.map(({ file, line, message }) => `  ${file}:${line}: ${message}\n`).join('')
@@ -91,8 +88,8 @@ function hasCertificates({ lots }: Records): boolean {
   return [...lots.values()].some(({ revisions = [] }) => 0 < revisions.length)
 }
 
-function goodContent(folder: string, consequence: string): ReadContent {
-  const content = readContent(folder)
+function goodContent(folder: string, consequence: string, options?: ReadOptions): ReadContent {
+  const content = readContent(folder, options)
   printDiagnostics(content)
   if (content.errors > 0) throw new CommandFailure(consequence, EXIT.failed)
   return content

@@ -42,6 +42,8 @@ export type ChangedTexts = ReadonlyMap<string, string>
 export interface LoadOptions {
   /** Files of the same folder that were read before; records that have not changed are the same objects. */
   readonly before?: ReadBefore
+  /** The same of issued documents and their parts. */
+  readonly issued?: ReadBefore
   /** Texts that are not written yet. */
   readonly changed?: ChangedTexts
   /** A day to read the records on, which may lie ahead. */
@@ -57,7 +59,13 @@ export interface LoadOptions {
 export function loadRecords(
   contentDir: string,
   today?: Moment,
-  { before = new ReadBefore(), changed = new Map(), asked, reading = () => undefined }: LoadOptions = {},
+  {
+    before = new ReadBefore(),
+    issued = new ReadBefore(),
+    changed = new Map(),
+    asked,
+    reading = () => undefined,
+  }: LoadOptions = {},
 ): LoadedContent {
   const listing = listFolder(contentDir)
   if ('fault' in listing)
@@ -87,7 +95,7 @@ export function loadRecords(
   const records = assemble(files, today, asked)
   const unsoundDocuments = checkIssued({
     folder: contentDir,
-    before,
+    before: issued,
     lots: files.loaded.lot,
     ids: files.ids.lot,
     diagnostics,

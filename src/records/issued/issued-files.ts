@@ -58,7 +58,7 @@ export interface IssuedFiles {
 
 /**
  * The files of one content folder.
- * @param before files of the folder that were read before; what is kept of those below issued/ has a name that begins so
+ * @param before files below issued/ that were read before; what is kept of them is plain JSON
  */
 export function issuedFiles(folder: string, before: ReadBefore): IssuedFiles {
   const parts = new Map<string, ReadPart>()
