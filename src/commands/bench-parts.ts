@@ -123,7 +123,7 @@ function doubt(edition: Edition): Record<string, number> {
 export async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
   const { records } = loadRecords(folder, today())
   const built = await buildSite(records, { out: site, audience: 'public' })
-  return { pages: built.pages, unchanged: built.unchanged, lots: built.edition.lots.size }
+  return { pages: built.pages, unchanged: built.pages - built.drawn.length, lots: built.edition.lots.size }
 }
 
 /** The same after one reading of one lot, the last that has one, was made another. */

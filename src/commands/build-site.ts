@@ -1,31 +1,27 @@
 /** Builds the site from records: one computation, Astro's pages, the data files, then the swap. */
 import type { Moment } from '../core/measure/moment.ts'
-import { closeSync, existsSync, mkdirSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { dirname, join, relative, resolve, sep } from 'node:path'
+import { writeFileSync } from 'node:fs'
+import { dirname, join, resolve } from 'node:path'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
-import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { forAudience } from '../edition/publishing.ts'
-import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
-import { putPageMemory } from '../edition/shape/drawing.ts'
-import { putEdition } from '../edition/shape/slot.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
+import { buildDataFiles, buildPages, buildSitemap, type FilesToBuild } from './build-files.ts'
 import { earlierSites } from './earlier-sites.ts'
 import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
-import { type KeptPages, keptPages } from './kept-pages.ts'
 import { keptSources } from './kept-sources.ts'
-import { fileDigests, MANIFEST } from './manifest-file.ts'
+import { MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
-import { drawPages, pagesOf } from './draw-pages.ts'
-import { pageProgram } from './page-program.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { programDigest } from './program-digest.ts'
-import { shippedRecords } from './shipped.ts'
 import { type Progress, progress } from './progress.ts'
+import { shippedRecords } from './shipped.ts'
+import { SiteFiles } from './site-files.ts'
+import { drawnLines } from './why-drawn.ts'
 
 export interface BuildOptions {
   readonly out: string
@@ -44,8 +40,12 @@ export interface BuiltSite {
   readonly edition: Edition
   readonly folder: string
   readonly pages: number
-  /** Pages among them that were taken from the site before. */
-  readonly unchanged: number
+  /** Files of pages that were drawn; the others were taken from the site before. */
+  readonly drawn: readonly string[]
+  /** The same of data files. */
+  readonly made: readonly string[]
+  /** Lines that say so. */
+  readonly drawnLines: readonly string[]
   /** Lines that tell what else changed against the earlier site. */
   readonly notes: readonly string[]
 }
@@ -84,6 +84,7 @@ async function buildInto(
   const earlier = earlierSites(final, options)
   refuseForeignFiles(final, keep)
   options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
+  const program = programDigest()
   const sources = keptSources(final, options.fresh === true)
   const edition = forAudience(
     computeEdition(records, {
@@ -98,14 +99,16 @@ async function buildInto(
   )
   const state = issuedState(edition)
   const losses = earlier.losses(state)
-  options.at('Building the pages')
-  const kept = await buildPages(edition, output, options.fresh === true)
-  options.at('Writing the data files')
-  writeDataFiles(edition, next)
-  const pages = pagesIn(next)
-  writeSitemap(edition, next, pages)
-  checkOutput(edition, output)
-  const manifest = manifestOf(edition, state, fileDigests(next, kept.files))
+  const files = new SiteFiles({
+    final,
+    next,
+    edition,
+    fresh: options.fresh === true,
+    unknown: program === null,
+  })
+  const pages = await buildFiles({ edition, files, program, beside: dirname(next) }, options)
+  checkOutput(edition, files)
+  const manifest = manifestOf(edition, state, files.digests)
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
   refuseForeignFiles(final, keep, next)
   carryOver(final, next, keep)
@@ -114,89 +117,47 @@ async function buildInto(
     ...left,
     ...losses,
     ...earlier.vanished(manifest),
-    ...kept.write(manifest.files),
+    ...files.writeList(),
     ...(sources?.notes() ?? []),
   ]
-  return { edition, folder: final, pages: pages.length, unchanged: kept.files.size, notes }
+  return { edition, folder: final, pages: pages.length, ...whatWasDrawn(files), notes }
 }
 
-/** Those that have not changed come from the site before. */
-async function buildPages(
-  edition: Edition,
-  { next, final }: OutputFolder,
-  fresh: boolean,
-): Promise<KeptPages> {
-  putEdition(edition)
-  const digest = programDigest()
-  const program = await pageProgram(edition, dirname(next), digest)
-  const kept = keptPages({ final, next, program: digest, assets: [...program.files.keys()], edition, fresh })
-  putPageMemory(kept)
+function whatWasDrawn(files: SiteFiles): Pick<BuiltSite, 'drawn' | 'made' | 'drawnLines'> {
+  const isMade = (path: string) => !files.isUnchanged(path)
+  // What a server gives for an address that is none is not counted as a page.
+  const pages = files.all.filter((path) => path.endsWith('index.html'))
+  const data = files.all.filter((path) => !path.endsWith('.html'))
+  const [drawn, made] = [pages.filter(isMade), data.filter(isMade)]
+  const lines = drawnLines(
+    { all: pages.length, made: drawn.length },
+    { all: data.length, made: made.length },
+    files.changed,
+  )
+  return { drawn, made, drawnLines: lines }
+}
+
+/** @returns addresses of all pages */
+async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): Promise<string[]> {
+  const { files } = toBuild
   try {
-    for (const path of program.files.keys()) copyFile(join(program.assets, path), join(next, path))
-    await drawPages(await pagesOf(program, edition), next)
-    kept.putInto(next)
-    return kept
+    at('Building the pages')
+    const pages = await buildPages(toBuild)
+    at('Writing the data files')
+    await buildDataFiles(toBuild)
+    await buildSitemap(toBuild, pages)
+    return pages
   } finally {
-    putPageMemory(undefined)
-    program.remove()
+    // Whoever removes the folder next is alone with it.
+    await files.end()
   }
-}
-
-function writeDataFiles(edition: Edition, folder: string): void {
-  const made = new Set<string>()
-  for (const file of dataFiles(edition)) {
-    const path = join(folder, file.path)
-    const parent = dirname(path)
-    if (!made.has(parent)) mkdirSync(parent, { recursive: true })
-    made.add(parent)
-    writePieces(path, file.pieces)
-  }
-  writeSchemas(folder)
-}
-
-function writeSchemas(folder: string): void {
-  const from = resolve(ROOT, 'schemas')
-  for (const name of readdirSync(from)) copyFile(join(from, name), join(folder, 'schemas', name))
-}
-
-/** Written, not copied: its permissions are those of any new file, whatever those of the other are. */
-function copyFile(from: string, to: string): void {
-  mkdirSync(dirname(to), { recursive: true })
-  writeFileSync(to, readFileSync(from))
-}
-
-function writePieces(path: string, pieces: OutputFile['pieces']): void {
-  const file = openSync(path, 'w')
-  try {
-    for (const piece of pieces) writeFileSync(file, piece)
-  } finally {
-    closeSync(file)
-  }
-}
-
-/** Directory addresses of all pages, "" for the front page, in code-unit order. */
-function pagesIn(folder: string): string[] {
-  return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && entry.name === 'index.html')
-    .map((entry) => relative(folder, entry.parentPath).split(sep).join('/'))
-    .map((path) => (path === '' ? '' : `${path}/`))
-    .sort()
-}
-
-function writeSitemap(edition: Edition, folder: string, pages: readonly string[]): void {
-  if (edition.address.origin === null || edition.audience === 'internal') return
-  for (const [name, text] of sitemapFiles(
-    `${edition.address.origin}${edition.address.base}`,
-    listedPages(edition, pages),
-  ))
-    writeFileSync(join(folder, name), text)
 }
 
 /** Every lot has its certificate page and data file: a page that Astro left out must not go unnoticed. */
-function checkOutput(edition: Edition, { next }: OutputFolder): void {
+function checkOutput(edition: Edition, files: SiteFiles): void {
   const missing = [...edition.lots.keys()]
-    .flatMap((id) => [join(paths.certificate(id), 'index.html'), paths.lotData(id)])
-    .filter((path) => !existsSync(join(next, path)))
+    .flatMap((id) => [`${paths.certificate(id)}index.html`, paths.lotData(id)])
+    .filter((path) => !files.has(path))
   if (missing.length > 0)
     throw new CommandFailure(
       `The build left out ${missing.length} files, the first ${missing[0]}; the earlier site stays.`,

@@ -3,7 +3,7 @@ import { countWords } from '../words/numbers.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { Option } from 'commander'
 import { dirname } from 'node:path'
-import { type BuiltSite, buildSite } from './build-site.ts'
+import { buildSite } from './build-site.ts'
 import { keptIssued } from './kept-issued.ts'
 import {
   addressOption,
@@ -26,7 +26,10 @@ await run(async () => {
     )
     .option('--as-of <date>', 'read the records as of this date', dateOption)
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
-    .option('--fresh', 'read every issued document and draw every page anew, those too that have not changed')
+    .option(
+      '--fresh',
+      'read every issued document and make every page and data file anew, those too that have not changed',
+    )
     .addOption(
       new Option('--audience <who>', 'who will read the site')
         .choices(['public', 'internal'])
@@ -54,12 +57,7 @@ await run(async () => {
   const records = read(options.content, 'Nothing was built; the output folder is as it was.', { issued })
   const built = await buildSite(records, { ...options, out })
   process.stdout.write(
-    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${drawnLine(built)}\n${[...built.notes, ...write()].map((line) => `${line}\n`).join('')}`,
+    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${[...built.drawnLines, ...built.notes, ...write()].map((line) => `${line}\n`).join('')}`,
   )
   return EXIT.well
 })
-
-/** "1189 pages: 12 drawn, 1177 unchanged". */
-function drawnLine({ pages, unchanged }: BuiltSite): string {
-  return `${countWords(pages, 'page')}: ${pages - unchanged} drawn, ${unchanged} unchanged`
-}

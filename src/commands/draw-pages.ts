@@ -1,25 +1,38 @@
 /** Draws the pages of the edition in the slot, in one order, one after the other. */
-import { mkdirSync } from 'node:fs'
-import { writeFile } from 'node:fs/promises'
-import { dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { AstroPrerenderer, PathWithRoute } from 'astro'
 import type { Edition } from '../edition/shape/edition.ts'
+import { wholeText } from '../edition/shape/dependencies.ts'
+import { tracing, tracingAll } from '../edition/shape/trace.ts'
+import { digestOf } from '../records/issued/digest.ts'
 import type { PageProgram } from './page-program.ts'
+import type { SiteFiles } from './site-files.ts'
 
 /** What the program that Astro has made says of itself. */
 interface App {
   readonly setInternals: (internals: unknown) => void
   readonly setOptions: (options: unknown) => void
   readonly render: AstroPrerenderer['render']
-  readonly routeCache: { readonly clearAll: () => void }
+  readonly routeCache: {
+    readonly clearAll: () => void
+    readonly get: (route: PathWithRoute['route']) => { readonly staticPaths?: StaticPath[] } | undefined
+  }
 }
 
 export interface PageToDraw {
   /** Path of its file in the site. */
   readonly file: string
-  /** @throws whatever the page throws */
-  readonly draw: () => Promise<Uint8Array>
+  /** What it is drawn from beside the edition and its view. */
+  readonly given: unknown
+  /** Makes the one value that it is drawn from; null for a page that is drawn from the edition. */
+  readonly view: (() => unknown) | null
+  /** @param view that was made @throws whatever the page throws */
+  readonly draw: (view: unknown) => Promise<Uint8Array>
+}
+
+/** A path of a route as Astro keeps it, with what the page is given. */
+interface StaticPath {
+  props?: Readonly<Record<string, unknown>>
 }
 
 /**
@@ -41,37 +54,75 @@ export async function pagesOf({ entry, styles }: PageProgram, { address }: Editi
   const files = new Set(paths.map(fileOf))
   if (files.size < paths.length)
     throw new RangeError('pagesOf needs an address for each page, got one of two')
-  return paths.map((path) => ({
-    file: fileOf(path),
-    draw: () =>
-      drawn(app, path, new URL(`${address.base}${addressOf(path)}`, address.origin ?? 'http://localhost')),
-  }))
+  const given = staticPaths(app, paths)
+  return paths.map((path, place) => pageOf(app, path, given[place], address))
 }
 
-/** Files that are being written while the next page is drawn. */
-const AT_ONCE = 16
+/** What each page is given, in the order of the paths: those of a route follow one another as the route gave them. */
+function staticPaths(app: App, paths: readonly PathWithRoute[]): (StaticPath | undefined)[] {
+  const places = new Map<PathWithRoute['route'], number>()
+  return paths.map(({ route }) => {
+    const place = places.get(route) ?? 0
+    places.set(route, place + 1)
+    return app.routeCache.get(route)?.staticPaths?.[place]
+  })
+}
 
-/** Draws pages into the folder of a site. @throws whatever a page throws, or the system */
-export async function drawPages(pages: readonly PageToDraw[], folder: string): Promise<void> {
-  const writing = new Set<Promise<void>>()
-  const faults: unknown[] = []
-  try {
-    for (const { file, draw } of pages) {
-      const path = join(folder, file)
-      const bytes = await draw()
-      mkdirSync(dirname(path), { recursive: true })
-      const written = writeFile(path, bytes)
-        .catch((fault: unknown) => void faults.push(fault))
-        .finally(() => writing.delete(written))
-      writing.add(written)
-      if (writing.size === AT_ONCE) await Promise.race(writing)
-      if (faults.length > 0) break
-    }
-  } finally {
-    // Whoever removes the folder next is alone with it.
-    await Promise.all(writing)
+function pageOf(
+  app: App,
+  path: PathWithRoute,
+  own: StaticPath | undefined,
+  { base, origin }: Edition['address'],
+): PageToDraw {
+  const { view, ...given } = own?.props ?? {}
+  const draw = () => drawn(app, path, new URL(`${base}${addressOf(path)}`, origin ?? 'http://localhost'))
+  if (own === undefined || typeof view !== 'function') return { file: fileOf(path), given, view: null, draw }
+  return {
+    file: fileOf(path),
+    given,
+    view: view as () => unknown,
+    draw: async (made) => {
+      // The page asks for what was made a moment ago, and it is let go.
+      own.props = { ...given, view: () => made }
+      try {
+        return await draw()
+      } finally {
+        own.props = { ...given, view }
+      }
+    },
   }
-  if (faults.length > 0) throw faults[0]
+}
+
+/**
+ * Draws the pages of which something has changed, with the traced edition in the slot.
+ * @param common digest of all that every page is drawn from beside the edition
+ * @throws whatever a page throws, or the system
+ */
+export async function drawPages(
+  pages: readonly PageToDraw[],
+  files: SiteFiles,
+  common: string,
+): Promise<void> {
+  for (const page of pages) {
+    const given = digestOf(`${common} ${wholeText(page.given)}`)
+    if (!files.isKept(page.file, given)) await drawPage(page, files, given)
+  }
+}
+
+async function drawPage(
+  { file, view: viewOf, draw }: PageToDraw,
+  files: SiteFiles,
+  given: string,
+): Promise<void> {
+  if (viewOf === null) {
+    const { value: bytes, trace, parts } = await tracingAll(() => draw(null))
+    files.noteParts(parts)
+    return files.write(file, bytes, { given, trace, view: null })
+  }
+  const { value: made, trace, parts } = tracing(viewOf)
+  files.noteParts(parts)
+  const madeOf = { given, trace, view: digestOf(JSON.stringify(made)) }
+  if (!files.isKeptByView(file, madeOf)) await files.write(file, await draw(made), madeOf)
 }
 
 /** Path of a page below the base, "" for the front page. */

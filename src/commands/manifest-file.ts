@@ -1,8 +1,7 @@
-/** Reads and writes manifest.json of a site, and tells which files of a folder it does not know. */
+/** Reads manifest.json of a site, and tells which files of a folder it does not know. */
 import { lstatSync, readdirSync, readFileSync } from 'node:fs'
 import { join, relative, sep } from 'node:path'
 import type { Manifest } from '../edition/writers/manifest.ts'
-import { digestOf } from '../records/issued/digest.ts'
 import { validatorOf } from '../records/schema/schemas.ts'
 import { MARKER } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
@@ -39,18 +38,6 @@ function parsed(text: string): unknown {
 
 function isManifest(value: unknown): value is Manifest {
   return validatorOf('manifest')(value)
-}
-
-/**
- * Digest of every file below a folder, by path with forward slashes; the marker is none of them.
- * @param known digests of files that have been read already
- */
-export function* fileDigests(
-  folder: string,
-  known: ReadonlyMap<string, string> = new Map(),
-): Generator<[string, string]> {
-  for (const path of filesBelow(folder))
-    if (path !== MARKER) yield [path, known.get(path) ?? digestOf(readFileSync(join(folder, path)))]
 }
 
 /**

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { drawPages, pagesOf } from '../../src/commands/draw-pages.ts'
 import type { PageProgram } from '../../src/commands/page-program.ts'
+import { SiteFiles } from '../../src/commands/site-files.ts'
 import { tinyEdition } from '../edition/tiny-edition.ts'
 
 /** A program that draws the names of its pages, and throws at one called "faulty". */
@@ -13,7 +14,7 @@ function programOf(...pathnames: readonly string[]): PageProgram {
     entry,
     `export const app = {
       manifest: { routes: ${JSON.stringify(pathnames)}.map((pathname) => ({ routeData: { prerender: true, pathname, fallbackRoutes: [] } })) },
-      routeCache: { clearAll: () => {} },
+      routeCache: { clearAll: () => {}, get: () => undefined },
       setInternals: () => {},
       setOptions: () => {},
       render: async ({ url }) => {
@@ -28,9 +29,16 @@ function programOf(...pathnames: readonly string[]): PageProgram {
 const edition = { ...tinyEdition([], []), address: { origin: 'https://example.org', base: '/a/b/' } }
 const drawn = async (...pathnames: readonly string[]) => {
   const folder = mkdtempSync(join(tmpdir(), 'drawn-'))
-  const fault = await drawPages(await pagesOf(programOf(...pathnames), edition), folder).catch(
-    (error) => error,
-  )
+  const files = new SiteFiles({
+    final: join(folder, 'none'),
+    next: folder,
+    edition,
+    fresh: true,
+    unknown: true,
+  })
+  const pages = await pagesOf(programOf(...pathnames), edition)
+  const fault = await drawPages(pages, files, '').catch((error) => error)
+  await files.end()
   return { fault, read: (path: string) => readFileSync(join(folder, path), 'utf8'), folder }
 }
 

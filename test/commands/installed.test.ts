@@ -2,7 +2,7 @@ import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSyn
 import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { fileDigests } from '../../src/commands/manifest-file.ts'
+import { fileDigests } from './file-digests.ts'
 import { installed, runIn } from './installed.ts'
 import { noTrace, run } from './run-command.ts'
 
@@ -92,7 +92,7 @@ describe('the installed program', { timeout: 600_000 }, () => {
     // Small fonts of the program's own, and complete ones from packages that lie elsewhere than in a clone.
     expect(Object.keys(first).filter((path) => /SourceSans3-Regular.*\.woff2$/.test(path))).toHaveLength(1)
     const again = await puteoli('build', '--content', 'mine', '--out', 'out')
-    expect(again.out).toMatch(/^\d+ pages: \d+ drawn, 2 unchanged$/m)
+    expect(again.out).toMatch(/^(\d+) pages: 0 drawn, \1 unchanged$/m)
     expect(digests('out')).toEqual(first)
     const clone = join(mkdtempSync(join(tmpdir(), 'clone-')), 'out')
     expect((await run('build', '--content', join(home, 'mine'), '--out', clone)).status).toBe(0)

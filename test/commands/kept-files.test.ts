@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { carryOver, refuseForeignFiles } from '../../src/commands/kept-files.ts'
-import { fileDigests, MANIFEST } from '../../src/commands/manifest-file.ts'
+import { MANIFEST } from '../../src/commands/manifest-file.ts'
+import { fileDigests } from './file-digests.ts'
 import { MARKER, writeMarker } from '../../src/commands/output-marker.ts'
 
 /** A site of two files as a build leaves it. */

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
-import { fileDigests } from '../../src/commands/manifest-file.ts'
+import { fileDigests } from './file-digests.ts'
 import { ROOT } from '../../src/commands/program.ts'
 import { contentCopy, run } from './run-command.ts'
 

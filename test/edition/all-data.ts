@@ -7,7 +7,7 @@ import { dataFiles } from '../../src/edition/writers/outputs.ts'
 export function allData(edition: Edition): string {
   const texts = [...dataFiles(edition)].flatMap(({ path, pieces }) => [
     path,
-    ...(path.endsWith('.parquet') ? [] : pieces),
+    ...(path.endsWith('.parquet') ? [] : (pieces() ?? [])),
   ])
   return [...texts, ...[...partitions(edition)].map(({ columns }) => JSON.stringify(columns()))].join('\n')
 }

@@ -24,7 +24,9 @@ describe('the file that a record was imported from', () => {
   const { records, diagnostics } = loadRecords(CONTENT, undefined, { changed: changed() })
   const edition = computeEdition(records, { program: 'test', today: readMoment('2026-06-01') })
   const data = (audience: 'public' | 'internal') =>
-    [...dataFiles(forAudience(edition, audience))].map(({ pieces }) => [...pieces].join('')).join('\n')
+    [...dataFiles(forAudience(edition, audience))]
+      .map(({ pieces }) => [...(pieces() ?? [])].join(''))
+      .join('\n')
 
   it('is read with the record', () => {
     expect(diagnostics.filter(({ severity }) => severity === 'error')).toEqual([])

@@ -40,7 +40,7 @@ export async function withTables<T>(edition: Edition, use: (folder: string) => P
     for (const { path, pieces } of dataFiles(edition)) {
       if (!/^data\/(tables\/|queries\/|datapackage\.json$|[a-z]+\.csv$)/.test(path)) continue
       mkdirSync(join(folder, dirname(path)), { recursive: true })
-      for (const piece of pieces) writeFileSync(join(folder, path), piece, { flag: 'a' })
+      for (const piece of pieces() ?? []) writeFileSync(join(folder, path), piece, { flag: 'a' })
     }
     return await use(folder)
   } finally {

@@ -107,7 +107,7 @@ export const EDITS: Readonly<Record<string, Edit>> = {
     return site
   },
   'a list of pages that was cut short': (site) => {
-    const list = join(site.out, '../.puteoli', `pages-of-${basename(site.out)}.json`)
+    const list = join(site.out, '../.puteoli', `files-of-${basename(site.out)}.json`)
     writeFileSync(list, readFileSync(list, 'utf8').slice(0, 900))
     return site
   },
@@ -121,8 +121,9 @@ export function builtAgain(site: EditedSite): Promise<BuiltSite> {
 
 /** Paths of files that differ, in bytes or permissions, from those of a site all of whose pages were drawn. */
 export async function differences(site: EditedSite): Promise<string[]> {
-  const { unchanged } = await built(site, { out: site.anew, fresh: true })
-  if (unchanged > 0) throw new Error(`${unchanged} pages were to be drawn anew and were not.`)
+  const { pages, drawn } = await built(site, { out: site.anew, fresh: true })
+  if (drawn.length < pages)
+    throw new Error(`${pages - drawn.length} pages were to be drawn anew and were not.`)
   const paths = new Set([...filesOf(site.out), ...filesOf(site.anew)])
   const bytes = (folder: string, path: string) =>
     existsSync(join(folder, path)) ? readFileSync(join(folder, path)) : null

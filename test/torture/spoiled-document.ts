@@ -99,5 +99,5 @@ function draw(edition: Edition): void {
     if (lot.revisions.length > 0) lot.certificate()
     for (const { number } of lot.revisions) lot.revisionCertificate(number)
   }
-  for (const { pieces } of dataFiles(edition)) [...pieces].join('')
+  for (const { pieces } of dataFiles(edition)) [...(pieces() ?? [])].join('')
 }

@@ -82,8 +82,9 @@ function reportFaults(edition: Edition, diagnostics: readonly Diagnostic[]): str
 function dataFaults(edition: Edition): string[] {
   const { lotData } = validatorsOf()
   return [...dataFiles(edition)].flatMap(({ path, pieces }) => {
-    const text = [...pieces].join('')
-    if (!path.endsWith('.json')) return []
+    const made = pieces()
+    const text = made === null ? null : [...made].join('')
+    if (text === null || !path.endsWith('.json')) return []
     const value: unknown = JSON.parse(text)
     if (!/^data\/lots\//.test(path) || lotData(value)) return []
     const [error] = lotData.errors ?? []

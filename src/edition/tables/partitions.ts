@@ -2,10 +2,10 @@
  * The files of the tables: each holds the rows of one source, or laboratory, and year, so that a new lot touches the
  * files of its own source and year alone. Folders are named in the manner of Apache Hive, which engines read as columns.
  */
-import { once } from '../../core/measure/once.ts'
 import { yearOf } from '../../core/measure/moment.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 import { paths } from '../shape/addresses.ts'
+import { onceTraced } from '../shape/trace.ts'
 import { CLAUSES } from './clauses-table.ts'
 import { CONTROLS, controlColumns } from './controls-table.ts'
 import { FINDINGS, findingColumns } from './findings-table.ts'
@@ -27,7 +27,9 @@ export interface Partition {
   readonly values: KeyValues
   /** Of its file. */
   readonly path: string
-  /** Columns with their rows, made when asked for. */
+  /** What its rows are made of, as text: ids of records, or what was read already. */
+  readonly given: string
+  /** Columns with their rows, made when asked for, of what is given and of the edition. */
   readonly columns: () => readonly FilledColumn[]
 }
 
@@ -42,17 +44,23 @@ export function* partitions(edition: Edition): Generator<Partition> {
   yield* ofControls(edition)
 }
 
-function partition(table: TableHead, values: KeyValues, columns: Partition['columns']): Partition {
-  return { table, values, path: paths.tablePart(table.name, table.keys, values), columns }
+function partition(
+  table: TableHead,
+  values: KeyValues,
+  { of, columns }: { readonly of: unknown; readonly columns: Partition['columns'] },
+): Partition {
+  const path = paths.tablePart(table.name, table.keys, values)
+  return { table, values, path, given: JSON.stringify(of), columns }
 }
 
 /** The lots of a source and year are read once for all their tables, and let go with them. */
 function* ofLots(edition: Edition): Generator<Partition> {
   for (const source of edition.sources.keys())
     for (const [year, rows] of Map.groupBy(edition.lotsOf(source), ({ sampled }) => yearOf(sampled))) {
-      const lots = once(() => rows.map(({ id }) => edition.lot(id)))
+      const ids = rows.map(({ id }) => id)
+      const lots = onceTraced(`lots of ${source} in ${year}`, () => ids.map((id) => edition.lot(id)))
       for (const table of tablesOf(rows))
-        yield partition(table, [source, year], () => table.fill(edition, lots()))
+        yield partition(table, [source, year], { of: ids, columns: () => table.fill(edition, lots()) })
     }
 }
 
@@ -66,20 +74,25 @@ function* ofShipments(edition: Edition): Generator<Partition> {
   const groups = Map.groupBy(edition.shipments, ({ source, date }) => `${source}/${yearOf(date)}`)
   for (const [group, shipments] of inOrder(groups)) {
     const [source = '', year = ''] = group.split('/')
-    yield partition(SHIPMENTS, [source, year], () => shipmentColumns(edition, shipments))
+    const columns = () => shipmentColumns(edition, shipments)
+    yield partition(SHIPMENTS, [source, year], { of: shipments, columns })
   }
 }
 
 function* ofSourcesAndLaboratories(edition: Edition): Generator<Partition> {
   for (const { id, findingCount } of edition.sources.values())
     if (findingCount > 0)
-      yield partition(FINDINGS, [id, null], () =>
-        findingColumns(edition, edition.source(id).findings, 'source'),
-      )
+      yield partition(FINDINGS, [id, null], {
+        of: id,
+        columns: () => findingColumns(edition, edition.source(id).findings, 'source'),
+      })
   const laboratories = [...edition.laboratories.keys()]
-  const found = once(() => laboratories.flatMap((id) => edition.laboratoryFindings(id)))
+  const found = () => laboratories.flatMap((id) => edition.laboratoryFindings(id))
   if (found().length > 0)
-    yield partition(FINDINGS, [null, null], () => findingColumns(edition, found(), 'laboratory'))
+    yield partition(FINDINGS, [null, null], {
+      of: laboratories,
+      columns: () => findingColumns(edition, found(), 'laboratory'),
+    })
 }
 
 function* ofControls(edition: Edition): Generator<Partition> {
@@ -89,7 +102,9 @@ function* ofControls(edition: Edition): Generator<Partition> {
   )
   for (const [group, controls] of inOrder(groups)) {
     const [laboratory = '', year = ''] = group.split('/')
-    yield partition(CONTROLS, [laboratory, year], () => controlColumns(edition, controls))
+    const ids = controls.map(({ id }) => id)
+    const own = () => ids.flatMap((id) => edition.controls.get(id) ?? [])
+    yield partition(CONTROLS, [laboratory, year], { of: ids, columns: () => controlColumns(edition, own()) })
   }
 }
 

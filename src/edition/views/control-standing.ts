@@ -12,6 +12,7 @@ import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
+import { onceTraced } from '../shape/trace.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
 import { quantity } from '../../words/units.ts'
 import { plainNumber } from '../../words/numbers.ts'
@@ -101,31 +102,35 @@ function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
 }
 
 /** Of all control batches, made once for an edition's controls. */
-const standingsKept = new WeakMap<Edition['controls'], ReturnType<typeof controlStandings>>()
+const standingsKept = new WeakMap<Edition['controls'], () => ReturnType<typeof controlStandings>>()
 
 function standingsOf(controls: Edition['controls']): ReturnType<typeof controlStandings> {
   return kept(standingsKept, controls, () =>
-    controlStandings(
-      [...controls.values()].flatMap(({ id, results, record: { laboratory, cement } }) =>
-        cement?.lot === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
+    onceTraced('control standings', () =>
+      controlStandings(
+        [...controls.values()].flatMap(({ id, results, record: { laboratory, cement } }) =>
+          cement?.lot === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
+        ),
       ),
     ),
-  )
+  )()
 }
 
 /**
  * Results of all control batches by laboratory, property, condition and age, in order of the day tested; made
  * once for an edition's controls.
  */
-const seriesKept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly ControlPoint[]>>()
+const seriesKept = new WeakMap<Edition['controls'], () => ReadonlyMap<string, readonly ControlPoint[]>>()
 
 function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly ControlPoint[]> {
-  return kept(seriesKept, controls, () => {
-    const points = [...controls.values()].flatMap((control) =>
-      control.results.map((result) => pointOf(control, result)),
-    )
-    return Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
-  })
+  return kept(seriesKept, controls, () =>
+    onceTraced('control series', () => {
+      const points = [...controls.values()].flatMap((control) =>
+        control.results.map((result) => pointOf(control, result)),
+      )
+      return Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
+    }),
+  )()
 }
 
 /** Day by day, so that those before a day can be found by halving; then by moment and batch. */

@@ -1,6 +1,5 @@
 /** All that the pages of a lot are drawn from: its certificate, an earlier revision, the working. */
 import type { Moment } from '../../core/measure/moment.ts'
-import { paths } from '../shape/addresses.ts'
 import type { PageFromView } from '../shape/drawing.ts'
 import type { Certificate, Edition, LotEntry } from '../shape/edition.ts'
 import { type Frame, frameOf } from '../shape/frame.ts'
@@ -48,7 +47,6 @@ export type WorkingPage = LotPage & LotWorkingView
 export function certificatePages(current: () => Edition): PageFromView<CertificatePage>[] {
   return certificateAddresses(current()).map(({ source, lot, id }) => ({
     params: { source, lot },
-    path: paths.certificate(`${source}/${lot}`),
     view: () => certificatePage(current(), id, `${source}/${lot}`),
   }))
 }
@@ -57,7 +55,6 @@ export function certificatePages(current: () => Edition): PageFromView<Certifica
 export function revisionPages(current: () => Edition): PageFromView<RevisionPage>[] {
   return revisionAddresses(current()).map(({ source, lot, number, id }) => ({
     params: { source, lot, number: String(number) },
-    path: paths.revision(`${source}/${lot}`, number),
     view: () => revisionPage(current(), id, { asked: `${source}/${lot}`, number }),
   }))
 }
@@ -66,7 +63,6 @@ export function revisionPages(current: () => Edition): PageFromView<RevisionPage
 export function workingPages(current: () => Edition): PageFromView<WorkingPage>[] {
   return lotAddresses(current()).map(({ source, lot, id }) => ({
     params: { source, lot },
-    path: paths.working(id),
     view: () => workingPage(current(), id),
   }))
 }

@@ -13,6 +13,7 @@ import { conditionTitle } from '../shape/condition-title.ts'
 import type { ChangedValue, Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { resultsSince } from '../shape/due.ts'
 import { listedLot } from '../shape/listing.ts'
+import { replacedLots } from '../shape/replaced-lots.ts'
 import { byDateAndBill } from '../shape/shipment-order.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type AgencyOfLot, agencyOfLot } from './agency-of-lot.ts'
@@ -88,7 +89,9 @@ export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
     standing: standingOf(edition, row),
     changed: changedSentences(edition, lot),
     later: laterSentences(edition, lot),
-    replaces: replacedLots(edition, lot.id),
+    replaces: replacedLots(edition, lot.id).map(({ id, number }) =>
+      linked(edition, number, paths.certificate(id)),
+    ),
     overdue: overdueLines(edition, [row]).map(({ text }) => sentence(text)),
     shipments: shipmentsOfLot(edition, lot),
     revisions: revisionsOf(lot),
@@ -139,16 +142,6 @@ function testTitle(
   const name =
     age === undefined ? propertyWords({ property }) : testName({ property, age, conditionName: null })
   return condition === undefined ? name : `${name} (${conditionTitle(edition, condition)})`
-}
-
-const replacements = new WeakMap<Edition['lots'], ReadonlyMap<string | undefined, readonly ListedLot[]>>()
-
-/** Found once for an edition's lots. */
-function replacedLots(edition: Edition, id: string): Linked[] {
-  const known = replacements.get(edition.lots)
-  const found = known ?? Map.groupBy(edition.lots.values(), ({ replacedBy }) => replacedBy)
-  if (known === undefined) replacements.set(edition.lots, found)
-  return (found.get(id) ?? []).map((lot) => linked(edition, lot.number, paths.certificate(lot.id)))
 }
 
 function shipmentsOfLot(edition: Edition, lot: LotEntry): ShipmentsOfLot | null {

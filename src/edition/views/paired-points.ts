@@ -8,6 +8,7 @@ import { compareMoments, dateOf, type Moment, isBy } from '../../core/measure/mo
 import { isBounded } from '../../core/result/bounds.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { Edition, ListedSource, LotEntry } from '../shape/edition.ts'
+import { onceTraced } from '../shape/trace.ts'
 import { type Route, ROUTES } from './route-limits.ts'
 
 const INERT: readonly MaterialKind[] = ['limestone-filler', 'quartz-filler']
@@ -44,12 +45,16 @@ export interface PairedPlace {
 export type PairedLots = Pick<Edition, 'sources' | 'lotsOf' | 'lot' | 'ofSource'>
 
 /** Gathered once for an edition, which `lotsOf` stands for: each has its own. */
-const kept = new WeakMap<Edition['lotsOf'], readonly PairedPlace[]>()
+const kept = new WeakMap<Edition['lotsOf'], () => readonly PairedPlace[]>()
 
 /** Every condition and age at which a lot has both indices. */
 export function pairedPlaces(edition: PairedLots): readonly PairedPlace[] {
-  const known = kept.get(edition.lotsOf)
-  if (known !== undefined) return known
+  const places = kept.get(edition.lotsOf) ?? onceTraced('paired points', () => placesOf(edition))
+  kept.set(edition.lotsOf, places)
+  return places()
+}
+
+function placesOf(edition: PairedLots): readonly PairedPlace[] {
   const places = new Map<string, PairedPlace & { sources: PairedSource[] }>()
   for (const source of edition.sources.values()) {
     const pairs = edition.ofSource(source.id, 'pairs', () =>
@@ -62,9 +67,7 @@ export function pairedPlaces(edition: PairedLots): readonly PairedPlace[] {
       place.sources.push(pairedSource(source, own))
     }
   }
-  const all = [...places.values()]
-  kept.set(edition.lotsOf, all)
-  return all
+  return [...places.values()]
 }
 
 function pairedSource({ id, name, kind }: ListedSource, pairs: readonly LotPair[]): PairedSource {

@@ -3,6 +3,7 @@ import { lastDayOf, type Moment, readMoment, yearOf } from '../../core/measure/m
 import { period as periodWords } from '../../words/dates.ts'
 import { phaseWords } from '../../words/laboratory-records.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
+import { onceTraced } from '../shape/trace.ts'
 import { type AgencyView, agencyView } from './agency.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
 import { type TotalLine, shipmentTotals } from './shipment-totals.ts'
@@ -66,14 +67,14 @@ export function reportsOf(edition: Pick<Edition, 'sources' | 'lotsOf'>): ReportO
 }
 
 /** Lots of the source asked last, since its reports follow one another. */
-const newest = new WeakMap<Edition, { readonly id: string; readonly lots: readonly SourceLot[] }>()
+const newest = new WeakMap<Edition, { readonly id: string; readonly lots: () => readonly SourceLot[] }>()
 
 function lotsOnce(edition: Edition, id: string): readonly SourceLot[] {
   const known = newest.get(edition)
-  if (known?.id === id) return known.lots
-  const lots = sourceLots(edition, id)
+  if (known?.id === id) return known.lots()
+  const lots = onceTraced(`reported lots of ${id}`, () => sourceLots(edition, id))
   newest.set(edition, { id, lots })
-  return lots
+  return lots()
 }
 
 /**

@@ -21,11 +21,13 @@ export type Piece = string | Uint8Array
 
 export interface OutputFile {
   readonly path: string
-  /** Text or bytes in order, made as they are asked for. */
-  readonly pieces: Iterable<Piece>
+  /** What it is made of beside the edition, as text: the same file comes of the same text and edition. */
+  readonly given?: string
+  /** Text or bytes in order, made as they are asked for; null where the site has no such file. */
+  readonly pieces: () => Iterable<Piece> | null
 }
 
-/** Files of the whole site by path; null where the site has no such file. */
+/** Files of the whole site by path. */
 const SITE_FILES: Readonly<Record<string, (edition: Edition) => Iterable<string> | null>> = {
   [paths.indexData]: (edition) => json(edition, lotColumns(edition)),
   [paths.shipmentData]: (edition) => json(edition, shipmentColumns(edition)),
@@ -37,72 +39,37 @@ const SITE_FILES: Readonly<Record<string, (edition: Edition) => Iterable<string>
   [paths.resultsTable]: resultsTable,
   [paths.shipmentsTable]: shipmentsTable,
   [paths.dataPackage]: (edition) => [`${JSON.stringify(dataPackage(edition), null, 1)}\n`],
-  [paths.dueCalendar]: (edition) => {
-    const text = dueCalendar(edition)
-    return text === null ? null : [text]
-  },
-  [paths.feed]: (edition) => {
-    const text = certificateFeed(edition)
-    return text === null ? null : [text]
-  },
+  [paths.dueCalendar]: (edition) => whole(dueCalendar(edition)),
+  [paths.feed]: (edition) => whole(certificateFeed(edition)),
 }
 
-/** Data files in a fixed order; `edition` is already the audience's. */
+/** Data files in a fixed order, none made before its pieces are asked for; `edition` is already the audience's. */
 export function* dataFiles(edition: Edition): Generator<OutputFile> {
-  for (const [path, make] of Object.entries(SITE_FILES)) {
-    const pieces = make(edition)
-    if (pieces !== null) yield { path, pieces }
-  }
-  for (const { id, sql } of sqlFiles(edition)) yield { path: paths.query(id), pieces: [sql] }
-  for (const { path, bytes } of tableParts(edition)) yield { path, pieces: made(bytes) }
+  for (const [path, make] of Object.entries(SITE_FILES)) yield { path, pieces: () => make(edition) }
+  for (const { id, sql } of sqlFiles(edition))
+    yield { path: paths.query(id), given: sql, pieces: () => [sql] }
+  for (const { path, given, bytes } of tableParts(edition)) yield { path, given, pieces: () => [bytes()] }
   for (const id of edition.sources.keys())
-    yield { path: paths.sourceEvidence(id), pieces: json(edition, sourceEvidenceData(edition, id)) }
-  for (const id of edition.sources.keys()) {
-    const text = sourceFeed(edition, id)
-    if (text !== null) yield { path: paths.sourceFeed(id), pieces: [text] }
-  }
+    yield { path: paths.sourceEvidence(id), pieces: () => json(edition, sourceEvidenceData(edition, id)) }
+  for (const id of edition.sources.keys())
+    yield { path: paths.sourceFeed(id), pieces: () => whole(sourceFeed(edition, id)) }
   for (const id of edition.studies.keys()) {
-    yield { path: paths.studyTable(id), pieces: studyTable(edition, id) }
-    yield { path: paths.studyData(id), pieces: json(edition, studyData(edition.study(id))) }
-    const calendar = programmeCalendarFile(edition, id)
-    if (calendar !== null) yield { path: paths.studyCalendarFile(id), pieces: [calendar] }
+    yield { path: paths.studyTable(id), pieces: () => studyTable(edition, id) }
+    yield { path: paths.studyData(id), pieces: () => json(edition, studyData(edition.study(id))) }
+    yield { path: paths.studyCalendarFile(id), pieces: () => whole(programmeCalendarFile(edition, id)) }
   }
   for (const id of edition.lots.keys())
-    yield { path: paths.lotData(id), pieces: json(edition, lotData(edition, edition.lot(id))) }
+    yield { path: paths.lotData(id), pieces: () => json(edition, lotData(edition, edition.lot(id))) }
 }
 
 /** One data file, for the development server; undefined for a path that is none. */
 export function dataFile(edition: Edition, path: string): Uint8Array | undefined {
-  const pieces = piecesAt(edition, path)
-  if (pieces === null) return undefined
-  return Buffer.concat([...pieces].map((piece) => (typeof piece === 'string' ? Buffer.from(piece) : piece)))
-}
-
-function piecesAt(edition: Edition, path: string): Iterable<Piece> | null {
-  if (Object.hasOwn(SITE_FILES, path)) return SITE_FILES[path]?.(edition) ?? null
-  const query = sqlFiles(edition).find(({ id }) => paths.query(id) === path)
-  if (query !== undefined) return [query.sql]
-  if (path.startsWith(paths.tables)) {
-    const part = [...tableParts(edition)].find((one) => one.path === path)
-    return part === undefined ? null : [part.bytes()]
+  for (const file of dataFiles(edition)) {
+    if (file.path !== path) continue
+    const pieces = file.pieces()
+    return pieces === null ? undefined : Buffer.concat([...pieces].map((piece) => Buffer.from(piece)))
   }
-  const source = /^data\/evidence\/([^/]+)\.json$/.exec(path)?.[1] ?? ''
-  if (edition.sources.has(source)) return json(edition, sourceEvidenceData(edition, source))
-  const followed = /^sources\/([^/]+)\/feed\.xml$/.exec(path)?.[1] ?? ''
-  if (edition.sources.has(followed)) {
-    const text = sourceFeed(edition, followed)
-    return text === null ? null : [text]
-  }
-  const [, study = '', kind] = /^data\/studies\/([^/]+)\.(csv|json)$/.exec(path) ?? []
-  if (edition.studies.has(study))
-    return kind === 'csv' ? studyTable(edition, study) : json(edition, studyData(edition.study(study)))
-  const planned = /^studies\/([^/]+)\/calendar\.ics$/.exec(path)?.[1] ?? ''
-  if (edition.studies.has(planned)) {
-    const text = programmeCalendarFile(edition, planned)
-    return text === null ? null : [text]
-  }
-  const lot = /^data\/lots\/(.+)\.json$/.exec(path)?.[1] ?? ''
-  return edition.lots.has(lot) ? json(edition, lotData(edition, edition.lot(lot))) : null
+  return undefined
 }
 
 /** What names the tables for an engine, and the queries. */
@@ -110,12 +77,11 @@ function sqlFiles(edition: Edition): { readonly id: string; readonly sql: string
   return [...tableSources(edition), ...queriesOf(edition)]
 }
 
-/** One piece, made when it is asked for. */
-function* made(bytes: () => Uint8Array): Generator<Uint8Array> {
-  yield bytes()
-}
-
 /** Whom a file is for stands in the file itself: it may be passed on without the site. */
 function json({ audience }: Edition, value: object): [string] {
   return [`${JSON.stringify({ ...value, audience })}\n`]
+}
+
+function whole(text: string | null): [string] | null {
+  return text === null ? null : [text]
 }

@@ -6,12 +6,15 @@ import { parquetFile } from './parquet-file.ts'
 /** A file by its path, with the way to its bytes. */
 export interface TablePart {
   readonly path: string
+  /** Which rows are in it, as text. */
+  readonly given: string
   readonly bytes: () => Uint8Array
 }
 
 /** @param edition already the audience's */
 export function* tableParts(edition: Edition): Generator<TablePart> {
-  for (const part of partitions(edition)) yield { path: part.path, bytes: () => bytesOf(edition, part) }
+  for (const part of partitions(edition))
+    yield { path: part.path, given: part.given, bytes: () => bytesOf(edition, part) }
 }
 
 /** Whom a file is for stands in the file itself, which has no as-of date: it changes with its rows alone. */

@@ -76,7 +76,7 @@ function written(records: Records, asOf: Moment): Record<string, string> {
   const files = (['internal', 'public'] as const).flatMap((audience) =>
     [...dataFiles(forAudience(edition, audience))].map(({ path, pieces }) => [
       `${audience} ${path}`,
-      [...pieces].join(''),
+      [...(pieces() ?? [])].join(''),
     ]),
   )
   return { ...Object.fromEntries(files), check: [...checkReport(edition, [])].join('') }

@@ -1,40 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { afterEach, describe, expect, it } from 'vitest'
-import { type PageFromView, pagesToDraw, putPageMemory } from '../../../src/edition/shape/drawing.ts'
+import { describe, expect, it } from 'vitest'
 
 const SRC = resolve(import.meta.dirname, '../../../src')
-
-const pages: PageFromView<{ readonly says: string }>[] = ['a', 'b', 'c'].map((name) => ({
-  params: { name },
-  path: `${name}/`,
-  view: () => ({ says: name.toUpperCase() }),
-}))
-
-afterEach(() => putPageMemory(undefined))
-
-describe('pagesToDraw', () => {
-  it('gives all pages where no memory of an earlier build is put', () => {
-    expect(pagesToDraw(pages).map(({ params, props }) => [params, props.view()])).toEqual([
-      [{ name: 'a' }, { says: 'A' }],
-      [{ name: 'b' }, { says: 'B' }],
-      [{ name: 'c' }, { says: 'C' }],
-    ])
-  })
-
-  it('leaves out what is kept, and notes what each of the others is drawn from once it is', () => {
-    const drawn: unknown[] = []
-    putPageMemory({
-      isKept: (path, view) => path === 'b/' && JSON.stringify(view()) === '{"says":"B"}',
-      drawn: (path, view) => drawn.push([path, view]),
-    })
-    const left = pagesToDraw(pages)
-    expect(left.map(({ params }) => params)).toEqual([{ name: 'a' }, { name: 'c' }])
-    expect(drawn).toEqual([])
-    left[1]?.props.view()
-    expect(drawn).toEqual([['c/', { says: 'C' }]])
-  })
-})
 
 /** Frontmatter of each page that is drawn from its view. */
 function drawnFromView(): [string, string][] {

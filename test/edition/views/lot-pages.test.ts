@@ -17,8 +17,17 @@ function editionOf(asOf: string): Edition {
 
 const edition = editionOf('2026-04-10')
 
-function pagesOf(of: Edition): PageFromView<unknown>[] {
-  return [...certificatePages(() => of), ...revisionPages(() => of), ...workingPages(() => of)]
+const ofLot = ({ params: { source, lot } }: PageFromView<unknown>) => `lots/${source}/${lot}/`
+
+function pagesOf(of: Edition): (PageFromView<unknown> & { readonly path: string })[] {
+  return [
+    ...certificatePages(() => of).map((page) => ({ ...page, path: ofLot(page) })),
+    ...revisionPages(() => of).map((page) => ({
+      ...page,
+      path: `${ofLot(page)}revision/${page.params['number']}/`,
+    })),
+    ...workingPages(() => of).map((page) => ({ ...page, path: `${ofLot(page)}working/` })),
+  ]
 }
 
 /** Places in a value that its JSON would not tell from another value. */
@@ -53,11 +62,11 @@ describe('certificatePages, revisionPages and workingPages', () => {
   })
 
   it('state the day of the records where something is awaited, and nowhere else', () => {
-    for (const { path, view } of certificatePages(() => edition)) {
-      const { id, frame, shown } = view()
+    for (const page of certificatePages(() => edition)) {
+      const { id, frame, shown } = page.view()
       const awaits = (edition.lots.get(id)?.awaited.length ?? 0) > 0
       const days = [frame.asOf?.text, shown?.today.asOf?.text]
-      expect(days, path).toEqual(awaits ? ['2026-04-10', '2026-04-10'] : [undefined, undefined])
+      expect(days, ofLot(page)).toEqual(awaits ? ['2026-04-10', '2026-04-10'] : [undefined, undefined])
     }
   })
 })

@@ -1,0 +1,84 @@
+/** Makes the files of a site: pages, what they refer to, data files, schemas and site maps. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import type { Edition } from '../edition/shape/edition.ts'
+import { putEdition } from '../edition/shape/slot.ts'
+import { tracing } from '../edition/shape/trace.ts'
+import { tracedEdition } from '../edition/shape/traced-edition.ts'
+import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
+import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
+import { digestOf } from '../records/issued/digest.ts'
+import { drawPages, pagesOf } from './draw-pages.ts'
+import { pageProgram } from './page-program.ts'
+import { ROOT } from './program.ts'
+import type { SiteFiles } from './site-files.ts'
+
+export interface FilesToBuild {
+  /** The one that the files are made of. */
+  readonly edition: Edition
+  readonly files: SiteFiles
+  /** Digest of the program; null where nothing tells whether it has changed. */
+  readonly program: string | null
+  /** Folder of the output, beside which an installed program may write. */
+  readonly beside: string
+}
+
+/** @returns addresses of all pages, "" for the front page, in code-unit order */
+export async function buildPages({ edition, files, program, beside }: FilesToBuild): Promise<string[]> {
+  // Its method pages go into the program.
+  putEdition(edition)
+  const drawing = await pageProgram(edition, beside, program)
+  putEdition(tracedEdition(edition))
+  try {
+    for (const path of drawing.files.keys())
+      await files.write(path, readFileSync(join(drawing.assets, path)), null)
+    const pages = await pagesOf(drawing, edition)
+    const given = digestOf(
+      JSON.stringify([program, edition.address, edition.audience, edition.methods, [...drawing.files]]),
+    )
+    await drawPages(pages, files, given)
+    return pages
+      .map(({ file }) => file)
+      .filter((file) => file.endsWith('index.html'))
+      .map((file) => file.slice(0, -'index.html'.length))
+      .sort()
+  } finally {
+    putEdition(edition)
+    drawing.remove()
+  }
+}
+
+export async function buildDataFiles({ edition, files, program }: FilesToBuild): Promise<void> {
+  for (const file of dataFiles(tracedEdition(edition)))
+    buildDataFile(file, files, digestOf(JSON.stringify([program, edition.audience, file.given ?? null])))
+  const schemas = resolve(ROOT, 'schemas')
+  // Written, not copied: their permissions are those of any new file, whatever the project's are.
+  for (const name of readdirSync(schemas))
+    await files.write(`schemas/${name}`, readFileSync(join(schemas, name)), null)
+}
+
+/** Its pieces are made while they are written. */
+function buildDataFile({ path, pieces }: OutputFile, files: SiteFiles, given: string): void {
+  if (files.isKept(path, given)) return
+  const {
+    value: written,
+    trace,
+    parts,
+  } = tracing(() => {
+    const all = pieces()
+    return all === null ? null : files.begin(path, all)
+  })
+  files.noteParts(parts)
+  written?.({ given, trace, view: null })
+}
+
+/** @param pages addresses of all pages */
+export async function buildSitemap(
+  { edition, files }: FilesToBuild,
+  pages: readonly string[],
+): Promise<void> {
+  if (edition.address.origin === null || edition.audience === 'internal') return
+  const listed = listedPages(edition, pages)
+  for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, listed))
+    await files.write(name, Buffer.from(text), null)
+}

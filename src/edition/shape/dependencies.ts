@@ -1,0 +1,80 @@
+/** What the names in a trace stand for: of each one digest, the same only where what was read is the same. */
+import { kept } from '../../core/measure/kept.ts'
+import { digestOf } from '../../records/issued/digest.ts'
+import type { Edition, EditionPart, ListedLot } from './edition.ts'
+import { plainText } from './plain-text.ts'
+import { replacedLots } from './replaced-lots.ts'
+import { MADE, type Trace } from './trace.ts'
+import { MAPS, type MapMember, type PlainMember } from './traced-edition.ts'
+
+/** @returns null for what nothing tells of: it must be taken for another one */
+export type DependencyDigests = (dependency: string) => string | null
+
+/** @param edition the one that is read, without its notes */
+export function dependencyDigests(edition: Edition): DependencyDigests {
+  const known = new Map<string, { readonly digest: string | null }>()
+  const digestAt: DependencyDigests = (dependency) =>
+    kept(known, dependency, () => ({ digest: digestOfRead(edition, dependency, digestAt) })).digest
+  return digestAt
+}
+
+/**
+ * The same, and of what was made for several the digest of all its parts.
+ * @param parts by name; what has none there is another one
+ */
+export function withParts(digestAt: DependencyDigests, parts: ReadonlyMap<string, Trace>): DependencyDigests {
+  const known = new Map<string, { readonly digest: string | null }>()
+  const ofAll: DependencyDigests = (dependency) => {
+    if (!dependency.startsWith(MADE)) return digestAt(dependency)
+    const own = parts.get(dependency)
+    return kept(known, dependency, () => ({ digest: own === undefined ? null : together(own) })).digest
+  }
+  const together = (own: Trace) => {
+    const digests = [...own].map((part) => [part, ofAll(part)])
+    return digests.some(([, digest]) => digest === null) ? null : digestOf(JSON.stringify(digests))
+  }
+  return ofAll
+}
+
+function digestOfRead(edition: Edition, dependency: string, digestAt: DependencyDigests): string | null {
+  if (/^(?:lot|source|laboratory|study) /.test(dependency)) return edition.restsOn(dependency as EditionPart)
+  const [, name = '', rest = ''] = /^(\w+)(.*)$/.exec(dependency) ?? []
+  const ofRows = (rows: readonly ListedLot[]) => digestOf(rows.map(({ id }) => digestAt(`lots/${id}`)).join())
+  if (name === 'lotsOf') return ofRows(edition.lotsOf(rest.slice(1)))
+  if (name === 'replacing') return ofRows(replacedLots(edition, rest.slice(1)))
+  if (!isMap(name)) return digestOf(wholeText(edition[name as PlainMember]))
+  const rows: ReadonlyMap<string, unknown> = edition[name]
+  if (rest === '#') return digestOf(JSON.stringify([...rows.keys()]))
+  if (rest !== '') return digestOf(wholeText(rows.get(rest.slice(1))))
+  return digestOf([...rows.keys()].map((id) => `${id} ${digestAt(`${name}/${id}`)}`).join())
+}
+
+function isMap(name: string): name is MapMember {
+  return (MAPS as readonly string[]).includes(name)
+}
+
+/**
+ * A text that is the same only for the same value, maps and workings included.
+ * @throws RangeError for a value with any other function
+ */
+export function wholeText(value: unknown): string {
+  return plainText(withoutFunctions(value ?? null))
+}
+
+/**
+ * The same with the steps of workings in place of what makes them, and maps as lists of their entries.
+ * @throws RangeError for any other function, of which no digest can be made
+ */
+function withoutFunctions(value: unknown): unknown {
+  if (typeof value === 'function')
+    throw new RangeError(`withoutFunctions needs plain values, got ${value.name}()`)
+  if (typeof value !== 'object' || value === null || 'toJSON' in value) return value
+  if (value instanceof Map) return [...value].map(withoutFunctions)
+  if (Array.isArray(value)) return value.map(withoutFunctions)
+  return Object.fromEntries(
+    Object.entries(value).map(([key, member]) => [
+      key,
+      withoutFunctions(key === 'working' && typeof member === 'function' ? member() : member),
+    ]),
+  )
+}

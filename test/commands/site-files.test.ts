@@ -1,0 +1,121 @@
+import {
+  appendFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  statSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { setTimeout } from 'node:timers/promises'
+import { beforeEach, describe, expect, it } from 'vitest'
+import { MARKER } from '../../src/commands/output-marker.ts'
+import { SiteFiles } from '../../src/commands/site-files.ts'
+import type { Edition } from '../../src/edition/shape/edition.ts'
+import { tinyEdition } from '../edition/tiny-edition.ts'
+
+const MORE_THAN_SETTLED_MS = 40
+const edition = tinyEdition([], [])
+const later: Edition = { ...edition, audience: 'public' }
+const MADE_OF = { given: 'g', trace: new Set(['program', 'made names']), view: 'v' }
+
+let top: string
+const text = (folder: string, path: string) => readFileSync(join(top, folder, path), 'utf8')
+
+function filesIn(next: string, final: string, of = edition): SiteFiles {
+  mkdirSync(join(top, next))
+  writeFileSync(join(top, next, MARKER), '')
+  return new SiteFiles({
+    final: join(top, final),
+    next: join(top, next),
+    edition: of,
+    fresh: false,
+    unknown: false,
+  })
+}
+
+/** A site at "site" with a page and its list. */
+beforeEach(async () => {
+  top = mkdtempSync(join(tmpdir(), 'site-files-'))
+  const files = filesIn('site', 'site')
+  await files.write('a/index.html', Buffer.from('as before'), MADE_OF)
+  files.noteParts(new Map([['made names', new Set(['audience'])]]))
+  await files.end()
+  await setTimeout(MORE_THAN_SETTLED_MS)
+  expect(files.writeList()).toEqual([])
+})
+
+describe('SiteFiles', () => {
+  it('takes a file of which nothing has changed, under a second name', () => {
+    const files = filesIn('next', 'site')
+    expect(files.isKept('a/index.html', 'g')).toBe(true)
+    expect(statSync(join(top, 'next/a/index.html')).ino).toBe(statSync(join(top, 'site/a/index.html')).ino)
+    expect(files.digests.map(([path]) => path)).toEqual(['a/index.html'])
+    expect(files.isUnchanged('a/index.html')).toBe(true)
+    expect(files.changed).toEqual([])
+  })
+
+  it('takes none that it does not know, or is given something else', () => {
+    const files = filesIn('next', 'site')
+    expect(files.isKept('b/index.html', 'g')).toBe(false)
+    expect(files.isKept('a/index.html', 'other')).toBe(false)
+    expect(files.changed).toEqual([''])
+    expect(existsSync(join(top, 'next/a'))).toBe(false)
+  })
+
+  it('takes one whose parts have changed only by its view', () => {
+    const files = filesIn('next', 'site', later)
+    expect(files.isKept('a/index.html', 'g')).toBe(false)
+    expect(files.changed).toEqual(['made names'])
+    expect(files.isKeptByView('a/index.html', { ...MADE_OF, view: 'other' })).toBe(false)
+    expect(files.isKeptByView('a/index.html', { ...MADE_OF, given: 'other' })).toBe(false)
+    expect(files.isKeptByView('a/index.html', MADE_OF)).toBe(true)
+    expect(files.changed).toEqual([])
+  })
+
+  it('takes none that was altered, though its size and its times of writing are as before', () => {
+    const path = join(top, 'site/a/index.html')
+    const { atime, mtime } = statSync(path)
+    writeFileSync(path, 'by a hand')
+    utimesSync(path, atime, mtime)
+    expect(filesIn('next', 'site').isKept('a/index.html', 'g')).toBe(false)
+  })
+
+  it('takes one that was only touched, whose bytes are the same', () => {
+    utimesSync(join(top, 'site/a/index.html'), 1, 1)
+    expect(filesIn('next', 'site').isKept('a/index.html', 'g')).toBe(true)
+  })
+
+  it('gives a file that was made again, with the same bytes, the name of the one before', async () => {
+    const files = filesIn('next', 'site')
+    await files.write('a/index.html', Buffer.from('as before'), MADE_OF)
+    const inPieces = filesIn('pieces', 'site')
+    inPieces.begin('a/index.html', ['as ', 'before'])(MADE_OF)
+    for (const folder of ['next', 'pieces'])
+      expect(statSync(join(top, folder, 'a/index.html')).ino).toBe(
+        statSync(join(top, 'site/a/index.html')).ino,
+      )
+    inPieces.begin('b.json', ['æ', Buffer.from('b')])(MADE_OF)
+    expect(text('pieces', 'b.json')).toBe('æb')
+    expect(files.isUnchanged('a/index.html')).toBe(false)
+  })
+
+  it('takes none of a list that was spoiled, or of another site', () => {
+    expect(filesIn('other', 'elsewhere').isKept('a/index.html', 'g')).toBe(false)
+    appendFileSync(join(top, '.puteoli/files-of-site.json'), ' ')
+    const list = text('.puteoli', 'files-of-site.json')
+    writeFileSync(join(top, '.puteoli/files-of-site.json'), list.replace('"g"', '"h"'))
+    expect(filesIn('next', 'site').isKept('a/index.html', 'h')).toBe(false)
+  })
+
+  it('ends with the first fault of what could not be written', async () => {
+    const files = filesIn('next', 'site')
+    mkdirSync(join(top, 'next/b/index.html'), { recursive: true })
+    await files.write('b/index.html', Buffer.from('b'), null)
+    await expect(files.end()).rejects.toThrow(/EISDIR/)
+    await expect(files.write('c/index.html', Buffer.from('c'), null)).rejects.toThrow(/EISDIR/)
+  })
+})
