@@ -97,7 +97,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   )
   return {
     asOf,
-    site: records.site,
+    ...siteOf(records),
     address,
     audience: 'internal',
     producers: records.producers,
@@ -125,6 +125,10 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     program: options.program,
     ...defined({ shipped: options.shipped }),
   }
+}
+
+function siteOf({ site: { 'as-of': statedAsOf, ...site } }: Records): Pick<Edition, 'site' | 'statedAsOf'> {
+  return defined({ site, statedAsOf })
 }
 
 function digestsOfParts(

@@ -1,7 +1,7 @@
 /** Lots that wait to be issued: by what their records hold today. */
-import { isBy } from '../../core/measure/moment.ts'
+import { isBy, type Moment } from '../../core/measure/moment.ts'
 import { knownSince, type Result } from '../../core/result/result.ts'
-import type { LotEntry } from './edition.ts'
+import type { Edition, ListedLot, LotEntry } from './edition.ts'
 import { producersResults } from './producers-results.ts'
 
 type Waiting = Pick<LotEntry, 'state' | 'results' | 'planned' | 'revisions' | 'unstated'>
@@ -54,4 +54,15 @@ export function resultsSince({
   return producersResults({ results }).filter(
     (result) => !isBy(knownSince(result), newest.date) || unstated.includes(result.key),
   )
+}
+
+/**
+ * The day of the records beside a lot: null where nothing of the lot is awaited, so that its pages and its data say the
+ * same until a record changes.
+ */
+export function dayBeside(
+  edition: Pick<Edition, 'asOf'>,
+  { awaited }: Pick<ListedLot, 'awaited'>,
+): Moment | null {
+  return awaited.length > 0 ? edition.asOf : null
 }

@@ -248,7 +248,10 @@ export type EditionPart = `${'lot' | 'source' | 'laboratory' | 'study'} ${string
 
 export interface Edition {
   readonly asOf: Moment
-  readonly site: Site
+  /** Without its as-of day, which most of what reads the site says nothing of. */
+  readonly site: Omit<Site, 'as-of'>
+  /** The as-of day that site.yaml states. */
+  readonly statedAsOf?: Moment
   /** Origin and base path ("/a/b/"), or only the base "/" without an address. */
   readonly address: { readonly origin: string | null; readonly base: string }
   readonly audience: 'public' | 'internal'

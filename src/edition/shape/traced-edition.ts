@@ -3,7 +3,17 @@ import type { Edition } from './edition.ts'
 import { noteRead, withoutTrace } from './trace.ts'
 
 /** Members that are read whole. */
-const PLAIN = ['asOf', 'site', 'address', 'audience', 'shipments', 'methods', 'program', 'shipped'] as const
+const PLAIN = [
+  'asOf',
+  'site',
+  'statedAsOf',
+  'address',
+  'audience',
+  'shipments',
+  'methods',
+  'program',
+  'shipped',
+] as const
 
 /** Members of which a row may be read. */
 export const MAPS = [
@@ -34,6 +44,8 @@ export function tracedEdition(edition: Edition): Edition {
     // What is kept of a source rests on the source, whether it is made now or was before.
     ofSource: (source, name, make) => {
       noteRead(`source ${source}`)
+      // Parts hold links.
+      noteRead('address')
       return withoutTrace(() => edition.ofSource(source, name, make))
     },
   } satisfies Omit<Edition, PlainMember | MapMember>

@@ -1,13 +1,14 @@
 /** All that the pages of a lot are drawn from: its certificate, an earlier revision, the working. */
 import type { Moment } from '../../core/measure/moment.ts'
 import type { PageFromView } from '../shape/drawing.ts'
+import { dayBeside } from '../shape/due.ts'
 import type { Certificate, Edition, LotEntry } from '../shape/edition.ts'
 import { type Frame, frameOf } from '../shape/frame.ts'
 import { listedLot } from '../shape/listing.ts'
 import { type AffectedShipments, affectedShipments } from './affected-shipments.ts'
 import { type CertificateAddress as PermanentAddress, certificateAddress } from './certificate-address.ts'
 import { certificateAddresses, lotAddresses, revisionAddresses } from './certificate-pages.ts'
-import { dayOnPages, type LotTodayView, lotTodayView } from './lot-today.ts'
+import { type LotTodayView, lotTodayView } from './lot-today.ts'
 import { type LotWorkingView, lotWorkingView } from './lot-working.ts'
 import { type CertificateLinks, certificateLinks } from './printed-links.ts'
 import { type StateNotice, stateNotice } from './state-notice.ts'
@@ -107,7 +108,7 @@ function revisionPage(
 
 function workingPage(edition: Edition, id: string): WorkingPage {
   const lot = edition.lot(id)
-  return { ...pageOf(edition, lot, dayOnPages(edition, listedLot(lot))), ...lotWorkingView(edition, lot) }
+  return { ...pageOf(edition, lot, dayBeside(edition, listedLot(lot))), ...lotWorkingView(edition, lot) }
 }
 
 function pageOf(edition: Edition, { id, number }: LotEntry, day: Moment | null): LotPage {

@@ -10,7 +10,8 @@ import { laterResultSentence } from '../../words/outstanding.ts'
 import { massText, quantity, resultText } from '../../words/units.ts'
 import { paths } from '../shape/addresses.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
-import type { ChangedValue, Edition, ListedLot, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
+import { dayBeside } from '../shape/due.ts'
+import type { ChangedValue, Edition, LotEntry, Revision, ShipmentEntry } from '../shape/edition.ts'
 import { resultsSince } from '../shape/due.ts'
 import { listedLot } from '../shape/listing.ts'
 import { replacedLots } from '../shape/replaced-lots.ts'
@@ -68,24 +69,13 @@ export interface ShipmentsOfLot {
 
 const SHOWN = 40
 
-/**
- * The day of the records on the pages of a lot: null where nothing of the lot is awaited, so that they say the same
- * until a record changes.
- */
-export function dayOnPages(
-  { asOf }: Pick<Edition, 'asOf'>,
-  { awaited }: Pick<ListedLot, 'awaited'>,
-): Moment | null {
-  return awaited.length > 0 ? asOf : null
-}
-
 export function lotTodayView(edition: Edition, lot: LotEntry): LotTodayView {
   const row = listedLot(lot)
   return {
     id: lot.id,
     source: lot.source,
     year: yearOf(lot.sampled),
-    asOf: dayOnPages(edition, row),
+    asOf: dayBeside(edition, row),
     standing: standingOf(edition, row),
     changed: changedSentences(edition, lot),
     later: laterSentences(edition, lot),

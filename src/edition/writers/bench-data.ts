@@ -14,6 +14,7 @@ export function benchData(
     Edition,
     | 'asOf'
     | 'site'
+    | 'statedAsOf'
     | 'laboratories'
     | 'sources'
     | 'source'
@@ -31,7 +32,7 @@ export function benchData(
       defined({
         ...{ title, units, criteria, requested, grace, offset },
         'read-within': edition.site['read-within'],
-        'as-of': edition.site['as-of'],
+        'as-of': edition.statedAsOf,
       }),
     ),
     laboratories: Object.fromEntries(

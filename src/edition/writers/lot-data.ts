@@ -7,6 +7,7 @@ import type { Result } from '../../core/result/result.ts'
 import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
+import { dayBeside } from '../shape/due.ts'
 import { evidenceLot } from '../shape/evidence-lot.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
@@ -62,7 +63,7 @@ export function lotData(edition: Edition, lot: LotEntry): object {
     format: 1,
     site: edition.address.origin === null ? null : `${edition.address.origin}${edition.address.base}`,
     notice: edition.site.notice ?? null,
-    asOf: edition.asOf,
+    asOf: dayBeside(edition, listedLot(lot)),
     id: lot.id,
     certificate: fullAddress(edition, paths.certificate(lot.id)),
     ...standingData(edition, listedLot(lot)),

@@ -40,15 +40,17 @@ describe('tracedEdition', () => {
   })
 
   it('gives what the edition gives', () => {
-    expect(Object.keys(edition).sort()).toEqual([...new Set([...Object.keys(whole), 'shipped'])].sort())
+    expect(Object.keys(edition).sort()).toEqual(
+      [...new Set([...Object.keys(whole), 'shipped', 'statedAsOf'])].sort(),
+    )
     expect([...edition.lots]).toEqual([...whole.lots])
     expect(edition.lot('ash/2')).toBe(whole.lot('ash/2'))
     expect(edition.asOf).toBe(whole.asOf)
   })
 
-  it('notes nothing of what is kept of a source but the source', () => {
+  it('notes of what is kept of a source the source alone, and the address, since it holds links', () => {
     const make = () => ({ sampled: edition.lot('ash/1').number })
-    expect(read(() => edition.ofSource('ash', 'a part', make))).toEqual(['source ash'])
+    expect(read(() => edition.ofSource('ash', 'a part', make))).toEqual(['source ash', 'address'])
   })
 })
 
