@@ -4,7 +4,6 @@ import { join, resolve } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import { tracing } from '../edition/shape/trace.ts'
-import { tracedEdition } from '../edition/shape/traced-edition.ts'
 import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { digestOf } from '../records/issued/digest.ts'
@@ -14,7 +13,7 @@ import { ROOT } from './program.ts'
 import type { SiteFiles } from './site-files.ts'
 
 export interface FilesToBuild {
-  /** The one that the files are made of. */
+  /** The traced one that the files are made of. */
   readonly edition: Edition
   readonly files: SiteFiles
   /** Digest of the program; null where nothing tells whether it has changed. */
@@ -28,7 +27,6 @@ export async function buildPages({ edition, files, program, beside }: FilesToBui
   // Its method pages go into the program.
   putEdition(edition)
   const drawing = await pageProgram(edition, beside, program)
-  putEdition(tracedEdition(edition))
   try {
     for (const path of drawing.files.keys())
       await files.write(path, readFileSync(join(drawing.assets, path)), null)
@@ -43,13 +41,12 @@ export async function buildPages({ edition, files, program, beside }: FilesToBui
       .map((file) => file.slice(0, -'index.html'.length))
       .sort()
   } finally {
-    putEdition(edition)
     drawing.remove()
   }
 }
 
 export async function buildDataFiles({ edition, files, program }: FilesToBuild): Promise<void> {
-  for (const file of dataFiles(tracedEdition(edition)))
+  for (const file of dataFiles(edition))
     buildDataFile(file, files, digestOf(JSON.stringify([program, edition.audience, file.given ?? null])))
   const schemas = resolve(ROOT, 'schemas')
   // Written, not copied: their permissions are those of any new file, whatever the project's are.

@@ -6,6 +6,7 @@ import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
+import { tracedEdition } from '../edition/shape/traced-edition.ts'
 import { forAudience } from '../edition/publishing.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
@@ -99,14 +100,15 @@ async function buildInto(
   )
   const state = issuedState(edition)
   const losses = earlier.losses(state)
+  const traced = tracedEdition(edition)
   const files = new SiteFiles({
     final,
     next,
-    edition,
+    edition: traced,
     fresh: options.fresh === true,
     unknown: program === null,
   })
-  const pages = await buildFiles({ edition, files, program, beside: dirname(next) }, options)
+  const pages = await buildFiles({ edition: traced, files, program, beside: dirname(next) }, options)
   checkOutput(edition, files)
   const manifest = manifestOf(edition, state, files.digests)
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)

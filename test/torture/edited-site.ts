@@ -40,12 +40,15 @@ export type Choose = (count: number) => number
 
 const LOTS = 12
 
+/** The day of the records, after which nothing may be written in them. */
+const AS_OF = '2026-04-10'
+
 export async function newSite(): Promise<EditedSite> {
   const top = mkdtempSync(join(tmpdir(), 'edited-'))
   const content = join(top, 'content')
   const made = await run('demo', '--lots', String(LOTS), '--sources', '2', '--out', content)
   if (made.status !== 0) throw new Error(`The records to be edited cannot be written: ${made.error}`)
-  return { content, out: join(top, 'out'), anew: join(top, 'anew'), asOf: '2026-04-10' }
+  return { content, out: join(top, 'out'), anew: join(top, 'anew'), asOf: AS_OF }
 }
 
 type Edit = (site: EditedSite, choose: Choose) => EditedSite
@@ -182,7 +185,7 @@ function withdrawn(site: EditedSite, choose: Choose): EditedSite {
   const lot = chosenLot(site, choose).slice('lots/'.length, -'.yaml'.length)
   const records = recordsOf(site)
   if (records.lots.get(lot)?.revisions?.at(-1) === undefined) return site
-  const date = readMoment(site.asOf)
+  const date = readMoment(AS_OF)
   const request = {
     lot,
     date,

@@ -1,20 +1,21 @@
 /** What the names in a trace stand for: of each one digest, the same only where what was read is the same. */
 import { kept } from '../../core/measure/kept.ts'
 import { digestOf } from '../../records/issued/digest.ts'
-import type { Edition, EditionPart, ListedLot } from './edition.ts'
+import type { Edition, EditionPart } from './edition.ts'
 import { plainText } from './plain-text.ts'
-import { replacedLots } from './replaced-lots.ts'
-import { MADE, type Trace } from './trace.ts'
+import { ASKED, answerTo, MADE, type Trace, withoutTrace } from './trace.ts'
 import { MAPS, type MapMember, type PlainMember } from './traced-edition.ts'
 
 /** @returns null for what nothing tells of: it must be taken for another one */
 export type DependencyDigests = (dependency: string) => string | null
 
-/** @param edition the one that is read, without its notes */
+/** @param edition the one that is read; nothing is noted of what is read here */
 export function dependencyDigests(edition: Edition): DependencyDigests {
   const known = new Map<string, { readonly digest: string | null }>()
   const digestAt: DependencyDigests = (dependency) =>
-    kept(known, dependency, () => ({ digest: digestOfRead(edition, dependency, digestAt) })).digest
+    kept(known, dependency, () => ({
+      digest: withoutTrace(() => digestOfRead(edition, dependency, digestAt)),
+    })).digest
   return digestAt
 }
 
@@ -38,10 +39,18 @@ export function withParts(digestAt: DependencyDigests, parts: ReadonlyMap<string
 
 function digestOfRead(edition: Edition, dependency: string, digestAt: DependencyDigests): string | null {
   if (/^(?:lot|source|laboratory|study) /.test(dependency)) return edition.restsOn(dependency as EditionPart)
+  if (dependency.startsWith(ASKED)) {
+    const answered = answerTo(edition, dependency)
+    return answered === undefined ? null : digestOf(wholeText(answered.answer))
+  }
   const [, name = '', rest = ''] = /^(\w+)(.*)$/.exec(dependency) ?? []
-  const ofRows = (rows: readonly ListedLot[]) => digestOf(rows.map(({ id }) => digestAt(`lots/${id}`)).join())
-  if (name === 'lotsOf') return ofRows(edition.lotsOf(rest.slice(1)))
-  if (name === 'replacing') return ofRows(replacedLots(edition, rest.slice(1)))
+  if (name === 'lotsOf')
+    return digestOf(
+      edition
+        .lotsOf(rest.slice(1))
+        .map(({ id }) => digestAt(`lots/${id}`))
+        .join(),
+    )
   if (!isMap(name)) return digestOf(wholeText(edition[name as PlainMember]))
   const rows: ReadonlyMap<string, unknown> = edition[name]
   if (rest === '#') return digestOf(JSON.stringify([...rows.keys()]))
@@ -70,11 +79,19 @@ function withoutFunctions(value: unknown): unknown {
     throw new RangeError(`withoutFunctions needs plain values, got ${value.name}()`)
   if (typeof value !== 'object' || value === null || 'toJSON' in value) return value
   if (value instanceof Map) return [...value].map(withoutFunctions)
-  if (Array.isArray(value)) return value.map(withoutFunctions)
+  if (Array.isArray(value)) return value.map(element)
   return Object.fromEntries(
     Object.entries(value).map(([key, member]) => [
       key,
       withoutFunctions(key === 'working' && typeof member === 'function' ? member() : member),
     ]),
   )
+}
+
+/** Digests of members of lists, which many answers share; no value of an edition changes. */
+const elements = new WeakMap<object, { readonly digest: string }>()
+
+function element(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || 'toJSON' in value) return withoutFunctions(value)
+  return kept(elements, value, () => ({ digest: digestOf(plainText(withoutFunctions(value))) })).digest
 }

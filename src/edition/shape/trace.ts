@@ -74,6 +74,44 @@ function exchange(note: Note | undefined): () => void {
   }
 }
 
+/** Begins the name of a question. */
+export const ASKED = 'asked '
+
+const ANSWERS = Symbol.for('puteoli.answers')
+
+/** What is asked of an edition, and what of it the question is about. */
+type Answer = (edition: never, of: string) => unknown
+
+function answers(): Map<string, Answer> {
+  const slots = globalThis as unknown as Record<symbol, Map<string, Answer> | undefined>
+  slots[ANSWERS] ??= new Map()
+  return slots[ANSWERS]
+}
+
+/**
+ * A question that is noted in place of all that is read for its answer, so that a file is made anew only where the answer
+ * is another one.
+ * @param name of the question, without a blank
+ * @param answer gives a plain value, and reads the edition alone
+ */
+export function asked<Of, Value>(
+  name: string,
+  answer: (edition: Of, of: string) => Value,
+): (edition: Of, of: string) => Value {
+  answers().set(name, answer)
+  return (edition, of) => {
+    noteRead(`${ASKED}${name} ${of}`)
+    return withoutTrace(() => answer(edition, of))
+  }
+}
+
+/** The answer of an edition; undefined for a question that no module asks. */
+export function answerTo(edition: unknown, dependency: string): { readonly answer: unknown } | undefined {
+  const [, name = '', of = ''] = /^\S+ (\S+) (.*)$/.exec(dependency) ?? []
+  const answer = answers().get(name)
+  return answer === undefined ? undefined : { answer: withoutTrace(() => answer(edition as never, of)) }
+}
+
 /** Begins the name of what is made for several. */
 export const MADE = 'made '
 

@@ -12,7 +12,7 @@ import { property } from '../../core/measure/properties.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import type { Result } from '../../core/result/result.ts'
 import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
-import { onceTraced } from '../shape/trace.ts'
+import { asked } from '../shape/trace.ts'
 import { latestAges } from '../../core/history/latest-ages.ts'
 import { quantity } from '../../words/units.ts'
 import { plainNumber } from '../../words/numbers.ts'
@@ -88,49 +88,55 @@ function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): Sta
   )
   if (of === undefined || result === undefined) return []
   const own = pointOf(of, result)
-  const series = seriesOf(controls).get(seriesKey(result)) ?? []
-  const end = byTestDay.left(series, result.tested.day)
-  const earlier = series.slice(Math.max(0, end - POINTS + 1), end)
-  const standing = standingsOf(controls)
-    .get(of.id)
-    ?.find((one) => one.result === result)
-  return [{ index, earlier, own, standing: standing ?? null }]
+  return [{ index, own, ...amongBatches({ controls }, `${of.id} ${of.results.indexOf(result)}`) }]
 }
+
+/** A batch and the place of its result, among the batches before it. */
+const amongBatches = asked(
+  'among-batches',
+  ({ controls }: Pick<Edition, 'controls'>, of): Pick<StandingControl, 'earlier' | 'standing'> => {
+    const [batch = '', place] = of.split(' ')
+    const result = controls.get(batch)?.results[Number(place)]
+    if (result === undefined) return { earlier: [], standing: null }
+    const series = seriesOf(controls).get(seriesKey(result)) ?? []
+    const end = byTestDay.left(series, result.tested.day)
+    const standing = standingsOf(controls)
+      .get(batch)
+      ?.find((one) => one.result === result)
+    return { earlier: series.slice(Math.max(0, end - POINTS + 1), end), standing: standing ?? null }
+  },
+)
 
 function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
   return { batch: id, cement: record.cement?.lot ?? CEMENT_NOT_RECORDED, result }
 }
 
 /** Of all control batches, made once for an edition's controls. */
-const standingsKept = new WeakMap<Edition['controls'], () => ReturnType<typeof controlStandings>>()
+const standingsKept = new WeakMap<Edition['controls'], ReturnType<typeof controlStandings>>()
 
 function standingsOf(controls: Edition['controls']): ReturnType<typeof controlStandings> {
   return kept(standingsKept, controls, () =>
-    onceTraced('control standings', () =>
-      controlStandings(
-        [...controls.values()].flatMap(({ id, results, record: { laboratory, cement } }) =>
-          cement?.lot === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
-        ),
+    controlStandings(
+      [...controls.values()].flatMap(({ id, results, record: { laboratory, cement } }) =>
+        cement?.lot === undefined ? [] : [{ id, results, laboratory, cement: cement.lot }],
       ),
     ),
-  )()
+  )
 }
 
 /**
  * Results of all control batches by laboratory, property, condition and age, in order of the day tested; made
  * once for an edition's controls.
  */
-const seriesKept = new WeakMap<Edition['controls'], () => ReadonlyMap<string, readonly ControlPoint[]>>()
+const seriesKept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly ControlPoint[]>>()
 
 function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly ControlPoint[]> {
-  return kept(seriesKept, controls, () =>
-    onceTraced('control series', () => {
-      const points = [...controls.values()].flatMap((control) =>
-        control.results.map((result) => pointOf(control, result)),
-      )
-      return Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
-    }),
-  )()
+  return kept(seriesKept, controls, () => {
+    const points = [...controls.values()].flatMap((control) =>
+      control.results.map((result) => pointOf(control, result)),
+    )
+    return Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
+  })
 }
 
 /** Day by day, so that those before a day can be found by halving; then by moment and batch. */

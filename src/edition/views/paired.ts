@@ -2,11 +2,11 @@
  * Both routes side by side: what is drawn for all sources, for one source, and for one lot among those before
  * it.
  */
-import type { Moment } from '../../core/measure/moment.ts'
-import { compareAges, isSameAge, type Age } from '../../core/measure/age.ts'
+import { compareAges, type Age } from '../../core/measure/age.ts'
 import { bisector } from 'd3'
 import { listWords } from '../../words/sentences.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
+import { asked } from '../shape/trace.ts'
 import {
   byTested,
   type PairedLots,
@@ -144,21 +144,15 @@ export function pairedOfLot(
   }
   return inOrder(
     pairsOf(lot).flatMap(({ condition, age, point: own }) => {
-      const place = pairedPlaces(edition).find(
-        (candidate) => candidate.condition === condition && isSameAge(candidate.age, age),
-      )
-      const source = place?.sources.find(({ id }) => id === lot.source)
-      if (place === undefined || source === undefined) return []
-      const view = viewOf(place, edition, [subject])
-      const others = place.sources
-        .filter(({ id }) => id !== source.id)
-        .map((other) => before(other, own.tested, OF_EACH))
-      const earlier = before(source, own.tested, BEFORE)
+      const around = pointsAround(edition, [condition, age.hours, lot.source, own.tested.day].join('|'))
+      if (around === null) return []
+      const { others, earlier } = around
+      const view = viewOf({ condition, age }, edition, [subject])
       const series: ViewSeries[] = [
         ...besideSeries(others, BESIDE.ofLot),
         ...inertSeries(edition, others, OF_EACH),
-        { ...seriesOf(edition, earlier), name: `earlier lots of ${source.name}` },
-        { ...seriesOf(edition, source), name: `lot ${lot.number}`, role: 'subject', points: [own] },
+        { ...seriesOf(edition, earlier), name: `earlier lots of ${earlier.name}` },
+        { ...seriesOf(edition, earlier), name: `lot ${lot.number}`, role: 'subject', points: [own] },
       ]
       return [
         {
@@ -172,6 +166,27 @@ export function pairedOfLot(
   )
 }
 
+/** At a condition and age in hours, for a source and a day: its points before that day, and those of each other source. */
+const pointsAround = asked('points-around', (edition: PairedLots, of): PointsAround | null => {
+  const [condition, hours, id, day] = of.split('|')
+  const place = pairedPlaces(edition).find(
+    (candidate) => candidate.condition === condition && candidate.age.hours === Number(hours),
+  )
+  const source = place?.sources.find((candidate) => candidate.id === id)
+  if (place === undefined || source === undefined) return null
+  return {
+    earlier: before(source, Number(day), BEFORE),
+    others: place.sources
+      .filter((other) => other !== source)
+      .map((other) => before(other, Number(day), OF_EACH)),
+  }
+})
+
+interface PointsAround {
+  readonly earlier: PairedSource
+  readonly others: readonly PairedSource[]
+}
+
 function inOrder<View extends PairedView>(views: View[]): View[] {
   return views.sort(
     (a, b) =>
@@ -182,7 +197,7 @@ function inOrder<View extends PairedView>(views: View[]): View[] {
 }
 
 function viewOf(
-  { condition, age }: PairedPlace,
+  { condition, age }: Pick<PairedPlace, 'condition' | 'age'>,
   { criteria }: From,
   subjects: readonly RouteSubject[],
 ): Omit<PairedView, 'series'> {
@@ -228,8 +243,8 @@ function besideSeries(sources: readonly PairedSource[], most: number): ViewSerie
 const byDay = bisector(({ tested }: PairedPoint) => tested.day)
 
 /** The last points of a source that were tested before a day. */
-function before(source: PairedSource, day: Moment, most: number): PairedSource {
-  const end = byDay.left(source.points, day.day)
+function before(source: PairedSource, day: number, most: number): PairedSource {
+  const end = byDay.left(source.points, day)
   return { ...source, points: source.points.slice(Math.max(0, end - most), end) }
 }
 

@@ -75,10 +75,10 @@ describe('dependencyDigests', () => {
     const row = whole.lots.get('ash/2')
     const rows = new Map(whole.lots).set('ash/2', { ...(row as NonNullable<typeof row>), tonnes: 1 })
     const now = changed({ lots: rows, lotsOf: () => [...rows.values()] })
-    const same = ['lots/ash/1', 'lots/ash/2', 'lots#', 'lots', 'lotsOf/ash', 'replacing/ash/1'].filter(
+    const same = ['lots/ash/1', 'lots/ash/2', 'lots#', 'lots', 'lotsOf/ash', 'asked replacing ash/1'].filter(
       (name) => now(name) === earlier(name),
     )
-    expect(same).toEqual(['lots/ash/1', 'lots#', 'replacing/ash/1'])
+    expect(same).toEqual(['lots/ash/1', 'lots#', 'asked replacing ash/1'])
     const turned = changed({ lots: new Map([...whole.lots].reverse()) })
     expect([turned('lots#'), turned('lots')]).not.toContain(earlier('lots#'))
     expect(turned('lots')).not.toBe(earlier('lots'))
@@ -93,10 +93,10 @@ describe('dependencyDigests', () => {
     }
     const rows = new Map(whole.lots).set('ash/1', withdrawn)
     const now = { ...whole, lots: rows }
-    expect(read(() => replacedLots(tracedEdition(now), 'ash/2'))).toEqual(['replacing/ash/2'])
+    expect(read(() => replacedLots(tracedEdition(now), 'ash/2'))).toEqual(['asked replacing ash/2'])
     expect(replacedLots(now, 'ash/2')).toEqual([withdrawn])
-    expect(dependencyDigests(now)('replacing/ash/2')).not.toBe(earlier('replacing/ash/2'))
-    expect(dependencyDigests(now)('replacing/ash/1')).toBe(earlier('replacing/ash/1'))
+    expect(dependencyDigests(now)('asked replacing ash/2')).not.toBe(earlier('asked replacing ash/2'))
+    expect(dependencyDigests(now)('asked replacing ash/1')).toBe(earlier('asked replacing ash/1'))
   })
 
   it('take a part of which nothing is told for another one, and what was made of it', () => {
@@ -135,6 +135,7 @@ describe('wholeText', () => {
 /** Of the value that they are kept for, which whoever asks has read. */
 const OF_THEIR_KEY = [
   'edition/shape/compared-lot.ts',
+  'edition/shape/dependencies.ts',
   'edition/views/source-control-panel.ts',
   'edition/shape/while-used.ts',
 ]
@@ -150,7 +151,7 @@ it('is escaped by nothing: what a module keeps for several pages notes what it w
     .filter(([, text]) =>
       /^(?:export )?(?:const|let) .*(?:new (?:Weak)?(?:Map|Set)(?:<.*>)?\(\)|once\()/m.test(text),
     )
-  const silent = keeping.filter(([, text]) => !/onceTraced\(|withoutTrace\(/.test(text)).map(([path]) => path)
+  const silent = keeping.filter(([, text]) => !/onceTraced\(|asked\(/.test(text)).map(([path]) => path)
   expect(silent.filter((path) => !OF_THEIR_KEY.includes(path))).toEqual([])
   expect(keeping.length).toBeGreaterThan(4)
 })
