@@ -16,6 +16,7 @@ import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
 import { keptSources } from './kept-sources.ts'
 import { MANIFEST } from './manifest-file.ts'
+import { memoryWatch } from './memory-watch.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { programDigest } from './program-digest.ts'
@@ -93,6 +94,7 @@ async function buildInto(
       asOf: options.asOf,
       today: today(),
       address: options.address,
+      atLot: memoryWatch(),
       shipped: shippedRecords(),
       ...(sources === undefined ? {} : { kept: sources }),
     }),

@@ -23,6 +23,7 @@ import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
 import { blocksIn } from './issuable.ts'
 import { leftForAll, leftForLot } from './left-texts.ts'
+import { memoryWatch } from './memory-watch.ts'
 import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
 import { progress } from './progress.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
@@ -70,7 +71,10 @@ await run(() => {
   const telling = progress()
   telling.at(`Computing ${countWords(read.records.lots.size, 'lot')}`)
   const edition = hasSite(read.records)
-    ? computeEdition(read.records, defined({ program: PROGRAM, asOf: options.asOf, today: today() }))
+    ? computeEdition(
+        read.records,
+        defined({ program: PROGRAM, asOf: options.asOf, today: today(), atLot: memoryWatch() }),
+      )
     : null
   telling.end()
   const warnings = edition === null ? [] : answerWarnings(edition, read.records)

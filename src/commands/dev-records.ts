@@ -11,6 +11,7 @@ import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
 import { ReadBefore } from '../records/read-before.ts'
 import { hasSite, type Records } from '../records/load.ts'
 import { keptIssued } from './kept-issued.ts'
+import { memoryWatch } from './memory-watch.ts'
 import { CommandFailure, PROGRAM, today, usualOut } from './program.ts'
 import { shippedRecords } from './shipped.ts'
 import { printDiagnostics, readContent } from './read-content.ts'
@@ -76,7 +77,7 @@ export class DevRecords {
 
 function withDrafts(records: Records, memory: Memory): Edition {
   const edition = computeEdition(records, {
-    ...{ program: PROGRAM, today: today(), memory },
+    ...{ program: PROGRAM, today: today(), memory, atLot: memoryWatch() },
     shipped: shippedRecords(),
   })
   return forAudience({ ...edition, site: { ...edition.site, drafts: 'yes' } }, 'public')

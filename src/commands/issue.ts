@@ -8,6 +8,7 @@ import type { Records } from '../records/records.ts'
 import { blockWords } from '../words/issue-blocks.ts'
 import { countWords } from '../words/numbers.ts'
 import { withLock } from './folder-lock.ts'
+import { memoryWatch } from './memory-watch.ts'
 import { type IssueOrder, type PlannedRevision, planIssue, signsFor } from './plan-issue.ts'
 import { CommandFailure, command, dateOption, EXIT, PROGRAM, run, today, commandLine } from './program.ts'
 import { progress } from './progress.ts'
@@ -128,7 +129,7 @@ function dueLots(
   refuseUnknownSignatories(content, options)
   const telling = progress()
   telling.at(`Computing ${countWords(records.lots.size, 'lot')}`)
-  const edition = computeEdition(records, { program: PROGRAM, asOf: date })
+  const edition = computeEdition(records, { program: PROGRAM, asOf: date, atLot: memoryWatch() })
   telling.end()
   const due = [...edition.lots.keys()].filter((id) => isDue(edition.lot(id)))
   const own = due.filter((id) => signsFor(records, id, options))

@@ -3,6 +3,7 @@ import { countWords } from '../words/numbers.ts'
 import { compactText, diagnosticsText, inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { firstScreen, type Screen } from '../records/diagnostics/first-screen.ts'
 import { type LoadedContent, type LoadOptions, loadRecords, type Records } from '../records/load.ts'
+import { memoryWatch } from './memory-watch.ts'
 import { CommandFailure, commandLine, EXIT, today } from './program.ts'
 import { progress } from './progress.ts'
 
@@ -25,9 +26,11 @@ const WITHOUT_TERMINAL: Screen = { diagnostics: 40 }
 /** @throws CommandFailure (wrong use) when the folder itself cannot be read */
 export function readContent(folder: string, options: ReadOptions = {}): ReadContent {
   const telling = progress()
+  const watch = memoryWatch()
   const { fatal, ...content } = loadRecords(folder, today(), {
     ...options,
     reading: (place, files) => {
+      watch()
       if (place % TOLD_EVERY === 0) telling.at(`Reading file ${place + 1} of ${files}`)
     },
   })

@@ -35,6 +35,8 @@ export interface EditionOptions extends AsOf {
   /** Origin and base path in place of the site's. */
   readonly address?: string
   readonly program: string
+  /** Called whenever a lot is computed or asked for, so that a command can look at its memory; may throw. */
+  readonly atLot?: () => void
   /** Of an earlier computation of the same folder and program, and for a later one. */
   readonly memory?: Memory
   /** What earlier computations with the same program made of sources that are as they were. */
@@ -65,11 +67,14 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 export function computeEdition(whole: Records, options: EditionOptions): Edition {
   const asOf = asOfDate(whole, options)
   // Cut before anything is made of them, so that no page and no writer can tell what happened later.
-  const { memory = new Memory() } = options
+  const { memory = new Memory(), atLot = () => undefined } = options
   const records = knownRecords(whole, asOf, (lot, make) => memory.known(lot, asOf, make))
   memory.begin(records, asOf)
   const controls = controlEntries(records, asOf)
-  const computed: Remembered = (id, record, make) => memory.computed(id, record, make)
+  const computed: Remembered = (id, record, make) => {
+    atLot()
+    return memory.computed(id, record, make)
+  }
   const rests = restsOn(records, asOf)
   const part = partsOfSources(options.kept)
   const states = sourceStates(records, asOf, {
@@ -78,9 +83,12 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     batches: (id, lots, make) =>
       part({ source: id, name: 'batches', restsOn: () => rests.batches(id, lots) }, make),
   })
+  atLot()
   const index = auditIndex(records, asOf, controls)
+  atLot()
   const histories = new Histories(records, controls)
-  const making = { records, issued: issuedReader(records.contentDir), index, histories, memory, rests }
+  const issued = issuedReader(records.contentDir)
+  const making = { records, issued, index, histories, memory, rests, atLot }
   const sources = new Map([...states].map(([id, state]) => [id, computedSource(state, making)]))
   const source = (id: string) => entryOf('source', sources, id)
   const address = splitAddress(options.address ?? records.site.address)
@@ -111,7 +119,10 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     ),
     lots: rows,
     lotsOf: lotsBySource(rows),
-    lot: (id) => entryOf('lot', sources.get(sourceOf(id))?.whole().lots ?? new Map(), id),
+    lot: (id) => {
+      atLot()
+      return entryOf('lot', sources.get(sourceOf(id))?.whole().lots ?? new Map(), id)
+    },
     source: (id) => source(id).whole().source,
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),

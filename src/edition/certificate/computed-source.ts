@@ -37,6 +37,7 @@ export interface Making {
   readonly histories: Histories
   readonly memory: Memory
   readonly rests: RestsOn
+  readonly atLot: () => void
 }
 
 export function computedSource(state: SourceState, making: Making): ComputedSource {
@@ -58,10 +59,13 @@ function wholeSource(
   state: SourceState,
   sharing: SharedShipments,
   beside: FoundBeside,
-  { records, issued, index, histories, memory }: Making,
+  { records, issued, index, histories, memory, atLot }: Making,
 ): WholeSource {
   const from = { records, issued }
-  const computed = memory.entries(state, sharing, (place) => lotEntry(from, state, place, sharing))
+  const computed = memory.entries(state, sharing, (place) => {
+    atLot()
+    return lotEntry(from, state, place, sharing)
+  })
   const toAudit = { state, lots: computed, several: sharing.several, records }
   const { source, own } = memory.whole(state, computed, sharing, () => {
     const made = sourceEntry(state, computed, records)
