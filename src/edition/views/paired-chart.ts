@@ -200,7 +200,11 @@ const MARK_WORDS: Readonly<Record<SeriesRole, string>> = {
   subject: 'large',
 }
 
-function legendMark({ name, role, mark }: ViewSeries, place: number, model: PairedModel | null): LegendMark {
+function legendMark(
+  { name, role, mark, points, newestOf }: ViewSeries,
+  place: number,
+  model: PairedModel | null,
+): LegendMark {
   const { word, letter, draw } = pairedMark(mark)
   const tone = role === 'source' ? `pair-tone-${model?.series[place]?.tone ?? 0}` : `pair-${role}`
   return {
@@ -208,7 +212,7 @@ function legendMark({ name, role, mark }: ViewSeries, place: number, model: Pair
     path: draw(9, 7, 1),
     letter,
     words: [MARK_WORDS[role], word, letter].filter((part) => part !== '').join(' '),
-    name: `${name}${ROLE_WORDS[role]}`,
+    name: `${name}${ROLE_WORDS[role]}${newestOf === undefined ? '' : `, the newest ${number(points.length, 0)} of ${number(newestOf, 0)} lots`}`,
   }
 }
 

@@ -37,6 +37,8 @@ export interface ViewSeries {
   /** Place of the source among all of the site, which gives it the same mark on every chart. */
   readonly mark: number
   readonly points: readonly PairedPoint[]
+  /** Lots of the source with both indices, where only the newest are drawn. */
+  readonly newestOf?: number
 }
 
 /** One picture: series in the order of drawing, the last one on top. */
@@ -75,6 +77,8 @@ type From = PairedLots & Pick<Edition, 'criteria'>
 const AT_LEAST = 3
 /** Marks of sources that only stand beside. */
 const BESIDE = { ofSource: 200, ofLot: 20 } as const
+/** Lots of a source that are drawn: on a page of its own, and among all sources. */
+const DRAWN = { ofSource: 1000, ofEach: 400 } as const
 /** Marks around a lot: earlier lots of its source, and lots of each other source. */
 const BEFORE = 10
 const OF_EACH = 4
@@ -96,7 +100,7 @@ export function pairedGroups(edition: From): PairedGroup[] {
       )
       return {
         ...view,
-        series: place.sources.map((source) => seriesOf(edition, source)),
+        series: place.sources.map((source) => newest(seriesOf(edition, source), DRAWN.ofEach)),
         counts: place.sources.map((source) => countsOf(source, view.pair)),
       }
     }),
@@ -117,7 +121,7 @@ export function pairedOfSource(edition: From, id: string): PairedGroup[] {
           series: [
             ...besideSeries(others, BESIDE.ofSource),
             ...inertSeries(edition, others, BESIDE.ofSource),
-            seriesOf(edition, own),
+            newest(seriesOf(edition, own), DRAWN.ofSource),
           ],
           counts: [countsOf(own, view.pair)],
         },
@@ -222,6 +226,12 @@ function subjectsOf({ sources }: From, id: string): RouteSubject[] {
 
 function seriesOf({ sources }: From, { id, name, inert, points }: PairedSource): ViewSeries {
   return { name, role: inert ? 'inert' : 'source', mark: [...sources.keys()].indexOf(id), points }
+}
+
+/** The drawing stays readable, and the page bounded, however long the history. */
+function newest(series: ViewSeries, most: number): ViewSeries {
+  const { points } = series
+  return points.length <= most ? series : { ...series, points: points.slice(-most), newestOf: points.length }
 }
 
 function inertSeries(edition: From, sources: readonly PairedSource[], most: number): ViewSeries[] {

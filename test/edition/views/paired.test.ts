@@ -10,6 +10,7 @@ import {
   patternSentence,
   type SourceCounts,
 } from '../../../src/edition/views/paired.ts'
+import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { quadrantOf, type RouteLimit, type RoutePair } from '../../../src/edition/views/route-limits.ts'
 import { routeGroups } from '../../../src/edition/views/routes.ts'
 import { loadRecords } from '../../../src/records/load.ts'
@@ -39,6 +40,27 @@ describe('routeGroups', () => {
       expect(text).toMatch(/\. The words and the table beside it give the same in numbers\.$/)
       expect(text).not.toMatch(/\.[A-Z]/)
     }
+  })
+})
+
+describe('a source of very many lots', () => {
+  const id = 'skarnmere-ash'
+  const rows = edition.lotsOf(id)
+  const often = Array.from({ length: 2000 }, (_, place) => rows[place % rows.length] as (typeof rows)[number])
+  const long: Edition = { ...edition, lotsOf: (source) => (source === id ? often : edition.lotsOf(source)) }
+  const told = (source: string, name: string, make: () => unknown) =>
+    name === 'pairs' ? make() : edition.ofSource(source, name, make as never)
+
+  it('is drawn with its newest lots, counted with all of them, and says so in the legend', () => {
+    const asked = { ...long, ofSource: told as Edition['ofSource'] }
+    const [own] = pairedOfSource(asked, id)
+    const series = own?.series.at(-1)
+    expect(series?.points).toHaveLength(1000)
+    const all = own?.counts[0]?.lots ?? 0
+    expect(series?.newestOf).toBe(all)
+    expect(all).toBeGreaterThan(1000)
+    const legend = routeGroups(asked).flatMap(({ chart }) => chart.marks.map(({ name }) => name))
+    expect(legend).toContainEqual(expect.stringMatching(/, the newest 400 of \d{4} lots$/))
   })
 })
 
