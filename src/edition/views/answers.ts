@@ -12,27 +12,42 @@ export interface PlacedAnswer {
 }
 
 /** All answers of a source, those of its lots after its own. */
-function answersOf(edition: Edition, source: string): PlacedAnswer[] {
-  const own = (edition.source(source).record.answers ?? []).map((answer) => ({ about: source, answer }))
-  const ofLots = edition
-    .lotsOf(source)
-    .flatMap(({ id }) => (edition.lot(id).record.answers ?? []).map((answer) => ({ about: id, answer })))
-  return [...own, ...ofLots]
+function answersOf(edition: Edition, source: string): readonly PlacedAnswer[] {
+  return edition.ofSource(source, 'answers', () => [
+    ...(edition.source(source).record.answers ?? []).map((answer) => ({ about: source, answer })),
+    ...edition
+      .lotsOf(source)
+      .flatMap(({ id }) => (edition.lot(id).record.answers ?? []).map((answer) => ({ about: id, answer }))),
+  ])
 }
+
+/** Null for a finding without an answer. */
+export type AnswerReader = (finding: { readonly id: string; readonly about: string }) => RecordedAnswer | null
 
 /**
  * The answer to a finding: one about a lot in the record of the lot or of its source, one about a source in its record or
  * in that of any of its lots, which are then read once.
  */
-export function answerReader(
-  edition: Edition,
-): (finding: { readonly id: string; readonly about: string }) => RecordedAnswer | null {
+export function answerReader(edition: Edition): AnswerReader {
   const bySource = new Map<string, ReadonlyMap<string, RecordedAnswer>>()
   return ({ id, about }) => {
     const own = [about, sourceOf(about)].flatMap((of) => recordOf(edition, of)?.answers ?? [])
     if (!edition.sources.has(about)) return own.find(({ finding }) => finding === id) ?? null
     const ofSource = () => new Map(answersOf(edition, about).map(({ answer }) => [answer.finding, answer]))
     return kept(bySource, about, ofSource).get(id) ?? null
+  }
+}
+
+/** The same for findings of all sources, without reading every lot that there is one about. */
+export function answersOfAll(edition: Edition): AnswerReader {
+  const bySource = new Map<string, readonly PlacedAnswer[]>()
+  return ({ id, about }) => {
+    const source = edition.sources.has(about) ? about : sourceOf(about)
+    if (!edition.sources.has(source)) return null
+    const placed = kept(bySource, source, () => answersOf(edition, source))
+    if (about === source) return placed.findLast(({ answer }) => answer.finding === id)?.answer ?? null
+    const own = [about, source].flatMap((of) => placed.filter((one) => one.about === of))
+    return own.find(({ answer }) => answer.finding === id)?.answer ?? null
   }
 }
 

@@ -7,7 +7,13 @@ import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 import { paths } from '../shape/addresses.ts'
 import { findingNames } from '../shape/finding-names.ts'
-import { answerReader, answersLeftOver, type RecordedAnswer } from './answers.ts'
+import {
+  type AnswerReader,
+  answerReader,
+  answersLeftOver,
+  answersOfAll,
+  type RecordedAnswer,
+} from './answers.ts'
 import { type ChecksRunView, checksRunView } from './checks-run.ts'
 import { type Linked, linked } from './linked.ts'
 
@@ -48,16 +54,19 @@ const HEADINGS = { blocks: 'Blocks', warning: 'Warnings', information: 'Informat
 export function findingsView(edition: Edition): FindingsView {
   const published = findingsPublished(edition)
   if (!published) return { published, groups: [], leftOver: [], checks: null }
-  const about = [...edition.sources.values()].flatMap(({ id, findingCount }) =>
-    findingCount === 0 ? [] : edition.source(id).findings,
-  )
+  const found = [...edition.sources.keys()].map((id) => foundOf(edition, id))
+  const about = found.flatMap(({ ofSource }) => ofSource)
+  const ofLots = new Map(found.flatMap((one) => one.ofLots))
   const ofLaboratories = [...edition.laboratories.keys()].flatMap((id) => edition.laboratoryFindings(id))
   const findings = [
     ...about,
     ...ofLaboratories,
-    ...findingsOfLots(edition, [...edition.lots.values()].sort(newestFirst)),
+    ...[...edition.lots.values()].sort(newestFirst).flatMap(({ id }) => ofLots.get(id) ?? []),
   ]
-  const listed = joined(edition, listedFindings(edition, findings.sort(byReadingOrder)))
+  const listed = joined(
+    edition,
+    listedFindings(edition, findings.sort(byReadingOrder), answersOfAll(edition)),
+  )
   const isClosed = ({ recorded }: ListedFinding) => recorded?.closed !== undefined
   const open = (['blocks', 'warning', 'information'] as const).map((severity) => ({
     heading: HEADINGS[severity],
@@ -76,6 +85,23 @@ export function findingsView(edition: Edition): FindingsView {
     ),
     checks: checksRunView(edition),
   }
+}
+
+interface FoundOfSource {
+  readonly ofSource: readonly Finding[]
+  /** Of each lot that has any. */
+  readonly ofLots: readonly (readonly [lot: string, findings: readonly Finding[]])[]
+}
+
+function foundOf(edition: Edition, source: string): FoundOfSource {
+  return edition.ofSource(source, 'findings', () => ({
+    ofSource: edition.source(source).findings,
+    ofLots: edition
+      .lotsOf(source)
+      .flatMap(({ id, findingCount }): FoundOfSource['ofLots'][number][] =>
+        findingCount === 0 ? [] : [[id, edition.lot(id).findings]],
+      ),
+  }))
 }
 
 /** One laboratory or control batch serves several sources: what is found of it alike is asked once. */
@@ -118,9 +144,13 @@ export function findingsOfLots(edition: Pick<Edition, 'lot'>, lots: readonly Lis
   return lots.flatMap(({ id, findingCount }) => (findingCount === 0 ? [] : edition.lot(id).findings))
 }
 
-export function listedFindings(edition: Edition, findings: readonly Finding[]): ListedFinding[] {
+/** @param answerTo the answer to a finding, where the caller has all of them at hand */
+export function listedFindings(
+  edition: Edition,
+  findings: readonly Finding[],
+  answerTo: AnswerReader = answerReader(edition),
+): ListedFinding[] {
   const names = findingNames(edition)
-  const answerTo = answerReader(edition)
   return findings.map((finding) => {
     const recorded = answerTo(finding)
     const parts = recorded === null ? [] : answerParts(recorded)
