@@ -46,8 +46,10 @@ export async function buildPages({ edition, files, program, beside }: FilesToBui
 }
 
 export async function buildDataFiles({ edition, files, program }: FilesToBuild): Promise<void> {
-  for (const file of dataFiles(edition))
+  for (const file of dataFiles(edition)) {
     buildDataFile(file, files, digestOf(JSON.stringify([program, edition.audience, file.given ?? null])))
+    await files.room()
+  }
   const schemas = resolve(ROOT, 'schemas')
   // Written, not copied: their permissions are those of any new file, whatever the project's are.
   for (const name of readdirSync(schemas))

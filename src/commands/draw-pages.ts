@@ -105,7 +105,8 @@ export async function drawPages(
 ): Promise<void> {
   for (const page of pages) {
     const given = digestOf(`${common} ${wholeText(page.given)}`)
-    if (!files.isKept(page.file, given)) await drawPage(page, files, given)
+    if (files.isKept(page.file, given)) await files.room()
+    else await drawPage(page, files, given)
   }
 }
 

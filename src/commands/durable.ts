@@ -9,7 +9,7 @@ import {
   rmSync,
   writeFileSync,
 } from 'node:fs'
-import { open } from 'node:fs/promises'
+import { lstat, open } from 'node:fs/promises'
 import { join } from 'node:path'
 
 /** Files synced at once: the disk commits several together, in a third of the time. */
@@ -19,7 +19,7 @@ const AT_ONCE = 16
 export async function syncTree(folder: string): Promise<void> {
   const entries = readdirSync(folder, { recursive: true, withFileTypes: true })
   const pathOf = (entry: Dirent) => join(entry.parentPath, entry.name)
-  await each(entries.filter((entry) => entry.isFile()).map(pathOf), syncFile)
+  await each(entries.filter((entry) => entry.isFile()).map(pathOf), syncNew)
   await each(entries.filter((entry) => entry.isDirectory()).map(pathOf), syncEntries)
   await syncEntries(folder)
 }
@@ -45,12 +45,15 @@ async function syncEntries(path: string): Promise<void> {
 /** What systems answer that sync no file which is only read; the bytes are written all the same. */
 const CANNOT_SYNC = ['EPERM', 'EINVAL', 'EBADF']
 
+/** The site that a file has another name in was put on the disk before it took its place. */
+async function syncNew(path: string): Promise<void> {
+  if ((await lstat(path)).nlink === 1) await syncFile(path)
+}
+
 async function syncFile(path: string): Promise<void> {
   const file = await open(path, 'r')
   try {
-    const status = await file.stat()
-    // The site that a file has another name in was put on the disk before it took its place.
-    if (status.isDirectory() || status.nlink === 1) await file.sync()
+    await file.sync()
   } catch (error) {
     if (!CANNOT_SYNC.includes((error as NodeJS.ErrnoException).code ?? '')) throw error
   } finally {

@@ -3,14 +3,14 @@ import { createHash } from 'node:crypto'
 import {
   closeSync,
   constants,
-  copyFileSync,
   linkSync,
   mkdirSync,
   openSync,
+  renameSync,
   rmSync,
   writeFileSync,
 } from 'node:fs'
-import { writeFile } from 'node:fs/promises'
+import { copyFile, link, mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import type { Piece } from '../edition/writers/outputs.ts'
 
@@ -19,7 +19,7 @@ const AT_ONCE = 16
 
 export class FolderWriter {
   readonly #folder: string
-  readonly #made = new Set<string>()
+  readonly #made = new Map<string, Promise<unknown>>()
   readonly #writing = new Set<Promise<void>>()
   readonly #faults: unknown[] = []
 
@@ -27,20 +27,30 @@ export class FolderWriter {
     this.#folder = folder
   }
 
-  /** Begins to write. @throws the fault of an earlier file */
-  async write(path: string, bytes: Uint8Array): Promise<void> {
-    const written = writeFile(this.#placeOf(path), bytes)
-      .catch((fault: unknown) => void this.#faults.push(fault))
-      .finally(() => this.#writing.delete(written))
-    this.#writing.add(written)
-    if (this.#writing.size === AT_ONCE) await Promise.race(this.#writing)
+  /** Begins to write. */
+  write(path: string, bytes: Uint8Array): void {
+    this.#begin(path, (place) => writeFile(place, bytes))
+  }
+
+  /** Begins to give a file a second name; a copy where the disk has no such thing. */
+  link(from: string, path: string): void {
+    this.#begin(path, (place) =>
+      link(from, place).catch(() => copyFile(from, place, constants.COPYFILE_EXCL)),
+    )
+  }
+
+  /** Waits where enough has been begun. @throws the fault of what was begun before */
+  async room(): Promise<void> {
+    if (AT_ONCE <= this.#writing.size) await Promise.race(this.#writing)
     if (this.#faults.length > 0) throw this.#faults[0]
   }
 
   /** Writes piece after piece. @returns the digest of them all */
   writePieces(path: string, pieces: Iterable<Piece>): string {
     const digest = createHash('sha256')
-    const file = openSync(this.#placeOf(path), 'w')
+    const place = join(this.#folder, path)
+    mkdirSync(dirname(place), { recursive: true })
+    const file = openSync(place, 'w')
     try {
       for (const piece of pieces) {
         digest.update(piece)
@@ -52,20 +62,16 @@ export class FolderWriter {
     return `sha256-${digest.digest('hex')}`
   }
 
-  /** A second name of the same file; a copy where the disk has no such thing. */
-  link(from: string, path: string): void {
-    const place = this.#placeOf(path)
-    try {
-      linkSync(from, place)
-    } catch {
-      copyFileSync(from, place, constants.COPYFILE_EXCL)
-    }
-  }
-
-  /** Such a name in the place of a file of the same bytes. */
+  /** Gives a file that was written such a name in its place, where the disk has such a thing. */
   exchange(from: string, path: string): void {
-    rmSync(join(this.#folder, path))
-    this.link(from, path)
+    const [place, other] = [join(this.#folder, path), join(this.#folder, `${path}.other`)]
+    try {
+      linkSync(from, other)
+      renameSync(other, place)
+    } catch {
+      // It has the same bytes as it is.
+      rmSync(other, { force: true })
+    }
   }
 
   /** Ends when everything is written. @throws the first fault of what was not */
@@ -74,11 +80,20 @@ export class FolderWriter {
     if (this.#faults.length > 0) throw this.#faults[0]
   }
 
-  #placeOf(path: string): string {
+  #begin(path: string, act: (place: string) => Promise<unknown>): void {
     const place = join(this.#folder, path)
+    const done = this.#parentOf(place)
+      .then(() => act(place))
+      .catch((fault: unknown) => this.#faults.push(fault))
+      .then(() => void this.#writing.delete(done))
+    this.#writing.add(done)
+  }
+
+  /** Makes each folder once. */
+  #parentOf(place: string): Promise<unknown> {
     const parent = dirname(place)
-    if (!this.#made.has(parent)) mkdirSync(parent, { recursive: true })
-    this.#made.add(parent)
-    return place
+    const made = this.#made.get(parent) ?? mkdir(parent, { recursive: true })
+    this.#made.set(parent, made)
+    return made
   }
 }

@@ -12,6 +12,7 @@ import {
   makeMarked,
   markerOf,
   removeMarked,
+  removeMarkedAtOnce,
   stands,
   unremovable,
   writeMarker,
@@ -138,7 +139,7 @@ export async function swapIn({ next, final, program, audience }: OutputFolder): 
     throw error
   }
   syncFolder(dirname(final))
-  const left = replaces ? leftOf(old) : undefined
+  const left = replaces ? await leftAfterAll(old) : undefined
   return left === undefined
     ? []
     : [`The site is in place. ${left}; remove it yourself: the next build cannot begin while it is there.`]
@@ -150,8 +151,22 @@ function leftOf(folder: string): string | undefined {
     removeMarked(folder)
     return undefined
   } catch (error) {
-    return `${folder}, left by an earlier build, cannot be removed: ${faultWords(error)}`
+    return leftWords(folder, error)
   }
+}
+
+/** The same of a whole site, which is large. */
+async function leftAfterAll(folder: string): Promise<string | undefined> {
+  try {
+    await removeMarkedAtOnce(folder)
+    return undefined
+  } catch (error) {
+    return leftWords(folder, error)
+  }
+}
+
+function leftWords(folder: string, error: unknown): string {
+  return `${folder}, left by an earlier build, cannot be removed: ${faultWords(error)}`
 }
 
 export function discard({ next, release }: OutputFolder): void {

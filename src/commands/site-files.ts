@@ -101,11 +101,12 @@ export class SiteFiles {
   }
 
   /** @param madeOf null for what is made in each build @throws the fault of an earlier file */
-  async write(path: string, bytes: Uint8Array, madeOf: MadeOf | null): Promise<void> {
+  write(path: string, bytes: Uint8Array, madeOf: MadeOf | null): Promise<void> {
     const file = digestOf(bytes)
     this.#files.set(path, { file, madeOf })
     if (this.#liesThere(path, file)) this.#writer.link(join(this.#request.final, path), path)
-    else await this.#writer.write(path, bytes)
+    else this.#writer.write(path, bytes)
+    return this.#writer.room()
   }
 
   /** Writes piece after piece. @returns takes what they were made of, which is known once they are written */
@@ -118,6 +119,11 @@ export class SiteFiles {
   /** Notes what was made for several files in this build. */
   noteParts(parts: ReadonlyMap<string, Trace>): void {
     for (const [name, trace] of parts) this.#parts.set(name, trace)
+  }
+
+  /** Waits while more is being written than is well. @throws the fault of an earlier file */
+  room(): Promise<void> {
+    return this.#writer.room()
   }
 
   /** Ends when everything is written. @throws the first fault of what was not */

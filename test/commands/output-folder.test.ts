@@ -14,7 +14,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { discard, type OutputFolder, prepareOutput, swapIn } from '../../src/commands/output-folder.ts'
-import { MARKER, markerOf, removeMarked, writeMarker } from '../../src/commands/output-marker.ts'
+import {
+  MARKER,
+  markerOf,
+  removeMarked,
+  removeMarkedAtOnce,
+  writeMarker,
+} from '../../src/commands/output-marker.ts'
 
 function scratch(): string {
   return mkdtempSync(join(tmpdir(), 'output-'))
@@ -220,5 +226,20 @@ describe('removeMarked', () => {
     removeMarked(folder)
     removeMarked(folder)
     expect(existsSync(folder)).toBe(false)
+  })
+
+  it('removes many files at once, follows no link, and minds none', async () => {
+    const folder = join(scratch(), 'site')
+    const kept = join(scratch(), 'kept')
+    mkdirSync(kept)
+    writeFileSync(join(kept, 'file'), '')
+    site(folder, 'earlier')
+    mkdirSync(join(folder, 'a/b/c'), { recursive: true })
+    for (const path of ['a/1', 'a/b/2', 'a/b/c/3']) writeFileSync(join(folder, path), '')
+    symlinkSync(kept, join(folder, 'a/link'))
+    await removeMarkedAtOnce(folder)
+    await removeMarkedAtOnce(folder)
+    expect(existsSync(folder)).toBe(false)
+    expect(existsSync(join(kept, 'file'))).toBe(true)
   })
 })

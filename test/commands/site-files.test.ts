@@ -49,9 +49,10 @@ beforeEach(async () => {
 })
 
 describe('SiteFiles', () => {
-  it('takes a file of which nothing has changed, under a second name', () => {
+  it('takes a file of which nothing has changed, under a second name', async () => {
     const files = filesIn('next', 'site')
     expect(files.isKept('a/index.html', 'g')).toBe(true)
+    await files.end()
     expect(statSync(join(top, 'next/a/index.html')).ino).toBe(statSync(join(top, 'site/a/index.html')).ino)
     expect(files.digests.map(([path]) => path)).toEqual(['a/index.html'])
     expect(files.isUnchanged('a/index.html')).toBe(true)
@@ -92,6 +93,7 @@ describe('SiteFiles', () => {
   it('gives a file that was made again, with the same bytes, the name of the one before', async () => {
     const files = filesIn('next', 'site')
     await files.write('a/index.html', Buffer.from('as before'), MADE_OF)
+    await files.end()
     const inPieces = filesIn('pieces', 'site')
     inPieces.begin('a/index.html', ['as ', 'before'])(MADE_OF)
     for (const folder of ['next', 'pieces'])
@@ -116,6 +118,6 @@ describe('SiteFiles', () => {
     mkdirSync(join(top, 'next/b/index.html'), { recursive: true })
     await files.write('b/index.html', Buffer.from('b'), null)
     await expect(files.end()).rejects.toThrow(/EISDIR/)
-    await expect(files.write('c/index.html', Buffer.from('c'), null)).rejects.toThrow(/EISDIR/)
+    await expect(files.room()).rejects.toThrow(/EISDIR/)
   })
 })
