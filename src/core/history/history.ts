@@ -203,7 +203,7 @@ function* walkBack(history: History, key: string, lot: string, asOf: Moment): Ge
   const place = history.place.get(lot)
   const list = history.entries.get(key)
   if (place === undefined || list === undefined) return
-  const begin = history.restarts.filter((restart) => restart <= place).at(-1) ?? 0
+  const begin = history.restarts.findLast((restart) => restart <= place) ?? 0
   for (let index = firstAtOrAfter(list, placeOf, place) - 1; 0 <= index; index -= 1) {
     const entry = list[index]
     if (entry === undefined || entry.place < begin) return

@@ -103,7 +103,11 @@ export function momentOfDay(day: number, sortedAt = 0): Moment {
 
 /** Whether the calendar has the date as written; 30 February is none. */
 export function isInCalendar({ text, day }: Moment): boolean {
-  return text.startsWith(momentOfDay(day).text)
+  const counted = new Date(day * MILLISECONDS_A_DAY)
+  return (
+    counted.getUTCDate() === Number(text.slice(8, 10)) &&
+    counted.getUTCMonth() === Number(text.slice(5, 7)) - 1
+  )
 }
 
 /**

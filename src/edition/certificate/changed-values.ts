@@ -25,6 +25,9 @@ export function changedValues(
     const [first] = own
     if (first === undefined) return []
     const { property, condition, age, unit, decimals } = first
+    // Nearly every value is as it was, and need not be printed to see it.
+    if (valid.some((result) => isAsStated({ value, ...defined({ censored, bounds }) }, first, result)))
+      return []
     const printed = resultText({ unit, decimals, value, ...defined({ censored, bounds }) }, units)
     // A document that states no bounds was made before any were stated.
     const comparable = bounds === undefined ? valid.map(withoutBounds) : valid
@@ -61,6 +64,21 @@ function named({ lot, data }: IssuedDocument) {
     values,
     results,
   }))
+}
+
+/** Whether a result prints as a value of the document does, being the same. */
+function isAsStated(
+  { value, censored, bounds }: Omit<Stated, 'name'>,
+  { unit, decimals }: Pick<Result, 'unit' | 'decimals'>,
+  result: Result,
+): boolean {
+  return (
+    result.value === value &&
+    result.unit === unit &&
+    result.decimals === decimals &&
+    result.censored === censored &&
+    (bounds === undefined || (result.bounds?.low === bounds.low && result.bounds.high === bounds.high))
+  )
 }
 
 function withoutBounds({ bounds: _bounds, ...result }: Result): Result {

@@ -200,13 +200,12 @@ function knownReadings<T extends Reading>(readings: T[] | undefined, asOf: Momen
  */
 function knownMembers<T extends Values | undefined>(members: T, asOf: Moment): T {
   if (members === undefined) return members
-  const known = Object.fromEntries(
-    Object.entries(members).map(([name, member]) => [
-      name,
-      member && (Array.isArray(member) ? knownList(member, asOf) : knownMember(member, asOf)),
-    ]),
-  )
-  return changed<Values>(members, known) as T
+  const known = Object.entries(members).map(([name, member]) => {
+    const own = member && (Array.isArray(member) ? knownList(member, asOf) : knownMember(member, asOf))
+    return { name, own, isAsWas: own === member }
+  })
+  if (known.every(({ isAsWas }) => isAsWas)) return members
+  return changed<Values>(members, Object.fromEntries(known.map(({ name, own }) => [name, own]))) as T
 }
 
 /** Several figures of one property: none of them was unknown, each may have been excluded only later. */
@@ -225,6 +224,7 @@ function withoutLaterExclusion(member: Excludable, asOf: Moment): object {
 }
 
 function plainQuantity(member: object): object {
+  if (isQuantity(member)) return member
   const [only, ...others] = Object.values(member)
   return others.length === 0 && typeof only === 'object' && isQuantity(only) ? only : member
 }

@@ -10,8 +10,19 @@ export interface Placeholder {
 const PLACEHOLDER = /^<your [^<>]+>$/
 
 /** The placeholders in a record, in its order. @param value any, written or loaded */
-export function placeholdersIn(value: unknown, pointer = ''): Placeholder[] {
+export function placeholdersIn(value: unknown): Placeholder[] {
+  // Hardly any record has one, and each is asked.
+  return hasPlaceholder(value) ? placeholdersBelow(value, '') : []
+}
+
+function hasPlaceholder(value: unknown): boolean {
+  if (typeof value === 'string') return PLACEHOLDER.test(value)
+  if (typeof value !== 'object' || value === null) return false
+  return Object.values(value).some(hasPlaceholder)
+}
+
+function placeholdersBelow(value: unknown, pointer: string): Placeholder[] {
   if (typeof value === 'string') return PLACEHOLDER.test(value) ? [{ pointer, text: value }] : []
   if (typeof value !== 'object' || value === null) return []
-  return Object.entries(value).flatMap(([key, member]) => placeholdersIn(member, below(pointer, key)))
+  return Object.entries(value).flatMap(([key, member]) => placeholdersBelow(member, below(pointer, key)))
 }

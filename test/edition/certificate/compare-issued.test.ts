@@ -1,9 +1,11 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Verdict } from '../../../src/core/criteria/verdict.ts'
 import type { KnownRecord } from '../../../src/edition/passes/known-record.ts'
 import type { IssuedDocument } from '../../../src/edition/shape/document.ts'
 import {
   differences,
+  isSame,
   issueFindings,
   recordDifferences,
 } from '../../../src/edition/certificate/compare-issued.ts'
@@ -29,6 +31,34 @@ describe('differences', () => {
   })
   it('finds none between equal trees', () => {
     expect(differences({ a: [1, { b: 2 }] }, { a: [1, { b: 2 }] })).toEqual([])
+  })
+})
+
+describe('isSame', () => {
+  const leaf = fc.constantFrom<unknown>('1', 1, 0, -0, null, undefined)
+  const { tree } = fc.letrec<{ tree: unknown }>((tie) => ({
+    tree: fc.oneof(
+      { depthSize: 'small' },
+      leaf,
+      fc.array(tie('tree'), { maxLength: 2 }),
+      fc.dictionary(fc.constantFrom('a', 'b', '__proto__'), tie('tree'), {
+        maxKeys: 2,
+        noNullPrototype: true,
+      }),
+    ),
+  }))
+
+  it('is true exactly where there are no differences', () => {
+    let same = 0
+    fc.assert(
+      fc.property(tree, tree, (issued, today) => {
+        expect(isSame(issued, issued)).toBe(true)
+        expect(isSame(issued, today)).toBe(differences(issued, today).length === 0)
+        if (isSame(issued, today)) same += 1
+      }),
+      { numRuns: 3000, seed: 7 },
+    )
+    expect(same).toBeGreaterThan(100)
   })
 })
 
