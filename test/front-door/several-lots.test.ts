@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { computeEdition } from '../../src/edition/compute.ts'
 import { forAudience } from '../../src/edition/publishing.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
+import { lotsBySource } from '../../src/edition/shape/listing.ts'
 import { lotTodayView } from '../../src/edition/views/lot-today.ts'
 import { shipmentYears, shipmentYearView } from '../../src/edition/views/shipments.ts'
 import { lotColumns, shipmentColumns } from '../../src/edition/writers/columns.ts'
@@ -48,7 +49,10 @@ function shown(drafts: 'yes' | 'no', hidden: readonly string[] = []): Edition {
       { ...lot, state: hidden.includes(id) ? ('draft' as const) : ('complete' as const) },
     ]),
   )
-  return forAudience({ ...whole, lots, site: { ...whole.site, drafts } }, 'public')
+  const site = { ...whole.site, drafts }
+  // Each of these editions is another one: nothing is kept of the sources of the one before.
+  const ofSource: Edition['ofSource'] = (_source, _name, make) => make()
+  return forAudience({ ...whole, lots, lotsOf: lotsBySource(lots), ofSource, site }, 'public')
 }
 
 const outcome = (id: string) => whole.lots.get(id)?.outcomes[0]?.outcome
