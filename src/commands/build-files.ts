@@ -10,7 +10,7 @@ import { digestOf } from '../records/issued/digest.ts'
 import { drawPages, pagesOf } from './draw-pages.ts'
 import { pageProgram } from './page-program.ts'
 import { ROOT } from './program.ts'
-import type { SiteFiles } from './site-files.ts'
+import { givenOf, type SiteFiles } from './site-files.ts'
 
 export interface FilesToBuild {
   /** The traced one that the files are made of. */
@@ -46,8 +46,9 @@ export async function buildPages({ edition, files, program, beside }: FilesToBui
 }
 
 export async function buildDataFiles({ edition, files, program }: FilesToBuild): Promise<void> {
+  const common = digestOf(JSON.stringify([program, edition.audience]))
   for (const file of dataFiles(edition)) {
-    buildDataFile(file, files, digestOf(JSON.stringify([program, edition.audience, file.given ?? null])))
+    buildDataFile(file, files, givenOf(common, file.given ?? ''))
     await files.room()
   }
   const schemas = resolve(ROOT, 'schemas')

@@ -6,7 +6,7 @@ import { wholeText } from '../edition/shape/dependencies.ts'
 import { tracing, tracingAll } from '../edition/shape/trace.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import type { PageProgram } from './page-program.ts'
-import type { SiteFiles } from './site-files.ts'
+import { givenOf, type SiteFiles } from './site-files.ts'
 
 /** What the program that Astro has made says of itself. */
 interface App {
@@ -104,7 +104,7 @@ export async function drawPages(
   common: string,
 ): Promise<void> {
   for (const page of pages) {
-    const given = digestOf(`${common} ${wholeText(page.given)}`)
+    const given = givenOf(common, wholeText(page.given))
     if (files.isKept(page.file, given)) await files.room()
     else await drawPage(page, files, given)
   }

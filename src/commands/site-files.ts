@@ -29,6 +29,23 @@ export interface SiteFilesRequest {
   readonly unknown: boolean
 }
 
+/**
+ * Of all beside the edition that a file is made of.
+ * @param common digest of what it shares with all files of its kind @param own what it alone is given
+ */
+export function givenOf(common: string, own: string): string {
+  return [common, digestOf(own)].map((digest) => digest.slice(-DIGITS)).join(' ')
+}
+
+/** Of 64: chance makes no two alike, and the list of a large site stays short. */
+const DIGITS = 32
+
+/** '' where what it shares has changed, a name of what it alone is given; undefined for nothing. */
+export function changedGiven(before: string, now: string): string | undefined {
+  if (before === now) return undefined
+  return before.split(' ')[0] === now.split(' ')[0] ? 'given' : ''
+}
+
 export class SiteFiles {
   readonly #request: SiteFilesRequest
   readonly #list: string
@@ -87,7 +104,7 @@ export class SiteFiles {
   isKept(path: string, given: string): boolean {
     const before = this.#before.files.get(path)
     if (before?.madeOf == null) return false
-    const changed = before.madeOf.given === given ? this.#changedOf(before.madeOf.trace) : ''
+    const changed = changedGiven(before.madeOf.given, given) ?? this.#changedOf(before.madeOf.trace)
     if (changed === undefined) return this.#keep(path, before, before.madeOf)
     this.#changed.set(path, changed)
     return false

@@ -13,7 +13,8 @@ import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { MARKER } from '../../src/commands/output-marker.ts'
-import { SiteFiles } from '../../src/commands/site-files.ts'
+import { changedGiven, givenOf, SiteFiles } from '../../src/commands/site-files.ts'
+import { digestOf } from '../../src/records/issued/digest.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { tinyEdition } from '../edition/tiny-edition.ts'
 
@@ -57,6 +58,13 @@ describe('SiteFiles', () => {
     expect(files.digests.map(([path]) => path)).toEqual(['a/index.html'])
     expect(files.isUnchanged('a/index.html')).toBe(true)
     expect(files.changed).toEqual([])
+  })
+
+  it('tells what a file alone is given from what all are made by', () => {
+    const given = (common: string, own: string) => givenOf(digestOf(common), own)
+    expect(changedGiven(given('program', 'a'), given('program', 'a'))).toBeUndefined()
+    expect(changedGiven(given('program', 'a'), given('program', 'b'))).toBe('given')
+    expect(changedGiven(given('program', 'a'), given('another', 'a'))).toBe('')
   })
 
   it('takes none that it does not know, or is given something else', () => {
