@@ -28,7 +28,8 @@ export const paths = {
   sourceAgency: (id: string) => `sources/${id}/agency/`,
   sourceByLot: (id: string) => `sources/${id}/by-lot/`,
   sourceByShipment: (id: string) => `sources/${id}/by-shipment/`,
-  sourceUnder: (id: string, criterion: string) => `sources/${id}/${criterion}/`,
+  sourceUnder: (id: string, criterion: string, year: string | null = null) =>
+    `sources/${id}/${criterion}/${year === null ? '' : `${year}/`}`,
   criteria: 'criteria/',
   criterion: (id: string) => `criteria/${id}/`,
   comparison: 'comparison/',

@@ -7,7 +7,7 @@ import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ListedSource } from '../shape/edition.ts'
 import { standingOf } from '../shape/standing.ts'
 import { type LotLine, lotLinesUnder } from './lot-lines.ts'
-import { sampledIn, yearsOf } from './years.ts'
+import { countByYear, sampledIn, yearsOf } from './years.ts'
 
 export interface SourceLine {
   readonly id: string
@@ -45,33 +45,56 @@ function sourceLine(edition: Edition, { id, name, producer, kind, ...source }: L
 export interface SourceUnder {
   readonly source: string
   readonly criterion: string
+  /** null of the page that stands for all years. */
+  readonly year: string | null
 }
 
-/** Every source and criterion that has a page: those its lots are judged under. */
-export function sourcesUnder({ sources }: Pick<Edition, 'sources'>): SourceUnder[] {
-  return [...sources.values()].flatMap(({ id, criteria }) =>
-    criteria.map((criterion) => ({ source: id, criterion })),
-  )
+/** Lots up to which one page lists them all; beyond, each year has a page. */
+const ON_ONE_PAGE = 300
+
+/** Every source and criterion that has a page, those its lots are judged under, and the years of a long history. */
+export function sourcesUnder({ sources, lotsOf }: Pick<Edition, 'sources' | 'lotsOf'>): SourceUnder[] {
+  return [...sources.values()].flatMap(({ id, criteria }) => {
+    const lots = lotsOf(id)
+    const years = lots.length <= ON_ONE_PAGE ? [] : yearsOf(lots.map(({ sampled }) => sampled))
+    return criteria.flatMap((criterion) => [null, ...years].map((year) => ({ source: id, criterion, year })))
+  })
 }
 
 export interface SourceUnderView {
   readonly name: string
   readonly criterion: Pick<Criterion, 'id' | 'title' | 'edition'> & { readonly name: string }
-  /** The latest first, and so the lots in each. */
+  /** The one year that is listed, of a history too long for a page; null where every lot is. */
+  readonly only: string | null
+  /** Those listed, the latest first, and so the lots in each. */
   readonly years: readonly { readonly year: string; readonly lots: readonly LotLine[] }[]
+  /** Those that have lots, the latest first. */
+  readonly allYears: readonly { readonly year: string; readonly count: number }[]
 }
 
-/** @throws RangeError for a criterion that is not on record */
-export function sourceUnderView(edition: Edition, { source, criterion: id }: SourceUnder): SourceUnderView {
+/**
+ * All years where one page has room for them, else the year that is asked for, or the newest.
+ * @throws RangeError for a criterion that is not on record
+ */
+export function sourceUnderView(
+  edition: Edition,
+  { source, criterion: id, year: asked }: SourceUnder,
+): SourceUnderView {
   const criterion = edition.criteria.get(id)
   if (criterion === undefined) throw new RangeError(`sourceUnderView needs a criterion on record, got ${id}`)
   const lots = edition.lotsOf(source)
+  const sampled = lots.map((lot) => lot.sampled)
+  const years = yearsOf(sampled)
+  const counts = countByYear(sampled, years)
+  const only = lots.length <= ON_ONE_PAGE ? null : (asked ?? years[0] ?? null)
   return {
     name: edition.sources.get(source)?.name ?? source,
     criterion: { id, title: criterion.title, edition: criterion.edition, name: listedSetName(criterion) },
-    years: yearsOf(lots.map(({ sampled }) => sampled)).map((year) => ({
+    only,
+    years: (only === null ? years : [only]).map((year) => ({
       year,
       lots: lotLinesUnder(edition, sampledIn(lots, year), id),
     })),
+    allYears: years.map((year, place) => ({ year, count: counts[place] ?? 0 })),
   }
 }

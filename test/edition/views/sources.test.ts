@@ -57,11 +57,11 @@ describe('sourceLines', () => {
 
 describe('sourceUnderView', () => {
   it('has a page for each criterion that lots of the source are judged under', () => {
-    expect(sourcesUnder(edition)).toEqual([{ source: 'ash', criterion: 'plain' }])
+    expect(sourcesUnder(edition)).toEqual([{ source: 'ash', criterion: 'plain', year: null }])
   })
 
   it('lists lots by year, the latest first, with what decided: met clauses where it meets, else the fault', () => {
-    const { years } = sourceUnderView(edition, { source: 'ash', criterion: 'plain' })
+    const { years } = sourceUnderView(edition, { source: 'ash', criterion: 'plain', year: null })
     expect(
       years.map(({ year, lots }) => [
         year,
@@ -84,8 +84,32 @@ describe('sourceUnderView', () => {
   })
 
   it('refuses a criterion that is not on record', () => {
-    expect(() => sourceUnderView(edition, { source: 'ash', criterion: 'none' })).toThrow(
+    expect(() => sourceUnderView(edition, { source: 'ash', criterion: 'none', year: null })).toThrow(
       'sourceUnderView needs a criterion on record, got none',
     )
+  })
+})
+
+describe('sourceUnderView of a history too long for one page', () => {
+  const lots = Array.from({ length: 301 }, (_, place) =>
+    tinyLot(`ash/${place}`, { sampled: readMoment(place < 100 ? '2025-03-05' : '2026-03-05') }),
+  )
+  const long = tinyEdition([tinySource('ash', { criteria: ['plain'] })], lots, {
+    criteria: new Map([['plain', plain]]),
+  })
+  const under = (year: string | null) => sourceUnderView(long, { source: 'ash', criterion: 'plain', year })
+  const listed = (year: string | null) => under(year).years.map((own) => [own.year, own.lots.length])
+
+  it('has a page for each year beside the one that stands for all', () => {
+    expect(sourcesUnder(long).map(({ year }) => year)).toEqual([null, '2026', '2025'])
+  })
+
+  it('lists the newest year, or the one asked for, says which, and counts every year', () => {
+    expect([under(null).only, listed(null)]).toEqual(['2026', [['2026', 201]]])
+    expect([under('2025').only, listed('2025')]).toEqual(['2025', [['2025', 100]]])
+    expect(under(null).allYears).toEqual([
+      { year: '2026', count: 201 },
+      { year: '2025', count: 100 },
+    ])
   })
 })
