@@ -68,9 +68,13 @@ describe('the built site', () => {
       )
     const paths = kindsOfPage(demo.site.edition)
     expect(kinds.length).toBeGreaterThan(25)
-    expect(kinds.filter((kind) => !paths.some((path) => pattern(kind).test(path)))).toEqual([])
+    const missing = kinds.filter((kind) => !paths.some((path) => pattern(kind).test(path)))
+    expect(missing).toEqual(OF_LONG_HISTORIES)
   })
 })
+
+/** Pages that only a site with more findings than the demonstration has: it lists them on one page. */
+const OF_LONG_HISTORIES = ['findings/[source]/[year]/']
 
 describe('the look-up', () => {
   it('leads from a bill of lading to its certificate', async () => {

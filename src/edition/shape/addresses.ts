@@ -52,6 +52,7 @@ export const paths = {
   method: (id: string) => `methods/${id}/`,
   diagnostics: 'diagnostics/',
   findings: 'findings/',
+  findingYear: (source: string, year: string) => `findings/${source}/${year}/`,
   due: 'due/',
   lookUp: 'look-up/',
   bench: 'bench/',

@@ -33,11 +33,19 @@ export interface JoinedFinding extends ListedFinding {
   readonly sources: readonly Linked[]
 }
 
+/** Findings of one severity, or those that are closed. */
+export interface FindingGroup {
+  readonly heading: string
+  readonly findings: readonly JoinedFinding[]
+}
+
 export interface FindingsView {
   /** Whether this audience may see findings at all. */
   readonly published: boolean
   /** Those there are: open ones, the gravest first, then what was answered and closed. */
-  readonly groups: readonly { readonly heading: string; readonly findings: readonly JoinedFinding[] }[]
+  readonly groups: readonly FindingGroup[]
+  /** Those about lots are too many for this page and stand by source and year. */
+  readonly byYear: boolean
   /** Answers to findings that are no longer made. */
   readonly leftOver: readonly {
     readonly finding: string
@@ -50,41 +58,54 @@ export interface FindingsView {
 
 const HEADINGS = { blocks: 'Blocks', warning: 'Warnings', information: 'Information' } as const
 
-/** All findings of an edition: those about sources and laboratories, then those about lots, the newest lot first. */
+/** Findings that one page has room for. */
+const ON_ONE_PAGE = 500
+
+/** Whether those about lots stand on a page for each source and year. */
+export function findingsByYear(edition: Edition): boolean {
+  const counted = [...edition.sources.values(), ...edition.lots.values()]
+  const count = counted.reduce((sum, { findingCount }) => sum + findingCount, 0)
+  return findingsPublished(edition) && ON_ONE_PAGE < count
+}
+
+/** All findings of an edition: those about sources and laboratories, then those about lots, the newest lot first, as far as there is room. */
 export function findingsView(edition: Edition): FindingsView {
   const published = findingsPublished(edition)
-  if (!published) return { published, groups: [], leftOver: [], checks: null }
+  if (!published) return { published, groups: [], byYear: false, leftOver: [], checks: null }
+  const byYear = findingsByYear(edition)
   const found = [...edition.sources.keys()].map((id) => foundOf(edition, id))
-  const about = found.flatMap(({ ofSource }) => ofSource)
   const ofLots = new Map(found.flatMap((one) => one.ofLots))
-  const ofLaboratories = [...edition.laboratories.keys()].flatMap((id) => edition.laboratoryFindings(id))
-  const findings = [
-    ...about,
-    ...ofLaboratories,
+  const ofOthers = [
+    ...found.flatMap(({ ofSource }) => ofSource),
+    ...[...edition.laboratories.keys()].flatMap((id) => edition.laboratoryFindings(id)),
+  ]
+  const all = [
+    ...ofOthers,
     ...[...edition.lots.values()].sort(newestFirst).flatMap(({ id }) => ofLots.get(id) ?? []),
   ]
-  const listed = joined(
-    edition,
-    listedFindings(edition, findings.sort(byReadingOrder), answersOfAll(edition)),
-  )
+  return {
+    published,
+    groups: groupsOf(edition, (byYear ? ofOthers : all).toSorted(byReadingOrder)),
+    byYear,
+    leftOver: answersLeftOver(edition, new Set(all.map(({ id }) => id))).map(({ about: id, answer }) => ({
+      finding: answer.finding,
+      about: linkTo(edition, id),
+      parts: answerParts(answer),
+    })),
+    checks: checksRunView(edition),
+  }
+}
+
+/** Open ones, the gravest first, then those closed; a group that has none is left out. @param findings in order */
+export function groupsOf(edition: Edition, findings: readonly Finding[]): FindingGroup[] {
+  const listed = joined(edition, listedFindings(edition, findings, answersOfAll(edition)))
   const isClosed = ({ recorded }: ListedFinding) => recorded?.closed !== undefined
   const open = (['blocks', 'warning', 'information'] as const).map((severity) => ({
     heading: HEADINGS[severity],
     findings: listed.filter((one) => one.severity === severity && !isClosed(one)),
   }))
   const closed = { heading: 'Answered and closed', findings: listed.filter(isClosed) }
-  return {
-    published,
-    groups: [...open, closed].filter((group) => 0 < group.findings.length),
-    leftOver: answersLeftOver(edition, new Set(findings.map(({ id }) => id))).map(
-      ({ about: id, answer }) => ({
-        finding: answer.finding,
-        about: linkTo(edition, id),
-        parts: answerParts(answer),
-      }),
-    ),
-    checks: checksRunView(edition),
-  }
+  return [...open, closed].filter((group) => 0 < group.findings.length)
 }
 
 interface FoundOfSource {
@@ -93,7 +114,8 @@ interface FoundOfSource {
   readonly ofLots: readonly (readonly [lot: string, findings: readonly Finding[]])[]
 }
 
-function foundOf(edition: Edition, source: string): FoundOfSource {
+/** What the checks found of a source and of its lots, without reading them again. */
+export function foundOf(edition: Edition, source: string): FoundOfSource {
   return edition.ofSource(source, 'findings', () => ({
     ofSource: edition.source(source).findings,
     ofLots: edition

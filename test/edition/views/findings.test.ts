@@ -2,6 +2,7 @@ import type { Finding } from '../../../src/core/checks/finding.ts'
 import { found } from '../../../src/core/checks/finding.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
 import { describe, expect, it } from 'vitest'
+import { countedByYear, findingYears, findingYearView } from '../../../src/edition/views/findings-by-year.ts'
 import { findingsView } from '../../../src/edition/views/findings.ts'
 import { finding, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
 
@@ -133,5 +134,53 @@ describe('findingsView beside answers and checks', () => {
       expected: '0.9',
     })
     expect(view?.idle.map(({ check }) => check)).toContain('bill-twice')
+  })
+})
+
+describe('findings too many for one page', () => {
+  const lots = Array.from({ length: 501 }, (_, place) =>
+    tinyLot(`ash/${place}`, {
+      sampled: readMoment(place < 200 ? '2025-03-06' : '2026-03-06'),
+      findings: [finding(`ash/${place}`, place === 7 ? 'blocks' : 'warning')],
+    }),
+  )
+  const many = tinyEdition([tinySource('ash', { findings: [finding('ash')] }), tinySource('tuff')], lots)
+
+  it('list those about sources, and leave those about lots to a page for each source and year', () => {
+    const { byYear, groups } = findingsView(many)
+    expect([byYear, groups.flatMap(({ findings }) => findings.map(({ about }) => about))]).toEqual([
+      true,
+      ['ash'],
+    ])
+    expect([findingsView(edition).byYear, findingYears(edition)]).toEqual([false, []])
+    expect(findingYears(many)).toEqual([
+      { source: 'ash', year: '2026' },
+      { source: 'ash', year: '2025' },
+    ])
+  })
+
+  it('are counted by source and year, as many as the page of each lists', () => {
+    const { years, sources, total } = countedByYear(many)
+    expect(years).toEqual(['2026', '2025'])
+    expect(sources.map(({ counts }) => counts.map(({ count, blocks }) => [count, blocks]))).toEqual([
+      [
+        [301, 0],
+        [200, 1],
+      ],
+      [
+        [0, 0],
+        [0, 0],
+      ],
+    ])
+    expect(total).toEqual({ count: 501, blocks: 1 })
+    const { groups } = findingYearView(many, { source: 'ash', year: '2025' })
+    expect(groups.map(({ heading, findings }) => [heading, findings.length])).toEqual([
+      ['Blocks', 1],
+      ['Warnings', 199],
+    ])
+  })
+
+  it('have no page where findings are not published', () => {
+    expect(findingYears({ ...many, audience: 'public' })).toEqual([])
   })
 })
