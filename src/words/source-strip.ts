@@ -251,3 +251,9 @@ export function thinnedWords(drawn: number, of: number): string | null {
   if (drawn === of) return null
   return `${number(drawn, 0)} of ${number(of, 0)} results drawn: the lowest and highest of each stretch, all that stand out, and the last`
 }
+
+/** That charts begin late in a history; null where all of its lots are drawn. */
+export function newestLotsWords(drawn: number, of: number): string | null {
+  if (drawn === of) return null
+  return `The newest ${number(drawn, 0)} of ${number(of, 0)} lots are drawn; the reports on single years draw those of each year`
+}

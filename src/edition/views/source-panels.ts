@@ -7,7 +7,7 @@ import { panelModel, type PanelModel, type PanelPoint } from '../../charts/panel
 import type { Criterion } from '../../core/criteria/criterion.ts'
 import { fixedDigits, number } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
-import { thinnedWords } from '../../words/source-strip.ts'
+import { newestLotsWords, thinnedWords } from '../../words/source-strip.ts'
 import { unitSign } from '../../words/unit-signs.ts'
 import { printedUnit } from '../../words/unit-systems.ts'
 import { conditionTitle } from '../shape/condition-title.ts'
@@ -44,6 +44,8 @@ export interface SourceCharts {
   readonly moreNames: readonly string[]
   /** Laboratories in order of appearance, each with its shape. */
   readonly laboratories: readonly { readonly name: string; readonly shape: 'round' | 'square' }[]
+  /** That only the newest lots are drawn, of a very long history; null where all are. */
+  readonly newest: string | null
   /** What was left out of drawings; null where nothing was. */
   readonly thinned: string | null
 }
@@ -70,6 +72,9 @@ const OPEN: readonly PropertyKey[] = [
 const TALL = 150
 const LOW = 104
 
+/** Lots that a page of charts has room for. */
+const DRAWN_LOTS = 2000
+
 export interface ChartsOf {
   readonly edition: Edition
   readonly source: SourceEntry
@@ -85,7 +90,8 @@ export function sourceCharts(
   axisOf: (lots: readonly SourceLot[]) => SourceAxis = (lots) => dateAxis(lots, of.edition.asOf.day),
 ): SourceCharts | null {
   if (of.lots.length === 0) return null
-  const context = contextOf(of, axisOf)
+  const lots = of.lots.slice(-DRAWN_LOTS)
+  const context = contextOf({ ...of, lots }, axisOf)
   const { edition } = of
   const { open, folded } = orderedSeries(of)
   const drawn = open.flatMap((series, place) => panelWithControl(context, series, place))
@@ -98,6 +104,7 @@ export function sourceCharts(
     more: folded.flatMap((series) => seriesPanel(context, series, LOW) ?? []),
     moreNames: namesOf(edition, folded),
     laboratories: laboratoryShapes(context),
+    newest: newestLotsWords(lots.length, of.lots.length),
     thinned:
       panels.map(({ model }) => thinnedWords(model.drawn, model.of)).find((words) => words !== null) ?? null,
   }
