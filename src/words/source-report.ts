@@ -1,5 +1,5 @@
 /** Words of a source's report for printing. */
-import { plural } from './numbers.ts'
+import { number, plural } from './numbers.ts'
 
 export interface ReportCounts {
   readonly lots: number
@@ -13,6 +13,11 @@ export interface ReportCounts {
 export function reportCountWords({ lots, failed, withdrawn, notValid, pending }: ReportCounts): string {
   const fail = `${failed} ${failed === 1 ? 'does' : 'do'} not meet`
   return `${plural(lots, 'lot', 'lots')}: ${fail}, ${withdrawn} withdrawn, ${notValid} not valid, ${pending} pending`
+}
+
+/** What a report on a history too long for one page lists. */
+export function newestListedWords(listed: number, of: number): string {
+  return `Lots, questions about lots, answers and revisions are listed for the newest ${number(listed, 0)} of ${number(of, 0)} lots; counts are of all. Earlier lots stand in the report on their year`
 }
 
 /** Numbers that no lot bears; null where nothing can be told. */

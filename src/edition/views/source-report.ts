@@ -2,6 +2,7 @@
 import { lastDayOf, type Moment, readMoment, yearOf } from '../../core/measure/moment.ts'
 import { period as periodWords } from '../../words/dates.ts'
 import { phaseWords } from '../../words/laboratory-records.ts'
+import { newestListedWords } from '../../words/source-report.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { onceTraced } from '../shape/trace.ts'
 import { type AgencyView, agencyView } from './agency.ts'
@@ -40,6 +41,8 @@ export interface SourceReportView extends Head {
   readonly listing: SourceListing
   readonly completeness: Completeness
   readonly lots: ReportLots
+  /** What is listed of a history too long for one page, and where the rest stands; null where all lots are. */
+  readonly newest: { readonly text: string; readonly years: readonly string[] } | null
   /** With the clause that is not met, and by how much. */
   readonly failed: FailedLots
   readonly charts: SourceCharts | null
@@ -55,6 +58,9 @@ export interface SourceReportView extends Head {
   /** By month. */
   readonly shipped: readonly TotalLine[]
 }
+
+/** Lots that the report on all years lists; the report on a year lists all of its lots. */
+const LISTED = 1000
 
 /** Every report: the whole history of each source, then its years, the latest first. */
 export function reportsOf(edition: Pick<Edition, 'sources' | 'lotsOf'>): ReportOf[] {
@@ -86,10 +92,14 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
   const source = edition.source(id)
   const all = lotsOnce(edition, id)
   const lots = year === null ? all : all.filter(({ row }) => yearOf(row.sampled) === year)
+  const listed = year === null ? lots.slice(-LISTED) : lots
   const rows = lots.map(({ row }) => row)
   const end = endOf(edition, year)
   const asked = end.day < edition.asOf.day ? { ...source, findings: [] } : source
-  const questions = sourceQuestions(edition, asked, { rows, most: Number.POSITIVE_INFINITY })
+  const questions = sourceQuestions(edition, asked, {
+    rows: listed.map(({ row }) => row),
+    most: Number.POSITIVE_INFINITY,
+  })
   return {
     ...headOf(edition, source),
     title: year ?? 'all years',
@@ -98,7 +108,8 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
     isPast: end.day < edition.asOf.day,
     listing: sourceListing({ asOf: end }, source),
     completeness: completenessOf({ edition, source, all, lots }, year),
-    lots: reportLots(edition, lots),
+    lots: reportLots(edition, listed),
+    newest: newestOf(rows, listed.length),
     failed: failedLots(edition, source, lots),
     charts: chartsOf(edition, source, lots, year),
     agency: year === null ? agencyView(edition, id) : agencyView(edition, id, idsOf(rows)),
@@ -108,8 +119,17 @@ export function sourceReportView(edition: Edition, { source: id, year }: ReportO
     answered: [...questions.open, ...questions.closed].filter(({ answer }) => answer !== null),
     unanswered: questions.open.filter(({ answer }) => answer === null),
     overdue: overdueLines(edition, rows),
-    revisions: reportRevisions(lots),
+    revisions: reportRevisions(listed),
     shipped: shippedIn(edition, { source: id, year }),
+  }
+}
+
+/** @param listed how many of them are */
+function newestOf(rows: readonly ListedLot[], listed: number): SourceReportView['newest'] {
+  if (listed === rows.length) return null
+  return {
+    text: newestListedWords(listed, rows.length),
+    years: yearsOf(rows.slice(0, -listed).map(({ sampled }) => sampled)),
   }
 }
 

@@ -196,3 +196,30 @@ describe('sourceReportView', () => {
     expect(() => sourceReportView(edition, { source: 'none', year: null })).toThrow(RangeError)
   })
 })
+
+describe('the report on all years of a very long history', () => {
+  const lots = Array.from({ length: 1003 }, (_, place) => ({
+    ...tinyLot(`ash/${place}`, { sampled: readMoment(place < 4 ? '2025-03-05' : '2026-03-05') }),
+    findings: place === 0 || place === 1002 ? [finding(`ash/${place}`)] : [],
+  }))
+  const long = tinyEdition([tinySource('ash')], lots)
+  const view = (year: string | null) => sourceReportView(long, { source: 'ash', year })
+
+  it('lists the newest lots with their questions, says so, and leads to the years of the others', () => {
+    const { lots: listed, newest, questions } = view(null)
+    expect(listed.rows.map(({ id }) => id)).toHaveLength(1000)
+    expect([listed.rows[0]?.id, listed.rows.at(-1)?.id]).toEqual(['ash/3', 'ash/1002'])
+    expect(questions.open.map(({ about }) => about)).toEqual(['ash/1002'])
+    expect(newest?.text).toContain('for the newest 1000 of 1003 lots')
+    expect(newest?.years).toEqual(['2025'])
+  })
+
+  it('leaves the report on a year whole', () => {
+    const { lots: listed, newest, questions } = view('2025')
+    expect([listed.rows.length, newest, questions.open.map(({ about }) => about)]).toEqual([
+      4,
+      null,
+      ['ash/0'],
+    ])
+  })
+})
