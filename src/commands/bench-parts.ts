@@ -1,8 +1,7 @@
 /** The parts that a bench measures, each in a process of its own; what it counted comes back as figures. */
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { basename, join } from 'node:path'
+import { basename, dirname, join } from 'node:path'
 import { performance } from 'node:perf_hooks'
-import { build } from 'astro'
 import { JSON_SCHEMA, load } from 'js-yaml'
 import { everyClause } from '../core/criteria/criterion.ts'
 import { unpackSource } from '../core/evidence/source-evidence.ts'
@@ -14,6 +13,7 @@ import { explainedIndices } from '../edition/views/resistivity-explained.ts'
 import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
+import { keptIssued } from './kept-issued.ts'
 import { PROGRAM, ROOT, today } from './program.ts'
 
 /** Sets that every lot is judged under, as many as fit its material. */
@@ -120,9 +120,12 @@ function doubt(edition: Edition): Record<string, number> {
   }
 }
 
+/** The work of npm run build, in the place of an earlier site where one stands. */
 export async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
-  const { records } = loadRecords(folder, today())
+  const { issued, write } = keptIssued({ beside: dirname(site), content: folder })
+  const { records } = loadRecords(folder, today(), { issued })
   const built = await buildSite(records, { out: site, audience: 'public' })
+  write()
   return { pages: built.pages, unchanged: built.pages - built.drawn.length, lots: built.edition.lots.size }
 }
 
@@ -147,6 +150,8 @@ export async function oneLotChanged(folder: string, site: string): Promise<Recor
  */
 export async function buildFloor(_folder: string, site: string): Promise<Record<string, number>> {
   process.env['ASTRO_TELEMETRY_DISABLED'] = '1'
+  // No part but this one waits for Astro where the program that draws is kept.
+  const { build } = await import('astro')
   const texts = pagesBelow(site).map((path) => readFileSync(path, 'utf8'))
   ;(globalThis as Record<symbol, unknown>)[Symbol.for('puteoli.bench')] = texts
   const root = mkdtempSync(join(ROOT, 'node_modules', '.bench-'))
