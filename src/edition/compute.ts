@@ -94,8 +94,8 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const address = splitAddress(options.address ?? records.site.address)
   // Parts hold links.
   const linkedTo = `${address.origin} ${address.base}`
-  const ofSource: Edition['ofSource'] = (id, name, make, beside = '') =>
-    part({ source: id, name, restsOn: () => `${source(id).restsOn()} ${linkedTo} ${beside}` }, make)
+  const ofSource: Edition['ofSource'] = (id, name, make, beside = () => '') =>
+    part({ source: id, name, restsOn: () => `${source(id).restsOn()} ${linkedTo} ${beside()}` }, make)
   const rows = new Map(
     [...sources].flatMap(([id, { whole }]) =>
       ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)).map(

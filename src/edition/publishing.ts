@@ -44,8 +44,13 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
   return {
     ...edition,
     audience: 'public',
-    ofSource: (source, name, make) =>
-      edition.ofSource(source, `${name}, as shown`, make, names.ofSource(source).join()),
+    ofSource: (source, name, make, beside = () => '') =>
+      edition.ofSource(
+        source,
+        `${name}, as shown`,
+        make,
+        () => `${names.ofSource(source).join()} ${beside()}`,
+      ),
     restsOn: publicDigests(edition, names, { controls, hidden }),
     lots,
     lotsOf: shownOf,

@@ -292,13 +292,13 @@ export interface Edition {
    * and given without reading its lots.
    * @param name of what is asked for, one for each way of making it
    * @param make reads this source and its lots, what all sources share, and nothing of other sources
-   * @param beside what else it rests on, as text
+   * @param beside what else it rests on, as text; asked only where parts are kept
    */
   readonly ofSource: <Part>(
     source: string,
     name: string,
     make: () => Part & IfPlain<Part>,
-    beside?: string,
+    beside?: () => string,
   ) => Part
   readonly program: string
   /** What the program ships for others' sites; absent where nobody handed it in. */

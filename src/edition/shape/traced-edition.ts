@@ -42,11 +42,12 @@ export function tracedEdition(edition: Edition): Edition {
     laboratoryChecks: noting(edition.laboratoryChecks, ofLaboratory),
     restsOn: noting(edition.restsOn, (part) => part),
     // What is kept of a source rests on the source, whether it is made now or was before.
-    ofSource: (source, name, make) => {
+    ofSource: (source, name, make, beside) => {
       noteRead(`source ${source}`)
       // Parts hold links.
       noteRead('address')
-      return withoutTrace(() => edition.ofSource(source, name, make))
+      const also = beside?.() ?? ''
+      return withoutTrace(() => edition.ofSource(source, name, make, () => also))
     },
   } satisfies Omit<Edition, PlainMember | MapMember>
   for (const name of MAPS) traced[name] = new TracedMap<unknown>(name, edition[name])

@@ -8,6 +8,7 @@ import { type AgencyView, agencyView } from './agency.ts'
 import { type AtLimitView, limitHistograms } from './source-at-limits.ts'
 import { type FailedLots, failedLots } from './source-failed.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
+import { lotsNamed } from '../shape/lots-named.ts'
 import { lastLot } from './last-lot.ts'
 import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.ts'
 import { type SourceListing, sourceListing } from './source-listing.ts'
@@ -70,6 +71,26 @@ const NEWEST = 50
 
 /** @throws RangeError for a source that is not in the edition */
 export function sourcePageView(edition: Edition, id: string): SourcePageView {
+  return {
+    ...edition.ofSource(
+      id,
+      'page',
+      () => ownPart(edition, id),
+      () => namedRestOn(edition, id),
+    ),
+    routes: routesOfSource(edition, id),
+  }
+}
+
+/** A finding may name a lot of another source. */
+function namedRestOn(edition: Edition, id: string): string {
+  return lotsNamed(edition, id)
+    .bySource.map((lot) => (edition.lots.has(lot) ? edition.restsOn(`lot ${lot}`) : lot))
+    .join()
+}
+
+/** All that the page takes from its source and from lots that are named there. */
+function ownPart(edition: Edition, id: string): Omit<SourcePageView, 'routes'> {
   const source = edition.source(id)
   const lots = sourceLots(edition, id)
   const closest = closestToLimit(judgedSeries(ofLastYear(edition, lots)))
@@ -96,7 +117,6 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
     overdue: overdueLines(edition, edition.lotsOf(id)),
     facts: sourceFacts(edition, source),
     criteria: criteria.map(criterionLine),
-    routes: routesOfSource(edition, id),
     ...waysToLots(edition, id),
     judgeUnder: judgeUnderView(edition, { source: id }),
   }
