@@ -6,6 +6,7 @@
 import { everyClauseOutcome } from '../../core/criteria/verdict.ts'
 import { uncertaintyFromBatches } from '../../core/evidence/lot-evidence.ts'
 import { kept } from '../../core/measure/kept.ts'
+import { presentId } from '../../core/measure/lot-id.ts'
 import { type Moment, readMoment } from '../../core/measure/moment.ts'
 import { once } from '../../core/measure/once.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
@@ -134,13 +135,9 @@ function replacing(lots: readonly RecordedLot[], records: Records): unknown[] {
   return lots.flatMap(({ record }) =>
     (record.revisions ?? []).flatMap((revision) => {
       const id = revision['replaced-by']
-      return id === undefined ? [] : [[id, records.lots.get(id) ?? formerly(id, records)]]
+      return id === undefined ? [] : [[id, records.lots.get(presentId(records.lots, id) ?? id) ?? null]]
     }),
   )
-}
-
-function formerly(id: string, { lots }: Records): unknown {
-  return [...lots].find(([, lot]) => lot.formerly?.includes(id)) ?? null
 }
 
 function digestOfRecord(record: unknown, asOf: Moment): string {
