@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto'
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { join, relative, resolve, sep } from 'node:path'
+import { once } from '../core/measure/once.ts'
 import { INSTALLED, ROOT } from './program.ts'
 
 const OWN = INSTALLED
@@ -19,10 +20,10 @@ export function packageFolders(): string[] {
 }
 
 /**
- * The same only where every page comes out the same of the same view.
+ * The same only where every page comes out the same of the same view; read once, as the program is that runs.
  * @returns null where nothing says which packages are installed
  */
-export function programDigest(): string | null {
+export const programDigest = once((): string | null => {
   const lists = packageFolders()
     .flatMap((folder) => LISTS.map((name) => join(folder, name)))
     .filter((path) => existsSync(path))
@@ -32,7 +33,7 @@ export function programDigest(): string | null {
   for (const path of OWN.flatMap((name) => filesOf(resolve(ROOT, name))).sort())
     digest.update(`\0${relative(ROOT, path).split(sep).join('/')}\0`).update(readFileSync(path))
   return digest.digest('hex')
-}
+})
 
 function filesOf(path: string): string[] {
   if (statSync(path).isFile()) return [path]
