@@ -2,12 +2,10 @@
  * The list of what a build wrote, beside the output: of each file which bytes it has, how it lay on the disk, and what it
  * was made of. It may be deleted, old, spoiled, or of a build that was killed: a list that is not as it was written is none.
  */
-import { readFileSync } from 'node:fs'
 import { kept } from '../core/measure/kept.ts'
 import { type DependencyDigests, withParts } from '../edition/shape/dependencies.ts'
 import type { Trace } from '../edition/shape/trace.ts'
-import { digestOf } from '../records/issued/digest.ts'
-import { writeWhole } from './write-whole.ts'
+import { keepText, keptText } from './kept-text.ts'
 
 export interface ListedFile {
   /** Digest of its bytes. */
@@ -52,14 +50,9 @@ interface Written {
 
 export const NO_LIST: FileList = { files: new Map(), digests: new Map(), parts: new Map() }
 
-/** The first line is the digest of the second. */
 export function readList(path: string): FileList {
-  try {
-    const [digest, text = ''] = readFileSync(path, 'utf8').split('\n')
-    return digest === digestOf(text) ? listOf(JSON.parse(text) as Written) : NO_LIST
-  } catch {
-    return NO_LIST
-  }
+  const text = keptText(path)
+  return text === undefined ? NO_LIST : listOf(JSON.parse(text) as Written)
 }
 
 function listOf({ dependencies, digests, traces, parts, given, files }: Written): FileList {
@@ -95,13 +88,7 @@ interface Read {
  * @returns lines for the reader of the command
  */
 export function writeList(path: string, files: ReadonlyMap<string, ListedFile>, read: Read): string[] {
-  const text = JSON.stringify(written(files, read))
-  try {
-    writeWhole(path, `${digestOf(text)}\n${text}\n`, 'check the permissions and the free space of the folder')
-    return []
-  } catch (error) {
-    return [`The next build will draw every page: ${(error as Error).message}`]
-  }
+  return keepText(path, `${JSON.stringify(written(files, read))}\n`, 'draw every page')
 }
 
 function written(files: ReadonlyMap<string, ListedFile>, read: Read): Written {

@@ -4,14 +4,13 @@
  * it says of itself. It may be deleted, old, spoiled, of another folder or program, or left by a build that was killed: then
  * all is read again. Only whole builds write it, and `check` does not ask it.
  */
-import { readFileSync, realpathSync } from 'node:fs'
+import { realpathSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { isSettled } from '../records/files.ts'
-import { digestOf } from '../records/issued/digest.ts'
 import { type KeptReading, ReadBefore } from '../records/read-before.ts'
+import { keepText, keptText } from './kept-text.ts'
 import { WORK } from './page-stage.ts'
 import { programDigest } from './program-digest.ts'
-import { writeWhole } from './write-whole.ts'
 
 export interface KeptIssued {
   /** For reading the records. */
@@ -68,18 +67,11 @@ function madeFor(content: string): string | null {
 
 type Line = readonly [name: string, mark: string, value: unknown]
 
-/** Three lines: a digest of the others, what it was made for, the files. */
+/** Two lines: what it was made for, the files. */
 function readList(path: string, made: string): Map<string, KeptReading> {
-  try {
-    const whole = readFileSync(path, 'utf8')
-    const end = whole.indexOf('\n')
-    const rest = whole.slice(end + 1)
-    const [first = '', files = ''] = rest.split('\n')
-    if (first !== made || whole.slice(0, end) !== digestOf(rest)) return new Map()
-    return new Map((JSON.parse(files) as Line[]).map(([name, mark, value]) => [name, { mark, value }]))
-  } catch {
-    return new Map()
-  }
+  const [first, files] = keptText(path)?.split('\n') ?? []
+  if (first !== made || files === undefined) return new Map()
+  return new Map((JSON.parse(files) as Line[]).map(([name, mark, value]) => [name, { mark, value }]))
 }
 
 function writeList(
@@ -88,11 +80,5 @@ function writeList(
   read: readonly (readonly [name: string, reading: KeptReading])[],
 ): string[] {
   const lines = read.map(([name, { mark, value }]): Line => [name, mark, value])
-  const rest = `${made}\n${JSON.stringify(lines)}\n`
-  try {
-    writeWhole(path, `${digestOf(rest)}\n${rest}`, 'check the permissions and the free space of the folder')
-    return []
-  } catch (error) {
-    return [`The next build will read every issued document: ${(error as Error).message}`]
-  }
+  return keepText(path, `${made}\n${JSON.stringify(lines)}\n`, 'read every issued document')
 }

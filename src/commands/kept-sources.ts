@@ -3,10 +3,11 @@
  * the digest of the program. Any of them may be deleted, old, spoiled, or left by a build that was killed: what does not
  * say that it rests on what is asked for is not there.
  */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { KeptParts, PartOfSource } from '../edition/passes/parts-of-sources.ts'
 import { digestOf } from '../records/issued/digest.ts'
+import { keptText, withDigest } from './kept-text.ts'
 import { WORK } from './page-stage.ts'
 import { programDigest } from './program-digest.ts'
 import { faultWords } from './system-faults.ts'
@@ -41,24 +42,17 @@ export function keptSources(final: string, fresh: boolean): KeptSources | undefi
 /** Of a digest, enough to tell the parts of a source apart; a part says its name itself. */
 const DIGITS = 16
 
-/** The first line is the digest of all that follows, the second says what the rest is. */
+/** The first line says what the rest is. */
 function readPart(path: string, head: string): string | undefined {
-  try {
-    const whole = readFileSync(path, 'utf8')
-    const end = whole.indexOf('\n')
-    const rest = whole.slice(end + 1)
-    if (!rest.startsWith(`${head}\n`) || whole.slice(0, end) !== digestOf(rest)) return undefined
-    return rest.slice(head.length + 1)
-  } catch {
-    return undefined
-  }
+  const text = keptText(path)
+  return text?.startsWith(`${head}\n`) === true ? text.slice(head.length + 1) : undefined
 }
 
 /** What went wrong; a part that is half written says another digest than its own. */
 function written(path: string, rest: string): string | undefined {
   try {
     mkdirSync(dirname(path), { recursive: true })
-    writeFileSync(path, `${digestOf(rest)}\n${rest}`)
+    writeFileSync(path, withDigest(rest))
     return undefined
   } catch (error) {
     return `${path} cannot be written: ${faultWords(error)}.`

@@ -19,6 +19,7 @@ import {
 import { dirname, join, relative, sep } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 import { digestOf } from '../records/issued/digest.ts'
+import { keptText, withDigest } from './kept-text.ts'
 import { type PageStyles, runAstro } from './make-page-program.ts'
 import { linkPackages, makeStage, type PageStage, WORK } from './page-stage.ts'
 import { INSTALLED, ROOT } from './program.ts'
@@ -110,7 +111,7 @@ function lay(stage: PageStage, made: string, styles: PageStyles): void {
   const entry = Object.keys(files).find((path) => path.startsWith(`${DRAWING}/prerender-entry`))
   if (entry === undefined) throw new RangeError('lay needs the entry of what Astro has made, got none')
   const text = JSON.stringify({ entry, styles, files } satisfies Listed)
-  writeFileSync(join(made, LIST), `${digestOf(text)}\n${text}\n`)
+  writeFileSync(join(made, LIST), withDigest(text))
 }
 
 /**
@@ -153,8 +154,8 @@ function programIn(folder: string): PageProgram | undefined {
 }
 
 function readList(path: string): Listed {
-  const [digest, text = ''] = readFileSync(path, 'utf8').split('\n')
-  if (digest !== digestOf(text)) throw new RangeError(`readList needs a list as it was written, got ${path}`)
+  const text = keptText(path)
+  if (text === undefined) throw new RangeError(`readList needs a list as it was written, got ${path}`)
   return JSON.parse(text) as Listed
 }
 
