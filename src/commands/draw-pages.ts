@@ -123,7 +123,8 @@ async function drawPage(
   const { value: made, trace, parts } = tracing(viewOf)
   files.noteParts(parts)
   const madeOf = { given, trace, view: digestOf(JSON.stringify(made)) }
-  if (!files.isKeptByView(file, madeOf)) await files.write(file, await draw(made), madeOf)
+  if (files.isKeptByView(file, madeOf)) await files.room()
+  else await files.write(file, await draw(made), madeOf)
 }
 
 /** Path of a page below the base, "" for the front page. */

@@ -39,9 +39,9 @@ export class FolderWriter {
     )
   }
 
-  /** Waits where enough has been begun. @throws the fault of what was begun before */
+  /** Waits until little enough is being written. @throws the fault of what was begun before */
   async room(): Promise<void> {
-    if (AT_ONCE <= this.#writing.size) await Promise.race(this.#writing)
+    while (AT_ONCE <= this.#writing.size) await Promise.race(this.#writing)
     if (this.#faults.length > 0) throw this.#faults[0]
   }
 
