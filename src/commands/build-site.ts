@@ -2,6 +2,7 @@
 import type { Moment } from '../core/measure/moment.ts'
 import { writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
+import { defined } from '../core/measure/defined.ts'
 import { paths } from '../edition/shape/addresses.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
@@ -12,12 +13,14 @@ import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
 import { buildDataFiles, buildPages, buildSitemap, type FilesToBuild } from './build-files.ts'
 import { earlierSites } from './earlier-sites.ts'
+import { treeOf } from './folder-tree.ts'
 import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
 import { keptSources } from './kept-sources.ts'
 import { MANIFEST } from './manifest-file.ts'
 import { memoryWatch } from './memory-watch.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
+import { stands } from './output-marker.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { programDigest } from './program-digest.ts'
 import { type Progress, progress } from './progress.ts'
@@ -81,10 +84,10 @@ async function buildInto(
   records: Records,
   options: BuildOptions & Pick<Progress, 'at'>,
 ): Promise<BuiltSite> {
-  const { next, final } = output
+  const { next, final, before, spare } = output
   const keep = records.site.keep ?? []
   const earlier = earlierSites(final, options)
-  refuseForeignFiles(final, keep)
+  if (before !== undefined) refuseForeignFiles({ final, tree: before }, keep)
   options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
   const program = programDigest()
   const sources = keptSources(final, options.fresh === true)
@@ -106,17 +109,19 @@ async function buildInto(
   const files = new SiteFiles({
     final,
     next,
+    ...defined({ spare }),
     edition: traced,
     fresh: options.fresh === true,
     unknown: program === null,
   })
   const pages = await buildFiles({ edition: traced, files, program, beside: dirname(next) }, options)
   checkOutput(edition, files)
+  const changed = files.removeLeft()
   const manifest = manifestOf(edition, state, files.digests)
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
-  refuseForeignFiles(final, keep, next)
-  carryOver(final, next, keep)
-  const left = await swapIn(output)
+  if (stands(final)) refuseForeignFiles({ final, tree: treeOf(final, before) }, keep, next)
+  await carryOver(final, next, keep)
+  const left = await swapIn(output, { ...changed, files: [...changed.files, MANIFEST] })
   const notes = [
     ...left,
     ...losses,

@@ -1,27 +1,29 @@
 /** Puts files on the disk itself, so that a renaming never leads to what only the memory held. */
-import {
-  closeSync,
-  type Dirent,
-  fchmodSync,
-  fsyncSync,
-  openSync,
-  readdirSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs'
+import { closeSync, fchmodSync, fsyncSync, openSync, rmSync, writeFileSync } from 'node:fs'
 import { lstat, open } from 'node:fs/promises'
 import { join } from 'node:path'
+import { filesOf, treeOf } from './folder-tree.ts'
 
 /** Files synced at once: the disk commits several together, in a third of the time. */
 const AT_ONCE = 16
 
-/** Every file below a folder, then every folder; what was taken over from an earlier site is on the disk already. */
-export async function syncTree(folder: string): Promise<void> {
-  const entries = readdirSync(folder, { recursive: true, withFileTypes: true })
-  const pathOf = (entry: Dirent) => join(entry.parentPath, entry.name)
-  await each(entries.filter((entry) => entry.isFile()).map(pathOf), syncNew)
-  await each(entries.filter((entry) => entry.isDirectory()).map(pathOf), syncEntries)
-  await syncEntries(folder)
+/** What has changed below a folder, by paths from there; "" is the folder itself. */
+export interface ChangedPaths {
+  readonly files: readonly string[]
+  /** Those whose entries have changed. */
+  readonly folders: readonly string[]
+}
+
+/** Every file below a folder, then every folder. */
+export function syncTree(folder: string): Promise<void> {
+  const tree = treeOf(folder)
+  return syncPaths(folder, { files: filesOf(tree), folders: [...tree.keys()] })
+}
+
+/** Files, then the folders that list them. */
+export async function syncPaths(folder: string, { files, folders }: ChangedPaths): Promise<void> {
+  await each(files, (path) => syncPlain(join(folder, path)))
+  await each(folders, (path) => syncEntries(join(folder, path)))
 }
 
 async function each(paths: readonly string[], sync: (path: string) => Promise<void>): Promise<void> {
@@ -45,9 +47,9 @@ async function syncEntries(path: string): Promise<void> {
 /** What systems answer that sync no file which is only read; the bytes are written all the same. */
 const CANNOT_SYNC = ['EPERM', 'EINVAL', 'EBADF']
 
-/** The site that a file has another name in was put on the disk before it took its place. */
-async function syncNew(path: string): Promise<void> {
-  if ((await lstat(path)).nlink === 1) await syncFile(path)
+/** Not what a link leads to, which is not ours. */
+async function syncPlain(path: string): Promise<void> {
+  if ((await lstat(path)).isFile()) await syncFile(path)
 }
 
 async function syncFile(path: string): Promise<void> {

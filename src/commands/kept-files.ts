@@ -2,22 +2,28 @@
 import { cpSync, lstatSync, readdirSync, readlinkSync, symlinkSync } from 'node:fs'
 import { join } from 'node:path'
 import { countWords } from '../words/numbers.ts'
+import { syncPaths, syncTree } from './durable.ts'
+import type { FolderTree } from './folder-tree.ts'
 import { foreignFiles, readManifest } from './manifest-file.ts'
 import { MARKER, stands } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
 /**
  * Refuses a folder that holds what no build wrote and nobody keeps.
+ * @param tree all that lies in it
  * @param keep names in the folder that are the owner's
  * @param next the folder that is to take its place; without it, a folder whose build told nothing of its files
  * passes for now
  * @throws CommandFailure with the name of a file
  */
-export function refuseForeignFiles(final: string, keep: readonly string[], next?: string): void {
-  if (!stands(final)) return
+export function refuseForeignFiles(
+  { final, tree }: { readonly final: string; readonly tree: FolderTree },
+  keep: readonly string[],
+  next?: string,
+): void {
   const manifest = readManifest(final)
-  const unlisted = () => (next === undefined ? [] : unknownEntries(final, keep, next))
-  const foreign = manifest === null ? unlisted() : foreignFiles(final, manifest, keep)
+  const unlisted = () => (next === undefined ? [] : unknownEntries(tree, keep, next))
+  const foreign = manifest === null ? unlisted() : foreignFiles(tree, manifest, keep)
   const [first, ...others] = foreign
   if (first === undefined) return
   throw new CommandFailure(
@@ -28,16 +34,17 @@ export function refuseForeignFiles(final: string, keep: readonly string[], next?
 }
 
 /** Of a site without a manifest only what has no counterpart in the next one is known to be foreign. */
-function unknownEntries(final: string, keep: readonly string[], next: string): string[] {
+function unknownEntries(tree: FolderTree, keep: readonly string[], next: string): string[] {
   const known = new Set([...readdirSync(next), ...keep, MARKER])
-  return readdirSync(final).filter((name) => !known.has(name))
+  const { files = [], folders = [] } = tree.get('') ?? {}
+  return [...files, ...folders].filter((name) => !known.has(name))
 }
 
 /**
- * Copies what the owner keeps into the folder that is to take the place of another.
+ * Copies what the owner keeps into the folder that is to take the place of another, and onto the disk.
  * @throws CommandFailure where the build writes a file of that name itself
  */
-export function carryOver(final: string, next: string, keep: readonly string[]): void {
+export async function carryOver(final: string, next: string, keep: readonly string[]): Promise<void> {
   if (!stands(final)) return
   for (const name of keep) {
     if (!stands(join(final, name))) continue
@@ -48,10 +55,16 @@ export function carryOver(final: string, next: string, keep: readonly string[]):
         `take ${name} out of keep:`,
       )
     copy(join(final, name), join(next, name))
+    await syncCopy(next, name)
   }
 }
 
 function copy(from: string, to: string): void {
   if (lstatSync(from).isSymbolicLink()) symlinkSync(readlinkSync(from), to)
   else cpSync(from, to, { recursive: true, preserveTimestamps: true, verbatimSymlinks: true })
+}
+
+function syncCopy(next: string, name: string): Promise<void> {
+  const place = join(next, name)
+  return lstatSync(place).isDirectory() ? syncTree(place) : syncPaths(next, { files: [name], folders: [] })
 }

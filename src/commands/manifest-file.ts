@@ -1,8 +1,9 @@
 /** Reads manifest.json of a site, and tells which files of a folder it does not know. */
-import { lstatSync, readdirSync, readFileSync } from 'node:fs'
-import { join, relative, sep } from 'node:path'
+import { lstatSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Manifest } from '../edition/writers/manifest.ts'
 import { validatorOf } from '../records/schema/schemas.ts'
+import { filesOf, type FolderTree } from './folder-tree.ts'
 import { MARKER } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
@@ -41,29 +42,16 @@ function isManifest(value: unknown): value is Manifest {
 }
 
 /**
- * Files of a site's folder that its build did not write.
+ * Files of a site's folder that its build did not write, in code-unit order.
+ * @param tree of the folder
  * @param keep names in the folder that are the owner's
  */
 export function foreignFiles(
-  folder: string,
+  tree: FolderTree,
   { files }: Pick<Manifest, 'files'>,
   keep: readonly string[],
 ): string[] {
-  const own = new Set([...keep, MARKER, MANIFEST])
-  return filesBelow(folder, own).filter(
-    (path) => !Object.hasOwn(files, path) && !STREWN.includes(path.slice(path.lastIndexOf('/') + 1)),
-  )
-}
-
-/** Everything that is no folder, by path with forward slashes. @param without names in the folder itself */
-function filesBelow(folder: string, without: ReadonlySet<string> = new Set()): string[] {
-  return readdirSync(folder, { withFileTypes: true })
-    .filter((entry) => !without.has(entry.name))
-    .flatMap((entry) => {
-      if (!entry.isDirectory()) return [entry.name]
-      const below = readdirSync(join(folder, entry.name), { recursive: true, withFileTypes: true })
-      return below
-        .filter((child) => !child.isDirectory())
-        .map((child) => relative(folder, join(child.parentPath, child.name)).split(sep).join('/'))
-    })
+  return filesOf(tree, new Set([...keep, MARKER, MANIFEST]))
+    .filter((path) => !Object.hasOwn(files, path) && !STREWN.includes(path.slice(path.lastIndexOf('/') + 1)))
+    .sort()
 }

@@ -5,11 +5,13 @@
 import { mkdirSync, realpathSync, renameSync, statSync } from 'node:fs'
 import { basename, dirname, join, resolve, sep } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
-import { syncFolder, syncTree } from './durable.ts'
+import { type ChangedPaths, syncFolder, syncPaths } from './durable.ts'
 import { takeLock } from './folder-lock.ts'
+import { type FolderTree, treeOf } from './folder-tree.ts'
 import {
   isOurs,
   makeMarked,
+  MARKER,
   markerOf,
   removeMarked,
   removeMarkedAtOnce,
@@ -18,6 +20,7 @@ import {
   writeMarker,
 } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
+import { setAside, takeSpare } from './spare-site.ts'
 import { faultWords } from './system-faults.ts'
 
 export interface OutputFolder {
@@ -26,6 +29,10 @@ export interface OutputFolder {
   readonly final: string
   readonly program: string
   readonly audience: Edition['audience']
+  /** All that lies in the folder that is replaced; undefined where none is. */
+  readonly before: FolderTree | undefined
+  /** All that lies in `next` from an earlier site, to be brought up to date; undefined where it is empty. */
+  readonly spare: FolderTree | undefined
   /** Lets the next build at the folder. */
   readonly release: () => void
 }
@@ -39,8 +46,8 @@ export interface OutputRequest {
 }
 
 /**
- * Locks the folder, finishes or undoes an interrupted swap, refuses a folder that is not ours, and makes an
- * empty `DIR.next`.
+ * Locks the folder, finishes or undoes an interrupted swap, refuses a folder that is not ours, and makes
+ * `DIR.next`, of the spare site where there is one.
  * @throws CommandFailure
  */
 export function prepareOutput({ folder, apart, program, audience }: OutputRequest): OutputFolder {
@@ -51,10 +58,11 @@ export function prepareOutput({ folder, apart, program, audience }: OutputReques
   try {
     recoverSwap(final)
     refuseForeign(final, audience)
-    refuseFixed(final)
+    const before = treeOfReplaced(final)
     const next = `${final}.next`
-    makeMarked(next, { program, audience })
-    return { next, final, program, audience, release }
+    const spare = takeSpare(next, final, { program, audience })
+    if (spare === undefined) makeMarked(next, { program, audience })
+    return { next, final, program, audience, before, spare, release }
   } catch (error) {
     release()
     throw error
@@ -111,11 +119,20 @@ function refuseForeign(final: string, audience: Edition['audience']): void {
 }
 
 /** A site that may be moved away and not removed would be in the way of every later build. */
-function refuseFixed(final: string): void {
-  if (!stands(final)) return
-  const refused = unremovable(final)
-  if (refused === undefined) return
-  throw new CommandFailure(
+function treeOfReplaced(final: string): FolderTree | undefined {
+  if (!stands(final)) return undefined
+  try {
+    const tree = treeOf(final)
+    const refused = unremovable(final, tree)
+    if (refused === undefined) return tree
+    throw refused
+  } catch (error) {
+    throw cannotBeReplaced(final, error as NodeJS.ErrnoException)
+  }
+}
+
+function cannotBeReplaced(final: string, refused: NodeJS.ErrnoException): CommandFailure {
+  return new CommandFailure(
     `The output folder ${final} cannot be replaced: ${refused.path} cannot be written to (${faultWords(refused)}).`,
     EXIT.failed,
     'give yourself permission to write there, or choose another folder with --out',
@@ -123,12 +140,16 @@ function refuseFixed(final: string): void {
 }
 
 /**
- * Puts the finished build in the place of the earlier one, which stays where that fails.
+ * Puts the finished build in the place of the earlier one, which stays where that fails and becomes the spare.
+ * @param changed what is not on the disk yet
  * @returns lines for the reader of the command: the new site is in place, whatever became of the earlier one
  */
-export async function swapIn({ next, final, program, audience }: OutputFolder): Promise<string[]> {
+export async function swapIn(
+  { next, final, program, audience }: OutputFolder,
+  changed: ChangedPaths,
+): Promise<string[]> {
   writeMarker(next, { program, audience, state: 'whole' })
-  await syncTree(next)
+  await syncPaths(next, { files: [...changed.files, MARKER], folders: [...changed.folders, ''] })
   const old = `${final}.old`
   const replaces = stands(final)
   if (replaces) renameSync(final, old)
@@ -139,7 +160,7 @@ export async function swapIn({ next, final, program, audience }: OutputFolder): 
     throw error
   }
   syncFolder(dirname(final))
-  const left = replaces ? await leftAfterAll(old) : undefined
+  const left = replaces && !setAside(old, final) ? await leftAfterAll(old) : undefined
   return left === undefined
     ? []
     : [`The site is in place. ${left}; remove it yourself: the next build cannot begin while it is there.`]
@@ -169,9 +190,11 @@ function leftWords(folder: string, error: unknown): string {
   return `${folder}, left by an earlier build, cannot be removed: ${faultWords(error)}`
 }
 
-export function discard({ next, release }: OutputFolder): void {
+export function discard({ next, final, spare, release }: OutputFolder): void {
   try {
-    if (stands(next)) removeMarked(next)
+    // What was taken is given back: whatever has come of it, the next build goes by what it finds.
+    const isAway = spare !== undefined && stands(next) && setAside(next, final)
+    if (!isAway && stands(next)) removeMarked(next)
   } finally {
     release()
   }

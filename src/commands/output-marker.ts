@@ -16,6 +16,7 @@ import {
 import { readdir, rmdir, unlink } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
+import type { FolderTree } from './folder-tree.ts'
 
 /** Name of the marker's file. */
 export const MARKER = '.certificate-site'
@@ -129,9 +130,11 @@ function endRemoval(folder: string): void {
  * Why a folder of ours could not be removed, as far as permissions tell, which deny a folder's change and no file's.
  * @returns the system's refusal; undefined where there is none
  */
-export function unremovable(folder: string): NodeJS.ErrnoException | undefined {
+export function unremovable(folder: string, tree: FolderTree): NodeJS.ErrnoException | undefined {
   try {
-    refuseClosed(folder)
+    // One that is empty goes whatever its permissions are.
+    for (const [path, { files, folders }] of tree)
+      if (files.length + folders.length > 0) accessSync(join(folder, path), constants.W_OK | constants.X_OK)
     // It is written anew before anything goes.
     const marker = join(folder, MARKER)
     if (stands(marker)) accessSync(marker, constants.W_OK)
@@ -139,12 +142,4 @@ export function unremovable(folder: string): NodeJS.ErrnoException | undefined {
   } catch (error) {
     return error as NodeJS.ErrnoException
   }
-}
-
-/** @throws the system's refusal of a folder, or of one in it */
-function refuseClosed(folder: string): void {
-  const entries = readdirSync(folder, { withFileTypes: true })
-  // One that is empty goes whatever its permissions are.
-  if (entries.length > 0) accessSync(folder, constants.W_OK | constants.X_OK)
-  for (const entry of entries) if (entry.isDirectory()) refuseClosed(join(folder, entry.name))
 }

@@ -7,12 +7,14 @@
 import { type BigIntStats, lstatSync, readFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import { kept } from '../core/measure/kept.ts'
+import type { ChangedPaths } from './durable.ts'
 import { type DependencyDigests, dependencyDigests, withParts } from '../edition/shape/dependencies.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import type { Trace } from '../edition/shape/trace.ts'
 import type { Piece } from '../edition/writers/outputs.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import { type ListedFile, type MadeOf, NO_LIST, readList, writeList } from './file-list.ts'
+import type { FolderTree } from './folder-tree.ts'
 import { FolderWriter } from './folder-writer.ts'
 import { MARKER } from './output-marker.ts'
 import { WORK } from './page-stage.ts'
@@ -22,6 +24,8 @@ export interface SiteFilesRequest {
   readonly final: string
   /** The folder that takes its place, with its marker in it. */
   readonly next: string
+  /** All that lies in it from an earlier site; nothing where it is empty. */
+  readonly spare?: FolderTree
   readonly edition: Edition
   /** Makes every file and the list anew. */
   readonly fresh: boolean
@@ -55,7 +59,8 @@ export class SiteFiles {
   readonly #digestNow: DependencyDigests
   readonly #parts: Map<string, Trace>
   readonly #mode: bigint | undefined
-  readonly #files = new Map<string, Omit<ListedFile, 'mark'>>()
+  /** A mark that is known already. */
+  readonly #files = new Map<string, Omit<ListedFile, 'mark'> & Partial<Pick<ListedFile, 'mark'>>>()
   readonly #traces = new Map<Trace, { readonly changed: string | undefined }>()
   readonly #unchanged = new Set<string>()
   /** Of files that were made anew, what was found to have changed; '' stands for all beside the edition. */
@@ -63,7 +68,7 @@ export class SiteFiles {
   readonly #writer: FolderWriter
 
   constructor(request: SiteFilesRequest) {
-    const { final, next, edition, fresh, unknown } = request
+    const { final, next, spare, edition, fresh, unknown } = request
     this.#request = request
     this.#list = join(dirname(final), WORK, `files-of-${basename(final)}.json`)
     this.#before = fresh || unknown ? NO_LIST : readList(this.#list)
@@ -71,7 +76,7 @@ export class SiteFiles {
     this.#digestNow = withParts(this.#digestAt, this.#before.parts)
     this.#parts = new Map(this.#before.parts)
     this.#mode = permissions(statusOf(join(next, MARKER)))
-    this.#writer = new FolderWriter(next)
+    this.#writer = new FolderWriter(next, spare, new Set([MARKER]))
   }
 
   /** Digest of each file by its path. */
@@ -120,16 +125,18 @@ export class SiteFiles {
   /** @param madeOf null for what is made in each build @throws the fault of an earlier file */
   write(path: string, bytes: Uint8Array, madeOf: MadeOf | null): Promise<void> {
     const file = digestOf(bytes)
-    this.#files.set(path, { file, madeOf })
-    if (this.#liesThere(path, file)) this.#writer.link(join(this.#request.final, path), path)
-    else this.#writer.write(path, bytes)
+    if (!this.#take(path, { file, madeOf })) {
+      this.#files.set(path, { file, madeOf })
+      this.#writer.write(path, bytes)
+    }
     return this.#writer.room()
   }
 
   /** Writes piece after piece. @returns takes what they were made of, which is known once they are written */
   begin(path: string, pieces: Iterable<Piece>): (madeOf: MadeOf) => void {
     const file = this.#writer.writePieces(path, pieces)
-    if (this.#liesThere(path, file)) this.#writer.exchange(join(this.#request.final, path), path)
+    if (this.#lyingThere(path, file) !== undefined)
+      this.#writer.exchange(join(this.#request.final, path), path)
     return (madeOf) => void this.#files.set(path, { file, madeOf })
   }
 
@@ -148,6 +155,12 @@ export class SiteFiles {
     return this.#writer.end()
   }
 
+  /** Takes away what an earlier site had beside these files. @returns what is not on the disk yet */
+  removeLeft(): ChangedPaths {
+    this.#writer.removeLeft()
+    return this.#writer.changed
+  }
+
   /**
    * Writes the list for the next build, once the site is in its place.
    * @returns lines for the reader of the command
@@ -156,8 +169,9 @@ export class SiteFiles {
     const { final, unknown } = this.#request
     if (unknown) return []
     const now = BigInt(Date.now()) * 1_000_000n
+    const markAt = (path: string) => markFrom(statusOf(join(final, path)), now)
     const listed = [...this.#files].map(
-      ([path, file]) => [path, { ...file, mark: markFrom(statusOf(join(final, path)), now) }] as const,
+      ([path, file]) => [path, { ...file, mark: file.mark ?? markAt(path) }] as const,
     )
     return writeList(this.#list, new Map(listed), { parts: this.#parts, digestAt: this.#digestAt })
   }
@@ -172,22 +186,31 @@ export class SiteFiles {
   }
 
   #keep(path: string, { file }: ListedFile, madeOf: MadeOf): boolean {
-    if (!this.#liesThere(path, file)) return false
-    this.#writer.link(join(this.#request.final, path), path)
-    this.#files.set(path, { file, madeOf })
+    if (!this.#take(path, { file, madeOf })) return false
     this.#unchanged.add(path)
     this.#changed.delete(path)
     return true
   }
 
-  /** Whether the site before has a file of these bytes, with the permissions of a new one. */
-  #liesThere(path: string, file: string): boolean {
+  /** Takes a file of the site before, where it has these bytes. */
+  #take(path: string, { file, madeOf }: Omit<ListedFile, 'mark'>): boolean {
+    const lying = this.#lyingThere(path, file)
+    if (lying === undefined) return false
+    const isLinked = this.#writer.link(join(this.#request.final, path), path, lying.status)
+    // A second name changes when it was changed last.
+    this.#files.set(path, { file, madeOf, ...(isLinked ? {} : { mark: lying.mark }) })
+    return true
+  }
+
+  /** The file of the site before, where it has these bytes and the permissions of a new one; its mark where that tells so. */
+  #lyingThere(path: string, file: string): { status: BigIntStats; mark: string | null } | undefined {
     const before = this.#before.files.get(path)
-    if (before?.file !== file) return false
+    if (before?.file !== file) return undefined
     const place = join(this.#request.final, path)
     const status = statusOf(place)
-    if (status?.isFile() !== true || permissions(status) !== this.#mode) return false
-    return (before.mark !== null && markOf(status) === before.mark) || digestOf(readFileSync(place)) === file
+    if (status?.isFile() !== true || permissions(status) !== this.#mode) return undefined
+    if (before.mark !== null && markOf(status) === before.mark) return { status, mark: before.mark }
+    return digestOf(readFileSync(place)) === file ? { status, mark: null } : undefined
   }
 }
 

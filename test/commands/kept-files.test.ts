@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { carryOver, refuseForeignFiles } from '../../src/commands/kept-files.ts'
+import { treeOf } from '../../src/commands/folder-tree.ts'
 import { MANIFEST } from '../../src/commands/manifest-file.ts'
 import { fileDigests } from './file-digests.ts'
 import { MARKER, writeMarker } from '../../src/commands/output-marker.ts'
@@ -24,6 +25,8 @@ function withManifest(folder: string): string {
   return folder
 }
 
+const all = (final: string) => ({ final, tree: treeOf(final) })
+
 describe('refuseForeignFiles', () => {
   it('knows its own files, what the owner keeps, and what systems strew about', () => {
     const folder = withManifest(site())
@@ -31,8 +34,8 @@ describe('refuseForeignFiles', () => {
       writeFileSync(join(folder, name), 'x')
     mkdirSync(join(folder, '.git/objects'), { recursive: true })
     writeFileSync(join(folder, '.git/objects/ab'), 'x')
-    expect(() => refuseForeignFiles(folder, ['CNAME', 'robots.txt', '.git'])).not.toThrow()
-    expect(() => refuseForeignFiles(folder, ['CNAME', '.git'])).toThrow(
+    expect(() => refuseForeignFiles(all(folder), ['CNAME', 'robots.txt', '.git'])).not.toThrow()
+    expect(() => refuseForeignFiles(all(folder), ['CNAME', '.git'])).toThrow(
       /holds robots\.txt that no build.*list robots\.txt under keep: in site\.yaml/s,
     )
   })
@@ -40,29 +43,33 @@ describe('refuseForeignFiles', () => {
     const folder = withManifest(site())
     writeFileSync(join(folder, 'lots/notes.txt'), 'x')
     symlinkSync('index.html', join(folder, 'start.html'))
-    expect(() => refuseForeignFiles(folder, [])).toThrow(/holds lots\/notes\.txt and 1 other file that no/)
+    expect(() => refuseForeignFiles(all(folder), [])).toThrow(
+      /holds lots\/notes\.txt and 1 other file that no/,
+    )
   })
   it('finds in a site without a manifest what the next one has no counterpart of', () => {
     const [folder, next] = [site(), site()]
     writeFileSync(join(folder, 'CNAME'), 'x')
-    expect(() => refuseForeignFiles(folder, [])).not.toThrow()
-    expect(() => refuseForeignFiles(folder, ['CNAME'], next)).not.toThrow()
-    expect(() => refuseForeignFiles(folder, [], next)).toThrow(/holds CNAME that/)
+    expect(() => refuseForeignFiles(all(folder), [])).not.toThrow()
+    expect(() => refuseForeignFiles(all(folder), ['CNAME'], next)).not.toThrow()
+    expect(() => refuseForeignFiles(all(folder), [], next)).toThrow(/holds CNAME that/)
   })
 })
 
 describe('carryOver', () => {
-  it('copies what the owner keeps, whole folders and links as they are, and nothing else', () => {
+  it('copies what the owner keeps, whole folders and links as they are, and nothing else', async () => {
     const [folder, next] = [site(), site()]
     mkdirSync(join(folder, '.git/objects'), { recursive: true })
     writeFileSync(join(folder, '.git/objects/ab'), 'x')
     symlinkSync('../elsewhere', join(folder, 'link'))
     writeFileSync(join(folder, 'letter'), 'x')
-    carryOver(folder, next, ['.git', 'link', 'robots.txt'])
+    await carryOver(folder, next, ['.git', 'link', 'robots.txt'])
     expect(readdirSync(next).sort()).toEqual([MARKER, '.git', 'index.html', 'link', 'lots'].sort())
     expect(readFileSync(join(next, '.git/objects/ab'), 'utf8')).toBe('x')
   })
-  it('refuses to keep what the build writes itself', () => {
-    expect(() => carryOver(site(), site(), ['index.html'])).toThrow(/index\.html is listed under keep/)
+  it('refuses to keep what the build writes itself', async () => {
+    await expect(carryOver(site(), site(), ['index.html'])).rejects.toThrow(
+      /index\.html is listed under keep/,
+    )
   })
 })

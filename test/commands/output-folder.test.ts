@@ -42,7 +42,11 @@ function prepared(folder: string, apart: readonly string[] = []): OutputFolder {
   return prepareOutput({ folder, apart, program: 'test', audience: 'public' })
 }
 
+const spareOf = (out: string) => join(out, '../.puteoli/spare-of-site')
+
 const front = (folder: string) => readFileSync(join(folder, 'index.html'), 'utf8')
+
+const FRONT = { files: ['index.html'], folders: [] }
 
 describe('prepareOutput', () => {
   it('refuses a folder with files that no build wrote, and leaves them', () => {
@@ -152,24 +156,25 @@ describe('prepareOutput', () => {
     symlinkSync('real', join(folder, 'link'))
     const output = prepared(join(folder, 'link'))
     writeFileSync(join(output.next, 'index.html'), 'later')
-    await swapIn(output)
+    await swapIn(output, FRONT)
     output.release()
     expect(front(join(folder, 'link'))).toBe('later')
-    expect(readdirSync(folder).sort()).toEqual(['link', 'real'])
+    expect(readdirSync(folder).sort()).toEqual(['.puteoli', 'link', 'real'])
   })
 })
 
 describe('swapIn', () => {
-  it('puts the new site in the place of the earlier one and leaves nothing beside it', async () => {
+  it('puts the new site in the place of the earlier one, which is kept as the spare', async () => {
     const out = join(scratch(), 'site')
     site(out, 'earlier')
     const output = prepared(out)
     writeFileSync(join(output.next, 'index.html'), 'later')
-    await swapIn(output)
+    await swapIn(output, FRONT)
     discard(output)
     expect(front(out)).toBe('later')
     expect(markerOf(out)).toEqual(WHOLE)
-    expect(readdirSync(join(out, '..'))).toEqual(['site'])
+    expect(readdirSync(join(out, '..'))).toEqual(['.puteoli', 'site'])
+    expect(front(spareOf(out))).toBe('earlier')
   })
   it('gives the site’s folder the permissions of any new folder, whatever the earlier one had', async () => {
     const before = process.umask(0o027)
@@ -179,7 +184,7 @@ describe('swapIn', () => {
       chmodSync(out, 0o700)
       const output = prepared(out)
       writeFileSync(join(output.next, 'index.html'), 'later')
-      await swapIn(output)
+      await swapIn(output, FRONT)
       discard(output)
       expect(statSync(out).mode & 0o777).toBe(0o750)
       expect(statSync(join(out, MARKER)).mode & 0o777).toBe(0o640)
@@ -195,7 +200,7 @@ describe('swapIn', () => {
     // A foreign hand puts a folder where the marker is removed as a file.
     rmSync(join(out, MARKER))
     mkdirSync(join(out, MARKER))
-    expect(await swapIn(output)).toEqual([
+    expect(await swapIn(output, FRONT)).toEqual([
       expect.stringMatching(
         /^The site is in place\. \S+site\.old, left by an earlier build, cannot be removed: /,
       ),
@@ -211,11 +216,64 @@ describe('swapIn', () => {
     site(out, 'earlier')
     const output = prepared(out)
     // A foreign hand empties the stage between its sync and the renaming: no folder is there to be renamed.
-    const swapping = swapIn(output)
+    const swapping = swapIn(output, FRONT)
     rmSync(output.next, { recursive: true })
     await expect(swapping).rejects.toThrow()
     expect(front(out)).toBe('earlier')
     expect(existsSync(`${out}.old`)).toBe(false)
+  })
+})
+
+describe('the spare site', () => {
+  /** A site that took the place of another. */
+  async function swapped(): Promise<string> {
+    const out = join(scratch(), 'site')
+    site(out, 'earlier')
+    await build(out, 'later')
+    return out
+  }
+  async function build(out: string, text: string): Promise<OutputFolder> {
+    const output = prepared(out)
+    rmSync(join(output.next, 'index.html'), { force: true })
+    writeFileSync(join(output.next, 'index.html'), text)
+    await swapIn(output, FRONT)
+    discard(output)
+    return output
+  }
+  it('is what the next site is made of, under the marker of one that is being built', async () => {
+    const out = await swapped()
+    const output = prepared(out)
+    expect(front(output.next)).toBe('earlier')
+    expect(output.spare?.get('')).toMatchObject({ files: [MARKER, 'index.html'], folders: [] })
+    expect(markerOf(output.next)?.state).toBe('being-built')
+    expect(existsSync(spareOf(out))).toBe(false)
+    discard(output)
+  })
+  it('is given back by a build that comes to nothing, and changes from build to build', async () => {
+    const out = await swapped()
+    discard(prepared(out))
+    expect(existsSync(`${out}.next`)).toBe(false)
+    expect(front(spareOf(out))).toBe('earlier')
+    expect((await build(out, 'last')).spare).toBeDefined()
+    expect([front(out), front(spareOf(out))]).toEqual(['last', 'later'])
+  })
+  it('is left alone where it is none of ours, and the earlier site is removed then', async () => {
+    const out = await swapped()
+    rmSync(spareOf(out), { recursive: true })
+    mkdirSync(spareOf(out))
+    writeFileSync(join(spareOf(out), 'letter.txt'), 'mine')
+    expect((await build(out, 'last')).spare).toBeUndefined()
+    expect(readdirSync(spareOf(out))).toEqual(['letter.txt'])
+    expect(readdirSync(join(out, '..'))).toEqual(['.puteoli', 'site'])
+  })
+  it('is not used where a folder of it has other permissions than a new one', async () => {
+    const out = await swapped()
+    mkdirSync(join(spareOf(out), 'lots'))
+    chmodSync(join(spareOf(out), 'lots'), 0o700)
+    const { spare, next, release } = prepared(out)
+    expect(spare).toBeUndefined()
+    expect(readdirSync(next)).toEqual([MARKER])
+    release()
   })
 })
 

@@ -1,10 +1,13 @@
 import {
   appendFileSync,
   existsSync,
+  linkSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
+  rmSync,
   statSync,
+  symlinkSync,
   utimesSync,
   writeFileSync,
 } from 'node:fs'
@@ -12,6 +15,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { beforeEach, describe, expect, it } from 'vitest'
+import { defined } from '../../src/core/measure/defined.ts'
+import { filesOf, type FolderTree, treeOf } from '../../src/commands/folder-tree.ts'
 import { MARKER } from '../../src/commands/output-marker.ts'
 import { changedGiven, givenOf, SiteFiles } from '../../src/commands/site-files.ts'
 import { digestOf } from '../../src/records/issued/digest.ts'
@@ -26,12 +31,13 @@ const MADE_OF = { given: 'g', trace: new Set(['program', 'made names']), view: '
 let top: string
 const text = (folder: string, path: string) => readFileSync(join(top, folder, path), 'utf8')
 
-function filesIn(next: string, final: string, of = edition): SiteFiles {
-  mkdirSync(join(top, next))
+function filesIn(next: string, final: string, of = edition, spare?: FolderTree): SiteFiles {
+  mkdirSync(join(top, next), { recursive: true })
   writeFileSync(join(top, next, MARKER), '')
   return new SiteFiles({
     final: join(top, final),
     next: join(top, next),
+    ...defined({ spare }),
     edition: of,
     fresh: false,
     unknown: false,
@@ -121,11 +127,50 @@ describe('SiteFiles', () => {
     expect(filesIn('next', 'site').isKept('a/index.html', 'h')).toBe(false)
   })
 
+  it('brings an earlier site up to date, whatever has become of it, and writes to no file that a site may share', async () => {
+    const files = filesIn('next', 'site')
+    const write = (path: string, text: string) => {
+      mkdirSync(join(top, 'next', path, '..'), { recursive: true })
+      writeFileSync(join(top, 'next', path), text)
+    }
+    // Of the site, its very file; one of other bytes that is served elsewhere; and what is no longer a file or a folder.
+    mkdirSync(join(top, 'next/a'))
+    linkSync(join(top, 'site/a/index.html'), join(top, 'next/a/index.html'))
+    await files.end()
+    write('b/index.html', 'shared')
+    linkSync(join(top, 'next/b/index.html'), join(top, 'served'))
+    write('c/d/index.html', 'gone')
+    write('e/index.html', 'was a folder')
+    write('f', 'was a file')
+    symlinkSync(join(top, 'site'), join(top, 'next/link'))
+    const spare = treeOf(join(top, 'next'))
+    rmSync(join(top, 'next', MARKER))
+    const again = filesIn('next', 'site', edition, spare)
+    expect(again.isKept('a/index.html', 'g')).toBe(true)
+    for (const path of ['b/index.html', 'e', 'f/index.html'])
+      await again.write(path, Buffer.from('new'), null)
+    await again.end()
+    const changed = again.removeLeft()
+    expect(filesOf(treeOf(join(top, 'next'))).sort()).toEqual([
+      MARKER,
+      'a/index.html',
+      'b/index.html',
+      'e',
+      'f/index.html',
+    ])
+    expect([...treeOf(join(top, 'next')).keys()].sort()).toEqual(['', 'a', 'b', 'f'])
+    expect(text('', 'served')).toBe('shared')
+    expect(text('next', 'b/index.html')).toBe('new')
+    expect(text('site', 'a/index.html')).toBe('as before')
+    expect(changed.files).toEqual(['b/index.html', 'e', 'f/index.html'])
+    expect(new Set(changed.folders)).toEqual(new Set(['', 'b', 'f']))
+  })
+
   it('ends with the first fault of what could not be written', async () => {
     const files = filesIn('next', 'site')
     mkdirSync(join(top, 'next/b/index.html'), { recursive: true })
     await files.write('b/index.html', Buffer.from('b'), null)
-    await expect(files.end()).rejects.toThrow(/EISDIR/)
-    await expect(files.room()).rejects.toThrow(/EISDIR/)
+    await expect(files.end()).rejects.toThrow(/EEXIST/)
+    await expect(files.room()).rejects.toThrow(/EEXIST/)
   })
 })

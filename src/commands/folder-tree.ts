@@ -1,0 +1,66 @@
+/** What lies below a folder, read whole, or again only where an entry has come or gone since. */
+import { type BigIntStats, lstatSync, readdirSync } from 'node:fs'
+import { join } from 'node:path'
+
+/** Folders by path with forward slashes, a folder before those in it; "" is the folder itself. */
+export type FolderTree = ReadonlyMap<string, FolderEntries>
+
+export interface FolderEntries {
+  /** Names of all that is no folder: of files, and of links wherever they lead. */
+  readonly files: readonly string[]
+  readonly folders: readonly string[]
+  readonly permissions: bigint
+  /** Changes with every entry that comes or goes; null where that may not show. */
+  readonly mark: string | null
+}
+
+/**
+ * @param before an earlier reading: where a folder is as it was, its entries are taken from there
+ * @param now in milliseconds since 1970
+ * @throws the system's refusal of a folder
+ */
+export function treeOf(folder: string, before: FolderTree = new Map(), now = Date.now()): FolderTree {
+  const tree = new Map<string, FolderEntries>()
+  const read = (path: string) => {
+    const place = join(folder, path)
+    const status = lstatSync(place, { bigint: true })
+    const mark = markOf(status, now)
+    const known = before.get(path)
+    const entries =
+      mark !== null && known?.mark === mark
+        ? known
+        : { ...entriesOf(place), permissions: status.mode & 0o777n, mark }
+    tree.set(path, entries)
+    for (const name of entries.folders) read(below(path, name))
+  }
+  read('')
+  return tree
+}
+
+/** Path of an entry of a folder of a tree. */
+export function below(folder: string, name: string): string {
+  return folder === '' ? name : `${folder}/${name}`
+}
+
+/** Paths of all that is no folder. @param without names in the folder itself that are left out, with what is in them */
+export function filesOf(tree: FolderTree, without: ReadonlySet<string> = new Set()): string[] {
+  return [...tree].flatMap(([folder, { files }]) => {
+    if (without.has(folder.split('/')[0] ?? '')) return []
+    const own = folder === '' ? files.filter((name) => !without.has(name)) : files
+    return own.map((name) => below(folder, name))
+  })
+}
+
+function entriesOf(place: string): Pick<FolderEntries, 'files' | 'folders'> {
+  const [files, folders]: [string[], string[]] = [[], []]
+  for (const entry of readdirSync(place, { withFileTypes: true }))
+    (entry.isDirectory() ? folders : files).push(entry.name)
+  return { files, folders }
+}
+
+/** Disks that date changes coarsely do so by two seconds: two changes in that time may bear the same. */
+const COARSEST_MS = 2000
+
+function markOf({ ino, mtimeNs, ctimeNs }: BigIntStats, now: number): string | null {
+  return Number(ctimeNs) / 1e6 < now - COARSEST_MS ? `${ino} ${mtimeNs} ${ctimeNs}` : null
+}
