@@ -54,6 +54,7 @@ function digestOfRead(edition: Edition, dependency: string, digestAt: Dependency
   if (!isMap(name)) return digestOf(wholeText(edition[name as PlainMember]))
   const rows: ReadonlyMap<string, unknown> = edition[name]
   if (rest === '#') return digestOf(JSON.stringify([...rows.keys()]))
+  if (rest.startsWith('?')) return String(rows.has(rest.slice(1)))
   if (rest !== '') return digestOf(wholeText(rows.get(rest.slice(1))))
   return digestOf([...rows.keys()].map((id) => `${id} ${digestAt(`${name}/${id}`)}`).join())
 }

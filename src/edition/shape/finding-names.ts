@@ -5,6 +5,7 @@ import { clauseTitle } from '../../words/clause-titles.ts'
 import type { FindingNames } from '../../words/finding-names.ts'
 import { conditionTitle } from './condition-title.ts'
 import type { Edition } from './edition.ts'
+import { namedSource } from './named-source.ts'
 
 /** What names are taken from. */
 export type NamingEdition = Pick<
@@ -14,8 +15,8 @@ export type NamingEdition = Pick<
 
 /** Lots that are not shown have given way to null before a finding is worded. */
 export function findingNames(edition: NamingEdition): FindingNames {
-  const { site, sources, laboratories, criteria, lots } = edition
-  const source = (id: string) => sources.get(id)?.name ?? id
+  const { site, laboratories, criteria, lots } = edition
+  const source = (id: string) => namedSource(edition, id)?.name ?? id
   const number = (id: string) => lots.get(id)?.number ?? nameInSource(id)
   const condition = (id: string) => conditionTitle(edition, id)
   return {

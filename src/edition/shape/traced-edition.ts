@@ -76,7 +76,7 @@ function noting<Id extends string, Value>(
   }
 }
 
-/** Notes a row by map and id, ids and order of all rows as "MAP#", and all rows as the map itself. */
+/** Notes a row as "MAP/ID", whether there is one as "MAP?ID", ids and order of all rows as "MAP#", and all rows as "MAP". */
 class TracedMap<Row> implements ReadonlyMap<string, Row> {
   readonly #name: MapMember
   readonly #rows: ReadonlyMap<string, Row>
@@ -92,7 +92,7 @@ class TracedMap<Row> implements ReadonlyMap<string, Row> {
   }
 
   has(id: string): boolean {
-    noteRead(`${this.#name}/${id}`)
+    noteRead(`${this.#name}?${id}`)
     return this.#rows.has(id)
   }
 

@@ -5,8 +5,9 @@ import { nameInSource } from '../../core/measure/lot-id.ts'
 import { onShippingWords, unlistedWords } from '../../words/on-shipping.ts'
 import type { Edition, ShipmentEntry } from './edition.ts'
 import { lotOfShipment } from './possible-lots.ts'
+import { asked } from './trace.ts'
 
-type Asked = Pick<Edition, 'lots' | 'lot' | 'sources' | 'source'>
+type Asked = Pick<Edition, 'lots' | 'lot' | 'sources' | 'source' | 'ofSource'>
 
 /**
  * @returns a line for each lot that there is something to say of, and one for the source; lots of many trucks are
@@ -17,9 +18,9 @@ export function whenItLeft(edition: Asked): (shipment: ShipmentEntry) => string[
   const lotOf = (id: string) => {
     const known = lots.get(id)
     if (known !== undefined) return known
-    const asked = edition.lots.has(id) ? edition.lot(id).overTime : null
-    lots.set(id, asked)
-    return asked
+    const overTime = edition.lots.has(id) ? edition.lot(id).overTime : null
+    lots.set(id, overTime)
+    return overTime
   }
   const listings = new Map<string, ReturnType<typeof listingOf>>()
   const listing = (id: string) => {
@@ -57,11 +58,19 @@ function lotLines(shipment: ShipmentEntry, lotOf: (id: string) => LotOverTime | 
   })
 }
 
-/** An approval for one set alone says nothing of the listing. */
+/** The listing of a source; undefined for none of the edition. An approval for one set alone says nothing of it. */
+const recordedListing = asked('listing', ({ sources, source, ofSource }: Asked, id) =>
+  sources.has(id)
+    ? ofSource(id, 'listing', () => {
+        const { listing = [], approvals = [] } = source(id).record
+        return { listing, approvals: approvals.filter(({ set }) => set === undefined) }
+      })
+    : undefined,
+)
+
 function listingOf(edition: Asked, id: string): (shipment: ShipmentEntry) => string | null {
-  if (!edition.sources.has(id)) return () => null
-  const { listing = [], approvals = [] } = edition.source(id).record
-  const listed = { listing, approvals: approvals.filter(({ set }) => set === undefined) }
+  const listed = recordedListing(edition, id)
+  if (listed === undefined) return () => null
   return ({ date }) => {
     const standing = listingOn(listed, date)
     // Nothing says that a source has to be listed before it sells; once listed, it may have to stay so.

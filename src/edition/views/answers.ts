@@ -2,6 +2,7 @@
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { kept } from '../../core/measure/kept.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
+import { asked } from '../shape/trace.ts'
 
 export type RecordedAnswer = NonNullable<SourceEntry['record']['answers']>[number]
 
@@ -31,8 +32,11 @@ export type AnswerReader = (finding: { readonly id: string; readonly about: stri
 export function answerReader(edition: Edition): AnswerReader {
   const bySource = new Map<string, ReadonlyMap<string, RecordedAnswer>>()
   return ({ id, about }) => {
-    const own = [about, sourceOf(about)].flatMap((of) => recordOf(edition, of)?.answers ?? [])
-    if (!edition.sources.has(about)) return own.find(({ finding }) => finding === id) ?? null
+    if (!edition.sources.has(about)) {
+      const ofLot = edition.lots.has(about) ? (edition.lot(about).record.answers ?? []) : []
+      const own = [...ofLot, ...answersInSource(edition, sourceOf(about))]
+      return own.find(({ finding }) => finding === id) ?? null
+    }
     const ofSource = () => new Map(answersOf(edition, about).map(({ answer }) => [answer.finding, answer]))
     return kept(bySource, about, ofSource).get(id) ?? null
   }
@@ -51,10 +55,12 @@ export function answersOfAll(edition: Edition): AnswerReader {
   }
 }
 
-function recordOf(edition: Edition, id: string): Pick<SourceEntry['record'], 'answers'> | undefined {
-  if (edition.lots.has(id)) return edition.lot(id).record
-  return edition.sources.has(id) ? edition.source(id).record : undefined
-}
+/** What the record of a source itself answers; nothing where it is none of the edition. */
+const answersInSource = asked('answers-in-source', (edition: Edition, source): readonly RecordedAnswer[] =>
+  edition.sources.has(source)
+    ? edition.ofSource(source, 'answers of its own', () => edition.source(source).record.answers ?? [])
+    : [],
+)
 
 /** Answers to findings that are no longer made, by source. */
 export function answersLeftOver(edition: Edition, made: ReadonlySet<string>): PlacedAnswer[] {

@@ -1,6 +1,7 @@
 /** Which sets a reader may choose to judge a source's lots under. */
 import { listedSetName } from '../../words/outcomes.ts'
 import type { Edition } from '../shape/edition.ts'
+import { namedSource } from '../shape/named-source.ts'
 
 export interface JudgeUnderView {
   readonly source: string
@@ -12,10 +13,11 @@ export interface JudgeUnderView {
 }
 
 export function judgeUnderView(
-  { criteria, sources, site }: Pick<Edition, 'criteria' | 'sources' | 'site'>,
+  edition: Pick<Edition, 'criteria' | 'sources' | 'site'>,
   of: Pick<JudgeUnderView, 'source' | 'lot'>,
 ): JudgeUnderView {
-  const kind = sources.get(of.source)?.kind
+  const { criteria, site } = edition
+  const kind = namedSource(edition, of.source)?.kind
   return {
     ...of,
     sets: [...criteria.values()]

@@ -6,6 +6,7 @@ import { compareAges, type Age } from '../../core/measure/age.ts'
 import { bisector } from 'd3'
 import { listWords } from '../../words/sentences.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
+import { namedSource } from '../shape/named-source.ts'
 import { asked } from '../shape/trace.ts'
 import {
   byTested,
@@ -138,7 +139,7 @@ export function pairedOfLot(
   edition: From,
   lot: Pick<LotEntry, 'id' | 'source' | 'class' | 'number' | 'results' | 'withdrawn' | 'verdicts'>,
 ): PairedLot[] {
-  const kind = edition.sources.get(lot.source)?.kind
+  const kind = namedSource(edition, lot.source)?.kind
   if (kind === undefined) return []
   const subject: RouteSubject = {
     source: lot.source,

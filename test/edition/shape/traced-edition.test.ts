@@ -20,7 +20,7 @@ describe('tracedEdition', () => {
     expect(read(() => [edition.asOf, edition.site.title])).toEqual(['asOf', 'site'])
     expect(read(() => [edition.lots.get('ash/1'), edition.criteria.has('none')])).toEqual([
       'lots/ash/1',
-      'criteria/none',
+      'criteria?none',
     ])
     expect(read(() => [...edition.lots.keys()])).toEqual(['lots#'])
     expect(read(() => edition.lots.size)).toEqual(['lots#'])
@@ -84,6 +84,12 @@ describe('dependencyDigests', () => {
     expect(turned('lots')).not.toBe(earlier('lots'))
     expect(turned('lots/ash/1')).toBe(earlier('lots/ash/1'))
     expect(earlier('lots/ash/3')).not.toBe(earlier('lots/ash/1'))
+  })
+
+  it('tell whether there is a row, whatever it says', () => {
+    const [before, after] = [dependencyDigests(whole), dependencyDigests(tinyEdition([], lots))]
+    expect(before('sources?ash')).not.toBe(after('sources?ash'))
+    expect(before('lots?ash/1')).toBe(after('lots?ash/1'))
   })
 
   it('tell the lots that a lot replaces', () => {

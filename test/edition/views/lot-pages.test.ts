@@ -5,6 +5,8 @@ import { computeEdition } from '../../../src/edition/compute.ts'
 import { forAudience } from '../../../src/edition/publishing.ts'
 import type { PageFromView } from '../../../src/edition/shape/drawing.ts'
 import type { Edition } from '../../../src/edition/shape/edition.ts'
+import { tracing } from '../../../src/edition/shape/trace.ts'
+import { tracedEdition } from '../../../src/edition/shape/traced-edition.ts'
 import { certificatePages, revisionPages, workingPages } from '../../../src/edition/views/lot-pages.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 
@@ -59,6 +61,16 @@ describe('certificatePages, revisionPages and workingPages', () => {
     expect(changed.map(({ path }) => path).filter((path) => !allowed.includes(path))).toEqual([])
     expect(changed.length).toBeGreaterThan(0)
     expect(allowed.length).toBeLessThan(before.size / 4)
+  })
+
+  it('read nothing that changes with every lot of their source', () => {
+    const traced = tracedEdition(edition)
+    const views = pagesOf(traced)
+    const read = new Set(views.flatMap(({ view }) => [...tracing(view).trace]))
+    expect(
+      [...read].filter((name) => /^(?:source |sources(?:\/|$)|shipments|lotsOf|lots#?$)/.test(name)),
+    ).toEqual([])
+    expect(read).toContain('asked named-source quellan-ash')
   })
 
   it('state the day of the records where something is awaited, and nowhere else', () => {
