@@ -14,8 +14,8 @@ import {
   unlinkSync,
   writeFileSync,
 } from 'node:fs'
-import { copyFile, link, writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { copyFile, link, mkdir, writeFile } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
 import type { Piece } from '../edition/writers/outputs.ts'
 import type { ChangedPaths } from './durable.ts'
 import { filesOf, type FolderTree } from './folder-tree.ts'
@@ -29,6 +29,7 @@ export class FolderWriter {
   readonly #left: Set<string>
   readonly #folders: Set<string>
   readonly #files = new Set<string>()
+  readonly #made = new Map<string, Promise<unknown>>()
   readonly #written: string[] = []
   readonly #changedFolders = new Set<string>()
   readonly #writing = new Set<Promise<void>>()
@@ -54,7 +55,7 @@ export class FolderWriter {
   write(path: string, bytes: Uint8Array): void {
     const place = this.#newPlace(path)
     this.#written.push(path)
-    this.#begin(writeFile(place, bytes, { flag: 'wx' }))
+    this.#begin(path, () => writeFile(place, bytes, { flag: 'wx' }))
   }
 
   /**
@@ -69,7 +70,7 @@ export class FolderWriter {
       return false
     }
     const place = this.#newPlace(path)
-    this.#begin(
+    this.#begin(path, () =>
       link(from, place).catch(() => {
         this.#written.push(path)
         return copyFile(from, place, constants.COPYFILE_EXCL)
@@ -87,7 +88,9 @@ export class FolderWriter {
   /** Writes piece after piece. @returns the digest of them all */
   writePieces(path: string, pieces: Iterable<Piece>): string {
     const digest = createHash('sha256')
-    const file = openSync(this.#newPlace(path), 'wx')
+    const place = this.#newPlace(path)
+    mkdirSync(dirname(place), { recursive: true })
+    const file = openSync(place, 'wx')
     this.#written.push(path)
     try {
       for (const piece of pieces) {
@@ -131,16 +134,24 @@ export class FolderWriter {
       }
   }
 
-  #begin(work: Promise<unknown>): void {
-    const done = work
+  #begin(path: string, act: () => Promise<unknown>): void {
+    const done = this.#madeFolder(parentOf(path))
+      .then(act)
       .catch((fault: unknown) => this.#faults.push(fault))
       .then(() => void this.#writing.delete(done))
     this.#writing.add(done)
   }
 
-  /** The place of a file that is to be new: nothing is there, and its folder is. */
+  /** Makes each folder once. */
+  #madeFolder(path: string): Promise<unknown> {
+    const made = this.#made.get(path) ?? mkdir(join(this.#folder, path), { recursive: true })
+    this.#made.set(path, made)
+    return made
+  }
+
+  /** The place of a file that is to be new: nothing is there, and nothing in the way of its folder. */
   #newPlace(path: string): string {
-    for (const folder of foldersAbove(path)) this.#makeFolder(folder)
+    for (const folder of foldersAbove(path)) this.#expectFolder(folder)
     if (this.#left.has(path)) this.#unlink(path)
     if (this.#folders.has(path)) this.#removeFolder(path)
     this.#files.add(path)
@@ -148,10 +159,9 @@ export class FolderWriter {
     return join(this.#folder, path)
   }
 
-  #makeFolder(path: string): void {
+  #expectFolder(path: string): void {
     if (this.#folders.has(path)) return
     if (this.#left.has(path)) this.#unlink(path)
-    mkdirSync(join(this.#folder, path), { recursive: true })
     this.#folders.add(path)
     this.#changedFolders.add(parentOf(path))
   }
