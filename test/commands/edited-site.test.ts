@@ -102,6 +102,15 @@ describe('a build in the place of the site before', { timeout: 600_000 }, () => 
     expect((await anewAfter('the notice of the site')).drawn).toHaveLength(latest.pages)
   })
 
+  it('is none the worse for what somebody does to the spare site', async () => {
+    const spoilt = Object.keys(EDITS).filter((edit) => edit.includes('spare site')) as (keyof typeof EDITS)[]
+    expect(spoilt.length).toBeGreaterThan(2)
+    for (const edit of spoilt) {
+      expect((await anewAfter(edit)).drawn, edit).toEqual([])
+      expect(await differences(site), edit).toEqual([])
+    }
+  })
+
   it('makes everything where its list is gone or spoiled', async () => {
     expect((await anewAfter('a list of pages that was cut short')).drawn).toHaveLength(latest.pages)
     rmSync(join(dirname(site.out), '.puteoli'), { recursive: true })

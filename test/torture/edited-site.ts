@@ -11,7 +11,9 @@ import {
   readdirSync,
   readFileSync,
   renameSync,
+  rmSync,
   statSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -114,7 +116,40 @@ export const EDITS: Readonly<Record<string, Edit>> = {
     writeFileSync(list, readFileSync(list, 'utf8').slice(0, 900))
     return site
   },
+  'a page of the spare site written anew': (site, choose) => {
+    const page = pageOfSpare(site, choose)
+    if (page === undefined) return site
+    // Another file of that name: what the site shares with the spare is altered by another edit.
+    rmSync(page)
+    writeFileSync(page, 'altered')
+    return site
+  },
+  'a page of the spare site in the way of others': (site, choose) => {
+    const page = pageOfSpare(site, choose)
+    if (page === undefined) return site
+    const folder = dirname(page)
+    rmSync(folder, { recursive: true })
+    if (choose(2) === 0) writeFileSync(folder, 'a file')
+    else mkdirSync(join(page, 'a folder'), { recursive: true })
+    return site
+  },
+  'strange files in the spare site': (site, choose) => {
+    const page = pageOfSpare(site, choose)
+    if (page === undefined) return site
+    mkdirSync(join(page, '../strange/within'), { recursive: true })
+    writeFileSync(join(page, '../strange/within/file'), 'strange')
+    symlinkSync(site.out, join(page, '../strange/link'))
+    return site
+  },
   nothing: (site) => site,
+}
+
+/** Undefined where there is none. */
+function pageOfSpare(site: EditedSite, choose: Choose): string | undefined {
+  const spare = join(site.out, '../.puteoli', `spare-of-${basename(site.out)}`)
+  if (!existsSync(spare)) return undefined
+  const pages = filesOf(spare).filter((path) => path.endsWith('index.html') && path.includes('/'))
+  return join(spare, pages[choose(pages.length)] ?? '')
 }
 
 /** Builds in the place of the site before. */
