@@ -2,7 +2,7 @@
 import { kept } from '../../core/measure/kept.ts'
 import { digestOf } from '../../records/issued/digest.ts'
 import type { Edition, EditionPart } from './edition.ts'
-import { plainText } from './plain-text.ts'
+import { plainText, withMembers } from './plain-text.ts'
 import { ASKED, answerTo, MADE, type Trace, withoutTrace } from './trace.ts'
 import { MAPS, type MapMember, type PlainMember } from './traced-edition.ts'
 
@@ -81,11 +81,8 @@ function withoutFunctions(value: unknown): unknown {
   if (typeof value !== 'object' || value === null || 'toJSON' in value) return value
   if (value instanceof Map) return [...value].map(withoutFunctions)
   if (Array.isArray(value)) return value.map(element)
-  return Object.fromEntries(
-    Object.entries(value).map(([key, member]) => [
-      key,
-      withoutFunctions(key === 'working' && typeof member === 'function' ? member() : member),
-    ]),
+  return withMembers(value, (member, key) =>
+    withoutFunctions(key === 'working' && typeof member === 'function' ? member() : member),
   )
 }
 

@@ -42,8 +42,30 @@ function written(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value
   if (isMoment(value)) return { [MOMENT]: [value.text, value.sortedAt] }
   if (isAge(value)) return { [AGE]: value.text }
-  if (Array.isArray(value)) return value.map(written)
-  return Object.fromEntries(Object.entries(value).map(([key, member]) => [key, written(member)]))
+  return withMembers(value, written)
+}
+
+/**
+ * A list or an object with each member as a function gives it: the same one where none becomes another, for most of what is
+ * written needs no copy.
+ */
+export function withMembers(value: object, each: (member: unknown, key: string) => unknown): object {
+  if (Array.isArray(value)) return withElements(value, each)
+  let changed: Record<string, unknown> | undefined
+  for (const [key, member] of Object.entries(value)) {
+    const own = each(member, key)
+    if (own !== member) (changed ??= { ...value })[key] = own
+  }
+  return changed ?? value
+}
+
+function withElements(list: unknown[], each: (member: unknown, key: string) => unknown): unknown[] {
+  let changed: unknown[] | undefined
+  for (let place = 0; place < list.length; place++) {
+    const own = each(list[place], '')
+    if (own !== list[place]) (changed ??= [...list])[place] = own
+  }
+  return changed ?? list
 }
 
 /** Pages are bundled, and have classes of moments and ages of their own. */
@@ -57,12 +79,10 @@ function isAge(value: object): value is Age {
 
 function read(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value
-  if (Array.isArray(value)) return value.map(read)
-  const [[key, member] = [], ...others] = Object.entries(value) as [string, unknown][]
-  if (others.length === 0) {
-    if (key === MOMENT) return readMoment(...(member as [string, number]))
-    if (key === AGE) return readAge(member as string)
-    if (key === NUMBER) return Number(member)
+  if (Object.keys(value).length === 1) {
+    if (MOMENT in value) return readMoment(...(value[MOMENT] as [string, number]))
+    if (AGE in value) return readAge(value[AGE] as string)
+    if (NUMBER in value) return Number(value[NUMBER])
   }
-  return Object.fromEntries(Object.entries(value).map(([name, own]) => [name, read(own)]))
+  return withMembers(value, read)
 }
