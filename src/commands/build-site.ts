@@ -127,7 +127,7 @@ async function buildInto(
     ...losses,
     ...earlier.vanished(manifest),
     ...files.writeList(),
-    ...(sources?.notes() ?? []),
+    ...(sources?.end(records.sources.keys()) ?? []),
   ]
   return { edition, folder: final, pages: pages.length, ...whatWasDrawn(files), notes }
 }

@@ -3,7 +3,7 @@
  * the digest of the program. Any of them may be deleted, old, spoiled, or left by a build that was killed: what does not
  * say that it rests on what is asked for is not there.
  */
-import { mkdirSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
 import type { KeptParts, PartOfSource } from '../edition/passes/parts-of-sources.ts'
 import { digestOf } from '../records/issued/digest.ts'
@@ -13,8 +13,12 @@ import { programDigest } from './program-digest.ts'
 import { faultWords } from './system-faults.ts'
 
 export interface KeptSources extends KeptParts {
-  /** Lines for the reader of the command, where something could not be kept for the next build. */
-  readonly notes: () => string[]
+  /**
+   * Takes away what was kept of sources that are gone.
+   * @param sources ids of those that there are
+   * @returns lines for the reader of the command, where something could not be kept for the next build
+   */
+  readonly end: (sources: Iterable<string>) => string[]
 }
 
 /**
@@ -35,12 +39,24 @@ export function keptSources(final: string, fresh: boolean): KeptSources | undefi
     put: (part, text) => {
       failed ??= written(pathOf(part), `${headOf(part)}\n${text}`)
     },
-    notes: () => (failed === undefined ? [] : [`The next build will compute every lot: ${failed}`]),
+    end: (sources) => {
+      removeOthers(folder, new Set(sources))
+      return failed === undefined ? [] : [`The next build will compute every lot: ${failed}`]
+    },
   }
 }
 
 /** Of a digest, enough to tell the parts of a source apart; a part says its name itself. */
 const DIGITS = 16
+
+function removeOthers(folder: string, sources: ReadonlySet<string>): void {
+  try {
+    for (const name of readdirSync(folder))
+      if (!sources.has(name)) rmSync(join(folder, name), { recursive: true, force: true })
+  } catch {
+    // Nothing was kept, or it is closed to us: it is in nobody's way.
+  }
+}
 
 /** The first line says what the rest is. */
 function readPart(path: string, head: string): string | undefined {

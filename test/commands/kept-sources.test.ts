@@ -52,12 +52,19 @@ it('takes a part of which anything was altered, cut off or put elsewhere for non
   expect(keptSources(site(), false)?.get(PART)).toBe(TEXT)
 })
 
+it('keeps nothing of a source that is gone', () => {
+  keptSources(site(), false)?.put({ ...PART, source: 'tuff' }, TEXT)
+  expect(keptSources(site(), false)?.end(['tuff'])).toEqual([])
+  expect(keptSources(site(), false)?.get(PART)).toBeUndefined()
+  expect(keptSources(site(), false)?.get({ ...PART, source: 'tuff' })).toBe(TEXT)
+})
+
 it('says what could not be written, once, and goes on', () => {
   writeFileSync(join(folder, 'a-file'), '')
   const kept = keptSources(join(folder, 'a-file', 'dist'), false)
   kept?.put(PART, TEXT)
   kept?.put({ ...PART, source: 'tuff' }, TEXT)
-  expect(kept?.notes()).toEqual([
+  expect(kept?.end([])).toEqual([
     expect.stringMatching(/^The next build will compute every lot: .*ash.* cannot be written: /),
   ])
 })
