@@ -13,7 +13,7 @@ import { explainedIndices } from '../edition/views/resistivity-explained.ts'
 import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
-import { keptIssued } from './kept-issued.ts'
+import { keptReadings } from './kept-readings.ts'
 import { PROGRAM, ROOT, today } from './program.ts'
 
 /** Sets that every lot is judged under, as many as fit its material. */
@@ -122,8 +122,8 @@ function doubt(edition: Edition): Record<string, number> {
 
 /** The work of npm run build, in the place of an earlier site where one stands. */
 export async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
-  const { issued, write } = keptIssued({ beside: dirname(site), content: folder })
-  const { records } = loadRecords(folder, today(), { issued })
+  const { before, issued, write } = keptReadings({ beside: dirname(site), content: folder })
+  const { records } = loadRecords(folder, today(), { before, issued })
   const built = await buildSite(records, { out: site, audience: 'public' })
   write()
   return { pages: built.pages, unchanged: built.pages - built.drawn.length, lots: built.edition.lots.size }

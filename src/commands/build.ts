@@ -4,7 +4,7 @@ import type { Moment } from '../core/measure/moment.ts'
 import { Option } from 'commander'
 import { dirname } from 'node:path'
 import { buildSite } from './build-site.ts'
-import { keptIssued } from './kept-issued.ts'
+import { keptReadings } from './kept-readings.ts'
 import {
   addressOption,
   command,
@@ -28,7 +28,7 @@ await run(async () => {
     .option('--address <url>', 'address of the site in place of the one in site.yaml', addressOption)
     .option(
       '--fresh',
-      'read every issued document and make every page and data file anew, those too that have not changed',
+      'read every record and document and make every page and data file anew, those too that have not changed',
     )
     .addOption(
       new Option('--audience <who>', 'who will read the site')
@@ -49,12 +49,15 @@ await run(async () => {
   const read = options.audience === 'public' ? readPublishable : readGoodContent
   const out =
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
-  const { issued, write } = keptIssued({
+  const { before, issued, write } = keptReadings({
     beside: dirname(out),
     content: options.content,
     fresh: options.fresh === true,
   })
-  const records = read(options.content, 'Nothing was built; the output folder is as it was.', { issued })
+  const records = read(options.content, 'Nothing was built; the output folder is as it was.', {
+    before,
+    issued,
+  })
   const built = await buildSite(records, { ...options, out })
   process.stdout.write(
     `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${[...built.drawnLines, ...built.notes, ...write()].map((line) => `${line}\n`).join('')}`,

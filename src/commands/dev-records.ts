@@ -8,9 +8,9 @@ import type { Edition } from '../edition/shape/edition.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import { type FaultyRecord, faultyRecords } from '../records/checks/faulty-records.ts'
 import { diagnosticsText } from '../records/diagnostics/diagnostic-text.ts'
-import { ReadBefore } from '../records/read-before.ts'
+import type { ReadBefore } from '../records/read-before.ts'
 import { hasSite, type Records } from '../records/load.ts'
-import { keptIssued } from './kept-issued.ts'
+import { keptReadings } from './kept-readings.ts'
 import { memoryWatch } from './memory-watch.ts'
 import { CommandFailure, PROGRAM, today, usualOut } from './program.ts'
 import { shippedRecords } from './shipped.ts'
@@ -28,14 +28,16 @@ export class DevRecords {
   /** Undefined while all is well. */
   fault: DevFault | undefined
   readonly #folder: string
-  readonly #before = new ReadBefore()
+  readonly #before: ReadBefore
   readonly #issued: ReadBefore
   readonly #memory = new Memory()
   #hasEdition = false
 
   constructor(folder: string) {
     this.#folder = folder
-    this.#issued = keptIssued({ beside: dirname(usualOut(folder, 'dist')), content: folder }).issued
+    const kept = keptReadings({ beside: dirname(usualOut(folder, 'dist')), content: folder })
+    this.#before = kept.before
+    this.#issued = kept.issued
     this.load()
   }
 

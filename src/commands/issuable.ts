@@ -6,7 +6,7 @@ import { readText } from '../records/files.ts'
 import { hasSite } from '../records/load.ts'
 import { blockWords } from '../words/issue-blocks.ts'
 import { countWords } from '../words/numbers.ts'
-import { keptIssued } from './kept-issued.ts'
+import { keptReadings } from './kept-readings.ts'
 import { CommandFailure, EXIT, commandLine, usualOut } from './program.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
 
@@ -19,7 +19,7 @@ const NOTHING = 'Nothing was issued.'
 
 /** @throws CommandFailure where nothing can be judged, for the site cannot be read */
 export function readIssuable(folder: string): Issuable {
-  const { issued } = keptIssued({ beside: dirname(usualOut(folder, 'dist')), content: folder })
+  const { issued } = keptReadings({ beside: dirname(usualOut(folder, 'dist')), content: folder })
   const content = readContent(folder, { issued })
   if (!hasSite(content.records)) {
     printDiagnostics(content)

@@ -1,20 +1,17 @@
 /** A content folder to typed, cross-referenced records and every diagnostic there is. */
-import { type Moment, offsetMinutes } from '../core/measure/moment.ts'
+import type { Moment } from '../core/measure/moment.ts'
 import { assemble, noFiles, NO_SITE, type ReadFiles } from './checks/assemble.ts'
 import { datedLots, type LotDates } from './checks/dated-lots.ts'
 import type { Diagnostic } from './diagnostics/diagnostic.ts'
 import { inOrder } from './diagnostics/diagnostic-text.ts'
-import { fileReport } from './diagnostics/report.ts'
-import { type FileFault, UNREAD } from './diagnostics/unread-files.ts'
-import { type TextFault, UNREADABLE, UNREADABLE_MEND } from './diagnostics/unreadable-text.ts'
-import { fileMark, listFolder, readText, type Unread } from './files.ts'
+import { type FileFault, fileFault, UNREAD } from './diagnostics/unread-files.ts'
+import { listFolder, type Unread } from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
+import { loadFile, loadText } from './checks/load-record.ts'
 import { isStudyTable, kindInFolder, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { ReadBefore } from './read-before.ts'
-import { loadYaml } from './yaml/load-yaml.ts'
 import { loadStudyReadings } from './studies/load-study-readings.ts'
-import { headingOf, type MethodPage, readMethodPage } from './yaml/method-page.ts'
 
 export type { Records }
 
@@ -136,10 +133,6 @@ function isShutFolder({ path, why }: Unread): boolean {
   return why === 'unreadable' && kindInFolder(path.split('/')[0] ?? '') !== undefined
 }
 
-function fileFault(file: string, fault: FileFault): Diagnostic {
-  return { ...fault, file, line: 1, column: 1 }
-}
-
 interface Folder extends Required<Pick<LoadOptions, 'before' | 'changed' | 'reading'>> {
   readonly contentDir: string
 }
@@ -190,114 +183,4 @@ function reportCase(
         mend: 'rename one of the two',
       }),
     )
-}
-
-interface Loading {
-  readonly files: ReadFiles
-  readonly before: ReadBefore
-}
-
-/** A sound record is kept with its text, which later faults, those beyond the file itself, are placed in. */
-function loadFile(
-  { files, before }: Loading,
-  { kind, id }: RecordName,
-  path: string,
-  diagnostics: Diagnostic[],
-): void {
-  const mark = fileMark(files.contentDir, path)
-  const offset = siteOffset(files)
-  const kept = before.of(path, mark === null ? null : `${mark} ${offset}`, () => {
-    const told = diagnostics.length
-    const read = readNow(files.contentDir, { kind, id }, path, { offset, diagnostics })
-    return { value: read, keep: read !== undefined && diagnostics.length === told }
-  })
-  if (kept !== undefined) put(files, { kind, id }, { path, ...kept }, diagnostics)
-}
-
-interface Reading {
-  readonly offset: number
-  readonly diagnostics: Diagnostic[]
-}
-
-/** A sound record, the items of its lists that are no part of it, and its text. */
-interface ReadRecord {
-  readonly text: string
-  readonly value: unknown
-  readonly left: readonly string[]
-}
-
-/** Undefined for a record with a fault. */
-function readNow(
-  contentDir: string,
-  name: RecordName,
-  path: string,
-  { offset, diagnostics }: Reading,
-): ReadRecord | undefined {
-  const reading = readText(contentDir, path)
-  if ('fault' in reading) {
-    const line = reading.fault === 'not-utf8' ? reading.line : 1
-    diagnostics.push({ ...fileFault(path, unreadable(reading.fault)), line })
-    return undefined
-  }
-  const { text } = reading
-  return readRecord(name, { path, text }, { offset, diagnostics })
-}
-
-/**
- * Reads one record from its text, without the disk.
- * @param files takes the record, or nothing where it has a fault
- * @param diagnostics takes the faults
- */
-export function loadText(
-  files: ReadFiles,
-  { kind, id }: RecordName,
-  { path, text }: { readonly path: string; readonly text: string },
-  diagnostics: Diagnostic[],
-): void {
-  const read = readRecord({ kind, id }, { path, text }, { offset: siteOffset(files), diagnostics })
-  if (read !== undefined) put(files, { kind, id }, { path, ...read }, diagnostics)
-}
-
-function siteOffset({ loaded }: ReadFiles): number {
-  const offset = loaded.site.get('site')?.record.offset
-  return offset === undefined ? 0 : offsetMinutes(offset)
-}
-
-/** The record or the method page in a text; undefined where it has a fault. */
-function readRecord(
-  { kind, id }: RecordName,
-  { path, text }: { readonly path: string; readonly text: string },
-  { offset, diagnostics }: Reading,
-): ReadRecord | undefined {
-  const report = fileReport(path, headOf(kind, text), diagnostics)
-  const value = kind === 'method' ? readMethodPage(id, text, report) : loadYaml(kind, text, report, offset)
-  return value === undefined ? undefined : { text, value, left: report.leftOut() }
-}
-
-function headOf(kind: RecordName['kind'], text: string): string {
-  return kind === 'method' ? headingOf(text) : text
-}
-
-function put(
-  files: ReadFiles,
-  { kind, id }: RecordName,
-  { path, text, value, left }: ReadRecord & { readonly path: string },
-  diagnostics: Diagnostic[],
-): void {
-  if (kind === 'method') files.methods.push(value as MethodPage)
-  else {
-    const report = fileReport(path, text, diagnostics)
-    report.leaveOut(left)
-    // What a kind's validated and converted value is, its schema says, from which the types are made.
-    ;(files.loaded[kind] as Map<string, unknown>).set(id, { record: value, report })
-  }
-}
-
-function unreadable(fault: TextFault): FileFault {
-  return {
-    code: 'file-unreadable',
-    severity: 'error',
-    message: `the file ${UNREADABLE[fault]}`,
-    mend: UNREADABLE_MEND[fault],
-  }
 }

@@ -3,7 +3,7 @@ import { assemble, noFiles, type ReadFiles } from '../../src/records/checks/asse
 import type { Diagnostic } from '../../src/records/diagnostics/diagnostic.ts'
 import { diagnosticText } from '../../src/records/diagnostics/diagnostic-text.ts'
 import { type FileReport, fileReport } from '../../src/records/diagnostics/report.ts'
-import { loadText } from '../../src/records/load.ts'
+import { loadText } from '../../src/records/checks/load-record.ts'
 import { momentOfDay } from '../../src/core/measure/moment.ts'
 import type { Records } from '../../src/records/records.ts'
 import type { CorpusRecord } from './corpus.ts'

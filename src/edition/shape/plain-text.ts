@@ -54,7 +54,9 @@ export function withMembers(value: object, each: (member: unknown, key: string) 
   let changed: Record<string, unknown> | undefined
   for (const [key, member] of Object.entries(value)) {
     const own = each(member, key)
-    if (own !== member) (changed ??= { ...value })[key] = own
+    if (own === member) continue
+    changed ??= { ...value }
+    changed[key] = own
   }
   return changed ?? value
 }
@@ -63,7 +65,9 @@ function withElements(list: unknown[], each: (member: unknown, key: string) => u
   let changed: unknown[] | undefined
   for (let place = 0; place < list.length; place++) {
     const own = each(list[place], '')
-    if (own !== list[place]) (changed ??= [...list])[place] = own
+    if (own === list[place]) continue
+    changed ??= [...list]
+    changed[place] = own
   }
   return changed ?? list
 }

@@ -2,6 +2,7 @@
  * Collects the faults of one file and gives them their line and column, which are sought only when there is a
  * fault.
  */
+import { once } from '../../core/measure/once.ts'
 import type { Diagnostic, RelatedPlace } from './diagnostic.ts'
 import type { Code } from './codes.ts'
 import { lineAndColumn, lineStarts } from '../yaml/line-and-column.ts'
@@ -54,22 +55,28 @@ export interface FileReport {
 /** The start of the file stands for a place that it does not have. */
 const NOWHERE = { start: 0, end: 1 }
 
-export function fileReport(file: string, text: string, diagnostics: Diagnostic[]): FileReport {
+/** @param given the text, or what reads it once a place in it is sought */
+export function fileReport(
+  file: string,
+  given: string | (() => string),
+  diagnostics: Diagnostic[],
+): FileReport {
+  const text = once(() => (typeof given === 'string' ? given : given()))
   let spans: Map<string, Span> | undefined
   let starts: readonly number[] | undefined
   let count = 0
   let left: readonly string[] = []
   const writtenAt = (pointer: string): Span | undefined => {
-    spans ??= spansOf(text)
+    spans ??= spansOf(text())
     return spans.get(left.length === 0 ? pointer : inFile(pointer, left))
   }
   const span = (pointer: string): Span | undefined =>
     writtenAt(pointer) ?? (pointer === '' ? undefined : writtenAt(above(pointer)))
   const placed = ({ start, end }: Pick<Span, 'start' | 'end'>) => {
-    starts ??= lineStarts(text)
+    starts ??= lineStarts(text())
     const { line, column } = lineAndColumn(starts, start)
-    const lineEnd = text.indexOf('\n', start)
-    const last = Math.min(end, lineEnd < 0 ? text.length : lineEnd)
+    const lineEnd = text().indexOf('\n', start)
+    const last = Math.min(end, lineEnd < 0 ? text().length : lineEnd)
     return { file, line, column, endColumn: column + Math.max(1, last - start) }
   }
   const add = (
@@ -82,7 +89,9 @@ export function fileReport(file: string, text: string, diagnostics: Diagnostic[]
   }
   return {
     file,
-    text,
+    get text() {
+      return text()
+    },
     at: (pointer, code, message, mend, related = []) => {
       const known = related.filter((place) => place !== undefined)
       add(span(pointer) ?? NOWHERE, 'error', { code, message, mend, related: known })

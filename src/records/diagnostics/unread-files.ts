@@ -1,5 +1,6 @@
 /** Diagnostics for what lies in the content folder and is not read. */
 import type { Code } from './codes.ts'
+import type { Diagnostic } from './diagnostic.ts'
 import type { Unread } from '../files.ts'
 
 /** A fault of a whole file. */
@@ -41,4 +42,9 @@ export const UNREAD: Readonly<Record<Unread['why'], FileFault>> = {
     message: 'this is not a regular file',
     mend: 'put a text file here, or remove it',
   },
+}
+
+/** A fault of a whole file stands at its beginning. */
+export function fileFault(file: string, fault: FileFault): Diagnostic {
+  return { ...fault, file, line: 1, column: 1 }
 }

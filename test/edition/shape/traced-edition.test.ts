@@ -87,9 +87,9 @@ describe('dependencyDigests', () => {
   })
 
   it('tell whether there is a row, whatever it says', () => {
-    const [before, after] = [dependencyDigests(whole), dependencyDigests(tinyEdition([], lots))]
-    expect(before('sources?ash')).not.toBe(after('sources?ash'))
-    expect(before('lots?ash/1')).toBe(after('lots?ash/1'))
+    const [now, then] = [dependencyDigests(whole), dependencyDigests(tinyEdition([], lots))]
+    expect(now('sources?ash')).not.toBe(then('sources?ash'))
+    expect(now('lots?ash/1')).toBe(then('lots?ash/1'))
   })
 
   it('tell the lots that a lot replaces', () => {
