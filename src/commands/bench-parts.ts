@@ -1,6 +1,15 @@
 /** The parts that a bench measures, each in a process of its own; what it counted comes back as figures. */
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs'
+import { basename, dirname, join, relative } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { JSON_SCHEMA, load } from 'js-yaml'
 import { everyClause } from '../core/criteria/criterion.ts'
@@ -121,10 +130,14 @@ function doubt(edition: Edition): Record<string, number> {
 }
 
 /** The work of npm run build, in the place of an earlier site where one stands. */
-export async function wholeBuild(folder: string, site: string): Promise<Record<string, number>> {
+export async function wholeBuild(
+  folder: string,
+  site: string,
+  accept: readonly string[] = [],
+): Promise<Record<string, number>> {
   const { before, issued, write } = keptReadings({ beside: dirname(site), content: folder })
   const { records } = loadRecords(folder, today(), { before, issued })
-  const built = await buildSite(records, { out: site, audience: 'public' })
+  const built = await buildSite(records, { out: site, audience: 'public', accept })
   write()
   return { pages: built.pages, unchanged: built.pages - built.drawn.length, lots: built.edition.lots.size }
 }
@@ -142,6 +155,41 @@ export async function oneLotChanged(folder: string, site: string): Promise<Recor
     text.replace(READING, (reading) => String(Number(reading) + 1)),
   )
   return wholeBuild(folder, site)
+}
+
+/** The same after the last lot of the last source that has a certificate was taken out. */
+export async function oneLotLess(folder: string, site: string): Promise<Record<string, number>> {
+  const last = filesBelow(join(folder, 'lots'))
+    .sort()
+    .findLast((path) => path.endsWith('.yaml') && /^revisions:/m.test(readFileSync(path, 'utf8')))
+  if (last === undefined) throw new RangeError('oneLotLess needs a lot with a certificate, got none')
+  const lot = relative(join(folder, 'lots'), last).slice(0, -'.yaml'.length)
+  moveLot(lot, folder, takenOutOf(folder))
+  return wholeBuild(folder, site, ['*'])
+}
+
+/** The same after that lot was put in again: one new lot. */
+export async function oneNewLot(folder: string, site: string): Promise<Record<string, number>> {
+  const [last] = filesBelow(join(takenOutOf(folder), 'lots'))
+  if (last === undefined) throw new RangeError('oneNewLot needs a lot that was taken out, got none')
+  moveLot(
+    relative(join(takenOutOf(folder), 'lots'), last).slice(0, -'.yaml'.length),
+    takenOutOf(folder),
+    folder,
+  )
+  return wholeBuild(folder, site)
+}
+
+function takenOutOf(folder: string): string {
+  return `${folder}-taken-out`
+}
+
+/** A lot with its documents; the parts that they share with others stay. */
+function moveLot(lot: string, from: string, to: string): void {
+  for (const path of [`lots/${lot}.yaml`, `issued/${lot}`]) {
+    mkdirSync(dirname(join(to, path)), { recursive: true })
+    renameSync(join(from, path), join(to, path))
+  }
 }
 
 /**

@@ -9,7 +9,16 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { checksAndHistories } from './bench-checks.ts'
-import { buildFloor, check, judging, oneLotChanged, wholeBuild, yamlFloor } from './bench-parts.ts'
+import {
+  buildFloor,
+  check,
+  judging,
+  oneLotChanged,
+  oneLotLess,
+  oneNewLot,
+  wholeBuild,
+  yamlFloor,
+} from './bench-parts.ts'
 import { copying, eleventy, getPeers } from './bench-peers.ts'
 import { studies } from './bench-studies.ts'
 import { type Measure, progress, table } from './bench-table.ts'
@@ -30,6 +39,8 @@ const PARTS = [
   'build',
   'build-again',
   'build-one-lot-changed',
+  'build-one-lot-less',
+  'build-one-new-lot',
   'build-floor',
   PEER,
   'copy',
@@ -116,6 +127,8 @@ async function part(name: string, folder: string, site: string): Promise<number>
       build: wholeBuild,
       'build-again': wholeBuild,
       'build-one-lot-changed': oneLotChanged,
+      'build-one-lot-less': oneLotLess,
+      'build-one-new-lot': oneNewLot,
       'build-floor': buildFloor,
       [PEER]: eleventy,
       copy: copying,
