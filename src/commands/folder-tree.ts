@@ -1,6 +1,7 @@
 /** What lies below a folder, read whole, or again only where an entry has come or gone since. */
 import { type BigIntStats, lstatSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
+import { isSettled } from '../records/files.ts'
 
 /** Folders by path with forward slashes, a folder before those in it; "" is the folder itself. */
 export type FolderTree = ReadonlyMap<string, FolderEntries>
@@ -58,9 +59,7 @@ function entriesOf(place: string): Pick<FolderEntries, 'files' | 'folders'> {
   return { files, folders }
 }
 
-/** Disks that date changes coarsely do so by two seconds: two changes in that time may bear the same. */
-const COARSEST_MS = 2000
-
 function markOf({ ino, mtimeNs, ctimeNs }: BigIntStats, now: number): string | null {
-  return Number(ctimeNs) / 1e6 < now - COARSEST_MS ? `${ino} ${mtimeNs} ${ctimeNs}` : null
+  const mark = `${ino} ${mtimeNs} ${ctimeNs}`
+  return isSettled(mark, now) ? mark : null
 }
