@@ -7,8 +7,9 @@ import { tracing } from '../edition/shape/trace.ts'
 import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { digestOf } from '../records/issued/digest.ts'
-import { drawPages, pagesOf } from './draw-pages.ts'
-import { pageProgram } from './page-program.ts'
+import { drawInThreads, type Fan, type OtherFiles } from './draw-in-threads.ts'
+import { changedPages, pagesOf } from './draw-pages.ts'
+import { type PageProgram, pageProgram } from './page-program.ts'
 import { ROOT } from './program.ts'
 import { givenOf, type SiteFiles } from './site-files.ts'
 
@@ -20,10 +21,18 @@ export interface FilesToBuild {
   readonly program: string | null
   /** Folder of the output, beside which an installed program may write. */
   readonly beside: string
+  /** Begins the threads that help to draw so many pages. */
+  readonly fan: (pages: number, drawing: PageProgram) => Fan
 }
 
-/** @returns addresses of all pages, "" for the front page, in code-unit order */
-export async function buildPages({ edition, files, program, beside }: FilesToBuild): Promise<string[]> {
+/**
+ * @param others makes all files beside the pages: after them, or while threads draw
+ * @returns addresses of all pages, "" for the front page, in code-unit order
+ */
+export async function buildPages(
+  { edition, files, program, beside, fan }: FilesToBuild,
+  others: OtherFiles,
+): Promise<string[]> {
   // Its method pages go into the program.
   putEdition(edition)
   const drawing = await pageProgram(edition, beside, program)
@@ -34,7 +43,8 @@ export async function buildPages({ edition, files, program, beside }: FilesToBui
     const given = digestOf(
       JSON.stringify([program, edition.address, edition.audience, edition.methods, [...drawing.files]]),
     )
-    await drawPages(pages, files, given)
+    const changed = await changedPages(pages, files, given)
+    await drawInThreads({ changed, files, edition, fan: fan(changed.length, drawing), others })
     return pages
       .map(({ file }) => file)
       .filter((file) => file.endsWith('index.html'))
@@ -45,9 +55,14 @@ export async function buildPages({ edition, files, program, beside }: FilesToBui
   }
 }
 
-export async function buildDataFiles({ edition, files, program }: FilesToBuild): Promise<void> {
+/** @param goesOn is asked before each file; the rest is left where it says no */
+export async function buildDataFiles(
+  { edition, files, program }: FilesToBuild,
+  goesOn: () => Promise<boolean>,
+): Promise<void> {
   const common = digestOf(JSON.stringify([program, edition.audience]))
   for (const file of dataFiles(edition)) {
+    if (!(await goesOn())) return
     buildDataFile(file, files, givenOf(common, file.given ?? ''))
     await files.room()
   }

@@ -4,11 +4,9 @@ import { writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { defined } from '../core/measure/defined.ts'
 import { paths } from '../edition/shape/addresses.ts'
-import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
 import { tracedEdition } from '../edition/shape/traced-edition.ts'
-import { forAudience } from '../edition/publishing.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
 import { buildDataFiles, buildPages, buildSitemap, type FilesToBuild } from './build-files.ts'
@@ -18,14 +16,14 @@ import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
 import { keptSources } from './kept-sources.ts'
 import { MANIFEST } from './manifest-file.ts'
-import { memoryWatch } from './memory-watch.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { stands } from './output-marker.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { programDigest } from './program-digest.ts'
 import { type Progress, progress } from './progress.ts'
-import { shippedRecords } from './shipped.ts'
+import { siteEdition } from './site-edition.ts'
 import { SiteFiles } from './site-files.ts'
+import { siteThreads } from './site-threads.ts'
 import { drawnLines } from './why-drawn.ts'
 
 export interface BuildOptions {
@@ -39,6 +37,8 @@ export interface BuildOptions {
   readonly accept?: readonly string[]
   /** Draws every page, whether it has changed or not. */
   readonly fresh?: boolean
+  /** So many threads help to draw the pages; as many as pay where nothing is said. */
+  readonly threads?: number
 }
 
 export interface BuiltSite {
@@ -91,18 +91,13 @@ async function buildInto(
   options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
   const program = programDigest()
   const sources = keptSources(final, options.fresh === true)
-  const edition = forAudience(
-    computeEdition(records, {
-      program: PROGRAM,
-      asOf: options.asOf,
-      today: today(),
-      address: options.address,
-      atLot: memoryWatch(),
-      shipped: shippedRecords(),
-      ...(sources === undefined ? {} : { kept: sources }),
-    }),
-    options.audience,
-  )
+  const question = defined({
+    audience: options.audience,
+    asOf: options.asOf,
+    today: today(),
+    address: options.address,
+  })
+  const edition = siteEdition(records, question, sources)
   const state = issuedState(edition)
   const losses = earlier.losses(state)
   const traced = tracedEdition(edition)
@@ -114,7 +109,9 @@ async function buildInto(
     fresh: options.fresh === true,
     unknown: program === null,
   })
-  const pages = await buildFiles({ edition: traced, files, program, beside: dirname(next) }, options)
+  const threads = siteThreads({ records, question, final, sources, program, count: options.threads })
+  const toBuild = { edition: traced, files, program, beside: dirname(next), fan: threads.fan }
+  const pages = await buildFiles(toBuild, options)
   checkOutput(edition, files)
   const changed = files.removeLeft()
   const manifest = manifestOf(edition, state, files.digests)
@@ -128,6 +125,7 @@ async function buildInto(
     ...earlier.vanished(manifest),
     ...files.writeList(),
     ...(sources?.end(records.sources.keys()) ?? []),
+    ...threads.notes(),
   ]
   return { edition, folder: final, pages: pages.length, ...whatWasDrawn(files), notes }
 }
@@ -151,9 +149,11 @@ async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): 
   const { files } = toBuild
   try {
     at('Building the pages')
-    const pages = await buildPages(toBuild)
-    at('Writing the data files')
-    await buildDataFiles(toBuild)
+    const pages = await buildPages(toBuild, async (goesOn) => {
+      at('Writing the data files')
+      await buildDataFiles(toBuild, goesOn)
+      at('Finishing the site')
+    })
     await buildSitemap(toBuild, pages)
     return pages
   } finally {

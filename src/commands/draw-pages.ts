@@ -1,9 +1,9 @@
-/** Draws the pages of the edition in the slot, in one order, one after the other. */
+/** Draws the pages of the edition in the slot, one after the other. */
 import { pathToFileURL } from 'node:url'
 import type { AstroPrerenderer, PathWithRoute } from 'astro'
 import type { Edition } from '../edition/shape/edition.ts'
 import { wholeText } from '../edition/shape/dependencies.ts'
-import { tracing, tracingAll } from '../edition/shape/trace.ts'
+import { type Traced, tracing, tracingAll } from '../edition/shape/trace.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import type { PageProgram } from './page-program.ts'
 import { givenOf, type SiteFiles } from './site-files.ts'
@@ -39,7 +39,10 @@ interface StaticPath {
  * Every page of the site.
  * @throws RangeError for two pages of one address
  */
-export async function pagesOf({ entry, styles }: PageProgram, { address }: Edition): Promise<PageToDraw[]> {
+export async function pagesOf(
+  { entry, styles }: Pick<PageProgram, 'entry' | 'styles'>,
+  { address }: Edition,
+): Promise<PageToDraw[]> {
   const [{ app }, { StaticPaths }] = await Promise.all([
     import(pathToFileURL(entry).href) as Promise<{ app: App }>,
     import('astro/runtime/prerender/static-paths.js'),
@@ -93,38 +96,86 @@ function pageOf(
   }
 }
 
+/** A page of which something has changed. */
+export interface ChangedPage {
+  readonly page: PageToDraw
+  /** Digest of all beside the edition that it is made of. */
+  readonly given: string
+}
+
 /**
- * Draws the pages of which something has changed, with the traced edition in the slot.
+ * Takes the pages of which nothing has changed.
  * @param common digest of all that every page is drawn from beside the edition
- * @throws whatever a page throws, or the system
+ * @returns the others
  */
-export async function drawPages(
+export async function changedPages(
   pages: readonly PageToDraw[],
   files: SiteFiles,
   common: string,
-): Promise<void> {
+): Promise<ChangedPage[]> {
+  const changed: ChangedPage[] = []
   for (const page of pages) {
     const given = givenOf(common, wholeText(page.given))
     if (files.isKept(page.file, given)) await files.room()
-    else await drawPage(page, files, given)
+    else changed.push({ page, given })
+  }
+  return changed
+}
+
+/**
+ * Draws pages with the traced edition in the slot.
+ * @throws whatever a page throws, or the system
+ */
+export async function drawPages(changed: readonly ChangedPage[], files: SiteFiles): Promise<void> {
+  for (const each of changed) {
+    const drawn = await drawnPage(each.page, viewBefore(each, files))
+    if (!(await isTaken(each, drawn, files))) await redraw(each, files)
   }
 }
 
-async function drawPage(
-  { file, view: viewOf, draw }: PageToDraw,
-  files: SiteFiles,
-  given: string,
-): Promise<void> {
+/** What becomes of a page, and what it was made of. */
+export interface DrawnPage extends Omit<Traced<unknown>, 'value'> {
+  /** null for a page that has the view that it had before: it need not be drawn. */
+  readonly bytes: Uint8Array | null
+  /** Digest of its view; null where it is drawn from the edition. */
+  readonly view: string | null
+}
+
+/** @param before digest of the view that it had before @throws whatever the page throws */
+export async function drawnPage(
+  { view: viewOf, draw }: PageToDraw,
+  before: string | null,
+): Promise<DrawnPage> {
   if (viewOf === null) {
-    const { value: bytes, trace, parts } = await tracingAll(() => draw(null))
-    files.noteParts(parts)
-    return files.write(file, bytes, { given, trace, view: null })
+    const { value: bytes, ...traced } = await tracingAll(() => draw(null))
+    return { bytes, view: null, ...traced }
   }
-  const { value: made, trace, parts } = tracing(viewOf)
+  const { value: made, ...traced } = tracing(viewOf)
+  const view = digestOf(JSON.stringify(made))
+  return { bytes: view === before ? null : await draw(made), view, ...traced }
+}
+
+/** Digest of the view of a page in the site before; null where it may not be taken from there. */
+export function viewBefore({ page, given }: ChangedPage, files: SiteFiles): string | null {
+  return page.view === null ? null : files.viewBefore(page.file, given)
+}
+
+/** @returns false where the page before has its view and is not as it was: it has to be drawn all the same */
+export async function isTaken(
+  { page, given }: ChangedPage,
+  { bytes, view, trace, parts }: DrawnPage,
+  files: SiteFiles,
+): Promise<boolean> {
   files.noteParts(parts)
-  const madeOf = { given, trace, view: digestOf(JSON.stringify(made)) }
-  if (files.isKeptByView(file, madeOf)) await files.room()
-  else await files.write(file, await draw(made), madeOf)
+  const madeOf = { given, trace, view }
+  if (bytes === null && !files.isKeptByView(page.file, madeOf)) return false
+  await (bytes === null ? files.room() : files.write(page.file, bytes, madeOf))
+  return true
+}
+
+/** Draws a page whatever view it had before. */
+export async function redraw(changed: ChangedPage, files: SiteFiles): Promise<void> {
+  await isTaken(changed, await drawnPage(changed.page, null), files)
 }
 
 /** Path of a page below the base, "" for the front page. */

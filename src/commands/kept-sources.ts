@@ -13,6 +13,10 @@ import { programDigest } from './program-digest.ts'
 import { faultWords } from './system-faults.ts'
 
 export interface KeptSources extends KeptParts {
+  /** Whether other threads may take what this one has put. */
+  readonly isShared: boolean
+  /** Whether something of a source was made anew, so that it has been computed. */
+  readonly isComputed: (source: string) => boolean
   /**
    * Takes away what was kept of sources that are gone.
    * @param sources ids of those that there are
@@ -23,7 +27,7 @@ export interface KeptSources extends KeptParts {
 
 /**
  * @param final the site that is replaced; it need not be there
- * @param fresh makes everything anew
+ * @param fresh makes everything anew: what is kept is taken away
  * @returns undefined where nothing says by which program parts are made
  */
 export function keptSources(final: string, fresh: boolean): KeptSources | undefined {
@@ -33,10 +37,15 @@ export function keptSources(final: string, fresh: boolean): KeptSources | undefi
   const pathOf = ({ source, name }: PartOfSource) =>
     join(folder, source, `${digestOf(name).slice(-DIGITS)}.txt`)
   const headOf = ({ restsOn, name }: PartOfSource) => `${program} ${restsOn} ${name}`
+  const isShared = !fresh || isEmptied(folder)
+  const computed = new Set<string>()
   let failed: string | undefined
   return {
-    get: (part) => (fresh ? undefined : readPart(pathOf(part), headOf(part))),
+    isShared,
+    isComputed: (source) => computed.has(source),
+    get: (part) => (isShared ? readPart(pathOf(part), headOf(part)) : undefined),
     put: (part, text) => {
+      computed.add(part.source)
       failed ??= written(pathOf(part), `${headOf(part)}\n${text}`)
     },
     end: (sources) => {
@@ -55,6 +64,15 @@ function removeOthers(folder: string, sources: ReadonlySet<string>): void {
       if (!sources.has(name)) rmSync(join(folder, name), { recursive: true, force: true })
   } catch {
     // Nothing was kept, or it is closed to us: it is in nobody's way.
+  }
+}
+
+function isEmptied(folder: string): boolean {
+  try {
+    rmSync(folder, { recursive: true, force: true })
+    return true
+  } catch {
+    return false
   }
 }
 

@@ -37,6 +37,11 @@ export function memoryWatch(machine: Machine = THIS_MACHINE): () => void {
   }
 }
 
+/** The same of a thread that has ended because of it; each may take as much as any other. */
+export function memoryShortage(): CommandFailure {
+  return shortage(THIS_MACHINE.heap().limit, THIS_MACHINE.memory())
+}
+
 function shortage(limit: number, memory: number): CommandFailure {
   const wanted = Math.ceil((2 * limit) / MEGABYTE)
   return new CommandFailure(

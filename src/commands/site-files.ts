@@ -115,6 +115,12 @@ export class SiteFiles {
     return false
   }
 
+  /** Digest of the view of a page that was given the same in the site before; null where there is none. */
+  viewBefore(path: string, given: string): string | null {
+    const madeOf = this.#before.files.get(path)?.madeOf
+    return madeOf?.given === given ? madeOf.view : null
+  }
+
   /** Takes a page that has the same view, though what the view was made of has changed. */
   isKeptByView(path: string, madeOf: MadeOf): boolean {
     const before = this.#before.files.get(path)

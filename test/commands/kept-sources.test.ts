@@ -28,6 +28,16 @@ it('gives a part that was put for the same site, and none when everything is mad
   expect(keptSources(join(folder, 'other'), false)?.get(PART)).toBeUndefined()
 })
 
+it('gives what was put when everything is made anew, to other threads too', () => {
+  const kept = keptSources(site(), true)
+  expect(kept?.isShared).toBe(true)
+  expect(kept?.isComputed('ash')).toBe(false)
+  kept?.put(PART, '[]')
+  expect(kept?.isComputed('ash')).toBe(true)
+  expect(kept?.get(PART)).toBe('[]')
+  expect(keptSources(site(), false)?.get(PART)).toBe('[]')
+})
+
 it('has none of another name, of another source, or of what rested on something else', () => {
   const kept = keptSources(site(), false)
   for (const other of [{ name: 'row' }, { source: 'tuff' }, { restsOn: 'sha256-2 https://example.org /a/ ' }])
