@@ -39,6 +39,8 @@ if (parentPort !== null) drawFor(parentPort, received(workerData as SharedArrayB
 /** Whatever else is thrown ends the thread, and the thread that started it is told. */
 function drawFor(port: NonNullable<typeof parentPort>, work: ThreadWork): void {
   const made = readyToDraw(work)
+  // What went wrong is told to who asks for pages.
+  made.catch(() => undefined)
   let last: Promise<unknown> = made
   port.on('message', (asked: readonly AskedPage[] | null) => {
     last = Promise.all([made, last])

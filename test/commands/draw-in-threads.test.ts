@@ -2,6 +2,7 @@
 import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { type BuiltSite, buildSite } from '../../src/commands/build-site.ts'
 import { drawThreads, threadsThatPay } from '../../src/commands/draw-threads.ts'
@@ -98,6 +99,8 @@ describe('a thread that draws', () => {
 
   it('draws nothing with another program than the one that began it', async () => {
     const thread = begun('another')
+    // It has failed before anything is asked of it.
+    await pause(3000)
     await expect(thread.draw(asked)).rejects.toEqual(
       new CommandFailure(
         'The program was changed while it built the site.\nfix: build it again',
