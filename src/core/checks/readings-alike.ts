@@ -17,18 +17,51 @@ export interface ReadingsOfLot {
   readonly values: readonly string[]
 }
 
-/** Lots by the text of all values. */
+/** Lots by the text of all values, of texts that stand in several lots. */
 export type ReadingsIndex = ReadonlyMap<string, readonly string[]>
 
-/** Every analysis and mortar of the edition, each looked at once. */
+/**
+ * Every analysis and mortar of the edition, each looked at once; those of lots that may have one alike, twice.
+ * @param lots ids in the order in which the earlier lot is the one that was copied
+ * @param readingsOf readings of one of them, the same at each call
+ * Note: a text that stands alone is told by a short number first, since the texts of a hundred thousand lots fill a memory.
+ */
 export function readingsIndex(
-  lots: Iterable<{ readonly id: string; readonly readings: readonly ReadingsOfLot[] }>,
+  lots: readonly string[],
+  readingsOf: (lot: string) => readonly ReadingsOfLot[],
 ): ReadingsIndex {
   const index = new Map<string, string[]>()
-  for (const { id, readings } of lots)
-    for (const key of new Set(readings.filter(isLong).map(textOf)))
-      kept(index, key, (): string[] => []).push(id)
-  return index
+  for (const lot of lotsOfSharedNumbers(lots, readingsOf))
+    for (const key of textsOf(readingsOf(lot))) kept(index, key, (): string[] => []).push(lot)
+  return new Map([...index].filter(([, alike]) => 1 < alike.length))
+}
+
+/** Lots with a text whose number another lot has too, in order; two texts of one number need not be the same. */
+function lotsOfSharedNumbers(
+  lots: readonly string[],
+  readingsOf: (lot: string) => readonly ReadingsOfLot[],
+): string[] {
+  const first = new Map<number, number>()
+  const shared = new Set<number>()
+  for (const [place, lot] of lots.entries())
+    for (const number of new Set([...textsOf(readingsOf(lot))].map(numberOf))) {
+      const before = first.get(number)
+      if (before === undefined) first.set(number, place)
+      else shared.add(before).add(place)
+    }
+  return lots.filter((_, place) => shared.has(place))
+}
+
+/** A number of 31 bits that is the same for the same text. */
+function numberOf(text: string): number {
+  let number = 0
+  for (let place = 0; place < text.length; place += 1)
+    number = (Math.imul(number, 31) + text.charCodeAt(place)) & 0x7fffffff
+  return number
+}
+
+function textsOf(readings: readonly ReadingsOfLot[]): ReadonlySet<string> {
+  return new Set(readings.filter(isLong).map(textOf))
 }
 
 function isLong({ values }: ReadingsOfLot): boolean {

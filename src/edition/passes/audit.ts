@@ -50,15 +50,13 @@ import type { SourceState } from './source-state.ts'
 /** A row of so many is told from others by itself: own choice. */
 const ENOUGH_OXIDES = 5
 
-/** What a check asks of all lots: made once, each lot looked at once. */
+/** What a check asks of all lots, made once. */
 export interface AuditIndex {
   readonly bills: BillIndex
   readonly readings: ReadingsIndex
   readonly controls: ReadonlyMap<string, ControlEntry>
   /** Each control batch among those before it. */
   readonly standings: ReadonlyMap<string, readonly BatchStanding[]>
-  /** Of each lot, by id. */
-  readonly own: ReadonlyMap<string, readonly ReadingsOfLot[]>
 }
 
 /** @param asOf calendar date by which the records are cut */
@@ -67,14 +65,12 @@ export function auditIndex(
   asOf: Moment,
   controls: ReadonlyMap<string, ControlEntry>,
 ): AuditIndex {
-  const lots = [...records.lots]
-  const own = new Map(lots.map(([id, lot]) => [id, readingsOf(lot)]))
+  const readings = (id: string) => readingsOf(records.lots.get(id) as Lot)
   return {
-    own,
     controls,
     standings: batchStandings(controls.values()),
     bills: billIndex(listedBills(records, asOf)),
-    readings: readingsIndex([...own].map(([id, readings]) => ({ id, readings }))),
+    readings: readingsIndex([...records.lots.keys()], readings),
   }
 }
 
@@ -145,12 +141,12 @@ export function ownLotChecks(
 export function lotAmongAll(
   { id, record, shipments }: Pick<LotEntry, 'id' | 'record' | 'shipments'>,
   records: Records,
-  { bills, own, readings }: Pick<AuditIndex, 'bills' | 'own' | 'readings'>,
+  { bills, readings }: Pick<AuditIndex, 'bills' | 'readings'>,
 ): Checked[] {
   const shipped = { id, producer: producerOf(records, id), quantityTonnes: record.quantity.value, shipments }
   return byCheck(AMONG_ALL, [
     ...shippedFindings(shipped, bills),
-    ...readingsAlike({ id, readings: own.get(id) ?? [] }, readings),
+    ...readingsAlike({ id, readings: readingsOf(record) }, readings),
   ])
 }
 

@@ -205,7 +205,8 @@ function ofReadings({ id, lots, seed, planted = {} }: CleanSource, draw: () => n
   const again = copied === undefined ? undefined : readings[copied]
   if (again !== undefined && copied !== undefined)
     readings[copied + 1] = { id: `${id}/${copied + 1}`, readings: again.readings }
-  const index = readingsIndex(readings)
+  const ofLot = new Map(readings.map((lot) => [lot.id, lot.readings]))
+  const index = readingsIndex([...ofLot.keys()], (lot) => ofLot.get(lot) ?? [])
   const alike = readings.flatMap((lot) => readingsAlike(lot, index))
   return [
     unevenLastDigits(id, batches, () => undefined),
