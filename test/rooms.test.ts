@@ -114,7 +114,7 @@ const WALLS: Readonly<Record<string, Walls>> = {
   },
   'edition/writers': {
     rooms: [...SHAPES, 'edition/tables', 'edition/writers'],
-    packages: ['d3', 'hyparquet-writer'],
+    packages: ['d3', 'hyparquet-writer', 'node:zlib'],
   },
   'edition/views': { rooms: [...SHAPES, 'edition/tables', 'edition/views', 'charts'], packages: ['d3'] },
   // The door: compute.ts puts the Edition together, publishing.ts takes out what an audience may not see.

@@ -2,6 +2,7 @@
 import { sourceOf } from '../core/measure/lot-id.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { answersLeftOver } from '../edition/views/answers.ts'
+import { foundOf } from '../edition/shape/found-of-source.ts'
 import type { Diagnostic } from '../records/diagnostics/diagnostic.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
 import { fileReport } from '../records/diagnostics/report.ts'
@@ -38,7 +39,7 @@ export function answerWarnings(edition: Edition, records: Records): Diagnostic[]
   })
 }
 
-function hasAnswers({ lots, sources }: Records): boolean {
+export function hasAnswers({ lots, sources }: Records): boolean {
   return [...lots.values(), ...sources.values()].some(({ answers = [] }) => answers.length > 0)
 }
 
@@ -46,10 +47,8 @@ function hasAnswers({ lots, sources }: Records): boolean {
 function findingsBySource(edition: Edition): Map<string, string[]> {
   return new Map(
     [...edition.sources.keys()].map((source) => {
-      const ofLots = edition
-        .lotsOf(source)
-        .flatMap(({ id, findingCount }) => (findingCount === 0 ? [] : edition.lot(id).findings))
-      return [source, [...edition.source(source).findings, ...ofLots].map(({ id }) => id)]
+      const { ofSource, ofLots } = foundOf(edition, source)
+      return [source, [...ofSource, ...ofLots.flatMap(([, findings]) => findings)].map(({ id }) => id)]
     }),
   )
 }

@@ -4,6 +4,7 @@ import { byReadingOrder } from '../core/checks/reading-order.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { findingNames } from '../edition/shape/finding-names.ts'
 import { standingOf } from '../edition/shape/standing.ts'
+import { foundOf } from '../edition/shape/found-of-source.ts'
 import { inScope, type ReportScope } from '../edition/writers/check-report.ts'
 import { planDigest } from '../records/studies/plan-digest.ts'
 import { checksRunWords } from '../words/checks-run.ts'
@@ -15,6 +16,14 @@ import { plainSpaces } from '../words/sentences.ts'
 import { standingCounts } from '../words/standing.ts'
 import { ruleNoteLines } from './check-rule-notes.ts'
 import { trialLines } from './trial-notes.ts'
+
+/** How its source's checks went, in one line. */
+export function checksRunLine(edition: Edition, source: string): string {
+  return edition.ofSource(source, 'checks in words', () => {
+    const { record, checks } = edition.source(source)
+    return `${record.name}: ${checksRunWords(checks)}`
+  })
+}
 
 /** A line for each source and criterion, then the findings. */
 export function checkSummary(edition: Edition, scope: ReportScope, most: number): string[] {
@@ -68,20 +77,23 @@ function outcomeLines(edition: Edition, { id, criteria }: ListedSource, scope: R
 function findingLines(edition: Edition, scope: ReportScope, most: number): string[] {
   const { lots } = scope
   const rows = [...edition.lots.values()].filter((lot) => inScope(lot, scope))
-  const ofLots = rows.flatMap((lot) => (lot.findingCount === 0 ? [] : edition.lot(lot.id).findings))
+  const asked = new Set(rows.map(({ id }) => id))
   const owners = new Set(rows.map(({ source }) => source))
-  const sources = [...edition.sources.keys()]
-    .filter((id) => lots === undefined || lots.has(id) || owners.has(id))
-    .map((id) => edition.source(id))
-  const [asked, others] = [true, false].map((whole) =>
+  const ofLots = [...owners].flatMap((source) =>
+    foundOf(edition, source).ofLots.flatMap(([lot, findings]) => (asked.has(lot) ? findings : [])),
+  )
+  const sources = [...edition.sources.keys()].filter(
+    (id) => lots === undefined || lots.has(id) || owners.has(id),
+  )
+  const [named, others] = [true, false].map((whole) =>
     sources
-      .filter(({ id }) => (lots === undefined || lots.has(id)) === whole)
-      .flatMap(({ findings }) => findings),
+      .filter((id) => (lots === undefined || lots.has(id)) === whole)
+      .flatMap((id) => foundOf(edition, id).ofSource),
   ) as [Finding[], Finding[]]
   return [
-    ...sources.map((source) => `${source.record.name}: ${checksRunWords(source.checks)}`),
+    ...sources.map((id) => checksRunLine(edition, id)),
     '',
-    ...listed(edition, [...asked, ...ofLots], ['No findings', 'finding', 'findings'], most),
+    ...listed(edition, [...named, ...ofLots], ['No findings', 'finding', 'findings'], most),
     ...(others.length === 0 ? [] : ['', ...listed(edition, others, OF_SOURCE, most)]),
   ]
 }

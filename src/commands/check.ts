@@ -5,20 +5,28 @@ import type { Moment } from '../core/measure/moment.ts'
 import { computeEdition } from '../edition/compute.ts'
 import { forAudience } from '../edition/publishing.ts'
 import type { Edition } from '../edition/shape/edition.ts'
-import { type CheckedFaults, checkedLots } from '../edition/views/check-lots.ts'
-import { checkReport, type ReportScope } from '../edition/writers/check-report.ts'
+import type { PerSource } from '../edition/shape/once-per-source.ts'
+import { answersOf } from '../edition/views/answers.ts'
+import {
+  type CheckedFaults,
+  checkedLots,
+  type CheckedSource,
+  checkedSource,
+} from '../edition/views/check-lots.ts'
+import { foundOf } from '../edition/shape/found-of-source.ts'
+import { checkReport, reportedSource, type ReportScope } from '../edition/writers/check-report.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
 import { type FaultyRecord, faultyRecords } from '../records/checks/faulty-records.ts'
 import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { EXPLAINED_CODES, isExplained } from '../records/diagnostics/explanations.ts'
 import { explanationText } from '../records/diagnostics/explanation-text.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
-import { hasSite } from '../records/load.ts'
+import { hasSite, type Records } from '../records/load.ts'
 import { folded, SCREEN_LINES } from '../words/folded.ts'
 import { countWords } from '../words/numbers.ts'
-import { answerWarnings } from './answer-warnings.ts'
+import { answerWarnings, hasAnswers } from './answer-warnings.ts'
 import { explained } from './check-explain.ts'
-import { checkSummary } from './check-summary.ts'
+import { checkSummary, checksRunLine } from './check-summary.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
 import { blocksIn } from './issuable.ts'
@@ -41,6 +49,9 @@ interface Options {
   against?: string
   accept?: string[]
 }
+
+/** Of more lots, the few that are at hand: a computed lot takes 75 KB, its results alone 20. */
+const HELD = { results: 10_000, whole: 2_000 }
 
 await run(() => {
   const program = comparing(command('check', 'Read all records, compute and judge every lot, and report.'))
@@ -68,32 +79,51 @@ await run(() => {
     process.stdout.write(explained(read.records, options.explain))
     return read.errors > 0 ? EXIT.failed : EXIT.well
   }
-  const telling = progress()
-  telling.at(`Computing ${countWords(read.records.lots.size, 'lot')}`)
-  const edition = hasSite(read.records)
-    ? computeEdition(
-        read.records,
-        defined({ program: PROGRAM, asOf: options.asOf, today: today(), atLot: memoryWatch() }),
-      )
-    : null
-  telling.end()
-  const warnings = edition === null ? [] : answerWarnings(edition, read.records)
-  const content = { ...read, diagnostics: inOrder([...read.diagnostics, ...warnings]) }
   const scope: ReportScope = defined({
     lots: options.lots && new Set(options.lots),
     criteria: options.criteria && new Set(options.criteria),
   })
+  const reported = reportedSource(scope)
+  const checked = checkedSource(faultsOf(read), scope)
+  const ofSource = options.json === true ? [reported] : [checked, checksRunLine]
+  const edition = computed(read.records, options, ofSource)
+  const warnings = edition === null ? [] : answerWarnings(edition, read.records)
+  const content = { ...read, diagnostics: inOrder([...read.diagnostics, ...warnings]) }
   refuseUnknown(content, edition, options)
   if (options.json === true)
-    for (const piece of checkReport(edition, content.diagnostics, scope)) process.stdout.write(piece)
+    for (const piece of checkReport(edition, content.diagnostics, scope, reported))
+      process.stdout.write(piece)
   else {
     printDiagnostics(content, form)
     const most = options.all === true ? Number.POSITIVE_INFINITY : SCREEN_LINES
-    if (edition !== null) process.stdout.write(report(content, edition, scope, most))
+    if (edition !== null) process.stdout.write(report(content, edition, { scope, checked, most }))
   }
   if (edition !== null && options.against !== undefined) compareWith(options.against, edition, options)
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
+
+/** @param ofSource what else is asked of each source, while it is held */
+function computed(
+  records: Records,
+  { asOf, against }: Options,
+  ofSource: readonly PerSource<unknown>[],
+): Edition | null {
+  if (!hasSite(records)) return null
+  const asked = [foundOf, ...(hasAnswers(records) ? [answersOf] : []), ...ofSource]
+  const atSource: PerSource<void> = (edition, source) => {
+    for (const ask of asked) ask(edition, source)
+  }
+  // What the public sees, which is held against a site, is made of the whole edition.
+  const held = against === undefined ? HELD : undefined
+  const telling = progress()
+  telling.at(`Computing ${countWords(records.lots.size, 'lot')}`)
+  const edition = computeEdition(
+    records,
+    defined({ program: PROGRAM, asOf, today: today(), atLot: memoryWatch(), held, atSource }),
+  )
+  telling.end()
+  return edition
+}
 
 /** @throws CommandFailure for a code that no diagnostic has */
 function explainedCode(code: string): string {
@@ -154,9 +184,15 @@ function refuseUnknown(
   refuse('criterion', criteria)
 }
 
+interface Reported {
+  readonly scope: ReportScope
+  readonly checked: CheckedSource
+  readonly most: number
+}
+
 /** Each lot, then the summary, as far as anything could be judged. */
-function report(content: ReadContent, edition: Edition, scope: ReportScope, most: number): string {
-  const lots = checkedLots(edition, faultsOf(content), scope)
+function report(content: ReadContent, edition: Edition, { scope, checked, most }: Reported): string {
+  const lots = checkedLots(edition, faultsOf(content), scope, checked)
   const listed = lots.map(({ lines: [head = '', ...rest] }) => [
     `  ${head}`,
     ...rest.map((line) => `    ${line}`),

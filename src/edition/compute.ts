@@ -3,15 +3,16 @@ import { defined } from '../core/measure/defined.ts'
 import { type Checked, checksRun } from '../core/checks/checked.ts'
 import { controlDrift } from '../core/checks/control-drift.ts'
 import { kept } from '../core/measure/kept.ts'
+import { LastUsed } from '../core/measure/last-used.ts'
 import { sourceOf } from '../core/measure/lot-id.ts'
 import { once } from '../core/measure/once.ts'
 import { isBy, type Moment } from '../core/measure/moment.ts'
 import { issuedReader } from '../records/issued/read-document.ts'
 import type { Records } from '../records/load.ts'
-import { Memory } from './passes/memory.ts'
+import { NO_MEMORY, type Remembering } from './passes/memory.ts'
 import { auditIndex } from './passes/audit.ts'
 import { asSiteWants } from './passes/audit-source.ts'
-import { type ComputedSource, computedSource } from './certificate/computed-source.ts'
+import { type ComputedSource, computedSource, type WholeSource } from './certificate/computed-source.ts'
 import { controlEntries } from './passes/control-entries.ts'
 import { Histories } from './passes/histories.ts'
 import { knownRecords } from './passes/known-record.ts'
@@ -19,8 +20,8 @@ import { type KeptParts, partsOfSources } from './passes/parts-of-sources.ts'
 import { type RestsOn, restsOn } from './passes/rests-on.ts'
 import { type Remembered, sourceStates } from './passes/source-state.ts'
 import { studyEntry } from './passes/study-entry.ts'
-import type { Edition } from './shape/edition.ts'
-import { listedLot, listedSource, lotsBySource } from './shape/listing.ts'
+import type { Edition, ListedLot, ListedSource, ShipmentEntry } from './shape/edition.ts'
+import { listedLot, listedSource } from './shape/listing.ts'
 import { byDateAndBill } from './shape/shipment-order.ts'
 
 /** The clock is the command's: below it a day is an input like any other. */
@@ -38,12 +39,28 @@ export interface EditionOptions extends AsOf {
   /** Called whenever a lot is computed or asked for, so that a command can look at its memory; may throw. */
   readonly atLot?: () => void
   /** Of an earlier computation of the same folder and program, and for a later one. */
-  readonly memory?: Memory
+  readonly memory?: Remembering
   /** What earlier computations with the same program made of sources that are as they were. */
   readonly kept?: KeptParts
+  /** Lots that are held at once, all without it: a source that was let go is computed again when it is asked for. */
+  readonly held?: HeldLots
+  /**
+   * Called with each source while it is held: what is asked of every source is asked here, as a part (`Edition.ofSource`)
+   * or a value of the caller's. The rows of later sources, and shipments, are not there yet.
+   */
+  readonly atSource?: (edition: Edition, source: string) => void
   /** Sets and conditions that the program ships: the bench judges under them too. */
   readonly shipped?: Edition['shipped']
 }
+
+export interface HeldLots {
+  /** Of which the results are held. */
+  readonly results: number
+  /** Of which everything is. */
+  readonly whole: number
+}
+
+const ALL_HELD: HeldLots = { results: Number.POSITIVE_INFINITY, whole: Number.POSITIVE_INFINITY }
 
 /**
  * The date an edition of these records is read on: as asked, else the site's, else today's.
@@ -67,7 +84,7 @@ export function splitAddress(address: string | undefined): Edition['address'] {
 export function computeEdition(whole: Records, options: EditionOptions): Edition {
   const asOf = asOfDate(whole, options)
   // Cut before anything is made of them, so that no page and no writer can tell what happened later.
-  const { memory = new Memory(), atLot = () => undefined } = options
+  const { memory = NO_MEMORY, atLot = () => undefined, held = ALL_HELD } = options
   const records = knownRecords(whole, asOf, (lot, make) => memory.known(lot, asOf, make))
   memory.begin(records, asOf)
   const controls = controlEntries(records, asOf)
@@ -80,6 +97,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const states = sourceStates(records, asOf, {
     controls,
     computed,
+    heldLots: held.results,
     batches: (id, lots, make) =>
       part({ source: id, name: 'batches', restsOn: () => rests.batches(id, lots) }, make),
   })
@@ -88,7 +106,8 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   atLot()
   const histories = new Histories(records, controls)
   const issued = issuedReader(records.contentDir)
-  const making = { records, issued, index, histories, memory, rests, atLot }
+  const wholes = new LastUsed<WholeSource>(held.whole)
+  const making = { records, issued, index, histories, memory, rests, atLot, held: wholes }
   const sources = new Map([...states].map(([id, state]) => [id, computedSource(state, making)]))
   const source = (id: string) => entryOf('source', sources, id)
   const address = splitAddress(options.address ?? records.site.address)
@@ -96,14 +115,8 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const linkedTo = `${address.origin} ${address.base}`
   const ofSource: Edition['ofSource'] = (id, name, make, beside = () => '') =>
     part({ source: id, name, restsOn: () => `${source(id).restsOn()} ${linkedTo} ${beside()}` }, make)
-  const rows = new Map(
-    [...sources].flatMap(([id, { whole }]) =>
-      ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)).map(
-        (row) => [row.id, row] as const,
-      ),
-    ),
-  )
-  return {
+  const listed = nothingListed()
+  const edition: Edition = {
     asOf,
     ...siteOf(records),
     address,
@@ -114,11 +127,9 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     announcedConditions: records.announcedConditions,
     controls,
     criteria: records.criteria,
-    sources: new Map(
-      [...sources].map(([id, { whole }]) => [id, ofSource(id, 'row', () => listedSource(whole().source))]),
-    ),
-    lots: rows,
-    lotsOf: lotsBySource(rows),
+    sources: listed.sources,
+    lots: listed.lots,
+    lotsOf: (id) => listed.lotsOf.get(id) ?? [],
     lot: (id) => {
       atLot()
       return entryOf('lot', sources.get(sourceOf(id))?.whole().lots ?? new Map(), id)
@@ -126,9 +137,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     source: (id) => source(id).whole().source,
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),
-    shipments: [...sources]
-      .flatMap(([id, { whole }]) => ofSource(id, 'shipments', () => whole().shipments))
-      .sort(byDateAndBill),
+    shipments: listed.shipments,
     ...studiesOf(records, asOf),
     methods: records.methods,
     restsOn: digestsOfParts(sources, rests, ofSource),
@@ -136,6 +145,42 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     program: options.program,
     ...defined({ shipped: options.shipped }),
   }
+  for (const [id, { whole }] of sources) {
+    list(listed, id, {
+      rows: ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)),
+      row: ofSource(id, 'row', () => listedSource(whole().source)),
+      shipments: ofSource(id, 'shipments', () => whole().shipments),
+    })
+    options.atSource?.(edition, id)
+  }
+  listed.shipments.sort(byDateAndBill)
+  return edition
+}
+
+/** The rows of an edition, of one source after the other. */
+interface Listed {
+  readonly sources: Map<string, ListedSource>
+  readonly lots: Map<string, ListedLot>
+  readonly lotsOf: Map<string, readonly ListedLot[]>
+  readonly shipments: ShipmentEntry[]
+}
+
+function nothingListed(): Listed {
+  return { sources: new Map(), lots: new Map(), lotsOf: new Map(), shipments: [] }
+}
+
+/** What a source gives to the rows. */
+interface RowsOfSource {
+  readonly rows: readonly ListedLot[]
+  readonly row: ListedSource
+  readonly shipments: readonly ShipmentEntry[]
+}
+
+function list(listed: Listed, id: string, { rows, row, shipments }: RowsOfSource): void {
+  listed.sources.set(id, row)
+  listed.lotsOf.set(id, rows)
+  for (const one of rows) listed.lots.set(one.id, one)
+  for (const one of shipments) listed.shipments.push(one)
 }
 
 function siteOf({ site: { 'as-of': statedAsOf, ...site } }: Records): Pick<Edition, 'site' | 'statedAsOf'> {

@@ -1,4 +1,5 @@
-/** A source with all its lots, computed when something of it is first asked for. */
+/** A source with all its lots, computed when something of it is first asked for, or again after it was let go. */
+import type { LastUsed } from '../../core/measure/last-used.ts'
 import { once } from '../../core/measure/once.ts'
 import type { IssuedReader } from '../../records/issued/read-document.ts'
 import type { Records } from '../../records/records.ts'
@@ -8,7 +9,7 @@ import type { AuditIndex } from '../passes/audit.ts'
 import { auditedSource, ownChecks } from '../passes/audited-source.ts'
 import { type FoundBeside, foundBeside } from '../passes/found-beside.ts'
 import type { Histories } from '../passes/histories.ts'
-import type { Memory } from '../passes/memory.ts'
+import type { Remembering } from '../passes/memory.ts'
 import type { RestsOn } from '../passes/rests-on.ts'
 import { type SharedShipments, sharedShipments } from '../passes/shipments.ts'
 import { sourceEntry } from '../passes/source-entry.ts'
@@ -35,16 +36,19 @@ export interface Making {
   readonly issued: IssuedReader
   readonly index: AuditIndex
   readonly histories: Histories
-  readonly memory: Memory
+  readonly memory: Remembering
+  /** Sources that stay computed, by id. */
+  readonly held: LastUsed<WholeSource>
   readonly rests: RestsOn
   readonly atLot: () => void
 }
 
 export function computedSource(state: SourceState, making: Making): ComputedSource {
-  const { records, index, rests } = making
+  const { records, index, rests, held } = making
   const sharing = once(() => sharedShipments(records, state.id, state.asOf))
   const beside = once(() => foundBeside(state, sharing(), records, index))
-  const whole = once(() => wholeSource(state, sharing(), beside(), making))
+  const whole = () =>
+    held.of(state.id, state.recorded.length, () => wholeSource(state, sharing(), beside(), making))
   return {
     whole,
     restsOn: once(() => rests.source(state, sharing(), beside())),

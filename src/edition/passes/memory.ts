@@ -37,6 +37,18 @@ interface KeptWhole {
   readonly whole: WholeSource
 }
 
+/** What a computation asks of a memory. */
+export type Remembering = Pick<Memory, 'known' | 'begin' | 'computed' | 'entries' | 'whole'>
+
+/** Of a computation that no other one follows. */
+export const NO_MEMORY: Remembering = {
+  known: (_lot, _asOf, make) => make(),
+  begin: () => undefined,
+  computed: (_id, _record, make) => make(),
+  entries: ({ recorded }, _sharing, make) => recorded.map((_, place) => make(place)),
+  whole: (_state, _entries, _sharing, make) => make(),
+}
+
 export class Memory {
   #rest = ''
   #asOf = ''

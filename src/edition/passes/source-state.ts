@@ -2,6 +2,7 @@
 import type { SourceBackground } from '../../core/evidence/lot-evidence.ts'
 import { buildHistory, bySampling, type History } from '../../core/history/history.ts'
 import { defined } from '../../core/measure/defined.ts'
+import { LastUsed } from '../../core/measure/last-used.ts'
 import { sourceOf } from '../../core/measure/lot-id.ts'
 import { isBy, type Moment } from '../../core/measure/moment.ts'
 import { once } from '../../core/measure/once.ts'
@@ -53,6 +54,15 @@ export interface StatesFrom {
   readonly controls?: ReadonlyMap<string, ControlEntry>
   readonly computed?: Remembered
   readonly batches?: KeptBatches
+  /** Lots whose results are held at once, all without it: those of a source that was let go are computed again. */
+  readonly heldLots?: number
+}
+
+/** What is computed of all lots of a source. */
+interface ComputedLots {
+  readonly inOrderOfRecords: readonly ComputedLot[]
+  readonly bySampling: readonly ComputedLot[]
+  readonly history: () => History
 }
 
 /**
@@ -68,18 +78,23 @@ export function sourceStates(
     controls = controlEntries(records, asOf),
     computed = (_id, _record, make) => make(),
     batches = (_source, _lots, make) => make(),
+    heldLots = Number.POSITIVE_INFINITY,
   }: StatesFrom = {},
 ): Map<string, SourceState> {
   const onRecord = lotsOnRecord(records, asOf)
   const compute = ({ id, record }: RecordedLot) =>
     computed(id, record, () => computedLot(id, record, records, asOf))
+  const held = new LastUsed<ComputedLots>(heldLots)
   const sources = [...records.sources].map(([id, record]) => {
     const recorded = onRecord.get(id) ?? []
     const bySamplingTime = recorded.toSorted(bySampling)
-    const byId = once(() => new Map(recorded.map((lot) => [lot.id, compute(lot)])))
-    const lots = once(() => bySamplingTime.map((lot) => byId().get(lot.id) as ComputedLot))
-    const own = once(() => batches(id, bySamplingTime, () => batchesOfSource([...byId().values()], lots())))
-    return { id, record, recorded: bySamplingTime, lots, own }
+    const restarts = restartsOf(record, asOf)
+    const lots = () =>
+      held.of(id, recorded.length, () => computedLots(recorded, bySamplingTime, restarts, compute))
+    const own = once(() =>
+      batches(id, bySamplingTime, () => batchesOfSource(lots().inOrderOfRecords, lots().bySampling)),
+    )
+    return { id, record, restarts, recorded: bySamplingTime, lots, own }
   })
   const pooled = once(() =>
     pooledByLaboratory(
@@ -88,13 +103,11 @@ export function sourceStates(
     ),
   )
   return new Map(
-    sources.map(({ id, record, recorded, lots, own }) => {
-      const restarts = restartsOf(record, asOf)
+    sources.map(({ id, record, restarts, recorded, lots, own }) => {
       const background = once(() => ({
         ...backgroundOf(record, records),
         pooled: pooledFor(pooled(), own()),
       }))
-      const history = once(() => buildHistory(lots(), restarts))
       const state: SourceState = {
         id,
         record,
@@ -104,18 +117,34 @@ export function sourceStates(
         units: records.site.units,
         faultyNumbers: numbersIn(id, records),
         get lots() {
-          return lots()
+          return lots().bySampling
         },
         get background() {
           return background()
         },
         get history() {
-          return history()
+          return lots().history()
         },
       }
       return [id, state]
     }),
   )
+}
+
+/** @param bySamplingTime the same lots as `recorded` */
+function computedLots(
+  recorded: readonly RecordedLot[],
+  bySamplingTime: readonly RecordedLot[],
+  restarts: readonly Moment[],
+  compute: (lot: RecordedLot) => ComputedLot,
+): ComputedLots {
+  const byId = new Map(recorded.map((lot) => [lot.id, compute(lot)]))
+  const lots = bySamplingTime.map((lot) => byId.get(lot.id) as ComputedLot)
+  return {
+    inOrderOfRecords: [...byId.values()],
+    bySampling: lots,
+    history: once(() => buildHistory(lots, restarts)),
+  }
 }
 
 /** Every lot sampled by the date, in the order of the records, by source. */

@@ -13,7 +13,7 @@ export interface PlacedAnswer {
 }
 
 /** All answers of a source, those of its lots after its own. */
-function answersOf(edition: Edition, source: string): readonly PlacedAnswer[] {
+export function answersOf(edition: Edition, source: string): readonly PlacedAnswer[] {
   return edition.ofSource(source, 'answers', () => [
     ...(edition.source(source).record.answers ?? []).map((answer) => ({ about: source, answer })),
     ...edition

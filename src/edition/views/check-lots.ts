@@ -9,6 +9,7 @@ import { outcomeWords } from '../../words/outcomes.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { isDue } from '../shape/due.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
+import { oncePerSource, type PerSource } from '../shape/once-per-source.ts'
 import { standingOf } from '../shape/standing.ts'
 import { wordsOfVerdict } from '../shape/verdict-words.ts'
 
@@ -48,18 +49,39 @@ export interface CheckedFaults {
   readonly left: (lot: string) => { readonly file: string; readonly text: string } | null
 }
 
-export function checkedLots(edition: Edition, faults: CheckedFaults, scope: CheckedScope): CheckedLot[] {
-  const asked = ({ id, source }: Pick<ListedLot, 'id' | 'source'>) =>
-    scope.lots === undefined || scope.lots.has(id) || scope.lots.has(source)
+/** Lots of a source that are asked for, by id; made from one source at a time, whose lots are not needed after it. */
+export type CheckedSource = PerSource<ReadonlyMap<string, CheckedLot>>
+
+export function checkedSource(faults: CheckedFaults, scope: CheckedScope): CheckedSource {
+  const own = new Set(faults.unjudged.map(({ id }) => id))
+  return oncePerSource((edition, source) => {
+    const asked = edition.lotsOf(source).filter((lot) => isAsked(lot, scope) && !own.has(lot.id))
+    return new Map(
+      asked.flatMap((lot) => {
+        const checked = checkedLot(edition, faults, lot, scope)
+        return checked === null ? [] : [[lot.id, checked] as const]
+      }),
+    )
+  })
+}
+
+export function checkedLots(
+  edition: Edition,
+  faults: CheckedFaults,
+  scope: CheckedScope,
+  ofSource: CheckedSource = checkedSource(faults, scope),
+): CheckedLot[] {
   const faulty = faults.unjudged
-    .filter(({ id }) => asked({ id, source: id.split('/')[0] ?? '' }))
+    .filter(({ id }) => isAsked({ id, source: id.split('/')[0] ?? '' }, scope))
     .map((one): CheckedLot => ({ id: one.id, need: 'fault', lines: [unjudgedLine(one)] }))
-  const own = new Set(faulty.map(({ id }) => id))
   const judged = [...edition.lots.values()]
-    .filter((lot) => asked(lot) && !own.has(lot.id))
     .sort((a, b) => Number(isWithdrawn(a)) - Number(isWithdrawn(b)) || bySampling(b, a))
-    .flatMap((lot) => checkedLot(edition, faults, lot, scope) ?? [])
+    .flatMap(({ id, source }) => ofSource(edition, source).get(id) ?? [])
   return [...faulty, ...judged.toSorted((a, b) => NEEDS.indexOf(a.need) - NEEDS.indexOf(b.need))]
+}
+
+function isAsked({ id, source }: Pick<ListedLot, 'id' | 'source'>, { lots }: CheckedScope): boolean {
+  return lots === undefined || lots.has(id) || lots.has(source)
 }
 
 /** Nobody has anything more to do for it, so that it stands last. */

@@ -2,9 +2,10 @@
 import type { Finding } from '../../core/checks/finding.ts'
 import { yearOf } from '../../core/measure/moment.ts'
 import { byReadingOrder } from '../../core/checks/reading-order.ts'
+import { foundOf } from '../shape/found-of-source.ts'
 import type { Edition } from '../shape/edition.ts'
 import { type AnswerReader, answersOfAll } from './answers.ts'
-import { type FindingGroup, findingsByYear, findingsOfLots, foundOf, groupsOf } from './findings.ts'
+import { type FindingGroup, findingsByYear, findingsOfLots, groupsOf } from './findings.ts'
 import { sampledIn, yearsOf } from './years.ts'
 
 /** A source and a year whose findings have a page. */

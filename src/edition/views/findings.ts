@@ -4,6 +4,7 @@ import { byReadingOrder } from '../../core/checks/reading-order.ts'
 import { compareMoments } from '../../core/measure/moment.ts'
 import { type AnswerPart, answerParts } from '../../words/answers.ts'
 import { type WordedFinding, wordedFinding } from '../../words/findings.ts'
+import { foundOf } from '../shape/found-of-source.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 import { paths } from '../shape/addresses.ts'
 import { findingNames } from '../shape/finding-names.ts'
@@ -106,24 +107,6 @@ export function groupsOf(edition: Edition, findings: readonly Finding[]): Findin
   }))
   const closed = { heading: 'Answered and closed', findings: listed.filter(isClosed) }
   return [...open, closed].filter((group) => 0 < group.findings.length)
-}
-
-interface FoundOfSource {
-  readonly ofSource: readonly Finding[]
-  /** Of each lot that has any. */
-  readonly ofLots: readonly (readonly [lot: string, findings: readonly Finding[]])[]
-}
-
-/** What the checks found of a source and of its lots, without reading them again. */
-export function foundOf(edition: Edition, source: string): FoundOfSource {
-  return edition.ofSource(source, 'findings', () => ({
-    ofSource: edition.source(source).findings,
-    ofLots: edition
-      .lotsOf(source)
-      .flatMap(({ id, findingCount }): FoundOfSource['ofLots'][number][] =>
-        findingCount === 0 ? [] : [[id, edition.lot(id).findings]],
-      ),
-  }))
 }
 
 /** One laboratory or control batch serves several sources: what is found of it alike is asked once. */

@@ -6,13 +6,16 @@ import type { Diagnostic } from '../../records/diagnostics/diagnostic.ts'
 import type { Edition, ListedLot, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { findingNames } from '../shape/finding-names.ts'
+import { oncePerSource, type PerSource } from '../shape/once-per-source.ts'
 import { standingData } from '../shape/standing.ts'
 import type { FindingNames } from '../../words/finding-names.ts'
 import { wordedFinding } from '../../words/findings.ts'
 import { plainSpaces } from '../../words/sentences.ts'
+import { foundOf } from '../shape/found-of-source.ts'
 import { agencyData } from './agency-data.ts'
 import { laboratoryStatistics, sourceStatistics } from './history-data.ts'
 import { resultData } from './lot-data.ts'
+import { PackedLines } from './packed-lines.ts'
 import { studyData } from './study-data.ts'
 import { lotVerdictData } from './verdict-data.ts'
 
@@ -20,6 +23,32 @@ export interface ReportScope {
   /** Lots or sources by id; all without it. */
   readonly lots?: ReadonlySet<string>
   readonly criteria?: ReadonlySet<string>
+}
+
+/** What a source and its lots are reported with, but for findings, whose words name lots of other sources. */
+interface SourceTexts {
+  /** Ids of the lots in scope, in order of sampling. */
+  readonly ids: readonly string[]
+  /** A JSON object for each of them. */
+  readonly lots: PackedLines
+  /** Members before the findings and behind them, as JSON objects. */
+  readonly source: PackedLines
+}
+
+/** Made from one source at a time: its lots are needed for it, and for nothing after it. */
+export type ReportedSource = PerSource<SourceTexts>
+
+export function reportedSource(scope: ReportScope): ReportedSource {
+  return oncePerSource((edition, source) => {
+    const ids = edition.lotsOf(source).flatMap((row) => (inScope(row, scope) ? [row.id] : []))
+    const texts: SourceTexts = { ids, lots: new PackedLines(), source: new PackedLines() }
+    for (const lot of ids) texts.lots.add(JSON.stringify(lotReport(edition, edition.lot(lot), scope)))
+    const { id, series, history, agency, checks } = edition.source(source)
+    texts.source.add(JSON.stringify({ id, history: series, statistics: sourceStatistics(history()) }))
+    texts.source.add(JSON.stringify({ agency: agencyData(agency()), checks: checksData(checks) }))
+    foundOf(edition, source)
+    return texts
+  })
 }
 
 /**
@@ -30,50 +59,59 @@ export function* checkReport(
   edition: Edition | null,
   diagnostics: readonly Diagnostic[],
   scope: ReportScope = {},
+  reported: ReportedSource = reportedSource(scope),
 ): Generator<string> {
   yield `{"format":1,"asOf":${JSON.stringify(edition?.asOf ?? null)},"diagnostics":${JSON.stringify(diagnostics.map(diagnosticData))},"lots":[`
-  if (edition !== null) yield* listed(lotReports(edition, scope), '\n')
+  if (edition !== null) yield* listed(lotReports(edition, reported), '\n')
   yield '],"sources":['
-  if (edition !== null) yield* listed(sourceReports(edition), '')
+  if (edition !== null) yield* listed(sourceReports(edition, reported), '')
   yield '],"laboratories":['
-  if (edition !== null) yield* listed(laboratoryReports(edition), '')
+  if (edition !== null) yield* listed(asJson(laboratoryReports(edition)), '')
   yield '],"studies":['
-  if (edition !== null) yield* listed(studyReports(edition), '\n')
+  if (edition !== null) yield* listed(asJson(studyReports(edition)), '\n')
   yield ']}\n'
 }
 
 /** The members of a JSON array, each after `before`. */
-function* listed(members: Iterable<unknown>, before: string): Generator<string> {
+function* listed(members: Iterable<string>, before: string): Generator<string> {
   let separator = ''
   for (const member of members) {
-    yield `${separator}${before}${JSON.stringify(member)}`
+    yield `${separator}${before}${member}`
     separator = ','
   }
 }
 
-function* lotReports(edition: Edition, scope: ReportScope): Generator<unknown> {
+function* asJson(members: Iterable<unknown>): Generator<string> {
+  for (const member of members) yield JSON.stringify(member)
+}
+
+function* lotReports(edition: Edition, reported: ReportedSource): Generator<string> {
   const names = findingNames(edition)
-  for (const row of edition.lots.values()) {
-    if (!inScope(row, scope)) continue
-    const lot = edition.lot(row.id)
-    const findings = lot.findings.map((finding) => findingData(finding, names))
-    yield { ...lotReport(edition, lot, scope), findings }
+  for (const source of edition.sources.keys()) {
+    const found = new Map(foundOf(edition, source).ofLots)
+    const { ids, lots } = reported(edition, source)
+    const left = ids.values()
+    for (const report of lots.lines()) {
+      const findings = (found.get(left.next().value ?? '') ?? []).map((finding) =>
+        findingData(finding, names),
+      )
+      yield together(report, JSON.stringify({ findings }))
+    }
   }
 }
 
-function* sourceReports(edition: Edition): Generator<unknown> {
+function* sourceReports(edition: Edition, reported: ReportedSource): Generator<string> {
   const names = findingNames(edition)
-  for (const id of edition.sources.keys()) {
-    const { series, history, findings, agency, checks } = edition.source(id)
-    yield {
-      id,
-      history: series,
-      statistics: sourceStatistics(history()),
-      findings: findings.map((finding) => findingData(finding, names)),
-      agency: agencyData(agency()),
-      checks: checksData(checks),
-    }
+  for (const source of edition.sources.keys()) {
+    const findings = foundOf(edition, source).ofSource.map((finding) => findingData(finding, names))
+    const [before = '{}', behind = '{}'] = reported(edition, source).source.lines()
+    yield together(before, JSON.stringify({ findings }), behind)
   }
+}
+
+/** One JSON object with the members of several, each of which has some. */
+function together(...objects: readonly string[]): string {
+  return `{${objects.map((object) => object.slice(1, -1)).join(',')}}`
 }
 
 function* laboratoryReports(edition: Edition): Generator<unknown> {
