@@ -113,7 +113,7 @@ export function assemble(files: ReadFiles, today?: Moment, asked?: Moment): Reco
   const all: AllRecords = {
     ...records,
     has: (kind, id) => files.ids[kind].has(id) || (kind === 'lot' && isOfLot(id)),
-    names: (kind) => [...files.ids[kind]],
+    names: (kind) => files.ids[kind],
     place: (kind, id, pointer, message) =>
       kind === 'method' ? undefined : loaded[kind].get(id)?.report.place(pointer, message),
   }

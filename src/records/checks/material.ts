@@ -1,5 +1,6 @@
 /** Where the material of a source went: balance by month and silo, what was diverted, shipments of several lots. */
 import { dateOf, type Moment } from '../../core/measure/moment.ts'
+import { once } from '../../core/measure/once.ts'
 import { presentId } from '../../core/measure/lot-id.ts'
 import { nearNames } from '../diagnostics/near-names.ts'
 import type { FileReport } from '../diagnostics/report.ts'
@@ -116,18 +117,23 @@ interface LotsOfSource {
 
 function lotsOfSource(source: string, all: AllRecords): LotsOfSource {
   const idOf = (name: string) => `${source}/${name}`
+  const own = once(
+    () =>
+      new Set(
+        [...all.names('lot')].flatMap((id) =>
+          id.startsWith(`${source}/`) ? [id.slice(source.length + 1)] : [],
+        ),
+      ),
+  )
   return {
     producedFrom: (name) => all.lots.get(presentId(all.lots, idOf(name)) ?? '')?.produced.from,
     check: (name, pointer, report) => {
       if (all.has('lot', idOf(name))) return
-      const own = all
-        .names('lot')
-        .flatMap((id) => (id.startsWith(`${source}/`) ? [id.slice(source.length + 1)] : []))
       report.at(
         pointer,
         'reference-unknown',
         `this source has no lot "${name}"`,
-        nearNames(name, own) || 'write the lot’s record first, or use the id of one that exists',
+        nearNames(name, own()) || 'write the lot’s record first, or use the id of one that exists',
       )
     },
   }

@@ -12,7 +12,8 @@ export interface AllRecords extends Records {
    * one had the id before, for what was issued goes on naming it so.
    */
   readonly has: (kind: RecordKind, id: string) => boolean
-  readonly names: (kind: RecordKind) => string[]
+  /** The same set at each call. */
+  readonly names: (kind: RecordKind) => ReadonlySet<string>
   /** A place of another record, to be shown beside a fault; undefined where it is not there. */
   readonly place: (kind: RecordKind, id: string, pointer: string, message: string) => RelatedPlace | undefined
 }
