@@ -230,7 +230,7 @@ async function visit(path: string): Promise<Visit> {
   // On a busy machine optional fonts can come too late, and the browser then asks for complete ones as well: what a page
   // needs shows at a later visit, when they lie at hand. A page that needs a complete font asks for it every time.
   let fonts = await visitAgain(page)
-  for (let more = 0; more < 3 && fonts.some(isComplete); more += 1) fonts = await visitAgain(page)
+  for (let more = 0; more < 9 && fonts.some(isComplete); more += 1) fonts = await visitAgain(page)
   const names = FACES.map((face) => face.name)
   const texts = await page.evaluate(textsByFace, names)
   await page.context().close()

@@ -43,8 +43,11 @@ describe('the report on a source', () => {
   it('lists its lots without scrolling sideways at 1440 px', async () => {
     for (const [id] of demo.site.edition.sources) {
       const page = await demo.open(`sources/${id}/report/`, { viewport: { width: 1440, height: 900 } })
-      // Until its fonts are there a page is set in others.
-      await page.evaluate(() => document.fonts.ready.then(() => undefined))
+      // On a busy machine its fonts come too late for a first visit, which is set in others then.
+      for (let visits = 0; visits < 2; visits += 1) {
+        await page.evaluate(() => document.fonts.ready.then(() => undefined))
+        await page.reload()
+      }
       const over = await page.evaluate(() =>
         [...document.querySelectorAll('.table-wrap')]
           .filter((one) => one.clientWidth < one.scrollWidth)
