@@ -74,7 +74,7 @@ function allOf(records: Records): AllRecords {
   return {
     ...records,
     has: (kind, name) => ids(kind).has(name),
-    names: (kind) => new Set(ids(kind)),
+    names: ids,
     // Where other records are written is not known here.
     place: () => undefined,
   }
