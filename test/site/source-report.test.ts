@@ -44,10 +44,10 @@ describe('the report on a source', () => {
     for (const [id] of demo.site.edition.sources) {
       const page = await demo.open(`sources/${id}/report/`, { viewport: { width: 1440, height: 900 } })
       // On a busy machine its fonts come too late for a first visit, which is set in others then.
-      for (let visits = 0; visits < 2; visits += 1) {
-        await page.evaluate(() => document.fonts.ready.then(() => undefined))
-        await page.reload()
-      }
+      const ready = () => page.evaluate(() => document.fonts.ready.then(() => undefined))
+      await ready()
+      await page.reload()
+      await ready()
       const over = await page.evaluate(() =>
         [...document.querySelectorAll('.table-wrap')]
           .filter((one) => one.clientWidth < one.scrollWidth)
