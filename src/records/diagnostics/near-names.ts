@@ -7,9 +7,11 @@ const SHOWN = 3
 
 /** "did you mean …" for a fix; the whole list where it is short; empty where nothing is near. */
 export function nearNames(name: string, known: Iterable<string>): string {
-  const near = nearest(name, known).map(({ candidate }) => candidate)
+  // The keys of a map give their names only once.
+  const names = known instanceof Set ? known : [...known]
+  const near = nearest(name, names).map(({ candidate }) => candidate)
   if (near.length > 0) return `did you mean ${near.join(' or ')}?`
-  const all = [...known]
+  const all = [...names]
   return all.length === 0 || 12 < all.length ? '' : `known: ${all.join(', ')}`
 }
 
