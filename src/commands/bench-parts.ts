@@ -163,8 +163,7 @@ export async function oneLotLess(folder: string, site: string): Promise<Record<s
     .sort()
     .findLast((path) => path.endsWith('.yaml') && /^revisions:/m.test(readFileSync(path, 'utf8')))
   if (last === undefined) throw new RangeError('oneLotLess needs a lot with a certificate, got none')
-  const lot = relative(join(folder, 'lots'), last).slice(0, -'.yaml'.length)
-  moveLot(lot, folder, takenOutOf(folder))
+  moveLot(last, folder, takenOutOf(folder))
   return wholeBuild(folder, site, ['*'])
 }
 
@@ -172,11 +171,7 @@ export async function oneLotLess(folder: string, site: string): Promise<Record<s
 export async function oneNewLot(folder: string, site: string): Promise<Record<string, number>> {
   const [last] = filesBelow(join(takenOutOf(folder), 'lots'))
   if (last === undefined) throw new RangeError('oneNewLot needs a lot that was taken out, got none')
-  moveLot(
-    relative(join(takenOutOf(folder), 'lots'), last).slice(0, -'.yaml'.length),
-    takenOutOf(folder),
-    folder,
-  )
+  moveLot(last, takenOutOf(folder), folder)
   return wholeBuild(folder, site)
 }
 
@@ -184,8 +179,9 @@ function takenOutOf(folder: string): string {
   return `${folder}-taken-out`
 }
 
-/** A lot with its documents; the parts that they share with others stay. */
-function moveLot(lot: string, from: string, to: string): void {
+/** A lot with its documents; the parts that they share with others stay. @param file of its record */
+function moveLot(file: string, from: string, to: string): void {
+  const lot = relative(join(from, 'lots'), file).slice(0, -'.yaml'.length)
   for (const path of [`lots/${lot}.yaml`, `issued/${lot}`]) {
     mkdirSync(dirname(join(to, path)), { recursive: true })
     renameSync(join(from, path), join(to, path))

@@ -52,6 +52,7 @@ export function keptReadings({
     get issued() {
       return documents.readings()
     },
+    // What keeps one list from being written keeps the others: one line tells of it.
     write: () => [...records.write(begun), ...documents.write(begun)].slice(0, 1),
   }
 }

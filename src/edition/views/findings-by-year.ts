@@ -1,5 +1,6 @@
 /** Findings about lots by source and year of sampling, where they are too many for one page. */
 import type { Finding } from '../../core/checks/finding.ts'
+import { kept } from '../../core/measure/kept.ts'
 import { yearOf } from '../../core/measure/moment.ts'
 import { byReadingOrder } from '../../core/checks/reading-order.ts'
 import { foundOf } from '../shape/found-of-source.ts'
@@ -75,9 +76,7 @@ function foundByYear(edition: Edition, source: string): Map<string, Finding[]> {
   const byYear = new Map<string, Finding[]>()
   for (const [id, findings] of foundOf(edition, source).ofLots) {
     const lot = edition.lots.get(id)
-    if (lot === undefined) continue
-    const year = yearOf(lot.sampled)
-    byYear.set(year, [...(byYear.get(year) ?? []), ...findings])
+    if (lot !== undefined) kept(byYear, yearOf(lot.sampled), (): Finding[] => []).push(...findings)
   }
   return byYear
 }
