@@ -135,6 +135,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
       return entryOf('lot', sources.get(sourceOf(id))?.whole().lots ?? new Map(), id)
     },
     source: (id) => source(id).whole().source,
+    scatterFor: (id) => entryOf('source', states, id).pooled,
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),
     shipments: listed.shipments,

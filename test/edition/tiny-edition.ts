@@ -171,6 +171,7 @@ export function tinyEdition(
     lot: (id) => entry(lots, id),
     source: (id) => entry(sources, id),
     laboratoryHistory: (laboratory) => ({ laboratory, series: [] }),
+    scatterFor: () => ({}),
     laboratoryFindings: () => [],
     laboratoryChecks: () => checksRun([], 0),
     shipments: lots.flatMap((lot) => lot.shipments),

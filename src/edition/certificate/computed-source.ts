@@ -51,12 +51,20 @@ export function computedSource(state: SourceState, making: Making): ComputedSour
     held.of(state.id, state.recorded.length, () => wholeSource(state, sharing(), beside(), making))
   return {
     whole,
-    restsOn: once(() => rests.source(state, sharing(), beside())),
+    restsOn: once(() => rests.source(state, sharing(), [beside(), fromControls(state, making)])),
     lotsRestOn: once(() => {
       const lots = [...whole().lots.values()]
       return rests.lots(state, sharing(), (place) => lots[place] as LotEntry)
     }),
   }
+}
+
+/** All that a source takes from control batches beside those of its lots, scatter left out. */
+function fromControls({ recorded }: SourceState, { index, histories }: Making): unknown[] {
+  const own = new Set(
+    recorded.flatMap(({ record }) => (record.tests ?? []).flatMap((test) => test.control ?? [])),
+  )
+  return [histories.bridges, [...own].map((id) => index.standings.get(id) ?? null)]
 }
 
 function wholeSource(

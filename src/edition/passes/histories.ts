@@ -13,14 +13,15 @@ import type { SourceState } from './source-state.ts'
 export class Histories {
   readonly #records: Records
   readonly #controls: ReadonlyMap<string, ControlEntry>
-  readonly #bridges: readonly Bridge[]
+  /** Cements that are joined, of all laboratories. */
+  readonly bridges: readonly Bridge[]
   readonly #laboratories = new Map<string, LaboratoryHistory>()
 
   /** @param controls known by the date of the states that are asked about */
   constructor(records: Records, controls: ReadonlyMap<string, ControlEntry>) {
     this.#records = records
     this.#controls = controls
-    this.#bridges = knownBridges(records.laboratories, controls)
+    this.bridges = knownBridges(records.laboratories, controls)
   }
 
   /** @param lots of the source, in order of sampling */
@@ -30,7 +31,7 @@ export class Histories {
     const from = {
       laboratories,
       controls: this.#controls,
-      bridges: this.#bridges,
+      bridges: this.bridges,
       governing: governing === undefined ? undefined : criteria.get(governing),
       lots,
     }
@@ -38,6 +39,6 @@ export class Histories {
   }
 
   ofLaboratory(id: string): LaboratoryHistory {
-    return kept(this.#laboratories, id, () => laboratoryHistory(id, this.#controls, this.#bridges))
+    return kept(this.#laboratories, id, () => laboratoryHistory(id, this.#controls, this.bridges))
   }
 }

@@ -10,6 +10,7 @@ import {
 import { kept } from '../../core/measure/kept.ts'
 import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { type Observed, observationsOf } from '../../core/result/observation.ts'
+import { knownSince } from '../../core/result/result.ts'
 import { controlBatch } from '../shape/control-batch.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 
@@ -24,6 +25,8 @@ export interface BatchesOfSource {
   ])[]
   /** Keys of the indices of its lots, by laboratory. */
   readonly wanted: readonly (readonly [laboratory: string, keys: readonly string[]])[]
+  /** Day on which the last of these indices became known, since 1970-01-01; null where there is none. */
+  readonly lastKnown: number | null
 }
 
 /**
@@ -35,12 +38,16 @@ export function batchesOfSource(
   bySampling: readonly Observed[],
 ): BatchesOfSource {
   const wanted = new Map<string, Set<string>>()
-  for (const { result } of bySampling.flatMap(observationsOf))
-    if (result.property in RATIO_OF)
-      kept(wanted, result.laboratory, () => new Set<string>())
-        .add(pooledKey(result))
-        .add(repeatedKey(result))
+  let lastKnown: number | null = null
+  for (const { result } of bySampling.flatMap(observationsOf)) {
+    if (!(result.property in RATIO_OF)) continue
+    kept(wanted, result.laboratory, () => new Set<string>())
+      .add(pooledKey(result))
+      .add(repeatedKey(result))
+    lastKnown = Math.max(lastKnown ?? Number.NEGATIVE_INFINITY, knownSince(result).day)
+  }
   return {
+    lastKnown,
     repeated: [...batchSeries([], onRecord)].map(([laboratory, series]) => [laboratory, [...series]]),
     wanted: [...wanted].map(([laboratory, keys]) => [laboratory, [...keys]]),
   }
@@ -87,6 +94,20 @@ export function pooledFor(
           return steps === undefined ? [] : [[key, steps] as const]
         }),
       ),
+    ]),
+  )
+}
+
+/** The same, what was known before the last index of the source alone: of none of them counts what came later. */
+export function pooledBefore(
+  pooled: PooledByLaboratory,
+  { lastKnown }: Pick<BatchesOfSource, 'lastKnown'>,
+): PooledByLaboratory {
+  const isEarlier = ([after]: PooledStep) => lastKnown !== null && after.day < lastKnown
+  return Object.fromEntries(
+    Object.entries(pooled).map(([laboratory, series]) => [
+      laboratory,
+      Object.fromEntries(Object.entries(series).map(([key, steps]) => [key, steps.filter(isEarlier)])),
     ]),
   )
 }

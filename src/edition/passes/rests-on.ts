@@ -20,7 +20,11 @@ import type { RecordedLot, SourceState } from './source-state.ts'
 export interface RestsOn {
   /** What the lots of a source tell of scatter. @param lots in order of sampling */
   readonly batches: (source: string, lots: readonly RecordedLot[]) => string
-  /** A source with all its lots. @param beside what checks that hold all sources together found of it */
+  /**
+   * A source with all its lots.
+   * @param beside what checks that hold all sources together found of it, and what it takes from control batches that are
+   * not its own
+   */
   readonly source: (state: SourceState, sharing: SharedShipments, beside: unknown) => string
   /**
    * Each lot of a source, in order of sampling.
@@ -58,7 +62,6 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
       digestOfAll([
         asOf,
         common(),
-        controls(),
         chainOf(state.id, state.recorded).at(-1) ?? null,
         state.record,
         state.background,

@@ -11,7 +11,14 @@ import type { Lot, Source } from '../../records/schema/loaded-records.ts'
 import type { ControlEntry } from '../shape/edition.ts'
 import { type ComputedLot, computedLot, sampledAt } from './computed-lot.ts'
 import { controlEntries } from './control-entries.ts'
-import { type BatchesOfSource, batchesOfSource, pooledByLaboratory, pooledFor } from './laboratory-scatter.ts'
+import {
+  type BatchesOfSource,
+  batchesOfSource,
+  pooledBefore,
+  pooledByLaboratory,
+  type PooledByLaboratory,
+  pooledFor,
+} from './laboratory-scatter.ts'
 
 /** A lot that nothing was computed of. */
 export interface RecordedLot {
@@ -20,11 +27,14 @@ export interface RecordedLot {
   readonly sampled: Moment
 }
 
-/** What stands under `lots`, `background` and `history` is computed when it is first asked for. */
+/** What stands under `lots`, `background`, `pooled` and `history` is computed when it is first asked for. */
 export interface SourceState {
   readonly id: string
   readonly record: Source
+  /** With the scatter that its lots were judged with. */
   readonly background: SourceBackground
+  /** The scatter of its laboratories as known today, which a further lot of it is judged with. */
+  readonly pooled: PooledByLaboratory
   readonly asOf: Moment
   /** In order of sampling; lots sampled after the as-of date are not among them. */
   readonly recorded: readonly RecordedLot[]
@@ -104,9 +114,10 @@ export function sourceStates(
   )
   return new Map(
     sources.map(({ id, record, restarts, recorded, lots, own }) => {
+      const pooledNow = once(() => pooledFor(pooled(), own()))
       const background = once(() => ({
         ...backgroundOf(record, records),
-        pooled: pooledFor(pooled(), own()),
+        pooled: pooledBefore(pooledNow(), own()),
       }))
       const state: SourceState = {
         id,
@@ -121,6 +132,9 @@ export function sourceStates(
         },
         get background() {
           return background()
+        },
+        get pooled() {
+          return pooledNow()
         },
         get history() {
           return lots().history()

@@ -276,6 +276,11 @@ export interface Edition {
   readonly laboratoryChecks: (laboratory: string) => ChecksRun
   /** The whole of a source of `sources`. @throws RangeError for another id */
   readonly source: (id: string) => SourceEntry
+  /**
+   * What the batches of a source's laboratories say of scatter today, for a further lot of it; what its lots were judged with
+   * is in its `background`. @throws RangeError for another id
+   */
+  readonly scatterFor: (source: string) => NonNullable<SourceBackground['pooled']>
   /** A line each, in order of date, then of bill. */
   readonly shipments: readonly ShipmentEntry[]
   readonly studies: ReadonlyMap<string, ListedStudy>

@@ -11,9 +11,10 @@ import { number } from '../../words/numbers.ts'
 import { unbroken } from '../../words/sentences.ts'
 import { printedUnit } from '../../words/unit-systems.ts'
 import { resultText } from '../../words/units.ts'
-import type { ControlEntry, Series } from '../shape/edition.ts'
+import type { ControlEntry, Edition, Series } from '../shape/edition.ts'
+import { asked } from '../shape/trace.ts'
 import { type ChartTable, newestTable, numberHead, textHead } from './chart-table.ts'
-import type { SourceLot } from './source-lots.ts'
+import { laboratoriesOf, type SourceLot } from './source-lots.ts'
 import { type PanelContext, type PanelView, tickLabels } from './source-panels.ts'
 
 /** null where no batch of the source's laboratories has a value in the period. */
@@ -33,7 +34,7 @@ export function controlPanel(context: PanelContext, series: Series, height: numb
     title: unbroken(`Control: ${property(key).title.toLowerCase()}, ${series.age?.text ?? ''}`),
     note:
       axis.kind === 'date'
-        ? 'A point is a batch; strong where a lot of this source rests on it, pale where not.'
+        ? 'A point is a batch cast no later than the newest lot’s; strong where a lot of this source rests on it, pale where not.'
         : 'A point is a batch, at the first lot that rests on it.',
     description: `${points.length} control batches`,
     model,
@@ -52,13 +53,41 @@ interface ChartedBatch {
   readonly figure: string
 }
 
+/**
+ * Batches of laboratories, those left out that were cast after others: what is cast after the newest lot of a source is no
+ * concern of its charts, which stay as they are.
+ */
+export const batchesUpTo = asked(
+  'batches-up-to',
+  ({ controls }: Pick<Edition, 'controls'>, of): readonly ControlEntry[] => {
+    const [laboratories = [], batches = []] = of.split(' ').map((names) => names.split(','))
+    const last = Math.max(
+      ...batches.map((id) => controls.get(id)?.record.cast.day ?? Number.NEGATIVE_INFINITY),
+    )
+    return [...controls.values()].filter(
+      ({ record }) => record.cast.day <= last && laboratories.includes(record.laboratory),
+    )
+  },
+)
+
+/** What `batchesUpTo` is asked for lots: their laboratories, and the batches of the newest lot that rests on any. */
+export function batchesAsked(lots: readonly Pick<SourceLot, 'origins'>[]): string {
+  const controlsOf = ({ origins }: Pick<SourceLot, 'origins'>) => [
+    ...new Set([...origins.values()].flatMap(({ control }) => control ?? [])),
+  ]
+  const newest = lots.findLast((lot) => 0 < controlsOf(lot).length)
+  return `${laboratoriesOf(lots).join()} ${newest === undefined ? '' : controlsOf(newest).join()}`
+}
+
 /** Batches of the source's laboratories under the condition of the series; by date, those within the axis. */
-function batchesOf({ edition, laboratories, axis }: PanelContext, { condition }: Series): ControlEntry[] {
-  return [...edition.controls.values()]
+function batchesOf({ edition, lots, axis }: PanelContext, { condition }: Series): ControlEntry[] {
+  const around = batchesUpTo(edition, batchesAsked(lots))
+  const known = new Set(around.map(({ id }) => id))
+  const later = [...firstOn(lots).keys()].filter((id) => !known.has(id))
+  return [...around, ...later.flatMap((id) => edition.controls.get(id) ?? [])]
     .filter(
       ({ record }) =>
         record.condition === condition &&
-        laboratories.includes(record.laboratory) &&
         (axis.kind !== 'date' || axis.span(record.cast.day, record.cast.day) !== null),
     )
     .sort((a, b) => compareMoments(a.record.cast, b.record.cast))

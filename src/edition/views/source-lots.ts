@@ -192,8 +192,18 @@ function remarkOf({ kind, against }: ClauseOutcome): string {
   return against?.from === 'preceding' ? ', difference from the mean before' : ', difference'
 }
 
+/** In order of appearance. */
+export function laboratoriesOf(lots: readonly Pick<SourceLot, 'origins'>[]): string[] {
+  return [
+    ...new Set(lots.flatMap(({ origins }) => [...origins.values()].map(({ laboratory }) => laboratory))),
+  ]
+}
+
 /** The first result that counts stands for several of a series. */
-function originsOf({ controls }: Pick<Edition, 'controls'>, results: readonly Result[]): Map<string, Origin> {
+export function originsOf(
+  { controls }: Pick<Edition, 'controls'>,
+  results: readonly Result[],
+): Map<string, Origin> {
   const origins = new Map<string, Origin>()
   for (const result of results) {
     if (result.role !== 'producer' || origins.has(seriesKey(result))) continue

@@ -3,6 +3,8 @@ import type { Criterion } from '../../core/criteria/criterion.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { phaseWords } from '../../words/laboratory-records.ts'
 import { listedSetName, setOfVerdict } from '../../words/outcomes.ts'
+import { digestOf } from '../../records/issued/digest.ts'
+import { wholeText } from '../shape/dependencies.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { type AgencyView, agencyView } from './agency.ts'
 import { type AtLimitView, limitHistograms } from './source-at-limits.ts'
@@ -12,7 +14,8 @@ import { lotsNamed } from '../shape/lots-named.ts'
 import { lastLot } from './last-lot.ts'
 import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.ts'
 import { type SourceListing, sourceListing } from './source-listing.ts'
-import { type JudgedValue, seriesKey, sourceLots } from './source-lots.ts'
+import { batchesAsked, batchesUpTo } from './source-control-panel.ts'
+import { type JudgedValue, originsOf, seriesKey, sourceLots } from './source-lots.ts'
 import { lotTable, type LotTableView } from './source-lot-table.ts'
 import { monthsOf, type SourceMonths } from './source-months.ts'
 import { type SourceCharts, sourceCharts } from './source-panels.ts'
@@ -76,7 +79,7 @@ export function sourcePageView(edition: Edition, id: string): SourcePageView {
       id,
       'page',
       () => ownPart(edition, id),
-      () => namedRestOn(edition, id),
+      () => `${namedRestOn(edition, id)} ${batchesRestOn(edition, id)}`,
     ),
     routes: routesOfSource(edition, id),
   }
@@ -87,6 +90,16 @@ function namedRestOn(edition: Edition, id: string): string {
   return lotsNamed(edition, id)
     .bySource.map((lot) => (edition.lots.has(lot) ? edition.restsOn(`lot ${lot}`) : lot))
     .join()
+}
+
+/** Its charts show batches of its laboratories that none of its lots rests on. */
+function batchesRestOn(edition: Edition, id: string): string {
+  const asked = edition.ofSource(id, 'batches asked', () =>
+    batchesAsked(
+      edition.lotsOf(id).map((row) => ({ origins: originsOf(edition, edition.lot(row.id).results) })),
+    ),
+  )
+  return digestOf(wholeText(batchesUpTo(edition, asked)))
 }
 
 /** All that the page takes from its source and from lots that are named there. */

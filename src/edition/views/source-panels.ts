@@ -14,7 +14,7 @@ import { conditionTitle } from '../shape/condition-title.ts'
 import type { Edition, Series, SourceEntry } from '../shape/edition.ts'
 import { controlPanel } from './source-control-panel.ts'
 import { type OwnLimit, ownLimits } from './source-limits.ts'
-import { seriesKey, type SourceLot } from './source-lots.ts'
+import { laboratoriesOf, seriesKey, type SourceLot } from './source-lots.ts'
 import { dateAxis, type AxisKind, type SourceAxis } from './source-axis.ts'
 import type { ChartTable } from './chart-table.ts'
 import { chartedPoints, type ChartedPoint, panelPoints, pointsTable } from './source-panel-points.ts'
@@ -176,12 +176,6 @@ function panelWithControl(context: PanelContext, series: Series, place: number):
   return place === 0 && RATIO_OF[series.property] !== undefined
     ? [panel, controlPanel(context, series, LOW)]
     : [panel]
-}
-
-function laboratoriesOf(lots: readonly SourceLot[]): string[] {
-  return [
-    ...new Set(lots.flatMap(({ origins }) => [...origins.values()].map(({ laboratory }) => laboratory))),
-  ]
 }
 
 /** null where no result of the period has a value. */

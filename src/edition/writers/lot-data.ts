@@ -8,6 +8,7 @@ import { intervalScopeWords } from '../../words/interval-words.ts'
 import { resultReasonWords } from '../../words/result-reasons.ts'
 import { packSource, type SourceEvidence } from '../../core/evidence/source-evidence.ts'
 import { dayBeside } from '../shape/due.ts'
+import { withTexts } from '../../core/measure/texts-of-times.ts'
 import { evidenceLot } from '../shape/evidence-lot.ts'
 import { fullAddress, paths } from '../shape/addresses.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
@@ -77,6 +78,13 @@ export function lotData(edition: Edition, lot: LotEntry): object {
 
 /** Everything that judging a source's published lots needs, for the reader's browser. */
 export function sourceEvidenceData(edition: Edition, id: string): SourceEvidence {
+  const evidence = edition.ofSource(id, 'evidence', () => ownEvidence(edition, id))
+  // Of a lot that is written on the bench all that is known by today counts.
+  const pooled = withTexts(edition.scatterFor(id))
+  return { ...evidence, background: { ...evidence.background, pooled } }
+}
+
+function ownEvidence(edition: Edition, id: string): SourceEvidence {
   const { background, restarts, unpublished } = edition.source(id)
   const conditions = Object.fromEntries(
     [...edition.conditions, ...edition.announcedConditions].map(([key, { title }]) => [key, title]),

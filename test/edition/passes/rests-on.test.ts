@@ -155,15 +155,18 @@ it('a lot of the demonstration is the same on a later day where it is said to be
   expect(same.every((count) => 150 < count)).toBe(true)
 })
 
-it('a lot rests on all that lots share, a control batch that is not its own and another source left out', () => {
+it('lots and sources rest on all that they share, and on no control batch that is not their own', () => {
   const [sample] = fc.sample(content, { numRuns: 1, seed: 15 })
   const { records } = load(sample ?? NO_CONTENT, AS_OF)
   const digestsOf = (changed: Partial<Records>) => {
     const edition = computeEdition({ ...records, ...changed }, { program: 'test', asOf: AS_OF })
-    return [...edition.lots.keys()].map((id) => edition.restsOn(`lot ${id}`))
+    const [lots, sources] = [[...edition.lots.keys()], [...edition.sources.keys()]]
+    return [...lots.map((id) => `lot ${id}` as const), ...sources.map((id) => `source ${id}` as const)].map(
+      edition.restsOn,
+    )
   }
   const before = digestsOf({})
-  expect(new Set(before).size).toBe(8)
+  expect(new Set(before).size).toBe(8 + records.sources.size)
   const renamed = <T extends object>(map: ReadonlyMap<string, T>) =>
     new Map([...map].map(([id, record]) => [id, { ...record, title: 'Another', name: 'Another' }] as const))
   const shared: Partial<Records>[] = [
