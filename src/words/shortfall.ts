@@ -1,5 +1,5 @@
 /** By how much a clause is not met, in a line: "Loss on ignition 6.6 % against ≤ 6.0 %, beyond it by 0.6 points". */
-import { marginToLimit } from '../core/criteria/margin.ts'
+import { marginToLimit } from '../core/criteria/margin-to-limit.ts'
 import type { Criterion } from '../core/criteria/criterion.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../core/criteria/verdict.ts'
 import { limitText } from './limits.ts'

@@ -83,7 +83,9 @@ function decidingEnd(lower: ComparedValue, upper: ComparedValue): ComparedValue 
 
 function magnitude(judged: JudgedValue, limit: Quantity, resolution: Resolution | undefined): ComparedValue {
   const compared = oneSided(magnitudeOf(judged), 'at-most', limit, resolution)
-  return judged.value < 0 ? { ...compared, compared: -compared.compared, shown: -compared.shown } : compared
+  return judged.value < 0
+    ? { ...compared, compared: 0 - compared.compared, shown: 0 - compared.shown }
+    : compared
 }
 
 /** Of what may be on either side of nothing, the magnitude may be nothing. */

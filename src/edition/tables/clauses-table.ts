@@ -1,10 +1,10 @@
 /** The table of clauses. */
-import { marginToLimit } from '../../core/criteria/margin.ts'
+import { marginToLimit } from '../../core/criteria/margin-to-limit.ts'
 import { type ClauseOutcome, everyClauseOutcome, type Verdict } from '../../core/criteria/verdict.ts'
 import { limitText } from '../../words/limits.ts'
 import { differenceUnitOf } from '../../words/unit-signs.ts'
 import type { LotEntry } from '../shape/edition.ts'
-import { codes, CRITERION, GOVERNS, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { codes, CRITERION, GOVERNS, LOT, lotTable, OF_TODAY, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ClauseRow {
@@ -83,7 +83,8 @@ const CLAUSE_COLUMNS: readonly Column<ClauseRow>[] = [
     name: 'value',
     type: 'double',
     unitColumn: 'unit',
-    description: 'Value judged, unrounded',
+    description:
+      'Value judged, unrounded; of a moving average or a standard deviation (kind statistic) that of the lot itself, while the figure over lots stands in data/lots/',
     of: ({ clause }) => clause.value,
   },
   {
@@ -144,7 +145,8 @@ const CLAUSE_COLUMNS: readonly Column<ClauseRow>[] = [
     name: 'margin',
     type: 'double',
     unitColumn: 'difference_unit',
-    description: 'From the limit to the value as compared; below zero beyond it',
+    description:
+      'From the limit to the value as compared, below zero beyond it; of a value known only within bounds the least that is sure, and none where they leave the outcome open',
     of: ({ clause }) => marginToLimit(clause),
   },
   {
@@ -204,7 +206,7 @@ export const CLAUSES = lotTable(
   {
     name: 'clauses',
     title: 'Clauses',
-    description: `A row for each clause of each verdict, members after their group. ${YEAR_OF_SAMPLING}`,
+    description: `A row for each clause of each verdict, members after their group. ${OF_TODAY} ${YEAR_OF_SAMPLING}`,
   },
   CLAUSE_COLUMNS,
   clauseRows,

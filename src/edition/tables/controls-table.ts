@@ -81,13 +81,28 @@ const COLUMNS: readonly Column<ControlRow>[] = [
     name: 'value',
     type: 'double',
     unitColumn: 'unit',
-    description: 'Mean of the specimens, unrounded',
+    description:
+      'Mean of the specimens, unrounded; where it is known only within bounds a figure from the written ones',
     of: ({ result }) => result?.value,
+  },
+  {
+    name: 'value_low',
+    type: 'double',
+    unitColumn: 'unit',
+    description: 'Least that the value may be, where it is known only within bounds',
+    of: ({ result }) => result?.bounds?.low,
+  },
+  {
+    name: 'value_high',
+    type: 'double',
+    unitColumn: 'unit',
+    description: 'Most that the value may be, where it is known only within bounds',
+    of: ({ result }) => result?.bounds?.high,
   },
   {
     name: 'unit',
     type: 'text',
-    description: 'Unit of the value: the stored one of the property',
+    description: 'Unit of value and bounds: the stored one of the property',
     of: ({ result }) => result?.unit,
   },
   {
@@ -106,7 +121,7 @@ const COLUMNS: readonly Column<ControlRow>[] = [
   {
     name: 'valid',
     type: 'boolean',
-    description: 'Whether the test kept to the conditions of its method',
+    description: 'Whether it counts: the test kept to the conditions of its method',
     of: ({ result }) => result?.valid,
   },
 ]

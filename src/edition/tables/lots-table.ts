@@ -4,7 +4,7 @@ import { readMoment } from '../../core/measure/moment.ts'
 import type { Edition, ListedSource, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { type StandingData, standingData } from '../shape/standing.ts'
-import { LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { LOT, lotTable, OF_TODAY, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface LotRow {
@@ -147,7 +147,7 @@ export const LOTS = lotTable(
   {
     name: 'lots',
     title: 'Lots',
-    description: `A row for each lot, as judged under the set that governs it. ${YEAR_OF_SAMPLING}`,
+    description: `A row for each lot, as judged under the set that governs it. ${OF_TODAY} ${YEAR_OF_SAMPLING}`,
   },
   LOT_COLUMNS,
   lotRow,

@@ -37,7 +37,7 @@ ORDER BY source, year
   {
     id: 'clauses-that-fail',
     title: 'Clauses that fail',
-    note: 'A row for each clause of a set that decided that lots do not meet the set, where it governs them. A group is left out, since its members are counted.',
+    note: 'A row for each clause of a set that decided that lots do not meet the set, where it governs them. A group is left out, since its members are counted; withdrawn lots are counted with the others.',
     tables: ['clauses'],
     sql: `SELECT
   criterion,
@@ -60,7 +60,7 @@ ORDER BY lots DESC, criterion, clause
   {
     id: 'producer-against-agency',
     title: 'Producer against agency',
-    note: 'A row for each source, property, condition and age that both have tested on the same lots: the mean difference of the agency’s result from the producer’s, and its standard deviation from lot to lot. Results that are not valid or only known to lie below a figure are left out, withdrawn lots too. Splits and independent samples are taken together here; the page of a source keeps them apart.',
+    note: 'A row for each source, property, condition and age that both have tested on the same lots: the mean difference of the agency’s result from the producer’s, and its standard deviation from lot to lot. Results that are not valid or known only within bounds are left out, withdrawn lots too. Splits and independent samples are taken together here; the page of a source keeps them apart.',
     tables: ['lots', 'results'],
     sql: `WITH means AS (
   SELECT
@@ -75,7 +75,8 @@ ORDER BY lots DESC, criterion, clause
   FROM results r
   JOIN lots l ON l.lot = r.lot
   WHERE r.valid
-    AND r.censored IS NULL
+    AND r.value_low IS NULL
+    AND r.value_high IS NULL
     AND l.state <> 'withdrawn'
   GROUP BY r.source, r.lot, r.role, r.property, coalesce(r.condition, ''), coalesce(r.age, ''), r.unit
 )
@@ -105,7 +106,7 @@ ORDER BY p.source, p.property, p.condition, p.age
   {
     id: 'separation-of-indices',
     title: 'Separation of indices',
-    note: 'A row for each two sources and each index at one condition and age: how far their means lie apart, in standard deviations from lot to lot (root mean square of both). The larger, the better that condition tells the two materials apart. Two lots of each at least; withdrawn lots, the agency’s results and those not valid are left out.',
+    note: 'A row for each two sources and each index at one condition and age: how far their means lie apart, in standard deviations from lot to lot (root mean square of both). The larger, the better that condition tells the two materials apart. Two lots of each at least; withdrawn lots, the agency’s results, and those not valid or known only within bounds are left out.',
     tables: ['lots', 'results'],
     sql: `WITH by_lot AS (
   SELECT r.source, r.lot, r.property, r.condition, r.age, avg(r.value) AS value
@@ -114,6 +115,8 @@ ORDER BY p.source, p.property, p.condition, p.age
   WHERE r.property IN ('strength-activity-index', 'resistivity-index')
     AND r.role = 'producer'
     AND r.valid
+    AND r.value_low IS NULL
+    AND r.value_high IS NULL
     AND l.state <> 'withdrawn'
   GROUP BY r.source, r.lot, r.property, r.condition, r.age
 ),
@@ -153,7 +156,7 @@ ORDER BY separation DESC NULLS LAST, a.property, a.condition, a.age, a.source, b
   {
     id: 'shipments-before-completion',
     title: 'Shipments before completion',
-    note: 'A row for each source and year of shipment: bills and tonnes that left before every activity index of their lot was known, those without a certificate, and those of lots already known not to meet. Bills that may be of several lots are counted apart, since nobody can say what was known of them.',
+    note: 'A row for each source and year of shipment: bills and tonnes that left before every activity index of their lot was known, those without a certificate on that day, and those of lots already known not to meet. Bills of lots that the site does not show are in no table. Bills that may be of several lots are counted apart, since nobody can say what was known of them.',
     tables: ['shipments'],
     sql: `SELECT
   source,
@@ -172,7 +175,7 @@ ORDER BY source, year
   {
     id: 'control-batches',
     title: 'Scatter of control batches',
-    note: 'A row for each laboratory, condition, property and age: mean and coefficient of variation of the control from batch to batch. Results that are not valid are left out.',
+    note: 'A row for each laboratory, condition, property and age: mean and coefficient of variation of the control from batch to batch. Results that are not valid or known only within bounds are left out.',
     tables: ['controls'],
     sql: `SELECT
   laboratory,
@@ -185,6 +188,8 @@ ORDER BY source, year
   100 * stddev_samp(value) / nullif(avg(value), 0) AS variation_percent
 FROM controls
 WHERE valid
+  AND value_low IS NULL
+  AND value_high IS NULL
 GROUP BY laboratory, condition, property, age, unit
 ORDER BY laboratory, condition, property, age
 `,

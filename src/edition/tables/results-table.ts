@@ -4,7 +4,7 @@ import { knownSince, type Result } from '../../core/result/result.ts'
 import { differenceUnitOf } from '../../words/unit-signs.ts'
 import { resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
-import { codes, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { codes, LOT, lotTable, OF_TODAY, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface ResultRow {
@@ -109,7 +109,8 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
     name: 'known_since',
     type: 'date',
     required: true,
-    description: 'Since when it has been known',
+    description:
+      'Since when the test, or that of its control, has been known; a value left out later counts from its own day and does not move this one',
     of: ({ result }) => knownSince(result),
   },
   {
@@ -117,7 +118,8 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
     type: 'double',
     unitColumn: 'unit',
     required: true,
-    description: 'Value, unrounded; the limit of determination where censored',
+    description:
+      'Value, unrounded; where it is known only within bounds a figure from the written ones, and the bounds say what it may be',
     of: ({ result }) => result.value,
   },
   {
@@ -143,7 +145,8 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
   {
     name: 'censored',
     type: 'text',
-    description: '"below" where the value is only known to lie below that figure',
+    description:
+      '"below" where the record writes it as below that figure; value_low or value_high tell of every value that is known only within bounds',
     of: ({ result }) => result.censored,
   },
   {
@@ -171,7 +174,8 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
     name: 'valid',
     type: 'boolean',
     required: true,
-    description: 'Whether the test kept to the conditions of its method',
+    description:
+      'Whether it counts: the test kept to the conditions of its method, and no retest stands in its place',
     of: ({ result }) => result.valid,
   },
   {
@@ -245,7 +249,7 @@ export const RESULTS = lotTable(
   {
     name: 'results',
     title: 'Results',
-    description: `A row for each result of a lot, computed or reported. ${YEAR_OF_SAMPLING}`,
+    description: `A row for each result of a lot, computed or reported. ${OF_TODAY} ${YEAR_OF_SAMPLING}`,
   },
   RESULT_COLUMNS,
   resultRows,

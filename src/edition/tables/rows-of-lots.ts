@@ -22,6 +22,10 @@ export const GOVERNS: Column<{ readonly governs: boolean }> = {
   of: ({ governs }) => governs,
 }
 
+/** Documents keep what was said when they were issued; tables do not. */
+export const OF_TODAY =
+  'It holds what today’s records give: where one was changed after a certificate was issued, the certificate says otherwise.'
+
 /** Which year the rows stand under. */
 export const YEAR_OF_SAMPLING = 'The year is that of sampling.'
 

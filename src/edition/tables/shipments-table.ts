@@ -108,7 +108,8 @@ const COLUMNS: readonly Column<ShipmentRow>[] = [
 export const SHIPMENTS: TableHead = {
   name: 'shipments',
   title: 'Shipments',
-  description: 'A row for each bill of lading, in order of date. The year is that of the shipment.',
+  description:
+    'A row for each bill of lading of lots that the site shows, in order of date: what left from a lot without a certificate is not among them unless drafts are shown. The year is that of the shipment.',
   keys: ['source', 'year'],
   columns: headsOf(COLUMNS),
 }

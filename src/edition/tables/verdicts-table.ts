@@ -3,7 +3,7 @@ import type { Verdict } from '../../core/criteria/verdict.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingOf } from '../shape/standing.ts'
-import { CRITERION, GOVERNS, LOT, lotTable, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
+import { CRITERION, GOVERNS, LOT, lotTable, OF_TODAY, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
 import type { Column } from './table.ts'
 
 interface VerdictRow {
@@ -79,7 +79,7 @@ export const VERDICTS = lotTable(
   {
     name: 'verdicts',
     title: 'Verdicts',
-    description: `A row for each lot and set of criteria that it is judged under. ${YEAR_OF_SAMPLING}`,
+    description: `A row for each lot and set of criteria that it is judged under. ${OF_TODAY} ${YEAR_OF_SAMPLING}`,
   },
   VERDICT_COLUMNS,
   verdictRows,

@@ -22,7 +22,8 @@ const LOT_CELL: ColumnHead = { name: 'lot', type: 'text', required: true, descri
 export const LOTS_SHEET: Spreadsheet = {
   name: 'lots-csv',
   title: 'Lots, for a spreadsheet',
-  description: 'A row for each lot and each set that it is judged under, the governing set first.',
+  description:
+    'A row for each lot and each set that it is judged under, the governing set first, as today’s records give it.',
   columns: [
     LOT_CELL,
     alike(LOTS, 'number'),
@@ -54,6 +55,7 @@ export const LOTS_SHEET: Spreadsheet = {
       type: 'text',
       description: 'Where the set is not met: by which clauses, and by how much',
     },
+    alike(VERDICTS, 'trial'),
   ],
 }
 
@@ -61,7 +63,7 @@ export const RESULTS_SHEET: Spreadsheet = {
   name: 'results-csv',
   title: 'Results, for a spreadsheet',
   description:
-    'A row for each result of a lot, with limit and margin where the governing set judges it. Numbers have six digits.',
+    'A row for each result of a lot, with limit and margin where the governing set judges it; of repeated tests that is one of them, and none where their mean is judged. Numbers have six digits.',
   columns: [
     LOT_CELL,
     alike(RESULTS, 'role'),
@@ -73,7 +75,10 @@ export const RESULTS_SHEET: Spreadsheet = {
     { ...alike(RESULTS, 'sample_id'), name: 'sample' },
     { name: 'tested', type: 'text', required: true, description: `Last reading ${MOMENT}` },
     alike(RESULTS, 'censored'),
-    { ...alike(RESULTS, 'value'), description: 'Value; the limit of determination where censored' },
+    {
+      ...alike(RESULTS, 'value'),
+      description: 'Value; where it is known only within bounds a figure from the written ones',
+    },
     { ...alike(RESULTS, 'unit'), description: 'Unit of value, low and high: the stored one of the property' },
     alike(RESULTS, 'written'),
     alike(RESULTS, 'n'),

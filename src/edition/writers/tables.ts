@@ -4,10 +4,11 @@
  * stand in data/lots/. Each is
  * given piece by piece, since one text of them all would be too long for large sites.
  */
-import { marginToLimit } from '../../core/criteria/margin.ts'
+import { marginToLimit } from '../../core/criteria/margin-to-limit.ts'
 import { type ClauseOutcome, everyClauseOutcome } from '../../core/criteria/verdict.ts'
 import { yearOf } from '../../core/measure/moment.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
+import type { Result } from '../../core/result/result.ts'
 import { limitText } from '../../words/limits.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
 import { resultReasonIn } from '../../words/result-reasons.ts'
@@ -52,7 +53,7 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
     lot.record.produced.from,
     lot.record.produced.to,
     lot.sampled,
-    lot.record.quantity.value,
+    toSignificant(lot.record.quantity.value, DIGITS),
     lot.state,
     newest?.number,
     newest?.date,
@@ -68,10 +69,11 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
     verdict.outcome === 'does-not-meet' && edition.criteria.has(verdict.criterion)
       ? plainSpaces(shortfallInWords(edition, verdict))
       : null,
+    verdict.trial ? 'yes' : 'no',
   ])
 }
 
-/** Results, a line each, with limit and margin under the governing set where it judges that result. */
+/** Results, a line each, with limit and margin under the governing set where it judges that result: of repeated tests one. */
 export function* resultsTable(edition: Edition): Generator<string> {
   yield head(RESULTS_SHEET)
   yield* ofSources(edition, 'lines of results', (lot) => lines(resultRows(lot, edition.site.units)))
@@ -105,8 +107,13 @@ function resultRows(lot: LotEntry, units: UnitSystem): Cell[][] {
     shortCell(result.bounds?.high),
     plainSpaces(resultText(result, units)),
     lot.revisions.at(-1)?.number,
-    ...limitCells(governing?.criterion, judged.get(result.key)),
+    ...limitCells(governing?.criterion, judgedOn(result, judged.get(result.key))),
   ])
+}
+
+/** Repeated tests share a key, and the clause was judged on the value of one of them, or on their mean. */
+function judgedOn({ value }: Result, clause: ClauseOutcome | undefined): ClauseOutcome | undefined {
+  return clause?.value === value ? clause : undefined
 }
 
 /** Set, limit and margin; empty where the governing set compares the result with nothing. */
@@ -131,7 +138,7 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       shipment.bill,
       shipment.date,
       lotOfShipment(shipment),
-      shipment.massT,
+      toSignificant(shipment.massT, DIGITS),
       shipment.massWritten,
       shipment.consignee,
       shipment.project,

@@ -402,3 +402,45 @@ describe('the files', () => {
     expect(columns(again)).toEqual(columns(edition))
   })
 })
+
+describe('a value that is known only within bounds', () => {
+  /** Two figures, and one that stands for "at least". */
+  const values = '(VALUES (100.0, NULL), (104.0, NULL), (900.0, 900.0)) AS v (value, value_low)'
+  const bounded = async (id: string, tables: readonly string[]) => {
+    const own = await connected()
+    try {
+      for (const table of tables) await own.run(table)
+      return await rowsOf(own, queriesOf(edition).find((query) => query.id === id)?.sql ?? '')
+    } finally {
+      own.closeSync()
+    }
+  }
+
+  it('is left out of the scatter of control batches: the mean of 100 and 104 is 102', async () => {
+    const [row, ...others] = await bounded('control-batches', [
+      `CREATE TABLE controls AS SELECT 'north' AS laboratory, 'c311' AS condition, 'resistivity' AS property,
+        '28 d' AS age, 'ohm m' AS unit, true AS valid, NULL::DOUBLE AS value_high, v.* FROM ${values}`,
+    ])
+    expect([row?.['batches'], row?.['mean']].map(Number)).toEqual([2, 102])
+    expect(others).toEqual([])
+  })
+
+  it('is left out of the comparison with the agency and of the separation of indices', async () => {
+    const results = `CREATE TABLE results AS SELECT s.source, s.source || v.value AS lot, r.role,
+        'resistivity-index' AS property, 'c311' AS condition, '28 d' AS age, '%' AS unit, true AS valid,
+        NULL AS censored, NULL::DOUBLE AS value_high, v.value + s.more AS value, v.value_low
+      FROM ${values}, (VALUES ('ash', 0), ('tuff', 50)) AS s (source, more),
+        (VALUES ('producer'), ('verification')) AS r (role)`
+    const lotsOf = "CREATE TABLE lots AS SELECT DISTINCT lot, 'complete' AS state FROM results"
+    const agency = await bounded('producer-against-agency', [results, lotsOf])
+    expect(
+      agency.map((row) => [row['source'], ...['lots', 'producer_mean'].map((name) => Number(row[name]))]),
+    ).toEqual([
+      ['ash', 2, 102],
+      ['tuff', 2, 152],
+    ])
+    // Both scatter by √8 from lot to lot, and their means lie 50 apart.
+    const [separation] = await bounded('separation-of-indices', [results, lotsOf])
+    expect(Number(separation?.['separation'])).toBeCloseTo(50 / Math.sqrt(8), 9)
+  })
+})

@@ -25,7 +25,7 @@ describe('lotsTable', () => {
     const [head, ...lines] = [...lotsTable(edition)].join('').split('\n')
     expect(head).toMatch(/^\ufefflot,number,source,class,/)
     expect(lines).toEqual([
-      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,,1000 t,",
+      "ash/1,'=1+1,ash,,2026-03-01,2026-03-05,2026-03-05,1000,complete,2,2026-04-02,a,1,F,does-not-meet,loi fineness,Does not meet,,,1000 t,,no",
       '',
     ])
   })
@@ -79,6 +79,22 @@ describe('a line of results', () => {
       '-0.6',
     ])
     expect(['limit', 'margin'].map((name) => of(density, name))).toEqual(['', ''])
+  })
+
+  it('gives limit and margin to the one of repeated tests that was judged, and none to the others', () => {
+    const repeated = [result('loss-on-ignition', 3.31), result('loss-on-ignition', 2.19)]
+    const retested = tinyEdition(
+      [tinySource('ash')],
+      [tinyLot('ash/1', { results: repeated, verdicts: [judge(set, evidenceOf(repeated))] })],
+      { criteria: new Map([['vale', set]]) },
+    )
+    const [head = [], ...rows] = cells(resultsTable(retested))
+    // The worst is judged where the clause says nothing else: 6.0 − 3.3.
+    const margins = rows.map((row) => ['value', 'limit', 'margin'].map((name) => row[head.indexOf(name)]))
+    expect(margins).toEqual([
+      ['3.31', '≤ 6.0 %', '2.7'],
+      ['2.19', '', ''],
+    ])
   })
 
   it('names, for a query engine, the unit of a difference of per cents and of others', () => {
