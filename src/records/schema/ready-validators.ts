@@ -10,6 +10,7 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { compileFunction } from 'node:vm'
 import type { ErrorObject } from 'ajv/dist/2020.js'
+import { digestOf } from '../issued/digest.ts'
 import { recordValidators, SHARED, writtenValidators } from './make-validators.ts'
 import { RECORD_KINDS } from './schema-set.ts'
 import { readSchema, schemaText } from './schema-texts.ts'
@@ -41,7 +42,7 @@ const require = createRequire(import.meta.url)
 export function readyValidators(folder = pathOf('../../../node_modules/.cache/puteoli')): Validators {
   const packed = pathOf('./validators.cjs')
   if (existsSync(packed)) return require(packed) as Validators
-  const path = join(folder, `validators-${keyOfMaking()}.cjs`)
+  const path = join(folder, `${PREFIX}${keyOfMaking()}.cjs`)
   return kept(path) ?? made(path)
 }
 
@@ -68,31 +69,43 @@ function keyOfMaking(): string {
   return hash.digest('hex')
 }
 
+/** The first line is the digest of the script: undefined where there is none yet, or somebody spoiled it. */
 function kept(path: string): Validators | undefined {
   try {
-    return require(path) as Validators
+    const text = readFileSync(path, 'utf8')
+    const script = text.slice(text.indexOf('\n') + 1)
+    return text === withDigest(script) ? validatorsOf(script) : undefined
   } catch {
-    // There are none yet, or somebody spoiled them.
     return undefined
   }
+}
+
+function withDigest(script: string): string {
+  return `// ${digestOf(script)}\n${script}`
 }
 
 function made(path: string): Validators {
   const script = validatorsScript()
   keep(path, script)
+  return validatorsOf(script)
+}
+
+function validatorsOf(script: string): Validators {
   const exports = {}
   compileFunction(script, ['exports', 'require'])(exports, require)
   return exports as Validators
 }
 
-/** In place of what was kept before, under its name only once it is whole. */
+const PREFIX = 'validators-'
+
+/** In place of those kept before, under its name only once it is whole; what else lies there is not ours. */
 function keep(path: string, script: string): void {
   const folder = dirname(path)
-  const part = join(folder, randomUUID())
+  const part = join(folder, `${PREFIX}${randomUUID()}`)
   try {
     mkdirSync(folder, { recursive: true })
-    for (const name of readdirSync(folder)) rmSync(join(folder, name))
-    writeFileSync(part, script)
+    for (const name of readdirSync(folder)) if (name.startsWith(PREFIX)) rmSync(join(folder, name))
+    writeFileSync(part, withDigest(script))
     renameSync(part, path)
   } catch {
     // They are made again the next time.

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { afterAll, describe, expect, it } from 'vitest'
+import { digestOf } from '../../../src/records/issued/digest.ts'
 import { forValidation, SHARED } from '../../../src/records/schema/make-validators.ts'
 import { readyValidators, type Validator } from '../../../src/records/schema/ready-validators.ts'
 import { RECORD_KINDS } from '../../../src/records/schema/schema-set.ts'
@@ -40,8 +41,20 @@ describe('readyValidators', () => {
     expect(more).toEqual([])
     const other = join(home, 'other')
     mkdirSync(other)
-    writeFileSync(join(other, name), 'exports.site = () => true')
+    const script = 'exports.site = () => true'
+    writeFileSync(join(other, name), `// ${digestOf(script)}\n${script}`)
     expect(readyValidators(other).site({})).toBe(true)
+  })
+
+  it('leave alone what else lies in the folder', () => {
+    const folder = join(home, 'beside')
+    mkdirSync(join(folder, 'page-program-1'), { recursive: true })
+    writeFileSync(join(folder, 'validators-of-before.cjs'), '')
+    readyValidators(folder)
+    expect(readdirSync(folder).sort()).toEqual([
+      'page-program-1',
+      expect.stringMatching(/^validators-[0-9a-f]{64}/),
+    ])
   })
 
   it('are made again where they cannot be kept, or what is kept is spoiled', () => {
@@ -50,10 +63,14 @@ describe('readyValidators', () => {
     expect(readyValidators(file).manifest({})).toBe(false)
     const folder = join(home, 'kept')
     const [name = ''] = readdirSync(folder)
+    const whole = readFileSync(join(folder, name), 'utf8')
     const spoiledFolder = join(home, 'spoiled')
     mkdirSync(spoiledFolder)
-    writeFileSync(join(spoiledFolder, name), 'exports.site = (')
-    expect(readyValidators(spoiledFolder)['issued/lot']({})).toBe(false)
-    expect(readFileSync(join(spoiledFolder, name), 'utf8')).toBe(readFileSync(join(folder, name), 'utf8'))
+    const spoiled = ['', 'exports.site = (', 'module.exports = {}', whole.replace('"silo"', '"sila"')]
+    for (const text of spoiled) {
+      writeFileSync(join(spoiledFolder, name), text)
+      expect(readyValidators(spoiledFolder)['issued/lot']({})).toBe(false)
+      expect(readFileSync(join(spoiledFolder, name), 'utf8')).toBe(whole)
+    }
   })
 })
