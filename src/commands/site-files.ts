@@ -18,6 +18,7 @@ import type { FolderTree } from './folder-tree.ts'
 import { FolderWriter } from './folder-writer.ts'
 import { MARKER } from './output-marker.ts'
 import { WORK } from './page-stage.ts'
+import { firstToTell } from './why-drawn.ts'
 
 export interface SiteFilesRequest {
   /** The site that is replaced; it need not be there. */
@@ -182,13 +183,13 @@ export class SiteFiles {
     return writeList(this.#list, new Map(listed), { parts: this.#parts, digestAt: this.#digestAt })
   }
 
-  /** The first of what was read that is another now; undefined where all is as it was. */
+  /** Of what was read one that is another now; undefined where all is as it was. */
   #changedOf(trace: Trace): string | undefined {
     const isChanged = (name: string) => {
       const before = this.#before.digests.get(name)
       return before === undefined || this.#digestNow(name) !== before
     }
-    return kept(this.#traces, trace, () => ({ changed: [...trace].find(isChanged) })).changed
+    return kept(this.#traces, trace, () => ({ changed: firstToTell(trace, isChanged) })).changed
   }
 
   #keep(path: string, { file }: ListedFile, madeOf: MadeOf): boolean {

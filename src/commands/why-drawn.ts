@@ -1,18 +1,45 @@
 /** Says how much of a site was made anew, and for what that many files share. */
 import { countWords } from '../words/numbers.ts'
 
-/** The first word of a dependency, where it is shared by files of many lots; '' is all beside the edition. */
-const SHARED: Readonly<Record<string, string>> = {
+/** What the first word of a dependency stands for; '' is all beside the edition. */
+const WORDS: Readonly<Record<string, string>> = {
   '': 'the program, the address or a method page',
   asOf: 'the day of the records',
   site: 'site.yaml',
   producers: 'producers',
   laboratories: 'laboratories',
-  laboratory: 'laboratories',
   conditions: 'conditions',
   announcedConditions: 'conditions',
   controls: 'control batches',
   criteria: 'criteria',
+  methods: 'method pages',
+  studies: 'studies',
+  study: 'studies and what they rest on',
+  laboratory: 'the statistics of laboratories and what they rest on',
+  sources: 'sources',
+  source: 'sources and what they rest on',
+  lots: 'lots',
+  lotsOf: 'lots',
+  lot: 'lots and what they rest on',
+  shipments: 'shipments',
+}
+const FURTHER = 'what is taken from other records'
+
+/** Those that rest on others: what changes in site.yaml changes them all. */
+const RESTING = /^(?:lot|source|laboratory|study|asked|made) /
+
+/** Of what a file rests on and has changed the one to tell: where there is one, what rests on nothing else. */
+export function firstToTell(
+  restsOn: Iterable<string>,
+  isChanged: (dependency: string) => boolean,
+): string | undefined {
+  let first: string | undefined
+  for (const dependency of restsOn) {
+    if (!isChanged(dependency)) continue
+    if (!RESTING.test(dependency)) return dependency
+    first ??= dependency
+  }
+  return first
 }
 
 /** What was made, out of how many. */
@@ -22,13 +49,13 @@ export interface Made {
 }
 
 /**
- * "3203 pages: 12 drawn, 3191 unchanged", the same of data files, and how many files were made since something that
- * they share has changed.
- * @param changed of each file that was made anew, what was first found to have changed
+ * "3203 pages: 12 drawn, 3191 unchanged", the same of data files, and how many files were made again since which records
+ * have changed.
+ * @param changed of each file that was made anew, what has changed
  */
 export function drawnLines(pages: Made, data: Made, changed: readonly string[]): string[] {
-  const shared = changed.flatMap((dependency) => SHARED[/^\w*/.exec(dependency)?.[0] ?? ''] ?? [])
-  const counts = [...Map.groupBy(shared, (what) => what)].map(([what, { length }]) => `${what} (${length})`)
+  const words = changed.map((dependency) => WORDS[/^\w*/.exec(dependency)?.[0] ?? ''] ?? FURTHER)
+  const counts = [...Map.groupBy(words, (what) => what)].map(([what, { length }]) => `${what} (${length})`)
   return [
     `${countWords(pages.all, 'page')}: ${pages.made} drawn, ${pages.all - pages.made} unchanged`,
     `${countWords(data.all, 'data file')}: ${data.made} made, ${data.all - data.made} unchanged`,
