@@ -18,10 +18,13 @@ import { judge } from '../core/judging/verdict.ts'
 import { strengthInterval } from '../core/statistics/ratio-interval.ts'
 import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
+import { checkedSource } from '../edition/views/check-lots.ts'
 import { explainedIndices } from '../edition/views/resistivity-explained.ts'
 import { sourceEvidenceData } from '../edition/writers/lot-data.ts'
 import { loadRecords } from '../records/load.ts'
 import { buildSite } from './build-site.ts'
+import { checkedEdition, faultsOf } from './check-edition.ts'
+import { checksRunLine } from './check-summary.ts'
 import { keptReadings } from './kept-readings.ts'
 import { PROGRAM, ROOT, today } from './program.ts'
 
@@ -57,13 +60,14 @@ export function yamlFloor(folder: string): Record<string, number> {
 /** The work of npm run check: reading and validating, then computing and judging. */
 export function check(folder: string): Record<string, number> {
   const started = performance.now()
-  const { records, diagnostics } = loadRecords(folder, today())
+  const content = loadRecords(folder, today())
+  const { records, diagnostics } = content
   const read = performance.now()
-  const edition = computeEdition(records, { program: PROGRAM, today: today() })
+  const edition = checkedEdition(records, {}, [checkedSource(faultsOf(content), {}), checksRunLine])
   return {
     readSeconds: (read - started) / 1000,
     computeSeconds: (performance.now() - read) / 1000,
-    lots: edition.lots.size,
+    lots: edition?.lots.size ?? 0,
     diagnostics: diagnostics.length,
     archiveMB: sizeOf(join(folder, 'issued')) / 1e6,
   }

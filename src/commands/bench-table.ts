@@ -7,11 +7,18 @@ export interface Measure {
   readonly seconds: number
   readonly peakMB: number
   readonly detail?: Record<string, number>
+  /** Why the part did not end well: its last words. */
+  readonly failed?: string
 }
 
 /** A part that has ended, while others run. */
-export function progress({ what, lots, seconds, peakMB }: Measure): string {
-  return `${lots === 0 ? '' : `${lots} lots, `}${what}: ${seconds.toFixed(1)} s, ${peakMB.toFixed(0)} MB\n`
+export function progress({ what, lots, seconds, peakMB, failed }: Measure): string {
+  const peak = failed === undefined ? `${peakMB.toFixed(0)} MB` : failedWords(failed)
+  return `${lots === 0 ? '' : `${lots} lots, `}${what}: ${seconds.toFixed(1)} s, ${peak}\n`
+}
+
+function failedWords(failed: string): string {
+  return `failed: ${failed}`
 }
 
 /** What each part is held against, measured in the same run. */
@@ -27,13 +34,17 @@ export function table(measures: readonly Measure[]): string {
     measures
       .filter(({ lots }) => 0 < lots)
       .map((measure) => {
-        const ratio = (BESIDE[measure.what] ?? [])
+        const ratio = (measure.failed === undefined ? (BESIDE[measure.what] ?? []) : [])
           .flatMap((name) => measures.filter(({ what, lots }) => what === name && lots === measure.lots))
+          .filter(({ failed }) => failed === undefined)
           .map((other) => `${(measure.seconds / other.seconds).toFixed(2)} x ${other.what}`)
           .join(', ')
-        const { lots, what, seconds, peakMB } = measure
+        const { lots, what, seconds, peakMB, failed } = measure
         const aLot = (1000 * seconds) / lots
-        const cells = [lots, what, seconds.toFixed(2), aLot.toFixed(2), peakMB.toFixed(0), ratio]
+        const cells = [
+          ...[lots, what, seconds.toFixed(2), aLot.toFixed(2)],
+          ...(failed === undefined ? [peakMB.toFixed(0), ratio] : ['', failedWords(failed)]),
+        ]
         return `| ${cells.join(' | ')} |\n`
       })
       .join('') +

@@ -3,7 +3,7 @@
  * floor, measured in the same run. Every figure is a process of its own; whole-process peak memory is the
  * operating system's (getrusage).
  */
-import { execFileSync, spawnSync } from 'node:child_process'
+import { execFileSync, spawnSync, type SpawnSyncReturns } from 'node:child_process'
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -79,7 +79,7 @@ await run(async () => {
   mkdirSync(resolve(options.out, '..'), { recursive: true })
   writeFileSync(options.out, `${JSON.stringify({ format: 1, node: process.version, measures }, null, 2)}\n`)
   process.stdout.write(table(measures))
-  return EXIT.well
+  return measures.some(({ failed }) => failed !== undefined) ? EXIT.failed : EXIT.well
 })
 
 function measureSize(lots: number, sources: string, parts: readonly string[]): Measure[] {
@@ -106,15 +106,27 @@ function measurePart(name: string, lots: number, content: string, site: string):
   const child = spawnSync(
     process.execPath,
     ['--max-old-space-size=8192', '--expose-gc', SELF, '--part', name, '--folder', content, '--site', site],
-    { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'], maxBuffer: 1 << 26 },
+    { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'], maxBuffer: 1 << 26 },
   )
   const seconds = (performance.now() - started) / 1000
-  if (child.status !== 0) throw new Error(`bench part ${name} ended with status ${child.status}`)
+  process.stderr.write(child.stderr)
+  if (child.status !== 0) return failedPart({ what: name, lots, seconds, peakMB: 0 }, child)
   const line = child.stdout.trim().split('\n').at(-1) ?? '{}'
   const { peakMB = 0, ...detail } = JSON.parse(line) as Record<string, number>
   const measure = { what: name, lots, seconds, peakMB, detail }
   process.stderr.write(progress(measure))
   return measure
+}
+
+/** The others are measured all the same. */
+function failedPart(measure: Measure, { status, signal, stderr }: SpawnSyncReturns<string>): Measure {
+  const told = stderr
+    .trim()
+    .split('\n')
+    .find((line) => /memory|heap|cannot|error/i.test(line))
+  const failed = { ...measure, failed: told?.trim() ?? `it ended with ${signal ?? `status ${status}`}` }
+  process.stderr.write(progress(failed))
+  return failed
 }
 
 async function part(name: string, folder: string, site: string): Promise<number> {

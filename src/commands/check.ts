@@ -2,18 +2,9 @@
 import { defined } from '../core/measure/defined.ts'
 import { sourceOf } from '../core/measure/lot-id.ts'
 import type { Moment } from '../core/measure/moment.ts'
-import { computeEdition } from '../edition/compute.ts'
 import { forAudience } from '../edition/publishing.ts'
 import type { Edition } from '../edition/shape/edition.ts'
-import type { PerSource } from '../edition/shape/once-per-source.ts'
-import { answersOf } from '../edition/views/answers.ts'
-import {
-  type CheckedFaults,
-  checkedLots,
-  type CheckedSource,
-  checkedSource,
-} from '../edition/views/check-lots.ts'
-import { foundOf } from '../edition/shape/found-of-source.ts'
+import { checkedLots, type CheckedSource, checkedSource } from '../edition/views/check-lots.ts'
 import { checkReport, reportedSource, type ReportScope } from '../edition/writers/check-report.ts'
 import { issuedState } from '../edition/writers/manifest.ts'
 import { type FaultyRecord, faultyRecords } from '../records/checks/faulty-records.ts'
@@ -21,19 +12,15 @@ import { inOrder } from '../records/diagnostics/diagnostic-text.ts'
 import { EXPLAINED_CODES, isExplained } from '../records/diagnostics/explanations.ts'
 import { explanationText } from '../records/diagnostics/explanation-text.ts'
 import { nearNames } from '../records/diagnostics/near-names.ts'
-import { hasSite, type Records } from '../records/load.ts'
 import { folded, SCREEN_LINES } from '../words/folded.ts'
 import { countWords } from '../words/numbers.ts'
-import { answerWarnings, hasAnswers } from './answer-warnings.ts'
+import { answerWarnings } from './answer-warnings.ts'
+import { checkedEdition, faultsOf } from './check-edition.ts'
 import { explained } from './check-explain.ts'
 import { checkSummary, checksRunLine } from './check-summary.ts'
 import { heldAgainst } from './compare-sites.ts'
 import { manifestAt } from './earlier-sites.ts'
-import { blocksIn } from './issuable.ts'
-import { leftForAll, leftForLot } from './left-texts.ts'
-import { memoryWatch } from './memory-watch.ts'
-import { command, CommandFailure, dateOption, EXIT, comparing, PROGRAM, run, today } from './program.ts'
-import { progress } from './progress.ts'
+import { command, CommandFailure, dateOption, EXIT, comparing, run } from './program.ts'
 import { printDiagnostics, type ReadContent, readContent } from './read-content.ts'
 
 interface Options {
@@ -49,9 +36,6 @@ interface Options {
   against?: string
   accept?: string[]
 }
-
-/** Of more lots, the few that are at hand: a computed lot takes 75 KB, its results alone 20. */
-const HELD = { results: 10_000, whole: 2_000 }
 
 await run(() => {
   const program = comparing(command('check', 'Read all records, compute and judge every lot, and report.'))
@@ -86,7 +70,7 @@ await run(() => {
   const reported = reportedSource(scope)
   const checked = checkedSource(faultsOf(read), scope)
   const ofSource = options.json === true ? [reported] : [checked, checksRunLine]
-  const edition = computed(read.records, options, ofSource)
+  const edition = checkedEdition(read.records, options, ofSource)
   const warnings = edition === null ? [] : answerWarnings(edition, read.records)
   const content = { ...read, diagnostics: inOrder([...read.diagnostics, ...warnings]) }
   refuseUnknown(content, edition, options)
@@ -101,29 +85,6 @@ await run(() => {
   if (edition !== null && options.against !== undefined) compareWith(options.against, edition, options)
   return content.errors > 0 ? EXIT.failed : EXIT.well
 })
-
-/** @param ofSource what else is asked of each source, while it is held */
-function computed(
-  records: Records,
-  { asOf, against }: Options,
-  ofSource: readonly PerSource<unknown>[],
-): Edition | null {
-  if (!hasSite(records)) return null
-  const asked = [foundOf, ...(hasAnswers(records) ? [answersOf] : []), ...ofSource]
-  const atSource: PerSource<void> = (edition, source) => {
-    for (const ask of asked) ask(edition, source)
-  }
-  // What the public sees, which is held against a site, is made of the whole edition.
-  const held = against === undefined ? HELD : undefined
-  const telling = progress()
-  telling.at(`Computing ${countWords(records.lots.size, 'lot')}`)
-  const edition = computeEdition(
-    records,
-    defined({ program: PROGRAM, asOf, today: today(), atLot: memoryWatch(), held, atSource }),
-  )
-  telling.end()
-  return edition
-}
 
 /** @throws CommandFailure for a code that no diagnostic has */
 function explainedCode(code: string): string {
@@ -210,24 +171,4 @@ function report(content: ReadContent, edition: Edition, { scope, checked, most }
     ...checkSummary(edition, scope, most),
   ]
   return `${lines.join('\n')}\n`
-}
-
-function faultsOf(content: ReadContent): CheckedFaults {
-  const errors = content.diagnostics.filter(({ severity }) => severity === 'error')
-  const unjudged = faultyRecords(errors)
-    .filter(({ kind, id }) => kind === 'source' || (kind === 'lot' && !id.endsWith('/')))
-    .map(({ kind, id }) => ({
-      id,
-      errors: errors.filter((one) =>
-        faultyRecords([one]).some((other) => other.kind === kind && other.id === id),
-      ).length,
-      lots:
-        kind === 'lot' ? 0 : [...content.records.lots.keys()].filter((lot) => sourceOf(lot) === id).length,
-    }))
-  const ofAll = leftForAll(content.records)
-  return {
-    unjudged,
-    blocks: blocksIn(content),
-    left: (lot) => ofAll ?? leftForLot(content.records, lot),
-  }
 }

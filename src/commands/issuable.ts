@@ -29,7 +29,9 @@ export function readIssuable(folder: string): Issuable {
 }
 
 /** What keeps each lot of some records from being issued. */
-export function blocksIn(content: ReadContent): Issuable['blocks'] {
+export function blocksIn(
+  content: Pick<ReadContent, 'records' | 'diagnostics' | 'datedFaultyLots'>,
+): Issuable['blocks'] {
   return issueBlocks({
     records: content.records,
     faulty: faultyRecords(content.diagnostics),

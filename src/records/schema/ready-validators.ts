@@ -3,14 +3,13 @@
  * The packed program brings them; a clone makes them when they are first asked for, and keeps them among its packages
  * until what they are made of changes.
  */
-import { createHash, randomUUID } from 'node:crypto'
+import { createHash, hash, randomUUID } from 'node:crypto'
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { compileFunction } from 'node:vm'
 import type { ErrorObject } from 'ajv/dist/2020.js'
-import { digestOf } from '../issued/digest.ts'
 import { recordValidators, SHARED, writtenValidators } from './make-validators.ts'
 import { RECORD_KINDS } from './schema-set.ts'
 import { readSchema, schemaText } from './schema-texts.ts'
@@ -64,9 +63,9 @@ function keyOfMaking(): string {
   const { version } = require('ajv/package.json') as { version: string }
   const code = ['./make-validators.ts', './ready-validators.ts'].map((name) => readFileSync(pathOf(name)))
   const schemas = [...SHARED, ...READ, 'manifest', 'issued'].map(schemaText)
-  const hash = createHash('sha256')
-  for (const part of [version, ...code, ...schemas]) hash.update(part).update('\0')
-  return hash.digest('hex')
+  const key = createHash('sha256')
+  for (const part of [version, ...code, ...schemas]) key.update(part).update('\0')
+  return key.digest('hex')
 }
 
 /** The first line is the digest of the script: undefined where there is none yet, or somebody spoiled it. */
@@ -81,7 +80,7 @@ function kept(path: string): Validators | undefined {
 }
 
 function withDigest(script: string): string {
-  return `// ${digestOf(script)}\n${script}`
+  return `// ${hash('sha256', script)}\n${script}`
 }
 
 function made(path: string): Validators {
