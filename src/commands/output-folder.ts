@@ -107,8 +107,8 @@ function refuseForeign(final: string, audience: Edition['audience']): void {
     refuse(`The output ${final} is no folder.`, 'choose another one with --out')
   if (!isOurs(final))
     refuse(
-      `The output folder ${final} holds files that no build of this program wrote.`,
-      'choose another folder with --out, or empty this one yourself',
+      `The output folder ${final} holds files, and not the ${MARKER} that a build of this program leaves in a site.`,
+      `choose another folder with --out, empty this one yourself, or restore ${MARKER} if it is a site`,
     )
   const before = markerOf(final)?.audience ?? audience
   if (before !== audience)

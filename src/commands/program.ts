@@ -183,10 +183,14 @@ function toldNowhere(error: NodeJS.ErrnoException): void {
 }
 
 function systemFailure(fault: NodeJS.ErrnoException): CommandFailure {
-  const mend = isCurrentFolderGone(fault)
-    ? 'change to a folder that exists, then run the command again'
-    : 'look at the permissions, the free space and what stands in its place'
-  return new CommandFailure(systemSentence(fault), EXIT.failed, mend)
+  return new CommandFailure(systemSentence(fault), EXIT.failed, mendOf(fault))
+}
+
+function mendOf(fault: NodeJS.ErrnoException): string {
+  if (isCurrentFolderGone(fault)) return 'change to a folder that exists, then run the command again'
+  if (fault.code === 'ENOSPC' || fault.code === 'EDQUOT')
+    return 'make room, then run the command again; a build needs room for the whole site beside the one that it replaces'
+  return 'look at the permissions, the free space and what stands in its place'
 }
 
 function statusOf(error: unknown): number {

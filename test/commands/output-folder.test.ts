@@ -53,7 +53,7 @@ describe('prepareOutput', () => {
     const out = join(scratch(), 'site')
     mkdirSync(out)
     writeFileSync(join(out, 'letter.txt'), 'mine')
-    expect(() => prepared(out)).toThrow(/no build of this program wrote/)
+    expect(() => prepared(out)).toThrow(/and not the \.certificate-site that a build of this program leaves/)
     expect(readFileSync(join(out, 'letter.txt'), 'utf8')).toBe('mine')
   })
   it('refuses a folder that holds the content or lies in it', () => {
