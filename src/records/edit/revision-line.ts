@@ -49,7 +49,14 @@ export function withRevisionLine(text: string, line: string): string {
   const after = lines.findIndex((candidate, index) => start < index && /^[^\s#-]/.test(candidate))
   let end = after < 0 ? lines.length : after
   while (start + 1 < end && /^\s*(#.*)?$/.test(lines[end - 1] ?? '')) end -= 1
-  return `${[...lines.slice(0, end), line, ...lines.slice(end)].join(newline)}${newline}${ending}`
+  const item = asIndented(line, lines.slice(start + 1, end))
+  return `${[...lines.slice(0, end), item, ...lines.slice(end)].join(newline)}${newline}${ending}`
+}
+
+/** An item stands as far from the margin as those before it, however these are written. */
+function asIndented(line: string, before: readonly string[]): string {
+  const indent = before.flatMap((one) => /^( *)- /.exec(one)?.[1] ?? [])[0]
+  return indent === undefined ? line : `${indent}${line.trimStart()}`
 }
 
 /** A record may end in YAML's own mark of an end, after which nothing more of it can stand; before it begins such a mark ends nothing. */

@@ -20,6 +20,23 @@ describe('withRevisionLine', () => {
       'class: N\nrevisions:\n- { number: 0 }\n- { number: 1 }\n',
     )
   })
+  it.each([
+    ['as YAML libraries write it', '- number: 0\n  by: A\n- number: 1\n  by: B'],
+    ['one key a line, indented', '  - number: 0\n    by: A\n\n  # corrected\n  -   number: 1\n      by: B'],
+    ['far from the margin', '      - { number: 0, by: A }\n      - { number: 1, by: B }'],
+    [
+      'with a list and a folded text inside',
+      '- number: 0\n  seen:\n  - A\n  by: >\n    A and\n    B\n- number: 1',
+    ],
+  ])('adds to a list that is written in another way: %s', (_, list) => {
+    for (const after of ['', '\nsilo: S2\n']) {
+      const text = `class: N\nrevisions:\n${list}\n${after}`
+      const next = withRevisionLine(text, '  - { number: 2, by: C }')
+      const read = (yaml: string) => (load(yaml) as { revisions: unknown[] }).revisions
+      expect(read(next)).toEqual([...read(text), { number: 2, by: 'C' }])
+      expect(next.replace(/^ *- \{ number: 2, by: C \}\n/m, '')).toBe(text)
+    }
+  })
   it('adds before the mark that ends a YAML document, with or without a list before it', () => {
     expect(withRevisionLine('class: N\n...\n', LINE)).toBe(`class: N\n\nrevisions:\n${LINE}\n...\n`)
     expect(withRevisionLine('revisions:\n  - { number: 0 }\n... # end', LINE)).toBe(
