@@ -11,7 +11,7 @@ interface Numbered {
   readonly source: string
   /** As the source writes it; undefined where it states none. */
   readonly pattern: string | undefined
-  /** Numbers as printed that were given and not used, and those of lots whose records have a fault. */
+  /** Numbers as printed that were given and not used, those of lots whose records have a fault, and former names of lots. */
   readonly accounted: readonly string[]
   /** In order of sampling. */
   readonly lots: readonly Pick<AuditedLot, 'id' | 'number' | 'sampled'>[]
@@ -27,7 +27,7 @@ interface Run {
  * A warning for each gap in the running numbers of a source, between two lots that follow one another.
  * @returns nothing looked at where the source states no pattern, or one without a running number
  * Notes: 1. numbers run within a year where the pattern has one and they begin anew; the first year may have begun
- * before the records; 2. numbers that the source says it did not use are no gap, nor are those of drafts
+ * before the records; 2. numbers that the source says it did not use are no gap, nor are former names, those of drafts
  * and of lots whose records have a fault.
  */
 export function numberGaps(of: Numbered): Checked {

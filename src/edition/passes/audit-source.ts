@@ -22,6 +22,7 @@ import { castApart } from '../../core/checks/samples-and-castings.ts'
 import { behindPlan } from '../../core/checks/sampling-plan.ts'
 import { beforeCompletion, unshipped } from '../../core/checks/shipping-days.ts'
 import { type AuditedLaboratory, testsOfSource } from '../../core/checks/tests-of-source.ts'
+import { nameInSource } from '../../core/measure/lot-id.ts'
 import type { Records } from '../../records/load.ts'
 import type { Laboratory, Site } from '../../records/schema/loaded-records.ts'
 import { accreditationFor, hasAccreditation } from './accreditation.ts'
@@ -54,7 +55,11 @@ export function ownSourceChecks(
     numberGaps({
       source: id,
       pattern: record['lot-number-pattern'],
-      accounted: [...(record['numbers-not-used'] ?? []).map(({ number }) => number), ...faultyNumbers],
+      accounted: [
+        ...(record['numbers-not-used'] ?? []).map(({ number }) => number),
+        ...faultyNumbers,
+        ...lots.flatMap(({ formerly }) => formerly.map(nameInSource)),
+      ],
       lots,
     }),
     ...reportsOf(state),
