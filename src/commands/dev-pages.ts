@@ -1,6 +1,7 @@
 /** What npm run dev adds to Astro's server: data files, and what is wrong with the records on every page. */
 import type { ServerResponse } from 'node:http'
 import type { AstroIntegration } from 'astro'
+import { presentId } from '../core/measure/lot-id.ts'
 import { currentEdition } from '../edition/shape/slot.ts'
 import { dataFile } from '../edition/writers/outputs.ts'
 import type { DevFault } from './dev-records.ts'
@@ -30,6 +31,7 @@ export function devPages(fault: () => DevFault | undefined): DevPages {
           else if (wrong?.hides(path) === true) sendFault(response, wrong.text)
           else {
             if (wrong !== undefined) withBanner(response, wrong.text)
+            if (isOfNoLot(path)) request.url = `${currentEdition().address.base}${NO_PAGE}`
             next()
           }
         })
@@ -37,6 +39,18 @@ export function devPages(fault: () => DevFault | undefined): DevPages {
     },
   }
   return { integration, reload: () => reload() }
+}
+
+/** Below it are the pages of lots; it is none itself. */
+const NO_PAGE = 'lots/'
+
+/**
+ * Whether a page is asked for of a lot that is on record no more: an open page is asked for again the moment that its record
+ * is gone, when Astro may still have its address and find no lot behind it.
+ */
+function isOfNoLot(path: string): boolean {
+  const id = /^lots\/([^/]+\/[^/]+)\//.exec(path)?.[1]
+  return id !== undefined && presentId(currentEdition().lots, id) === undefined
 }
 
 type DevServer = Parameters<NonNullable<AstroIntegration['hooks']['astro:server:setup']>>[0]['server']

@@ -91,7 +91,10 @@ describe('npm run dev', () => {
     await saved(() => writeFileSync(lot('T-7'), text().replace('BL-1', 'BL-7')))
     expect((await page('lots/tuff/T-7/')).status).toBe(200)
     await saved(() => rmSync(lot('T-7')))
-    expect((await page('lots/tuff/T-7/')).status).toBe(404)
+    for (const path of ['lots/tuff/T-7/', 'lots/tuff/T-7/working/']) {
+      const { status, text: shown } = await page(path)
+      expect([status, shown.includes('RangeError')]).toEqual([404, false])
+    }
   })
   it('goes on where the site, or the whole folder, is gone for a while', async () => {
     const site = readFileSync(join(folder, 'site.yaml'), 'utf8')
