@@ -66,6 +66,12 @@ function reportEmptyEntry(
   )
 }
 
+/** What a truth value of YAML is written as here; '' where it is none, or the list has no such word. */
+function yesOrNo(data: unknown, allowed: readonly string[]): string {
+  const word = data === true ? 'yes' : data === false ? 'no' : ''
+  return allowed.includes(word) ? `write ${word}` : ''
+}
+
 /** Longer lists of allowed words are not printed in a fix. */
 const LIST_LENGTH = 12
 
@@ -118,7 +124,9 @@ const HANDLERS: Readonly<Record<string, Handler>> = {
         error.instancePath,
         'schema',
         `found ${valueWords(error.data)}; one of a fixed list was expected`,
-        (typeof error.data === 'object' ? '' : meantName(String(error.data), allowed)) || mend,
+        yesOrNo(error.data, allowed) ||
+          (typeof error.data === 'object' ? '' : meantName(String(error.data), allowed)) ||
+          mend,
       )
   },
   pattern: (error, report) => {
@@ -176,9 +184,10 @@ const WITH_UNIT = /^[\d.]+ \D/
 
 function wrongType(error: ErrorObject, report: FileReport): void {
   const kinds = quantityKinds(error)
-  // The list that a number must be of is reported by itself; quotes would not make it one of them.
+  // The list that it must be of is reported by itself; quotes would not make it one of them.
   const allowed = (error.parentSchema as { enum?: readonly unknown[] } | undefined)?.enum
-  if (typeof error.data === 'number' && allowed?.includes(String(error.data)) === false) return
+  const isNoName = typeof error.data === 'number' || typeof error.data === 'boolean'
+  if (isNoName && allowed?.includes(String(error.data)) === false) return
   if (isNoValue(error)) {
     // The list that the value must be of is reported by itself, and names what may stand here.
     if ((error.parentSchema as { enum?: unknown } | undefined)?.enum !== undefined) return
