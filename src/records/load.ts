@@ -8,7 +8,7 @@ import { type FileFault, fileFault, UNREAD } from './diagnostics/unread-files.ts
 import { listFolder, type Unread } from './files.ts'
 import { checkIssued } from './issued/check-issued.ts'
 import { loadFile, loadText } from './checks/load-record.ts'
-import { SharedTexts } from './checks/shared-texts.ts'
+import { SharedValues } from './checks/shared-values.ts'
 import { isStudyTable, kindInFolder, recordAt, type RecordName } from './record-path.ts'
 import type { Records } from './records.ts'
 import { ReadBefore } from './read-before.ts'
@@ -145,7 +145,7 @@ function loadFiles(
 ): ReadFiles {
   const files = noFiles(contentDir)
   const byName = new Map<string, string>()
-  const texts = new SharedTexts()
+  const values = new SharedValues()
   // The site first: its offset puts the moments of all other records in order.
   const siteFirst = paths.toSorted((a, b) => Number(b === SITE_FILE) - Number(a === SITE_FILE))
   for (const [place, path] of siteFirst.entries()) {
@@ -157,7 +157,7 @@ function loadFiles(
       reportCase(byName, name, path, diagnostics)
       files.ids[name.kind].add(name.id)
       const text = changed.get(path)
-      if (text === undefined) loadFile({ files, before, texts }, name, path, diagnostics)
+      if (text === undefined) loadFile({ files, before, values }, name, path, diagnostics)
       else loadText(files, name, { path, text }, diagnostics)
       if (isNewer(diagnostics)) return files
     }

@@ -8,20 +8,20 @@ import { type TextFault, UNREADABLE, UNREADABLE_MEND } from '../diagnostics/unre
 import { fileMark, readText } from '../files.ts'
 import type { ReadBefore } from '../read-before.ts'
 import type { RecordName } from '../record-path.ts'
-import type { SharedTexts } from './shared-texts.ts'
+import type { SharedValues } from './shared-values.ts'
 import { loadYaml } from '../yaml/load-yaml.ts'
 import { headingOf, type MethodPage, readMethodPage } from '../yaml/method-page.ts'
 
 export interface Loading {
   readonly files: ReadFiles
   readonly before: ReadBefore
-  /** Those of all files. */
-  readonly texts: SharedTexts
+  /** Of all files. */
+  readonly values: SharedValues
 }
 
 /** A later fault, one beyond the file itself, is placed in its text, which is read again for it: few files have one. */
 export function loadFile(
-  { files, before, texts }: Loading,
+  { files, before, values }: Loading,
   { kind, id }: RecordName,
   path: string,
   diagnostics: Diagnostic[],
@@ -31,7 +31,7 @@ export function loadFile(
   const kept = before.of(path, mark === null ? null : `${offset} ${mark}`, () => {
     const told = diagnostics.length
     const read = readNow(files.contentDir, { kind, id }, path, { offset, diagnostics })
-    if (kind !== 'method') texts.shareIn(read?.value)
+    if (kind !== 'method') values.shareIn(read?.value)
     return { value: read, keep: read !== undefined && diagnostics.length === told }
   })
   const text = () => textAt(files.contentDir, path)
