@@ -18,6 +18,7 @@ import { checkSaid } from './said-texts.ts'
 import { digestLine, revisionSummary } from './revision-summary.ts'
 import { trialLines } from './trial-notes.ts'
 import { writeAll } from './write-all.ts'
+import { lineFault } from './write-revision.ts'
 
 interface IssueOptions extends Partial<Omit<IssueOrder, 'lots'>> {
   readonly content: string
@@ -53,18 +54,23 @@ await run(async () => {
     options.due === true ? dueLots(content, date, options) : { named: lots, blocked: 0 }
   refuseBlocked(content, named)
   tellUntouched(content)
-  const status = blocked === 0 ? EXIT.well : EXIT.failed
   if (named.length === 0) {
     process.stdout.write(blocked === 0 ? 'No lot is due.\n' : 'Nothing was issued.\n')
+    return blocked === 0 ? EXIT.well : EXIT.failed
+  }
+  const all = planIssue(records, { ...options, lots: named, date })
+  const planned = options.due === true ? takingLines(records, all) : all
+  const status = blocked === 0 && planned.length === all.length ? EXIT.well : EXIT.failed
+  if (planned.length === 0) {
+    process.stdout.write('Nothing was issued.\n')
     return status
   }
-  const planned = planIssue(records, { ...options, lots: named, date })
   if (options.withdraw !== true) tellTrials(records, planned)
   const preview = (revision: PlannedRevision) => process.stdout.write(revisionSummary(revision, records))
   // Who is asked sees beforehand what would be issued; otherwise a revision is told of once it is whole.
   const asks = options.due === true && options.yes !== true
   if (asks) planned.forEach(preview)
-  if (asks && !(await confirmed(named.length))) {
+  if (asks && !(await confirmed(planned.length))) {
     process.stdout.write('Nothing was issued.\n')
     return EXIT.well
   }
@@ -74,6 +80,15 @@ await run(async () => {
   })
   return status
 })
+
+/** Of what is due, all whose records take the line of a new revision; the others are told, and do not keep these back. */
+function takingLines({ contentDir }: Records, planned: readonly PlannedRevision[]): PlannedRevision[] {
+  return planned.filter(({ request, revision }) => {
+    const fault = lineFault(contentDir, request.lot, revision)
+    if (fault !== undefined) process.stderr.write(`${request.lot} is left out. ${fault.message}\n`)
+    return fault === undefined
+  })
+}
 
 /** Once for each set, before anything is asked or written. */
 function tellTrials({ criteria }: Records, planned: readonly PlannedRevision[]): void {

@@ -57,6 +57,21 @@ export function checkLine(contentDir: string, lot: string, { recordLine, digest 
   withLine(contentDir, lot, { text: recordLine, digest })
 }
 
+/** The same as a value; undefined where it takes it. */
+export function lineFault(
+  contentDir: string,
+  lot: string,
+  issued: IssuedRevision,
+): CommandFailure | undefined {
+  try {
+    checkLine(contentDir, lot, issued)
+    return undefined
+  } catch (error) {
+    if (error instanceof CommandFailure) return error
+    throw error
+  }
+}
+
 /** Adds a revision's line to the lot's record. @throws CommandFailure as `writeRevision` */
 export function addLine(contentDir: string, lot: string, line: RecordLine): void {
   writeWhole(recordFile(contentDir, lot), withLine(contentDir, lot, line), RESUME)
@@ -75,7 +90,7 @@ function withLine(contentDir: string, lot: string, { text, digest }: RecordLine)
     throw new CommandFailure(
       `The revision cannot be added to ${file}, which was left as it was.`,
       EXIT.failed,
-      'write revisions: as a list with one line per revision',
+      'write revisions: as a list with an item on each line, - { number: 0, ... }, and not in [ ]',
     )
   return next
 }

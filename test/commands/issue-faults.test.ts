@@ -96,6 +96,22 @@ describe('npm run issue', () => {
       /^producers\/hill\.yaml has a fault, so it is not known whom A\. Mason signs for\.\nfix: /,
     )
   })
+  it('leaves out of what is due a lot whose list of revisions takes no further one, and issues the others', async () => {
+    const folder = contentCopy()
+    const path = join(folder, 'lots/tuff/T-9.yaml')
+    const text = `${readFileSync(path, 'utf8')}\nrevisions: []\n`
+    writeFileSync(path, text)
+    const said = ['--by', 'A. Mason', '--function', 'manager', '--reason', 'due', '--content', folder]
+    const ended = await run('issue', '--due', '--yes', ...said)
+    expect(ended.status).toBe(1)
+    expect(ended.out).toContain('1 revision issued.')
+    expect(ended.error).toMatch(
+      /^tuff\/T-9 is left out\. The revision cannot be added to .*T-9\.yaml, .*\nfix: write revisions: as a list/,
+    )
+    expect(readFileSync(path, 'utf8')).toBe(text)
+    expect(readFileSync(join(folder, 'lots/tuff/T-1.yaml'), 'utf8')).toContain('reason: due')
+    expect(existsSync(join(folder, 'issued/tuff/T-9'))).toBe(false)
+  })
   it('says to resume where a document is there and its line cannot be written', async () => {
     const folder = contentCopy()
     // A folder stands where the new text is written first.

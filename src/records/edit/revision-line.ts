@@ -55,7 +55,7 @@ export function withRevisionLine(text: string, line: string): string {
 
 /** An item stands as far from the margin as those before it, however these are written. */
 function asIndented(line: string, before: readonly string[]): string {
-  const indent = before.flatMap((one) => /^( *)- /.exec(one)?.[1] ?? [])[0]
+  const indent = before.flatMap((one) => /^( *)-(?=\s|$)/.exec(one)?.[1] ?? [])[0]
   return indent === undefined ? line : `${indent}${line.trimStart()}`
 }
 

@@ -23,6 +23,7 @@ describe('withRevisionLine', () => {
   it.each([
     ['as YAML libraries write it', '- number: 0\n  by: A\n- number: 1\n  by: B'],
     ['one key a line, indented', '  - number: 0\n    by: A\n\n  # corrected\n  -   number: 1\n      by: B'],
+    ['a dash alone', '-\n  number: 0\n  by: A\n-\n  number: 1'],
     ['far from the margin', '      - { number: 0, by: A }\n      - { number: 1, by: B }'],
     [
       'with a list and a folded text inside',
