@@ -7,7 +7,7 @@ export interface Measure {
   readonly seconds: number
   readonly peakMB: number
   readonly detail?: Record<string, number>
-  /** Why the part did not end well: its last words. */
+  /** Why the part did not end well: a line that it wrote, or how it ended. */
   readonly failed?: string
 }
 

@@ -21,11 +21,11 @@ export function marginToLimit({ outcome, value, bounds, compared, limit }: HeldA
   const [first, second = first] = limit?.values ?? []
   if (held === null || limit === null || limit.operator === 'report') return null
   if (first === undefined || second === undefined) return null
-  const marginOf = (end: number) => MARGINS[limit.operator as keyof typeof MARGINS](end, first, second)
-  if (bounds === undefined) return withoutDust(marginOf(held))
+  const marginOf = MARGINS[limit.operator]
+  if (bounds === undefined) return withoutDust(marginOf(held, first, second))
   // Where the value stands for one of its bounds, it was compared in its place.
   const [low, high] = [bounds.low ?? Number.NEGATIVE_INFINITY, bounds.high ?? Number.POSITIVE_INFINITY]
-  const ends = [low, high].map((end) => marginOf(end === value ? held : end))
+  const ends = [low, high].map((end) => marginOf(end === value ? held : end, first, second))
   if (outcome === 'does-not-meet') return withoutDust(Math.min(0, Math.max(...ends)))
   const isMet = outcome === 'meets' || outcome === 'meets-by-approval'
   return isMet ? withoutDust(Math.max(0, Math.min(...ends))) : null

@@ -5,7 +5,7 @@ import { limitText } from '../../words/limits.ts'
 import { differenceUnitOf } from '../../words/unit-signs.ts'
 import type { LotEntry } from '../shape/edition.ts'
 import { codes, CRITERION, GOVERNS, LOT, lotTable, OF_TODAY, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
-import type { Column } from './table.ts'
+import { boundColumns, type Column } from './table.ts'
 
 interface ClauseRow {
   readonly lot: LotEntry
@@ -87,20 +87,7 @@ const CLAUSE_COLUMNS: readonly Column<ClauseRow>[] = [
       'Value judged, unrounded; of a moving average or a standard deviation (kind statistic) that of the lot itself, while the figure over lots stands in data/lots/',
     of: ({ clause }) => clause.value,
   },
-  {
-    name: 'value_low',
-    type: 'double',
-    unitColumn: 'unit',
-    description: 'Least that the value may be, where it is known only within bounds',
-    of: ({ clause }) => clause.bounds?.low,
-  },
-  {
-    name: 'value_high',
-    type: 'double',
-    unitColumn: 'unit',
-    description: 'Most that the value may be, where it is known only within bounds',
-    of: ({ clause }) => clause.bounds?.high,
-  },
+  ...boundColumns(({ clause }: ClauseRow) => clause.bounds),
   {
     name: 'compared',
     type: 'double',

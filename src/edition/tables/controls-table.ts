@@ -2,7 +2,7 @@
 import type { Result } from '../../core/result/result.ts'
 import { resultText } from '../../words/units.ts'
 import type { Edition, ControlEntry } from '../shape/edition.ts'
-import { type Column, type FilledColumn, filled, headsOf, type TableHead } from './table.ts'
+import { boundColumns, type Column, type FilledColumn, filled, headsOf, type TableHead } from './table.ts'
 
 interface ControlRow {
   readonly control: ControlEntry
@@ -85,20 +85,7 @@ const COLUMNS: readonly Column<ControlRow>[] = [
       'Mean of the specimens, unrounded; where it is known only within bounds a figure from the written ones',
     of: ({ result }) => result?.value,
   },
-  {
-    name: 'value_low',
-    type: 'double',
-    unitColumn: 'unit',
-    description: 'Least that the value may be, where it is known only within bounds',
-    of: ({ result }) => result?.bounds?.low,
-  },
-  {
-    name: 'value_high',
-    type: 'double',
-    unitColumn: 'unit',
-    description: 'Most that the value may be, where it is known only within bounds',
-    of: ({ result }) => result?.bounds?.high,
-  },
+  ...boundColumns(({ result }: ControlRow) => result?.bounds),
   {
     name: 'unit',
     type: 'text',

@@ -5,7 +5,7 @@ import { differenceUnitOf } from '../../words/unit-signs.ts'
 import { resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { codes, LOT, lotTable, OF_TODAY, YEAR_OF_SAMPLING } from './rows-of-lots.ts'
-import type { Column } from './table.ts'
+import { boundColumns, type Column } from './table.ts'
 
 interface ResultRow {
   readonly lot: LotEntry
@@ -149,20 +149,7 @@ const RESULT_COLUMNS: readonly Column<ResultRow>[] = [
       '"below" where the record writes it as below that figure; value_low or value_high tell of every value that is known only within bounds',
     of: ({ result }) => result.censored,
   },
-  {
-    name: 'value_low',
-    type: 'double',
-    unitColumn: 'unit',
-    description: 'Least that the value may be, where it is known only within bounds',
-    of: ({ result }) => result.bounds?.low,
-  },
-  {
-    name: 'value_high',
-    type: 'double',
-    unitColumn: 'unit',
-    description: 'Most that the value may be, where it is known only within bounds',
-    of: ({ result }) => result.bounds?.high,
-  },
+  ...boundColumns(({ result }: ResultRow) => result.bounds),
   {
     name: 'n',
     type: 'integer',

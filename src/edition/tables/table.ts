@@ -1,5 +1,6 @@
 /** What a table for query engines is made of: described columns, and the rows that fill them. */
 import type { Moment } from '../../core/measure/moment.ts'
+import type { Bounds } from '../../core/result/bounds.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 
 /** `double` is a 64-bit float, `integer` a 32-bit one, `date` a calendar date without a time. */
@@ -29,6 +30,18 @@ export interface FilledColumn extends ColumnHead {
 /** A column with the way from a row to its value. */
 export interface Column<Row> extends ColumnHead {
   readonly of: (row: Row) => string | number | boolean | Moment | null | undefined
+}
+
+/** Columns for what a value may be, in the unit of its own. @param boundsOf undefined for a value that is known itself */
+export function boundColumns<Row>(
+  boundsOf: (row: Row) => Pick<Bounds, 'low' | 'high'> | undefined,
+): Column<Row>[] {
+  const bound = { type: 'double', unitColumn: 'unit' } as const
+  const within = 'that the value may be, where it is known only within bounds'
+  return [
+    { name: 'value_low', ...bound, description: `Least ${within}`, of: (row) => boundsOf(row)?.low },
+    { name: 'value_high', ...bound, description: `Most ${within}`, of: (row) => boundsOf(row)?.high },
+  ]
 }
 
 /** Names of the two keys that the folders of a table are named by. */
