@@ -34,7 +34,7 @@ export function controlPanel(context: PanelContext, series: Series, height: numb
     title: unbroken(`Control: ${property(key).title.toLowerCase()}, ${series.age?.text ?? ''}`),
     note:
       axis.kind === 'date'
-        ? 'A point is a batch cast no later than the newest lot’s; strong where a lot of this source rests on it, pale where not.'
+        ? 'Batches up to the newest lot’s, pale where no lot of this source rests on them.'
         : 'A point is a batch, at the first lot that rests on it.',
     description: `${points.length} control batches`,
     model,
