@@ -68,7 +68,7 @@ function judgedSources(whole: Records, asOf: ReturnType<typeof asOfDate>) {
   const sources = [...sourceStates(records, asOf, { controls }).values()].map(
     (state): ToAudit & { readonly sharing: SharedShipments } => {
       const sharing = sharedShipments(records, state.id, asOf)
-      const lots = state.lots.map((_, place) => lotEntry(from, state, place, sharing))
+      const lots = state.lots.map((_, place) => lotEntry(from, { state, shared: sharing }, place))
       const source = { ...sourceEntry(state, lots, records), history: histories.ofSource(state, lots) }
       return { state, source, lots, several: sharing.several, records, sharing }
     },

@@ -107,7 +107,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const histories = new Histories(records, controls)
   const issued = issuedReader(records.contentDir)
   const wholes = new LastUsed<WholeSource>(held.whole)
-  const making = { records, issued, index, histories, memory, rests, atLot, held: wholes }
+  const making = { records, issued, index, histories, memory, rests, kept: options.kept, atLot, held: wholes }
   const sources = new Map([...states].map(([id, state]) => [id, computedSource(state, making)]))
   const source = (id: string) => entryOf('source', sources, id)
   const address = splitAddress(options.address ?? records.site.address)

@@ -10,7 +10,9 @@ import { auditedSource, ownChecks } from '../passes/audited-source.ts'
 import { type FoundBeside, foundBeside } from '../passes/found-beside.ts'
 import type { Histories } from '../passes/histories.ts'
 import type { Remembering } from '../passes/memory.ts'
-import type { RestsOn } from '../passes/rests-on.ts'
+import { partsOfLots } from '../passes/parts-of-lots.ts'
+import type { KeptParts } from '../passes/parts-of-sources.ts'
+import type { LotDigest, RestsOn } from '../passes/rests-on.ts'
 import { type SharedShipments, sharedShipments } from '../passes/shipments.ts'
 import { sourceEntry } from '../passes/source-entry.ts'
 import type { SourceState } from '../passes/source-state.ts'
@@ -40,6 +42,8 @@ export interface Making {
   /** Sources that stay computed, by id. */
   readonly held: LastUsed<WholeSource>
   readonly rests: RestsOn
+  /** What earlier computations with the same program made. */
+  readonly kept?: KeptParts | undefined
   readonly atLot: () => void
 }
 
@@ -47,14 +51,17 @@ export function computedSource(state: SourceState, making: Making): ComputedSour
   const { records, index, rests, held } = making
   const sharing = once(() => sharedShipments(records, state.id, state.asOf))
   const beside = once(() => foundBeside(state, sharing(), records, index))
+  const alone = once(() => rests.lotsAlone(state, sharing()))
   const whole = () =>
-    held.of(state.id, state.recorded.length, () => wholeSource(state, sharing(), beside(), making))
+    held.of(state.id, state.recorded.length, () =>
+      wholeSource(state, sharing(), { ...making, beside, alone }),
+    )
   return {
     whole,
     restsOn: once(() => rests.source(state, sharing(), [beside(), fromControls(state, making)])),
     lotsRestOn: once(() => {
       const lots = [...whole().lots.values()]
-      return rests.lots(state, sharing(), (place) => lots[place] as LotEntry)
+      return rests.lots(alone(), (place) => lots[place] as LotEntry)
     }),
   }
 }
@@ -67,24 +74,33 @@ function fromControls({ recorded }: SourceState, { index, histories }: Making): 
   return [histories.bridges, [...own].map((id) => index.standings.get(id) ?? null)]
 }
 
+interface OfSource {
+  readonly beside: () => FoundBeside
+  readonly alone: () => readonly LotDigest[]
+}
+
 function wholeSource(
   state: SourceState,
   sharing: SharedShipments,
-  beside: FoundBeside,
-  { records, issued, index, histories, memory, atLot }: Making,
+  { records, issued, index, histories, memory, kept, atLot, beside, alone }: Making & OfSource,
 ): WholeSource {
   const from = { records, issued }
+  const partsOf = (name: string) =>
+    partsOfLots(kept, { source: state.id, name, asOf: state.asOf, restOn: alone })
+  const [sinceIssue, checked] = [partsOf('since its issue'), partsOf('checked alone')]
   const computed = memory.entries(state, sharing, (place) => {
     atLot()
-    return lotEntry(from, state, place, sharing)
+    return lotEntry(from, { state, shared: sharing, known: sinceIssue.of }, place)
   })
+  sinceIssue.end()
   const toAudit = { state, lots: computed, several: sharing.several, records }
   const { source, own } = memory.whole(state, computed, sharing, () => {
     const made = sourceEntry(state, computed, records)
     const all = { ...made, history: histories.ofSource(state, computed) }
-    return { source: all, own: ownChecks({ ...toAudit, source: all }, index) }
+    return { source: all, own: ownChecks({ ...toAudit, source: all, known: checked.of }, index) }
   })
-  const { lots, ...audit } = auditedSource(toAudit, { own, beside }, index)
+  checked.end()
+  const { lots, ...audit } = auditedSource(toAudit, { own, beside: beside() }, index)
   const shipments = [...sharing.several, ...lots.flatMap((lot) => lot.shipments)]
   return {
     source: { ...source, ...audit },

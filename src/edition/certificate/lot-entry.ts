@@ -11,6 +11,8 @@ import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type JudgedLot, judgeLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
 import { lotOverTime } from '../passes/lot-over-time.ts'
+import type { PartsOfLots } from '../passes/parts-of-lots.ts'
+import { isSettled } from '../passes/rests-on.ts'
 import { type SharedShipments, shipmentsOf } from '../passes/shipments.ts'
 import type { SourceState } from '../passes/source-state.ts'
 import { printedReadings } from '../printed/readings.ts'
@@ -32,32 +34,46 @@ export interface LotsFrom {
   readonly issued: IssuedReader
 }
 
+/** A source whose lots are made. */
+export interface LotsOf {
+  readonly state: SourceState
+  /** What the source lists as drawn from one of several lots. */
+  readonly shared: SharedShipments
+  /** Gives what was made of a lot before; makes everything without it. */
+  readonly known?: PartsOfLots['of']
+}
+
 /**
  * A lot as of its source's date.
- * @param state the lot's source
  * @param place the lot's place in `state.lots`
- * @param shared what the source lists as drawn from one of several lots
  * @throws RangeError for a place that holds no lot
  */
 export function lotEntry(
-  { records, issued }: LotsFrom,
-  state: SourceState,
+  from: LotsFrom,
+  { state, shared, known = (_place, make) => make() }: LotsOf,
   place: number,
-  shared: SharedShipments,
 ): LotEntry {
   const computed = state.lots[place]
   if (computed === undefined)
     throw new RangeError(`lotEntry needs a place among ${state.lots.length} lots, got ${place}`)
+  const { records } = from
   const judged = judgeLot(records, state, place, state.asOf)
   const { id, record, sampled, unmade, withdrawn } = computed
   const judgedOn = (asOf: Moment) => judgeLot(records, state, place, asOf)
-  const part = issuedPart({ records, issued }, judged, judgedOn)
   const stands =
-    withdrawn === undefined
-      ? judged
-      : whenWithdrawn(withdrawn, newestDocument({ records, issued }, judged), judgedOn)
+    withdrawn === undefined ? judged : whenWithdrawn(withdrawn, newestDocument(from, judged), judgedOn)
   const shipments = [...shipmentsOf(id, record, state.asOf), ...shared.ofOne(id)].sort(byDateAndBill)
   const sharedShipments = shared.severalOf(id)
+  const part = known(
+    place,
+    () => {
+      const since = sinceIssue(from, judged, judgedOn)
+      const left = shipments.length + sharedShipments.length === 0 ? 'not-shipped' : 'shipped'
+      const overTime = lotOverTime({ records, state, place, stands }, judged, since.revisions, left)
+      return { ...since, overTime }
+    },
+    ({ state: own }) => isSettled({ state: own, planned: judged.planned, verdicts: stands.verdicts }),
+  )
   return {
     id,
     source: state.id,
@@ -75,29 +91,20 @@ export function lotEntry(
     bestClass: stands.bestClass,
     shipments,
     sharedShipments,
-    overTime: lotOverTime(
-      { records, state, place, stands },
-      judged,
-      part.revisions,
-      shipments.length + sharedShipments.length === 0 ? 'not-shipped' : 'shipped',
-    ),
     history: () => judged.history,
     ...part,
+    ...certificatesOf(from, judged),
   }
 }
 
 type RevisionRecord = NonNullable<Lot['revisions']>[number]
 
 /** What was issued by the date, and what today's records say of it. */
-function issuedPart(
+function sinceIssue(
   from: LotsFrom,
   judged: JudgedLot,
   judgedOn: (asOf: Moment) => JudgedLot,
-): Pick<
-  LotEntry,
-  'state' | 'revisions' | 'findings' | 'changedValues' | 'unstated' | 'certificate' | 'revisionCertificate'
-> {
-  const { id } = judged
+): Pick<LotEntry, 'state' | 'revisions' | 'findings' | 'changedValues' | 'unstated'> {
   const issued = issuedLines(judged)
   const newest = issued.at(-1)
   const document = newestDocument(from, judged)
@@ -108,6 +115,17 @@ function issuedPart(
     findings: document === null ? [] : laterChanges(from, judged, document, judgedOn),
     changedValues: document === null ? [] : changedValues(document, judged.results, from.records.site.units),
     unstated: document === null ? [] : unstatedResults(document, judged.results),
+  }
+}
+
+function certificatesOf(
+  from: LotsFrom,
+  judged: JudgedLot,
+): Pick<LotEntry, 'certificate' | 'revisionCertificate'> {
+  const { id } = judged
+  const issued = issuedLines(judged)
+  const newest = issued.at(-1)
+  return {
     certificate: (shown = WITHHELD) =>
       newest === undefined ? draft(from.records, judged, shown) : issuedCertificate(from, id, newest, shown),
     revisionCertificate: (number, shown = WITHHELD) =>

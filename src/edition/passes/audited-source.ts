@@ -11,6 +11,8 @@ import type { LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
 import { type AuditIndex, type LotChecks, ownLotChecks } from './audit.ts'
 import { asSiteWants, ownSourceChecks, runOf, sourceAmongAll } from './audit-source.ts'
 import type { FoundBeside } from './found-beside.ts'
+import type { PartsOfLots } from './parts-of-lots.ts'
+import { isSettled } from './rests-on.ts'
 import type { SourceState } from './source-state.ts'
 
 export interface ToAudit {
@@ -21,6 +23,8 @@ export interface ToAudit {
   /** Shipments that may have come from several lots. */
   readonly several: readonly ShipmentEntry[]
   readonly records: Records
+  /** Gives what was said of a lot before; asks every lot without it. */
+  readonly known?: PartsOfLots['of']
 }
 
 /** What the checks say of a source and its lots that asks nothing of other sources. */
@@ -36,7 +40,7 @@ type IsShown = (lot: string) => boolean
 
 /** Note: the checks ask for the history of the source. */
 export function ownChecks(
-  { state, source, lots, several, records }: ToAudit,
+  { state, source, lots, several, records, known = (_place, make) => make() }: ToAudit,
   index: Pick<AuditIndex, 'controls' | 'standings'>,
 ): OwnChecks {
   const pairs = Map.groupBy(source.agency()?.pairs ?? [], ({ lot }) => lot)
@@ -50,7 +54,13 @@ export function ownChecks(
     ]
   }
   return {
-    lots: lots.map((lot) => ownLotChecks(lot, records, { state, pairs: pairs.get(lot.id) ?? [] })),
+    lots: lots.map((lot, place) =>
+      known(
+        place,
+        () => ownLotChecks(lot, records, { state, pairs: pairs.get(lot.id) ?? [] }),
+        () => isSettled(lot),
+      ),
+    ),
     source: sourceOf(),
     sourceOf,
   }
@@ -69,7 +79,7 @@ function shownOf(
 
 /** The lots of a source and the source itself with what the audit checks say today, beside what was found at issue. */
 export function auditedSource(
-  { state, lots, several, records }: Omit<ToAudit, 'source'>,
+  { state, lots, several, records }: Omit<ToAudit, 'source' | 'known'>,
   { own, beside }: { readonly own: OwnChecks; readonly beside: FoundBeside },
   index: AuditIndex,
 ): Pick<SourceEntry, 'findings' | 'checks' | 'auditOf'> & { readonly lots: readonly LotEntry[] } {

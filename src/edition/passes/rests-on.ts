@@ -17,6 +17,8 @@ import type { LotEntry } from '../shape/edition.ts'
 import type { SharedShipments } from './shipments.ts'
 import type { RecordedLot, SourceState } from './source-state.ts'
 
+export type LotDigest = readonly [lot: string, digest: string]
+
 export interface RestsOn {
   /** What the lots of a source tell of scatter. @param lots in order of sampling */
   readonly batches: (source: string, lots: readonly RecordedLot[]) => string
@@ -26,15 +28,14 @@ export interface RestsOn {
    * not its own
    */
   readonly source: (state: SourceState, sharing: SharedShipments, beside: unknown) => string
+  /** Each lot of a source, in order of sampling, without the day and without what was found of it. */
+  readonly lotsAlone: (state: SourceState, sharing: SharedShipments) => LotDigest[]
   /**
-   * Each lot of a source, in order of sampling.
+   * The same with both.
+   * @param alone what `lotsAlone` gives
    * @param entry of the lot at a place: what was found of it beside others is in its findings
    */
-  readonly lots: (
-    state: SourceState,
-    sharing: SharedShipments,
-    entry: (place: number) => LotEntry,
-  ) => (readonly [lot: string, digest: string])[]
+  readonly lots: (alone: readonly LotDigest[], entry: (place: number) => LotEntry) => LotDigest[]
   /** What statistics and checks say of a laboratory. */
   readonly laboratory: () => string
   readonly study: (id: string) => string
@@ -70,22 +71,25 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
         several,
         beside,
       ]),
-    lots: (state, { severalOf, ofOne }, entry) => {
+    lotsAlone: (state, { severalOf, ofOne }) => {
       const [own, doubts] = [chainOf(state.id, state.recorded), doubtChain(state)]
       return state.recorded.map((lot, place) => [
         lot.id,
         digestOfAll([
           common(),
-          isSettled(entry(place)) ? null : asOf,
           own[place] ?? null,
           doubts[place] ?? null,
           severalOf(lot.id),
           ofOne(lot.id),
           replacing([lot], records),
-          entry(place).findings,
         ]),
       ])
     },
+    lots: (alone, entry) =>
+      alone.map(([id, digest], place) => {
+        const lot = entry(place)
+        return [id, digestOfAll([digest, isSettled(lot) ? null : asOf, lot.findings])]
+      }),
     laboratory: () => digestOfAll([asOf, common(), controls()]),
     study: (id) => digestOfAll([asOf, common(), records.studies.get(id) ?? null]),
   }
@@ -166,7 +170,11 @@ function passedDates(text: string, asOf: Moment): unknown[] {
 }
 
 /** Whether no later day alone makes anything else of the lot: a draft and a document out of force state the day. */
-function isSettled({ state, planned, verdicts }: LotEntry): boolean {
+export function isSettled({
+  state,
+  planned,
+  verdicts,
+}: Pick<LotEntry, 'state' | 'planned' | 'verdicts'>): boolean {
   if (state === 'draft' || planned.length > 0) return false
   return !verdicts.some(({ clauses }) =>
     [...everyClauseOutcome(clauses)].some(
