@@ -7,7 +7,7 @@
 import { readdirSync, realpathSync, rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { once } from '../core/measure/once.ts'
-import { plainText, plainValue } from '../edition/shape/plain-text.ts'
+import { sharedPlainText, sharedPlainValue } from '../edition/shape/plain-text.ts'
 import { isSettled } from '../records/files.ts'
 import { type KeptReading, ReadBefore } from '../records/read-before.ts'
 import { keepText, keptText } from './kept-text.ts'
@@ -144,11 +144,11 @@ function readList(path: string, made: string): Readings {
   const text = keptText(path) ?? ''
   const end = text.indexOf('\n')
   if (text.slice(0, end) !== made) return new Map()
-  const lines = plainValue(text.slice(end + 1)) as Line[]
+  const lines = sharedPlainValue(text.slice(end + 1)) as Line[]
   return new Map(lines.map(([name, mark, value]) => [name, { mark, value }]))
 }
 
 function writeList(path: string, made: string, list: Listed): string[] {
   const lines = list.map(([name, { mark, value }]): Line => [name, mark, value])
-  return keepText(path, `${made}\n${plainText(lines)}\n`, 'read every record and every issued document')
+  return keepText(path, `${made}\n${sharedPlainText(lines)}\n`, 'read every record and every issued document')
 }

@@ -28,21 +28,64 @@ const MOMENT = ' moment'
 const AGE = ' age'
 const NUMBER = ' number'
 
+/** Stands for a value of the list before, by its place. */
+const SAME = ' same'
+
 export function plainText(value: unknown): string {
   return JSON.stringify(written(value))
 }
 
 export function plainValue(text: string): unknown {
-  return read(JSON.parse(text))
+  return read(JSON.parse(text), [])
 }
 
-function written(value: unknown): unknown {
+/** The same for what holds many equal quantities, moments and ages: each is written once, and read as one object. */
+export function sharedPlainText(value: unknown): string {
+  const same = new SameValues()
+  const own = written(value, same)
+  return JSON.stringify([same.values, own])
+}
+
+export function sharedPlainValue(text: string): unknown {
+  const [values, value] = JSON.parse(text) as [unknown[], unknown]
+  return read(
+    value,
+    values.map((one) => read(one, [])),
+  )
+}
+
+/** Objects without lists or objects in them, each once. */
+class SameValues {
+  readonly values: object[] = []
+  readonly #places = new Map<string, number>()
+
+  referenceTo(value: object): object {
+    const text = JSON.stringify(value)
+    const place = this.#places.get(text) ?? this.values.push(value) - 1
+    this.#places.set(text, place)
+    return { [SAME]: place }
+  }
+}
+
+function written(value: unknown, same?: SameValues): unknown {
   if (typeof value === 'number' && (!Number.isFinite(value) || Object.is(value, -0)))
     return { [NUMBER]: Object.is(value, -0) ? '-0' : String(value) }
   if (typeof value !== 'object' || value === null) return value
-  if (isMoment(value)) return { [MOMENT]: [value.text, value.sortedAt] }
-  if (isAge(value)) return { [AGE]: value.text }
-  return withMembers(value, written)
+  if (isMoment(value)) return once({ [MOMENT]: [value.text, value.sortedAt] }, same)
+  if (isAge(value)) return once({ [AGE]: value.text }, same)
+  const own = withMembers(value, (member) => written(member, same))
+  return isFlat(own) ? once(own, same) : own
+}
+
+function once(value: object, same: SameValues | undefined): object {
+  return same === undefined ? value : same.referenceTo(value)
+}
+
+/** Whether it is an object that is longer than what would stand for it. */
+function isFlat(value: object): boolean {
+  if (Array.isArray(value)) return false
+  const members = Object.values(value)
+  return 1 < members.length && members.every((member) => typeof member !== 'object' || member === null)
 }
 
 /**
@@ -81,12 +124,30 @@ function isAge(value: object): value is Age {
   return 'hours' in value && 'toJSON' in value
 }
 
-function read(value: unknown): unknown {
+/** Puts in place what stands for another value: nobody else has what was just parsed. */
+function read(value: unknown, values: readonly unknown[]): unknown {
   if (typeof value !== 'object' || value === null) return value
-  if (Object.keys(value).length === 1) {
-    if (MOMENT in value) return readMoment(...(value[MOMENT] as [string, number]))
-    if (AGE in value) return readAge(value[AGE] as string)
-    if (NUMBER in value) return Number(value[NUMBER])
+  if (Array.isArray(value)) {
+    for (let place = 0; place < value.length; place++) value[place] = read(value[place], values)
+    return value
   }
-  return withMembers(value, read)
+  const members = value as Record<string, unknown>
+  for (const key in members) {
+    if (key.startsWith(' ')) {
+      const own = standingFor(members, values)
+      if (own !== undefined) return own
+    }
+    const member = members[key]
+    if (typeof member === 'object') members[key] = read(member, values)
+  }
+  return members
+}
+
+/** Undefined for a value that stands for itself. */
+function standingFor(value: Record<string, unknown>, values: readonly unknown[]): unknown {
+  if (Object.keys(value).length !== 1) return undefined
+  if (SAME in value) return values[value[SAME] as number]
+  if (MOMENT in value) return readMoment(...(value[MOMENT] as [string, number]))
+  if (AGE in value) return readAge(value[AGE] as string)
+  return NUMBER in value ? Number(value[NUMBER]) : undefined
 }

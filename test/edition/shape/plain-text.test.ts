@@ -2,7 +2,12 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { readAge } from '../../../src/core/measure/age.ts'
 import { readMoment } from '../../../src/core/measure/moment.ts'
-import { plainText, plainValue } from '../../../src/edition/shape/plain-text.ts'
+import {
+  plainText,
+  plainValue,
+  sharedPlainText,
+  sharedPlainValue,
+} from '../../../src/edition/shape/plain-text.ts'
 
 const MOMENTS = ['2026-03-11', '2026-03-11T09:20', '2026-03-11T23:59:30-05:00'].flatMap((text) =>
   [0, 120, -300].map((sortedAt) => readMoment(text, sortedAt)),
@@ -37,6 +42,25 @@ it('a plain value is the same after it was a text, moments, ages and odd numbers
       const text = plainText(given)
       expect(text).not.toContain('\n')
       expect(plainValue(text)).toStrictEqual(given)
+      const several = [given, { given }, given]
+      expect(sharedPlainValue(sharedPlainText(several))).toStrictEqual(several)
     }),
   )
+})
+
+it('equal quantities, moments and ages are written once and are one object when they are read', () => {
+  const lot = () => ({
+    load: { kind: 'force', value: 78.4, unit: 'kN', written: '78.4 kN', decimals: 1 },
+    cast: readMoment('2026-03-11T09:20', 120),
+    age: readAge('28 d'),
+    other: { value: -0, unit: 'kN' },
+  })
+  const text = sharedPlainText([lot(), lot()])
+  expect(text.match(/78\.4 kN/g)).toHaveLength(1)
+  expect(text.match(/09:20/g)).toHaveLength(1)
+  const [first, second] = sharedPlainValue(text) as ReturnType<typeof lot>[]
+  expect(first).toStrictEqual(lot())
+  expect(second?.load).toBe(first?.load)
+  expect(second?.cast).toBe(first?.cast)
+  expect(second?.age).toBe(first?.age)
 })
