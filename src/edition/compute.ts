@@ -139,6 +139,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),
     shipments: listed.shipments,
+    shipmentsOf: (id) => listed.shipmentsOf.get(id) ?? [],
     ...studiesOf(records, asOf),
     methods: records.methods,
     restsOn: digestsOfParts(sources, rests, ofSource),
@@ -164,10 +165,11 @@ interface Listed {
   readonly lots: Map<string, ListedLot>
   readonly lotsOf: Map<string, readonly ListedLot[]>
   readonly shipments: ShipmentEntry[]
+  readonly shipmentsOf: Map<string, readonly ShipmentEntry[]>
 }
 
 function nothingListed(): Listed {
-  return { sources: new Map(), lots: new Map(), lotsOf: new Map(), shipments: [] }
+  return { sources: new Map(), lots: new Map(), lotsOf: new Map(), shipments: [], shipmentsOf: new Map() }
 }
 
 /** What a source gives to the rows. */
@@ -181,7 +183,9 @@ function list(listed: Listed, id: string, { rows, row, shipments }: RowsOfSource
   listed.sources.set(id, row)
   listed.lotsOf.set(id, rows)
   for (const one of rows) listed.lots.set(one.id, one)
-  for (const one of shipments) listed.shipments.push(one)
+  const inOrder = shipments.toSorted(byDateAndBill)
+  listed.shipmentsOf.set(id, inOrder)
+  for (const one of inOrder) listed.shipments.push(one)
 }
 
 function siteOf({ site: { 'as-of': statedAsOf, ...site } }: Records): Pick<Edition, 'site' | 'statedAsOf'> {

@@ -67,10 +67,20 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     source: whileUsed((id) => publicSource(edition, id, lots, { publish, hidden })),
     producers: publicProducers(edition.producers, publish),
     controls,
-    shipments: edition.shipments
-      .filter((shipment) => shipment.lots.some((id) => lots.has(id)))
-      .map((shipment) => publicShipment(shipment, lots, publish)),
+    ...publicShipments(edition, lots, publish),
   }
+}
+
+function publicShipments(
+  edition: Edition,
+  lots: Edition['lots'],
+  publish: Publish,
+): Pick<Edition, 'shipments' | 'shipmentsOf'> {
+  const shipments = edition.shipments
+    .filter((shipment) => shipment.lots.some((id) => lots.has(id)))
+    .map((shipment) => publicShipment(shipment, lots, publish))
+  const bySource = Map.groupBy(shipments, ({ source }) => source)
+  return { shipments, shipmentsOf: (source) => bySource.get(source) ?? [] }
 }
 
 /** Rows of the lots that are shown: drafts only where the site wants them. */

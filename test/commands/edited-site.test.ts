@@ -1,9 +1,22 @@
 /** A site is built again after each edit of its records: torture goes on from here. */
 import { readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { beforeAll, describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it, vi } from 'vitest'
 import type { BuiltSite } from '../../src/commands/build-site.ts'
 import { builtAgain, differences, EDITS, type EditedSite, newSite } from '../torture/edited-site.ts'
+
+/** Sources of which a lot was judged. */
+const judged = vi.hoisted(() => new Set<string>())
+
+vi.mock('../../src/edition/certificate/lot-entry.ts', async (original) => {
+  const { lotEntry } = await original<typeof import('../../src/edition/certificate/lot-entry.ts')>()
+  return {
+    lotEntry: (...given: Parameters<typeof lotEntry>) => {
+      judged.add(given[1].state.id)
+      return lotEntry(...given)
+    },
+  }
+})
 
 let site: EditedSite
 let latest: BuiltSite
@@ -18,6 +31,7 @@ async function build(): Promise<void> {
 /** What was drawn and made after edits. */
 async function anewAfter(...edits: readonly string[]): Promise<Pick<BuiltSite, 'drawn' | 'made'>> {
   for (const edit of edits) site = EDITS[edit]?.(site, last) ?? site
+  judged.clear()
   await build()
   return latest
 }
@@ -54,6 +68,7 @@ describe('a build in the place of the site before', { timeout: 600_000 }, () => 
     const [, source = ''] = lot.split('/')
     const others = [...latest.edition.sources.keys()].filter((id) => id !== source)
     expect(drawn).toContain(`sources/${source}/index.html`)
+    expect([...judged]).toEqual([source])
     for (const other of others)
       expect([...drawn, ...made].filter((path) => path.includes(`/${other}/report/`))).toEqual([])
     expect(made.filter((path) => path.startsWith('data/lots/'))).toEqual([
@@ -92,7 +107,13 @@ describe('a build in the place of the site before', { timeout: 600_000 }, () => 
   it('makes what another lot among them changes, and what a set of criteria does', async () => {
     expect(ofLots((await anewAfter('a lot taken out')).drawn).length).toBeLessThan(34)
     expect(await differences(site)).toEqual([])
-    await anewAfter('a lot among earlier ones')
+    const { drawn } = await anewAfter('a lot among earlier ones')
+    const [source = '', ...others] = judged
+    expect(others).toEqual([])
+    const shipped = drawn.filter((path) => path.startsWith('shipments/'))
+    expect(shipped.filter((path) => !path.startsWith(`shipments/${source}/`))).toEqual([
+      'shipments/index.html',
+    ])
     expect(await differences(site)).toEqual([])
     await anewAfter('the limit of a set')
     expect(await differences(site)).toEqual([])

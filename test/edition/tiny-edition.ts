@@ -175,6 +175,7 @@ export function tinyEdition(
     laboratoryFindings: () => [],
     laboratoryChecks: () => checksRun([], 0),
     shipments: lots.flatMap((lot) => lot.shipments),
+    shipmentsOf: (source) => lots.flatMap((lot) => (lot.source === source ? lot.shipments : [])),
     studies: new Map(),
     study: (id) => {
       throw new RangeError(`tinyEdition needs a known id, got ${id}`)

@@ -51,6 +51,7 @@ function digestOfRead(edition: Edition, dependency: string, digestAt: Dependency
         .map(({ id }) => digestAt(`lots/${id}`))
         .join(),
     )
+  if (name === 'shipmentsOf') return digestOf(wholeText(edition.shipmentsOf(rest.slice(1))))
   if (name === 'scatterFor') return digestOf(wholeText(edition.scatterFor(rest.slice(1))))
   if (!isMap(name)) return digestOf(wholeText(edition[name as PlainMember]))
   const rows: ReadonlyMap<string, unknown> = edition[name]

@@ -34,6 +34,7 @@ export type MapMember = (typeof MAPS)[number]
 export function tracedEdition(edition: Edition): Edition {
   const traced: Record<string, unknown> = {
     lotsOf: noting(edition.lotsOf, (source) => `lotsOf/${source}`),
+    shipmentsOf: noting(edition.shipmentsOf, (source) => `shipmentsOf/${source}`),
     scatterFor: noting(edition.scatterFor, (source) => `scatterFor/${source}`),
     lot: noting(edition.lot, (id) => `lot ${id}`),
     source: noting(edition.source, (id) => `source ${id}`),

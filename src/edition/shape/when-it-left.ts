@@ -36,10 +36,10 @@ export function whenItLeft(edition: Asked): (shipment: ShipmentEntry) => string[
 
 /** The same of every shipment of the edition, in their order; each source is asked for its own. */
 export function whenAllLeft(edition: Edition): readonly (readonly string[])[] {
-  const bySource = Map.groupBy(edition.shipments, ({ source }) => source)
   const onDay = whenItLeft(edition)
   const told = new Map(
-    [...bySource].flatMap(([source, shipments]) => {
+    [...edition.sources.keys()].flatMap((source) => {
+      const shipments = edition.shipmentsOf(source)
       const lines = edition.ofSource(source, 'when shipments left', () => shipments.map(onDay))
       return shipments.map((shipment, place) => [shipment, lines[place] ?? []] as const)
     }),

@@ -71,12 +71,14 @@ function tablesOf(lots: readonly ListedLot[]): LotTable[] {
 }
 
 function* ofShipments(edition: Edition): Generator<Partition> {
-  const groups = Map.groupBy(edition.shipments, ({ source, date }) => `${source}/${yearOf(date)}`)
-  for (const [group, shipments] of inOrder(groups)) {
-    const [source = '', year = ''] = group.split('/')
-    const columns = () => shipmentColumns(edition, shipments)
-    yield partition(SHIPMENTS, [source, year], { of: shipments, columns })
-  }
+  for (const source of [...edition.sources.keys()].sort())
+    for (const [year, shipments] of inOrder(
+      Map.groupBy(edition.shipmentsOf(source), ({ date }) => yearOf(date)),
+    ))
+      yield partition(SHIPMENTS, [source, year], {
+        of: shipments,
+        columns: () => shipmentColumns(edition, shipments),
+      })
 }
 
 function* ofSourcesAndLaboratories(edition: Edition): Generator<Partition> {

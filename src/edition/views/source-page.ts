@@ -170,10 +170,9 @@ function waysToLots(
   id: string,
 ): Pick<SourcePageView, 'lotCount' | 'years' | 'shipmentYears'> {
   const lots = edition.lotsOf(id)
-  const shipped = edition.shipments.filter(({ source }) => source === id)
   return {
     lotCount: lots.length,
     years: yearsOf(lots.map(({ sampled }) => sampled)),
-    shipmentYears: yearsOf(shipped.map(({ date }) => date)),
+    shipmentYears: yearsOf(edition.shipmentsOf(id).map(({ date }) => date)),
   }
 }

@@ -166,8 +166,6 @@ function chartsOf(
 }
 
 function shippedIn(edition: Edition, { source, year }: ReportOf): readonly TotalLine[] {
-  const own = edition.shipments.filter(
-    (shipment) => shipment.source === source && (year === null || yearOf(shipment.date) === year),
-  )
+  const own = edition.shipmentsOf(source).filter(({ date }) => year === null || yearOf(date) === year)
   return shipmentTotals(edition, own).find(({ by }) => by === 'Month')?.lines ?? []
 }
