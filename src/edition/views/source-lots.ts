@@ -11,6 +11,7 @@ import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, LotEntry, Revision, Series, ShipmentEntry } from '../shape/edition.ts'
 import { standingOf } from '../shape/standing.ts'
+import { onceTraced } from '../shape/trace.ts'
 import { type ComparedClause, comparedTitle, isCompared, printedFigure } from './printed-figure.ts'
 
 /** A value that the governing set holds against a limit. */
@@ -79,9 +80,17 @@ export function seriesKey({
   return `${property}|${condition}|${age?.hours ?? ''}`
 }
 
+/** Lots of the source asked last, since the pages of a source follow one another. */
+const newest = new WeakMap<Edition, { readonly id: string; readonly lots: () => readonly SourceLot[] }>()
+
 /** Every lot of a source in order of sampling; each is read once. */
-export function sourceLots(edition: Edition, id: string): SourceLot[] {
-  return edition.lotsOf(id).map((row) => sourceLot(edition, row))
+export function sourceLots(edition: Edition, id: string): readonly SourceLot[] {
+  const known = newest.get(edition)
+  if (known?.id === id) return known.lots()
+  const read = () => edition.lotsOf(id).map((row) => sourceLot(edition, row))
+  const lots = onceTraced(`lots of ${id} as its pages read them`, read)
+  newest.set(edition, { id, lots })
+  return lots()
 }
 
 function sourceLot(edition: Edition, row: ListedLot): SourceLot {

@@ -4,7 +4,6 @@ import { period as periodWords } from '../../words/dates.ts'
 import { phaseWords } from '../../words/laboratory-records.ts'
 import { newestListedWords } from '../../words/source-report.ts'
 import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
-import { onceTraced } from '../shape/trace.ts'
 import { type AgencyView, agencyView } from './agency.ts'
 import { type OverdueLine, overdueLines } from './overdue.ts'
 import { type TotalLine, shipmentTotals } from './shipment-totals.ts'
@@ -72,17 +71,6 @@ export function reportsOf(edition: Pick<Edition, 'sources' | 'lotsOf'>): ReportO
   )
 }
 
-/** Lots of the source asked last, since its reports follow one another. */
-const newest = new WeakMap<Edition, { readonly id: string; readonly lots: () => readonly SourceLot[] }>()
-
-function lotsOnce(edition: Edition, id: string): readonly SourceLot[] {
-  const known = newest.get(edition)
-  if (known?.id === id) return known.lots()
-  const lots = onceTraced(`reported lots of ${id}`, () => sourceLots(edition, id))
-  newest.set(edition, { id, lots })
-  return lots()
-}
-
 /**
  * A year's report is on the lots sampled and the shipments made in it; results that came later count as they stand. Where
  * the source stood with the agency is told for the year's last day, and nothing is asked that later lots gave reason for.
@@ -90,7 +78,7 @@ function lotsOnce(edition: Edition, id: string): readonly SourceLot[] {
  */
 export function sourceReportView(edition: Edition, { source: id, year }: ReportOf): SourceReportView {
   const source = edition.source(id)
-  const all = lotsOnce(edition, id)
+  const all = sourceLots(edition, id)
   const lots = year === null ? all : all.filter(({ row }) => yearOf(row.sampled) === year)
   const listed = year === null ? lots.slice(-LISTED) : lots
   const rows = lots.map(({ row }) => row)

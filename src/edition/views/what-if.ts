@@ -79,18 +79,17 @@ export const NO_JUDGEMENT = 'This is no judgement under any contract.'
 /** @throws RangeError for a source that is not in the edition */
 export function whatIfView(edition: Edition, id: string): WhatIfView {
   const governing = governingSet(edition, id)
-  const lots = judgedLots(edition, id)
+  const lots = governing === null ? [] : judgedLots(edition, id, governing)
   return {
     source: linked(edition, edition.source(id).record.name, paths.source(id)),
     governing: governing && linked(edition, setName(governing), paths.criterion(governing.id)),
     compare: `${link(edition, paths.comparison)}?${new URLSearchParams({ set: governing?.id ?? '', source: id })}`,
-    replaced: composedSets(edition, id).map(({ by, composed }) =>
-      replacedActivity(edition, lots, { by, governing: governing ?? composed, composed }),
-    ),
+    replaced: composedSets(edition, id).map((sets) => replacedActivity(edition, lots, sets)),
   }
 }
 
 interface Composed {
+  readonly governing: Criterion
   readonly by: Criterion
   readonly composed: Criterion
 }
@@ -106,36 +105,40 @@ function composedSets(edition: Edition, id: string): Composed[] {
   if (governing === null) return []
   return [...edition.criteria.values()].filter(isActivityOnly).flatMap((by) => {
     const composed = withActivityOf(governing, by)
-    return composed !== null && composed.kinds.some((own) => own === kind) ? [{ by, composed }] : []
+    return composed !== null && composed.kinds.some((own) => own === kind)
+      ? [{ governing, by, composed }]
+      : []
   })
 }
 
 interface JudgedLot {
   readonly row: ListedLot
   readonly evidence: Evidence
+  /** Under the governing set as it is. */
+  readonly asItIs: Verdict
 }
 
-function judgedLots(edition: Edition, id: string): JudgedLot[] {
+function judgedLots(edition: Edition, id: string, governing: Criterion): JudgedLot[] {
   const { background, restarts } = edition.source(id)
   const rows = edition.lotsOf(id)
   const lots = rows.map((row) => evidenceLot(edition.lot(row.id)))
   const history = buildHistory(lots, restarts)
   return rows.flatMap((row, place) => {
     const lot = lots[place]
-    return lot === undefined
-      ? []
-      : [{ row, evidence: lotEvidence(background, history, lot, lot, edition.asOf) }]
+    if (lot === undefined) return []
+    const evidence = lotEvidence(background, history, lot, lot, edition.asOf)
+    return [{ row, evidence, asItIs: judge(governing, evidence) }]
   })
 }
 
 function replacedActivity(
   edition: Edition,
   lots: readonly JudgedLot[],
-  { by, governing, composed }: Composed & { readonly governing: Criterion },
+  { governing, by, composed }: Composed,
 ): ReplacedActivity {
-  const compared = lots.map(({ row, evidence }) => ({
+  const compared = lots.map(({ row, evidence, asItIs }) => ({
     row,
-    ...compareLot(row.id, [judge(governing, evidence), judge(composed, evidence)]),
+    ...compareLot(row.id, [asItIs, judge(composed, evidence)]),
   }))
   const counted = compared.filter(({ row }) => row.state !== 'withdrawn')
   const { alike, changes, oneSided } = changesBetween(counted, 0, 1)
