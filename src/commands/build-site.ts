@@ -15,6 +15,7 @@ import { treeOf } from './folder-tree.ts'
 import { onInterruption } from './interruption.ts'
 import { carryOver, refuseForeignFiles } from './kept-files.ts'
 import { keptSources } from './kept-sources.ts'
+import { memoryWatch } from './memory-watch.ts'
 import { MANIFEST } from './manifest-file.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
 import { stands } from './output-marker.ts'
@@ -108,6 +109,7 @@ async function buildInto(
     edition: traced,
     fresh: options.fresh === true,
     unknown: program === null,
+    atFile: memoryWatch(),
   })
   const threads = siteThreads({ records, question, final, sources, program, count: options.threads })
   const toBuild = { edition: traced, files, program, beside: dirname(next), fan: threads.fan }

@@ -32,6 +32,8 @@ export interface SiteFilesRequest {
   readonly fresh: boolean
   /** Whether nothing tells if the program is the one that made the site before: no list is kept. */
   readonly unknown: boolean
+  /** Called with each file, so that a command can look at its memory; may throw. */
+  readonly atFile?: () => void
 }
 
 /**
@@ -108,6 +110,7 @@ export class SiteFiles {
    * @param given digest of all beside the edition that it is made of
    */
   isKept(path: string, given: string): boolean {
+    this.#request.atFile?.()
     const before = this.#before.files.get(path)
     if (before?.madeOf == null) return false
     const changed = changedGiven(before.madeOf.given, given) ?? this.#changedOf(before.madeOf.trace)
@@ -131,6 +134,7 @@ export class SiteFiles {
 
   /** @param madeOf null for what is made in each build @throws the fault of an earlier file */
   write(path: string, bytes: Uint8Array, madeOf: MadeOf | null): Promise<void> {
+    this.#request.atFile?.()
     const file = digestOf(bytes)
     if (!this.#take(path, { file, madeOf })) {
       this.#files.set(path, { file, madeOf })

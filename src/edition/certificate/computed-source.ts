@@ -94,12 +94,17 @@ function wholeSource(
   })
   sinceIssue.end()
   const toAudit = { state, lots: computed, several: sharing.several, records }
+  const checkedOf: typeof checked.of = (place, make, isSettled) => {
+    atLot()
+    return checked.of(place, make, isSettled)
+  }
   const { source, own } = memory.whole(state, computed, sharing, () => {
     const made = sourceEntry(state, computed, records)
     const all = { ...made, history: histories.ofSource(state, computed) }
-    return { source: all, own: ownChecks({ ...toAudit, source: all, known: checked.of }, index) }
+    return { source: all, own: ownChecks({ ...toAudit, source: all, known: checkedOf }, index) }
   })
   checked.end()
+  atLot()
   const { lots, ...audit } = auditedSource(toAudit, { own, beside: beside() }, index)
   const shipments = [...sharing.several, ...lots.flatMap((lot) => lot.shipments)]
   return {

@@ -1,5 +1,5 @@
 /** What single sources give to things made of several, kept from build to build. */
-import { plainText, plainValue } from '../shape/plain-text.ts'
+import { sharedPlainText, sharedPlainValue } from '../shape/plain-text.ts'
 
 /** Texts that were made of sources before, by the same program. */
 export interface KeptParts {
@@ -30,7 +30,9 @@ export function partsOfSources(kept?: KeptParts): PartsOfSources {
   return <Part>({ source, name, restsOn }: Parameters<PartsOfSources>[0], make: () => Part): Part => {
     if (kept === undefined) return remembered(made, `${source} ${name}`, make)
     const part = { source, name, restsOn: restsOn() }
-    return remembered(made, `${source} ${name} ${part.restsOn}`, () => plainValue(textOf(kept, part, make)))
+    return remembered(made, `${source} ${name} ${part.restsOn}`, () =>
+      sharedPlainValue(textOf(kept, part, make)),
+    )
   }
 }
 
@@ -42,7 +44,7 @@ function remembered<Part>(made: Map<string, unknown>, key: string, make: () => u
 function textOf(kept: KeptParts, part: PartOfSource, make: () => unknown): string {
   const known = kept.get(part)
   if (known !== undefined) return known
-  const text = plainText(make())
+  const text = sharedPlainText(make())
   kept.put(part, text)
   return text
 }
