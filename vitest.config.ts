@@ -1,6 +1,7 @@
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { defineConfig } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
 
 // What Node makes of modules is kept by their text: commands start some hundred times, and so do their tests.
 process.env['NODE_COMPILE_CACHE'] ??= join(tmpdir(), 'puteoli-tests-compiled')
@@ -10,8 +11,22 @@ const OF_THEIR_OWN = ['test/commands/**/*.test.ts', 'test/records/issued/list-is
 /** Tests of the built site share one build of the demo and one browser. */
 const SITE = ['test/site/**/*.test.ts']
 
+/** Begun last, each of them would run on one processor while the other is idle. */
+const LONGEST = /\/(?:types|accessibility|rests-on)\.test\.ts$/
+
+/** The longest of each project first; all others as they come. */
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const byProject = Map.groupBy(await super.sort(files), ({ project }) => project.name)
+    return [...byProject.values()].flatMap((own) =>
+      own.toSorted((a, b) => Number(LONGEST.test(b.moduleId)) - Number(LONGEST.test(a.moduleId))),
+    )
+  }
+}
+
 export default defineConfig({
   test: {
+    sequence: { sequencer: LongestFirst },
     // The runner would leave one processor idle, which on two of them doubles the time.
     maxWorkers: '100%',
     testTimeout: 120_000,
