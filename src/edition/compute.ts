@@ -210,6 +210,7 @@ function digestsOfParts(
     const [kind, id = ''] = part.split(' ')
     if (kind === 'lot') return ofLot(id)
     if (kind === 'source') return sources.get(id)?.restsOn() ?? null
+    if (kind === 'control') return rests.control(id)
     return kind === 'laboratory' ? rests.laboratory() : rests.study(id)
   }
 }

@@ -128,6 +128,7 @@ function publicDigests(
     source: names.ofSource,
     laboratory: () => [...controls.keys(), ...hidden],
     study: () => [],
+    control: () => [],
   }
   return (part) => {
     const digest = edition.restsOn(part)

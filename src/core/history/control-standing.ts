@@ -74,7 +74,10 @@ export function controlStandings(batches: Iterable<StandingBatch>): Map<string, 
  * @param index per cent, against the control of the standing
  * @returns per cent
  */
-export function indexAtMean(index: number, { result, mean: centre }: ControlStanding): number {
+export function indexAtMean(
+  index: number,
+  { result, mean: centre }: Pick<ControlStanding, 'mean'> & { readonly result: Pick<Result, 'value'> },
+): number {
   // From index = 100 A/B: the same A over another B.
   return (index * result.value) / centre
 }

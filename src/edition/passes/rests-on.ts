@@ -39,6 +39,8 @@ export interface RestsOn {
   /** What statistics and checks say of a laboratory. */
   readonly laboratory: () => string
   readonly study: (id: string) => string
+  /** A control batch with its results. */
+  readonly control: (id: string) => string
 }
 
 /** @param records cut at the day that the states are of */
@@ -92,6 +94,7 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
       }),
     laboratory: () => digestOfAll([asOf, common(), controls()]),
     study: (id) => digestOfAll([asOf, common(), records.studies.get(id) ?? null]),
+    control: (id) => digestOfAll([common(), ofControl(id)]),
   }
 }
 

@@ -38,7 +38,8 @@ export function withParts(digestAt: DependencyDigests, parts: ReadonlyMap<string
 }
 
 function digestOfRead(edition: Edition, dependency: string, digestAt: DependencyDigests): string | null {
-  if (/^(?:lot|source|laboratory|study) /.test(dependency)) return edition.restsOn(dependency as EditionPart)
+  if (/^(?:lot|source|laboratory|study|control) /.test(dependency))
+    return edition.restsOn(dependency as EditionPart)
   if (dependency.startsWith(ASKED)) {
     const answered = answerTo(edition, dependency)
     return answered === undefined ? null : digestOf(wholeText(answered.answer))
@@ -57,8 +58,14 @@ function digestOfRead(edition: Edition, dependency: string, digestAt: Dependency
   const rows: ReadonlyMap<string, unknown> = edition[name]
   if (rest === '#') return digestOf(JSON.stringify([...rows.keys()]))
   if (rest.startsWith('?')) return String(rows.has(rest.slice(1)))
-  if (rest !== '') return digestOf(wholeText(rows.get(rest.slice(1))))
-  return digestOf([...rows.keys()].map((id) => `${id} ${digestAt(`${name}/${id}`)}`).join())
+  const id = rest.slice(1)
+  // What a batch is made of is shorter than its results with their workings.
+  if (name === 'controls' && rows.has(id)) return edition.restsOn(`control ${id}`)
+  if (rest !== '') return digestOf(wholeText(rows.get(id)))
+  const own = [...rows.keys()].map((row) => [row, digestAt(`${name}/${row}`)] as const)
+  return own.some(([, digest]) => digest === null)
+    ? null
+    : digestOf(own.map((digest) => digest.join(' ')).join())
 }
 
 function isMap(name: string): name is MapMember {

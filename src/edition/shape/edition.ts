@@ -243,8 +243,8 @@ export interface ShipmentEntry {
   readonly seal?: string
 }
 
-/** A part that is given whole when asked for: `lot(id)`, `source(id)`, the three of a laboratory, `study(id)`. */
-export type EditionPart = `${'lot' | 'source' | 'laboratory' | 'study'} ${string}`
+/** What says by itself what it is made of: `lot(id)`, `source(id)`, the three of a laboratory, `study(id)`, a row of `controls`. */
+export type EditionPart = `${'lot' | 'source' | 'laboratory' | 'study' | 'control'} ${string}`
 
 export interface Edition {
   readonly asOf: Moment

@@ -18,20 +18,30 @@ import { quantity } from '../../words/units.ts'
 import { plainNumber } from '../../words/numbers.ts'
 import type { UnitSystem } from '../../words/unit-systems.ts'
 
-/** One control batch's result, with what is asked of its record. */
-export interface ControlPoint {
+/** The result of a control batch behind an index. */
+export interface OwnControl {
   readonly batch: string
   readonly cement: string
   readonly result: Result
 }
 
+/** What is told of a batch before it. */
+export interface ControlPoint extends Pick<Result, 'tested' | 'value' | 'valid'> {
+  readonly batch: string
+  readonly cement: string
+}
+
 export interface StandingControl {
   readonly index: Result
-  /** Tested on earlier days, oldest first. */
+  /** Batches tested on earlier days, oldest first. */
   readonly earlier: readonly ControlPoint[]
-  readonly own: ControlPoint
+  readonly own: OwnControl
   /** null where no earlier valid batch has the same cement. */
-  readonly standing: ControlStanding | null
+  readonly standing: OwnStanding | null
+}
+
+interface OwnStanding extends Omit<ControlStanding, 'result'> {
+  readonly result: Pick<Result, 'value'>
 }
 
 /** How far back the chart looks, the index's own batch included. */
@@ -76,7 +86,7 @@ export function standingWords({ index, own, standing }: StandingControl, units: 
   return `${name}, ${apart} ${before}; measured against that, the index would be ${quantity(indexAtMean(index.value, standing), digits, '%')} instead of ${quantity(index.value, digits, '%')}`
 }
 
-const byTestDay = bisector((point: ControlPoint) => point.result.tested.day)
+const byTestDay = bisector(({ tested }: ControlPoint) => tested.day)
 
 function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): StandingControl[] {
   const of = controls.get(index.control ?? '')
@@ -87,7 +97,7 @@ function standingOf({ controls }: Pick<Edition, 'controls'>, index: Result): Sta
       candidate.valid,
   )
   if (of === undefined || result === undefined) return []
-  const own = pointOf(of, result)
+  const own = { batch: of.id, cement: cementOf(of), result }
   return [{ index, own, ...amongBatches({ controls }, `${of.id} ${of.results.indexOf(result)}`) }]
 }
 
@@ -103,12 +113,16 @@ const amongBatches = asked(
     const standing = standingsOf(controls)
       .get(batch)
       ?.find((one) => one.result === result)
-    return { earlier: series.slice(Math.max(0, end - POINTS + 1), end), standing: standing ?? null }
+    return {
+      earlier: series.slice(Math.max(0, end - POINTS + 1), end),
+      // Nobody asks here how a batch came to its result: its working would go into the digest of the answer.
+      standing: standing === undefined ? null : { ...standing, result: { value: result.value } },
+    }
   },
 )
 
-function pointOf({ id, record }: ControlEntry, result: Result): ControlPoint {
-  return { batch: id, cement: record.cement?.lot ?? CEMENT_NOT_RECORDED, result }
+function cementOf({ record }: ControlEntry): string {
+  return record.cement?.lot ?? CEMENT_NOT_RECORDED
 }
 
 /** Of all control batches, made once for an edition's controls. */
@@ -132,16 +146,22 @@ const seriesKept = new WeakMap<Edition['controls'], ReadonlyMap<string, readonly
 
 function seriesOf(controls: Edition['controls']): ReadonlyMap<string, readonly ControlPoint[]> {
   return kept(seriesKept, controls, () => {
-    const points = [...controls.values()].flatMap((control) =>
-      control.results.map((result) => pointOf(control, result)),
-    )
-    return Map.groupBy(points.sort(byDayTested), ({ result }) => seriesKey(result))
+    const series = new Map<string, ControlPoint[]>()
+    for (const control of controls.values())
+      for (const result of control.results)
+        kept(series, seriesKey(result), (): ControlPoint[] => []).push(pointOf(control, result))
+    for (const points of series.values()) points.sort(byDayTested)
+    return series
   })
 }
 
+function pointOf(control: ControlEntry, { tested, value, valid }: Result): ControlPoint {
+  return { batch: control.id, cement: cementOf(control), tested, value, valid }
+}
+
 /** Day by day, so that those before a day can be found by halving; then by moment and batch. */
-function byDayTested({ result: a, batch }: ControlPoint, { result: b, batch: other }: ControlPoint): number {
-  return a.tested.day - b.tested.day || compareMoments(a.tested, b.tested) || (batch < other ? -1 : 1)
+function byDayTested(a: ControlPoint, b: ControlPoint): number {
+  return a.tested.day - b.tested.day || compareMoments(a.tested, b.tested) || (a.batch < b.batch ? -1 : 1)
 }
 
 function seriesKey({

@@ -43,10 +43,10 @@ function controlChart(edition: Edition, control: StandingControl): ControlChart 
     index.age,
   ].join(', ')
   const printed = printedUnit(own.result.unit, own.result.decimals, edition.site.units)
-  const points = [...earlier, own].map(
-    ({ result }): HistoryPoint => ({
-      value: printed.of(result.value),
-      status: result.valid ? 'valid' : 'not-valid',
+  const points = [...earlier, own.result].map(
+    ({ value, valid }): HistoryPoint => ({
+      value: printed.of(value),
+      status: valid ? 'valid' : 'not-valid',
     }),
   )
   return {

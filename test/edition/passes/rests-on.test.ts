@@ -7,6 +7,7 @@ import { uncertaintyFromBatches } from '../../../src/core/evidence/lot-evidence.
 import { asOfDate, computeEdition } from '../../../src/edition/compute.ts'
 import type { KeptParts, PartOfSource } from '../../../src/edition/passes/parts-of-sources.ts'
 import { forAudience } from '../../../src/edition/publishing.ts'
+import { wholeText } from '../../../src/edition/shape/dependencies.ts'
 import type { Edition } from '../../../src/edition/shape/edition.ts'
 import { checkReport } from '../../../src/edition/writers/check-report.ts'
 import { issuedState } from '../../../src/edition/writers/manifest.ts'
@@ -58,6 +59,11 @@ function sourceTold(edition: Edition, id: string): string {
   })
 }
 
+/** The same of a control batch, how its results came about included. */
+function controlTold(edition: Edition, id: string): string {
+  return wholeText(edition.controls.get(id))
+}
+
 const daysLater = fc.oneof(fc.constant(0), fc.nat(40))
 
 /** One thing that somebody may do to the records in a week. */
@@ -103,9 +109,9 @@ describe('restsOn', () => {
   it.each(AUDIENCES)(
     'says that a lot or a source is the same only where all of it is: %s',
     (audience) => {
-      const same = { lot: 0, source: 0, lotLater: 0 }
-      const changed = { lot: 0, source: 0 }
-      const told = { lot: lotTold, source: sourceTold }
+      const same = { lot: 0, source: 0, control: 0, lotLater: 0 }
+      const changed = { lot: 0, source: 0, control: 0 }
+      const told = { lot: lotTold, source: sourceTold, control: controlTold }
       fc.assert(
         fc.property(
           content,
@@ -115,7 +121,7 @@ describe('restsOn', () => {
           (whole, change, day, later) => {
             const before = editionOf(day === null ? whole : cutAt(whole, day), audience)
             const after = editionOf(edited(whole, change), audience, { later })
-            for (const kind of ['lot', 'source'] as const)
+            for (const kind of ['lot', 'source', 'control'] as const)
               for (const id of after[`${kind}s`].keys()) {
                 if (!before[`${kind}s`].has(id)) continue
                 const isSame = before.restsOn(`${kind} ${id}`) === after.restsOn(`${kind} ${id}`)
@@ -131,6 +137,8 @@ describe('restsOn', () => {
       expect(same.lotLater).toBeGreaterThan(20)
       expect(changed.lot).toBeGreaterThan(20)
       expect(same.source).toBeGreaterThan(10)
+      expect(same.control).toBeGreaterThan(100)
+      expect(changed.control).toBeGreaterThan(20)
     },
     240_000,
   )

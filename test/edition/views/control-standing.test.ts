@@ -46,7 +46,7 @@ describe('standingControls', () => {
     for (const { index, earlier, own } of all) {
       expect(own.batch).toBe(index.control)
       expect(earlier.length).toBeLessThanOrEqual(23)
-      for (const { result } of earlier) expect(result.tested.day < own.result.tested.day).toBe(true)
+      for (const { tested } of earlier) expect(tested.day < own.result.tested.day).toBe(true)
     }
   })
 
