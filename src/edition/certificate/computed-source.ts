@@ -10,7 +10,7 @@ import { auditedSource, ownChecks } from '../passes/audited-source.ts'
 import { type FoundBeside, foundBeside } from '../passes/found-beside.ts'
 import type { Histories } from '../passes/histories.ts'
 import type { Remembering } from '../passes/memory.ts'
-import { partsOfLots } from '../passes/parts-of-lots.ts'
+import { type PartsOfLots, partsOfLots } from '../passes/parts-of-lots.ts'
 import type { KeptParts } from '../passes/parts-of-sources.ts'
 import type { LotDigest, RestsOn } from '../passes/rests-on.ts'
 import { type SharedShipments, sharedShipments } from '../passes/shipments.ts'
@@ -30,7 +30,7 @@ export interface ComputedSource {
   /** Digest of all that the whole is made of, which need not be computed for it. */
   readonly restsOn: () => string
   /** The same of each of its lots; what was found of a lot is in it, so that the whole is computed. */
-  readonly lotsRestOn: () => readonly (readonly [lot: string, digest: string])[]
+  readonly lotsRestOn: () => readonly LotDigest[]
 }
 
 export interface Making {
@@ -85,23 +85,26 @@ function wholeSource(
   { records, issued, index, histories, memory, kept, atLot, beside, alone }: Making & OfSource,
 ): WholeSource {
   const from = { records, issued }
-  const partsOf = (name: string) =>
-    partsOfLots(kept, { source: state.id, name, asOf: state.asOf, restOn: alone })
+  const partsOf = (name: string): PartsOfLots => {
+    const parts = partsOfLots(kept, { source: state.id, name, asOf: state.asOf, restOn: alone })
+    return {
+      ...parts,
+      of: (place, make, isSettled) => {
+        atLot()
+        return parts.of(place, make, isSettled)
+      },
+    }
+  }
   const [sinceIssue, checked] = [partsOf('since its issue'), partsOf('checked alone')]
-  const computed = memory.entries(state, sharing, (place) => {
-    atLot()
-    return lotEntry(from, { state, shared: sharing, known: sinceIssue.of }, place)
-  })
+  const computed = memory.entries(state, sharing, (place) =>
+    lotEntry(from, { state, shared: sharing, known: sinceIssue.of }, place),
+  )
   sinceIssue.end()
   const toAudit = { state, lots: computed, several: sharing.several, records }
-  const checkedOf: typeof checked.of = (place, make, isSettled) => {
-    atLot()
-    return checked.of(place, make, isSettled)
-  }
   const { source, own } = memory.whole(state, computed, sharing, () => {
     const made = sourceEntry(state, computed, records)
     const all = { ...made, history: histories.ofSource(state, computed) }
-    return { source: all, own: ownChecks({ ...toAudit, source: all, known: checkedOf }, index) }
+    return { source: all, own: ownChecks({ ...toAudit, source: all, known: checked.of }, index) }
   })
   checked.end()
   atLot()

@@ -11,7 +11,7 @@ import type { Lot } from '../../records/schema/loaded-records.ts'
 import { type JudgedLot, judgeLot } from '../passes/judge-lot.ts'
 import { knownRecord } from '../passes/known-record.ts'
 import { lotOverTime } from '../passes/lot-over-time.ts'
-import type { PartsOfLots } from '../passes/parts-of-lots.ts'
+import { MADE_ANEW, type PartsOfLots } from '../passes/parts-of-lots.ts'
 import { isSettled } from '../passes/rests-on.ts'
 import { type SharedShipments, shipmentsOf } from '../passes/shipments.ts'
 import type { SourceState } from '../passes/source-state.ts'
@@ -50,7 +50,7 @@ export interface LotsOf {
  */
 export function lotEntry(
   from: LotsFrom,
-  { state, shared, known = (_place, make) => make() }: LotsOf,
+  { state, shared, known = MADE_ANEW.of }: LotsOf,
   place: number,
 ): LotEntry {
   const computed = state.lots[place]

@@ -11,7 +11,7 @@ import type { LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
 import { type AuditIndex, type LotChecks, ownLotChecks } from './audit.ts'
 import { asSiteWants, ownSourceChecks, runOf, sourceAmongAll } from './audit-source.ts'
 import type { FoundBeside } from './found-beside.ts'
-import type { PartsOfLots } from './parts-of-lots.ts'
+import { MADE_ANEW, type PartsOfLots } from './parts-of-lots.ts'
 import { isSettled } from './rests-on.ts'
 import type { SourceState } from './source-state.ts'
 
@@ -40,7 +40,7 @@ type IsShown = (lot: string) => boolean
 
 /** Note: the checks ask for the history of the source. */
 export function ownChecks(
-  { state, source, lots, several, records, known = (_place, make) => make() }: ToAudit,
+  { state, source, lots, several, records, known = MADE_ANEW.of }: ToAudit,
   index: Pick<AuditIndex, 'controls' | 'standings'>,
 ): OwnChecks {
   const pairs = Map.groupBy(source.agency()?.pairs ?? [], ({ lot }) => lot)

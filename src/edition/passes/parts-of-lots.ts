@@ -2,6 +2,7 @@
 import type { Moment } from '../../core/measure/moment.ts'
 import { type IfPlain, plainText, plainValue } from '../shape/plain-text.ts'
 import type { KeptParts } from './parts-of-sources.ts'
+import type { LotDigest } from './rests-on.ts'
 
 /** The lots of a source that something is made of. */
 export interface LotsToAsk {
@@ -10,7 +11,7 @@ export interface LotsToAsk {
   readonly name: string
   readonly asOf: Moment
   /** Of each lot its id and all that it rests on, the day left out; in order of sampling. */
-  readonly restOn: () => readonly (readonly [lot: string, digest: string])[]
+  readonly restOn: () => readonly LotDigest[]
 }
 
 export interface PartsOfLots {
@@ -27,6 +28,9 @@ export interface PartsOfLots {
   /** Keeps what there is of the lots, once all were asked. */
   readonly end: () => void
 }
+
+/** Where nothing is kept. */
+export const MADE_ANEW: PartsOfLots = { of: (_place, make) => make(), end: () => undefined }
 
 /** A value as it is kept, with the day that it is of; ANY_DAY where it holds on every day. */
 interface KeptLine {
@@ -48,7 +52,7 @@ export function partsOfLots(
   kept: KeptParts | undefined,
   { source, name, asOf, restOn }: LotsToAsk,
 ): PartsOfLots {
-  if (kept === undefined) return { of: (_place, make) => make(), end: () => undefined }
+  if (kept === undefined) return MADE_ANEW
   const part = { source, name, restsOn: RESTS_ON }
   const before = kept.get(part) ?? ''
   const lines = linesIn(before)

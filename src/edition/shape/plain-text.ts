@@ -71,13 +71,13 @@ function written(value: unknown, same?: SameValues): unknown {
   if (typeof value === 'number' && (!Number.isFinite(value) || Object.is(value, -0)))
     return { [NUMBER]: Object.is(value, -0) ? '-0' : String(value) }
   if (typeof value !== 'object' || value === null) return value
-  if (isMoment(value)) return once({ [MOMENT]: [value.text, value.sortedAt] }, same)
-  if (isAge(value)) return once({ [AGE]: value.text }, same)
+  if (isMoment(value)) return inOnePlace({ [MOMENT]: [value.text, value.sortedAt] }, same)
+  if (isAge(value)) return inOnePlace({ [AGE]: value.text }, same)
   const own = withMembers(value, (member) => written(member, same))
-  return isFlat(own) ? once(own, same) : own
+  return isFlat(own) ? inOnePlace(own, same) : own
 }
 
-function once(value: object, same: SameValues | undefined): object {
+function inOnePlace(value: object, same: SameValues | undefined): object {
   return same === undefined ? value : same.referenceTo(value)
 }
 

@@ -71,7 +71,7 @@ function tablesOf(lots: readonly ListedLot[]): LotTable[] {
 }
 
 function* ofShipments(edition: Edition): Generator<Partition> {
-  for (const source of [...edition.sources.keys()].sort())
+  for (const source of edition.sources.keys())
     for (const [year, shipments] of inOrder(
       Map.groupBy(edition.shipmentsOf(source), ({ date }) => yearOf(date)),
     ))

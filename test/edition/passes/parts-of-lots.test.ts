@@ -5,19 +5,9 @@ import { momentOfDay, readMoment } from '../../../src/core/measure/moment.ts'
 import { ALTERED } from '../../../src/demo/planted.ts'
 import { asOfDate, computeEdition } from '../../../src/edition/compute.ts'
 import { type LotsToAsk, partsOfLots } from '../../../src/edition/passes/parts-of-lots.ts'
-import type { KeptParts, PartOfSource } from '../../../src/edition/passes/parts-of-sources.ts'
+import type { KeptParts } from '../../../src/edition/passes/parts-of-sources.ts'
 import { loadRecords, type Records } from '../../../src/records/load.ts'
-
-/** What a command keeps on the disk, in memory. */
-function memoryOfParts(): KeptParts & { readonly texts: Map<string, string> } {
-  const texts = new Map<string, string>()
-  const keyOf = ({ source, restsOn, name }: PartOfSource) => `${source} ${restsOn} ${name}`
-  return {
-    texts,
-    get: (part) => texts.get(keyOf(part)),
-    put: (part, text) => texts.set(keyOf(part), text),
-  }
-}
+import { memoryOfParts } from './memory-of-parts.ts'
 
 describe('partsOfLots', () => {
   let kept = memoryOfParts()

@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { uncertaintyFromBatches } from '../../../src/core/evidence/lot-evidence.ts'
 import { asOfDate, computeEdition } from '../../../src/edition/compute.ts'
-import type { KeptParts, PartOfSource } from '../../../src/edition/passes/parts-of-sources.ts'
+import type { KeptParts } from '../../../src/edition/passes/parts-of-sources.ts'
 import { forAudience } from '../../../src/edition/publishing.ts'
 import { wholeText } from '../../../src/edition/shape/dependencies.ts'
 import type { Edition } from '../../../src/edition/shape/edition.ts'
@@ -15,6 +15,7 @@ import { momentOfDay } from '../../../src/core/measure/moment.ts'
 import { loadRecords, type Records } from '../../../src/records/load.ts'
 import type { Control } from '../../../src/records/schema/loaded-records.ts'
 import { AS_OF, type Content, content, cutAt, load, questionDay, written } from './generated-content.ts'
+import { memoryOfParts } from './memory-of-parts.ts'
 
 const AUDIENCES = ['internal', 'public'] as const
 
@@ -193,21 +194,6 @@ it('lots and sources rest on all that they share, and on no control batch that i
 })
 
 const NO_CONTENT: Content = { events: [], controls: {}, lots: {} }
-
-/** What a command keeps on the disk, in memory. */
-function memoryOfParts(): KeptParts & { taken: number } {
-  const texts = new Map<string, string>()
-  const keyOf = ({ source, restsOn, name }: PartOfSource) => `${source} ${restsOn} ${name}`
-  return {
-    taken: 0,
-    get(part) {
-      const text = texts.get(keyOf(part))
-      if (text !== undefined) this.taken += 1
-      return text
-    },
-    put: (part, text) => texts.set(keyOf(part), text),
-  }
-}
 
 it.each(AUDIENCES)(
   'an edition made of parts that were kept is that made anew: %s',
