@@ -23,13 +23,16 @@ type Plain<T> = T extends string | number | boolean | null | undefined | Moment 
 /** Does not compile for a value that JSON would not hold as it is. */
 export type IfPlain<Value> = [Value] extends [Plain<Value>] ? unknown : never
 
-/** Each begins the only member of what stands for a value that JSON has no text for; no record has such a key. */
+/** Each names the only member of what stands for a value that JSON has no text for. */
 const MOMENT = ' moment'
 const AGE = ' age'
 const NUMBER = ' number'
 
 /** Stands for a value of the list before, by its place. */
 const SAME = ' same'
+
+/** Stands for an object whose only member might be taken for one of these: whoever marks a specimen may begin with a blank. */
+const ITSELF = ' itself'
 
 export function plainText(value: unknown): string {
   return JSON.stringify(written(value))
@@ -74,7 +77,13 @@ function written(value: unknown, same?: SameValues): unknown {
   if (isMoment(value)) return inOnePlace({ [MOMENT]: [value.text, value.sortedAt] }, same)
   if (isAge(value)) return inOnePlace({ [AGE]: value.text }, same)
   const own = withMembers(value, (member) => written(member, same))
+  if (isLikeAMark(own)) return { [ITSELF]: Object.entries(own)[0] }
   return isFlat(own) ? inOnePlace(own, same) : own
+}
+
+function isLikeAMark(value: object): boolean {
+  for (const key in value) return key.startsWith(' ') && Object.keys(value).length === 1
+  return false
 }
 
 function inOnePlace(value: object, same: SameValues | undefined): object {
@@ -117,11 +126,16 @@ function withElements(list: unknown[], each: (member: unknown, key: string) => u
 
 /** Pages are bundled, and have classes of moments and ages of their own. */
 function isMoment(value: object): value is Moment {
-  return 'sortedAt' in value && 'toJSON' in value
+  return 'sortedAt' in value && saysItsText(value)
 }
 
 function isAge(value: object): value is Age {
-  return 'hours' in value && 'toJSON' in value
+  return 'hours' in value && saysItsText(value)
+}
+
+/** Members of a record may have any name, but none of them is a function. */
+function saysItsText(value: object): boolean {
+  return 'toJSON' in value && typeof value.toJSON === 'function'
 }
 
 /** Puts in place what stands for another value: nobody else has what was just parsed. */
@@ -132,22 +146,20 @@ function read(value: unknown, values: readonly unknown[]): unknown {
     return value
   }
   const members = value as Record<string, unknown>
+  if (isLikeAMark(members)) return marked(members, values)
   for (const key in members) {
-    if (key.startsWith(' ')) {
-      const own = standingFor(members, values)
-      if (own !== undefined) return own
-    }
     const member = members[key]
     if (typeof member === 'object') members[key] = read(member, values)
   }
   return members
 }
 
-/** Undefined for a value that stands for itself. */
-function standingFor(value: Record<string, unknown>, values: readonly unknown[]): unknown {
-  if (Object.keys(value).length !== 1) return undefined
+/** What a mark stands for: every object with such a member was written as one. */
+function marked(value: Record<string, unknown>, values: readonly unknown[]): unknown {
   if (SAME in value) return values[value[SAME] as number]
   if (MOMENT in value) return readMoment(...(value[MOMENT] as [string, number]))
   if (AGE in value) return readAge(value[AGE] as string)
-  return NUMBER in value ? Number(value[NUMBER]) : undefined
+  if (NUMBER in value) return Number(value[NUMBER])
+  const [key, member] = value[ITSELF] as [string, unknown]
+  return { [key]: read(member, values) }
 }

@@ -13,6 +13,9 @@ const MOMENTS = ['2026-03-11', '2026-03-11T09:20', '2026-03-11T23:59:30-05:00'].
   [0, 120, -300].map((sortedAt) => readMoment(text, sortedAt)),
 )
 
+/** Names of members that a text uses itself, which a record may have as well. */
+const MARKS = [' moment', ' age', ' number', ' same', ' itself', ' ', 'sortedAt', 'hours', 'toJSON']
+
 const leaf = fc.oneof(
   fc.string(),
   fc.double(),
@@ -29,7 +32,10 @@ it('a plain value is the same after it was a text, moments, ages and odd numbers
       leaf,
       fc.array(tie('value')),
       fc.dictionary(
-        fc.string({ unit: 'binary-ascii' }).filter((key) => key !== '__proto__'),
+        fc.oneof(
+          fc.string({ unit: 'binary-ascii' }).filter((key) => key !== '__proto__'),
+          fc.constantFrom(...MARKS),
+        ),
         tie('value'),
         {
           noNullPrototype: true,
@@ -63,4 +69,17 @@ it('equal quantities, moments and ages are written once and are one object when 
   expect(second?.load).toBe(first?.load)
   expect(second?.cast).toBe(first?.cast)
   expect(second?.age).toBe(first?.age)
+})
+
+it.each(MARKS)('an object whose only member is called "%s" is the same after it was a text', (mark) => {
+  const load = { value: 61.1, unit: 'kN' }
+  for (const given of [
+    { [mark]: load },
+    { [mark]: { [mark]: load } },
+    [{ [mark]: 3 }],
+    { [mark]: [load, load] },
+  ]) {
+    expect(plainValue(plainText(given))).toStrictEqual(given)
+    expect(sharedPlainValue(sharedPlainText([given, given]))).toStrictEqual([given, given])
+  }
 })
