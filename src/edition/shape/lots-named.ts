@@ -2,6 +2,7 @@
 import type { Finding } from '../../core/checks/finding.ts'
 import type { Edition, ShipmentEntry } from './edition.ts'
 import { textsOf } from './public-findings.ts'
+import { partOfSource } from './part-of-source.ts'
 
 export interface LotsNamed {
   /** By the findings of the source and of any of its lots. */
@@ -11,17 +12,15 @@ export interface LotsNamed {
 }
 
 /** @param edition that holds all lots */
-export function lotsNamed(edition: Edition, source: string): LotsNamed {
-  return edition.ofSource(source, 'lots named', () => {
-    const byLot = edition.lotsOf(source).flatMap(({ id }): LotsNamed['byLot'][number][] => {
-      const { findings, sharedShipments } = edition.lot(id)
-      const named = namedIn(findings, sharedShipments)
-      return named.length === 0 ? [] : [[id, named]]
-    })
-    const ofSource = namedIn(edition.source(source).findings, [])
-    return { bySource: [...new Set([...ofSource, ...byLot.flatMap(([, named]) => named)])], byLot }
+export const lotsNamed = partOfSource('lots named', (edition: Edition, source): LotsNamed => {
+  const byLot = edition.lotsOf(source).flatMap(({ id }): LotsNamed['byLot'][number][] => {
+    const { findings, sharedShipments } = edition.lot(id)
+    const named = namedIn(findings, sharedShipments)
+    return named.length === 0 ? [] : [[id, named]]
   })
-}
+  const ofSource = namedIn(edition.source(source).findings, [])
+  return { bySource: [...new Set([...ofSource, ...byLot.flatMap(([, named]) => named)])], byLot }
+})
 
 /** A text may be taken for the id of a lot that it is not: it is then that of none. */
 function namedIn(findings: readonly Finding[], shipments: readonly ShipmentEntry[]): string[] {

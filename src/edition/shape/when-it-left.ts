@@ -6,6 +6,7 @@ import { onShippingWords, unlistedWords } from '../../words/on-shipping.ts'
 import type { Edition, ShipmentEntry } from './edition.ts'
 import { lotOfShipment } from './possible-lots.ts'
 import { asked } from './trace.ts'
+import { partOfSource } from './part-of-source.ts'
 
 type Asked = Pick<Edition, 'lots' | 'lot' | 'sources' | 'source' | 'ofSource'>
 
@@ -36,16 +37,20 @@ export function whenItLeft(edition: Asked): (shipment: ShipmentEntry) => string[
 
 /** The same of every shipment of the edition, in their order; each source is asked for its own. */
 export function whenAllLeft(edition: Edition): readonly (readonly string[])[] {
-  const onDay = whenItLeft(edition)
   const told = new Map(
     [...edition.sources.keys()].flatMap((source) => {
       const shipments = edition.shipmentsOf(source)
-      const lines = edition.ofSource(source, 'when shipments left', () => shipments.map(onDay))
+      const lines = whenOwnLeft(edition, source)
       return shipments.map((shipment, place) => [shipment, lines[place] ?? []] as const)
     }),
   )
   return edition.shipments.map((shipment) => told.get(shipment) ?? [])
 }
+
+/** Of the shipments of one source. */
+const whenOwnLeft = partOfSource('when shipments left', (edition: Edition, source): string[][] =>
+  edition.shipmentsOf(source).map(whenItLeft(edition)),
+)
 
 /** Of several possible lots each line begins with its lot. */
 function lotLines(shipment: ShipmentEntry, lotOf: (id: string) => LotOverTime | null): string[] {
@@ -59,14 +64,14 @@ function lotLines(shipment: ShipmentEntry, lotOf: (id: string) => LotOverTime | 
 }
 
 /** The listing of a source; undefined for none of the edition. An approval for one set alone says nothing of it. */
-const recordedListing = asked('listing', ({ sources, source, ofSource }: Asked, id) =>
-  sources.has(id)
-    ? ofSource(id, 'listing', () => {
-        const { listing = [], approvals = [] } = source(id).record
-        return { listing, approvals: approvals.filter(({ set }) => set === undefined) }
-      })
-    : undefined,
+const recordedListing = asked('listing', (edition: Asked, id) =>
+  edition.sources.has(id) ? ownListing(edition, id) : undefined,
 )
+
+const ownListing = partOfSource('listing', ({ source }: Asked, id) => {
+  const { listing = [], approvals = [] } = source(id).record
+  return { listing, approvals: approvals.filter(({ set }) => set === undefined) }
+})
 
 function listingOf(edition: Asked, id: string): (shipment: ShipmentEntry) => string | null {
   const listed = recordedListing(edition, id)

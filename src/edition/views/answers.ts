@@ -3,6 +3,7 @@ import { sourceOf } from '../../core/measure/lot-id.ts'
 import { kept } from '../../core/measure/kept.ts'
 import type { Edition, SourceEntry } from '../shape/edition.ts'
 import { asked } from '../shape/trace.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 export type RecordedAnswer = NonNullable<SourceEntry['record']['answers']>[number]
 
@@ -13,14 +14,12 @@ export interface PlacedAnswer {
 }
 
 /** All answers of a source, those of its lots after its own. */
-export function answersOf(edition: Edition, source: string): readonly PlacedAnswer[] {
-  return edition.ofSource(source, 'answers', () => [
-    ...(edition.source(source).record.answers ?? []).map((answer) => ({ about: source, answer })),
-    ...edition
-      .lotsOf(source)
-      .flatMap(({ id }) => (edition.lot(id).record.answers ?? []).map((answer) => ({ about: id, answer }))),
-  ])
-}
+export const answersOf = partOfSource('answers', (edition: Edition, source): readonly PlacedAnswer[] => [
+  ...(edition.source(source).record.answers ?? []).map((answer) => ({ about: source, answer })),
+  ...edition
+    .lotsOf(source)
+    .flatMap(({ id }) => (edition.lot(id).record.answers ?? []).map((answer) => ({ about: id, answer }))),
+])
 
 /** Null for a finding without an answer. */
 export type AnswerReader = (finding: { readonly id: string; readonly about: string }) => RecordedAnswer | null
@@ -57,9 +56,12 @@ export function answersOfAll(edition: Edition): AnswerReader {
 
 /** What the record of a source itself answers; nothing where it is none of the edition. */
 const answersInSource = asked('answers-in-source', (edition: Edition, source): readonly RecordedAnswer[] =>
-  edition.sources.has(source)
-    ? edition.ofSource(source, 'answers of its own', () => edition.source(source).record.answers ?? [])
-    : [],
+  edition.sources.has(source) ? ownAnswers(edition, source) : [],
+)
+
+const ownAnswers = partOfSource(
+  'answers of its own',
+  (edition: Edition, source): readonly RecordedAnswer[] => edition.source(source).record.answers ?? [],
 )
 
 /** Answers to findings that are no longer made, by source. */

@@ -5,6 +5,7 @@ import { checkStatement, familyWords } from '../../words/check-statements.ts'
 import { checksRunWords } from '../../words/checks-run.ts'
 import { countWords, shortNumber } from '../../words/numbers.ts'
 import type { Edition } from '../shape/edition.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 export interface CheckRow {
   readonly check: CheckId
@@ -34,9 +35,7 @@ export interface ChecksRunView {
 /** All checks of all sources and laboratories together. */
 export function checksRunView(edition: Edition): ChecksRunView {
   const looks = [
-    ...[...edition.sources.keys()].flatMap((id) =>
-      edition.ofSource(id, 'looks', () => edition.source(id).checks.looks),
-    ),
+    ...[...edition.sources.keys()].flatMap((id) => looksAt(edition, id)),
     ...[...edition.laboratories.keys()].flatMap((id) => edition.laboratoryChecks(id).looks),
   ]
   const run = checksRun(looks, edition.lots.size)
@@ -50,6 +49,8 @@ export function checksRunView(edition: Edition): ChecksRunView {
       .map((check) => ({ check, statement: checkStatement(check) })),
   }
 }
+
+const looksAt = partOfSource('looks', (edition: Edition, id) => edition.source(id).checks.looks)
 
 function checkIds(): CheckId[] {
   return Object.keys(CHECKS) as CheckId[]

@@ -15,6 +15,7 @@ import type { Edition, ListedLot, ListedSource, LotEntry } from '../shape/editio
 import { standingOf } from '../shape/standing.ts'
 import { type NamedInVerdicts, shortfallInWords } from '../shape/verdict-words.ts'
 import { type Linked, linked } from './linked.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 export interface ComparisonPage {
   readonly asOf: string
@@ -91,9 +92,7 @@ export function comparisonPage(edition: Seen): ComparisonPage {
       .filter((set) => withActivityOf(set, set) !== null)
       .map((set) => ({ id: set.id, name: setName(set) })),
     sources: sources.map(({ id, name }) => ({ id, name, checked: true })),
-    compared: sources
-      .filter(({ criteria }) => criteria.length > 1)
-      .map((source) => edition.ofSource(source.id, 'compared', () => comparedSource(edition, source))),
+    compared: sources.flatMap(({ id }) => comparedOf(edition, id) ?? []),
   }
 }
 
@@ -102,6 +101,12 @@ interface Compared {
   readonly verdicts: readonly (Verdict | null)[]
   readonly changes: boolean
 }
+
+/** Nothing of a source that is judged under one set. */
+const comparedOf = partOfSource('compared', (edition: Seen, id): ComparedSource | null => {
+  const source = edition.sources.get(id)
+  return source === undefined || source.criteria.length < 2 ? null : comparedSource(edition, source)
+})
 
 function comparedSource(edition: Seen, source: ListedSource): ComparedSource {
   const names = source.criteria.map((id) => nameOf(edition, id))

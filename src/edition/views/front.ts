@@ -11,7 +11,7 @@ import { fixedDigits } from '../../words/numbers.ts'
 import { unitSign } from '../../words/unit-signs.ts'
 import { printedUnit, type UnitSystem } from '../../words/unit-systems.ts'
 import type { LotStanding } from '../../words/standing.ts'
-import type { Edition, ListedLot, ListedSource, SeriesPoint } from '../shape/edition.ts'
+import type { Edition, ListedLot, SeriesPoint } from '../shape/edition.ts'
 import type { PrintedStrip } from '../shape/printed-certificate.ts'
 import { standingOf } from '../shape/standing.ts'
 import { printedStrip } from '../shape/strip.ts'
@@ -20,6 +20,7 @@ import { isInForce, lastLot } from './last-lot.ts'
 import { type ComparedClause, comparedTitle, isCompared, printedFigure } from './printed-figure.ts'
 import { overdueCount, type OverdueLine, overdueLines } from './overdue.ts'
 import { sourceQuestions } from './source-questions.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 /** A source at a glance. */
 export interface SourceGlance {
@@ -103,9 +104,7 @@ export function frontView(edition: Edition): FrontView {
     lotCount: edition.lots.size,
     overdueCount: overdue.length,
     dueCount: due.length,
-    sources: [...edition.sources.values()].map((source) =>
-      edition.ofSource(source.id, 'glance', () => sourceGlance(edition, source)),
-    ),
+    sources: [...edition.sources.keys()].map((id) => sourceGlance(edition, id)),
     overdue: overdue.slice(0, OVERDUE),
     moreOverdue: Math.max(0, overdue.length - OVERDUE),
     due: due.slice(0, DUE),
@@ -114,23 +113,24 @@ export function frontView(edition: Edition): FrontView {
   }
 }
 
-function sourceGlance(edition: Edition, source: ListedSource): SourceGlance {
-  const lots = edition.lotsOf(source.id)
+const sourceGlance = partOfSource('glance', (edition: Edition, id): SourceGlance => {
+  const { name, kind, class: own, producer } = edition.source(id).record
+  const lots = edition.lotsOf(id)
   const last = lastLot(lots) ?? null
   return defined({
-    id: source.id,
-    name: source.name,
-    kind: source.kind,
-    class: source.class,
-    producer: edition.producers.get(source.producer)?.name ?? source.producer,
+    id,
+    name,
+    kind,
+    class: own,
+    producer: edition.producers.get(producer)?.name ?? producer,
     lotCount: lots.length,
-    openFindings: openQuestions(edition, source.id),
+    openFindings: openQuestions(edition, id),
     overdue: overdueCount(lots),
     last,
     verdict: last === null ? null : glanceVerdict(edition, last),
     governing: governingResult(edition, lots, last),
   })
-}
+})
 
 function openQuestions(edition: Edition, source: string): number | null {
   const { published, more } = sourceQuestions(edition, edition.source(source), { most: 0 })
@@ -234,17 +234,15 @@ function newestCertificates(edition: Edition): NewestCertificate[] {
 }
 
 /** Those of a source's newest certificates whose governing verdict is a trial judgement. */
-function onTrial(edition: Edition, source: string): readonly string[] {
-  return edition.ofSource(source, 'newest on trial', () =>
-    edition
-      .lotsOf(source)
-      .filter(isIssued)
-      .sort(newestFirst)
-      .slice(0, NEWEST)
-      .filter(({ id }) => edition.lot(id).verdicts[0]?.trial === true)
-      .map(({ id }) => id),
-  )
-}
+const onTrial = partOfSource('newest on trial', (edition: Edition, source): readonly string[] =>
+  edition
+    .lotsOf(source)
+    .filter(isIssued)
+    .sort(newestFirst)
+    .slice(0, NEWEST)
+    .filter(({ id }) => edition.lot(id).verdicts[0]?.trial === true)
+    .map(({ id }) => id),
+)
 
 function isIssued(lot: ListedLot): lot is IssuedLot {
   return lot.issued !== null

@@ -28,6 +28,7 @@ import type { Edition, ListedLot, SourceEntry } from '../shape/edition.ts'
 import { namedTest } from '../shape/standing.ts'
 import { type Linked, linked } from './linked.ts'
 import { gapsOf } from './source-months.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 export interface OutstandingLine {
   readonly kind: OutstandingKind
@@ -50,9 +51,7 @@ export interface OutstandingView {
 
 /** A report that came late is no longer outstanding: the pages of the sources count it. */
 export function outstandingView(edition: Edition): OutstandingView {
-  const lines = [...edition.sources.keys()].flatMap((id) =>
-    edition.ofSource(id, 'outstanding', () => linesOf(edition, edition.source(id))),
-  )
+  const lines = [...edition.sources.keys()].flatMap((id) => linesAt(edition, id))
   const kinds = Object.keys(OUTSTANDING_KINDS)
   lines.sort(
     (a, b) => compareMoments(dateOf(a.day), dateOf(b.day)) || kinds.indexOf(a.kind) - kinds.indexOf(b.kind),
@@ -62,6 +61,8 @@ export function outstandingView(edition: Edition): OutstandingView {
 }
 
 type Told = Pick<OutstandingLine, 'kind' | 'day' | 'text'> & { readonly of?: ListedLot }
+
+const linesAt = partOfSource('outstanding', (edition: Edition, id) => linesOf(edition, edition.source(id)))
 
 function linesOf(edition: Edition, source: SourceEntry): OutstandingLine[] {
   const lots = edition.lotsOf(source.id)

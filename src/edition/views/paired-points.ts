@@ -10,6 +10,7 @@ import type { Result } from '../../core/result/result.ts'
 import type { Edition, ListedSource, LotEntry } from '../shape/edition.ts'
 import { onceTraced } from '../shape/trace.ts'
 import { type Route, ROUTES } from './route-limits.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 const INERT: readonly MaterialKind[] = ['limestone-filler', 'quartz-filler']
 
@@ -57,9 +58,7 @@ export function pairedPlaces(edition: PairedLots): readonly PairedPlace[] {
 function placesOf(edition: PairedLots): readonly PairedPlace[] {
   const places = new Map<string, PairedPlace & { sources: PairedSource[] }>()
   for (const source of edition.sources.values()) {
-    const pairs = edition.ofSource(source.id, 'pairs', () =>
-      edition.lotsOf(source.id).flatMap(({ id }) => pairsOf(edition.lot(id))),
-    )
+    const pairs = ownPairs(edition, source.id)
     for (const [key, own] of Map.groupBy(pairs, ({ condition, age }) => `${condition}|${age.hours}`)) {
       const [{ condition, age }] = own as [LotPair]
       const place = places.get(key) ?? { condition, age, sources: [] }
@@ -69,6 +68,10 @@ function placesOf(edition: PairedLots): readonly PairedPlace[] {
   }
   return [...places.values()]
 }
+
+const ownPairs = partOfSource('pairs', (edition: PairedLots, source) =>
+  edition.lotsOf(source).flatMap(({ id }) => pairsOf(edition.lot(id))),
+)
 
 function pairedSource({ id, name, kind }: ListedSource, pairs: readonly LotPair[]): PairedSource {
   return {

@@ -10,6 +10,7 @@ import { type NestedBatch, varianceComponents } from '../../core/statistics/vari
 import { batchesOf } from './control-series.ts'
 import { controlBatch } from '../shape/control-batch.ts'
 import type { ControlEntry, Edition, LotEntry } from '../shape/edition.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 /** Coefficient of variation, per cent, with its degrees of freedom. */
 export interface Scatter {
@@ -72,14 +73,15 @@ function together(series: readonly (readonly [string, BatchSeries])[]): [string,
 /** Few lots are tested more than once: each source gives what repeated tests of its lots tell of a laboratory. */
 function ofRepeatedLots(edition: From, laboratory: string): [string, BatchSeries][] {
   return [...edition.sources.keys()].flatMap((source) => {
-    const gathered = edition.ofSource(source, 'repeated lots', () =>
-      [...batchSeries([], lotsOf(edition, source))].map(([id, series]) => [id, [...series]] as const),
-    )
-    return gathered.flatMap(([id, series]) =>
+    return repeatedIn(edition, source).flatMap(([id, series]) =>
       id === laboratory ? series.map(([key, one]) => [key, one] as [string, BatchSeries]) : [],
     )
   })
 }
+
+const repeatedIn = partOfSource('repeated lots', (edition: From, source) =>
+  [...batchSeries([], lotsOf(edition, source))].map(([id, series]) => [id, [...series]] as const),
+)
 
 /** One after the other, so that they are never all in memory. */
 function* lotsOf({ lotsOf: rowsOf, lot }: From, source: string): Generator<LotEntry> {

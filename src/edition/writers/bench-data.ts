@@ -7,6 +7,7 @@ import { defined } from '../../core/measure/defined.ts'
 import type { Edition } from '../shape/edition.ts'
 import { shippedSets } from '../shape/shipped-sets.ts'
 import { setsData } from './criterion-data.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 /** Only what reading and judging ask for: whatever else a record says is on no page by this file. */
 export function benchData(
@@ -42,10 +43,7 @@ export function benchData(
       ]),
     ),
     sources: Object.fromEntries(
-      [...edition.sources.keys()].map((id) => [
-        id,
-        JSON.parse(edition.ofSource(id, 'bench', () => JSON.stringify(sourceData(edition, id)))) as unknown,
-      ]),
+      [...edition.sources.keys()].map((id) => [id, JSON.parse(sourceText(edition, id)) as unknown]),
     ),
     ...shippedData(shippedSets(edition)),
   }
@@ -57,6 +55,11 @@ function shippedData({ criteria, conditions }: ReturnType<typeof shippedSets>): 
   const written = [...conditions].map(([id, condition]) => [id, writtenForm(condition)])
   return { shipped: { criteria: setsData(criteria), conditions: Object.fromEntries(written) } }
 }
+
+/** As text, which nothing has to make plain. */
+const sourceText = partOfSource('bench', (edition: Pick<Edition, 'source' | 'ofSource'>, id): string =>
+  JSON.stringify(sourceData(edition, id)),
+)
 
 function sourceData(edition: Pick<Edition, 'source'>, id: string): unknown {
   const { record } = edition.source(id)

@@ -14,6 +14,7 @@ import { standingData, standingOf } from '../shape/standing.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
 import { toSignificant } from '../../core/measure/rounding.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 /** Digits of a value in a column, enough to sort and to draw by. */
 const DIGITS = 6
@@ -78,14 +79,14 @@ function sharedTexts(items: readonly (string | null)[]): {
 }
 
 /** Of the lots of a source that have one. */
-function shortfallsOf(edition: Edition, source: string): readonly (readonly [lot: string, text: string])[] {
-  return edition.ofSource(source, 'shortfalls', () =>
+const shortfallsOf = partOfSource(
+  'shortfalls',
+  (edition: Edition, source): readonly (readonly [lot: string, text: string])[] =>
     edition.lotsOf(source).flatMap((lot): [string, string][] => {
       const text = shortfallOf(edition, lot)
       return text === null ? [] : [[lot.id, text]]
     }),
-  )
-}
+)
 
 /** Which clause of the governing set is not met and by how much; null where it is met or open. */
 function shortfallOf(edition: Edition, { id, outcomes }: ListedLot): string | null {
@@ -167,16 +168,14 @@ interface NamedValues {
 }
 
 /** Every series of a source, also where no lot has a value. */
-function valuesOf(edition: Edition, source: string): readonly NamedValues[] {
-  return edition.ofSource(source, 'values', () =>
-    edition.source(source).series.map(({ property, condition, age, points }) => ({
-      name: `${property}|${condition ?? ''}|${age?.text ?? ''}`,
-      values: points.flatMap(({ lot, status, value }): [string, number][] =>
-        status === 'valid' && value !== null ? [[lot, toSignificant(value, DIGITS)]] : [],
-      ),
-    })),
-  )
-}
+const valuesOf = partOfSource('values', (edition: Edition, source): readonly NamedValues[] =>
+  edition.source(source).series.map(({ property, condition, age, points }) => ({
+    name: `${property}|${condition ?? ''}|${age?.text ?? ''}`,
+    values: points.flatMap(({ lot, status, value }): [string, number][] =>
+      status === 'valid' && value !== null ? [[lot, toSignificant(value, DIGITS)]] : [],
+    ),
+  })),
+)
 
 /**
  * data/shipments.json: bills of lading with the lot's place in data/index.json; −1 for a shipment of no one lot,

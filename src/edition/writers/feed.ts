@@ -7,6 +7,7 @@ import { standingOf } from '../shape/standing.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { decidedByInWords } from '../shape/verdict-words.ts'
 import { emptyElement, xmlElement } from './xml.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 /** Entries kept, newest first. */
 const ENTRIES = 100
@@ -64,7 +65,7 @@ function feedText(edition: Edition, { title, page, feed, sources }: FeedOf): str
     emptyElement('link', { rel: 'self', type: 'application/atom+xml', href: `${home}${feed}` }),
     xmlElement('generator', edition.program),
     ...(notice === undefined ? [] : [xmlElement('rights', notice, PLAIN)]),
-    ...newestOf(sources.flatMap((source) => entriesOf(edition, home, source))).map(({ text }) => text),
+    ...newestOf(sources.flatMap((source) => entriesOf(edition, source))).map(({ text }) => text),
     '</feed>\n',
   ].join('\n')
 }
@@ -112,19 +113,19 @@ interface FeedEntry {
 }
 
 /** Entries of the newest revisions of a source. */
-function entriesOf(edition: Edition, home: string, source: string): readonly FeedEntry[] {
-  return edition.ofSource(source, 'feed', () => {
-    const dated = edition
-      .lotsOf(source)
-      .flatMap(({ id, issued }) => (issued === null ? [] : [{ id, date: issued.date }]))
-    // A revision among the newest of all belongs to one of the lots that were revised last.
-    const last = newestOf(dated).map(({ id }) => edition.lot(id))
-    const revised = last.flatMap((lot) =>
-      lot.revisions.map((revision) => ({ id: lot.id, date: revision.date, lot, revision })),
-    )
-    return newestOf(revised).map(({ id, date, ...one }) => ({ id, date, text: entry(edition, home, one) }))
-  })
-}
+const entriesOf = partOfSource('feed', (edition: Edition, source): readonly FeedEntry[] => {
+  const home = fullAddress(edition, paths.front)
+  if (home === null) return []
+  const dated = edition
+    .lotsOf(source)
+    .flatMap(({ id, issued }) => (issued === null ? [] : [{ id, date: issued.date }]))
+  // A revision among the newest of all belongs to one of the lots that were revised last.
+  const last = newestOf(dated).map(({ id }) => edition.lot(id))
+  const revised = last.flatMap((lot) =>
+    lot.revisions.map((revision) => ({ id: lot.id, date: revision.date, lot, revision })),
+  )
+  return newestOf(revised).map(({ id, date, ...one }) => ({ id, date, text: entry(edition, home, one) }))
+})
 
 function newestOf<Dated extends { readonly id: string; readonly date: Moment }>(
   all: readonly Dated[],

@@ -15,6 +15,7 @@ import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { standingData } from '../shape/standing.ts'
 import { lotVerdictData } from './verdict-data.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 /** A result without its working, as all data files and the check report give it. */
 export function resultData(result: Result): Record<string, unknown> {
@@ -78,13 +79,13 @@ export function lotData(edition: Edition, lot: LotEntry): object {
 
 /** Everything that judging a source's published lots needs, for the reader's browser. */
 export function sourceEvidenceData(edition: Edition, id: string): SourceEvidence {
-  const evidence = edition.ofSource(id, 'evidence', () => ownEvidence(edition, id))
+  const evidence = ownEvidence(edition, id)
   // Of a lot that is written on the bench all that is known by today counts.
   const pooled = withTexts(edition.scatterFor(id))
   return { ...evidence, background: { ...evidence.background, pooled } }
 }
 
-function ownEvidence(edition: Edition, id: string): SourceEvidence {
+const ownEvidence = partOfSource('evidence', (edition: Edition, id): SourceEvidence => {
   const { background, restarts, unpublished } = edition.source(id)
   const conditions = Object.fromEntries(
     [...edition.conditions, ...edition.announcedConditions].map(([key, { title }]) => [key, title]),
@@ -93,7 +94,7 @@ function ownEvidence(edition: Edition, id: string): SourceEvidence {
     { source: id, asOf: edition.asOf, background, restarts, unpublished, conditions },
     edition.lotsOf(id).map((lot) => evidenceLot(edition.lot(lot.id))),
   )
-}
+})
 
 export function conditionData(edition: Edition): object {
   return {

@@ -6,6 +6,7 @@ import { defined } from '../../core/measure/defined.ts'
 import { canonicalJson, digestOf } from '../../records/issued/digest.ts'
 import { writtenForm } from '../../records/schema/written.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
 
 export interface Manifest extends IssuedState {
   readonly format: 1
@@ -39,9 +40,7 @@ export interface IssuedRevisionLine {
 
 /** @param edition already the audience's: a lot that it does not show is not in its manifest */
 export function issuedState(edition: Edition): IssuedState {
-  const ofSources = [...edition.sources.keys()].map(
-    (id) => [id, edition.ofSource(id, 'issued', () => issuedOf(edition, id))] as const,
-  )
+  const ofSources = [...edition.sources.keys()].map((id) => [id, issuedOf(edition, id)] as const)
   return {
     lots: inOrder(ofSources.flatMap(([, { lots }]) => lots)),
     records: inOrder([
@@ -58,17 +57,19 @@ export function issuedState(edition: Edition): IssuedState {
   }
 }
 
+interface IssuedOfSource {
+  readonly lots: readonly (readonly [string, IssuedLot])[]
+  readonly record: string
+}
+
 /** Lots of a source with a certificate, and the digest of its record. */
-function issuedOf(
-  edition: Edition,
-  source: string,
-): { readonly lots: readonly (readonly [string, IssuedLot])[]; readonly record: string } {
+const issuedOf = partOfSource('issued', (edition: Edition, source): IssuedOfSource => {
   const issued = edition.lotsOf(source).filter((lot) => lot.issued !== null)
   return {
     lots: issued.map(({ id }) => [id, issuedLot(edition.lot(id))]),
     record: digestOf(plainJson(writtenForm(edition.source(source).record))),
   }
-}
+})
 
 /**
  * @param edition already the audience's

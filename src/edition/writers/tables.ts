@@ -19,6 +19,7 @@ import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
 import { whenAllLeft } from '../shape/when-it-left.ts'
+import { partsOfSource } from '../shape/part-of-source.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { BYTE_ORDER_MARK, type Cell, lines } from './csv-lines.ts'
 import { LOTS_SHEET, RESULTS_SHEET, SHIPMENTS_SHEET, type Spreadsheet } from './spreadsheet-columns.ts'
@@ -29,16 +30,25 @@ const DIGITS = 6
 /** Lots, a line for each criterion that they are judged under, with state and outcome in words as `standing`. */
 export function* lotsTable(edition: Edition): Generator<string> {
   yield head(LOTS_SHEET)
-  yield* ofSources(edition, 'lines of lots', (lot) => lines(verdictRows(edition, lot)))
+  yield* ofSources(edition, linesOfLots)
 }
 
-/** The lines of each source's lots, in pieces of a year: one text of them all would be too long. */
-function* ofSources(edition: Edition, name: string, linesOf: (lot: LotEntry) => string): Generator<string> {
-  for (const source of edition.sources.keys())
-    for (const [year, rows] of Map.groupBy(edition.lotsOf(source), ({ sampled }) => yearOf(sampled)))
-      yield edition.ofSource(source, `${name} ${year}`, () =>
-        rows.map(({ id }) => linesOf(edition.lot(id))).join(''),
-      )
+const linesOfLots = linesOfSource('lines of lots', (edition, lot) => lines(verdictRows(edition, lot)))
+
+type LinesOfSource = (edition: Edition, source: string) => Generator<string>
+
+/** The lines of a source's lots, in pieces of a year: one text of them all would be too long. */
+function linesOfSource(name: string, linesOf: (edition: Edition, lot: LotEntry) => string): LinesOfSource {
+  return partsOfSource(name, (edition: Edition, source) =>
+    [...Map.groupBy(edition.lotsOf(source), ({ sampled }) => yearOf(sampled))].map(
+      ([year, rows]) =>
+        [year, () => rows.map(({ id }) => linesOf(edition, edition.lot(id))).join('')] as const,
+    ),
+  )
+}
+
+function* ofSources(edition: Edition, own: LinesOfSource): Generator<string> {
+  for (const source of edition.sources.keys()) yield* own(edition, source)
 }
 
 function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
@@ -76,8 +86,12 @@ function verdictRows(edition: Edition, lot: LotEntry): Cell[][] {
 /** Results, a line each, with limit and margin under the governing set where it judges that result: of repeated tests one. */
 export function* resultsTable(edition: Edition): Generator<string> {
   yield head(RESULTS_SHEET)
-  yield* ofSources(edition, 'lines of results', (lot) => lines(resultRows(lot, edition.site.units)))
+  yield* ofSources(edition, linesOfResults)
 }
+
+const linesOfResults = linesOfSource('lines of results', ({ site }, lot) =>
+  lines(resultRows(lot, site.units)),
+)
 
 function resultRows(lot: LotEntry, units: UnitSystem): Cell[][] {
   const [governing] = lot.verdicts

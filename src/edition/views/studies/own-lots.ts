@@ -20,6 +20,7 @@ import { conditionTitle } from '../../shape/condition-title.ts'
 import type { Edition, LotEntry } from '../../shape/edition.ts'
 import { routeLimits, type RouteLimit, type RouteSubject } from '../route-limits.ts'
 import { dotRow } from './dot-row.ts'
+import { partOfSource } from '../../shape/part-of-source.ts'
 
 export interface OwnLotsView {
   /** Sources that say what they are. */
@@ -61,18 +62,12 @@ export interface OwnLine {
 
 export function ownLotsView(edition: Edition): OwnLotsView {
   const classed = [...edition.sources.values()].flatMap(({ id, name }) => {
-    const { reactivity } = edition.ofSource(id, 'reactivity', () => ({
-      reactivity: edition.source(id).record.reactivity,
-    }))
+    const { reactivity } = reactivityOf(edition, id)
     return reactivity === undefined
       ? []
       : [{ id, name, class: reactivity.class, shownBy: reactivity['shown-by'], lots: 0 }]
   })
-  const indices = classed.flatMap(({ id }) =>
-    edition.ofSource(id, 'indices', () =>
-      edition.lotsOf(id).flatMap((lot) => indicesOfLot(id, edition.lot(lot.id))),
-    ),
-  )
+  const indices = classed.flatMap(({ id }) => indicesOf(edition, id))
   const lotsOf = Map.groupBy(indices, ({ source }) => source)
   const sources = classed.map((source) => ({
     ...source,
@@ -95,6 +90,14 @@ export function ownLotsView(edition: Edition): OwnLotsView {
     }),
   }
 }
+
+const reactivityOf = partOfSource('reactivity', (edition: Edition, id) => ({
+  reactivity: edition.source(id).record.reactivity,
+}))
+
+const indicesOf = partOfSource('indices', (edition: Edition, id) =>
+  edition.lotsOf(id).flatMap((lot) => indicesOfLot(id, edition.lot(lot.id))),
+)
 
 interface OwnIndex extends LotIndex {
   readonly lot: string
