@@ -2,13 +2,14 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
+import { askForParts } from '../edition/shape/part-of-source.ts'
 import { putEdition } from '../edition/shape/slot.ts'
 import { tracing } from '../edition/shape/trace.ts'
 import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { digestOf } from '../records/issued/digest.ts'
-import { drawInThreads, type Fan, type OtherFiles } from './draw-in-threads.ts'
-import { changedPages, pagesOf } from './draw-pages.ts'
+import { drawInThreads, type Fan, type GoesOn, type OtherFiles } from './draw-in-threads.ts'
+import { changedPages, loadPages, pagesOf } from './draw-pages.ts'
 import { type PageProgram, pageProgram } from './page-program.ts'
 import { ROOT } from './program.ts'
 import { givenOf, type SiteFiles } from './site-files.ts'
@@ -21,16 +22,18 @@ export interface FilesToBuild {
   readonly program: string | null
   /** Folder of the output, beside which an installed program may write. */
   readonly beside: string
+  /** Sources that may be let go before a file of several sources takes something from them: they are asked for it first. */
+  readonly toAsk: readonly string[]
   /** Begins the threads that help to draw so many pages. */
   readonly fan: (pages: number, drawing: PageProgram) => Fan
 }
 
 /**
- * @param others makes all files beside the pages: after them, or while threads draw
+ * @param others makes all files beside the pages: between them, or while threads draw
  * @returns addresses of all pages, "" for the front page, in code-unit order
  */
 export async function buildPages(
-  { edition, files, program, beside, fan }: FilesToBuild,
+  { edition, files, program, beside, toAsk, fan }: FilesToBuild,
   others: OtherFiles,
 ): Promise<string[]> {
   // Its method pages go into the program.
@@ -43,6 +46,7 @@ export async function buildPages(
     const given = digestOf(
       JSON.stringify([program, edition.address, edition.audience, edition.methods, [...drawing.files]]),
     )
+    await askSources(toAsk, drawing, edition)
     const changed = await changedPages(pages, files, given)
     await drawInThreads({ changed, files, edition, fan: fan(changed.length, drawing), others })
     return pages
@@ -55,21 +59,36 @@ export async function buildPages(
   }
 }
 
-/** @param goesOn is asked before each file; the rest is left where it says no */
-export async function buildDataFiles(
-  { edition, files, program }: FilesToBuild,
-  goesOn: () => Promise<boolean>,
-): Promise<void> {
+/** A part has its name once the page that takes it is loaded. */
+async function askSources(sources: readonly string[], drawing: PageProgram, edition: Edition): Promise<void> {
+  if (sources.length === 0) return
+  await loadPages(drawing)
+  for (const source of sources) askForParts(edition, source)
+}
+
+/** Each file is made when it is its turn. */
+export function filesBesidePages({ edition, files, program }: FilesToBuild): OtherFiles {
   const common = digestOf(JSON.stringify([program, edition.audience]))
-  for (const file of dataFiles(edition)) {
-    if (!(await goesOn())) return
-    buildDataFile(file, files, givenOf(common, file.given ?? ''))
-    await files.room()
+  const bySource = Map.groupBy(dataFiles(edition), ({ source }) => source)
+  const build = async (source: string | undefined, goesOn: GoesOn) => {
+    for (const file of bySource.get(source) ?? []) {
+      if (!(await goesOn())) return
+      buildDataFile(file, files, givenOf(common, file.given ?? ''))
+      await files.room()
+    }
+    // Files of tables hold the lots that they were made of.
+    bySource.delete(source)
   }
-  const schemas = resolve(ROOT, 'schemas')
-  // Written, not copied: their permissions are those of any new file, whatever the project's are.
-  for (const name of readdirSync(schemas))
-    await files.write(`schemas/${name}`, readFileSync(join(schemas, name)), null)
+  return {
+    ofSource: build,
+    ofSite: async (goesOn) => {
+      await build(undefined, goesOn)
+      const schemas = resolve(ROOT, 'schemas')
+      // Written, not copied: their permissions are those of any new file, whatever the project's are.
+      for (const name of readdirSync(schemas))
+        await files.write(`schemas/${name}`, readFileSync(join(schemas, name)), null)
+    },
+  }
 }
 
 /** Its pieces are made while they are written. */

@@ -3,13 +3,15 @@ import type { Moment } from '../core/measure/moment.ts'
 import { writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { defined } from '../core/measure/defined.ts'
+import { once } from '../core/measure/once.ts'
+import type { HeldLots } from '../edition/compute.ts'
 import { paths } from '../edition/shape/addresses.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
 import { tracedEdition } from '../edition/shape/traced-edition.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
-import { buildDataFiles, buildPages, buildSitemap, type FilesToBuild } from './build-files.ts'
+import { buildPages, buildSitemap, filesBesidePages, type FilesToBuild } from './build-files.ts'
 import { earlierSites } from './earlier-sites.ts'
 import { treeOf } from './folder-tree.ts'
 import { onInterruption } from './interruption.ts'
@@ -22,7 +24,7 @@ import { stands } from './output-marker.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { programDigest } from './program-digest.ts'
 import { type Progress, progress } from './progress.ts'
-import { siteEdition } from './site-edition.ts'
+import { heldOf, siteEdition } from './site-edition.ts'
 import { SiteFiles } from './site-files.ts'
 import { siteThreads } from './site-threads.ts'
 import { drawnLines } from './why-drawn.ts'
@@ -38,6 +40,8 @@ export interface BuildOptions {
   readonly accept?: readonly string[]
   /** Draws every page, whether it has changed or not. */
   readonly fresh?: boolean
+  /** Lots that are held at once, in place of those that memory has room for. */
+  readonly held?: HeldLots
   /** So many threads help to draw the pages; as many as pay where nothing is said. */
   readonly threads?: number
 }
@@ -97,9 +101,10 @@ async function buildInto(
     asOf: options.asOf,
     today: today(),
     address: options.address,
+    held: heldOf(records, sources, options.held),
   })
   const edition = siteEdition(records, question, sources)
-  const state = issuedState(edition)
+  const state = once(() => issuedState(edition))
   const losses = earlier.losses(state)
   const traced = tracedEdition(edition)
   const files = new SiteFiles({
@@ -112,11 +117,18 @@ async function buildInto(
     atFile: memoryWatch(),
   })
   const threads = siteThreads({ records, question, final, sources, program, count: options.threads })
-  const toBuild = { edition: traced, files, program, beside: dirname(next), fan: threads.fan }
+  const toBuild = {
+    edition: traced,
+    files,
+    program,
+    beside: dirname(next),
+    toAsk: question.held === undefined ? [] : [...edition.sources.keys()],
+    fan: threads.fan,
+  }
   const pages = await buildFiles(toBuild, options)
   checkOutput(edition, files)
   const changed = files.removeLeft()
-  const manifest = manifestOf(edition, state, files.digests)
+  const manifest = manifestOf(edition, state(), files.digests)
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
   if (stands(final)) refuseForeignFiles({ final, tree: treeOf(final, before) }, keep, next)
   await carryOver(final, next, keep)
@@ -151,11 +163,15 @@ async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): 
   const { files } = toBuild
   try {
     at('Building the pages')
-    const pages = await buildPages(toBuild, async (goesOn) => {
-      at('Writing the data files')
-      await buildDataFiles(toBuild, goesOn)
-      at('Finishing the site')
+    const others = filesBesidePages(toBuild)
+    const pages = await buildPages(toBuild, {
+      ofSource: (source, goesOn) => {
+        at(`Building the files of ${source}`)
+        return others.ofSource(source, goesOn)
+      },
+      ofSite: others.ofSite,
     })
+    at('Finishing the site')
     await buildSitemap(toBuild, pages)
     return pages
   } finally {

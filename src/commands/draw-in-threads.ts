@@ -6,8 +6,15 @@ import type { DrawThread } from './draw-threads.ts'
 import { PageShares } from './page-shares.ts'
 import type { SiteFiles } from './site-files.ts'
 
-/** @param goesOn is asked before each file; the rest is left where it says no */
-export type OtherFiles = (goesOn: () => Promise<boolean>) => Promise<void>
+/** Is asked before each file; the rest is left where it says no. */
+export type GoesOn = () => Promise<boolean>
+
+/** Makes the files beside the pages. */
+export interface OtherFiles {
+  readonly ofSource: (source: string, goesOn: GoesOn) => Promise<void>
+  /** Those of several sources or none. */
+  readonly ofSite: (goesOn: GoesOn) => Promise<void>
+}
 
 export interface Fan {
   /** None where this thread is to draw all pages. */
@@ -26,18 +33,11 @@ interface Drawing {
   readonly others: OtherFiles
 }
 
-/** @throws the first of what a page or another file throws, or the system */
-export async function drawInThreads(drawing: Drawing): Promise<void> {
-  const { changed, files, fan, others } = drawing
-  if (fan.threads.length > 0) return drawTogether(drawing)
-  await drawPages(changed, files)
-  await others(async () => true)
-}
-
 /** Numbers of threads: this one, then those that help it. */
 const THIS = 0
 
-async function drawTogether({ changed, files, edition, fan, others }: Drawing): Promise<void> {
+/** @throws the first of what a page or another file throws, or the system */
+export async function drawInThreads({ changed, files, edition, fan, others }: Drawing): Promise<void> {
   const shares = new PageShares({
     pages: changed,
     sourceOf: ({ page }) => page.file.split('/').find((part) => edition.sources.has(part)),
@@ -49,11 +49,24 @@ async function drawTogether({ changed, files, edition, fan, others }: Drawing): 
   const work = new Work(stop)
   /** What has to be drawn though it has the view that it had: by this thread, once the others have ended. */
   const again: ChangedPage[] = []
+  const draw = async (pages: readonly ChangedPage[]) => {
+    for (const each of pages) if (await work.goesOn()) await drawPages([each], files)
+  }
+  const drawAll = async (take: () => readonly ChangedPage[]) => {
+    for (let next = take(); next.length > 0; next = take()) await draw(next)
+  }
   const own = async () => {
-    for (const each of shares.others) if (await work.goesOn()) await drawPages([each], files)
-    await others(work.goesOn)
-    for (let next = shares.next(THIS); next.length > 0; next = shares.next(THIS))
-      for (const each of next) if (await work.goesOn()) await drawPages([each], files)
+    await draw(shares.others)
+    await others.ofSite(work.goesOn)
+    const left = new Set(edition.sources.keys())
+    // All files of a source one after the other, for it may be let go then.
+    for (let source = shares.begin(THIS); source !== undefined; source = shares.begin(THIS)) {
+      left.delete(source)
+      await others.ofSource(source, work.goesOn)
+      await drawAll(() => shares.nextOf(source))
+    }
+    for (const source of left) await others.ofSource(source, work.goesOn)
+    await drawAll(() => shares.next(THIS))
   }
   const helped = (thread: DrawThread, number: number) => async () => {
     const next = () => askedOf(thread, shares.next(number), files)

@@ -10,6 +10,9 @@ import { givenOf, type SiteFiles } from './site-files.ts'
 
 /** What the program that Astro has made says of itself. */
 interface App {
+  readonly manifest: {
+    readonly pageMap: ReadonlyMap<string, () => Promise<{ readonly page: () => unknown }>>
+  }
   readonly setInternals: (internals: unknown) => void
   readonly setOptions: (options: unknown) => void
   readonly render: AstroPrerenderer['render']
@@ -43,8 +46,8 @@ export async function pagesOf(
   { entry, styles }: Pick<PageProgram, 'entry' | 'styles'>,
   { address }: Edition,
 ): Promise<PageToDraw[]> {
-  const [{ app }, { StaticPaths }] = await Promise.all([
-    import(pathToFileURL(entry).href) as Promise<{ app: App }>,
+  const [app, { StaticPaths }] = await Promise.all([
+    appOf(entry),
     import('astro/runtime/prerender/static-paths.js'),
   ])
   app.setInternals({
@@ -59,6 +62,17 @@ export async function pagesOf(
     throw new RangeError('pagesOf needs an address for each page, got one of two')
   const given = staticPaths(app, paths)
   return paths.map((path, place) => pageOf(app, path, given[place], address))
+}
+
+async function appOf(entry: string): Promise<App> {
+  const { app } = (await import(pathToFileURL(entry).href)) as { app: App }
+  return app
+}
+
+/** Loads the modules of all pages, each of which is loaded with the first page that is drawn with it otherwise. */
+export async function loadPages({ entry }: Pick<PageProgram, 'entry'>): Promise<void> {
+  const { manifest } = await appOf(entry)
+  for (const load of manifest.pageMap.values()) (await load()).page()
 }
 
 /** What each page is given, in the order of the paths: those of a route follow one another as the route gave them. */

@@ -14,9 +14,10 @@ export interface Comparing {
 export interface EarlierSites {
   /**
    * Asked before a page is drawn, so that a loss is refused at once.
+   * @param state of the new site, which is asked for only where there is an earlier one
    * @returns lines for the reader of the command @throws CommandFailure for a loss that nobody accepted
    */
-  readonly losses: (state: IssuedState) => string[]
+  readonly losses: (state: () => IssuedState) => string[]
   /** Pages of the earlier sites that are gone, as lines for the reader of the command. */
   readonly vanished: (manifest: Manifest) => string[]
 }
@@ -45,7 +46,7 @@ export function earlierSites(final: string, { against, accept = [] }: Comparing)
     losses: (state) =>
       sites.length === 0
         ? [NOTHING]
-        : sites.flatMap(({ from, manifest: before }) => heldAgainst(before, state, { from, accept })),
+        : sites.flatMap(({ from, manifest: before }) => heldAgainst(before, state(), { from, accept })),
     vanished: (manifest) =>
       sites.flatMap(({ from, manifest: before }) => vanishedLines(before, manifest, from)),
   }

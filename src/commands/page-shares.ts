@@ -40,17 +40,32 @@ export class PageShares<Page> {
     this.#isComputed = isComputed
   }
 
-  /** The next pages of a thread; none where it has nothing more to do. */
+  /** Begins a source that no thread has begun. @returns its id; undefined where there is none */
+  begin(thread: number): string | undefined {
+    const source = this.#open().find(({ begunBy }) => begunBy.size === 0)
+    source?.begunBy.add(thread)
+    return source?.id
+  }
+
+  /** The next pages of a source, for a thread that has begun it; none where nothing is left of it. */
+  nextOf(id: string): Page[] {
+    return this.#sources.find((source) => source.id === id)?.left.splice(0, TOGETHER) ?? []
+  }
+
+  /** The next pages of a thread, of whatever source; none where it has nothing more to do. */
   next(thread: number): Page[] {
     const source = this.#sourceFor(thread)
     source?.begunBy.add(thread)
     return source?.left.splice(0, TOGETHER) ?? []
   }
 
+  /** Of which something is left, the most first. */
+  #open(): OfSource<Page>[] {
+    return this.#sources.filter(({ left }) => left.length > 0).sort((a, b) => b.left.length - a.left.length)
+  }
+
   #sourceFor(thread: number): OfSource<Page> | undefined {
-    const open = this.#sources
-      .filter(({ left }) => left.length > 0)
-      .sort((a, b) => b.left.length - a.left.length)
+    const open = this.#open()
     return (
       open.find(({ begunBy }) => begunBy.has(thread)) ??
       open.find(({ begunBy }) => begunBy.size === 0) ??

@@ -115,6 +115,9 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
   const linkedTo = `${address.origin} ${address.base}`
   const ofSource: Edition['ofSource'] = (id, name, make, beside = () => '') =>
     part({ source: id, name, restsOn: () => `${source(id).restsOn()} ${linkedTo} ${beside()}` }, make)
+  const digests = new Map<string, ReadonlyMap<string, string>>()
+  const lotsRestOn = (id: string) =>
+    kept(digests, id, () => new Map(ofSource(id, 'lots rest on', source(id).lotsRestOn)))
   const listed = nothingListed()
   const edition: Edition = {
     asOf,
@@ -142,7 +145,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     shipmentsOf: (id) => listed.shipmentsOf.get(id) ?? [],
     ...studiesOf(records, asOf),
     methods: records.methods,
-    restsOn: digestsOfParts(sources, rests, ofSource),
+    restsOn: digestsOfParts(lotsRestOn, sources, rests),
     ofSource,
     program: options.program,
     ...defined({ shipped: options.shipped }),
@@ -153,6 +156,7 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
       row: ofSource(id, 'row', () => listedSource(whole().source)),
       shipments: ofSource(id, 'shipments', () => whole().shipments),
     })
+    if (options.kept !== undefined) lotsRestOn(id)
     options.atSource?.(edition, id)
   }
   listed.shipments.sort(byDateAndBill)
@@ -192,20 +196,14 @@ function siteOf({ site: { 'as-of': statedAsOf, ...site } }: Records): Pick<Editi
   return defined({ site, statedAsOf })
 }
 
+/** @param lotsRestOn the digest of each lot of a source */
 function digestsOfParts(
+  lotsRestOn: (source: string) => ReadonlyMap<string, string>,
   sources: ReadonlyMap<string, ComputedSource>,
   rests: RestsOn,
-  ofSource: Edition['ofSource'],
 ): Edition['restsOn'] {
-  const lots = new Map<string, ReadonlyMap<string, string>>()
-  const ofLot = (id: string) => {
-    const source = sourceOf(id)
-    const computed = sources.get(source)
-    if (computed === undefined) return null
-    return (
-      kept(lots, source, () => new Map(ofSource(source, 'lots rest on', computed.lotsRestOn))).get(id) ?? null
-    )
-  }
+  const ofLot = (id: string) =>
+    sources.has(sourceOf(id)) ? (lotsRestOn(sourceOf(id)).get(id) ?? null) : null
   return (part) => {
     const [kind, id = ''] = part.split(' ')
     if (kind === 'lot') return ofLot(id)

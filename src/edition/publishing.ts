@@ -35,10 +35,10 @@ import { whileUsed } from './shape/while-used.ts'
  */
 export function forAudience(edition: Edition, audience: Edition['audience']): Edition {
   if (audience === 'internal') return edition
-  const publish: Publish = new Set(edition.site.publish ?? [])
-  const lots = publicRows(edition, publish)
-  const controls = publicControls(edition, lots, publish)
-  const shownOf = lotsBySource(lots)
+  const publish = publishedBy(edition)
+  const lots = publicRows(edition)
+  const controls = publicControls(edition)
+  const rowsOf = lotsBySource(lots)
   const hidden: Hidden = new Set([...edition.lots.keys()].filter((id) => !lots.has(id)))
   const names = hiddenNames(edition, hidden)
   return {
@@ -53,11 +53,11 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
       ),
     restsOn: publicDigests(edition, names, { controls, hidden }),
     lots,
-    lotsOf: shownOf,
+    lotsOf: rowsOf,
     lot: whileUsed((id) => publicLot(edition.lot(published(lots, id)), lots, { publish, hidden })),
     sources: new Map(
       [...edition.sources].map(([id, source]) => {
-        const criteria = publicCriteria(source.criteria, shownOf(id))
+        const criteria = publicCriteria(source.criteria, rowsOf(id))
         return [id, withFindingCount({ ...source, criteria }, publish)] as const
       }),
     ),
@@ -83,15 +83,35 @@ function publicShipments(
   return { shipments, shipmentsOf: (source) => bySource.get(source) ?? [] }
 }
 
-/** Rows of the lots that are shown: drafts only where the site wants them. */
-function publicRows(edition: Edition, publish: Publish): Map<string, ListedLot> {
-  const shownOf = (source: string) =>
-    edition.lotsOf(source).filter((lot) => edition.site.drafts === 'yes' || lot.state !== 'draft')
-  const rowsOf = (source: string) =>
-    edition.ofSource(source, 'rows shown', () =>
-      shownOf(source).map((row) => publicRow(row, edition.lot(row.id), publish)),
-    )
-  return new Map([...edition.sources.keys()].flatMap(rowsOf).map((row) => [row.id, row]))
+/**
+ * Asks a source for all that `forAudience` takes from it, while its lots are held.
+ * @param edition that is whole
+ */
+export function askForShown(edition: Edition, source: string): void {
+  rowsShown(edition, source)
+  controlsUsed(edition, source)
+  lotsNamed(edition, source)
+}
+
+/** Rows of the lots that are shown. */
+function publicRows(edition: Edition): Map<string, ListedLot> {
+  const rows = [...edition.sources.keys()].flatMap((source) => rowsShown(edition, source))
+  return new Map(rows.map((row) => [row.id, row]))
+}
+
+function rowsShown(edition: Edition, source: string): readonly ListedLot[] {
+  return edition.ofSource(source, 'rows shown', () =>
+    shownOf(edition, source).map((row) => publicRow(row, edition.lot(row.id), publishedBy(edition))),
+  )
+}
+
+/** Drafts only where the site wants them. */
+function shownOf(edition: Edition, source: string): readonly ListedLot[] {
+  return edition.lotsOf(source).filter((lot) => edition.site.drafts === 'yes' || lot.state !== 'draft')
+}
+
+function publishedBy({ site }: Edition): Publish {
+  return new Set(site.publish ?? [])
 }
 
 /** Lots that are not shown and that a source or one of its lots names: what is shown of it depends on them. */
@@ -171,19 +191,8 @@ function publicProducers(producers: Edition['producers'], publish: Publish): Edi
 }
 
 /** A control that only what is not shown was tested against is not shown either. */
-function publicControls(edition: Edition, shown: Edition['lots'], publish: Publish): Edition['controls'] {
-  const part = publish.has('verification') ? (record: LotEntry['record']) => record : producersRecord
-  const usedBy = (rows: readonly ListedLot[], of: typeof part) =>
-    rows.flatMap(({ id }) => (of(edition.lot(id).record).tests ?? []).flatMap(({ control }) => control ?? []))
-  const used = [...edition.sources.keys()].map((source) =>
-    edition.ofSource(source, 'controls used', () => ({
-      shown: usedBy(
-        edition.lotsOf(source).filter(({ id }) => shown.has(id)),
-        part,
-      ),
-      any: usedBy(edition.lotsOf(source), (record) => record),
-    })),
-  )
+function publicControls(edition: Edition): Edition['controls'] {
+  const used = [...edition.sources.keys()].map((source) => controlsUsed(edition, source))
   const ofShown = new Set(used.flatMap((one) => one.shown))
   const ofAny = new Set(used.flatMap(({ any }) => any))
   return new Map(
@@ -199,6 +208,23 @@ function publicControls(edition: Edition, shown: Edition['lots'], publish: Publi
         ]) => [id, { ...entry, record }],
       ),
   )
+}
+
+interface ControlsUsed {
+  /** By what is shown of the lots of a source. */
+  readonly shown: readonly string[]
+  readonly any: readonly string[]
+}
+
+function controlsUsed(edition: Edition, source: string): ControlsUsed {
+  const isAll = publishedBy(edition).has('verification')
+  const part = isAll ? (record: LotEntry['record']) => record : producersRecord
+  const usedBy = (rows: readonly ListedLot[], of: typeof part) =>
+    rows.flatMap(({ id }) => (of(edition.lot(id).record).tests ?? []).flatMap(({ control }) => control ?? []))
+  return edition.ofSource(source, 'controls used', () => ({
+    shown: usedBy(shownOf(edition, source), part),
+    any: usedBy(edition.lotsOf(source), (record) => record),
+  }))
 }
 
 function publicSource(

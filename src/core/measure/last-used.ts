@@ -5,6 +5,10 @@ interface Kept<Value> {
   readonly weight: number
 }
 
+function weighed<Value>(value: Value, weightOf: (value: Value) => number): Kept<Value> {
+  return { value, weight: weightOf(value) }
+}
+
 /** Holds values of no more than a given weight together; the one that was used last whatever it weighs. */
 export class LastUsed<Value> {
   readonly #most: number
@@ -20,14 +24,14 @@ export class LastUsed<Value> {
 
   /**
    * The value for a key, made where it is not kept.
-   * @param weight of the value, not negative
+   * @param weightOf a value, not negative
    * @param make the value, which depends on the key alone
    */
-  of(key: string, weight: number, make: () => Value): Value {
+  of(key: string, weightOf: (value: Value) => number, make: () => Value): Value {
     const known = this.#kept.get(key)
     if (known !== undefined && key === this.#last) return known.value
-    const own = known ?? { value: make(), weight }
-    if (known === undefined) this.#held += weight
+    const own = known ?? weighed(make(), weightOf)
+    if (known === undefined) this.#held += own.weight
     this.#kept.delete(key)
     this.#kept.set(key, own)
     this.#last = key

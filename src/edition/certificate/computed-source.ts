@@ -53,9 +53,7 @@ export function computedSource(state: SourceState, making: Making): ComputedSour
   const beside = once(() => foundBeside(state, sharing(), records, index))
   const alone = once(() => rests.lotsAlone(state, sharing()))
   const whole = () =>
-    held.of(state.id, state.recorded.length, () =>
-      wholeSource(state, sharing(), { ...making, beside, alone }),
-    )
+    held.of(state.id, lotsIn, () => wholeSource(state, sharing(), { ...making, beside, alone }))
   return {
     whole,
     restsOn: once(() => rests.source(state, sharing(), [beside(), fromControls(state, making)])),
@@ -64,6 +62,10 @@ export function computedSource(state: SourceState, making: Making): ComputedSour
       return rests.lots(alone(), (place) => lots[place] as LotEntry)
     }),
   }
+}
+
+function lotsIn({ lots }: WholeSource): number {
+  return lots.size
 }
 
 /** All that a source takes from control batches beside those of its lots, scatter left out. */

@@ -1,4 +1,5 @@
 /** What single sources give to things made of several, kept from build to build. */
+import { LastUsed } from '../../core/measure/last-used.ts'
 import { sharedPlainText, sharedPlainValue } from '../shape/plain-text.ts'
 
 /** Texts that were made of sources before, by the same program. */
@@ -26,19 +27,30 @@ export type PartsOfSources = <Part>(
  * Note: with it, what was just made is read from its text as well, so that nobody can tell one from the other.
  */
 export function partsOfSources(kept?: KeptParts): PartsOfSources {
-  const made = new Map<string, unknown>()
+  // What is kept can be read again; all else cannot.
+  const made = new LastUsed<MadePart>(kept === undefined ? Number.POSITIVE_INFINITY : READ_AT_ONCE)
   return <Part>({ source, name, restsOn }: Parameters<PartsOfSources>[0], make: () => Part): Part => {
-    if (kept === undefined) return remembered(made, `${source} ${name}`, make)
+    if (kept === undefined)
+      return made.of(`${source} ${name}`, lengthOf, () => ({ part: make(), length: 0 })).part as Part
     const part = { source, name, restsOn: restsOn() }
-    return remembered(made, `${source} ${name} ${part.restsOn}`, () =>
-      sharedPlainValue(textOf(kept, part, make)),
-    )
+    return made.of(`${source} ${name} ${part.restsOn}`, lengthOf, () => {
+      const text = textOf(kept, part, make)
+      return { part: sharedPlainValue(text), length: text.length }
+    }).part as Part
   }
 }
 
-function remembered<Part>(made: Map<string, unknown>, key: string, make: () => unknown): Part {
-  if (!made.has(key)) made.set(key, make())
-  return made.get(key) as Part
+/** Characters of the texts of parts that stay read: those that many pages ask for are short. */
+const READ_AT_ONCE = 20_000_000
+
+interface MadePart {
+  readonly part: unknown
+  /** Of its text. */
+  readonly length: number
+}
+
+function lengthOf({ length }: MadePart): number {
+  return length
 }
 
 function textOf(kept: KeptParts, part: PartOfSource, make: () => unknown): string {

@@ -99,8 +99,7 @@ export function sourceStates(
     const recorded = onRecord.get(id) ?? []
     const bySamplingTime = recorded.toSorted(bySampling)
     const restarts = restartsOf(record, asOf)
-    const lots = () =>
-      held.of(id, recorded.length, () => computedLots(recorded, bySamplingTime, restarts, compute))
+    const lots = () => held.of(id, lotsIn, () => computedLots(recorded, bySamplingTime, restarts, compute))
     const own = once(() =>
       batches(id, bySamplingTime, () => batchesOfSource(lots().inOrderOfRecords, lots().bySampling)),
     )
@@ -143,6 +142,10 @@ export function sourceStates(
       return [id, state]
     }),
   )
+}
+
+function lotsIn({ bySampling: lots }: ComputedLots): number {
+  return lots.length
 }
 
 /** @param bySamplingTime the same lots as `recorded` */

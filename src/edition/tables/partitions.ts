@@ -27,6 +27,8 @@ export interface Partition {
   readonly values: KeyValues
   /** Of its file. */
   readonly path: string
+  /** The one source that its rows are of; absent where they are of several. */
+  readonly source?: string
   /** What its rows are made of, as text: ids of records, or what was read already. */
   readonly given: string
   /** Columns with their rows, made when asked for, of what is given and of the edition. */
@@ -47,10 +49,10 @@ export function* partitions(edition: Edition): Generator<Partition> {
 function partition(
   table: TableHead,
   values: KeyValues,
-  { of, columns }: { readonly of: unknown; readonly columns: Partition['columns'] },
+  { of, ...made }: Pick<Partition, 'source' | 'columns'> & { readonly of: unknown },
 ): Partition {
   const path = paths.tablePart(table.name, table.keys, values)
-  return { table, values, path, given: JSON.stringify(of), columns }
+  return { table, values, path, given: JSON.stringify(of), ...made }
 }
 
 /** The lots of a source and year are read once for all their tables, and let go with them. */
@@ -60,7 +62,11 @@ function* ofLots(edition: Edition): Generator<Partition> {
       const ids = rows.map(({ id }) => id)
       const lots = onceTraced(`lots of ${source} in ${year}`, () => ids.map((id) => edition.lot(id)))
       for (const table of tablesOf(rows))
-        yield partition(table, [source, year], { of: ids, columns: () => table.fill(edition, lots()) })
+        yield partition(table, [source, year], {
+          source,
+          of: ids,
+          columns: () => table.fill(edition, lots()),
+        })
     }
 }
 
@@ -76,6 +82,7 @@ function* ofShipments(edition: Edition): Generator<Partition> {
       Map.groupBy(edition.shipmentsOf(source), ({ date }) => yearOf(date)),
     ))
       yield partition(SHIPMENTS, [source, year], {
+        source,
         of: shipments,
         columns: () => shipmentColumns(edition, shipments),
       })
@@ -85,6 +92,7 @@ function* ofSourcesAndLaboratories(edition: Edition): Generator<Partition> {
   for (const { id, findingCount } of edition.sources.values())
     if (findingCount > 0)
       yield partition(FINDINGS, [id, null], {
+        source: id,
         of: id,
         columns: () => findingColumns(edition, edition.source(id).findings, 'source'),
       })

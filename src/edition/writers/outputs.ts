@@ -21,6 +21,8 @@ export type Piece = string | Uint8Array
 
 export interface OutputFile {
   readonly path: string
+  /** The one source that it is of; absent for a file of several or none. */
+  readonly source?: string
   /** What it is made of beside the edition, as text: the same file comes of the same text and edition. */
   readonly given?: string
   /** Text or bytes in order, made as they are asked for; null where the site has no such file. */
@@ -48,18 +50,19 @@ export function* dataFiles(edition: Edition): Generator<OutputFile> {
   for (const [path, make] of Object.entries(SITE_FILES)) yield { path, pieces: () => make(edition) }
   for (const { id, sql } of sqlFiles(edition))
     yield { path: paths.query(id), given: sql, pieces: () => [sql] }
-  for (const { path, given, bytes } of tableParts(edition)) yield { path, given, pieces: () => [bytes()] }
-  for (const id of edition.sources.keys())
-    yield { path: paths.sourceEvidence(id), pieces: () => json(edition, sourceEvidenceData(edition, id)) }
-  for (const id of edition.sources.keys())
-    yield { path: paths.sourceFeed(id), pieces: () => whole(sourceFeed(edition, id)) }
+  for (const { bytes, ...part } of tableParts(edition)) yield { ...part, pieces: () => [bytes()] }
+  for (const id of edition.sources.keys()) {
+    const pieces = () => json(edition, sourceEvidenceData(edition, id))
+    yield { path: paths.sourceEvidence(id), source: id, pieces }
+    yield { path: paths.sourceFeed(id), source: id, pieces: () => whole(sourceFeed(edition, id)) }
+  }
   for (const id of edition.studies.keys()) {
     yield { path: paths.studyTable(id), pieces: () => studyTable(edition, id) }
     yield { path: paths.studyData(id), pieces: () => json(edition, studyData(edition.study(id))) }
     yield { path: paths.studyCalendarFile(id), pieces: () => whole(programmeCalendarFile(edition, id)) }
   }
-  for (const id of edition.lots.keys())
-    yield { path: paths.lotData(id), pieces: () => json(edition, lotData(edition, edition.lot(id))) }
+  for (const { id, source } of edition.lots.values())
+    yield { path: paths.lotData(id), source, pieces: () => json(edition, lotData(edition, edition.lot(id))) }
 }
 
 /** One data file, for the development server; undefined for a path that is none. */

@@ -1,4 +1,5 @@
 /** The tables for query engines as files, one for each source or laboratory and year. */
+import { defined } from '../../core/measure/defined.ts'
 import type { Edition } from '../shape/edition.ts'
 import { type Partition, partitions } from '../tables/partitions.ts'
 import { parquetFile } from './parquet-file.ts'
@@ -6,6 +7,8 @@ import { parquetFile } from './parquet-file.ts'
 /** A file by its path, with the way to its bytes. */
 export interface TablePart {
   readonly path: string
+  /** The one source that its rows are of; absent where they are of several. */
+  readonly source?: string
   /** Which rows are in it, as text. */
   readonly given: string
   readonly bytes: () => Uint8Array
@@ -14,7 +17,12 @@ export interface TablePart {
 /** @param edition already the audience's */
 export function* tableParts(edition: Edition): Generator<TablePart> {
   for (const part of partitions(edition))
-    yield { path: part.path, given: part.given, bytes: () => bytesOf(edition, part) }
+    yield defined({
+      path: part.path,
+      source: part.source,
+      given: part.given,
+      bytes: () => bytesOf(edition, part),
+    })
 }
 
 /** Whom a file is for stands in the file itself, which has no as-of date: it changes with its rows alone. */

@@ -6,10 +6,14 @@ function madeBy(most: number, asked: readonly string[], weights: Readonly<Record
   const values = new LastUsed<string>(most)
   const made: string[] = []
   for (const key of asked) {
-    const value = values.of(key, weights[key] ?? 1, () => {
-      made.push(key)
-      return key.toUpperCase()
-    })
+    const value = values.of(
+      key,
+      () => weights[key] ?? 1,
+      () => {
+        made.push(key)
+        return key.toUpperCase()
+      },
+    )
     expect(value).toBe(key.toUpperCase())
   }
   return made.join('')
@@ -28,9 +32,11 @@ it('LastUsed keeps the value that was used last, although it weighs more than al
   expect(madeBy(2, ['a', 'b', 'b', 'a'], { b: 5 })).toBe('aba')
 })
 
+const one = () => 1
+
 it('LastUsed counts a value that is made while another is being made', () => {
   const values = new LastUsed<number>(1)
-  expect(values.of('outer', 1, () => 1 + values.of('inner', 1, () => 1))).toBe(2)
-  expect(values.of('outer', 1, () => 0)).toBe(2)
-  expect(values.of('inner', 1, () => 7)).toBe(7)
+  expect(values.of('outer', one, () => 1 + values.of('inner', one, () => 1))).toBe(2)
+  expect(values.of('outer', one, () => 0)).toBe(2)
+  expect(values.of('inner', one, () => 7)).toBe(7)
 })
