@@ -139,10 +139,9 @@ export async function wholeBuild(
   site: string,
   accept: readonly string[] = [],
 ): Promise<Record<string, number>> {
-  const { before, issued, write } = keptReadings({ beside: dirname(site), content: folder })
+  const { before, issued, end } = keptReadings({ beside: dirname(site), content: folder })
   const { records } = loadRecords(folder, today(), { before, issued })
-  const built = await buildSite(records, { out: site, audience: 'public', accept })
-  write()
+  const built = await buildSite(records, { out: site, audience: 'public', accept, atOutput: end })
   return { pages: built.pages, unchanged: built.pages - built.drawn.length, lots: built.edition.lots.size }
 }
 

@@ -40,6 +40,8 @@ export interface BuildOptions {
   readonly accept?: readonly string[]
   /** Draws every page, whether it has changed or not. */
   readonly fresh?: boolean
+  /** Called once the output is ours. @returns lines for the reader of the command */
+  readonly atOutput?: () => readonly string[]
   /** Lots that are held at once, in place of those that memory has room for. */
   readonly held?: HeldLots
   /** So many threads help to draw the pages; as many as pay where nothing is said. */
@@ -93,6 +95,7 @@ async function buildInto(
   const keep = records.site.keep ?? []
   const earlier = earlierSites(final, options)
   if (before !== undefined) refuseForeignFiles({ final, tree: before }, keep)
+  const notedBefore = options.atOutput?.() ?? []
   options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
   const program = programDigest()
   const sources = keptSources(final, options.fresh === true)
@@ -140,6 +143,7 @@ async function buildInto(
     ...files.writeList(),
     ...(sources?.end(records.sources.keys()) ?? []),
     ...threads.notes(),
+    ...notedBefore,
   ]
   return { edition, folder: final, pages: pages.length, ...whatWasDrawn(files), notes }
 }

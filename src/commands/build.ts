@@ -49,7 +49,7 @@ await run(async () => {
   const read = options.audience === 'public' ? readPublishable : readGoodContent
   const out =
     options.out ?? usualOut(options.content, options.audience === 'public' ? 'dist' : 'dist-internal')
-  const { before, issued, write } = keptReadings({
+  const { before, issued, end } = keptReadings({
     beside: dirname(out),
     content: options.content,
     fresh: options.fresh === true,
@@ -58,9 +58,9 @@ await run(async () => {
     before,
     issued,
   })
-  const built = await buildSite(records, { ...options, out })
+  const built = await buildSite(records, { ...options, out, atOutput: end })
   process.stdout.write(
-    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${[...built.drawnLines, ...built.notes, ...write()].map((line) => `${line}\n`).join('')}`,
+    `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${[...built.drawnLines, ...built.notes].map((line) => `${line}\n`).join('')}`,
   )
   return EXIT.well
 })

@@ -56,9 +56,9 @@ export function readList(path: string): FileList {
 }
 
 function listOf({ dependencies, digests, traces, parts, given, files }: Written): FileList {
-  const sets = traces.map((places) => new Set(places.map((place) => dependencies[place] ?? '')))
+  const named = traces.map((places) => places.map((place) => dependencies[place] ?? ''))
   return {
-    parts: new Map(parts.map(([name, trace]) => [dependencies[name] ?? '', sets[trace] ?? new Set()])),
+    parts: new Map(parts.map(([name, trace]) => [dependencies[name] ?? '', named[trace] ?? []])),
     digests: new Map(
       dependencies.flatMap((name, place) => {
         const digest = digests[place]
@@ -68,7 +68,7 @@ function listOf({ dependencies, digests, traces, parts, given, files }: Written)
     files: new Map(
       Object.entries(files).map(([path, [file, mark, ofGiven, ofTrace, view]]) => [
         path,
-        { file, mark, madeOf: madeOf(given[ofGiven ?? -1], sets[ofTrace ?? -1], view) },
+        { file, mark, madeOf: madeOf(given[ofGiven ?? -1], named[ofTrace ?? -1], view) },
       ]),
     ),
   }
@@ -95,8 +95,7 @@ function written(files: ReadonlyMap<string, ListedFile>, read: Read): Written {
   const [dependencies, given, traces] = [new Places(), new Places(), new Places()]
   const known = new Map<Trace, { readonly place: number }>()
   const placeOf = (trace: Trace) =>
-    kept(known, trace, () => ({ place: traces.of([...trace].map((name) => dependencies.of(name)).join()) }))
-      .place
+    kept(known, trace, () => ({ place: traces.of(trace.map((name) => dependencies.of(name)).join()) })).place
   const lines = [...files].map(([path, { file, mark, madeOf: made }]) => [
     path,
     made === null

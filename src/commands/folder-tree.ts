@@ -1,6 +1,7 @@
 /** What lies below a folder, read whole, or again only where an entry has come or gone since. */
 import { type BigIntStats, lstatSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
+import { kept } from '../core/measure/kept.ts'
 import { isSettled } from '../records/files.ts'
 
 /** Folders by path with forward slashes, a folder before those in it; "" is the folder itself. */
@@ -10,7 +11,7 @@ export interface FolderEntries {
   /** Names of all that is no folder: of files, and of links wherever they lead. */
   readonly files: readonly string[]
   readonly folders: readonly string[]
-  readonly permissions: bigint
+  readonly permissions: number
   /** Changes with every entry that comes or goes; null where that may not show. */
   readonly mark: string | null
 }
@@ -22,6 +23,7 @@ export interface FolderEntries {
  */
 export function treeOf(folder: string, before: FolderTree = new Map(), now = Date.now()): FolderTree {
   const tree = new Map<string, FolderEntries>()
+  const lists = new Map<string, readonly string[]>()
   const read = (path: string) => {
     const place = join(folder, path)
     const status = lstatSync(place, { bigint: true })
@@ -30,7 +32,7 @@ export function treeOf(folder: string, before: FolderTree = new Map(), now = Dat
     const entries =
       mark !== null && known?.mark === mark
         ? known
-        : { ...entriesOf(place), permissions: status.mode & 0o777n, mark }
+        : { ...entriesOf(place, lists), permissions: Number(status.mode & 0o777n), mark }
     tree.set(path, entries)
     for (const name of entries.folders) read(below(path, name))
   }
@@ -52,11 +54,16 @@ export function filesOf(tree: FolderTree, without: ReadonlySet<string> = new Set
   })
 }
 
-function entriesOf(place: string): Pick<FolderEntries, 'files' | 'folders'> {
+/** @param lists of names that were read before: most folders hold one page, and nothing else */
+function entriesOf(
+  place: string,
+  lists: Map<string, readonly string[]>,
+): Pick<FolderEntries, 'files' | 'folders'> {
   const [files, folders]: [string[], string[]] = [[], []]
   for (const entry of readdirSync(place, { withFileTypes: true }))
     (entry.isDirectory() ? folders : files).push(entry.name)
-  return { files, folders }
+  const once = (names: string[]) => kept(lists, names.join('/'), () => names)
+  return { files: once(files), folders: once(folders) }
 }
 
 function markOf({ ino, mtimeNs, ctimeNs }: BigIntStats, now: number): string | null {

@@ -2,7 +2,7 @@
  * What builds before read of records, of issued documents and of their parts, so that the next one reads only what was
  * written, issued or touched since. Lists beside the output say of each file by which size, times and number on the disk it was
  * known, and what was read. They may be deleted, old, spoiled, of another folder or program, or left by a build that was
- * killed: then all is read again. Only whole builds write them, and `check` does not ask them.
+ * killed: then all is read again. Builds write them once the output is theirs, and `check` does not ask them.
  */
 import { readdirSync, realpathSync, rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
@@ -19,8 +19,8 @@ export interface KeptReadings {
   readonly before: ReadBefore
   /** The same of issued documents and their parts. */
   readonly issued: ReadBefore
-  /** Writes what was read, for the next build. @returns lines for the reader of the command */
-  readonly write: () => string[]
+  /** Writes what was read, for the next build, and holds nothing any more. @returns lines for the reader of the command */
+  readonly end: () => string[]
 }
 
 export interface KeptReadingsRequest {
@@ -41,7 +41,7 @@ export function keptReadings({
   begun = Date.now(),
 }: KeptReadingsRequest): KeptReadings {
   const made = madeFor(content)
-  if (made === null) return { before: new ReadBefore(), issued: new ReadBefore(), write: () => [] }
+  if (made === null) return { before: new ReadBefore(), issued: new ReadBefore(), end: () => [] }
   const folderOf = (what: string) => join(beside, WORK, `${what}-of-${basename(content)}`)
   const records = keptLists(folderOf('records'), { made, fresh, listOf: listOfRecord })
   const documents = keptLists(folderOf('issued'), { made, fresh, listOf: listOfDocument })
@@ -53,7 +53,7 @@ export function keptReadings({
       return documents.readings()
     },
     // What keeps one list from being written keeps the others: one line tells of it.
-    write: () => [...records.write(begun), ...documents.write(begun)].slice(0, 1),
+    end: () => [...records.end(begun), ...documents.end(begun)].slice(0, 1),
   }
 }
 
@@ -87,7 +87,7 @@ interface ListsRequest {
 
 interface KeptLists {
   readonly readings: () => ReadBefore
-  readonly write: (begun: number) => string[]
+  readonly end: (begun: number) => string[]
 }
 
 /** A folder of lists, so that only those are written of which something has changed. */
@@ -101,14 +101,17 @@ function keptLists(folder: string, { made, fresh, listOf }: ListsRequest): KeptL
   const readings = once(() => new ReadBefore(new Map([...earlier().values()].flatMap((list) => [...list]))))
   return {
     readings,
-    write: (begun) => {
+    end: (begun) => {
       const read = [...readings().kept()].filter(([, { mark }]) => isSettled(mark, begun))
       const lists = Map.groupBy(read, ([name]) => listOf(name))
       lists.delete(undefined)
       for (const name of namesIn(folder)) if (!lists.has(name)) rmSync(pathOf(folder, name), { force: true })
-      return [...lists].flatMap(([name = '', list]) =>
+      const notes = [...lists].flatMap(([name = '', list]) =>
         isAsBefore(list, earlier().get(name)) ? [] : writeList(pathOf(folder, name), made, list),
       )
+      readings().letGo()
+      earlier().clear()
+      return notes
     },
   }
 }

@@ -61,6 +61,7 @@ export class SiteFiles {
   /** The same with what was made for several, as far as the build before has told its parts. */
   readonly #digestNow: DependencyDigests
   readonly #parts: Map<string, Trace>
+  readonly #names = new Map<string, string>()
   readonly #mode: bigint | undefined
   /** A mark that is known already. */
   readonly #files = new Map<string, Omit<ListedFile, 'mark'> & Partial<Pick<ListedFile, 'mark'>>>()
@@ -75,7 +76,7 @@ export class SiteFiles {
     this.#request = request
     this.#list = join(dirname(final), WORK, `files-of-${basename(final)}.json`)
     this.#before = fresh || unknown ? NO_LIST : readList(this.#list)
-    this.#digestAt = dependencyDigests(edition)
+    this.#digestAt = dependencyDigests(edition, this.#before.digests)
     this.#digestNow = withParts(this.#digestAt, this.#before.parts)
     this.#parts = new Map(this.#before.parts)
     this.#mode = permissions(statusOf(join(next, MARKER)))
@@ -135,9 +136,9 @@ export class SiteFiles {
   /** @param madeOf null for what is made in each build @throws the fault of an earlier file */
   write(path: string, bytes: Uint8Array, madeOf: MadeOf | null): Promise<void> {
     this.#request.atFile?.()
-    const file = digestOf(bytes)
-    if (!this.#take(path, { file, madeOf })) {
-      this.#files.set(path, { file, madeOf })
+    const made = { file: digestOf(bytes), madeOf: this.#withSharedNames(madeOf) }
+    if (!this.#take(path, made)) {
+      this.#files.set(path, made)
       this.#writer.write(path, bytes)
     }
     return this.#writer.room()
@@ -148,7 +149,7 @@ export class SiteFiles {
     const file = this.#writer.writePieces(path, pieces)
     if (this.#lyingThere(path, file) !== undefined)
       this.#writer.exchange(join(this.#request.final, path), path)
-    return (madeOf) => void this.#files.set(path, { file, madeOf })
+    return (madeOf) => void this.#files.set(path, { file, madeOf: this.#withSharedNames(madeOf) })
   }
 
   /** Notes what was made for several files in this build. */
@@ -185,6 +186,17 @@ export class SiteFiles {
       ([path, file]) => [path, { ...file, mark: file.mark ?? markAt(path) }] as const,
     )
     return writeList(this.#list, new Map(listed), { parts: this.#parts, digestAt: this.#digestAt })
+  }
+
+  /** What was read for one file was read for many: each name is held once. */
+  #withSharedNames<Made extends MadeOf | null>(madeOf: Made): Made {
+    if (madeOf === null) return madeOf
+    const shared = (name: string) => {
+      const known = this.#names.get(name) ?? name
+      this.#names.set(name, known)
+      return known
+    }
+    return { ...madeOf, trace: madeOf.trace.map(shared) }
   }
 
   /** Of what was read one that is another now; undefined where all is as it was. */

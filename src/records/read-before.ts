@@ -12,7 +12,7 @@ export interface KeptReading {
  */
 export class ReadBefore {
   readonly #kept = new Map<string, KeptReading>()
-  readonly #earlier: ReadonlyMap<string, KeptReading>
+  #earlier: ReadonlyMap<string, KeptReading>
 
   /** @param earlier what an earlier command with the same program kept of the same folder, by name */
   constructor(earlier: ReadonlyMap<string, KeptReading> = new Map()) {
@@ -36,6 +36,12 @@ export class ReadBefore {
     if (mark !== null && keep) this.#kept.set(name, { mark, value })
     else this.#kept.delete(name)
     return value
+  }
+
+  /** Holds nothing any more, once all is read. */
+  letGo(): void {
+    this.#kept.clear()
+    this.#earlier = new Map()
   }
 
   /** What was asked for and may be kept, by name. */

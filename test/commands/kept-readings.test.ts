@@ -43,10 +43,10 @@ function reading(request: Partial<KeptReadingsRequest> = {}): {
   records: string[]
   files: number
 } {
-  const { before, issued, write } = keptReadings({ beside, content, begun: LATER, ...request })
+  const { before, issued, end } = keptReadings({ beside, content, begun: LATER, ...request })
   const [records, files] = [readFrom(before), readFrom(issued)]
   const { diagnostics } = loadRecords(content, undefined, { before, issued })
-  expect(write()).toEqual([])
+  expect(end()).toEqual([])
   return {
     codes: diagnostics.map(({ code }) => code),
     records: records.filter((path) => /^(lots|controls)/.test(path)),
@@ -219,9 +219,9 @@ describe('keptReadings of records', () => {
 
   it('gives the records of the demonstration as they are read', () => {
     const demo = resolve('content')
-    const { before, issued, write } = keptReadings({ beside, content: demo, begun: LATER })
+    const { before, issued, end } = keptReadings({ beside, content: demo, begun: LATER })
     loadRecords(demo, undefined, { before, issued })
-    write()
+    end()
     const later = keptReadings({ beside, content: demo, begun: LATER })
     const read = readFrom(later.before)
     const kept = loadRecords(demo, undefined, later)

@@ -26,7 +26,7 @@ import { tinyEdition } from '../edition/tiny-edition.ts'
 const MORE_THAN_SETTLED_MS = 40
 const edition = tinyEdition([], [])
 const later: Edition = { ...edition, audience: 'public' }
-const MADE_OF = { given: 'g', trace: new Set(['program', 'made names']), view: 'v' }
+const MADE_OF = { given: 'g', trace: ['program', 'made names'], view: 'v' }
 
 let top: string
 const text = (folder: string, path: string) => readFileSync(join(top, folder, path), 'utf8')
@@ -49,7 +49,7 @@ beforeEach(async () => {
   top = mkdtempSync(join(tmpdir(), 'site-files-'))
   const files = filesIn('site', 'site')
   await files.write('a/index.html', Buffer.from('as before'), MADE_OF)
-  files.noteParts(new Map([['made names', new Set(['audience'])]]))
+  files.noteParts(new Map([['made names', ['audience']]]))
   await files.end()
   await setTimeout(MORE_THAN_SETTLED_MS)
   expect(files.writeList()).toEqual([])

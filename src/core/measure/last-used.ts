@@ -30,6 +30,9 @@ export class LastUsed<Value> {
   of(key: string, weightOf: (value: Value) => number, make: () => Value): Value {
     const known = this.#kept.get(key)
     if (known !== undefined && key === this.#last) return known.value
+    // What weighs too much goes before another is made.
+    this.#last = key
+    this.#letGo()
     const own = known ?? weighed(make(), weightOf)
     if (known === undefined) this.#held += own.weight
     this.#kept.delete(key)

@@ -9,13 +9,26 @@ import { MAPS, type MapMember, type PlainMember } from './traced-edition.ts'
 /** @returns null for what nothing tells of: it must be taken for another one */
 export type DependencyDigests = (dependency: string) => string | null
 
-/** @param edition the one that is read; nothing is noted of what is read here */
-export function dependencyDigests(edition: Edition): DependencyDigests {
-  const known = new Map<string, { readonly digest: string | null }>()
-  const digestAt: DependencyDigests = (dependency) =>
-    kept(known, dependency, () => ({
-      digest: withoutTrace(() => digestOfRead(edition, dependency, digestAt)),
-    })).digest
+/**
+ * @param edition the one that is read; nothing is noted of what is read here
+ * @param before digests of an earlier edition, most of which are the same: each text is held once
+ */
+export function dependencyDigests(
+  edition: Edition,
+  before: ReadonlyMap<string, string> = new Map(),
+): DependencyDigests {
+  const known = new Map<string, string | null>()
+  const digestAt: DependencyDigests = (dependency) => {
+    const own = known.get(dependency)
+    if (own !== undefined) return own
+    const [digest, earlier] = [
+      withoutTrace(() => digestOfRead(edition, dependency, digestAt)),
+      before.get(dependency),
+    ]
+    const held = digest === earlier ? earlier : digest
+    known.set(dependency, held)
+    return held
+  }
   return digestAt
 }
 

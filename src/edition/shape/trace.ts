@@ -6,8 +6,8 @@
 
 const SLOT = Symbol.for('puteoli.trace')
 
-/** All that was read while something was made. */
-export type Trace = ReadonlySet<string>
+/** All that was read while something was made, each once. */
+export type Trace = readonly string[]
 
 /** @param parts of what was made for several, by whose name it is noted */
 type Note = (dependency: string, parts?: Trace) => void
@@ -26,9 +26,9 @@ export interface Traced<Value> {
 }
 
 export function tracing<Value>(make: () => Value): Traced<Value> {
-  const { trace, parts, end } = begin()
+  const { noted, parts, end } = begin()
   try {
-    return { value: make(), trace, parts }
+    return { value: make(), trace: [...noted], parts }
   } finally {
     end()
   }
@@ -36,22 +36,22 @@ export function tracing<Value>(make: () => Value): Traced<Value> {
 
 /** The same for what takes its time; nothing else may be made meanwhile. */
 export async function tracingAll<Value>(make: () => Promise<Value>): Promise<Traced<Value>> {
-  const { trace, parts, end } = begin()
+  const { noted, parts, end } = begin()
   try {
-    return { value: await make(), trace, parts }
+    return { value: await make(), trace: [...noted], parts }
   } finally {
     end()
   }
 }
 
 /** What is noted within is for whoever has begun last. */
-function begin(): Omit<Traced<unknown>, 'value'> & { readonly end: () => void } {
-  const [trace, parts] = [new Set<string>(), new Map<string, Trace>()]
+function begin() {
+  const [noted, parts] = [new Set<string>(), new Map<string, Trace>()]
   const end = exchange((dependency, own) => {
-    trace.add(dependency)
+    noted.add(dependency)
     if (own !== undefined) parts.set(dependency, own)
   })
-  return { trace, parts, end }
+  return { noted, parts, end }
 }
 
 /** Makes something whose parts are not noted: what it rests on has a name of its own. */

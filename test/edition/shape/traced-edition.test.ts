@@ -13,7 +13,7 @@ const SRC = resolve(import.meta.dirname, '../../../src')
 const lots = [tinyLot('ash/1'), tinyLot('ash/2')]
 const whole = tinyEdition([tinySource('ash')], lots)
 const edition = tracedEdition(whole)
-const read = (make: () => unknown) => [...tracing(make).trace]
+const read = (make: () => unknown) => tracing(make).trace
 
 describe('tracedEdition', () => {
   it('notes members by name, rows by id, ids alone apart from rows, and parts that are given whole', () => {
@@ -60,7 +60,7 @@ describe('onceTraced', () => {
     const outer = onceTraced('outer', () => [inner(), edition.asOf])
     inner()
     for (const asked of [tracing(outer), tracing(outer)]) {
-      expect([...asked.trace]).toEqual(['made inner', 'made outer'])
+      expect(asked.trace).toEqual(['made inner', 'made outer'])
       expect([...(asked.parts.get('made outer') ?? [])]).toEqual(['made inner', 'asOf'])
       expect([...(asked.parts.get('made inner') ?? [])]).toEqual(['lot ash/1'])
     }
@@ -109,8 +109,8 @@ describe('dependencyDigests', () => {
     expect(earlier('lot ash/1')).toBeNull()
     const told = changed({ restsOn: (part) => part })
     const parts = new Map([
-      ['made points', new Set(['lot ash/1', 'made rows'])],
-      ['made rows', new Set(['lots'])],
+      ['made points', ['lot ash/1', 'made rows']],
+      ['made rows', ['lots']],
     ])
     expect(withParts(earlier, parts)('made points')).toBeNull()
     expect(withParts(told, parts)('made points')).toMatch(/^sha256-/)
