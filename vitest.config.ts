@@ -29,6 +29,7 @@ class LongestFirst extends BaseSequencer {
 
 export default defineConfig({
   test: {
+    globalSetup: ['test/own-folder.ts'],
     sequence: { sequencer: LongestFirst },
     // The runner would leave one processor idle, which on two of them doubles the time.
     maxWorkers: '100%',
@@ -51,7 +52,7 @@ export default defineConfig({
         test: {
           name: 'site',
           include: SITE,
-          globalSetup: 'test/site/demo-and-browser.ts',
+          globalSetup: ['test/site/demo-and-browser.ts'],
           // Each process computes the demo and connects to the browser once, for all its files.
           isolate: false,
         },

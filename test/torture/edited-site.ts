@@ -18,9 +18,11 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { basename, dirname, join, relative } from 'node:path'
-import { type BuiltSite, buildSite } from '../../src/commands/build-site.ts'
+import { type BuildOptions, type BuiltSite, buildSite } from '../../src/commands/build-site.ts'
 import { writeRevision } from '../../src/commands/write-revision.ts'
+import { defined } from '../../src/core/measure/defined.ts'
 import { readMoment } from '../../src/core/measure/moment.ts'
+import type { HeldLots } from '../../src/edition/compute.ts'
 import { carryOutPlan } from '../../src/edition/certificate/issue-plan.ts'
 import { loadRecords, type Records } from '../../src/records/load.ts'
 import { run } from '../commands/run-command.ts'
@@ -153,8 +155,9 @@ function pageOfSpare(site: EditedSite, choose: Choose): string | undefined {
 }
 
 /** Builds in the place of the site before. */
-export function builtAgain(site: EditedSite): Promise<BuiltSite> {
-  return built(site, { out: site.out })
+/** @param held lots that are held at once; all without it */
+export function builtAgain(site: EditedSite, held?: HeldLots): Promise<BuiltSite> {
+  return built(site, defined({ out: site.out, held }))
 }
 
 /** Paths of files that differ, in bytes or permissions, from those of a site all of whose pages were drawn. */
@@ -172,10 +175,7 @@ export async function differences(site: EditedSite): Promise<string[]> {
   })
 }
 
-function built(
-  site: EditedSite,
-  options: { readonly out: string; readonly fresh?: boolean },
-): Promise<BuiltSite> {
+function built(site: EditedSite, options: Pick<BuildOptions, 'out' | 'fresh' | 'held'>): Promise<BuiltSite> {
   const asOf = readMoment(site.asOf)
   return buildSite(recordsOf(site), { ...options, asOf, audience: 'public', accept: ['*'] })
 }
@@ -272,7 +272,7 @@ export async function editedAgain(seed: number, number: number): Promise<readonl
   const what = names[chance.whole(0, names.length - 1)] ?? ''
   try {
     current = EDITS[what]?.(current, (count) => chance.whole(0, count - 1)) ?? current
-    await builtAgain(current)
+    await builtAgain(current, chance.whole(0, 1) === 0 ? undefined : { results: 0, whole: 0 })
     const [first, ...more] = await differences(current)
     return first === undefined
       ? []
