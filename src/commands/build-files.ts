@@ -1,6 +1,7 @@
 /** Makes the files of a site: pages, what they refer to, data files, schemas and site maps. */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
+import { setImmediate as turn } from 'node:timers/promises'
 import type { Edition } from '../edition/shape/edition.ts'
 import { askForParts } from '../edition/shape/part-of-source.ts'
 import { putEdition } from '../edition/shape/slot.ts'
@@ -63,7 +64,11 @@ export async function buildPages(
 async function askSources(sources: readonly string[], drawing: PageProgram, edition: Edition): Promise<void> {
   if (sources.length === 0) return
   await loadPages(drawing)
-  for (const source of sources) askForParts(edition, source)
+  for (const source of sources) {
+    askForParts(edition, source)
+    // What a source was asked for is held by weak references until the turn ends.
+    await turn()
+  }
 }
 
 /** Each file is made when it is its turn. */

@@ -66,3 +66,12 @@ export function dayBeside(
 ): Moment | null {
   return awaited.length > 0 ? edition.asOf : null
 }
+
+/** The same beside several lots: where something of any is awaited. */
+export function dayBesideAny(
+  edition: Pick<Edition, 'asOf'>,
+  lots: Iterable<Pick<ListedLot, 'awaited'>>,
+): Moment | null {
+  for (const lot of lots) if (lot.awaited.length > 0) return edition.asOf
+  return null
+}

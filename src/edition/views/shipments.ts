@@ -11,6 +11,7 @@ import { notOneLotOf, standingOfShipment } from '../shape/possible-lots.ts'
 import { whenItLeft } from '../shape/when-it-left.ts'
 import { type Linked, linked } from './linked.ts'
 import type { SourceByYear } from './register.ts'
+import { shipmentTotals, type TotalsBy } from './shipment-totals.ts'
 import { countByYear, yearsOf } from './years.ts'
 
 export interface ShipmentsView {
@@ -35,20 +36,20 @@ export function shipmentsView({ shipments, sources }: Edition): ShipmentsView {
   }
 }
 
-/** Shipments of one source in one year, in order of date. */
+/** A source and a year whose shipments have a page. */
 export interface ShipmentYear {
   readonly source: string
   readonly year: string
-  readonly shipments: readonly ShipmentEntry[]
 }
 
 /** Every source and year that has a page. */
-export function shipmentYears({ shipments }: Pick<Edition, 'shipments'>): ShipmentYear[] {
-  const groups = Map.groupBy(shipments, ({ source, date }) => `${source}/${yearOf(date)}`)
-  return [...groups].map(([key, own]) => {
-    const [source = '', year = ''] = key.split('/')
-    return { source, year, shipments: own }
-  })
+export function shipmentYears({
+  sources,
+  shipmentsOf,
+}: Pick<Edition, 'sources' | 'shipmentsOf'>): ShipmentYear[] {
+  return [...sources.keys()].flatMap((source) =>
+    yearsOf(shipmentsOf(source).map(({ date }) => date)).map((year) => ({ source, year })),
+  )
 }
 
 export interface ShipmentLine extends ShipmentEntry {
@@ -69,6 +70,7 @@ export interface ShipmentYearView {
   readonly name: string
   /** Newest first, each with how its lot stands. */
   readonly shipments: readonly ShipmentLine[]
+  readonly totals: readonly TotalsBy[]
   readonly massHeads: readonly string[]
   /** Columns that any of these shipments fills. */
   readonly has: Readonly<
@@ -79,7 +81,8 @@ export interface ShipmentYearView {
 /** Of the columns of masses. */
 const MASS_HEADS = { SI: ['Mass, t', 'short tons'], US: ['Mass, short tons', 't'] } as const
 
-export function shipmentYearView(edition: Edition, { source, shipments }: ShipmentYear): ShipmentYearView {
+export function shipmentYearView(edition: Edition, { source, year }: ShipmentYear): ShipmentYearView {
+  const shipments = edition.shipmentsOf(source).filter(({ date }) => yearOf(date) === year)
   const { units } = edition.site
   const anchors = anchorsOf(shipments)
   const standing = shipmentStandings(edition)
@@ -93,6 +96,7 @@ export function shipmentYearView(edition: Edition, { source, shipments }: Shipme
     name: edition.sources.get(source)?.name ?? source,
     massHeads: MASS_HEADS[units],
     shipments: lines.toReversed(),
+    totals: shipmentTotals(edition, shipments),
     has: {
       onShipping: lines.some((line) => 0 < line.onShipping.length),
       place: shipments.some(({ place }) => place !== undefined),

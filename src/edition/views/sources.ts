@@ -68,8 +68,8 @@ export interface SourceUnderView {
   readonly only: string | null
   /** Those listed, the latest first, and so the lots in each. */
   readonly years: readonly { readonly year: string; readonly lots: readonly LotLine[] }[]
-  /** Those that have lots, the latest first. */
-  readonly allYears: readonly { readonly year: string; readonly count: number }[]
+  /** Those that have lots, the latest first; counted on the page of all alone, since another lot in one changes no other. */
+  readonly allYears: readonly { readonly year: string; readonly count: number | null }[]
 }
 
 /**
@@ -95,6 +95,6 @@ export function sourceUnderView(
       year,
       lots: lotLinesUnder(edition, sampledIn(lots, year), id),
     })),
-    allYears: years.map((year, place) => ({ year, count: counts[place] ?? 0 })),
+    allYears: years.map((year, place) => ({ year, count: asked === null ? (counts[place] ?? 0) : null })),
   }
 }

@@ -23,7 +23,7 @@ describe('a page that is drawn from its view', () => {
       expect([name, outside.match(/currentEdition|Astro\.(?!props\.view\(\))\w+/g)]).toEqual([name, null])
       expect([name, text.match(/Astro\.props\.view\(\)/g)?.length]).toEqual([name, 1])
     }
-    expect(pagesFound).toHaveLength(3)
+    expect(pagesFound).toHaveLength(7)
   })
 
   it('is drawn by components that read their props alone', () => {

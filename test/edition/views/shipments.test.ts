@@ -80,7 +80,7 @@ describe('shipmentStandings', () => {
 
 describe('shipmentYearView', () => {
   it('lists the year newest first, with how the lot stands and the columns that are filled', () => {
-    const [first, second] = shipmentYears(edition)
+    const [second, first] = shipmentYears(edition)
     expect([first?.year, second?.year]).toEqual(['2025', '2026'])
     if (second === undefined) throw new RangeError('the fixture needs two years')
     const { name, shipments, has } = shipmentYearView(edition, second)
