@@ -1,6 +1,6 @@
 /** What the pages of lots are drawn from, of the demonstration content. */
 import { describe, expect, it } from 'vitest'
-import { Moment, readMoment } from '../../../src/core/measure/moment.ts'
+import { readMoment } from '../../../src/core/measure/moment.ts'
 import { computeEdition } from '../../../src/edition/compute.ts'
 import { forAudience } from '../../../src/edition/publishing.ts'
 import type { PageFromView } from '../../../src/edition/shape/drawing.ts'
@@ -9,6 +9,7 @@ import { tracing } from '../../../src/edition/shape/trace.ts'
 import { tracedEdition } from '../../../src/edition/shape/traced-edition.ts'
 import { certificatePages, revisionPages, workingPages } from '../../../src/edition/views/lot-pages.ts'
 import { loadRecords } from '../../../src/records/load.ts'
+import { lostInJson } from './lost-in-json.ts'
 
 const { records } = loadRecords('content')
 
@@ -30,19 +31,6 @@ function pagesOf(of: Edition): (PageFromView<unknown> & { readonly path: string 
     })),
     ...workingPages(() => of).map((page) => ({ ...page, path: `${ofLot(page)}working/` })),
   ]
-}
-
-/** Places in a value that its JSON would not tell from another value. */
-function lostInJson(value: unknown, place: string): string[] {
-  if (value === undefined || typeof value === 'string' || typeof value === 'boolean' || value === null)
-    return []
-  if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0) ? [] : [place]
-  if (typeof value !== 'object') return [place]
-  if (value instanceof Moment) return []
-  const isPlain = Array.isArray(value) || Object.getPrototypeOf(value) === Object.prototype
-  const hole = Array.isArray(value) && value.includes(undefined)
-  if (!isPlain || hole) return [place]
-  return Object.entries(value).flatMap(([name, member]) => lostInJson(member, `${place}.${name}`))
 }
 
 describe('certificatePages, revisionPages and workingPages', () => {
