@@ -56,16 +56,16 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
     control.set(id, known)
     return known
   }
-  const chains = new Map<string, string[]>()
+  const chains = new Map<string, Chain>()
   const chainOf = (source: string, lots: readonly RecordedLot[]) =>
     kept(chains, source, () => chain(lots, asOf, ofControl))
   return {
-    batches: (source, lots) => digestOfAll([asOf, common(), chainOf(source, lots).at(-1) ?? null]),
+    batches: (source, lots) => digestOfAll([asOf, common(), chainOf(source, lots).tested.at(-1) ?? null]),
     source: (state, { several }, beside) =>
       digestOfAll([
         asOf,
         common(),
-        chainOf(state.id, state.recorded).at(-1) ?? null,
+        chainOf(state.id, state.recorded),
         state.record,
         state.background,
         state.faultyNumbers,
@@ -79,7 +79,8 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
         lot.id,
         digestOfAll([
           common(),
-          own[place] ?? null,
+          own.tested[place] ?? null,
+          own.shipped[place] ?? null,
           doubts[place] ?? null,
           severalOf(lot.id),
           ofOne(lot.id),
@@ -113,16 +114,24 @@ function ofAllLots(records: Records): unknown[] {
   return [read, ...maps.map((map) => [...map]), sources, [...unsoundDocuments]]
 }
 
-/** Of each lot in order of sampling: what is on record of it and of its controls, and of all before it. */
-function chain(lots: readonly RecordedLot[], asOf: Moment, ofControl: (id: string) => string): string[] {
+/** Of each lot in order of sampling. */
+interface Chain {
+  /** What is on record of it and of its controls, and of all before it, but for what was shipped. */
+  readonly tested: readonly string[]
+  /** What was shipped of it alone: no later lot asks for that. */
+  readonly shipped: readonly string[]
+}
+
+function chain(lots: readonly RecordedLot[], asOf: Moment, ofControl: (id: string) => string): Chain {
   let before = ''
-  return lots.map(({ id, record }) => {
+  const tested = lots.map(({ id, record: { shipments: _, ...record } }) => {
     const controls = (record.tests ?? []).flatMap(({ control }) =>
       control === undefined ? [] : [ofControl(control)],
     )
     before = digestOfAll([before, id, digestOfRecord(record, asOf), controls])
     return before
   })
+  return { tested, shipped: lots.map(({ record }) => digestOfRecord(record.shipments ?? null, asOf)) }
 }
 
 /**
