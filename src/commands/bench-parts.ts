@@ -14,9 +14,10 @@ import { performance } from 'node:perf_hooks'
 import { JSON_SCHEMA, load } from 'js-yaml'
 import { everyClause } from '../core/criteria/criterion.ts'
 import { unpackSource } from '../core/evidence/source-evidence.ts'
+import { momentOfDay } from '../core/measure/moment.ts'
 import { judge } from '../core/judging/verdict.ts'
 import { strengthInterval } from '../core/statistics/ratio-interval.ts'
-import { computeEdition } from '../edition/compute.ts'
+import { asOfDate, computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { checkedSource } from '../edition/views/check-lots.ts'
 import { explainedIndices } from '../edition/views/resistivity-explained.ts'
@@ -133,15 +134,16 @@ function doubt(edition: Edition): Record<string, number> {
   }
 }
 
-/** The work of npm run build, in the place of an earlier site where one stands. */
+/** The work of npm run build, in the place of an earlier site where one stands. @param later in days */
 export async function wholeBuild(
   folder: string,
   site: string,
-  accept: readonly string[] = [],
+  { accept = [], later = 0 }: { readonly accept?: readonly string[]; readonly later?: number } = {},
 ): Promise<Record<string, number>> {
   const { before, issued, end } = keptReadings({ beside: dirname(site), content: folder })
   const { records } = loadRecords(folder, today(), { before, issued })
-  const built = await buildSite(records, { out: site, audience: 'public', accept, atOutput: end })
+  const asOf = momentOfDay(asOfDate(records, { today: today() }).day + later)
+  const built = await buildSite(records, { out: site, audience: 'public', asOf, accept, atOutput: end })
   return { pages: built.pages, unchanged: built.pages - built.drawn.length, lots: built.edition.lots.size }
 }
 
@@ -167,7 +169,7 @@ export async function oneLotLess(folder: string, site: string): Promise<Record<s
     .findLast((path) => path.endsWith('.yaml') && /^revisions:/m.test(readFileSync(path, 'utf8')))
   if (last === undefined) throw new RangeError('oneLotLess needs a lot with a certificate, got none')
   moveLot(last, folder, takenOutOf(folder))
-  return wholeBuild(folder, site, ['*'])
+  return wholeBuild(folder, site, { accept: ['*'] })
 }
 
 /** The same after that lot was put in again: one new lot. */
@@ -176,6 +178,11 @@ export async function oneNewLot(folder: string, site: string): Promise<Record<st
   if (last === undefined) throw new RangeError('oneNewLot needs a lot that was taken out, got none')
   moveLot(last, takenOutOf(folder), folder)
   return wholeBuild(folder, site)
+}
+
+/** The same a week after, of records that are as they were. */
+export function aWeekLater(folder: string, site: string): Promise<Record<string, number>> {
+  return wholeBuild(folder, site, { later: 7 })
 }
 
 function takenOutOf(folder: string): string {

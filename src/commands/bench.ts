@@ -10,6 +10,7 @@ import { join, resolve } from 'node:path'
 import { performance } from 'node:perf_hooks'
 import { checksAndHistories } from './bench-checks.ts'
 import {
+  aWeekLater,
   buildFloor,
   check,
   judging,
@@ -41,6 +42,7 @@ const PARTS = [
   'build-one-lot-changed',
   'build-one-lot-less',
   'build-one-new-lot',
+  'build-a-week-later',
   'build-floor',
   PEER,
   'copy',
@@ -141,6 +143,7 @@ async function part(name: string, folder: string, site: string): Promise<number>
       'build-one-lot-changed': oneLotChanged,
       'build-one-lot-less': oneLotLess,
       'build-one-new-lot': oneNewLot,
+      'build-a-week-later': aWeekLater,
       'build-floor': buildFloor,
       [PEER]: eleventy,
       copy: copying,
