@@ -13,6 +13,7 @@ import { RATIO_OF } from '../../core/measure/ratio-indices.ts'
 import { observationsOf } from '../../core/result/observation.ts'
 import { digestOf } from '../../records/issued/digest.ts'
 import type { Records } from '../../records/records.ts'
+import type { Lot } from '../../records/schema/loaded-records.ts'
 import type { LotEntry } from '../shape/edition.ts'
 import type { SharedShipments } from './shipments.ts'
 import type { RecordedLot, SourceState } from './source-state.ts'
@@ -80,7 +81,7 @@ export function restsOn(records: Records, asOf: Moment): RestsOn {
         digestOfAll([
           common(),
           own.tested[place] ?? null,
-          own.shipped[place] ?? null,
+          own.alone[place] ?? null,
           doubts[place] ?? null,
           severalOf(lot.id),
           ofOne(lot.id),
@@ -116,22 +117,30 @@ function ofAllLots(records: Records): unknown[] {
 
 /** Of each lot in order of sampling. */
 interface Chain {
-  /** What is on record of it and of its controls, and of all before it, but for what was shipped. */
+  /** What is on record of it and of its controls, and of all before it, but for what no later lot asks for. */
   readonly tested: readonly string[]
-  /** What was shipped of it alone: no later lot asks for that. */
-  readonly shipped: readonly string[]
+  /** The rest of its own: what was shipped, and how long its samples are kept. */
+  readonly alone: readonly string[]
 }
 
 function chain(lots: readonly RecordedLot[], asOf: Moment, ofControl: (id: string) => string): Chain {
   let before = ''
-  const tested = lots.map(({ id, record: { shipments: _, ...record } }) => {
+  const tested = lots.map(({ id, record }) => {
     const controls = (record.tests ?? []).flatMap(({ control }) =>
       control === undefined ? [] : [ofControl(control)],
     )
-    before = digestOfAll([before, id, digestOfRecord(record, asOf), controls])
+    before = digestOfAll([before, id, digestOfRecord(askedLater(record), asOf), controls])
     return before
   })
-  return { tested, shipped: lots.map(({ record }) => digestOfRecord(record.shipments ?? null, asOf)) }
+  return { tested, alone: lots.map(({ record }) => digestOfRecord(notAskedLater(record), asOf)) }
+}
+
+function askedLater({ shipments: _, samples, ...record }: Lot): object {
+  return { ...record, samples: samples?.map(({ retained: _retained, ...sample }) => sample) }
+}
+
+function notAskedLater({ shipments, samples }: Lot): unknown {
+  return [shipments ?? null, samples?.map(({ retained }) => retained ?? null) ?? null]
 }
 
 /**

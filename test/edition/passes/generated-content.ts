@@ -78,7 +78,12 @@ export interface GeneratedLot {
   readonly produced: { readonly from: string; readonly to: string }
   readonly quantity: string
   readonly samples: readonly (
-    | { readonly id: string; readonly kind: string; readonly taken: { from: string; to: string } }
+    | {
+        readonly id: string
+        readonly kind: string
+        readonly taken: { from: string; to: string }
+        readonly retained?: { place: string; until: string }
+      }
     | { readonly id: string; readonly kind: string; readonly duty?: string; readonly on: string }
   )[]
   readonly analyses: readonly Analysis[]
@@ -267,7 +272,12 @@ const lot = (sampled: number): fc.Arbitrary<GeneratedLot> =>
       produced: { from: day(sampled - 3), to: day(sampled) },
       quantity: `${tonnes} t`,
       samples: [
-        { id: 'C', kind: 'composite', taken: { from: day(sampled - 3), to: day(sampled) + at } },
+        {
+          id: 'C',
+          kind: 'composite',
+          taken: { from: day(sampled - 3), to: day(sampled) + at },
+          retained: { place: 'store', until: day(sampled + 20 + (tonnes % 60)) },
+        },
         { id: 'G', kind: 'grab', on: day(sampled) },
         { id: 'H', kind: 'grab', duty: 'regular', on: `${day(sampled - 1)}T07:00` },
       ],
