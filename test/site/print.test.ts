@@ -1,6 +1,7 @@
 /** What the printer makes of the pages: how many sheets, what stands on each, and what is never left alone. */
 import type { Page } from 'playwright-core'
 import { beforeAll, describe, expect, it } from 'vitest'
+import type { Moment } from '../../src/core/measure/moment.ts'
 import { paths } from '../../src/edition/shape/addresses.ts'
 import type { Edition } from '../../src/edition/shape/edition.ts'
 import { date } from '../../src/words/dates.ts'
@@ -125,10 +126,23 @@ describe('a certificate in print', () => {
   }, 180_000)
 })
 
-/** The working of a lot states the day of the records only where something of the lot is awaited. */
+/** The working of a lot, and a page of one year, state the day of the records only where something of their lots is awaited. */
 function isDated(edition: Edition, path: string): boolean {
-  const lot = [...edition.lots.values()].find(({ id }) => path.startsWith(paths.certificate(id)))
-  return lot === undefined || lot.awaited.length > 0
+  const lots = lotsOn(edition, path)
+  return lots === undefined || lots.some((id) => (edition.lots.get(id)?.awaited.length ?? 0) > 0)
+}
+
+/** Lots that a page of one lot, or of one year, is about; undefined for any other page. */
+function lotsOn(edition: Edition, path: string): string[] | undefined {
+  const own = [...edition.lots.keys()].find((id) => path.startsWith(paths.certificate(id)))
+  if (own !== undefined) return [own]
+  const [, kind, source = '', year = ''] = /^(register|shipments)\/([^/]+)\/(\d{4})\/$/.exec(path) ?? []
+  const isOf = ({ text }: Moment) => text.startsWith(year)
+  if (kind === 'register')
+    return edition.lotsOf(source).flatMap(({ id, sampled }) => (isOf(sampled) ? [id] : []))
+  if (kind === 'shipments')
+    return edition.shipmentsOf(source).flatMap((shipment) => (isOf(shipment.date) ? shipment.lots : []))
+  return undefined
 }
 
 describe('a page of another kind in print', () => {

@@ -82,7 +82,9 @@ function sourceUnderPage(edition: Edition, under: SourceUnder): SourceUnderPage 
   const view = sourceUnderView(edition, under)
   const { source, year: asked } = under
   const rows = view.years.flatMap(({ year }) => lotsOf(edition, { source, year }))
-  return { ...view, source, asked, frame: frameBeside(edition, rows), units: edition.site.units }
+  // The page of all years counts the lots that there are.
+  const frame = asked === null ? frameOf(edition, edition.asOf) : frameBeside(edition, rows)
+  return { ...view, source, asked, frame, units: edition.site.units }
 }
 
 function lotsOf(edition: Edition, { source, year }: RegisterYear): ListedLot[] {
