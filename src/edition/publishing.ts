@@ -12,6 +12,7 @@ import type { BestClass } from '../core/judging/verdict.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import { WITHHELD } from '../records/issued/private-part.ts'
 import { NOT_PUBLISHED, UNISSUED_LOT } from '../words/withheld.ts'
+import { controlsUsed, publishedBy, rowsShown } from './certificate/shown-of-source.ts'
 import { type IsIssued, withoutDrafts } from './certificate/withheld.ts'
 import type { Edition, ListedLot, LotEntry, Revision, ShipmentEntry, SourceEntry } from './shape/edition.ts'
 import { type Publish, publicRecord, publicSourceRecord } from './certificate/published-record.ts'
@@ -22,7 +23,6 @@ import {
   publicLotFindings,
   type Withholding,
 } from './shape/public-findings.ts'
-import { producersRecord } from './shape/producers-results.ts'
 import type { LotHistory } from './shape/lot-history.ts'
 import { publicLaboratoryHistory, publicSourceHistory } from './shape/public-history.ts'
 import { lotsBySource } from './shape/listing.ts'
@@ -83,35 +83,10 @@ function publicShipments(
   return { shipments, shipmentsOf: (source) => bySource.get(source) ?? [] }
 }
 
-/**
- * Asks a source for all that `forAudience` takes from it, while its lots are held.
- * @param edition that is whole
- */
-export function askForShown(edition: Edition, source: string): void {
-  rowsShown(edition, source)
-  controlsUsed(edition, source)
-  lotsNamed(edition, source)
-}
-
 /** Rows of the lots that are shown. */
 function publicRows(edition: Edition): Map<string, ListedLot> {
   const rows = [...edition.sources.keys()].flatMap((source) => rowsShown(edition, source))
   return new Map(rows.map((row) => [row.id, row]))
-}
-
-function rowsShown(edition: Edition, source: string): readonly ListedLot[] {
-  return edition.ofSource(source, 'rows shown', () =>
-    shownOf(edition, source).map((row) => publicRow(row, edition.lot(row.id), publishedBy(edition))),
-  )
-}
-
-/** Drafts only where the site wants them. */
-function shownOf(edition: Edition, source: string): readonly ListedLot[] {
-  return edition.lotsOf(source).filter((lot) => edition.site.drafts === 'yes' || lot.state !== 'draft')
-}
-
-function publishedBy({ site }: Edition): Publish {
-  return new Set(site.publish ?? [])
 }
 
 /** Lots that are not shown and that a source or one of its lots names: what is shown of it depends on them. */
@@ -157,18 +132,6 @@ function publicDigests(
   }
 }
 
-/** No finding of a lot is left out for the sake of lots that are not shown. */
-function publicRow(row: ListedLot, lot: LotEntry, publish: Publish): ListedLot {
-  const findingCount = publicLotFindings(lot, { publish, hidden: new Set() }).length
-  return { ...withoutProjectOutcomes(row, lot, publish), findingCount }
-}
-
-/** What a project asks for tells of the project. */
-function withoutProjectOutcomes(row: ListedLot, { ofProjects }: LotEntry, publish: Publish): ListedLot {
-  if (ofProjects.length === 0 || publish.has('project')) return row
-  return { ...row, outcomes: row.outcomes.filter(({ criterion }) => !ofProjects.includes(criterion)) }
-}
-
 /** Sets that a source's shown lots are judged under, in the order that they have. */
 function publicCriteria(criteria: readonly string[], rows: readonly ListedLot[]): readonly string[] {
   const judged = new Set(rows.flatMap(({ outcomes }) => outcomes.map(({ criterion }) => criterion)))
@@ -208,23 +171,6 @@ function publicControls(edition: Edition): Edition['controls'] {
         ]) => [id, { ...entry, record }],
       ),
   )
-}
-
-interface ControlsUsed {
-  /** By what is shown of the lots of a source. */
-  readonly shown: readonly string[]
-  readonly any: readonly string[]
-}
-
-function controlsUsed(edition: Edition, source: string): ControlsUsed {
-  const isAll = publishedBy(edition).has('verification')
-  const part = isAll ? (record: LotEntry['record']) => record : producersRecord
-  const usedBy = (rows: readonly ListedLot[], of: typeof part) =>
-    rows.flatMap(({ id }) => (of(edition.lot(id).record).tests ?? []).flatMap(({ control }) => control ?? []))
-  return edition.ofSource(source, 'controls used', () => ({
-    shown: usedBy(shownOf(edition, source), part),
-    any: usedBy(edition.lotsOf(source), (record) => record),
-  }))
 }
 
 function publicSource(

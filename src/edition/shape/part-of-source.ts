@@ -1,20 +1,12 @@
 /**
  * What single sources give to files made of several. Each such part has its name where it is made, so that a source whose
- * lots are not held for long can be asked for everything at once. Pages load their modules apart from the commands
- * (slot.ts): the names go through globalThis.
+ * lots are not held for long can be asked for everything at once.
  */
 import type { Edition } from './edition.ts'
 import type { IfPlain } from './plain-text.ts'
+import { sharedNames } from './shared-names.ts'
 
-const PARTS = Symbol.for('puteoli.parts of sources')
-
-type AsksAll = (edition: never, source: string) => void
-
-function named(): Map<string, AsksAll> {
-  const slots = globalThis as unknown as Record<symbol, Map<string, AsksAll> | undefined>
-  slots[PARTS] ??= new Map()
-  return slots[PARTS]
-}
+const named = () => sharedNames<(edition: never, source: string) => void>('puteoli.parts of sources')
 
 type Asked = Pick<Edition, 'ofSource'>
 

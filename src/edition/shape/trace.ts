@@ -3,6 +3,7 @@
  * the file would come out the same (traced-edition.ts notes, dependencies.ts says what each name stands for). The notes go
  * through globalThis: pages load their modules apart from the commands (slot.ts).
  */
+import { sharedNames } from './shared-names.ts'
 
 const SLOT = Symbol.for('puteoli.trace')
 
@@ -77,16 +78,10 @@ function exchange(note: Note | undefined): () => void {
 /** Begins the name of a question. */
 export const ASKED = 'asked '
 
-const ANSWERS = Symbol.for('puteoli.answers')
-
 /** What is asked of an edition, and what of it the question is about. */
 type Answer = (edition: never, of: string) => unknown
 
-function answers(): Map<string, Answer> {
-  const slots = globalThis as unknown as Record<symbol, Map<string, Answer> | undefined>
-  slots[ANSWERS] ??= new Map()
-  return slots[ANSWERS]
-}
+const answers = () => sharedNames<Answer>('puteoli.answers')
 
 /**
  * A question that is noted in place of all that is read for its answer, so that a file is made anew only where the answer
