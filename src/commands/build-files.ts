@@ -1,6 +1,6 @@
 /** Makes the files of a site: pages, what they refer to, data files, schemas and site maps. */
 import { readdirSync, readFileSync } from 'node:fs'
-import { join, resolve } from 'node:path'
+import { basename, join, resolve } from 'node:path'
 import { setImmediate as turn } from 'node:timers/promises'
 import type { Edition } from '../edition/shape/edition.ts'
 import { askForParts } from '../edition/shape/part-of-source.ts'
@@ -10,7 +10,7 @@ import { dataFiles, type OutputFile } from '../edition/writers/outputs.ts'
 import { listedPages, sitemapFiles } from '../edition/writers/sitemap.ts'
 import { digestOf } from '../records/issued/digest.ts'
 import { drawInThreads, type Fan, type GoesOn, type OtherFiles } from './draw-in-threads.ts'
-import { changedPages, loadPages, pagesOf } from './draw-pages.ts'
+import { changedPages, loadPages } from './draw-pages.ts'
 import { type PageProgram, pageProgram } from './page-program.ts'
 import { ROOT } from './program.ts'
 import { givenOf, type SiteFiles } from './site-files.ts'
@@ -29,32 +29,23 @@ export interface FilesToBuild {
   readonly fan: (pages: number, drawing: PageProgram) => Fan
 }
 
-/**
- * @param others makes all files beside the pages: between them, or while threads draw
- * @returns addresses of all pages, "" for the front page, in code-unit order
- */
+/** @param others makes all files beside the pages: between them, or while threads draw */
 export async function buildPages(
   { edition, files, program, beside, toAsk, fan }: FilesToBuild,
   others: OtherFiles,
-): Promise<string[]> {
+): Promise<void> {
   // Its method pages go into the program.
   putEdition(edition)
   const drawing = await pageProgram(edition, beside, program)
   try {
     for (const path of drawing.files.keys())
       await files.write(path, readFileSync(join(drawing.assets, path)), null)
-    const pages = await pagesOf(drawing, edition)
-    const given = digestOf(
+    const common = digestOf(
       JSON.stringify([program, edition.address, edition.audience, edition.methods, [...drawing.files]]),
     )
     await askSources(toAsk, drawing, edition)
-    const changed = await changedPages(pages, files, given)
+    const changed = await changedPages(drawing, edition, { files, common })
     await drawInThreads({ changed, files, edition, fan: fan(changed.length, drawing), others })
-    return pages
-      .map(({ file }) => file)
-      .filter((file) => file.endsWith('index.html'))
-      .map((file) => file.slice(0, -'index.html'.length))
-      .sort()
   } finally {
     drawing.remove()
   }
@@ -111,12 +102,19 @@ function buildDataFile({ path, pieces }: OutputFile, files: SiteFiles, given: st
   written?.({ given, trace, view: null })
 }
 
-/** @param pages addresses of all pages */
-export async function buildSitemap(
-  { edition, files }: FilesToBuild,
-  pages: readonly string[],
-): Promise<void> {
+/** Paths of pages; what a server gives for an address that is none is not counted as one. */
+export function pagesAmong(files: readonly string[]): string[] {
+  return files.filter((path) => basename(path) === INDEX)
+}
+
+const INDEX = 'index.html'
+
+/** Of all pages that have been made. */
+export async function buildSitemap({ edition, files }: FilesToBuild): Promise<void> {
   if (edition.address.origin === null || edition.audience === 'internal') return
+  const pages = pagesAmong(files.all)
+    .map((path) => path.slice(0, -INDEX.length))
+    .sort()
   const listed = listedPages(edition, pages)
   for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, listed))
     await files.write(name, Buffer.from(text), null)

@@ -11,7 +11,7 @@ import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
 import { tracedEdition } from '../edition/shape/traced-edition.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
-import { buildPages, buildSitemap, filesBesidePages, type FilesToBuild } from './build-files.ts'
+import { buildPages, buildSitemap, filesBesidePages, type FilesToBuild, pagesAmong } from './build-files.ts'
 import { earlierSites } from './earlier-sites.ts'
 import { treeOf } from './folder-tree.ts'
 import { onInterruption } from './interruption.ts'
@@ -128,7 +128,7 @@ async function buildInto(
     toAsk: question.held === undefined ? [] : [...edition.sources.keys()],
     fan: threads.fan,
   }
-  const pages = await buildFiles(toBuild, options)
+  await buildFiles(toBuild, options)
   checkOutput(edition, files)
   const changed = files.removeLeft()
   const manifest = manifestOf(edition, state(), files.digests)
@@ -145,13 +145,12 @@ async function buildInto(
     ...threads.notes(),
     ...notedBefore,
   ]
-  return { edition, folder: final, pages: pages.length, ...whatWasDrawn(files), notes }
+  return { edition, folder: final, ...whatWasDrawn(files), notes }
 }
 
-function whatWasDrawn(files: SiteFiles): Pick<BuiltSite, 'drawn' | 'made' | 'drawnLines'> {
+function whatWasDrawn(files: SiteFiles): Pick<BuiltSite, 'pages' | 'drawn' | 'made' | 'drawnLines'> {
   const isMade = (path: string) => !files.isUnchanged(path)
-  // What a server gives for an address that is none is not counted as a page.
-  const pages = files.all.filter((path) => path.endsWith('index.html'))
+  const pages = pagesAmong(files.all)
   const data = files.all.filter((path) => !path.endsWith('.html'))
   const [drawn, made] = [pages.filter(isMade), data.filter(isMade)]
   const lines = drawnLines(
@@ -159,16 +158,15 @@ function whatWasDrawn(files: SiteFiles): Pick<BuiltSite, 'drawn' | 'made' | 'dra
     { all: data.length, made: made.length },
     files.changed,
   )
-  return { drawn, made, drawnLines: lines }
+  return { pages: pages.length, drawn, made, drawnLines: lines }
 }
 
-/** @returns addresses of all pages */
-async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): Promise<string[]> {
+async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): Promise<void> {
   const { files } = toBuild
   try {
     at('Building the pages')
     const others = filesBesidePages(toBuild)
-    const pages = await buildPages(toBuild, {
+    await buildPages(toBuild, {
       ofSource: (source, goesOn) => {
         at(`Building the files of ${source}`)
         return others.ofSource(source, goesOn)
@@ -176,8 +174,7 @@ async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): 
       ofSite: others.ofSite,
     })
     at('Finishing the site')
-    await buildSitemap(toBuild, pages)
-    return pages
+    await buildSitemap(toBuild)
   } finally {
     // Whoever removes the folder next is alone with it.
     await files.end()

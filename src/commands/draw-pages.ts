@@ -12,13 +12,14 @@ import { givenOf, type SiteFiles } from './site-files.ts'
 interface App {
   readonly manifest: {
     readonly pageMap: ReadonlyMap<string, () => Promise<{ readonly page: () => unknown }>>
+    readonly routes: readonly object[]
   }
   readonly setInternals: (internals: unknown) => void
   readonly setOptions: (options: unknown) => void
   readonly render: AstroPrerenderer['render']
   readonly routeCache: {
     readonly clearAll: () => void
-    readonly get: (route: PathWithRoute['route']) => { readonly staticPaths?: StaticPath[] } | undefined
+    readonly get: (route: PathWithRoute['route']) => { readonly staticPaths?: StaticPaths } | undefined
   }
 }
 
@@ -38,30 +39,64 @@ interface StaticPath {
   props?: Readonly<Record<string, unknown>>
 }
 
+/** All paths of a route, in their order, and those that it can draw. */
+type StaticPaths = StaticPath[] & { readonly keyed: Map<string, StaticPath> }
+
+/** @returns whether nothing more is wanted of a page */
+export type Leave = (page: PageToDraw) => boolean | Promise<boolean>
+
 /**
- * Every page of the site.
+ * Every page of the site but those that are left: these are told one after the other, and no more is held than what one
+ * route has.
  * @throws RangeError for two pages of one address
  */
 export async function pagesOf(
   { entry, styles }: Pick<PageProgram, 'entry' | 'styles'>,
   { address }: Edition,
+  leave: Leave = () => false,
 ): Promise<PageToDraw[]> {
-  const [app, { StaticPaths }] = await Promise.all([
-    appOf(entry),
-    import('astro/runtime/prerender/static-paths.js'),
-  ])
+  const app = await appOf(entry)
   app.setInternals({
     pagesByKeys: new Map(Object.entries(styles).map(([name, own]) => [name, { styles: own }])),
   })
   app.setOptions({ settings: { scripts: [] }, logger: { options: { destination: { write: () => true } } } })
   // A process that builds again has the program in memory, with the addresses of the edition before.
   app.routeCache.clearAll()
-  const paths = await new StaticPaths(app as never).getAll()
-  const files = new Set(paths.map(fileOf))
-  if (files.size < paths.length)
-    throw new RangeError('pagesOf needs an address for each page, got one of two')
-  const given = staticPaths(app, paths)
-  return paths.map((path, place) => pageOf(app, path, given[place], address))
+  const files = new Set<string>()
+  const pages: PageToDraw[] = []
+  for (const route of app.manifest.routes)
+    for (const { path, own, forget } of await pathsOf(app, route)) {
+      const page = pageOf(app, path, own, address)
+      if (files.has(page.file))
+        throw new RangeError(`pagesOf needs an address for each page, got two of ${page.file}`)
+      files.add(page.file)
+      if (await leave(page)) forget()
+      else pages.push(page)
+    }
+  return pages
+}
+
+interface PathOfRoute {
+  readonly path: PathWithRoute
+  /** What the page is given; undefined where the route has one path alone. */
+  readonly own: StaticPath | undefined
+  /** The page cannot be drawn any more. */
+  readonly forget: () => void
+}
+
+async function pathsOf(app: App, route: object): Promise<PathOfRoute[]> {
+  const { StaticPaths } = await import('astro/runtime/prerender/static-paths.js')
+  const manifest = Object.create(app.manifest, { routes: { value: [route] } }) as App['manifest']
+  const paths = await new StaticPaths({ manifest, routeCache: app.routeCache } as never).getAll()
+  return paths.map((path, place) => {
+    const known = app.routeCache.get(path.route)?.staticPaths
+    const own = known?.[place]
+    const forget = () => {
+      known?.keyed.delete(path.pathname)
+      delete known?.[place]
+    }
+    return { path, own, forget }
+  })
 }
 
 async function appOf(entry: string): Promise<App> {
@@ -73,16 +108,6 @@ async function appOf(entry: string): Promise<App> {
 export async function loadPages({ entry }: Pick<PageProgram, 'entry'>): Promise<void> {
   const { manifest } = await appOf(entry)
   for (const load of manifest.pageMap.values()) (await load()).page()
-}
-
-/** What each page is given, in the order of the paths: those of a route follow one another as the route gave them. */
-function staticPaths(app: App, paths: readonly PathWithRoute[]): (StaticPath | undefined)[] {
-  const places = new Map<PathWithRoute['route'], number>()
-  return paths.map(({ route }) => {
-    const place = places.get(route) ?? 0
-    places.set(route, place + 1)
-    return app.routeCache.get(route)?.staticPaths?.[place]
-  })
 }
 
 function pageOf(
@@ -121,18 +146,21 @@ export interface ChangedPage {
  * Takes the pages of which nothing has changed.
  * @param common digest of all that every page is drawn from beside the edition
  * @returns the others
+ * @throws RangeError for two pages of one address
  */
 export async function changedPages(
-  pages: readonly PageToDraw[],
-  files: SiteFiles,
-  common: string,
+  drawing: Pick<PageProgram, 'entry' | 'styles'>,
+  edition: Edition,
+  { files, common }: { readonly files: SiteFiles; readonly common: string },
 ): Promise<ChangedPage[]> {
   const changed: ChangedPage[] = []
-  for (const page of pages) {
+  await pagesOf(drawing, edition, async (page) => {
     const given = givenOf(common, wholeText(page.given))
-    if (files.isKept(page.file, given)) await files.room()
+    const isKept = files.isKept(page.file, given)
+    if (isKept) await files.room()
     else changed.push({ page, given })
-  }
+    return isKept
+  })
   return changed
 }
 

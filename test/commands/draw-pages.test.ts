@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { changedPages, drawPages, pagesOf } from '../../src/commands/draw-pages.ts'
+import { changedPages, drawPages } from '../../src/commands/draw-pages.ts'
 import type { PageProgram } from '../../src/commands/page-program.ts'
 import { SiteFiles } from '../../src/commands/site-files.ts'
 import { tinyEdition } from '../edition/tiny-edition.ts'
@@ -36,8 +36,8 @@ const drawn = async (...pathnames: readonly string[]) => {
     fresh: true,
     unknown: true,
   })
-  const pages = await pagesOf(programOf(...pathnames), edition)
-  const fault = await drawPages(await changedPages(pages, files, ''), files).catch((error) => error)
+  const changed = await changedPages(programOf(...pathnames), edition, { files, common: '' })
+  const fault = await drawPages(changed, files).catch((error) => error)
   await files.end()
   return { fault, read: (path: string) => readFileSync(join(folder, path), 'utf8'), folder }
 }
