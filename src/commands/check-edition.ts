@@ -6,6 +6,7 @@ import { computeEdition } from '../edition/compute.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { foundOf } from '../edition/shape/found-of-source.ts'
 import type { PerSource } from '../edition/shape/once-per-source.ts'
+import { shipmentsByYear } from '../edition/shape/shipments-of-sources.ts'
 import { answersOf } from '../edition/views/answers.ts'
 import type { CheckedFaults } from '../edition/views/check-lots.ts'
 import { faultyRecords } from '../records/checks/faulty-records.ts'
@@ -37,7 +38,7 @@ export function checkedEdition(
   ofSource: readonly PerSource<unknown>[],
 ): Edition | null {
   if (!hasSite(records)) return null
-  const asked = [foundOf, ...(hasAnswers(records) ? [answersOf] : []), ...ofSource]
+  const asked = [foundOf, shipmentsByYear, ...(hasAnswers(records) ? [answersOf] : []), ...ofSource]
   const atSource: PerSource<void> = (edition, source) => {
     for (const ask of asked) ask(edition, source)
   }

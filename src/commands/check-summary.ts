@@ -3,6 +3,7 @@ import type { Finding } from '../core/checks/finding.ts'
 import { byReadingOrder } from '../core/checks/reading-order.ts'
 import type { Edition, ListedSource } from '../edition/shape/edition.ts'
 import { findingNames } from '../edition/shape/finding-names.ts'
+import { shipmentCount } from '../edition/shape/shipments-of-sources.ts'
 import { standingOf } from '../edition/shape/standing.ts'
 import { foundOf } from '../edition/shape/found-of-source.ts'
 import { inScope, type ReportScope } from '../edition/writers/check-report.ts'
@@ -28,7 +29,7 @@ export function checksRunLine(edition: Edition, source: string): string {
 /** A line for each source and criterion, then the findings. */
 export function checkSummary(edition: Edition, scope: ReportScope, most: number): string[] {
   return [
-    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(edition.shipments.length, 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
+    `As of ${edition.asOf}: ${plural(edition.lots.size, 'lot', 'lots')}, ${plural(shipmentCount(edition), 'shipment', 'shipments')}, ${plural(edition.controls.size, 'control batch', 'control batches')}${edition.studies.size === 0 ? '' : `, ${plural(edition.studies.size, 'study', 'studies')}`}`,
     ...plannedLines(edition),
     ...ruleLines(edition, scope),
     '',

@@ -20,9 +20,8 @@ import { type KeptParts, partsOfSources } from './passes/parts-of-sources.ts'
 import { type RestsOn, restsOn } from './passes/rests-on.ts'
 import { type Remembered, sourceStates } from './passes/source-state.ts'
 import { studyEntry } from './passes/study-entry.ts'
-import type { Edition, ListedLot, ListedSource, ShipmentEntry } from './shape/edition.ts'
+import type { Edition, ListedLot, ListedSource } from './shape/edition.ts'
 import { listedLot, listedSource } from './shape/listing.ts'
-import { byDateAndBill } from './shape/shipment-order.ts'
 
 /** The clock is the command's: below it a day is an input like any other. */
 export interface AsOf {
@@ -46,7 +45,7 @@ export interface EditionOptions extends AsOf {
   readonly held?: HeldLots
   /**
    * Called with each source while it is held: what is asked of every source is asked here, as a part (`Edition.ofSource`)
-   * or a value of the caller's. The rows of later sources, and shipments, are not there yet.
+   * or a value of the caller's. The rows of later sources are not there yet.
    */
   readonly atSource?: (edition: Edition, source: string) => void
   /** Sets and conditions that the program ships: the bench judges under them too. */
@@ -141,8 +140,13 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     scatterFor: (id) => entryOf('source', states, id).pooled,
     laboratoryHistory: (id) => histories.ofLaboratory(id),
     ...laboratoryAudit(records.site, histories),
-    shipments: listed.shipments,
-    shipmentsOf: (id) => listed.shipmentsOf.get(id) ?? [],
+    shipmentsOf: (id) => {
+      if (!sources.has(id)) return []
+      const { whole } = source(id)
+      return options.kept === undefined
+        ? whole().shipments
+        : ofSource(id, 'shipments', () => whole().shipments)
+    },
     ...studiesOf(records, asOf),
     methods: records.methods,
     restsOn: digestsOfParts(lotsRestOn, sources, rests),
@@ -154,12 +158,10 @@ export function computeEdition(whole: Records, options: EditionOptions): Edition
     list(listed, id, {
       rows: ofSource(id, 'rows', () => [...whole().lots.values()].map(listedLot)),
       row: ofSource(id, 'row', () => listedSource(whole().source)),
-      shipments: ofSource(id, 'shipments', () => whole().shipments),
     })
     if (options.kept !== undefined) lotsRestOn(id)
     options.atSource?.(edition, id)
   }
-  listed.shipments.sort(byDateAndBill)
   return edition
 }
 
@@ -168,28 +170,22 @@ interface Listed {
   readonly sources: Map<string, ListedSource>
   readonly lots: Map<string, ListedLot>
   readonly lotsOf: Map<string, readonly ListedLot[]>
-  readonly shipments: ShipmentEntry[]
-  readonly shipmentsOf: Map<string, readonly ShipmentEntry[]>
 }
 
 function nothingListed(): Listed {
-  return { sources: new Map(), lots: new Map(), lotsOf: new Map(), shipments: [], shipmentsOf: new Map() }
+  return { sources: new Map(), lots: new Map(), lotsOf: new Map() }
 }
 
 /** What a source gives to the rows. */
 interface RowsOfSource {
   readonly rows: readonly ListedLot[]
   readonly row: ListedSource
-  readonly shipments: readonly ShipmentEntry[]
 }
 
-function list(listed: Listed, id: string, { rows, row, shipments }: RowsOfSource): void {
+function list(listed: Listed, id: string, { rows, row }: RowsOfSource): void {
   listed.sources.set(id, row)
   listed.lotsOf.set(id, rows)
   for (const one of rows) listed.lots.set(one.id, one)
-  const inOrder = shipments.toSorted(byDateAndBill)
-  listed.shipmentsOf.set(id, inOrder)
-  for (const one of inOrder) listed.shipments.push(one)
 }
 
 function siteOf({ site: { 'as-of': statedAsOf, ...site } }: Records): Pick<Edition, 'site' | 'statedAsOf'> {

@@ -67,20 +67,18 @@ export function forAudience(edition: Edition, audience: Edition['audience']): Ed
     source: whileUsed((id) => publicSource(edition, id, lots, { publish, hidden })),
     producers: publicProducers(edition.producers, publish),
     controls,
-    ...publicShipments(edition, lots, publish),
+    shipmentsOf: whileUsed((source) => publicShipments(edition.shipmentsOf(source), lots, publish)),
   }
 }
 
 function publicShipments(
-  edition: Edition,
+  shipments: readonly ShipmentEntry[],
   lots: Edition['lots'],
   publish: Publish,
-): Pick<Edition, 'shipments' | 'shipmentsOf'> {
-  const shipments = edition.shipments
+): readonly ShipmentEntry[] {
+  return shipments
     .filter((shipment) => shipment.lots.some((id) => lots.has(id)))
     .map((shipment) => publicShipment(shipment, lots, publish))
-  const bySource = Map.groupBy(shipments, ({ source }) => source)
-  return { shipments, shipmentsOf: (source) => bySource.get(source) ?? [] }
 }
 
 /** Rows of the lots that are shown. */

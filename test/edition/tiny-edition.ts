@@ -174,7 +174,6 @@ export function tinyEdition(
     scatterFor: () => ({}),
     laboratoryFindings: () => [],
     laboratoryChecks: () => checksRun([], 0),
-    shipments: lots.flatMap((lot) => lot.shipments),
     shipmentsOf: (source) => lots.flatMap((lot) => (lot.source === source ? lot.shipments : [])),
     studies: new Map(),
     study: (id) => {

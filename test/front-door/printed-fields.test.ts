@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { shipmentsTable } from '../../src/edition/writers/tables.ts'
 import { particulars, told, TUFF, withLines } from './fields-front-door.ts'
 import { lotText, SHARED } from './front-door.ts'
+import { allShipments } from '../edition/all-shipments.ts'
 
 const ORDER = 'PO 4500-1'
 const SHIPPED = 'PO 4500-2'
@@ -63,7 +64,7 @@ describe('a purchase order', () => {
     return JSON.stringify([
       lot.record,
       lot.shipments,
-      edition.shipments,
+      allShipments(edition),
       [...shipmentsTable(edition)],
       lot.certificate(),
       edition.source('tuff').record,

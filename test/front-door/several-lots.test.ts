@@ -15,6 +15,7 @@ import { loadRecords } from '../../src/records/load.ts'
 import { readLotColumns, readShipmentColumns } from '../../src/scripts/columns.ts'
 import { matches } from '../../src/scripts/match.ts'
 import { allData } from '../edition/all-data.ts'
+import { allShipments } from '../edition/all-shipments.ts'
 
 const BASE = resolve(import.meta.dirname, '../diagnostics/base')
 const SHIPMENTS = `
@@ -100,7 +101,7 @@ describe('a shipment of several lots', () => {
     )
   })
   it('counts once in the list of all shipments', () => {
-    expect(whole.shipments.filter(({ bill }) => bill === 'BL-500')).toHaveLength(1)
+    expect(allShipments(whole).filter(({ bill }) => bill === 'BL-500')).toHaveLength(1)
   })
   it('is found by its bill with every possible lot', () => {
     const edition = shown('no')

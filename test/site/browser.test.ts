@@ -5,6 +5,7 @@ import { ROOT } from '../../src/commands/program.ts'
 import { filesOf } from './built-site.ts'
 import { filledPages, kindsOfPage } from './kinds-of-page.ts'
 import { eachPage, SLOW_MS, siteInBrowser } from './site-in-browser.ts'
+import { allShipments } from '../edition/all-shipments.ts'
 
 const demo = siteInBrowser('load')
 
@@ -78,7 +79,7 @@ const OF_LONG_HISTORIES = ['findings/[source]/[year]/']
 
 describe('the look-up', () => {
   it('leads from a bill of lading to its certificate', async () => {
-    const shipment = demo.site.edition.shipments.at(-1)
+    const shipment = allShipments(demo.site.edition).at(-1)
     const page = await demo.open(`look-up/?q=${shipment?.bill}`)
     await page.waitForSelector(`a[href="/a/b/lots/${shipment?.lots[0]}/"]`)
     expect(await page.locator(`a[href="/a/b/lots/${shipment?.lots[0]}/"]`).count()).toBeGreaterThan(0)

@@ -4,6 +4,7 @@ import { paths } from '../../src/edition/shape/addresses.ts'
 import { plannedStudies } from '../../src/edition/views/studies/planned-studies.ts'
 import { shipmentYears } from '../../src/edition/views/shipments.ts'
 import { whatIfSources } from '../../src/edition/views/what-if.ts'
+import { allShipments } from '../edition/all-shipments.ts'
 
 /** One page of each kind, by path; several of a kind whose states look different. */
 export function kindsOfPage(edition: Edition): string[] {
@@ -68,7 +69,7 @@ export function filledPages(edition: Edition): string[] {
   const [lot] = edition.lotsOf(source)
   return [
     paths.benchWith(lot?.id ?? ''),
-    `${paths.lookUp}?q=${edition.shipments[0]?.bill}`,
+    `${paths.lookUp}?q=${allShipments(edition)[0]?.bill}`,
     `${paths.comparison}?set=${set}&set=${other}&source=${source}`,
     `${paths.register}?source=${source}&outcome=does-not-meet`,
     `${paths.certificate(lot?.id ?? '')}?under=${other}`,

@@ -5,6 +5,7 @@ import type { IssuedReader } from '../../records/issued/read-document.ts'
 import type { Records } from '../../records/records.ts'
 import { lotEntry } from './lot-entry.ts'
 import type { LotEntry, ShipmentEntry, SourceEntry } from '../shape/edition.ts'
+import { byDateAndBill } from '../shape/shipment-order.ts'
 import type { AuditIndex } from '../passes/audit.ts'
 import { auditedSource, ownChecks } from '../passes/audited-source.ts'
 import { type FoundBeside, foundBeside } from '../passes/found-beside.ts'
@@ -21,7 +22,7 @@ export interface WholeSource {
   readonly source: SourceEntry
   /** By id, in order of sampling. */
   readonly lots: ReadonlyMap<string, LotEntry>
-  /** Each once, in no order. */
+  /** Each once, in order of date, then of bill. */
   readonly shipments: readonly ShipmentEntry[]
 }
 
@@ -111,7 +112,7 @@ function wholeSource(
   checked.end()
   atLot()
   const { lots, ...audit } = auditedSource(toAudit, { own, beside: beside() }, index)
-  const shipments = [...sharing.several, ...lots.flatMap((lot) => lot.shipments)]
+  const shipments = [...sharing.several, ...lots.flatMap((lot) => lot.shipments)].sort(byDateAndBill)
   return {
     source: { ...source, ...audit },
     lots: new Map(lots.map((lot) => [lot.id, lot])),

@@ -2,6 +2,7 @@
 import { kept } from '../../core/measure/kept.ts'
 import { digestOf } from '../../records/issued/digest.ts'
 import type { Edition, EditionPart } from './edition.ts'
+import { partOfSource } from './part-of-source.ts'
 import { plainText, withMembers } from './plain-text.ts'
 import { ASKED, answerTo, MADE, type Trace, withoutTrace } from './trace.ts'
 import { MAPS, type MapMember, type PlainMember } from './traced-edition.ts'
@@ -65,7 +66,7 @@ function digestOfRead(edition: Edition, dependency: string, digestAt: Dependency
         .map(({ id }) => digestAt(`lots/${id}`))
         .join(),
     )
-  if (name === 'shipmentsOf') return digestOf(wholeText(edition.shipmentsOf(rest.slice(1))))
+  if (name === 'shipmentsOf') return shipmentsDigest(edition, rest.slice(1))
   if (name === 'scatterFor') return digestOf(wholeText(edition.scatterFor(rest.slice(1))))
   if (!isMap(name)) return digestOf(wholeText(edition[name as PlainMember]))
   const rows: ReadonlyMap<string, unknown> = edition[name]
@@ -80,6 +81,11 @@ function digestOfRead(edition: Edition, dependency: string, digestAt: Dependency
     ? null
     : digestOf(own.map((digest) => digest.join(' ')).join())
 }
+
+/** Kept, so that the shipments of a source that is as it was need not be read for it. */
+const shipmentsDigest = partOfSource('digest of shipments', (edition: Edition, source) =>
+  digestOf(wholeText(edition.shipmentsOf(source))),
+)
 
 function isMap(name: string): name is MapMember {
   return (MAPS as readonly string[]).includes(name)

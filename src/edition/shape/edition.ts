@@ -281,9 +281,7 @@ export interface Edition {
    * is in its `background`. @throws RangeError for another id
    */
   readonly scatterFor: (source: string) => NonNullable<SourceBackground['pooled']>
-  /** A line each, in order of date, then of bill. */
-  readonly shipments: readonly ShipmentEntry[]
-  /** Those of one source, in the same order; none for a source that is not in the edition. */
+  /** Of one source, a line each, in order of date, then of bill; none for a source that is not in the edition. */
   readonly shipmentsOf: (source: string) => readonly ShipmentEntry[]
   readonly studies: ReadonlyMap<string, ListedStudy>
   /** The whole of a study of `studies`, computed when first asked for. @throws RangeError for another id */

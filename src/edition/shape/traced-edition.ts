@@ -3,17 +3,7 @@ import type { Edition } from './edition.ts'
 import { noteRead, withoutTrace } from './trace.ts'
 
 /** Members that are read whole. */
-const PLAIN = [
-  'asOf',
-  'site',
-  'statedAsOf',
-  'address',
-  'audience',
-  'shipments',
-  'methods',
-  'program',
-  'shipped',
-] as const
+const PLAIN = ['asOf', 'site', 'statedAsOf', 'address', 'audience', 'methods', 'program', 'shipped'] as const
 
 /** Members of which a row may be read. */
 export const MAPS = [

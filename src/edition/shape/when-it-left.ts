@@ -35,20 +35,8 @@ export function whenItLeft(edition: Asked): (shipment: ShipmentEntry) => string[
   }
 }
 
-/** The same of every shipment of the edition, in their order; each source is asked for its own. */
-export function whenAllLeft(edition: Edition): readonly (readonly string[])[] {
-  const told = new Map(
-    [...edition.sources.keys()].flatMap((source) => {
-      const shipments = edition.shipmentsOf(source)
-      const lines = whenOwnLeft(edition, source)
-      return shipments.map((shipment, place) => [shipment, lines[place] ?? []] as const)
-    }),
-  )
-  return edition.shipments.map((shipment) => told.get(shipment) ?? [])
-}
-
-/** Of the shipments of one source. */
-const whenOwnLeft = partOfSource('when shipments left', (edition: Edition, source): string[][] =>
+/** The same of every shipment of a source, in their order. */
+export const whenOwnLeft = partOfSource('when shipments left', (edition: Edition, source): string[][] =>
   edition.shipmentsOf(source).map(whenItLeft(edition)),
 )
 

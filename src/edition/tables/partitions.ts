@@ -3,9 +3,11 @@
  * files of its own source and year alone. Folders are named in the manner of Apache Hive, which engines read as columns.
  */
 import { yearOf } from '../../core/measure/moment.ts'
+import { digestOf } from '../../records/issued/digest.ts'
 import type { Edition, ListedLot } from '../shape/edition.ts'
 import { paths } from '../shape/addresses.ts'
-import { onceTraced } from '../shape/trace.ts'
+import { partOfSource } from '../shape/part-of-source.ts'
+import { onceTraced, withoutTrace } from '../shape/trace.ts'
 import { CLAUSES } from './clauses-table.ts'
 import { CONTROLS, controlColumns } from './controls-table.ts'
 import { FINDINGS, findingColumns } from './findings-table.ts'
@@ -78,15 +80,29 @@ function tablesOf(lots: readonly ListedLot[]): LotTable[] {
 
 function* ofShipments(edition: Edition): Generator<Partition> {
   for (const source of edition.sources.keys())
-    for (const [year, shipments] of inOrder(
-      Map.groupBy(edition.shipmentsOf(source), ({ date }) => yearOf(date)),
-    ))
+    for (const [year, digest] of shipmentsDigests(edition, source))
       yield partition(SHIPMENTS, [source, year], {
         source,
-        of: shipments,
-        columns: () => shipmentColumns(edition, shipments),
+        of: digest,
+        columns: () => {
+          const all = withoutTrace(() => edition.shipmentsOf(source))
+          return shipmentColumns(
+            edition,
+            all.filter(({ date }) => yearOf(date) === year),
+          )
+        },
       })
 }
+
+/** Of the shipments of each year: only those of a changed year are read. */
+const shipmentsDigests = partOfSource(
+  'digests of shipments by year',
+  (edition: Edition, source): readonly (readonly [year: string, digest: string])[] =>
+    inOrder(Map.groupBy(edition.shipmentsOf(source), ({ date }) => yearOf(date))).map(([year, shipments]) => [
+      year,
+      digestOf(JSON.stringify(shipments)),
+    ]),
+)
 
 function* ofSourcesAndLaboratories(edition: Edition): Generator<Partition> {
   for (const { id, findingCount } of edition.sources.values())

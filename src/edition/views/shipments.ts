@@ -8,11 +8,11 @@ import type { LotStanding } from '../../words/standing.ts'
 import { paths } from '../shape/addresses.ts'
 import type { Edition, ShipmentEntry } from '../shape/edition.ts'
 import { notOneLotOf, standingOfShipment } from '../shape/possible-lots.ts'
+import { shipmentsByYear } from '../shape/shipments-of-sources.ts'
 import { whenItLeft } from '../shape/when-it-left.ts'
 import { type Linked, linked } from './linked.ts'
 import type { SourceByYear } from './register.ts'
 import { shipmentTotals, type TotalsBy } from './shipment-totals.ts'
-import { countByYear, yearsOf } from './years.ts'
 
 export interface ShipmentsView {
   /** The latest first; none without a shipment. */
@@ -20,18 +20,16 @@ export interface ShipmentsView {
   readonly sources: readonly SourceByYear[]
 }
 
-export function shipmentsView({ shipments, sources }: Edition): ShipmentsView {
-  const years = yearsOf(shipments.map(({ date }) => date))
-  const bySource = Map.groupBy(shipments, ({ source }) => source)
+export function shipmentsView(edition: Edition): ShipmentsView {
+  const sources = [...edition.sources.values()].map(({ id, name }) => {
+    return { id, name, counts: new Map(shipmentsByYear(edition, id)) }
+  })
+  const years = [...new Set(sources.flatMap(({ counts }) => [...counts.keys()]))].sort().reverse()
   return {
     years,
-    sources: [...sources.values()].map(({ id, name }) => ({
-      id,
-      name,
-      counts: countByYear(
-        (bySource.get(id) ?? []).map(({ date }) => date),
-        years,
-      ),
+    sources: sources.map(({ counts, ...source }) => ({
+      ...source,
+      counts: years.map((year) => counts.get(year) ?? 0),
     })),
   }
 }
@@ -43,12 +41,9 @@ export interface ShipmentYear {
 }
 
 /** Every source and year that has a page. */
-export function shipmentYears({
-  sources,
-  shipmentsOf,
-}: Pick<Edition, 'sources' | 'shipmentsOf'>): ShipmentYear[] {
-  return [...sources.keys()].flatMap((source) =>
-    yearsOf(shipmentsOf(source).map(({ date }) => date)).map((year) => ({ source, year })),
+export function shipmentYears(edition: Edition): ShipmentYear[] {
+  return [...edition.sources.keys()].flatMap((source) =>
+    shipmentsByYear(edition, source).map(([year]) => ({ source, year })),
   )
 }
 

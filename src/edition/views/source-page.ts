@@ -11,6 +11,7 @@ import { type AtLimitView, limitHistograms } from './source-at-limits.ts'
 import { type FailedLots, failedLots } from './source-failed.ts'
 import { type JudgeUnderView, judgeUnderView } from './judge-under.ts'
 import { lotsNamed } from '../shape/lots-named.ts'
+import { shipmentsByYear } from '../shape/shipments-of-sources.ts'
 import { lastLot } from './last-lot.ts'
 import { type LaboratoryLine, sourceLaboratories } from './source-laboratories.ts'
 import { type SourceListing, sourceListing } from './source-listing.ts'
@@ -173,6 +174,6 @@ function waysToLots(
   return {
     lotCount: lots.length,
     years: yearsOf(lots.map(({ sampled }) => sampled)),
-    shipmentYears: yearsOf(edition.shipmentsOf(id).map(({ date }) => date)),
+    shipmentYears: shipmentsByYear(edition, id).map(([year]) => year),
   }
 }

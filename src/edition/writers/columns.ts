@@ -9,7 +9,7 @@ import { TRIAL_HEADING } from '../../words/outcomes.ts'
 import type { LotStanding } from '../../words/standing.ts'
 import type { Edition, ListedLot, ShipmentEntry } from '../shape/edition.ts'
 import { lotOfShipment, notOneLotOf, standingOfShipment } from '../shape/possible-lots.ts'
-import { whenAllLeft } from '../shape/when-it-left.ts'
+import { shipmentsInOrder } from '../shape/shipments-of-sources.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { plainSpaces } from '../../words/sentences.ts'
 import { shortfallInWords } from '../shape/verdict-words.ts'
@@ -182,9 +182,10 @@ const valuesOf = partOfSource('values', (edition: Edition, source): readonly Nam
  * which `several` tells of.
  */
 export function shipmentColumns(edition: Edition): object {
-  const { lots, shipments } = edition
-  const places = placesOf(lots)
-  const left = sharedTexts(whenAllLeft(edition).map((lines) => plainSpaces(lines.join('; ')) || null))
+  const inOrder = shipmentsInOrder(edition)
+  const shipments = inOrder.map(({ shipment }) => shipment)
+  const places = placesOf(edition.lots)
+  const left = sharedTexts(inOrder.map(({ left }) => plainSpaces(left.join('; ')) || null))
   return {
     format: 1,
     left: left.texts,

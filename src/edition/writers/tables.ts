@@ -18,7 +18,7 @@ import { massDecimals, quantity, resultText } from '../../words/units.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { listedLot } from '../shape/listing.ts'
 import { lotOfShipment, standingOfShipment } from '../shape/possible-lots.ts'
-import { whenAllLeft } from '../shape/when-it-left.ts'
+import { shipmentsInOrder } from '../shape/shipments-of-sources.ts'
 import { partsOfSource } from '../shape/part-of-source.ts'
 import { standingData, standingOf } from '../shape/standing.ts'
 import { BYTE_ORDER_MARK, type Cell, lines } from './csv-lines.ts'
@@ -144,11 +144,10 @@ function shortCell(value: number | null | undefined): Cell {
 
 /** Shipments, a line each, in order of date, with how their lot stands, or the worst of the possible ones. */
 export function* shipmentsTable(edition: Edition): Generator<string> {
-  const { lots, shipments } = edition
-  const left = whenAllLeft(edition)
+  const { lots } = edition
   yield head(SHIPMENTS_SHEET)
   yield lines(
-    shipments.map((shipment, place) => [
+    shipmentsInOrder(edition).map(({ shipment, left }) => [
       shipment.bill,
       shipment.date,
       lotOfShipment(shipment),
@@ -162,7 +161,7 @@ export function* shipmentsTable(edition: Edition): Generator<string> {
       printed(shipment.massT, 1, 't', edition.site.units),
       lotOfShipment(shipment) === null ? shipment.lots.join(' ') : null,
       shipment.place,
-      left[place]?.join('; '),
+      left.join('; '),
       shipment.purchaseOrder,
     ]),
   )

@@ -16,6 +16,7 @@ import { loadRecords, type Records } from '../../../src/records/load.ts'
 import type { Control } from '../../../src/records/schema/loaded-records.ts'
 import { AS_OF, type Content, content, cutAt, load, questionDay, written } from './generated-content.ts'
 import { memoryOfParts } from './memory-of-parts.ts'
+import { allShipments } from '../all-shipments.ts'
 
 const AUDIENCES = ['internal', 'public'] as const
 
@@ -210,7 +211,7 @@ it.each(AUDIENCES)(
               ...edition.lots,
               ...edition.sources,
               ...edition.controls.keys(),
-              edition.shipments,
+              allShipments(edition),
             ])
           expect(rows(again)).toBe(rows(anew))
           expect(issuedState(again)).toEqual(issuedState(anew))

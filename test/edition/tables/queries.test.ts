@@ -18,6 +18,7 @@ import { tableSources } from '../../../src/edition/tables/table-sources.ts'
 import { loadRecords } from '../../../src/records/load.ts'
 import { connected, from, type Row, rowsOf, withTables } from '../in-duckdb.ts'
 import { finding, tinyEdition, tinyLot, tinySource } from '../tiny-edition.ts'
+import { allShipments } from '../all-shipments.ts'
 
 let edition: Edition
 let lots: LotEntry[]
@@ -77,7 +78,7 @@ describe('the tables', () => {
         ),
       },
       { name: 'results', rows: ofLots((lot) => lot.results.length) },
-      { name: 'shipments', rows: edition.shipments.length },
+      { name: 'shipments', rows: allShipments(edition).length },
       { name: 'findings', rows: findings },
       {
         name: 'controls',
@@ -291,7 +292,7 @@ describe('the ready queries', () => {
 
   it('count shipments before completion as pages tell of each shipment', () => {
     const said = whenItLeft(edition)
-    const groups = grouped([...edition.shipments], ({ source, date }) => `${source} ${yearOf(date)}`)
+    const groups = grouped(allShipments(edition), ({ source, date }) => `${source} ${yearOf(date)}`)
     const expected = groups.map(([group, own]) => {
       const single = own.filter((shipment) => lotOfShipment(shipment) !== null)
       const told = (words: RegExp) =>

@@ -97,7 +97,7 @@ describe('sourcePageView', () => {
 
   it('has a step for each lot shipped, and computes nothing over trucks', () => {
     const { charts } = shipmentAxisView(edition, 'skarnmere-ash')
-    const shipped = edition.shipments.filter(({ source }) => source === 'skarnmere-ash')
+    const shipped = edition.shipmentsOf('skarnmere-ash')
     const single = shipped.filter(({ lots: own }) => own.length === 1)
     const lots = new Set(single.map(({ lots: [lot] }) => lot))
     const [first] = charts?.panels ?? []

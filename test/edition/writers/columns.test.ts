@@ -74,8 +74,12 @@ describe('lotColumns', () => {
 
 describe('shipmentColumns', () => {
   it('leads from a bill to the lot’s place, and nowhere for a lot that is not shown', () => {
-    const shipments = [...edition.shipments, shipment('ash/9', 'BL-9', '2026-03-14')]
-    expect(shipmentColumns({ ...edition, shipments })).toMatchObject({
+    const further = { ash: [shipment('ash/9', 'BL-9', '2026-03-14')] }
+    const shipmentsOf = (source: string) => [
+      ...edition.shipmentsOf(source),
+      ...(further[source as 'ash'] ?? []),
+    ]
+    expect(shipmentColumns({ ...edition, shipmentsOf })).toMatchObject({
       columns: { bill: ['BL-1', 'BL-9'], mass: [24.83, 25], lot: [0, -1] },
     })
   })
