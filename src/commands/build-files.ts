@@ -1,7 +1,9 @@
 /** Makes the files of a site: pages, what they refer to, data files, schemas and site maps. */
 import { readdirSync, readFileSync } from 'node:fs'
-import { basename, join, resolve } from 'node:path'
+import { join, resolve } from 'node:path'
 import { setImmediate as turn } from 'node:timers/promises'
+import { pagesAmong } from '../edition/shape/addresses.ts'
+import { once } from '../core/measure/once.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { askForParts } from '../edition/shape/part-of-source.ts'
 import { putEdition } from '../edition/shape/slot.ts'
@@ -65,15 +67,16 @@ async function askSources(sources: readonly string[], drawing: PageProgram, edit
 /** Each file is made when it is its turn. */
 export function filesBesidePages({ edition, files, program }: FilesToBuild): OtherFiles {
   const common = digestOf(JSON.stringify([program, edition.audience]))
-  const bySource = Map.groupBy(dataFiles(edition), ({ source }) => source)
+  // Not before every source was asked: which files there are is asked of each.
+  const bySource = once(() => Map.groupBy(dataFiles(edition), ({ source }) => source))
   const build = async (source: string | undefined, goesOn: GoesOn) => {
-    for (const file of bySource.get(source) ?? []) {
+    for (const file of bySource().get(source) ?? []) {
       if (!(await goesOn())) return
       buildDataFile(file, files, givenOf(common, file.given ?? ''))
       await files.room()
     }
     // Files of tables hold the lots that they were made of.
-    bySource.delete(source)
+    bySource().delete(source)
   }
   return {
     ofSource: build,
@@ -102,19 +105,10 @@ function buildDataFile({ path, pieces }: OutputFile, files: SiteFiles, given: st
   written?.({ given, trace, view: null })
 }
 
-/** Paths of pages; what a server gives for an address that is none is not counted as one. */
-export function pagesAmong(files: readonly string[]): string[] {
-  return files.filter((path) => basename(path) === INDEX)
-}
-
-const INDEX = 'index.html'
-
 /** Of all pages that have been made. */
 export async function buildSitemap({ edition, files }: FilesToBuild): Promise<void> {
   if (edition.address.origin === null || edition.audience === 'internal') return
-  const pages = pagesAmong(files.all)
-    .map((path) => path.slice(0, -INDEX.length))
-    .sort()
+  const pages = pagesAmong(files.all).sort()
   const listed = listedPages(edition, pages)
   for (const [name, text] of sitemapFiles(`${edition.address.origin}${edition.address.base}`, listed))
     await files.write(name, Buffer.from(text), null)

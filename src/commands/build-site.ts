@@ -3,15 +3,14 @@ import type { Moment } from '../core/measure/moment.ts'
 import { writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { defined } from '../core/measure/defined.ts'
-import { once } from '../core/measure/once.ts'
 import type { HeldLots } from '../edition/compute.ts'
-import { paths } from '../edition/shape/addresses.ts'
+import { pageFile, pagesAmong, paths } from '../edition/shape/addresses.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { issuedState, manifestOf } from '../edition/writers/manifest.ts'
 import { tracedEdition } from '../edition/shape/traced-edition.ts'
 import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
-import { buildPages, buildSitemap, filesBesidePages, type FilesToBuild, pagesAmong } from './build-files.ts'
+import { buildPages, buildSitemap, filesBesidePages, type FilesToBuild } from './build-files.ts'
 import { earlierSites } from './earlier-sites.ts'
 import { treeOf } from './folder-tree.ts'
 import { onInterruption } from './interruption.ts'
@@ -107,8 +106,7 @@ async function buildInto(
     held: heldOf(records, sources, options.held),
   })
   const edition = siteEdition(records, question, sources)
-  const state = once(() => issuedState(edition))
-  const losses = earlier.losses(state)
+  const losses = earlier.losses(() => issuedState(edition))
   const traced = tracedEdition(edition)
   const files = new SiteFiles({
     final,
@@ -131,7 +129,7 @@ async function buildInto(
   await buildFiles(toBuild, options)
   checkOutput(edition, files)
   const changed = files.removeLeft()
-  const manifest = manifestOf(edition, state(), files.digests)
+  const manifest = manifestOf(edition, issuedState(edition), files.digests)
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
   if (stands(final)) refuseForeignFiles({ final, tree: treeOf(final, before) }, keep, next)
   await carryOver(final, next, keep)
@@ -150,7 +148,7 @@ async function buildInto(
 
 function whatWasDrawn(files: SiteFiles): Pick<BuiltSite, 'pages' | 'drawn' | 'made' | 'drawnLines'> {
   const isMade = (path: string) => !files.isUnchanged(path)
-  const pages = pagesAmong(files.all)
+  const pages = pagesAmong(files.all).map(pageFile)
   const data = files.all.filter((path) => !path.endsWith('.html'))
   const [drawn, made] = [pages.filter(isMade), data.filter(isMade)]
   const lines = drawnLines(
@@ -184,7 +182,7 @@ async function buildFiles(toBuild: FilesToBuild, { at }: Pick<Progress, 'at'>): 
 /** Every lot has its certificate page and data file: a page that Astro left out must not go unnoticed. */
 function checkOutput(edition: Edition, files: SiteFiles): void {
   const missing = [...edition.lots.keys()]
-    .flatMap((id) => [`${paths.certificate(id)}index.html`, paths.lotData(id)])
+    .flatMap((id) => [pageFile(paths.certificate(id)), paths.lotData(id)])
     .filter((path) => !files.has(path))
   if (missing.length > 0)
     throw new CommandFailure(

@@ -42,8 +42,12 @@ export function heldAgainst(
   ]
 }
 
-/** Pages of the earlier site that are gone. */
-export function vanishedLines(before: Manifest, after: Manifest, from: string): string[] {
+/** Tells which pages are gone. @param before addresses of the pages of the earlier site */
+export function vanishedLines(
+  before: readonly string[],
+  after: Pick<Manifest, 'files'>,
+  from: string,
+): string[] {
   return listed(`pages of ${from} that are gone`, vanishedPages(before, after))
 }
 

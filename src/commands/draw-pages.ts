@@ -1,6 +1,7 @@
 /** Draws the pages of the edition in the slot, one after the other. */
 import { pathToFileURL } from 'node:url'
 import type { AstroPrerenderer, PathWithRoute } from 'astro'
+import { pageFile } from '../edition/shape/addresses.ts'
 import type { Edition } from '../edition/shape/edition.ts'
 import { wholeText } from '../edition/shape/dependencies.ts'
 import { type Traced, tracing, tracingAll } from '../edition/shape/trace.ts'
@@ -229,7 +230,7 @@ function addressOf({ pathname }: PathWithRoute): string {
 /** A server that finds nothing asks for one file of a name of its own. */
 function fileOf(path: PathWithRoute): string {
   const address = addressOf(path)
-  return address === '404/' ? '404.html' : `${address}index.html`
+  return address === '404/' ? '404.html' : pageFile(address)
 }
 
 async function drawn(app: App, { route }: PathWithRoute, url: URL): Promise<Uint8Array> {

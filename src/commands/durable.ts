@@ -2,7 +2,7 @@
 import { closeSync, fchmodSync, fsyncSync, openSync, rmSync, writeFileSync } from 'node:fs'
 import { lstat, open } from 'node:fs/promises'
 import { join } from 'node:path'
-import { filesOf, treeOf } from './folder-tree.ts'
+import { pathsOf, treeOf } from './folder-tree.ts'
 
 /** Files synced at once: the disk commits several together, in a third of the time. */
 const AT_ONCE = 16
@@ -17,7 +17,7 @@ export interface ChangedPaths {
 /** Every file below a folder, then every folder. */
 export function syncTree(folder: string): Promise<void> {
   const tree = treeOf(folder)
-  return syncPaths(folder, { files: filesOf(tree), folders: [...tree.keys()] })
+  return syncPaths(folder, pathsOf(tree))
 }
 
 /** Files, then the folders that list them. */

@@ -1,5 +1,6 @@
 /** The sites that a build is held against: the one it replaces, and one that the owner names. */
 import { statSync } from 'node:fs'
+import { pagesAmong } from '../edition/shape/addresses.ts'
 import type { IssuedState, Manifest } from '../edition/writers/manifest.ts'
 import { heldAgainst, vanishedLines } from './compare-sites.ts'
 import { readManifest } from './manifest-file.ts'
@@ -13,7 +14,7 @@ export interface Comparing {
 
 export interface EarlierSites {
   /**
-   * Asked before a page is drawn, so that a loss is refused at once.
+   * Asked once, before a page is drawn, so that a loss is refused at once.
    * @param state of the new site, which is asked for only where there is an earlier one
    * @returns lines for the reader of the command @throws CommandFailure for a loss that nobody accepted
    */
@@ -39,17 +40,35 @@ export function earlierSites(final: string, { against, accept = [] }: Comparing)
       'restore the site from a backup, or give a good copy of it with --against DIR',
     )
   const sites = [
-    ...(replaced === null ? [] : [{ from: final, manifest: replaced }]),
-    ...(against === undefined ? [] : [{ from: against, manifest: manifestAt(against) }]),
+    ...(replaced === null ? [] : [earlierSite(final, replaced)]),
+    ...(against === undefined ? [] : [earlierSite(against, manifestAt(against))]),
   ]
   return {
     losses: (state) =>
       sites.length === 0
         ? [NOTHING]
-        : sites.flatMap(({ from, manifest: before }) => heldAgainst(before, state(), { from, accept })),
-    vanished: (manifest) =>
-      sites.flatMap(({ from, manifest: before }) => vanishedLines(before, manifest, from)),
+        : sites.flatMap(({ from, takeIssued }) => heldAgainst(takeIssued(), state(), { from, accept })),
+    vanished: (manifest) => sites.flatMap(({ from, pages }) => vanishedLines(pages, manifest, from)),
   }
+}
+
+interface EarlierSite {
+  readonly from: string
+  /** Addresses of its pages. */
+  readonly pages: readonly string[]
+  /** Gives it away, for the lots of a large site are many. @throws RangeError where it is asked again */
+  readonly takeIssued: () => IssuedState
+}
+
+function earlierSite(from: string, manifest: Manifest): EarlierSite {
+  let held: IssuedState | null = { lots: manifest.lots, records: manifest.records }
+  const takeIssued = () => {
+    if (held === null) throw new RangeError('takeIssued needs a site that was not asked before')
+    const own = held
+    held = null
+    return own
+  }
+  return { from, pages: pagesAmong(Object.keys(manifest.files)), takeIssued }
 }
 
 /** The manifest of a folder given with `--against`. @throws CommandFailure where it has none */

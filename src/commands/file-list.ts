@@ -26,7 +26,8 @@ export interface MadeOf {
 }
 
 export interface FileList {
-  readonly files: ReadonlyMap<string, ListedFile>
+  /** Whoever reads the list may take them out of it: those of a large site are many. */
+  readonly files: Map<string, ListedFile>
   /** What a dependency was when the list was written. */
   readonly digests: ReadonlyMap<string, string>
   /** Of what was made for several, all that was read for it. */
@@ -48,11 +49,13 @@ interface Written {
   >
 }
 
-export const NO_LIST: FileList = { files: new Map(), digests: new Map(), parts: new Map() }
+export function noList(): FileList {
+  return { files: new Map(), digests: new Map(), parts: new Map() }
+}
 
 export function readList(path: string): FileList {
   const text = keptText(path)
-  return text === undefined ? NO_LIST : listOf(JSON.parse(text) as Written)
+  return text === undefined ? noList() : listOf(JSON.parse(text) as Written)
 }
 
 function listOf({ dependencies, digests, traces, parts, given, files }: Written): FileList {

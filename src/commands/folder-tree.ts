@@ -54,6 +54,18 @@ export function filesOf(tree: FolderTree, without: ReadonlySet<string> = new Set
   })
 }
 
+/** All that lies in a folder, without its marks. */
+export interface FolderPaths {
+  readonly files: readonly string[]
+  /** A folder before those in it; "" is the folder itself. */
+  readonly folders: readonly string[]
+}
+
+/** @param without names in the folder itself that are left out, with what is in them */
+export function pathsOf(tree: FolderTree, without?: ReadonlySet<string>): FolderPaths {
+  return { files: filesOf(tree, without), folders: [...tree.keys()] }
+}
+
 /** @param lists of names that were read before: most folders hold one page, and nothing else */
 function entriesOf(
   place: string,

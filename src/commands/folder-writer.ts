@@ -18,7 +18,7 @@ import { copyFile, link, mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import type { Piece } from '../edition/writers/outputs.ts'
 import type { ChangedPaths } from './durable.ts'
-import { filesOf, type FolderTree } from './folder-tree.ts'
+import type { FolderPaths } from './folder-tree.ts'
 
 /** Files that are being written while the next is made. */
 const AT_ONCE = 16
@@ -35,14 +35,11 @@ export class FolderWriter {
   readonly #writing = new Set<Promise<void>>()
   readonly #faults: unknown[] = []
 
-  /**
-   * @param tree all that lies in the folder; nothing for an empty one
-   * @param without names in the folder that are no concern of the writer
-   */
-  constructor(folder: string, tree: FolderTree = new Map(), without?: ReadonlySet<string>) {
+  /** @param before all that lies in the folder and concerns the writer; nothing for an empty one */
+  constructor(folder: string, before: FolderPaths = { files: [], folders: [] }) {
     this.#folder = folder
-    this.#left = new Set(filesOf(tree, without))
-    this.#folders = new Set(['', ...tree.keys()])
+    this.#left = new Set(before.files)
+    this.#folders = new Set(['', ...before.folders])
   }
 
   /** What is not on the disk yet. */

@@ -7,7 +7,7 @@ import { basename, dirname, join, resolve, sep } from 'node:path'
 import type { Edition } from '../edition/shape/edition.ts'
 import { type ChangedPaths, syncFolder, syncPaths } from './durable.ts'
 import { takeLock } from './folder-lock.ts'
-import { type FolderTree, treeOf } from './folder-tree.ts'
+import { type FolderPaths, type FolderTree, treeOf } from './folder-tree.ts'
 import {
   isOurs,
   makeMarked,
@@ -32,7 +32,7 @@ export interface OutputFolder {
   /** All that lies in the folder that is replaced; undefined where none is. */
   readonly before: FolderTree | undefined
   /** All that lies in `next` from an earlier site, to be brought up to date; undefined where it is empty. */
-  readonly spare: FolderTree | undefined
+  readonly spare: FolderPaths | undefined
   /** Lets the next build at the folder. */
   readonly release: () => void
 }

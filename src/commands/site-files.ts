@@ -13,8 +13,8 @@ import type { Edition } from '../edition/shape/edition.ts'
 import type { Trace } from '../edition/shape/trace.ts'
 import type { Piece } from '../edition/writers/outputs.ts'
 import { digestOf } from '../records/issued/digest.ts'
-import { type ListedFile, type MadeOf, NO_LIST, readList, writeList } from './file-list.ts'
-import type { FolderTree } from './folder-tree.ts'
+import { type FileList, type ListedFile, type MadeOf, noList, readList, writeList } from './file-list.ts'
+import type { FolderPaths } from './folder-tree.ts'
 import { FolderWriter } from './folder-writer.ts'
 import { MARKER } from './output-marker.ts'
 import { WORK } from './page-stage.ts'
@@ -26,7 +26,7 @@ export interface SiteFilesRequest {
   /** The folder that takes its place, with its marker in it. */
   readonly next: string
   /** All that lies in it from an earlier site; nothing where it is empty. */
-  readonly spare?: FolderTree
+  readonly spare?: FolderPaths
   readonly edition: Edition
   /** Makes every file and the list anew. */
   readonly fresh: boolean
@@ -56,7 +56,8 @@ export function changedGiven(before: string, now: string): string | undefined {
 export class SiteFiles {
   readonly #request: SiteFilesRequest
   readonly #list: string
-  readonly #before: typeof NO_LIST
+  /** Files of the site before that have not been taken. */
+  readonly #before: FileList
   readonly #digestAt: DependencyDigests
   /** The same with what was made for several, as far as the build before has told its parts. */
   readonly #digestNow: DependencyDigests
@@ -75,12 +76,12 @@ export class SiteFiles {
     const { final, next, spare, edition, fresh, unknown } = request
     this.#request = request
     this.#list = join(dirname(final), WORK, `files-of-${basename(final)}.json`)
-    this.#before = fresh || unknown ? NO_LIST : readList(this.#list)
+    this.#before = fresh || unknown ? noList() : readList(this.#list)
     this.#digestAt = dependencyDigests(edition, this.#before.digests)
     this.#digestNow = withParts(this.#digestAt, this.#before.parts)
     this.#parts = new Map(this.#before.parts)
     this.#mode = permissions(statusOf(join(next, MARKER)))
-    this.#writer = new FolderWriter(next, spare, new Set([MARKER]))
+    this.#writer = new FolderWriter(next, spare)
   }
 
   /** Digest of each file by its path. */
@@ -220,6 +221,8 @@ export class SiteFiles {
     const lying = this.#lyingThere(path, file)
     if (lying === undefined) return false
     const isLinked = this.#writer.link(join(this.#request.final, path), path, lying.status)
+    // What it was is what it is.
+    this.#before.files.delete(path)
     // A second name changes when it was changed last.
     this.#files.set(path, { file, madeOf, ...(isLinked ? {} : { mark: lying.mark }) })
     return true

@@ -5,7 +5,7 @@
  */
 import { linkSync, mkdirSync, renameSync, rmdirSync, rmSync } from 'node:fs'
 import { basename, dirname, join } from 'node:path'
-import { type FolderTree, treeOf } from './folder-tree.ts'
+import { type FolderPaths, type FolderTree, pathsOf, treeOf } from './folder-tree.ts'
 import { isOurs, MARKER, type Marker, markerOf, stands, unremovable, writeMarker } from './output-marker.ts'
 import { WORK } from './page-stage.ts'
 
@@ -32,13 +32,13 @@ export function setAside(folder: string, final: string): boolean {
 
 /**
  * Puts the spare of a site in the place of the folder that the next site is built in.
- * @returns all that lies in it; undefined where there is no spare that can be used
+ * @returns all that lies in it beside its marker; undefined where there is no spare that can be used
  */
 export function takeSpare(
   next: string,
   final: string,
   marker: Omit<Marker, 'state'>,
-): FolderTree | undefined {
+): FolderPaths | undefined {
   const spare = spareOf(final)
   try {
     if (!isOurs(spare) || !canShareFiles(spare)) return undefined
@@ -47,7 +47,7 @@ export function takeSpare(
     rmSync(join(spare, MARKER))
     writeMarker(spare, { ...marker, state: 'being-built' })
     renameSync(spare, next)
-    return tree
+    return pathsOf(tree, new Set([MARKER]))
   } catch {
     return undefined
   }

@@ -16,7 +16,7 @@ import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { defined } from '../../src/core/measure/defined.ts'
-import { filesOf, type FolderTree, treeOf } from '../../src/commands/folder-tree.ts'
+import { type FolderPaths, filesOf, pathsOf, treeOf } from '../../src/commands/folder-tree.ts'
 import { MARKER } from '../../src/commands/output-marker.ts'
 import { changedGiven, givenOf, SiteFiles } from '../../src/commands/site-files.ts'
 import { digestOf } from '../../src/records/issued/digest.ts'
@@ -31,7 +31,7 @@ const MADE_OF = { given: 'g', trace: ['program', 'made names'], view: 'v' }
 let top: string
 const text = (folder: string, path: string) => readFileSync(join(top, folder, path), 'utf8')
 
-function filesIn(next: string, final: string, of = edition, spare?: FolderTree): SiteFiles {
+function filesIn(next: string, final: string, of = edition, spare?: FolderPaths): SiteFiles {
   mkdirSync(join(top, next), { recursive: true })
   writeFileSync(join(top, next, MARKER), '')
   return new SiteFiles({
@@ -143,7 +143,7 @@ describe('SiteFiles', () => {
     write('e/index.html', 'was a folder')
     write('f', 'was a file')
     symlinkSync(join(top, 'site'), join(top, 'next/link'))
-    const spare = treeOf(join(top, 'next'))
+    const spare = pathsOf(treeOf(join(top, 'next')), new Set([MARKER]))
     rmSync(join(top, 'next', MARKER))
     const again = filesIn('next', 'site', edition, spare)
     expect(again.isKept('a/index.html', 'g')).toBe(true)

@@ -21,14 +21,23 @@ export interface ShippedLot {
   }[]
 }
 
-/** Lots, and sources that list shipments themselves, by producer and bill: one entry for each time that a bill is listed. */
+/**
+ * Bills that are listed more than once, by producer and number: lots, and sources that list shipments themselves, one entry
+ * for each time.
+ */
 export type BillIndex = ReadonlyMap<string, readonly string[]>
 
-/** Every bill of the edition, each looked at once, by its number as the look-up reads it. */
+/** Looks once at every bill of the edition, by its number as the look-up reads it. */
 export function billIndex(lots: Iterable<Pick<ShippedLot, 'id' | 'producer' | 'shipments'>>): BillIndex {
+  const first = new Map<string, string>()
   const index = new Map<string, string[]>()
   for (const { id, producer, shipments } of lots)
-    for (const { bill } of shipments) kept(index, billKey(producer, bill), (): string[] => []).push(id)
+    for (const { bill } of shipments) {
+      const key = billKey(producer, bill)
+      const earlier = first.get(key)
+      if (earlier === undefined) first.set(key, id)
+      else kept(index, key, () => [earlier]).push(id)
+    }
   return index
 }
 
@@ -38,7 +47,7 @@ function billKey(producer: string, bill: string): string {
 
 /**
  * Warnings on what was shipped of a lot.
- * @param bills of all lots
+ * @param bills that are listed more than once
  * Note: a bill's number is all that is told of a shipment; consignees are nobody's evidence.
  */
 export function shippedFindings(lot: ShippedLot, bills: BillIndex): Finding[] {
@@ -59,7 +68,7 @@ export interface SharedShipments {
 
 /**
  * Warnings on shipments that a source lists itself: they are about the source, for no one lot shipped them.
- * @param bills of all lots and sources
+ * @param bills that are listed more than once
  */
 export function sharedShipmentFindings(source: SharedShipments, bills: BillIndex): Finding[] {
   return [...source.shipments.flatMap((shipment) => massOf(source.id, shipment)), ...twice(source, bills)]
@@ -83,8 +92,8 @@ function twice({ id, producer, shipments }: SharedShipments, bills: BillIndex): 
   const said = new Set<string>()
   return shipments.flatMap(({ bill }) => {
     const key = billKey(producer, bill)
-    const listed = bills.get(key) ?? []
-    if (listed.length < 2 || said.has(key)) return []
+    const listed = bills.get(key)
+    if (listed === undefined || said.has(key)) return []
     said.add(key)
     const others = listed.toSpliced(listed.indexOf(id), 1)
     return [

@@ -80,6 +80,20 @@ export const paths = {
   feed: 'feed.xml',
 } as const
 
+const PAGE = 'index.html'
+
+/** The file of the page at an address, "" for the front page. */
+export function pageFile(address: string): string {
+  return `${address}${PAGE}`
+}
+
+/** Addresses of the pages among files; what a server gives for an address that is none is not a page. */
+export function pagesAmong(files: readonly string[]): string[] {
+  return files
+    .filter((path) => path === PAGE || path.endsWith(`/${PAGE}`))
+    .map((path) => path.slice(0, -PAGE.length))
+}
+
 /** What a link needs of the edition. */
 export type Addressed = Pick<Edition, 'address'>
 

@@ -1,4 +1,5 @@
 /** What stood on an earlier site and does not stand on a later one. */
+import { pageFile } from '../shape/addresses.ts'
 import type { IssuedLot, IssuedState, Manifest } from './manifest.ts'
 
 /** Something of an issued certificate that was lost or exchanged; `number` is the revision's. */
@@ -33,11 +34,9 @@ function lossesOf(lot: string, before: IssuedLot, after: IssuedLot | undefined):
   return undone ? [...losses, { what: 'withdrawal-undone', lot }] : losses
 }
 
-/** Addresses of pages that the later site does not have. */
-export function vanishedPages(before: Pick<Manifest, 'files'>, after: Pick<Manifest, 'files'>): string[] {
-  return Object.keys(before.files)
-    .filter((path) => path.endsWith('index.html') && !Object.hasOwn(after.files, path))
-    .map((path) => path.slice(0, -'index.html'.length))
+/** Addresses of pages that the later site does not have. @param before addresses of pages of the earlier one */
+export function vanishedPages(before: readonly string[], after: Pick<Manifest, 'files'>): string[] {
+  return before.filter((address) => !Object.hasOwn(after.files, pageFile(address)))
 }
 
 /** Records that are not what they were, or no longer there, as FOLDER/ID; new ones are none of them. */
