@@ -21,7 +21,7 @@ const WORDS: Readonly<Record<string, string>> = {
   lots: 'lots',
   lotsOf: 'lots',
   lot: 'lots and what they rest on',
-  shipments: 'shipments',
+  shipmentsOf: 'shipments',
 }
 const FURTHER = 'what is taken from other records'
 
