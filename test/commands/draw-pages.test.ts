@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { changedPages, drawPages } from '../../src/commands/draw-pages.ts'
+import { changedPages, drawPages, pagesOf } from '../../src/commands/draw-pages.ts'
 import type { PageProgram } from '../../src/commands/page-program.ts'
 import { SiteFiles } from '../../src/commands/site-files.ts'
 import { tinyEdition } from '../edition/tiny-edition.ts'
@@ -60,5 +60,17 @@ describe('drawPages', () => {
 
   it('refuses two pages of one address', async () => {
     await expect(drawn('/sources', '/sources/')).rejects.toThrow(/an address for each page/)
+  })
+})
+
+describe('pagesOf', () => {
+  it('tells of every page and holds those that are not left', async () => {
+    const told: string[] = []
+    const pages = await pagesOf(programOf('/', '/lots', '/sources'), edition, ({ file }) => {
+      told.push(file)
+      return file === 'lots/index.html'
+    })
+    expect(told).toEqual(['index.html', 'lots/index.html', 'sources/index.html'])
+    expect(pages.map(({ file }) => file)).toEqual(['index.html', 'sources/index.html'])
   })
 })

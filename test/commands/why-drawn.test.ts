@@ -7,14 +7,15 @@ it('every file that was made again is told of, under the records that changed', 
     'lot ash/1',
     'lot ash/1',
     'criteria/c618',
+    'shipmentsOf/ash',
     '',
     'asked listing ash',
     'made check lots',
   ]
-  expect(drawnLines({ all: 9, made: 6 }, { all: 3, made: 1 }, changed)).toEqual([
-    '9 pages: 6 drawn, 3 unchanged',
+  expect(drawnLines({ all: 9, made: 7 }, { all: 3, made: 1 }, changed)).toEqual([
+    '9 pages: 7 drawn, 2 unchanged',
     '3 data files: 1 made, 2 unchanged',
-    'Files made anew because of a change in site.yaml (1), lots and what they rest on (2), criteria (1), the program, the address or a method page (1), what is taken from other records (2)',
+    'Files made anew because of a change in site.yaml (1), lots and what they rest on (2), criteria (1), shipments (1), the program, the address or a method page (1), what is taken from other records (2)',
   ])
   expect(drawnLines({ all: 9, made: 0 }, { all: 3, made: 0 }, [])).toHaveLength(2)
 })
