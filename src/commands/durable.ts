@@ -81,11 +81,16 @@ export function syncFolder(path: string): void {
  * Writes a file, on the disk when it returns.
  * @param mode permissions of the file that it replaces; those of any new file without it
  */
-export function writeOnDisk(path: string, content: string | Uint8Array, mode?: number): void {
+export function writeOnDisk(
+  path: string,
+  content: string | Uint8Array | Iterable<string>,
+  mode?: number,
+): void {
   const file = openSync(path, 'w')
   try {
     if (mode !== undefined) fchmodSync(file, mode)
-    writeFileSync(file, content)
+    if (typeof content === 'string' || content instanceof Uint8Array) writeFileSync(file, content)
+    else for (const piece of content) writeFileSync(file, piece)
     fsyncSync(file)
   } finally {
     closeSync(file)

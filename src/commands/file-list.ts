@@ -5,7 +5,7 @@
 import { kept } from '../core/measure/kept.ts'
 import { type DependencyDigests, withParts } from '../edition/shape/dependencies.ts'
 import type { Trace } from '../edition/shape/trace.ts'
-import { keepText, keptText } from './kept-text.ts'
+import { keepLines, keptLines } from './kept-lines.ts'
 
 export interface ListedFile {
   /** Digest of its bytes. */
@@ -14,6 +14,9 @@ export interface ListedFile {
   readonly mark: string | null
   readonly madeOf: MadeOf | null
 }
+
+/** Without a mark where it is not known yet. */
+export type WrittenFile = Omit<ListedFile, 'mark'> & Partial<Pick<ListedFile, 'mark'>>
 
 /** null for what is made in each build. */
 export interface MadeOf {
@@ -29,19 +32,20 @@ export interface FileList {
   /** Whoever reads the list may take them out of it: those of a large site are many. */
   readonly files: Map<string, ListedFile>
   /** What a dependency was when the list was written. */
-  readonly digests: ReadonlyMap<string, string>
+  readonly digests: Map<string, string>
   /** Of what was made for several, all that was read for it. */
-  readonly parts: ReadonlyMap<string, Trace>
+  readonly parts: Map<string, Trace>
 }
 
-/** Names stand once and are meant by their places: pages of a source rest on all its lots. */
+/**
+ * A line holds a part of each list. Names stand once and are meant by their places: pages of a source rest on all its lots.
+ */
 interface Written {
-  readonly dependencies: readonly string[]
-  readonly digests: readonly (string | null)[]
-  readonly traces: readonly (readonly number[])[]
-  readonly parts: readonly (readonly [dependency: number, trace: number])[]
-  readonly given: readonly string[]
-  readonly files: Readonly<
+  readonly dependencies?: readonly (readonly [name: string, digest: string | null])[]
+  readonly traces?: readonly (readonly number[])[]
+  readonly parts?: readonly (readonly [dependency: number, trace: number])[]
+  readonly given?: readonly string[]
+  readonly files?: Readonly<
     Record<
       string,
       readonly [file: string, mark: string | null, given?: number, trace?: number, view?: string]
@@ -54,27 +58,25 @@ export function noList(): FileList {
 }
 
 export function readList(path: string): FileList {
-  const text = keptText(path)
-  return text === undefined ? noList() : listOf(JSON.parse(text) as Written)
-}
-
-function listOf({ dependencies, digests, traces, parts, given, files }: Written): FileList {
-  const named = traces.map((places) => places.map((place) => dependencies[place] ?? ''))
-  return {
-    parts: new Map(parts.map(([name, trace]) => [dependencies[name] ?? '', named[trace] ?? []])),
-    digests: new Map(
-      dependencies.flatMap((name, place) => {
-        const digest = digests[place]
-        return typeof digest === 'string' ? [[name, digest]] : []
-      }),
-    ),
-    files: new Map(
-      Object.entries(files).map(([path, [file, mark, ofGiven, ofTrace, view]]) => [
-        path,
-        { file, mark, madeOf: madeOf(given[ofGiven ?? -1], named[ofTrace ?? -1], view) },
-      ]),
-    ),
+  const list = noList()
+  const [names, named, ofMany]: [string[], Trace[], string[]] = [[], [], []]
+  for (const line of keptLines(path) ?? []) {
+    const { dependencies = [], traces = [], parts = [], given = [], files = {} } = JSON.parse(line) as Written
+    for (const [name, digest] of dependencies) {
+      names.push(name)
+      if (digest !== null) list.digests.set(name, digest)
+    }
+    for (const places of traces) named.push(places.map((place) => names[place] ?? ''))
+    for (const [name, trace] of parts) list.parts.set(names[name] ?? '', named[trace] ?? [])
+    ofMany.push(...given)
+    for (const [file, [bytes, mark, ofGiven, ofTrace, view]] of Object.entries(files))
+      list.files.set(file, {
+        file: bytes,
+        mark,
+        madeOf: madeOf(ofMany[ofGiven ?? -1], named[ofTrace ?? -1], view),
+      })
   }
+  return list
 }
 
 function madeOf(given: string | undefined, trace: Trace | undefined, view?: string): MadeOf | null {
@@ -82,44 +84,67 @@ function madeOf(given: string | undefined, trace: Trace | undefined, view?: stri
 }
 
 interface Read {
+  readonly markAt: (path: string) => ListedFile['mark']
   readonly parts: ReadonlyMap<string, Trace>
   readonly digestAt: DependencyDigests
 }
 
 /**
- * @param read parts of what was made for several, and what any other dependency is now
+ * @param read marks of files, parts of what was made for several, and what any other dependency is now
  * @returns lines for the reader of the command
  */
-export function writeList(path: string, files: ReadonlyMap<string, ListedFile>, read: Read): string[] {
-  return keepText(path, `${JSON.stringify(written(files, read))}\n`, 'draw every page')
+export function writeList(path: string, files: ReadonlyMap<string, WrittenFile>, read: Read): string[] {
+  return keepLines(path, linesOf(files, read), 'draw every page')
 }
 
-function written(files: ReadonlyMap<string, ListedFile>, read: Read): Written {
+function* linesOf(files: ReadonlyMap<string, WrittenFile>, read: Read): Generator<string> {
+  for (const part of written(files, read)) yield JSON.stringify(part)
+}
+
+/** What a line names stands in it or in one before. */
+function* written(files: ReadonlyMap<string, WrittenFile>, read: Read): Generator<Written> {
   const [dependencies, given, traces] = [new Places(), new Places(), new Places()]
   const known = new Map<Trace, { readonly place: number }>()
   const placeOf = (trace: Trace) =>
     kept(known, trace, () => ({ place: traces.of(trace.map((name) => dependencies.of(name)).join()) })).place
-  const lines = [...files].map(([path, { file, mark, madeOf: made }]) => [
-    path,
-    made === null
-      ? [file, mark]
-      : [file, mark, given.of(made.given), placeOf(made.trace), ...(made.view === null ? [] : [made.view])],
-  ])
+  for (const { madeOf } of files.values()) if (madeOf !== null) placeOf(madeOf.trace)
   const parts: [number, number][] = []
   // Parts may be of several parts themselves, whose names come last.
   for (let place = 0; place < dependencies.names.length; place++) {
     const own = read.parts.get(dependencies.names[place] ?? '')
     if (own !== undefined) parts.push([place, placeOf(own)])
   }
-  return {
-    dependencies: dependencies.names,
-    digests: dependencies.names.map(withParts(read.digestAt, read.parts)),
-    traces: traces.names.map((places) => (places === '' ? [] : places.split(',').map(Number))),
-    parts,
-    given: given.names,
-    files: Object.fromEntries(lines),
+  const digestAt = withParts(read.digestAt, read.parts)
+  for (const names of inLines(dependencies.names))
+    yield { dependencies: names.map((name) => [name, digestAt(name)]) }
+  for (const places of inLines(traces.names))
+    yield { traces: places.map((own) => (own === '' ? [] : own.split(',').map(Number))) }
+  for (const own of inLines(parts)) yield { parts: own }
+  for (const some of inLines(files)) {
+    const before = given.names.length
+    const lines = some.map(([path, { file, mark = read.markAt(path), madeOf: made }]) => [
+      path,
+      made === null
+        ? [file, mark]
+        : [file, mark, given.of(made.given), placeOf(made.trace), ...(made.view === null ? [] : [made.view])],
+    ])
+    yield { given: given.names.slice(before), files: Object.fromEntries(lines) }
   }
 }
+
+function* inLines<Element>(all: Iterable<Element>): Generator<Element[]> {
+  let line: Element[] = []
+  for (const element of all) {
+    line.push(element)
+    if (line.length < IN_A_LINE) continue
+    yield line
+    line = []
+  }
+  if (line.length > 0) yield line
+}
+
+/** Names, traces or files. */
+const IN_A_LINE = 500
 
 /** Each text once, by its place. */
 class Places {

@@ -10,7 +10,7 @@ import { once } from '../core/measure/once.ts'
 import { sharedPlainText, sharedPlainValue } from '../edition/shape/plain-text.ts'
 import { isSettled } from '../records/files.ts'
 import { type KeptReading, ReadBefore } from '../records/read-before.ts'
-import { keepText, keptText } from './kept-text.ts'
+import { keepText, keptText, withDigest } from './kept-text.ts'
 import { WORK } from './page-stage.ts'
 import { programDigest } from './program-digest.ts'
 
@@ -153,5 +153,9 @@ function readList(path: string, made: string): Readings {
 
 function writeList(path: string, made: string, list: Listed): string[] {
   const lines = list.map(([name, { mark, value }]): Line => [name, mark, value])
-  return keepText(path, `${made}\n${sharedPlainText(lines)}\n`, 'read every record and every issued document')
+  return keepText(
+    path,
+    withDigest(`${made}\n${sharedPlainText(lines)}\n`),
+    'read every record and every issued document',
+  )
 }

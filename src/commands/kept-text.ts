@@ -24,12 +24,13 @@ export function keptText(path: string): string | undefined {
 
 /**
  * Writes it whole or not at all.
+ * @param content that says of itself whether it is as it was written
  * @param otherwise what the next build does without it: "draw every page"
  * @returns lines for the reader of the command
  */
-export function keepText(path: string, text: string, otherwise: string): string[] {
+export function keepText(path: string, content: string | Iterable<string>, otherwise: string): string[] {
   try {
-    writeWhole(path, withDigest(text), 'check the permissions and the free space of the folder')
+    writeWhole(path, content, 'check the permissions and the free space of the folder')
     return []
   } catch (error) {
     return [`The next build will ${otherwise}: ${(error as Error).message}`]

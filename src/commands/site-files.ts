@@ -13,7 +13,15 @@ import type { Edition } from '../edition/shape/edition.ts'
 import type { Trace } from '../edition/shape/trace.ts'
 import type { Piece } from '../edition/writers/outputs.ts'
 import { digestOf } from '../records/issued/digest.ts'
-import { type FileList, type ListedFile, type MadeOf, noList, readList, writeList } from './file-list.ts'
+import {
+  type FileList,
+  type ListedFile,
+  type MadeOf,
+  noList,
+  readList,
+  type WrittenFile,
+  writeList,
+} from './file-list.ts'
 import type { FolderPaths } from './folder-tree.ts'
 import { FolderWriter } from './folder-writer.ts'
 import { MARKER } from './output-marker.ts'
@@ -64,8 +72,7 @@ export class SiteFiles {
   readonly #parts: Map<string, Trace>
   readonly #names = new Map<string, string>()
   readonly #mode: bigint | undefined
-  /** A mark that is known already. */
-  readonly #files = new Map<string, Omit<ListedFile, 'mark'> & Partial<Pick<ListedFile, 'mark'>>>()
+  readonly #files = new Map<string, WrittenFile>()
   readonly #traces = new Map<Trace, { readonly changed: string | undefined }>()
   readonly #unchanged = new Set<string>()
   /** Of files that were made anew, what was found to have changed; '' stands for all beside the edition. */
@@ -183,10 +190,7 @@ export class SiteFiles {
     if (unknown) return []
     const now = BigInt(Date.now()) * 1_000_000n
     const markAt = (path: string) => markFrom(statusOf(join(final, path)), now)
-    const listed = [...this.#files].map(
-      ([path, file]) => [path, { ...file, mark: file.mark ?? markAt(path) }] as const,
-    )
-    return writeList(this.#list, new Map(listed), { parts: this.#parts, digestAt: this.#digestAt })
+    return writeList(this.#list, this.#files, { markAt, parts: this.#parts, digestAt: this.#digestAt })
   }
 
   /** What was read for one file was read for many: each name is held once. */

@@ -7,15 +7,16 @@ import { faultWords } from './system-faults.ts'
 
 export interface WholeFile {
   readonly path: string
-  readonly content: string | Uint8Array
+  /** One piece after the other where they are several. */
+  readonly content: string | Uint8Array | Iterable<string>
 }
 
 /**
  * Writes beside the file and renames, each step on the disk before the next.
  * @throws CommandFailure with the given fix; the file is then as it was before
  */
-export function writeWhole(path: string, text: string, mend: string): void {
-  writeFilesWhole([{ path, content: text }], mend)
+export function writeWhole(path: string, content: WholeFile['content'], mend: string): void {
+  writeFilesWhole([{ path, content }], mend)
 }
 
 /**
