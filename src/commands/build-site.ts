@@ -12,14 +12,12 @@ import type { Records } from '../records/load.ts'
 import { countWords } from '../words/numbers.ts'
 import { buildPages, buildSitemap, filesBesidePages, type FilesToBuild } from './build-files.ts'
 import { earlierSites } from './earlier-sites.ts'
-import { treeOf } from './folder-tree.ts'
 import { onInterruption } from './interruption.ts'
-import { carryOver, refuseForeignFiles } from './kept-files.ts'
+import { carryOver } from './kept-files.ts'
 import { keptSources } from './kept-sources.ts'
 import { MANIFEST } from './manifest-file.ts'
 import { memoryWatch } from './memory-watch.ts'
 import { discard, type OutputFolder, prepareOutput, swapIn } from './output-folder.ts'
-import { stands } from './output-marker.ts'
 import { CommandFailure, EXIT, INSTALLED, PROGRAM, ROOT, today } from './program.ts'
 import { programDigest } from './program-digest.ts'
 import { type Progress, progress } from './progress.ts'
@@ -73,6 +71,7 @@ export async function buildSite(records: Records, options: BuildOptions): Promis
     apart: [records.contentDir, ...APART],
     program: PROGRAM,
     audience: options.audience,
+    keep: records.site.keep ?? [],
   })
   const stopWatching = onInterruption(() => discard(output))
   const telling = progress()
@@ -90,10 +89,8 @@ async function buildInto(
   records: Records,
   options: BuildOptions & Pick<Progress, 'at'>,
 ): Promise<BuiltSite> {
-  const { next, final, before, spare } = output
-  const keep = records.site.keep ?? []
+  const { next, final, spare, refuseLater } = output
   const earlier = earlierSites(final, options)
-  if (before !== undefined) refuseForeignFiles({ final, tree: before }, keep)
   const notedBefore = options.atOutput?.() ?? []
   options.at(`Computing ${countWords(records.lots.size, 'lot')}`)
   const program = programDigest()
@@ -131,8 +128,8 @@ async function buildInto(
   const changed = files.removeLeft()
   const manifest = manifestOf(edition, issuedState(edition), files.digests)
   writeFileSync(join(next, MANIFEST), `${JSON.stringify(manifest)}\n`)
-  if (stands(final)) refuseForeignFiles({ final, tree: treeOf(final, before) }, keep, next)
-  await carryOver(final, next, keep)
+  refuseLater(next)
+  await carryOver(final, next, records.site.keep ?? [])
   const left = await swapIn(output, { ...changed, files: [...changed.files, MANIFEST] })
   const notes = [
     ...left,

@@ -1,4 +1,4 @@
-/** What lies below a folder, read whole, or again only where an entry has come or gone since. */
+/** What lies below a folder, and whether entries have come or gone since. */
 import { type BigIntStats, lstatSync, readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { kept } from '../core/measure/kept.ts'
@@ -17,27 +17,57 @@ export interface FolderEntries {
 }
 
 /**
- * @param before an earlier reading: where a folder is as it was, its entries are taken from there
  * @param now in milliseconds since 1970
  * @throws the system's refusal of a folder
  */
-export function treeOf(folder: string, before: FolderTree = new Map(), now = Date.now()): FolderTree {
+export function treeOf(folder: string, now = Date.now()): FolderTree {
   const tree = new Map<string, FolderEntries>()
   const lists = new Map<string, readonly string[]>()
   const read = (path: string) => {
     const place = join(folder, path)
     const status = lstatSync(place, { bigint: true })
-    const mark = markOf(status, now)
-    const known = before.get(path)
-    const entries =
-      mark !== null && known?.mark === mark
-        ? known
-        : { ...entriesOf(place, lists), permissions: Number(status.mode & 0o777n), mark }
+    const entries = {
+      ...entriesOf(place, lists),
+      permissions: Number(status.mode & 0o777n),
+      mark: markOf(status, now),
+    }
     tree.set(path, entries)
     for (const name of entries.folders) read(below(path, name))
   }
   read('')
   return tree
+}
+
+/**
+ * Looks at each folder of a tree again, without holding the tree.
+ * @returns tells whether nothing has come or gone since, as far as marks show
+ */
+export function asItWas(folder: string, tree: FolderTree): (now?: number) => boolean {
+  if ([...tree.values()].some(({ mark }) => mark === null)) return () => false
+  // One text, since the folders of a large site are many; no name holds its separator.
+  const told = [...tree].map(([path, { mark }]) => `${mark}${SEPARATOR}${path}`).join(SEPARATOR)
+  return (now = Date.now()) => {
+    const parts = partsOf(told)
+    for (const mark of parts) {
+      const status = lstatSync(join(folder, parts.next().value ?? ''), {
+        bigint: true,
+        throwIfNoEntry: false,
+      })
+      if (status === undefined || markOf(status, now) !== mark) return false
+    }
+    return true
+  }
+}
+
+const SEPARATOR = '\0'
+
+function* partsOf(text: string): Generator<string, undefined> {
+  let start = 0
+  for (let end = text.indexOf(SEPARATOR); end !== -1; end = text.indexOf(SEPARATOR, start)) {
+    yield text.slice(start, end)
+    start = end + 1
+  }
+  yield text.slice(start)
 }
 
 /** Path of an entry of a folder of a tree. */

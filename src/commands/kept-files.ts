@@ -3,28 +3,36 @@ import { cpSync, lstatSync, readdirSync, readlinkSync, symlinkSync } from 'node:
 import { join } from 'node:path'
 import { countWords } from '../words/numbers.ts'
 import { syncPaths, syncTree } from './durable.ts'
-import type { FolderTree } from './folder-tree.ts'
+import { asItWas, type FolderTree, treeOf } from './folder-tree.ts'
 import { foreignFiles, readManifest } from './manifest-file.ts'
 import { MARKER, stands } from './output-marker.ts'
 import { CommandFailure, EXIT } from './program.ts'
 
+/** Refuses what has come since, held against the folder that is to take its place. @throws CommandFailure */
+export type RefuseLater = (next: string) => void
+
 /**
- * Refuses a folder that holds what no build wrote and nobody keeps.
- * @param tree all that lies in it
+ * Refuses a folder that holds what no build wrote and nobody keeps; one whose build told nothing of its files passes for now.
+ * @param tree all that lies in it; undefined where there is no such folder
  * @param keep names in the folder that are the owner's
- * @param next the folder that is to take its place; without it, a folder whose build told nothing of its files
- * passes for now
  * @throws CommandFailure with the name of a file
  */
 export function refuseForeignFiles(
-  { final, tree }: { readonly final: string; readonly tree: FolderTree },
+  final: string,
+  tree: FolderTree | undefined,
   keep: readonly string[],
-  next?: string,
-): void {
-  const manifest = readManifest(final)
-  const unlisted = () => (next === undefined ? [] : unknownEntries(tree, keep, next))
-  const foreign = manifest === null ? unlisted() : foreignFiles(tree, manifest, keep)
-  const [first, ...others] = foreign
+): RefuseLater {
+  const manifest = tree === undefined ? null : readManifest(final)
+  if (tree !== undefined && manifest !== null) refuse(final, foreignFiles(tree, manifest, keep))
+  const isAsItWas = tree === undefined || manifest === null ? () => false : asItWas(final, tree)
+  return (next) => {
+    if (!stands(final) || isAsItWas()) return
+    const [now, told] = [treeOf(final), readManifest(final)]
+    refuse(final, told === null ? unknownEntries(now, keep, next) : foreignFiles(now, told, keep))
+  }
+}
+
+function refuse(final: string, [first, ...others]: readonly string[]): void {
   if (first === undefined) return
   throw new CommandFailure(
     `The output folder ${final} holds ${first}${others.length === 0 ? '' : ` and ${countWords(others.length, 'other file')}`} that no build of this program wrote.`,

@@ -19,6 +19,7 @@ import {
   unremovable,
   writeMarker,
 } from './output-marker.ts'
+import { type RefuseLater, refuseForeignFiles } from './kept-files.ts'
 import { CommandFailure, EXIT } from './program.ts'
 import { setAside, takeSpare } from './spare-site.ts'
 import { faultWords } from './system-faults.ts'
@@ -29,8 +30,8 @@ export interface OutputFolder {
   readonly final: string
   readonly program: string
   readonly audience: Edition['audience']
-  /** All that lies in the folder that is replaced; undefined where none is. */
-  readonly before: FolderTree | undefined
+  /** Refuses what has come into the folder that is replaced since it was looked through. */
+  readonly refuseLater: RefuseLater
   /** All that lies in `next` from an earlier site, to be brought up to date; undefined where it is empty. */
   readonly spare: FolderPaths | undefined
   /** Lets the next build at the folder. */
@@ -43,6 +44,8 @@ export interface OutputRequest {
   readonly apart: readonly string[]
   readonly program: string
   readonly audience: Edition['audience']
+  /** Names in the folder that are the owner's. */
+  readonly keep: readonly string[]
 }
 
 /**
@@ -50,7 +53,7 @@ export interface OutputRequest {
  * `DIR.next`, of the spare site where there is one.
  * @throws CommandFailure
  */
-export function prepareOutput({ folder, apart, program, audience }: OutputRequest): OutputFolder {
+export function prepareOutput({ folder, apart, program, audience, keep }: OutputRequest): OutputFolder {
   const final = realPath(folder)
   refuseOverlap(final, apart)
   makeParent(final)
@@ -58,11 +61,11 @@ export function prepareOutput({ folder, apart, program, audience }: OutputReques
   try {
     recoverSwap(final)
     refuseForeign(final, audience)
-    const before = treeOfReplaced(final)
+    const refuseLater = refuseForeignFiles(final, treeOfReplaced(final), keep)
     const next = `${final}.next`
     const spare = takeSpare(next, final, { program, audience })
     if (spare === undefined) makeMarked(next, { program, audience })
-    return { next, final, program, audience, before, spare, release }
+    return { next, final, program, audience, refuseLater, spare, release }
   } catch (error) {
     release()
     throw error

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, it } from 'vitest'
-import { filesOf, treeOf } from '../../src/commands/folder-tree.ts'
+import { asItWas, filesOf, treeOf } from '../../src/commands/folder-tree.ts'
 
 /** Long after whatever the test writes. */
 const LATER = Date.now() + 3_600_000
@@ -25,23 +25,35 @@ describe('treeOf', () => {
     expect(filesOf(tree, new Set(['kept', 'top'])).sort()).toEqual(['a/b/two', 'a/one', 'link'])
   })
 
-  it('reads a folder again only where an entry has come or gone', () => {
-    const before = treeOf(folder, undefined, LATER)
-    writeFileSync(join(folder, 'a/b/three'), '')
-    rmSync(join(folder, 'top'))
-    const after = treeOf(folder, before, LATER)
-    expect(after.get('a')).toBe(before.get('a'))
-    expect(after.get('a/b')).not.toBe(before.get('a/b'))
-    expect(filesOf(after)).toEqual(expect.arrayContaining(['a/b/three']))
-    expect(filesOf(after)).not.toContain('top')
-  })
-
-  it('reads a folder again that was changed only just before it was read', () => {
-    const before = treeOf(folder)
-    expect(treeOf(folder, before, LATER).get('a')).not.toBe(before.get('a'))
-  })
-
   it('throws the refusal of what is no folder', () => {
     expect(() => treeOf(join(folder, 'none'))).toThrow(/ENOENT/)
+  })
+})
+
+describe('asItWas', () => {
+  const watched = () => asItWas(folder, treeOf(folder, LATER))
+
+  it('is so while nothing comes or goes', () => {
+    const isAsItWas = watched()
+    writeFileSync(join(folder, 'a/one'), 'other bytes')
+    expect(isAsItWas(LATER)).toBe(true)
+  })
+
+  it('is not so once an entry of any folder has come or gone, or a folder itself', () => {
+    const changes: readonly (() => void)[] = [
+      () => writeFileSync(join(folder, 'a/b/three'), ''),
+      () => rmSync(join(folder, 'top')),
+      () => rmSync(join(folder, 'a/b'), { recursive: true }),
+      () => mkdirSync(join(folder, 'kept/b')),
+    ]
+    for (const change of changes) {
+      const isAsItWas = watched()
+      change()
+      expect(isAsItWas(LATER)).toBe(false)
+    }
+  })
+
+  it('is not known of a folder that was changed only just before it was read', () => {
+    expect(asItWas(folder, treeOf(folder))(LATER)).toBe(false)
   })
 })

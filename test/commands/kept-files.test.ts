@@ -25,7 +25,7 @@ function withManifest(folder: string): string {
   return folder
 }
 
-const all = (final: string) => ({ final, tree: treeOf(final) })
+const looked = (final: string, keep: readonly string[]) => refuseForeignFiles(final, treeOf(final), keep)
 
 describe('refuseForeignFiles', () => {
   it('knows its own files, what the owner keeps, and what systems strew about', () => {
@@ -34,8 +34,8 @@ describe('refuseForeignFiles', () => {
       writeFileSync(join(folder, name), 'x')
     mkdirSync(join(folder, '.git/objects'), { recursive: true })
     writeFileSync(join(folder, '.git/objects/ab'), 'x')
-    expect(() => refuseForeignFiles(all(folder), ['CNAME', 'robots.txt', '.git'])).not.toThrow()
-    expect(() => refuseForeignFiles(all(folder), ['CNAME', '.git'])).toThrow(
+    expect(() => looked(folder, ['CNAME', 'robots.txt', '.git'])).not.toThrow()
+    expect(() => looked(folder, ['CNAME', '.git'])).toThrow(
       /holds robots\.txt that no build.*list robots\.txt under keep: in site\.yaml/s,
     )
   })
@@ -43,16 +43,23 @@ describe('refuseForeignFiles', () => {
     const folder = withManifest(site())
     writeFileSync(join(folder, 'lots/notes.txt'), 'x')
     symlinkSync('index.html', join(folder, 'start.html'))
-    expect(() => refuseForeignFiles(all(folder), [])).toThrow(
-      /holds lots\/notes\.txt and 1 other file that no/,
-    )
+    expect(() => looked(folder, [])).toThrow(/holds lots\/notes\.txt and 1 other file that no/)
   })
   it('finds in a site without a manifest what the next one has no counterpart of', () => {
     const [folder, next] = [site(), site()]
     writeFileSync(join(folder, 'CNAME'), 'x')
-    expect(() => refuseForeignFiles(all(folder), [])).not.toThrow()
-    expect(() => refuseForeignFiles(all(folder), ['CNAME'], next)).not.toThrow()
-    expect(() => refuseForeignFiles(all(folder), [], next)).toThrow(/holds CNAME that/)
+    expect(() => looked(folder, [])).not.toThrow()
+    expect(() => looked(folder, ['CNAME'])(next)).not.toThrow()
+    expect(() => looked(folder, [])(next)).toThrow(/holds CNAME that/)
+  })
+  it('finds what comes while the next one is built, into a folder that was not there too', () => {
+    const [folder, next] = [withManifest(site()), site()]
+    const later = looked(folder, [])
+    expect(() => later(next)).not.toThrow()
+    writeFileSync(join(folder, 'lots/notes.txt'), 'x')
+    expect(() => later(next)).toThrow(/holds lots\/notes\.txt that no/)
+    expect(() => refuseForeignFiles(folder, undefined, [])(next)).toThrow(/holds lots\/notes\.txt that no/)
+    expect(() => refuseForeignFiles(join(folder, 'none'), undefined, [])(next)).not.toThrow()
   })
 })
 

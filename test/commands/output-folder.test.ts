@@ -39,7 +39,7 @@ function site(
 }
 
 function prepared(folder: string, apart: readonly string[] = []): OutputFolder {
-  return prepareOutput({ folder, apart, program: 'test', audience: 'public' })
+  return prepareOutput({ folder, apart, program: 'test', audience: 'public', keep: [] })
 }
 
 const spareOf = (out: string) => join(out, '../.puteoli/spare-of-site')
@@ -131,7 +131,7 @@ describe('prepareOutput', () => {
   it('does not let one edition replace the other', () => {
     const out = join(scratch(), 'site')
     site(out, 'public')
-    const internal = { folder: out, apart: [], program: 'test', audience: 'internal' } as const
+    const internal = { keep: [], folder: out, apart: [], program: 'test', audience: 'internal' } as const
     expect(() => prepareOutput(internal)).toThrow(/holds the public edition, which the internal one does not/)
     // A site of an earlier version, whose marker tells nothing of its readers, may be a public one.
     writeFileSync(join(out, MARKER), 'test 0.1.0\n')
