@@ -223,8 +223,10 @@ export async function redraw(changed: ChangedPage, files: SiteFiles): Promise<vo
 
 /** Path of a page below the base, "" for the front page. */
 function addressOf({ pathname }: PathWithRoute): string {
-  const path = pathname.replace(/^\/|\/$/g, '')
-  return path === '' ? '' : `${path}/`
+  const from = pathname.startsWith('/') ? 1 : 0
+  return from === pathname.length || pathname.endsWith('/')
+    ? pathname.slice(from)
+    : `${pathname.slice(from)}/`
 }
 
 /** A server that finds nothing asks for one file of a name of its own. */
