@@ -33,6 +33,9 @@ interface Drawing {
   readonly others: OtherFiles
 }
 
+/** Lists of pages that a thread is given before the first of them is asked back. */
+const AHEAD = 8
+
 /** Numbers of threads: this one, then those that help it. */
 const THIS = 0
 
@@ -70,14 +73,16 @@ export async function drawInThreads({ changed, files, edition, fan, others }: Dr
   }
   const helped = (thread: DrawThread, number: number) => async () => {
     const next = () => askedOf(thread, shares.next(number), files)
-    // The thread draws the next pages while these are written.
-    let [now, later] = [next(), next()]
-    for (; now.pages.length > 0; [now, later] = [later, next()]) {
+    // The thread draws the next pages while these are written, and while this thread computes a source and hears nobody.
+    const asked = Array.from({ length: AHEAD }, next)
+    for (let now = asked.shift(); now !== undefined; now = asked.shift()) {
+      if (now.pages.length === 0) continue
       const drawn = await now.drawn
       for (const [place, each] of now.pages.entries()) {
         const page = drawn[place]
         if (page === undefined || !(await isTaken(each, page, files))) again.push(each)
       }
+      asked.push(next())
     }
     for (const line of await thread.notes()) fan.note(line)
   }

@@ -1,6 +1,7 @@
 /**
  * Lots that have a strength and a resistivity index at one condition and age, gathered once for an edition.
  */
+import { bisector } from 'd3'
 import { type Age, isSameAge } from '../../core/measure/age.ts'
 import type { MaterialKind } from '../../core/measure/material-kind.ts'
 import { representative } from '../../core/history/representative.ts'
@@ -84,8 +85,41 @@ function pairedSource({ id, name, kind }: ListedSource, pairs: readonly LotPair[
 }
 
 /** Order of the day tested, then of the lot's id. */
-export function byTested(a: PairedPoint, b: PairedPoint): number {
+function byTested(a: PairedPoint, b: PairedPoint): number {
   return compareMoments(a.tested, b.tested) || (a.lot < b.lot ? -1 : 1)
+}
+
+/** In order of the day tested. The page of every lot asks, so nothing is sorted of which most is left out. */
+export function newestPoints(sources: readonly PairedSource[], most: number): PairedPoint[] {
+  const left = sources.map(({ points }) => points.slice(-most))
+  const found: PairedPoint[] = []
+  while (found.length < most) {
+    const newest = withNewest(left)?.pop()
+    if (newest === undefined) break
+    found.push(newest)
+  }
+  return found.reverse()
+}
+
+/** Of lists in order of the day tested the one that ends last; undefined where all are empty. */
+function withNewest(lists: readonly PairedPoint[][]): PairedPoint[] | undefined {
+  let last: PairedPoint | undefined
+  let found: PairedPoint[] | undefined
+  for (const list of lists) {
+    const own = list.at(-1)
+    if (own === undefined || (last !== undefined && byTested(own, last) < 0)) continue
+    last = own
+    found = list
+  }
+  return found
+}
+
+const byDay = bisector(({ tested }: PairedPoint) => tested.day)
+
+/** The last points of a source that were tested before a day. */
+export function before(source: PairedSource, day: number, most: number): PairedSource {
+  const end = byDay.left(source.points, day)
+  return { ...source, points: source.points.slice(Math.max(0, end - most), end) }
 }
 
 interface LotPair {

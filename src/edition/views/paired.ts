@@ -3,13 +3,13 @@
  * it.
  */
 import { compareAges, type Age } from '../../core/measure/age.ts'
-import { bisector } from 'd3'
 import { listWords } from '../../words/sentences.ts'
 import type { Edition, LotEntry } from '../shape/edition.ts'
 import { namedSource } from '../shape/named-source.ts'
 import { asked } from '../shape/trace.ts'
 import {
-  byTested,
+  before,
+  newestPoints,
   type PairedLots,
   type PairedPlace,
   pairedPlaces,
@@ -243,20 +243,11 @@ function inertSeries(edition: From, sources: readonly PairedSource[], most: numb
 
 /** Reactive sources as one series, their newest lots alone. */
 function besideSeries(sources: readonly PairedSource[], most: number): ViewSeries[] {
-  const points = sources
-    .filter(({ inert }) => !inert)
-    .flatMap((source) => source.points.slice(-most))
-    .sort(byTested)
-    .slice(-most)
+  const points = newestPoints(
+    sources.filter(({ inert }) => !inert),
+    most,
+  )
   return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', mark: 0, points }]
-}
-
-const byDay = bisector(({ tested }: PairedPoint) => tested.day)
-
-/** The last points of a source that were tested before a day. */
-function before(source: PairedSource, day: number, most: number): PairedSource {
-  const end = byDay.left(source.points, day)
-  return { ...source, points: source.points.slice(Math.max(0, end - most), end) }
 }
 
 function countsOf({ id, name, inert, points }: PairedSource, pair: RoutePair | undefined): SourceCounts {
