@@ -1,5 +1,6 @@
 /** npm run build: writes the site. */
 import { countWords } from '../words/numbers.ts'
+import { defined } from '../core/measure/defined.ts'
 import type { Moment } from '../core/measure/moment.ts'
 import { Option } from 'commander'
 import { dirname } from 'node:path'
@@ -54,10 +55,11 @@ await run(async () => {
     content: options.content,
     fresh: options.fresh === true,
   })
-  const records = read(options.content, 'Nothing was built; the output folder is as it was.', {
-    before,
-    issued,
-  })
+  const records = read(
+    options.content,
+    'Nothing was built; the output folder is as it was.',
+    defined({ before, issued, asked: options.asOf }),
+  )
   const built = await buildSite(records, { ...options, out, atOutput: end })
   process.stdout.write(
     `${countWords(built.edition.lots.size, 'lot')}, ${countWords(built.pages, 'page')} in ${built.folder}\n${[...built.drawnLines, ...built.notes].map((line) => `${line}\n`).join('')}`,

@@ -36,7 +36,7 @@ await run(async () => {
     .option('--date <date>', 'date of issue; by default the as-of date', dateOption)
     .option(
       '--due',
-      'every draft whose first age is reported, and every certificate that further results came for, of the producers that the issuer signs for',
+      'every draft whose first age is reported, and every certificate that further results came for unless it still waits for some that are not overdue, of the producers that the issuer signs for',
     )
     .option('--yes', 'issue what is due without asking')
     .option('--withdraw', 'withdraw the certificates')

@@ -10,7 +10,7 @@ const WORDS: Readonly<Record<string, string>> = {
   laboratories: 'laboratories',
   conditions: 'conditions',
   announcedConditions: 'conditions',
-  controls: 'control batches',
+  controls: 'control batches and what they rest on',
   criteria: 'criteria',
   methods: 'method pages',
   studies: 'studies',
@@ -26,7 +26,7 @@ const WORDS: Readonly<Record<string, string>> = {
 const FURTHER = 'what is taken from other records'
 
 /** Those that rest on others: what changes in site.yaml changes them all. */
-const RESTING = /^(?:lot|source|laboratory|study|asked|made) /
+const RESTING = /^(?:lot|source|laboratory|study|asked|made) |^controls\b/
 
 /** Of what a file rests on and has changed the one to tell: where there is one, what rests on nothing else. */
 export function firstToTell(

@@ -80,6 +80,15 @@ describe('the as-of date', () => {
     const ahead = check(contentWith('as-of: 2026-03-12\n'), undefined, '--as-of', '2026-04-10')
     expect(ahead).toMatchObject({ status: 0, report: { diagnostics: [], asOf: '2026-04-10' } })
   })
+  it('is that of a build as well', () => {
+    const content = contentWith('as-of: 2026-03-12\n')
+    const build = (...more: readonly string[]) => {
+      const all = ['--content', content, '--out', join(content, '../site'), ...more]
+      return spawnSync(process.execPath, [join(ROOT, 'src/commands/build.ts'), ...all], { encoding: 'utf8' })
+    }
+    expect(build()).toMatchObject({ status: 1, stderr: expect.stringContaining('[date-ahead]') })
+    expect(build('--as-of', '2026-04-10')).toMatchObject({ status: 0, stderr: '' })
+  })
 })
 
 const FILES = {

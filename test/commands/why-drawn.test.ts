@@ -8,14 +8,15 @@ it('every file that was made again is told of, under the records that changed', 
     'lot ash/1',
     'criteria/c618',
     'shipmentsOf/ash',
+    'controls/NQ-1',
     '',
     'asked listing ash',
     'made check lots',
   ]
-  expect(drawnLines({ all: 9, made: 7 }, { all: 3, made: 1 }, changed)).toEqual([
-    '9 pages: 7 drawn, 2 unchanged',
+  expect(drawnLines({ all: 9, made: 8 }, { all: 3, made: 1 }, changed)).toEqual([
+    '9 pages: 8 drawn, 1 unchanged',
     '3 data files: 1 made, 2 unchanged',
-    'Files made anew because of a change in site.yaml (1), lots and what they rest on (2), criteria (1), shipments (1), the program, the address or a method page (1), what is taken from other records (2)',
+    'Files made anew because of a change in site.yaml (1), lots and what they rest on (2), criteria (1), shipments (1), control batches and what they rest on (1), the program, the address or a method page (1), what is taken from other records (2)',
   ])
   expect(drawnLines({ all: 9, made: 0 }, { all: 3, made: 0 }, [])).toHaveLength(2)
 })
@@ -26,4 +27,8 @@ it('a change in site.yaml, on which all else rests, is told as one in site.yaml'
   expect(told((dependency) => dependency !== 'criteria')).toBe('site')
   expect(told((dependency) => dependency.includes(' '))).toBe('laboratory north')
   expect(told(() => false)).toBeUndefined()
+  // A batch rests on the site and on sources as a lot does.
+  const batch = ['controls/NQ-1', 'controls', 'sources']
+  expect(firstToTell(batch, () => true)).toBe('sources')
+  expect(firstToTell(batch, (dependency) => dependency !== 'sources')).toBe('controls/NQ-1')
 })
