@@ -103,7 +103,7 @@ async function buildInto(
     held: heldOf(records, sources, options.held),
   })
   const edition = siteEdition(records, question, sources)
-  const losses = earlier.losses(() => issuedState(edition))
+  const losses = earlier.losses(() => issuedState(edition), edition.asOf.text)
   const traced = tracedEdition(edition)
   const files = new SiteFiles({
     final,

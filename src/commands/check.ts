@@ -101,7 +101,8 @@ function explainedCode(code: string): string {
 function compareWith(against: string, edition: Edition, { accept = [] }: Options): void {
   const before = manifestAt(against)
   const state = issuedState(forAudience(edition, before.audience))
-  const lines = heldAgainst(before, state, { from: against, accept })
+  const days = { before: before.asOf, after: edition.asOf.text }
+  const lines = heldAgainst(before, state, { from: against, accept, days })
   process.stderr.write(lines.map((line) => `${line}\n`).join(''))
 }
 

@@ -16,15 +16,23 @@ const LISTED = 20
 /** What may vanish: names of lots, with * for any text. */
 export type Accepted = readonly string[]
 
+export interface Comparison {
+  /** Where the earlier site was read. */
+  readonly from: string
+  readonly accept: Accepted
+  /** Calendar dates that the two sites are of, as YYYY-MM-DD. */
+  readonly days: { readonly before: string; readonly after: string }
+}
+
 /**
- * @param before what stood earlier @param from where it was read
+ * @param before what stood earlier
  * @returns lines that tell what else changed, for the reader of the command
  * @throws CommandFailure for a loss that nobody accepted
  */
 export function heldAgainst(
   before: IssuedState,
   after: IssuedState,
-  { from, accept }: { readonly from: string; readonly accept: Accepted },
+  { from, accept, days }: Comparison,
 ): string[] {
   const losses = lossesBetween(before, after)
   const refused = losses.filter(({ lot }) => !accept.some((pattern) => fitsPattern(lot, pattern)))
@@ -34,12 +42,18 @@ export function heldAgainst(
         .concat(cut(refused.map(lossSentence)))
         .join('\n'),
       EXIT.failed,
-      'restore the records from version control or a backup; to publish without them, name the lots with --accept SOURCE/LOT (* stands for any text)',
+      `${wayBack(days)}; to publish without them, name the lots with --accept SOURCE/LOT (* stands for any text)`,
     )
   return [
     ...listed(`accepted against ${from}`, losses.map(lossSentence)),
     ...listed(`changed since ${from}`, changedRecords(before, after)),
   ]
+}
+
+function wayBack({ before, after }: Comparison['days']): string {
+  return after < before
+    ? `the earlier site is of ${before}, and what was issued after ${after} is not known on that day: give --as-of ${before} or later`
+    : 'restore the records from version control or a backup'
 }
 
 /** Tells which pages are gone. @param before addresses of the pages of the earlier site */

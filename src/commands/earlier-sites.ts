@@ -16,9 +16,10 @@ export interface EarlierSites {
   /**
    * Asked once, before a page is drawn, so that a loss is refused at once.
    * @param state of the new site, which is asked for only where there is an earlier one
+   * @param asOf calendar date that the new site is of, as YYYY-MM-DD
    * @returns lines for the reader of the command @throws CommandFailure for a loss that nobody accepted
    */
-  readonly losses: (state: () => IssuedState) => string[]
+  readonly losses: (state: () => IssuedState, asOf: string) => string[]
   /** Pages of the earlier sites that are gone, as lines for the reader of the command. */
   readonly vanished: (manifest: Manifest) => string[]
 }
@@ -44,16 +45,19 @@ export function earlierSites(final: string, { against, accept = [] }: Comparing)
     ...(against === undefined ? [] : [earlierSite(against, manifestAt(against))]),
   ]
   return {
-    losses: (state) =>
+    losses: (state, asOf) =>
       sites.length === 0
         ? [NOTHING]
-        : sites.flatMap(({ from, takeIssued }) => heldAgainst(takeIssued(), state(), { from, accept })),
+        : sites.flatMap(({ from, asOf: before, takeIssued }) =>
+            heldAgainst(takeIssued(), state(), { from, accept, days: { before, after: asOf } }),
+          ),
     vanished: (manifest) => sites.flatMap(({ from, pages }) => vanishedLines(pages, manifest, from)),
   }
 }
 
 interface EarlierSite {
   readonly from: string
+  readonly asOf: string
   /** Addresses of its pages. */
   readonly pages: readonly string[]
   /** Gives it away, for the lots of a large site are many. @throws RangeError where it is asked again */
@@ -68,7 +72,7 @@ function earlierSite(from: string, manifest: Manifest): EarlierSite {
     held = null
     return own
   }
-  return { from, pages: pagesAmong(Object.keys(manifest.files)), takeIssued }
+  return { from, asOf: manifest.asOf, pages: pagesAmong(Object.keys(manifest.files)), takeIssued }
 }
 
 /** The manifest of a folder given with `--against`. @throws CommandFailure where it has none */
