@@ -46,7 +46,10 @@ export function heldAgainst(
     )
   return [
     ...listed(`accepted against ${from}`, losses.map(lossSentence)),
-    ...listed(`changed since ${from}`, changedRecords(before, after)),
+    ...listed(
+      `records that read otherwise than in ${from}, as far as the site shows them`,
+      changedRecords(before, after),
+    ),
   ]
 }
 
