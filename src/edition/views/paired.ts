@@ -120,7 +120,12 @@ export function pairedOfSource(edition: From, id: string): PairedGroup[] {
         {
           ...view,
           series: [
-            ...besideSeries(others, BESIDE.ofSource),
+            ...besideSeries(
+              newestPoints(
+                others.filter(({ inert }) => !inert),
+                BESIDE.ofSource,
+              ),
+            ),
             ...inertSeries(edition, others, BESIDE.ofSource),
             newest(seriesOf(edition, own), DRAWN.ofSource),
           ],
@@ -151,11 +156,11 @@ export function pairedOfLot(
     pairsOf(lot).flatMap(({ condition, age, point: own }) => {
       const around = pointsAround(edition, [condition, age.hours, lot.source, own.tested.day].join('|'))
       if (around === null) return []
-      const { others, earlier } = around
+      const { beside, inert, earlier } = around
       const view = viewOf({ condition, age }, edition, [subject])
       const series: ViewSeries[] = [
-        ...besideSeries(others, BESIDE.ofLot),
-        ...inertSeries(edition, others, OF_EACH),
+        ...besideSeries(beside),
+        ...inert.map((source) => seriesOf(edition, source)),
         { ...seriesOf(edition, earlier), name: `earlier lots of ${earlier.name}` },
         { ...seriesOf(edition, earlier), name: `lot ${lot.number}`, role: 'subject', points: [own] },
       ]
@@ -171,7 +176,10 @@ export function pairedOfLot(
   )
 }
 
-/** At a condition and age in hours, for a source and a day: its points before that day, and those of each other source. */
+/**
+ * At a condition and age in hours, for a source and a day: its points before that day, and those of others. Of these no more
+ * than is drawn, since each build asks for every lot whether the answer is the same.
+ */
 const pointsAround = asked('points-around', (edition: PairedLots, of): PointsAround | null => {
   const [condition, hours, id, day] = of.split('|')
   const place = pairedPlaces(edition).find(
@@ -179,17 +187,22 @@ const pointsAround = asked('points-around', (edition: PairedLots, of): PointsAro
   )
   const source = place?.sources.find((candidate) => candidate.id === id)
   if (place === undefined || source === undefined) return null
+  const ofOthers = (inert: boolean) =>
+    place.sources
+      .filter((other) => other !== source && other.inert === inert)
+      .map((other) => before(other, Number(day), OF_EACH))
   return {
     earlier: before(source, Number(day), BEFORE),
-    others: place.sources
-      .filter((other) => other !== source)
-      .map((other) => before(other, Number(day), OF_EACH)),
+    beside: newestPoints(ofOthers(false), BESIDE.ofLot),
+    inert: ofOthers(true),
   }
 })
 
 interface PointsAround {
   readonly earlier: PairedSource
-  readonly others: readonly PairedSource[]
+  /** Of sources that are no inert references. */
+  readonly beside: readonly PairedPoint[]
+  readonly inert: readonly PairedSource[]
 }
 
 function inOrder<View extends PairedView>(views: View[]): View[] {
@@ -241,12 +254,8 @@ function inertSeries(edition: From, sources: readonly PairedSource[], most: numb
     .map((source) => ({ ...seriesOf(edition, source), points: source.points.slice(-most) }))
 }
 
-/** Reactive sources as one series, their newest lots alone. */
-function besideSeries(sources: readonly PairedSource[], most: number): ViewSeries[] {
-  const points = newestPoints(
-    sources.filter(({ inert }) => !inert),
-    most,
-  )
+/** Reactive sources as one series. @param points their newest */
+function besideSeries(points: readonly PairedPoint[]): ViewSeries[] {
   return points.length === 0 ? [] : [{ name: 'other sources', role: 'beside', mark: 0, points }]
 }
 
