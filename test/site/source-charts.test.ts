@@ -27,7 +27,8 @@ describe("the axis of a source's charts", () => {
     for (const axis of ['lot', 'shipment']) {
       await page.locator(`.axis-switch a[data-axis="${axis}"]`).click()
       expect(new URL(page.url()).pathname.endsWith(`by-${axis}/`)).toBe(true)
-      expect(await page.locator('[data-charts] .panel[id]').count()).toBeGreaterThan(3)
+      // The address is there before the page is.
+      await page.locator('[data-charts] .panel[id]').nth(3).waitFor({ state: 'attached' })
     }
     await page.locator('.axis-switch a[data-axis="date"]').click()
     expect(new URL(page.url()).pathname.endsWith(SOURCE)).toBe(true)
