@@ -122,12 +122,21 @@ function* written(files: ReadonlyMap<string, WrittenFile>, read: Read): Generato
   for (const own of inLines(parts)) yield { parts: own }
   for (const some of inLines(files)) {
     const before = given.names.length
-    const lines = some.map(([path, { file, mark = read.markAt(path), madeOf: made }]) => [
-      path,
-      made === null
-        ? [file, mark]
-        : [file, mark, given.of(made.given), placeOf(made.trace), ...(made.view === null ? [] : [made.view])],
-    ])
+    const lines = some.map(([path, { file, mark: known, madeOf: made }]) => {
+      const mark = known ?? read.markAt(path)
+      return [
+        path,
+        made === null
+          ? [file, mark]
+          : [
+              file,
+              mark,
+              given.of(made.given),
+              placeOf(made.trace),
+              ...(made.view === null ? [] : [made.view]),
+            ],
+      ]
+    })
     yield { given: given.names.slice(before), files: Object.fromEntries(lines) }
   }
 }

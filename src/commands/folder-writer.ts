@@ -17,6 +17,7 @@ import {
 import { copyFile, link, mkdir, writeFile } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import type { Piece } from '../edition/writers/outputs.ts'
+import { digestIn } from '../records/issued/digest.ts'
 import type { ChangedPaths } from './durable.ts'
 import type { FolderPaths } from './folder-tree.ts'
 
@@ -97,7 +98,7 @@ export class FolderWriter {
     } finally {
       closeSync(file)
     }
-    return `sha256-${digest.digest('hex')}`
+    return digestIn(digest)
   }
 
   /** Gives a file that was written such a name in its place, where the disk has such a thing. */

@@ -3,9 +3,9 @@
  * memory is wide. The last line is the digest of all before it, so that lines which were cut short, altered or half written
  * are none.
  */
-import { createHash, type Hash } from 'node:crypto'
+import { createHash } from 'node:crypto'
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs'
-import { digestOf } from '../records/issued/digest.ts'
+import { digestIn, digestOf } from '../records/issued/digest.ts'
 import { keepText } from './kept-text.ts'
 
 /** Bytes that are read at once. */
@@ -43,10 +43,6 @@ function* withDigest(lines: Iterable<string>): Generator<string> {
     yield `${line}\n`
   }
   yield digestIn(hash)
-}
-
-function digestIn(hash: Hash): string {
-  return `sha256-${hash.digest('hex')}`
 }
 
 function isAsWritten(path: string): boolean {

@@ -1,5 +1,4 @@
 /** The sheets of a spreadsheet's file, and what its bytes are. */
-import { createHash } from 'node:crypto'
 import { readFileSync, statSync } from 'node:fs'
 import { basename } from 'node:path'
 import { readCsv, type CsvForm } from '../records/import/csv.ts'
@@ -8,6 +7,7 @@ import type { ImportFault } from '../records/import/import-fault.ts'
 import { readWorkbook } from '../records/import/xlsx.ts'
 import { WorkbookFault } from '../records/import/zip.ts'
 import { CommandFailure, EXIT } from './program.ts'
+import { digestOf } from '../records/issued/digest.ts'
 
 /** A year of a laboratory's sheets has a few MiB. */
 const LARGEST_BYTES = 64 * 1024 * 1024
@@ -23,7 +23,7 @@ export interface SheetFile {
 export function readSheets(path: string, form: CsvForm = {}): SheetFile {
   const bytes = bytesOf(path)
   const name = basename(path)
-  const digest = `sha256-${createHash('sha256').update(bytes).digest('hex')}`
+  const digest = digestOf(bytes)
   try {
     if (/\.xlsx$/i.test(path)) return { name, digest, sheets: readWorkbook(bytes), faults: [] }
     const { sheet, faults } = readCsv(bytes, form)

@@ -16,6 +16,7 @@ import { join } from 'node:path'
 import { setTimeout } from 'node:timers/promises'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { defined } from '../../src/core/measure/defined.ts'
+import { readList } from '../../src/commands/file-list.ts'
 import { type FolderPaths, filesOf, pathsOf, treeOf } from '../../src/commands/folder-tree.ts'
 import { MARKER } from '../../src/commands/output-marker.ts'
 import { changedGiven, givenOf, SiteFiles } from '../../src/commands/site-files.ts'
@@ -102,6 +103,19 @@ describe('SiteFiles', () => {
   it('takes one that was only touched, whose bytes are the same', () => {
     utimesSync(join(top, 'site/a/index.html'), 1, 1)
     expect(filesIn('next', 'site').isKept('a/index.html', 'g')).toBe(true)
+  })
+
+  it('lists how one that was only touched lies there now, where the spare site has it already', async () => {
+    mkdirSync(join(top, 'next/a'), { recursive: true })
+    linkSync(join(top, 'site/a/index.html'), join(top, 'next/a/index.html'))
+    utimesSync(join(top, 'site/a/index.html'), 1, 1)
+    const files = filesIn('next', 'site', edition, { files: ['a/index.html'], folders: ['', 'a'] })
+    expect(files.isKept('a/index.html', 'g')).toBe(true)
+    await files.end()
+    await setTimeout(MORE_THAN_SETTLED_MS)
+    expect(files.writeList()).toEqual([])
+    const list = readList(join(top, '.puteoli/files-of-site.json'))
+    expect(list.files.get('a/index.html')?.mark).toEqual(expect.any(String))
   })
 
   it('gives a file that was made again, with the same bytes, the name of the one before', async () => {

@@ -1,5 +1,5 @@
 /** Canonical JSON and its digest: what an issued document is stored as and known by. */
-import { createHash } from 'node:crypto'
+import { createHash, type Hash } from 'node:crypto'
 import canonicalize from 'canonicalize'
 
 /**
@@ -16,5 +16,10 @@ export function canonicalJson(value: unknown): string {
 
 /** SHA-256 (FIPS 180-4) of bytes, or of a text's UTF-8 bytes, as "sha256-" and 64 hexadecimal digits. */
 export function digestOf(content: string | Uint8Array): string {
-  return `sha256-${createHash('sha256').update(content).digest('hex')}`
+  return digestIn(createHash('sha256').update(content))
+}
+
+/** The same of all that a SHA-256 hash was given, which takes nothing more. */
+export function digestIn(hash: Hash): string {
+  return `sha256-${hash.digest('hex')}`
 }
